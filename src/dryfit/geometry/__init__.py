@@ -1,0 +1,1 @@
+"""Boxes, part frames and solids in exact millimetres; no wood."""

@@ -1,0 +1,1 @@
+"""Joint families as pure functions of sizes, cutters and wood."""

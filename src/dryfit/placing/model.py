@@ -1,0 +1,265 @@
+"""The Model: every part and copy with its place, every joint instance, every derived figure.
+
+Plain data.  Lengths are exact millimetres in Fractions, durations in notes whole minutes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Assumption, Figure, Source, Span
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import Frame
+from dryfit.joinery.feature import Feature
+from dryfit.quantities import Display
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One copy of a part: its name (``front left post``, ``slat 3``), hand, box and frame.
+
+    `box` is the finished outside with tenons and laps, in the piece frame.
+    """
+
+    name: str
+    places: tuple[str, ...]
+    number: int | None
+    hand: str
+    box: Box
+    frame: Frame
+
+
+@dataclass(frozen=True, slots=True)
+class EndAdd:
+    """What a joint adds to the shoulder length at end R or R2; `joint` in words, ``tenon``."""
+
+    end: str
+    joint: str
+    length: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Staves:
+    """The boards of an edge-glued panel: how many, and the jointed width of each."""
+
+    count: int
+    width: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A length that waits for a measurement on the piece.
+
+    `name` is the measurement (``base length``); `stage` the assembly after whose glue-up it is
+    taken; the part's length is the measurement less `clearance`; `along` says where to measure.
+    """
+
+    name: str
+    stage: str
+    nominal: Fraction
+    clearance: Fraction
+    formula: str
+    along: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One line of the cut list: equal copies with their features in the part frame.
+
+    `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
+    it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
+    itself (buttons).
+    """
+
+    name: str
+    written: str
+    timber: str | None
+    stock: str
+    length: Fraction
+    width: Fraction
+    thickness: Fraction
+    shoulder_length: Fraction | None
+    adds: tuple[EndAdd, ...]
+    staves: Staves | None
+    measure: Measure | None
+    copies: tuple[Copy, ...]
+    features: tuple[Feature, ...]
+    spans: tuple[Span, ...]
+    run: str
+    made: bool = False
+
+    def hands(self) -> tuple[str, ...]:
+        """Return the hands that occur among the copies, sorted."""
+        return tuple(sorted({copy.hand for copy in self.copies}))
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """A joint instance between two copies, found from their contact.
+
+    `kind`: half lap, mortise and tenon, housing, groove, screws, buttons, rest (one lies on the
+    other without a fastener).  `guest` enters or lies on `host`.  `region` is the common box (flat
+    for butted faces); `glued` says whether glue goes on it; `end` is the guest's end R or R2 where
+    an end enters; `area` is the glue area in mm2.
+    """
+
+    id: str
+    kind: str
+    guest: str
+    host: str
+    region: Box
+    clearance: Fraction
+    glued: bool
+    end: str | None
+    area: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Assembly:
+    """One glue-up: `of` names copies or earlier assemblies, `joints` the instances it closes.
+
+    `name` is unique (``end frame 1``); `stage` the declared name (``end frame``).  `cure` is
+    minutes, or None for the shop's glue.  `square` holds the two sizes whose diagonals are
+    compared, in mm, with the axes they lie along.
+    """
+
+    name: str
+    stage: str
+    of: tuple[str, ...]
+    joints: tuple[str, ...]
+    cure: int | None
+    box: Box
+    square: tuple[Fraction, Fraction] | None
+    square_axes: tuple[int, int] | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Fitting:
+    """Joints closed without glue after the finish: top on buttons, slats with screws."""
+
+    name: str
+    part: str
+    onto: tuple[str, ...]
+    kind: str
+    joints: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Coating:
+    """What is finished together: an assembly or a loose part, before the stage if one is named.
+
+    `area` in mm2 over all copies; `masks` names the joints whose glue faces stay bare.
+    """
+
+    subject: str
+    copies: tuple[str, ...]
+    area: Fraction
+    masks: tuple[str, ...]
+    before: str | None
+    span: Span | None
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """The product with its coats and the minutes between them (None: the shop file's)."""
+
+    product: str
+    coats: int | None
+    apart: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Hardware:
+    """Bought fastenings: ``wood screw``, ``4 x 35``, 10, for what."""
+
+    item: str
+    size: str
+    count: int
+    purpose: str
+
+
+@dataclass(frozen=True, slots=True)
+class WishEnd:
+    """One side of an order wish: a verb (finish, glue up, cut, sand or None) and a subject."""
+
+    verb: str | None
+    subject: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """``A before B`` as written, its names resolved to parts or stages."""
+
+    first: WishEnd
+    then: WishEnd
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class StockLine:
+    """A ``have`` line, read and kept: sizes in mm in the order length, width, thickness."""
+
+    count: int
+    kind: str
+    timber: str | None
+    sizes: tuple[Fraction | None, Fraction | None, Fraction | None]
+    rough: bool
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Model:
+    """Everything that later stages need to know about the piece."""
+
+    piece: str
+    source: Source
+    display: Display
+    overall: tuple[Fraction, Fraction, Fraction]
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+    assemblies: tuple[Assembly, ...]
+    fittings: tuple[Fitting, ...]
+    coatings: tuple[Coating, ...]
+    finish: Finish | None
+    hardware: tuple[Hardware, ...]
+    wishes: tuple[Wish, ...]
+    stock: tuple[StockLine, ...]
+    notes: tuple[str, ...]
+    assumptions: tuple[Assumption, ...]
+    figures: Mapping[str, Figure]
+
+    def part(self, name: str) -> Part:
+        """Return the part of that name; KeyError when there is none."""
+        for part in self.parts:
+            if part.name == name:
+                return part
+        raise KeyError(name)
+
+    def part_of(self, copy_name: str) -> Part:
+        """Return the part that the copy belongs to; KeyError when there is none."""
+        for part in self.parts:
+            if any(copy.name == copy_name for copy in part.copies):
+                return part
+        raise KeyError(copy_name)
+
+    def copy(self, name: str) -> Copy:
+        """Return the copy of that name; KeyError when there is none."""
+        for part in self.parts:
+            for copy in part.copies:
+                if copy.name == name:
+                    return copy
+        raise KeyError(name)
+
+    def joint(self, joint_id: str) -> Joint:
+        """Return the joint instance of that id; KeyError when there is none."""
+        for joint in self.joints:
+            if joint.id == joint_id:
+                return joint
+        raise KeyError(joint_id)

@@ -1,0 +1,1 @@
+"""The plan as plain data: operations, settings, steps, totals, and their JSON."""

@@ -1,0 +1,134 @@
+"""One operation: one feature cut, treatment, glue-up, measurement or fitting."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.plan.setting import Hold, Pass, Setting
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """Which copies get which features, and how they are held; one entry a way of holding."""
+
+    part: str
+    copies: tuple[str, ...]
+    features: tuple[str, ...]
+    hold: Hold | None
+    passes: tuple[Pass, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClampRow:
+    """Clamps of one kind in a glue-up: what opening is needed, how many, where."""
+
+    length: Fraction
+    count: int
+    at: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lag:
+    """Waiting after an operation: ``out of clamps`` after 600 tenths of a minute."""
+
+    until: str
+    tenths: int
+
+
+@dataclass(frozen=True, slots=True)
+class GlueUp:
+    """What a glue-up page needs; times in tenths of a minute."""
+
+    stage: str
+    parts: tuple[str, ...]
+    open_tenths: int
+    closing_tenths: int
+    limit_tenths: int
+    glue: str
+    clamps: tuple[ClampRow, ...]
+    lags: tuple[Lag, ...]
+    diagonals: tuple[tuple[str, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MeasurePoint:
+    """A number to take from the piece; `sets` are the operations that wait for it."""
+
+    name: str
+    formula: str
+    nominal: Fraction
+    sets: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A counted resource in use: from the start until `lag` tenths after the end."""
+
+    resource: str
+    count: int
+    lag: int
+
+
+@dataclass(frozen=True, slots=True)
+class Operation:
+    """A cut or treatment on all copies that are done alike, at one station.
+
+    `id` is made of names (CONTRACTS).  `kind` names the deed for wording and minutes (rough
+    length, rip, face, edge, thickness, width, length, lap, ..., dry fit, glue up, sand, coat,
+    measure, fit).  `part` is the subject part in whose block part by part performs it.  `work`
+    are the copies and holds; `tenths` attended minutes of work in tenths; `after_tenths` unattended
+    minutes that follow.  `tests` test cuts are due when `trial`'s setting is new.  `sentence` says
+    what to do, without figures of settings; `check` what proves it; `cautions` are keys of the
+    caution table.
+    """
+
+    id: str
+    kind: str
+    station: str
+    part: str
+    settings: tuple[Setting, ...]
+    work: tuple[Work, ...]
+    tenths: int
+    sentence: str
+    after_tenths: int = 0
+    tests: int = 0
+    trial: str | None = None
+    together: str | None = None
+    splittable: bool = True
+    held: tuple[Held, ...] = ()
+    check: str | None = None
+    cautions: tuple[str, ...] = ()
+    glue_up: GlueUp | None = None
+    measure: MeasurePoint | None = None
+    details: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """`before` must precede `after` by at least `lag` tenths of a minute; why, in words."""
+
+    before: str
+    after: str
+    reason: str
+    lag: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """A complete way to make a mating group: all its operations, and the rule that chose it."""
+
+    group: str
+    method: str
+    operations: tuple[str, ...]
+    chosen: bool
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class WorkList:
+    """All operations of the piece with the rules between them."""
+
+    operations: tuple[Operation, ...]
+    rules: tuple[Rule, ...]
+    alternatives: tuple[Alternative, ...]

@@ -1,0 +1,133 @@
+"""The plan: numbered steps with settings and times, visits, and the totals."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.plan.operation import Alternative, Operation
+from dryfit.plan.setting import Setting
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """Elapsed tenths of a minute since day 1's first work minute, nights counted.
+
+    `day` counts calendar days from 1, `clock` is ``11:41``.
+    """
+
+    tenths: int
+    day: int
+    clock: str
+
+
+@dataclass(frozen=True, slots=True)
+class Waits:
+    """An operation that this step had to wait for, and why."""
+
+    step: int
+    operation: str
+    reason: str
+    lag: int
+
+
+@dataclass(frozen=True, slots=True)
+class StepMinutes:
+    """Tenths of a minute: walking here, changing axes, test cuts, work, and unattended after."""
+
+    walk: int
+    changeover: int
+    tests: int
+    work: int
+    after: int
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A longest run of operations at one station with no axis changed inside.
+
+    `settings` holds every axis that the station has as it stands (None: never set); `changed` the
+    axes whose value differs from the step before at that station.
+    """
+
+    number: int
+    visit: int
+    station: str
+    settings: tuple[tuple[str, Setting | None], ...]
+    changed: tuple[str, ...]
+    operations: tuple[Operation, ...]
+    minutes: StepMinutes
+    tests: int
+    starts: Moment
+    ends: Moment
+    waits_for: tuple[Waits, ...]
+    meanwhile: tuple[int, ...] = ()
+
+    @property
+    def id(self) -> str:
+        """Return the id of the first operation, by which the step is known."""
+        return self.operations[0].id
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """A longest run of steps at one station."""
+
+    number: int
+    station: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartByPart:
+    """The same work part after part, in tenths of a minute."""
+
+    changeovers: int
+    changeover: int
+    setup: int
+    attended: int
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """CONTRACTS' words; tenths of a minute. `fewest` is the lower bound on changeover."""
+
+    changeovers: int
+    changeover: int
+    walk: int
+    tests: int
+    setup: int
+    work: int
+    attended: int
+    waiting: int
+    elapsed: int
+    fewest: int
+    over: str
+    proven: bool
+    gap_percent: Fraction
+    part_by_part: PartByPart
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The whole build in order."""
+
+    shop: str
+    shop_sha256: str
+    favour: str
+    steps: tuple[Step, ...]
+    totals: Totals
+    alternatives: tuple[Alternative, ...]
+
+    def visits(self) -> tuple[Visit, ...]:
+        """Return the steps grouped by visit, in order."""
+        numbers = sorted({step.visit for step in self.steps})
+        grouped = [tuple(s for s in self.steps if s.visit == number) for number in numbers]
+        return tuple(Visit(steps[0].visit, steps[0].station, steps) for steps in grouped)
+
+    def step_of(self, operation: str) -> Step:
+        """Return the step that performs the operation; KeyError when none does."""
+        for step in self.steps:
+            if any(op.id == operation for op in step.operations):
+                return step
+        raise KeyError(operation)

@@ -1,0 +1,64 @@
+"""A value on one axis of a station, and how a part is held while it is cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """One axis with its value: a name (cutter, accessory), mm, or degrees.
+
+    For distances `value` is the near face of the cutter (towards the fence or stop that locates
+    the work), `far` the far face; `origin` names the end or edge that touches (R, E, ...).
+    `above` is ``table`` for heights.  `side` tells left from right for mirrored stops.  A value
+    that waits for a measurement carries its name and formula; it shares a setting with nothing.
+    `at_least` is the bound that a through-cut height satisfies.
+    """
+
+    axis: str
+    value: Fraction | str
+    unit: str = "mm"
+    to: str | None = None
+    far: Fraction | None = None
+    origin: str | None = None
+    above: str | None = None
+    side: str | None = None
+    measure: str | None = None
+    formula: str | None = None
+    at_least: Fraction | None = None
+
+    def token(self) -> str:
+        """Return what the machine must stand at: equal tokens share the setting.
+
+        The end that touches is a matter of holding the part, not of the machine, so `origin`
+        does not count; the far face follows from near face and cutter, except on a machine with
+        a stop for either limit.
+        """
+        words = [str(self.value)]
+        if self.axis == "stop" and self.to == "both":
+            words.append(f"to {self.far}")
+        if self.side:
+            words.append(self.side)
+        if self.measure:
+            words.append(f"measured {self.measure}")
+        return " ".join(words)
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """How the part lies: surface down on the table, surface at the fence, end at the stop."""
+
+    down: str | None
+    against_fence: str | None
+    at_stop: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Pass:
+    """One pass: a spacer in mm at the stop, a fence position in mm, or in between freehand."""
+
+    spacer: Fraction | None = None
+    fence: Fraction | None = None
+    between: bool = False
