@@ -12,7 +12,7 @@ from dryfit.quantities.kinds import Kind, Quantity
 from dryfit.quantities.units import UNITS
 
 
-class UnreadableQuantity(ValueError):
+class UnreadableQuantityError(ValueError):
     """The text is no quantity with a unit; the message is fit to be shown."""
 
 
@@ -27,38 +27,38 @@ def read_quantity(text: str) -> Quantity:
 
     Raises
     ------
-    UnreadableQuantity
+    UnreadableQuantityError
         No number, no unit, an unknown unit, a division by nothing, or terms of two kinds.
     """
     if _LONE_NUMBER.fullmatch(text):
-        raise UnreadableQuantity("the unit is missing")
+        raise UnreadableQuantityError("the unit is missing")
     total, kind, end = Fraction(0), None, 0
     while match := _TERM.match(text, end):
         term = _term(match[1], match[2])
         if kind is not None and term.kind != kind:
-            raise UnreadableQuantity(f"{kind.words()} and {term.kind.words()} cannot be added")
+            raise UnreadableQuantityError(f"{kind.words()} and {term.kind.words()} cannot be added")
         total, kind, end = total + term.value, term.kind, match.end()
     if kind is None or text[end:].strip():
-        raise UnreadableQuantity(_why_not(text))
+        raise UnreadableQuantityError(_why_not(text))
     return Quantity(total, kind)
 
 
 def read_of_kind(text: str, kind: Kind) -> Fraction:
-    """Return the value in mm, minutes or degrees; UnreadableQuantity when of another kind."""
+    """Return the value in mm, minutes or degrees; UnreadableQuantityError when of another kind."""
     quantity = read_quantity(text)
     if quantity.kind != kind:
-        raise UnreadableQuantity(f"{quantity.kind.words()} where {kind.words()} belongs")
+        raise UnreadableQuantityError(f"{quantity.kind.words()} where {kind.words()} belongs")
     return quantity.value
 
 
 def _term(number: str, unit: str) -> Quantity:
     known = UNITS.get(unit) or UNITS.get(unit.lower())
     if known is None:
-        raise UnreadableQuantity(f"`{unit}` is no unit")
+        raise UnreadableQuantityError(f"`{unit}` is no unit")
     try:
         value = sum((Fraction(part) for part in re.split("[ -]", number)), Fraction(0))
     except ZeroDivisionError:
-        raise UnreadableQuantity(f"`{number}` divides by 0") from None
+        raise UnreadableQuantityError(f"`{number}` divides by 0") from None
     return Quantity(value * known.size, known.kind)
 
 

@@ -117,11 +117,12 @@ class FinishProduct:
 
 @dataclass(frozen=True, slots=True)
 class Shop:
-    """The whole shop; `sha256` is that of the files it was read from, in order.
+    """The whole shop; `files` names what it was read from, `sha256` is that of their bytes.
 
-    `minutes` maps an operation kind to its rates in tenths by word (``each``, ``per_metre``,
-    ``per_cut``, ...), kept as exact Fractions of a tenth.  `allowances` are lengths in mm by
-    name.  `assumptions` are sentences about the shop for the booklet.
+    `opens` and `closes` are tenths after midnight; `days_off` are days of the week, Monday 0.
+    `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
+    ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances` are lengths in mm by
+    name.
     """
 
     name: str
@@ -141,6 +142,7 @@ class Shop:
     minutes: Mapping[str, Mapping[str, Fraction]]
     allowances: Mapping[str, Fraction]
     default_glue: str
+    files: tuple[str, ...]
 
     def cutters_at(self, station: str) -> tuple[Cutter, ...]:
         """Return the station's cutters, in the order of the shop file."""
