@@ -1,0 +1,46 @@
+"""Build order: tasks at stations, ordered for little set-up and little waiting.
+
+A library of its own on plain integers and names. All costs and durations are whole tenths of a
+minute. `solve` searches, `evaluate` schedules a given order, `violations` checks either without
+sharing any code with them, `cycle` shows why precedences cannot be kept, `changeover_bound` says
+how little changeover is possible.
+"""
+
+from dryfit.order.checker import violations
+from dryfit.order.engine import changeover_bound, evaluate, solve
+from dryfit.order.precedence import cycle
+from dryfit.order.problem import (
+    ROUND_THE_CLOCK,
+    Axis,
+    Calendar,
+    Hold,
+    Precedence,
+    Problem,
+    Resource,
+    Station,
+    Task,
+    Unsolvable,
+)
+from dryfit.order.result import Entry, Result, Schedule, Totals
+
+__all__ = [
+    "ROUND_THE_CLOCK",
+    "Axis",
+    "Calendar",
+    "Entry",
+    "Hold",
+    "Precedence",
+    "Problem",
+    "Resource",
+    "Result",
+    "Schedule",
+    "Station",
+    "Task",
+    "Totals",
+    "Unsolvable",
+    "changeover_bound",
+    "cycle",
+    "evaluate",
+    "solve",
+    "violations",
+]

@@ -1,0 +1,80 @@
+"""The times of a schedule, checked day by day against calendar, lags and resources."""
+
+from collections.abc import Iterator
+
+from dryfit.order.problem import Calendar, Problem, Task
+from dryfit.order.result import Entry
+
+MINUTES_OF_DAY = 24 * 60
+TENTHS = 10
+
+
+def time_violations(problem: Problem, entries: tuple[Entry, ...]) -> tuple[str, ...]:
+    """What is wrong with the clock times of entries that stand in a valid order."""
+    tasks = {task.id: task for task in problem.tasks}
+    found: list[str] = []
+    free = 0
+    for entry in entries:
+        found.extend(_wrong_hours(problem.calendar, tasks[entry.task], entry, free))
+        free = entry.end
+    return (*found, *_short_lags(problem, entries), *_overdrawn(problem, tasks, entries))
+
+
+def _wrong_hours(calendar: Calendar, task: Task, entry: Entry, free: int) -> Iterator[str]:
+    if not free <= entry.start <= entry.end:
+        yield f"{task.id} starts at {entry.start} and ends at {entry.end}, free from {free}"
+        return
+    if entry.ready != free:
+        yield f"{task.id}: the worker is free at {free}, not at {entry.ready}"
+    setup = entry.changeover + entry.walk + entry.trial
+    before = _open_time(calendar, free, entry.start)
+    if entry.waiting < 0 or before != setup + entry.waiting:
+        yield f"{task.id}: {before} before it, but set-up {setup} and waiting {entry.waiting}"
+    if _open_time(calendar, entry.start, entry.end) != task.work:
+        yield f"{task.id}: {task.work} of work do not lie between {entry.start} and {entry.end}"
+    if not _open_time(calendar, entry.start, entry.start + 1):
+        yield f"{task.id} starts outside working hours"
+    if task.work and not _open_time(calendar, entry.end - 1, entry.end):
+        yield f"{task.id} ends outside working hours"
+    if not task.splittable and entry.end - entry.start != task.work:
+        yield f"{task.id} is interrupted"
+
+
+def _open_time(calendar: Calendar, since: int, until: int) -> int:
+    """Tenths of a minute inside working hours between two clock times."""
+    weekday = calendar.first_weekday
+    while weekday in calendar.days_off:
+        weekday = (weekday + 1) % 7
+    total = 0
+    day_length = MINUTES_OF_DAY * TENTHS
+    for day in range(since // day_length, until // day_length + 1):
+        if (weekday + day) % 7 not in calendar.days_off:
+            opens = day * day_length
+            closes = opens + calendar.closes - calendar.opens
+            total += max(0, min(until, closes) - max(since, opens))
+    return total
+
+
+def _short_lags(problem: Problem, entries: tuple[Entry, ...]) -> Iterator[str]:
+    placed = {entry.task: entry for entry in entries}
+    for edge in problem.precedences:
+        gap = placed[edge.after].start - placed[edge.before].end
+        if gap < edge.lag:
+            yield f"{edge.after} starts {gap} after {edge.before}, not {edge.lag} ({edge.reason})"
+
+
+def _overdrawn(
+    problem: Problem, tasks: dict[str, Task], entries: tuple[Entry, ...]
+) -> Iterator[str]:
+    """What is held can only grow at a start, so the starts are looked at."""
+    spans = [
+        (hold.resource, entry.start, entry.end + hold.lag, hold.count)
+        for entry in entries
+        for hold in tasks[entry.task].holds
+    ]
+    for resource in problem.resources:
+        taken = [span for span in spans if span[0] == resource.name]
+        for moment in sorted({start for _, start, _, _ in taken}):
+            held = sum(count for _, start, end, count in taken if start <= moment < end)
+            if held > resource.capacity:
+                yield f"{held} of {resource.name} are held at {moment}, of {resource.capacity}"

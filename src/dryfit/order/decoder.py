@@ -1,0 +1,211 @@
+"""From an order to a schedule: each task as early as its turn allows.
+
+The worker sets up as soon as the task before is finished, also while something cures. The task
+starts when he is ready, the lags of its predecessors are over, what it holds is free, and, if it
+may not be interrupted, the rest of the day is long enough.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from dryfit.order.instance import Instance
+from dryfit.order.result import Entry, Schedule, Totals
+
+Releases = tuple[tuple[int, int], ...]
+
+
+@dataclass(slots=True)
+class Progress:
+    """The shop after some tasks of an order.
+
+    work      work time that has passed, tenths of a minute
+    waiting   how much of it nothing was done
+    setup     how much of it went into set-up
+    walks     number of walks
+    station   where the worker stands, -1 at the start
+    current   value of every axis, 0 for "not set"
+    tried     trial groups paid (bits)
+    ends      per task: clock time of its end, of clocked tasks only
+    releases  per resource: (clock time, count) of everything held, in order of taking
+    finish    clock time when the unattended time after all tasks is over
+    """
+
+    work: int
+    waiting: int
+    setup: int
+    walks: int
+    station: int
+    current: list[int]
+    tried: int
+    ends: list[int]
+    releases: list[Releases]
+    finish: int
+
+    def copy(self) -> "Progress":
+        """The same, independent of this one."""
+        return Progress(
+            self.work,
+            self.waiting,
+            self.setup,
+            self.walks,
+            self.station,
+            self.current.copy(),
+            self.tried,
+            self.ends.copy(),
+            self.releases.copy(),
+            self.finish,
+        )
+
+
+def opening(instance: Instance) -> Progress:
+    """The shop at the opening of day 1."""
+    return Progress(
+        work=0,
+        waiting=0,
+        setup=0,
+        walks=0,
+        station=-1,
+        current=[0] * len(instance.axes),
+        tried=0,
+        ends=[0] * len(instance.station),
+        releases=[()] * len(instance.problem.resources),
+        finish=0,
+    )
+
+
+def advance(
+    instance: Instance,
+    progress: Progress,
+    tasks: Iterable[int],
+    worth: int = 0,
+    limit: int | None = None,
+) -> bool:
+    """Do tasks in this order; `progress` moves on, and the answer is True.
+
+    As soon as `worth` times set-up plus waiting exceeds the limit the answer is False and
+    `progress` is of no use any more.
+    """
+    stations, demands, works = instance.station, instance.demands, instance.works
+    axes, clocked, trials = instance.axes, instance.clocked, instance.trials
+    walk = instance.problem.walk
+    current = progress.current
+    work, waiting, spent = progress.work, progress.waiting, progress.setup
+    for task in tasks:
+        setup = 0
+        if stations[task] != progress.station:
+            progress.station = stations[task]
+            progress.walks += 1
+            setup = walk
+        for axis, value in demands[task]:
+            now = current[axis]
+            if now != value:
+                setup += axes[axis].costs[now][value]
+                current[axis] = value
+        group = trials[task]
+        if group >= 0 and not progress.tried >> group & 1:
+            progress.tried |= 1 << group
+            setup += instance.trial_costs[group]
+        work += setup
+        spent += setup
+        if clocked[task]:
+            begin = _begin_by_clock(instance, progress, task, work)
+            waiting += begin - work
+            work = begin
+        work += works[task]
+        if limit is not None and worth * spent + waiting > limit:
+            return False
+    progress.work, progress.waiting, progress.setup = work, waiting, spent
+    return True
+
+
+def decoded(instance: Instance, order: tuple[int, ...]) -> tuple[Schedule, Totals]:
+    """Schedule and totals of a valid order of all tasks."""
+    progress = opening(instance)
+    entries: list[Entry] = []
+    for task in order:
+        ready = entries[-1].end if entries else 0
+        entries.append(_entry(instance, progress, task, ready))
+    walk = sum(entry.walk for entry in entries)
+    trial = sum(entry.trial for entry in entries)
+    work = sum(instance.works)
+    totals = Totals(
+        changeovers=sum(len(entry.changed) for entry in entries),
+        changeover=progress.setup - walk - trial,
+        walk=walk,
+        trial=trial,
+        setup=progress.setup,
+        work=work,
+        attended=progress.setup + work,
+        waiting=progress.waiting,
+        elapsed=elapsed(instance, progress),
+    )
+    return Schedule(tuple(entries)), totals
+
+
+def elapsed(instance: Instance, progress: Progress) -> int:
+    """Clock time from the opening of day 1 until everything is over."""
+    return max(progress.finish, instance.hours.clock_at_end(progress.work))
+
+
+def _begin_by_clock(instance: Instance, progress: Progress, task: int, begin: int) -> int:
+    """Work time at which a task can begin; notes its end and what it holds."""
+    hours, ends = instance.hours, progress.ends
+    clock = 0
+    for before, lag in instance.lags[task]:
+        clock = max(clock, ends[before] + lag)
+    for resource, count, _ in instance.holds[task]:
+        capacity = instance.problem.resources[resource].capacity
+        clock = max(clock, _free_from(progress.releases[resource], capacity - count))
+    begin = max(begin, hours.work_at(clock))
+    described = instance.problem.tasks[task]
+    if not described.splittable:
+        begin = hours.unbroken(begin, described.work)
+    start_clock = hours.clock_at_start(begin)
+    end = hours.clock_at_end(begin + described.work) if described.work else start_clock
+    ends[task] = end
+    progress.finish = max(progress.finish, end + described.after)
+    for resource, count, lag in instance.holds[task]:
+        held = tuple(item for item in progress.releases[resource] if item[0] > start_clock)
+        progress.releases[resource] = (*held, (end + lag, count))
+    return begin
+
+
+def _free_from(releases: Releases, others: int) -> int:
+    """Clock time from which at most `others` pieces are held."""
+    held = sum(count for _, count in releases)
+    clock = 0
+    for release, count in sorted(releases):
+        if held <= others:
+            break
+        clock = release
+        held -= count
+    return clock
+
+
+def _entry(instance: Instance, progress: Progress, task: int, ready: int) -> Entry:
+    """Do one task next; what that came to is the difference it made to `progress`."""
+    described = instance.problem.tasks[task]
+    hours = instance.hours
+    before = progress.copy()
+    advance(instance, progress, (task,))
+    start = hours.clock_at_start(progress.work - described.work)
+    setup = progress.setup - before.setup
+    walk = instance.problem.walk * (progress.walks - before.walks)
+    tried = progress.tried & ~before.tried
+    trial = instance.trial_costs[tried.bit_length() - 1] if tried else 0
+    return Entry(
+        task=described.id,
+        station=described.station,
+        ready=ready,
+        start=start,
+        end=hours.clock_at_end(progress.work) if described.work else start,
+        changed=tuple(
+            instance.axes[axis].name
+            for axis, value in instance.demands[task]
+            if before.current[axis] != value
+        ),
+        changeover=setup - walk - trial,
+        walk=walk,
+        trial=trial,
+        waiting=progress.waiting - before.waiting,
+    )

@@ -1,0 +1,141 @@
+"""The way from a problem to a result."""
+
+from collections.abc import Sequence
+
+from dryfit.order.beam import Beam, Found, search
+from dryfit.order.bound import Bound, bound_of, least_changeover
+from dryfit.order.decoder import decoded
+from dryfit.order.improve import Order, improved, keeps_visits, score
+from dryfit.order.instance import Instance, compiled
+from dryfit.order.problem import Problem, Unsolvable
+from dryfit.order.result import Result, Schedule, Totals
+from dryfit.order.validity import require_solvable
+
+FIRST_BEAMS = (
+    Beam(width=1, moves=6, weight=10, walking=False),
+    Beam(width=1, moves=6, weight=13, walking=False),
+    Beam(width=4, moves=6, weight=13, walking=False),
+)
+WALKING_BEAMS = (
+    Beam(width=1, moves=6, weight=10, walking=True),
+    Beam(width=4, moves=6, weight=10, walking=True),
+    Beam(width=4, moves=6, weight=13, walking=True),
+)
+WIDTHS = (4, 16, 64, 256, 1024)
+STATES = 6_000  # states that the widening search may open for each unit of 100 effort
+SMOOTH = 4  # below this worth of set-up the search starts from it: a smoother landscape
+
+
+def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
+    """The best order found: least `k` * set-up + waiting, then soonest done, then fewest walks.
+
+    k       tenths of waiting that a tenth of set-up is worth, 0 or more
+    effort  moves that the improvement tries per task, and the measure of the search before it;
+            0 is a quick first answer. Counted work, so the same input gives the same result
+
+    The lower bound holds for the changeover of every valid order, whatever `k` is.
+
+    Raises
+    ------
+    Unsolvable
+        as `require_solvable` in `validity`, or `k` or `effort` is negative.
+    """
+    if k < 0 or effort < 0:
+        raise Unsolvable("neither k nor effort may be below nothing")
+    require_solvable(problem)
+    instance = compiled(problem)
+    bound = bound_of(instance)
+    least = least_changeover(instance, bound)
+    found, least, opened = _searched(instance, bound, least, effort)
+    starts = (score(instance, order, k) for order in found)
+    order = min(starts)[3]
+    proposals = effort * len(order) if len(order) > 1 else 0
+    placed = 0
+    if k < SMOOTH and proposals:
+        smooth, placed = improved(instance, order, SMOOTH, proposals // 2)
+        order = min(score(instance, order, k), score(instance, smooth, k))[3]
+        proposals -= proposals // 2
+    order, more = improved(instance, order, k, proposals)
+    return _result(instance, order, least, opened + placed + more)
+
+
+def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:
+    """Schedule and totals of a given order: every task as early as its turn allows.
+
+    order  ids of all tasks, each once
+
+    Raises
+    ------
+    Unsolvable
+        as `require_solvable`; or the order is not of all tasks, breaks a precedence, or leaves a
+        station within a together group.
+    """
+    require_solvable(problem)
+    instance = compiled(problem)
+    index = {task.id: i for i, task in enumerate(problem.tasks)}
+    if len(order) != len(index) or set(order) != set(index):
+        raise Unsolvable("the order must name every task once")
+    numbers = tuple(index[name] for name in order)
+    done = 0
+    for task in numbers:
+        if instance.predecessors[task] & ~done:
+            name = problem.tasks[task].id
+            raise Unsolvable(f"{name} comes before a task that it depends on", (name,))
+        done |= 1 << task
+    if not keeps_visits(instance, numbers):
+        raise Unsolvable("a together group is not done in one visit")
+    return decoded(instance, numbers)
+
+
+def changeover_bound(problem: Problem) -> int:
+    """Changeover, in tenths of a minute, that no valid order can go below.
+
+    Raises
+    ------
+    Unsolvable
+        as `require_solvable`.
+    """
+    require_solvable(problem)
+    instance = compiled(problem)
+    return least_changeover(instance, bound_of(instance))
+
+
+def _searched(
+    instance: Instance, bound: Bound, least: int, effort: int
+) -> tuple[tuple[Order, ...], int, int]:
+    """Orders worth improving, the best lower bound, and the states opened.
+
+    Beams of growing width look for less changeover until the bound is met, nothing was left out,
+    or the next width would take too many states.
+    """
+    found = [search(instance, bound, beam) for beam in (*FIRST_BEAMS, *WALKING_BEAMS)]
+    opened = sum(result.opened for result in found)
+    orders = [result.order for result in found if result.order is not None]
+    fewest = min(result.spent for result in found[: len(FIRST_BEAMS)])
+    allowed = STATES * effort // 100
+    last = Found(None, 0, 0, complete=False)
+    for width in WIDTHS:
+        if fewest <= least or last.complete or 4 * last.opened > allowed:
+            break
+        beam = Beam(width=width, moves=None, weight=10, walking=False)
+        last = search(instance, bound, beam, fewest)
+        opened += last.opened
+        allowed -= last.opened
+        if last.order is not None:
+            orders.append(last.order)
+            fewest = last.spent
+    return tuple(orders), fewest if last.complete else least, opened
+
+
+def _result(instance: Instance, order: Order, least: int, effort: int) -> Result:
+    schedule, totals = decoded(instance, order)
+    over = totals.changeover - least
+    return Result(
+        order=tuple(entry.task for entry in schedule.entries),
+        schedule=schedule,
+        totals=totals,
+        lower_bound=least,
+        proven=over == 0,
+        gap_percent=round(100 * over / least, 1) if least else 100.0 * (over > 0),
+        effort=effort,
+    )

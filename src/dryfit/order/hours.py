@@ -1,0 +1,86 @@
+"""Working hours: from clock time to work time and back.
+
+Clock time runs from the opening of day 1 through nights and days off. Work time stands still
+while the shop is closed. The same moment of work time is both the closing of one day and the
+opening of the next, hence two ways back.
+"""
+
+from dataclasses import dataclass
+
+from dryfit.order.problem import DAY, Calendar
+
+WEEK = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Hours:
+    """A calendar in tables, counted from its first working day.
+
+    day      work time in a working day
+    working  per day of the week, 0 = the weekday of day 1: is it a working day
+    before   per day of the week: working days before it
+    nth      per working day of the week: its day of the week
+    """
+
+    day: int
+    working: tuple[bool, ...]
+    before: tuple[int, ...]
+    nth: tuple[int, ...]
+
+    def work_at(self, clock: int) -> int:
+        """Work time that has passed at a clock time."""
+        day, offset = divmod(clock, DAY)
+        weeks, weekday = divmod(day, WEEK)
+        days = weeks * len(self.nth) + self.before[weekday]
+        return days * self.day + (min(offset, self.day) if self.working[weekday] else 0)
+
+    def clock_at_start(self, work: int) -> int:
+        """Clock time of a work time, as a start: never a day's closing."""
+        days, offset = divmod(work, self.day)
+        weeks, nth = divmod(days, len(self.nth))
+        return (weeks * WEEK + self.nth[nth]) * DAY + offset
+
+    def clock_at_end(self, work: int) -> int:
+        """Clock time of a work time, as an end: never a day's opening, except day 1's."""
+        return self.clock_at_start(work - 1) + 1 if work else 0
+
+    def unbroken(self, work: int, duration: int) -> int:
+        """Earliest work time from `work` on at which `duration` passes without a closing.
+
+        The duration must be at most `longest_stretch` of the calendar.
+        """
+        while self.clock_at_end(work + duration) - self.clock_at_start(work) > duration:
+            work = (work // self.day + 1) * self.day
+        return work
+
+
+def hours_of(calendar: Calendar) -> Hours:
+    """Tables of a valid calendar."""
+    first = first_working_weekday(calendar)
+    working = tuple((first + day) % WEEK not in calendar.days_off for day in range(WEEK))
+    return Hours(
+        day=calendar.closes - calendar.opens,
+        working=working,
+        before=tuple(sum(working[:day]) for day in range(WEEK)),
+        nth=tuple(day for day in range(WEEK) if working[day]),
+    )
+
+
+def first_working_weekday(calendar: Calendar) -> int:
+    """Weekday of day 1, 0 = Monday."""
+    days = ((calendar.first_weekday + step) % WEEK for step in range(WEEK))
+    return next(day for day in days if day not in calendar.days_off)
+
+
+def longest_stretch(calendar: Calendar) -> int | None:
+    """Longest time without a closing, tenths of a minute; None if the shop never closes."""
+    day = calendar.closes - calendar.opens
+    if day < DAY:
+        return day
+    if not calendar.days_off:
+        return None
+    run = longest = 0
+    for weekday in range(2 * WEEK):
+        run = 0 if weekday % WEEK in calendar.days_off else run + 1
+        longest = max(longest, run)
+    return longest * DAY

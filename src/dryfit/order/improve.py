@@ -1,0 +1,194 @@
+"""Local search for less set-up and waiting, by moving stretches of an order.
+
+A move takes some tasks later, or earlier, within a stretch; tasks that must follow, or precede,
+go along, so that no precedence is ever broken. An order that is a little worse is accepted while
+the search is young (threshold accepting), with less and less patience; the best order seen is
+kept. All is counted and drawn from a private seeded generator, so a run can be repeated.
+"""
+
+import random
+from dataclasses import dataclass
+from math import isqrt
+
+from dryfit.order.decoder import Progress, advance, elapsed, opening
+from dryfit.order.instance import Instance, bits, members
+
+Order = tuple[int, ...]
+Score = tuple[int, int, int, Order]  # price, elapsed, walks, the order itself as the last tie
+
+LONGEST_BLOCK = 6
+
+
+@dataclass(slots=True)
+class _Track:
+    """The present order, its price, and the shop before every `spacing`-th task."""
+
+    order: Order
+    price: int
+    spacing: int
+    before: list[Progress]
+    end: Progress
+
+
+def score(instance: Instance, order: Order, worth: int) -> Score:
+    """What an order is worth, the lower the better: `worth` * set-up + waiting, then elapsed."""
+    progress = opening(instance)
+    advance(instance, progress, order)
+    return _score(instance, order, progress, worth)
+
+
+def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tuple[Order, int]:
+    """An order of no higher score after a number of proposals, and how many tasks were placed.
+
+    worth      minutes of waiting that a minute of set-up is worth
+    proposals  moves tried
+    """
+    rng = random.Random(len(order))  # noqa: S311 - a search, not a secret
+    track = _tracked(instance, order, worth)
+    best = _score(instance, order, track.end, worth)
+    patience = worth * _typical_change(instance)
+    placed = 0
+    for number in range(proposals):
+        moved = _proposal(instance, track.order, rng)
+        if moved is None:
+            continue
+        first, candidate = moved
+        if instance.groups and not keeps_visits(instance, candidate):
+            continue
+        left = (proposals - number) / proposals
+        limit = track.price + int(patience * left * left * rng.random())
+        at = first // track.spacing
+        progress = track.before[at].copy()
+        placed += len(order) - at * track.spacing
+        if not advance(instance, progress, candidate[at * track.spacing :], worth, limit):
+            continue
+        _retrack(instance, track, candidate, progress, at, worth)
+        if track.price <= best[0]:
+            best = min(best, _score(instance, candidate, progress, worth))
+    return best[3], placed
+
+
+def keeps_visits(instance: Instance, order: Order) -> bool:
+    """Whether every together group lies within one visit."""
+    visit: dict[int, int] = {}
+    number, here = 0, -1
+    for task in order:
+        if instance.station[task] != here:
+            here = instance.station[task]
+            number += 1
+        visit[task] = number
+    return all(len({visit[task] for task in members(g.tasks)}) == 1 for g in instance.groups)
+
+
+def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
+    price = worth * progress.setup + progress.waiting
+    return price, elapsed(instance, progress), progress.walks, order
+
+
+def _tracked(instance: Instance, order: Order, worth: int) -> _Track:
+    spacing = max(4, isqrt(len(order)))
+    start = opening(instance)
+    track = _Track(order, 0, spacing, [start] * (len(order) // spacing + 1), start)
+    _retrack(instance, track, order, start, 0, worth)
+    track.end = track.before[-1].copy()
+    advance(instance, track.end, order[(len(track.before) - 1) * spacing :])
+    track.price = worth * track.end.setup + track.end.waiting
+    return track
+
+
+def _retrack(
+    instance: Instance, track: _Track, order: Order, end: Progress, at: int, worth: int
+) -> None:
+    """Take an order that is the present one up to the checkpoint `at`."""
+    track.order, track.end = order, end
+    track.price = worth * end.setup + end.waiting
+    for number in range(at + 1, len(track.before)):
+        progress = track.before[number - 1].copy()
+        stretch = order[(number - 1) * track.spacing : number * track.spacing]
+        advance(instance, progress, stretch)
+        track.before[number] = progress
+
+
+def _typical_change(instance: Instance) -> int:
+    """The middle one of all costs of entering a value, and at least a walk."""
+    entries = sorted(cost for table in instance.axes for cost in table.entry[1:])
+    return max(instance.problem.walk, entries[len(entries) // 2] if entries else 0, 1)
+
+
+def _proposal(instance: Instance, order: Order, rng: random.Random) -> tuple[int, Order] | None:
+    """The order after a random move, and the first position that differs; None if none."""
+    if rng.random() < 0.5:
+        first, middle, last = _neighbours(instance, order, rng)
+    else:
+        first, middle, last = _reunion(instance, order, rng)
+    if not first < middle < last:
+        return None
+    stretch = order[first:last]
+    if rng.random() < 0.5:
+        moved = _taken_later(instance, stretch, bits(order[first:middle]))
+    else:
+        moved = _taken_earlier(instance, stretch, bits(order[middle:last]))
+    if moved == stretch:
+        return None
+    return first, order[:first] + moved + order[last:]
+
+
+def _neighbours(instance: Instance, order: Order, rng: random.Random) -> tuple[int, int, int]:
+    """Two blocks side by side."""
+    first = int(rng.random() * len(order))
+    middle = _block_end(instance, order, first, rng)
+    return first, middle, _block_end(instance, order, middle, rng)
+
+
+def _block_end(instance: Instance, order: Order, first: int, rng: random.Random) -> int:
+    """End of a block: of a few tasks, or of what is left of a visit."""
+    if first >= len(order) or rng.random() < 0.5:
+        return min(len(order), first + 1 + int(rng.random() * LONGEST_BLOCK))
+    station = instance.station[order[first]]
+    end = first + 1
+    while end < len(order) and instance.station[order[end]] == station:
+        end += 1
+    return end
+
+
+def _reunion(instance: Instance, order: Order, rng: random.Random) -> tuple[int, int, int]:
+    """A block and all that stands between it and a task that would share its station or value."""
+    place = int(rng.random() * len(order))
+    task = order[place]
+    demands = instance.demands[task]
+    choice = int(rng.random() * (len(demands) + 1))
+    if choice < len(demands):
+        axis, value = demands[choice]
+        mates = instance.axes[axis].wanted[value]
+    else:
+        mates = instance.at_station[instance.station[task]]
+    places = [at for at, other in enumerate(order) if mates >> other & 1]
+    target = places[int(rng.random() * len(places))]
+    if target < place:
+        return target + 1, place, _block_end(instance, order, place, rng)
+    return place, _block_end(instance, order, place, rng), target
+
+
+def _taken_later(instance: Instance, stretch: Order, late: int) -> Order:
+    """The stretch with the late tasks (bits) and all that depend on them at its end."""
+    early_part, late_part = [], []
+    for task in stretch:
+        if late >> task & 1 or instance.predecessors[task] & late:
+            late |= 1 << task
+            late_part.append(task)
+        else:
+            early_part.append(task)
+    return (*early_part, *late_part)
+
+
+def _taken_earlier(instance: Instance, stretch: Order, early: int) -> Order:
+    """The stretch with the early tasks (bits) and all that they depend on at its beginning."""
+    needed = 0
+    early_part, late_part = [], []
+    for task in reversed(stretch):
+        if early >> task & 1 or needed >> task & 1:
+            needed |= instance.predecessors[task]
+            early_part.append(task)
+        else:
+            late_part.append(task)
+    return (*reversed(early_part), *reversed(late_part))

@@ -1,0 +1,81 @@
+"""What comes back: an order, its schedule and its figures. All times in tenths of a minute."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One task in its place.
+
+    Clock times count from the opening of day 1, nights and days off included.
+
+    ready       when the worker is free for it: the end of the task before
+    start, end  of the attended work; set-up lies between `ready` and `start`
+    changed     names of the axes that get another value, in the station's order
+    changeover  set-up by axis changes
+    walk        set-up by going to the station
+    trial       set-up by test cuts
+    waiting     time inside working hours with nothing to do, after the set-up, before the start
+    """
+
+    task: str
+    station: str
+    ready: int
+    start: int
+    end: int
+    changed: tuple[str, ...]
+    changeover: int
+    walk: int
+    trial: int
+    waiting: int
+
+
+@dataclass(frozen=True, slots=True)
+class Schedule:
+    """One entry per task, in order of work."""
+
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Totals:
+    """Sums over a schedule.
+
+    changeovers  number of axis values changed; neither walks nor trials are changeovers
+    setup        changeover + walk + trial
+    attended     setup + work
+    waiting      time inside working hours with nothing to do
+    elapsed      clock time from the opening of day 1 until the last task, and all unattended
+                 time after a task, is over
+    """
+
+    changeovers: int
+    changeover: int
+    walk: int
+    trial: int
+    setup: int
+    work: int
+    attended: int
+    waiting: int
+    elapsed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """The best order found.
+
+    order        task ids
+    lower_bound  changeover that no valid order can go below
+    proven       the order's changeover is the lowest possible
+    gap_percent  by how much the order's changeover may exceed the lowest possible, at most, in
+                 percent of `lower_bound` (100 where that is nothing and the changeover is not)
+    effort       work counted: states opened by the search and tasks placed by the improvement
+    """
+
+    order: tuple[str, ...]
+    schedule: Schedule
+    totals: Totals
+    lower_bound: int
+    proven: bool
+    gap_percent: float
+    effort: int

@@ -1,0 +1,124 @@
+"""Whether a problem is well formed and has a schedule at all."""
+
+from collections.abc import Iterable
+
+from dryfit.order.hours import longest_stretch
+from dryfit.order.precedence import cycle
+from dryfit.order.problem import DAY, Calendar, Problem, Station, Task, Unsolvable
+from dryfit.order.visits import visits_of
+
+
+def require_solvable(problem: Problem) -> None:
+    """Nothing, or the first fault found.
+
+    Raises
+    ------
+    Unsolvable
+        names that are unknown or doubled; negative numbers; a calendar without working time; an
+        unsplittable task longer than the working day; a hold above the capacity; precedences
+        that form a circle, or that contradict a together group.
+
+    A problem that passes has a schedule.
+    """
+    _require_calendar(problem.calendar)
+    _require_stations(problem.stations)
+    _require_resources(problem)
+    _require_tasks(problem)
+    _require_precedences(problem)
+    visits_of(problem)
+
+
+def _require_calendar(calendar: Calendar) -> None:
+    if not 0 <= calendar.opens < calendar.closes <= DAY:
+        raise Unsolvable("the working day must open before it closes, within one day")
+    if not calendar.days_off < frozenset(range(7)):
+        raise Unsolvable("days off are weekdays 0 to 6, and at least one weekday is worked")
+    if calendar.first_weekday not in range(7):
+        raise Unsolvable("the weekday of day 1 is 0 to 6")
+
+
+def _require_stations(stations: tuple[Station, ...]) -> None:
+    _require_distinct("station", (station.name for station in stations))
+    for station in stations:
+        _require_distinct(f"{station.name}: axis", (axis.name for axis in station.axes))
+        for axis in station.axes:
+            where = f"{station.name}, {axis.name}"
+            _require_counts(where, (axis.change, *(cost for _, _, cost in axis.between)))
+            _require_distinct(where, (f"{old} to {new}" for old, new, _ in axis.between))
+            if any(old == new for old, new, _ in axis.between):
+                raise Unsolvable(f"{where}: keeping a value costs nothing", (station.name,))
+
+
+def _require_resources(problem: Problem) -> None:
+    _require_distinct("resource", (resource.name for resource in problem.resources))
+    for resource in problem.resources:
+        _require_counts(resource.name, (resource.capacity,))
+    _require_counts("walk", (problem.walk,))
+    for group, cost in problem.trials.items():
+        _require_counts(f"trial {group}", (cost,))
+
+
+def _require_tasks(problem: Problem) -> None:
+    _require_distinct("task", (task.id for task in problem.tasks))
+    stations = {station.name: station for station in problem.stations}
+    capacities = {resource.name: resource.capacity for resource in problem.resources}
+    longest = longest_stretch(problem.calendar)
+    for task in problem.tasks:
+        if task.station not in stations:
+            raise Unsolvable(f"{task.id}: no station {task.station}", (task.id, task.station))
+        _require_demands(task, stations[task.station])
+        _require_holds(task, capacities)
+        _require_counts(task.id, (task.work, task.after))
+        if task.trial is not None and task.trial not in problem.trials:
+            raise Unsolvable(f"{task.id}: no trial {task.trial}", (task.id, task.trial))
+        if longest is not None and not task.splittable and task.work > longest:
+            message = f"{task.id} may not be interrupted and is longer than the working day"
+            raise Unsolvable(message, (task.id,))
+
+
+def _require_demands(task: Task, station: Station) -> None:
+    _require_distinct(f"{task.id}: demand", (axis for axis, _ in task.demands))
+    known = {axis.name for axis in station.axes}
+    for axis, _ in task.demands:
+        if axis not in known:
+            raise Unsolvable(f"{task.id}: {station.name} has no axis {axis}", (task.id, axis))
+
+
+def _require_holds(task: Task, capacities: dict[str, int]) -> None:
+    _require_distinct(f"{task.id}: held resource", (hold.resource for hold in task.holds))
+    for hold in task.holds:
+        name = hold.resource
+        if name not in capacities:
+            raise Unsolvable(f"{task.id}: no resource {name}", (task.id, name))
+        _require_counts(task.id, (hold.count, hold.lag))
+        if hold.count > capacities[name]:
+            message = f"{task.id} holds {hold.count} of {name}, of which there are "
+            raise Unsolvable(f"{message}{capacities[name]}", (task.id, name))
+
+
+def _require_precedences(problem: Problem) -> None:
+    known = {task.id for task in problem.tasks}
+    for edge in problem.precedences:
+        for name in (edge.before, edge.after):
+            if name not in known:
+                raise Unsolvable(f"a precedence names {name}, which is no task", (name,), (edge,))
+        _require_counts(f"{edge.before} before {edge.after}", (edge.lag,))
+    chain = cycle(problem)
+    if chain is not None:
+        steps = "; ".join(f"{edge.before} before {edge.after} ({edge.reason})" for edge in chain)
+        names = tuple(edge.before for edge in chain)
+        raise Unsolvable(f"these rules form a circle: {steps}", names, chain)
+
+
+def _require_distinct(what: str, names: Iterable[str]) -> None:
+    seen: set[str] = set()
+    for name in names:
+        if name in seen:
+            raise Unsolvable(f"{what} {name} occurs twice", (name,))
+        seen.add(name)
+
+
+def _require_counts(where: str, numbers: Iterable[int]) -> None:
+    for number in numbers:
+        if number < 0:
+            raise Unsolvable(f"{where}: {number} is below nothing", (where,))
