@@ -228,6 +228,7 @@ class Join:
     hosts: tuple[Reference, ...]
     spec: JointSpec | None
     span: Span
+    edge: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,8 +264,23 @@ class CutAfter:
 
 
 PartClause = (
-    Run | Lie | Sizes | At | SetIn | SetBack | Up | Down | From | Flush | Spread | Gap
-    | JointSpec | Join | GluedFrom | OfTimber | CutAfter
+    Run
+    | Lie
+    | Sizes
+    | At
+    | SetIn
+    | SetBack
+    | Up
+    | Down
+    | From
+    | Flush
+    | Spread
+    | Gap
+    | JointSpec
+    | Join
+    | GluedFrom
+    | OfTimber
+    | CutAfter
 )
 
 # --- statements -------------------------------------------------------------------------------
@@ -436,8 +452,19 @@ class OrderLine:
 
 
 Statement = (
-    PieceLine | NoteLine | UnitsLine | OverallLine | TimberLine | HaveLine | ValueLine
-    | PartsLine | JointLine | FeatureLine | GlueLine | FinishLine | OrderLine
+    PieceLine
+    | NoteLine
+    | UnitsLine
+    | OverallLine
+    | TimberLine
+    | HaveLine
+    | ValueLine
+    | PartsLine
+    | JointLine
+    | FeatureLine
+    | GlueLine
+    | FinishLine
+    | OrderLine
 )
 
 

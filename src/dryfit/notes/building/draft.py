@@ -1,0 +1,88 @@
+"""What the builders share: the line, the places in it, and the problems found while building."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from lark import Token, Tree
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.numbers import Spelled
+
+Node = Tree[Token] | Token
+
+
+@dataclass(frozen=True, slots=True)
+class Draft:
+    """One line under construction, with the findings about it so far."""
+
+    line: SenseLine
+    unit: str
+    findings: list[Diagnostic] = field(default_factory=list)
+
+    def span(self, node: Node) -> Span:
+        """Return the place of a node of the parse tree."""
+        return self.line.span(*ends(node))
+
+    def over(self, first: Node, last: Node) -> Span:
+        """Return the place from the one node to the other."""
+        return self.line.span(ends(first)[0], ends(last)[1])
+
+    def error(self, code: str, message: str, span: Span, *hints: Hint) -> None:
+        """Add an error on this line."""
+        self.findings.append(Diagnostic(code, Severity.ERROR, message, span, hints=hints))
+
+
+def ends(node: Node) -> tuple[int, int]:
+    """Return where the node begins and ends in the text of its line."""
+    if isinstance(node, Token):
+        assert node.start_pos is not None
+        assert node.end_pos is not None
+        return node.start_pos, node.end_pos
+    return node.meta.start_pos, node.meta.end_pos
+
+
+def trees(nodes: Iterable[Node], *names: str) -> list[Tree[Token]]:
+    """Return the trees among the nodes that bear one of the names, in order."""
+    return [node for node in nodes if isinstance(node, Tree) and node.data in names]
+
+
+def tokens(nodes: Iterable[Node], *types: str) -> list[Token]:
+    """Return the tokens among the nodes of one of the types, in order."""
+    return [node for node in nodes if isinstance(node, Token) and node.type in types]
+
+
+def text_of(token: Token) -> str:
+    """Return the meaning of a word's token."""
+    return str(token.value)
+
+
+def spelled(token: Token) -> Spelled:
+    """Return the number of a number's token."""
+    value = token.value
+    assert isinstance(value, Spelled)
+    return value
+
+
+def count_of(nodes: Iterable[Node]) -> int | None:
+    """Return the count among the nodes, or None."""
+    found = tokens(nodes, "INT")
+    if not found:
+        return None
+    value = spelled(found[0]).value
+    assert value is not None
+    return int(value)
+
+
+def union(first: Span, second: Span) -> Span:
+    """Return the place that covers both; of two lines the earlier place alone."""
+    if first.line != second.line:
+        return min(first, second)
+    return Span(
+        first.source,
+        first.line,
+        min(first.column, second.column),
+        max(first.end_column, second.end_column),
+    )

@@ -1,0 +1,112 @@
+"""Sums, sizes and offsets from their parse trees; nothing is worked out here."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from lark import Token, Tree
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.building.draft import Draft, Node, ends, spelled, text_of, tokens, trees
+from dryfit.notes.tree import (
+    Number,
+    Offset,
+    Operation,
+    OverallSize,
+    PartSize,
+    SizeWord,
+    Sum,
+    ValueName,
+)
+
+_SIGNS = {"add": "+", "subtract": "-", "multiply": "*", "divide": "/"}
+_OF_A_PART = ("length", "width", "thickness")
+_OF_THE_WHOLE = ("width", "depth", "height")
+
+
+def sum_of(node: Node, draft: Draft) -> Sum:
+    """Return the sum that the node stands for, unevaluated."""
+    assert isinstance(node, Tree)
+    sign = _SIGNS.get(node.data)
+    if sign:
+        left, right = node.children
+        return Operation(sign, sum_of(left, draft), sum_of(right, draft), draft.span(node))
+    if node.data == "number":
+        return _number(node.children[0], draft)
+    if node.data == "valuename":
+        return ValueName(text_of(_token(node, 0)), draft.span(node))
+    if node.data in ("half", "negative"):
+        factor = Fraction(1, 2) if node.data == "half" else Fraction(-1)
+        span = draft.span(node)
+        return Operation("*", Number(factor, None, span), sum_of(node.children[0], draft), span)
+    return _dimension(node, draft)
+
+
+def size_word(node: Tree[Token], draft: Draft) -> SizeWord:
+    """Return one size, such as ``22 thick``."""
+    word = tokens(node.children, "DIMADJ")
+    amount = sum_of(node.children[0], draft)
+    return SizeWord(amount, text_of(word[0]) if word else None, draft.span(node))
+
+
+def size_words(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
+    """Return the sizes of a run such as ``45 x 30``."""
+    return tuple(size_word(dim, draft) for dim in trees(node.children, "dim"))
+
+
+def offset_of(node: Tree[Token], draft: Draft) -> Offset:
+    """Return the offset of ``120 from left``."""
+    amount, place = node.children
+    assert isinstance(place, Token)
+    return Offset(sum_of(amount, draft), text_of(place), draft.span(node))
+
+
+def _number(node: Node, draft: Draft) -> Number:
+    assert isinstance(node, Token)
+    number = spelled(node)
+    assert number.value is not None
+    if number.hyphenated and draft.unit != "in" and number.quantity is None:
+        draft.findings.append(_read_as_mixed(node, draft))
+    return Number(number.value, number.quantity, draft.span(node))
+
+
+def _read_as_mixed(node: Token, draft: Draft) -> Diagnostic:
+    start, end = ends(node)
+    written = draft.line.text[start:end]
+    whole, part = written.split("-")
+    return Diagnostic(
+        "mixed-fraction",
+        Severity.NOTICE,
+        f"`{written}` is read as {whole} and {part}",
+        draft.span(node),
+        hints=(Hint(f"for a subtraction write blanks round the sign: `{whole} - {part}`"),),
+    )
+
+
+def _dimension(node: Tree[Token], draft: Draft) -> PartSize | OverallSize:
+    word = tokens(node.children, "DIM")[0]
+    dimension, span = text_of(word), draft.span(node)
+    names = tokens(node.children, "NAME")
+    if names:
+        if dimension not in _OF_A_PART:
+            draft.error(
+                "not-a-dimension",
+                f"a part has a length, a width and a thickness, but no {dimension}",
+                draft.span(word),
+                Hint("an upright part's height is its length"),
+            )
+        return PartSize(text_of(names[0]), dimension, span)
+    if dimension not in _OF_THE_WHOLE:
+        draft.error(
+            "dimension-of-what",
+            f"{dimension} of what? the whole piece has a width, a depth and a height",
+            span,
+            Hint(f"name the part: `leg.{dimension}`"),
+        )
+    return OverallSize(dimension, span)
+
+
+def _token(node: Tree[Token], index: int) -> Token:
+    token = node.children[index]
+    assert isinstance(token, Token)
+    return token

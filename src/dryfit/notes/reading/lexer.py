@@ -1,0 +1,264 @@
+"""The reader of one line: at every place the longest word or number that the parser can take.
+
+Names of parts and values have blanks in them and may hold words of the language ("top end rail",
+"tenon length"), so what a word is depends on what the file declares and on what the sentence can
+take at that place.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from lark import Token, Tree
+
+from dryfit.notes.reading import numbers
+from dryfit.notes.reading.grammar import END, LineParse
+from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.numbers import Spelled
+from dryfit.notes.reading.vocabulary import (
+    Vocabulary,
+    Word,
+    name_length,
+    run_at,
+    words_of,
+)
+from dryfit.notes.reading.words import FILLERS, PHRASES, PLACE_WORDS
+
+_SIGNS = {
+    ",": "_COMMA",
+    ";": "_COMMA",
+    ":": "_COLON",
+    "=": "_EQ",
+    "+": "_PLUS",
+    "-": "_MINUS",
+    "*": "_STAR",
+    "/": "_SLASH",
+    "(": "_LPAR",
+    ")": "_RPAR",
+    ".": "_DOT",
+    "&": "_AND",
+    "×": "BY",
+}
+_DIGITS = frozenset("0123456789")
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """Where a line could not be read on: from `start` to `end` stands what did not fit.
+
+    `takes` is what the parser could have taken there; `tokens` are those before.  `fault` names a
+    number that is no number (see `numbers.Spelled`), or None.
+    """
+
+    line: SenseLine
+    start: int
+    end: int
+    takes: frozenset[str]
+    tokens: tuple[Token, ...]
+    fault: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A line read to its end: the parse tree, and its tokens in order."""
+
+    line: SenseLine
+    tree: Tree[Token]
+    tokens: tuple[Token, ...]
+
+
+def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
+    """Return the parse of the line, or where and why it stops."""
+    scan = _Scan(line.text, vocabulary)
+    parse = LineParse()
+    tokens: list[Token] = []
+    at = scan.skip(0)
+    while at < len(line.text):
+        takes = parse.takes()
+        token = scan.token(at, takes)
+        if token is None:
+            filler = scan.filler(at)
+            if filler:
+                at = scan.skip(filler)
+                continue
+            start, end = scan.stumble(at)
+            return Failure(line, start, end, takes, tuple(tokens))
+        if isinstance(token, _Fault):
+            return Failure(line, at, token.end, takes, tuple(tokens), token.fault)
+        parse.feed(token)
+        tokens.append(token)
+        at = scan.skip(_end(token))
+    takes = parse.takes()
+    if END not in takes:
+        end = len(line.text)
+        return Failure(line, end, end, takes, tuple(tokens))
+    return Reading(line, parse.finish(), tuple(tokens))
+
+
+@dataclass(frozen=True, slots=True)
+class _Fault:
+    end: int
+    fault: str
+
+
+class _Scan:
+    """One text with its words found once."""
+
+    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
+        self.text = text
+        self.vocabulary = vocabulary
+        self.words: Sequence[Word] = words_of(text)
+        self._at_word = {word.start: index for index, word in enumerate(self.words)}
+        # "finish seat before glue up": a deed; "finish oil, 2 coats": what the piece is given.
+        self._is_wish = any(word.text in ("before", "after") for word in self.words)
+
+    def skip(self, at: int) -> int:
+        while at < len(self.text) and self.text[at] == " ":
+            at += 1
+        return at
+
+    def token(self, at: int, takes: frozenset[str]) -> Token | _Fault | None:
+        """Return the token that stands at the place, or None if the parser can take none."""
+        if "TEXT" in takes:
+            return _token("TEXT", self.text[at:], at, len(self.text))
+        sign = self.text[at]
+        if sign in _DIGITS or sign in numbers.GLYPHS or self._is_decimal_point(at):
+            return self._number(at, takes)
+        if sign in "xX" and self._is_size_sign(at) and "BY" in takes:
+            return _token("BY", "x", at, at + 1)
+        if at in self._at_word:
+            return self._word(self._at_word[at], takes)
+        if self.text.startswith("'s", at) and "_POSS" in takes:
+            return _token("_POSS", "'s", at, at + 2)
+        terminal = _SIGNS.get(sign)
+        return _token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
+
+    def filler(self, at: int) -> int | None:
+        """Return the end of an article that stands at the place, or None."""
+        index = self._at_word.get(at)
+        if index is None or self.words[index].text not in FILLERS:
+            return None
+        return self.words[index].end
+
+    def stumble(self, at: int) -> tuple[int, int]:
+        """Return the place of the word, number or sign that did not fit."""
+        index = self._at_word.get(at)
+        if index is not None:
+            return at, self.words[index].end
+        number = self._spelled(at)
+        return at, number.end if number else at + 1
+
+    # --- numbers
+
+    def _is_decimal_point(self, at: int) -> bool:
+        return self.text[at] == "." and self.text[at + 1 : at + 2] in _DIGITS
+
+    def _is_size_sign(self, at: int) -> bool:
+        before, after = self.text[at - 1 : at], self.text[at + 1 : at + 2]
+        return before in _DIGITS or before in numbers.GLYPHS or after in _DIGITS
+
+    def _spelled(self, at: int) -> Spelled | None:
+        comma = self.vocabulary.decimal_comma
+        return numbers.measure(self.text, at, decimal_comma=comma) or numbers.bare(
+            self.text, at, decimal_comma=comma
+        )
+
+    def _number(self, at: int, takes: frozenset[str]) -> Token | _Fault | None:
+        comma = self.vocabulary.decimal_comma
+        spelled: Spelled | None = None
+        terminal = ""
+        if "MEASURE" in takes:
+            terminal, spelled = "MEASURE", numbers.measure(self.text, at, decimal_comma=comma)
+        if spelled is None and "NUMBER" in takes:
+            spelled = numbers.bare(self.text, at, decimal_comma=comma)
+            whole = spelled is not None and spelled.whole and "INT" in takes
+            terminal = "INT" if whole else "NUMBER"
+        if spelled is None and "INT" in takes:
+            terminal, spelled = "INT", numbers.count(self.text, at)
+        if spelled is None:
+            return None
+        if spelled.fault:
+            return _Fault(spelled.end, spelled.fault)
+        if self._runs_on(spelled.end):
+            return None
+        return _token(terminal, spelled, at, spelled.end)
+
+    def _runs_on(self, end: int) -> bool:
+        # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5".
+        if end in self._at_word or self.text[end : end + 1].isalpha():
+            return self.text[end] not in "xX"
+        return self.text[end : end + 1] == "," and self.text[end + 1 : end + 2] in _DIGITS
+
+    # --- words
+
+    def _word(self, index: int, takes: frozenset[str]) -> Token | None:
+        best = None
+        for length in range(self.vocabulary.longest_from(self.words[index].text), 0, -1):
+            best = self._run(index, length, takes)
+            if best:
+                break
+        if "PHRASE" in takes and (best is None or not self._goes_before_name(best)):
+            free = self.words[0].text in ("finish", "timber", "wood")
+            length = name_length(self.words, index, free=free)
+            return self._token_of("PHRASE", None, index, length)
+        if best is None and "INT" in takes and self.words[index].text in numbers.COUNT_WORDS:
+            word = self.words[index]
+            value = Fraction(numbers.COUNT_WORDS[word.text])
+            spelled = Spelled(word.end, value, None, whole=True)
+            return _token("INT", spelled, word.start, word.end)
+        return best
+
+    def _run(self, index: int, length: int, takes: frozenset[str]) -> Token | None:
+        run = run_at(self.words, index, length)
+        if run is None:
+            return None
+        meanings = [meaning for meaning in PHRASES.get(run, ()) if meaning[0] in takes]
+        if self._is_wish:
+            meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
+        elif len(meanings) > 1 and meanings[0][0] == "ACTION":
+            meanings.reverse()
+        for names, terminal in (
+            (self.vocabulary.parts, "NAME"),
+            (self.vocabulary.values, "VALUE"),
+        ):
+            if run in names and terminal in takes and not self._is_place_of(index, run):
+                return self._token_of(terminal, run, index, length)
+        if meanings:
+            return self._token_of(*meanings[0], index, length)
+        if run in self.vocabulary.parts and "NAME" in takes:
+            return self._token_of("NAME", run, index, length)
+        return None
+
+    def _is_place_of(self, index: int, run: str) -> bool:
+        """Return whether a place word stands before the name of a part: "front left leg"."""
+        while run in PLACE_WORDS:
+            index += 1
+            if index >= len(self.words) or not self.words[index].follows:
+                return False
+            longest = self.vocabulary.longest_from(self.words[index].text)
+            runs = (run_at(self.words, index, length) for length in range(longest, 0, -1))
+            if any(name in self.vocabulary.parts for name in runs if name):
+                return True
+            run = self.words[index].text
+        return False
+
+    def _goes_before_name(self, token: Token) -> bool:
+        # "4 x legs", "4 off legs", "glue up 2 frames", "timber: ash"
+        return token.type in ("BY", "_OFF")
+
+    def _token_of(self, terminal: str, value: str | None, index: int, length: int) -> Token:
+        start, end = self.words[index].start, self.words[index + length - 1].end
+        if value is None:
+            value = " ".join(word.text for word in self.words[index : index + length])
+        return _token(terminal, value, start, end)
+
+
+def _token(terminal: str, value: object, start: int, end: int) -> Token:
+    return Token(terminal, value, start, 1, start, 1, end, end)
+
+
+def _end(token: Token) -> int:
+    assert token.end_pos is not None
+    return token.end_pos

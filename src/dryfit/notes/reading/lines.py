@@ -1,0 +1,135 @@
+"""The lines of sense: remarks taken off, signs folded, continued lines joined.
+
+Folding is one to one, so that a column of the folded line is a column of the line as typed.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from dryfit.diagnostics import Source, Span
+
+LONGEST_LINE = 1000
+
+# Telephones and word processors put these in by themselves.
+_FOLDED = {
+    **dict.fromkeys("″”“„‟", '"'),
+    **dict.fromkeys("′’‘‛", "'"),
+    **dict.fromkeys("−–—‐‑‒", "-"),
+    **dict.fromkeys("⁄∕", "/"),
+    **dict.fromkeys("✕✖", "×"),
+    **dict.fromkeys("\t\u00a0\u2002\u2003\u2007\u2009\u200a\u200b\u202f\u2028\u2029\ufeff", " "),
+}
+_FOLD = str.maketrans(_FOLDED)
+_FREE_TEXT = re.compile(r"\s*(?:piece|note)\b", re.IGNORECASE)
+_GOES_ON = re.compile(r"[,+*×(]$|(?<=[\s\d])[xX]$")
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """A part of a line of sense: where it begins in the joined text, and on which line it was."""
+
+    start: int
+    line: int
+
+
+@dataclass(frozen=True, slots=True)
+class SenseLine:
+    """One statement's text: folded, without its remark, continuation lines joined by a blank."""
+
+    source: Source
+    text: str
+    stretches: tuple[Stretch, ...]
+
+    @property
+    def line(self) -> int:
+        """The line of the source on which it begins, from 1."""
+        return self.stretches[0].line
+
+    def span(self, start: int, end: int) -> Span:
+        """Return the place of the characters from start to end, cut off at the end of its line."""
+        for index in range(len(self.stretches) - 1, -1, -1):
+            stretch = self.stretches[index]
+            if start >= stretch.start or index == 0:
+                break
+        if index + 1 < len(self.stretches):
+            end = min(end, self.stretches[index + 1].start - 1)
+        return Span(
+            self.source,
+            stretch.line,
+            start - stretch.start + 1,
+            max(end, start) - stretch.start + 1,
+        )
+
+    def whole(self) -> Span:
+        """Return the place of the statement, without the blanks round it."""
+        start = len(self.text) - len(self.text.lstrip())
+        return self.span(start, len(self.text))
+
+
+def sense_lines(source: Source) -> Iterator[SenseLine]:
+    """Yield the lines that say something, in order."""
+    typed = source.lines()
+    folded = [fold(line) for line in typed]
+    index = 0
+    while index < len(folded):
+        if not folded[index]:
+            index += 1
+            continue
+        taken = [index]
+        while _continues(folded, taken) and (following := _next(typed, folded, taken[-1])):
+            taken.append(following)
+        index = taken[-1] + 1
+        yield _joined(source, [(folded[at], at + 1) for at in taken])
+
+
+def respelled(line: SenseLine, typed: str, at: int) -> SenseLine:
+    """Return the line of sense as it would be if its source line `at` (from 1) were `typed`."""
+    texts = {stretch.line: text for stretch, text in zip(line.stretches, _texts(line), strict=True)}
+    texts[at] = fold(typed)
+    return _joined(line.source, [(text, number) for number, text in texts.items()])
+
+
+def parted(line: SenseLine) -> tuple[SenseLine, ...]:
+    """Return the source lines of a continued line, each read by itself."""
+    return tuple(
+        _joined(line.source, [(text, stretch.line)])
+        for stretch, text in zip(line.stretches, _texts(line), strict=True)
+    )
+
+
+def fold(line: str) -> str:
+    """Return the line with its signs folded and its remark and trailing blanks taken off."""
+    return line.partition("#")[0].translate(_FOLD).rstrip()
+
+
+def _texts(line: SenseLine) -> list[str]:
+    ends = [stretch.start - 1 for stretch in line.stretches[1:]] + [len(line.text)]
+    return [line.text[piece.start : end] for piece, end in zip(line.stretches, ends, strict=True)]
+
+
+def _continues(folded: list[str], taken: list[int]) -> bool:
+    return bool(_GOES_ON.search(folded[taken[-1]])) and not _FREE_TEXT.match(folded[taken[0]])
+
+
+def _next(typed: tuple[str, ...], folded: list[str], index: int) -> int | None:
+    # Lines with nothing but a remark may stand between; an empty line ends the statement.
+    index += 1
+    while index < len(folded) and not folded[index] and typed[index].strip():
+        index += 1
+    return index if index < len(folded) and folded[index] else None
+
+
+def _joined(source: Source, texts: list[tuple[str, int]]) -> SenseLine:
+    joined = ""
+    stretches = []
+    for text, line in texts:
+        start = len(joined) + 1 if stretches else 0
+        joined = f"{joined} {text}" if stretches else text
+        stretches.append(Stretch(start, line))
+    # A comma before nothing is harmless: what it might have led to is not there.
+    return SenseLine(
+        source, joined.rstrip(", ") if joined.endswith(",") else joined, tuple(stretches)
+    )

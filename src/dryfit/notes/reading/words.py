@@ -1,0 +1,164 @@
+"""The words of the language: each phrase with the terminals of the grammar that it can stand for.
+
+This table is all that is English in the reader; the grammar names no word.  A phrase is kept in
+its canonical form (`names.canonical`), so that case and plural never matter.  Where a phrase can
+stand for several terminals, the first that the parser can take is meant.
+"""
+
+from __future__ import annotations
+
+from dryfit.notes.names import canonical
+
+OPENERS = {
+    "PIECE": "piece",
+    "NOTE": "note",
+    "UNITS": "units",
+    "OVERALL": "overall",
+    "TIMBER": "timber",
+    "HAVE": "have",
+    "GLUEUP": "glue up",
+    "FINISH": "finish",
+}
+
+_WORDS: tuple[tuple[str, dict[str, str]], ...] = (
+    # openers
+    ("PIECE", {"piece": "piece"}),
+    ("NOTE", {"note": "note"}),
+    ("UNITS", {"units": "units"}),
+    ("OVERALL", {"overall": "overall", "overall size": "overall"}),
+    ("TIMBER", {"timber": "timber", "wood": "timber"}),
+    ("HAVE", {"have": "have"}),
+    ("GLUEUP", {"glue up": "glue up"}),
+    ("FINISH", {"finish": "finish"}),
+    ("FEATURE", {"groove": "groove"}),
+    ("_LET", {"let": "let"}),
+    # deeds in a wish
+    (
+        "ACTION",
+        {
+            "finish": "finish",
+            "finishing": "finish",
+            "glue up": "glue up",
+            "gluing up": "glue up",
+            "cut": "cut",
+            "cutting": "cut",
+            "sand": "sand",
+            "sanding": "sand",
+        },
+    ),
+    ("ORDER", {"before": "before", "after": "after"}),
+    # how a part lies
+    ("DIRECTION", {"across": "across", "front to back": "front to back"}),
+    ("DIRECTION", {"up and down": "up and down"}),
+    ("RUN", {"upright": "upright", "standing": "upright", "vertical": "upright"}),
+    ("RUN", {"across": "across", "front to back": "front to back"}),
+    ("LIE", {"flat": "flat", "on edge": "on edge", "on its edge": "on edge"}),
+    ("LIE", {"facing front": "facing front", "facing the front": "facing front"}),
+    ("LIE", {"facing side": "facing side", "facing the side": "facing side"}),
+    # sizes
+    ("DIM", {word: word for word in ("length", "width", "thickness", "depth", "height")}),
+    ("DIMADJ", {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}),
+    ("DIMADJ", {"high": "height", "tall": "height"}),
+    ("BY", {"x": "x", "by": "x"}),
+    ("_OFF", {"off": "off"}),
+    ("_HALF", {"half": "half"}),
+    # where it goes
+    ("_AT", {"at": "at"}),
+    ("CORNERS", {"corner": "corners", "the corner": "corners", "each corner": "corners"}),
+    ("PLACE", {word: word for word in ("front", "back", "left", "right", "top", "bottom")}),
+    ("PLACE", {"rear": "back"}),
+    ("_SETIN", {"set in": "set in", "inset": "set in"}),
+    ("_SETBACK", {"set back": "set back"}),
+    ("_UP", {"up": "up"}),
+    ("_DOWN", {"down": "down"}),
+    ("_FLUSH", {"flush": "flush", "level": "flush"}),
+    ("_SPREAD", {"spread": "spread", "spaced": "spread"}),
+    ("_GAP", {"gap": "gap"}),
+    ("_FROM", {"from": "from"}),
+    ("_OF", {"of": "of"}),
+    ("_WITH", {"with": "with"}),
+    ("_TO", {"to": "to"}),
+    ("_IN", {"in": "in"}),
+    ("_AND", {"and": "and"}),
+    ("_IS", {"is": "is", "be": "be"}),
+    # joints
+    ("PREP", {"into": "into", "in to": "into", "let into": "into"}),
+    ("PREP", {"onto": "onto", "on to": "onto", "on": "onto", "on top of": "onto"}),
+    ("PREP", {"under": "under", "underneath": "under", "beneath": "under", "below": "under"}),
+    ("PREP", {"between": "between", "in between": "between"}),
+    ("PREP", {"inside": "inside", "within": "inside"}),
+    ("PREP", {"crossing": "crossing", "crosses": "crossing"}),
+    ("EDGE", {"end": "ends", "edge": "edge"}),
+    ("JOINT", {"half lap": "half lap", "halving": "half lap", "lap": "half lap"}),
+    ("JOINT", {"tenon": "tenon", "mortise and tenon": "tenon", "mortice and tenon": "tenon"}),
+    ("JOINT", {"blind tenon": "tenon", "stub tenon": "tenon"}),
+    ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
+    ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
+    ("FASTENER", {"screw": "screws", "wood screw": "screws"}),
+    ("FASTENER", {"button": "buttons", "wooden button": "buttons"}),
+    ("GLUED", {"glued": "glued"}),
+    ("_GLUEDFROM", {"glued from": "glued from", "glued up from": "glued from"}),
+    ("_STAVES", {"stave": "staves"}),
+    ("_CUTAFTER", {"cut after": "cut after"}),
+    ("_AFTER", {"after": "after"}),
+    # a feature
+    ("FACE", {word: word for word in ("inside", "outside", "front", "back", "left", "right")}),
+    ("FACE", {"top": "top", "bottom": "bottom", "inside face": "inside", "inner face": "inside"}),
+    ("FACE", {"outside face": "outside", "outer face": "outside"}),
+    ("THROUGH", {"through": "through", "full length": "through"}),
+    # stock, glue and finish
+    ("STOCK", {"board": "board", "plank": "board", "offcut": "offcut", "sheet": "sheet"}),
+    ("STOCK", {"slab": "slab"}),
+    ("ROUGH", {"rough": "rough", "rough sawn": "rough"}),
+    ("MARK", {"cup": "cup", "cupped": "cup", "twist": "twist", "twisted": "twist"}),
+    ("MARK", {"bow": "bow", "bowed": "bow"}),
+    ("_CURE", {"cure": "cure", "cure for": "cure"}),
+    ("COATS", {"coat": "coats"}),
+    ("APART", {"apart": "apart"}),
+    # units
+    ("UNIT", {"mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm"}),
+    ("UNIT", {"centimetre": "cm", "centimeter": "cm", "m": "m", "metre": "m", "meter": "m"}),
+    ("UNIT", {"in": "in", "inch": "in", "inches": "in"}),
+    ("_NEAREST", {"nearest": "nearest", "the nearest": "nearest"}),
+    ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
+    ("FIRST", {"thickness first": "thickness", "length first": "length"}),
+)
+
+
+def _table() -> dict[str, tuple[tuple[str, str], ...]]:
+    table: dict[str, tuple[tuple[str, str], ...]] = {}
+    for terminal, phrases in _WORDS:
+        for phrase, value in phrases.items():
+            key = canonical(phrase)
+            table[key] = (*table.get(key, ()), (terminal, value))
+    return table
+
+
+PHRASES = _table()
+"""Canonical phrase -> (terminal, value) pairs, in order of preference."""
+
+FILLERS = frozenset({"the", "a", "an"})
+PLACE_WORDS = frozenset(
+    phrase for phrase, meanings in PHRASES.items() if any(kind == "PLACE" for kind, _ in meanings)
+)
+
+# A name ends before these, whatever follows ...
+NAME_STOPS = frozenset(
+    "_AT PREP _OF _WITH _FROM _SETIN _SETBACK _FLUSH _GLUEDFROM _CUTAFTER ORDER _IS".split()
+)
+# ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
+LOOSE_STOPS = frozenset("RUN LIE DIM JOINT FASTENER _UP _DOWN _SPREAD _GAP ROUGH MARK".split())
+
+# Words that would make a sentence unreadable if a part or a value bore them as its whole name.
+# Words of places stay free: a part called top is everyday.
+RESERVED = frozenset(
+    phrase
+    for phrase, meanings in PHRASES.items()
+    if any(
+        kind.lstrip("_")
+        in "PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH LET ACTION ORDER DIRECTION RUN LIE DIM "
+        "DIMADJ BY OFF HALF AT SETIN SETBACK UP DOWN FLUSH SPREAD GAP FROM OF WITH TO IN AND IS PREP "
+        "EDGE JOINT FASTENER GLUED GLUEDFROM CUTAFTER UNIT THROUGH".split()
+        for kind, _ in meanings
+    )
+)
