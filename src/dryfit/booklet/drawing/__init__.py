@@ -1,0 +1,10 @@
+"""Drawings as plain SVG: every style an attribute, black on white, meaning by shape.
+
+All measures on paper are millimetres.  Text is never below `SMALLEST` so that it reads at the
+bench and on a phone; every printed quantity carries its exact value as data.
+"""
+
+from dryfit.booklet.drawing.canvas import Svg
+from dryfit.booklet.drawing.piece import piece_drawing
+
+__all__ = ["Svg", "piece_drawing"]

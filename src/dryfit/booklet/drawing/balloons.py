@@ -1,0 +1,155 @@
+"""Balloons round a drawing: letters in circles, each with a leader to a point on its part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Rect, Segment, width_of
+
+LETTER = 5.0
+RADIUS = 3.6
+_DISTANCE = 10.0
+_STEP = 3.0
+_CROSSED = 60.0
+_COVERED = 500.0
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A label and the points of the drawing at which its leader may end, in paper mm."""
+
+    label: str
+    targets: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Placed:
+    label: str
+    centre: Point
+    target: Point
+
+    @property
+    def leader(self) -> Segment:
+        return self.target, self.centre
+
+
+def draw_balloons(
+    canvas: Canvas,
+    wanted: Sequence[Wanted],
+    outline: Sequence[Point],
+    *,
+    lines: Sequence[Segment] = (),
+    rooms: Sequence[Rect] = (),
+) -> None:
+    """Place a balloon for each label round the outline of the drawing, and draw them.
+
+    `lines` must not be crossed and `rooms` not be covered: dimensions, figures.  Leaders do not
+    cross one another where a place without a crossing exists.
+    """
+    places = tuple(_round(outline))
+    placed: list[_Placed] = []
+    for _ in range(2):  # the second round moves the early ones out of the way of the late ones
+        for label in wanted:
+            others = [other for other in placed if other.label != label.label]
+            placed = [*others, _best(label, places, others, lines, rooms)]
+    placed.sort(key=lambda balloon: balloon.label)
+    canvas.lines([balloon.leader for balloon in placed], FINE)
+    for balloon in placed:
+        canvas.dot(balloon.target)
+        draw_balloon(canvas, balloon.centre, balloon.label)
+
+
+def draw_balloon(canvas: Canvas, centre: Point, label: str, *, size: float = LETTER) -> None:
+    """Draw one balloon: its label in a white circle."""
+    radius = max(RADIUS, width_of(label, size=size, bold=True) / 2 + 1.2)
+    canvas.circle(centre, radius)
+    canvas.text(centre, label, size=size, bold=True)
+
+
+def hull(points: Sequence[Point]) -> tuple[Point, ...]:
+    """Return the corners of the convex hull (Andrew's monotone chain)."""
+    ordered = sorted(set(points))
+    if len(ordered) < 3:
+        return tuple(ordered)
+
+    def half(row: Sequence[Point]) -> list[Point]:
+        chain: list[Point] = []
+        for point in row:
+            while len(chain) > 1 and _turn(chain[-2], chain[-1], point) <= 0:
+                chain.pop()
+            chain.append(point)
+        return chain[:-1]
+
+    return (*half(ordered), *half(ordered[::-1]))
+
+
+def crosses(first: Segment, second: Segment) -> bool:
+    """Return whether two lines cross at a point inside both."""
+    (a, b), (c, d) = first, second
+    return (
+        _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
+    )
+
+
+def _best(
+    wanted: Wanted,
+    places: Sequence[Point],
+    placed: Sequence[_Placed],
+    lines: Sequence[Segment],
+    rooms: Sequence[Rect],
+) -> _Placed:
+    def cost(balloon: _Placed) -> float:
+        length = hypot(balloon.centre[0] - balloon.target[0], balloon.centre[1] - balloon.target[1])
+        crossed = sum(crosses(balloon.leader, line) for line in lines)
+        crossed += sum(crosses(balloon.leader, other.leader) for other in placed)
+        covered = sum(_near(balloon.centre, other.centre, 2 * RADIUS + 1) for other in placed)
+        covered += sum(_by(balloon.centre, other.leader) for other in placed)
+        covered += sum(_by(other.centre, balloon.leader) for other in placed)
+        covered += sum(room.grown(RADIUS + 1).meets(_point(balloon.centre)) for room in rooms)
+        covered += sum(_by(balloon.centre, line) for line in lines)
+        return length + _CROSSED * crossed + _COVERED * covered
+
+    options = (
+        _Placed(wanted.label, place, target) for target in wanted.targets for place in places
+    )
+    return min(options, key=lambda balloon: (round(cost(balloon), 3), balloon.centre))
+
+
+def _round(outline: Sequence[Point]) -> Iterator[Point]:
+    """Yield places at a distance from a convex outline, every few mm."""
+    corners = hull(outline)
+    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+        length = hypot(end[0] - start[0], end[1] - start[1])
+        across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+        count = max(1, int(length // _STEP))
+        for step in range(count + 1):
+            along = length * step / count
+            yield (
+                start[0] + across * along + down * _DISTANCE,
+                start[1] + down * along - across * _DISTANCE,
+            )
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _near(first: Point, second: Point, distance: float) -> bool:
+    return hypot(first[0] - second[0], first[1] - second[1]) < distance
+
+
+def _by(point: Point, line: Segment) -> bool:
+    """Return whether a balloon at the point would touch the line."""
+    (x, y), (u, v) = line
+    squared = (u - x) ** 2 + (v - y) ** 2
+    if squared == 0:
+        return _near(point, (x, y), RADIUS + 1)
+    along = ((point[0] - x) * (u - x) + (point[1] - y) * (v - y)) / squared
+    along = min(1.0, max(0.0, along))
+    return _near(point, (x + along * (u - x), y + along * (v - y)), RADIUS + 1)
+
+
+def _point(at: Point) -> Rect:
+    return Rect(at[0] - 1e-6, at[1] - 1e-6, at[0] + 1e-6, at[1] + 1e-6)

@@ -1,0 +1,264 @@
+"""A sheet that collects shapes in mm, x to the right and y down, and becomes one SVG."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from html import escape
+
+from dryfit.booklet.drawing.lettering import CAP_HEIGHT, SMALLEST, text_width
+from dryfit.booklet.text import Amount, Text, plain
+
+Point = tuple[float, float]
+Segment = tuple[Point, Point]
+
+FONT = "Inter, DejaVu Sans, sans-serif"
+MARGIN = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Svg:
+    """One drawing: its size on paper in mm, its markup, and its title for screen readers."""
+
+    width_mm: float
+    height_mm: float
+    markup: str
+    title: str
+
+    def __html__(self) -> str:
+        """Return the markup, by which a template knows that it must not be escaped."""
+        return self.markup
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """A line: its width in mm, and the dashes and gaps in mm."""
+
+    width: float
+    dashes: tuple[float, ...] = ()
+
+
+OUTLINE = Pen(0.45)
+BOLD = Pen(0.8)
+FINE = Pen(0.22)
+DASHED = Pen(0.3, (2.2, 1.2))
+HATCH = Pen(0.25)
+
+
+@dataclass(frozen=True, slots=True)
+class Rect:
+    """An upright rectangle on paper; mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def width(self) -> float:
+        """Width in mm."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """Height in mm."""
+        return self.bottom - self.top
+
+    @property
+    def middle(self) -> Point:
+        """Its centre."""
+        return (self.left + self.right) / 2, (self.top + self.bottom) / 2
+
+    def grown(self, by: float) -> Rect:
+        """Return the rectangle with every side moved outwards."""
+        return Rect(self.left - by, self.top - by, self.right + by, self.bottom + by)
+
+    def meets(self, other: Rect) -> bool:
+        """Return whether the two have an area in common."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
+        )
+
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Return the four corners, clockwise from the top left."""
+        return (
+            (self.left, self.top),
+            (self.right, self.top),
+            (self.right, self.bottom),
+            (self.left, self.bottom),
+        )
+
+
+class Canvas:
+    """Shapes in the order in which they are drawn, and the room that they take."""
+
+    def __init__(self) -> None:
+        self._shapes: list[str] = []
+        self._points: list[Point] = []
+        self.lettered: list[Rect] = []
+
+    def lines(self, segments: Iterable[Segment], pen: Pen = OUTLINE) -> None:
+        """Draw straight lines as one path."""
+        row = list(segments)
+        if not row:
+            return
+        self._points += [point for segment in row for point in segment]
+        path = "".join(f"M{_pair(start)}L{_pair(end)}" for start, end in row)
+        self._shapes.append(f'<path d="{path}" {_stroke(pen)}/>')
+
+    def polyline(self, points: Sequence[Point], pen: Pen = OUTLINE) -> None:
+        """Draw an open line through the points."""
+        self._points += points
+        path = "M" + "L".join(_pair(point) for point in points)
+        self._shapes.append(f'<path d="{path}" {_stroke(pen)}/>')
+
+    def polygon(
+        self, points: Sequence[Point], *, fill: str = "none", pen: Pen | None = OUTLINE
+    ) -> None:
+        """Draw a closed shape; `fill` is none, white or black."""
+        self._points += points
+        path = "M" + "L".join(_pair(point) for point in points) + "Z"
+        stroke = _stroke(pen, fill=fill) if pen else f'fill="{_COLOURS[fill]}"'
+        self._shapes.append(f'<path d="{path}" {stroke}/>')
+
+    def rect(self, rect: Rect, *, fill: str = "none", pen: Pen | None = OUTLINE) -> None:
+        """Draw a rectangle."""
+        self.polygon(rect.corners(), fill=fill, pen=pen)
+
+    def hatch(self, rect: Rect, *, spacing: float = 1.6, rising: bool = True) -> None:
+        """Hatch a rectangle at 45 degrees, aligned over the whole sheet."""
+        self.lines(_hatching(rect, spacing, rising=rising), HATCH)
+
+    def circle(self, centre: Point, radius: float, *, fill: str = "white") -> None:
+        """Draw a circle, outlined in black."""
+        x, y = centre
+        self._points += [(x - radius, y - radius), (x + radius, y + radius)]
+        self._shapes.append(
+            f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(radius)}" '
+            f"{_stroke(OUTLINE, fill=fill)}/>"
+        )
+
+    def dot(self, centre: Point, radius: float = 0.7) -> None:
+        """Draw a black dot."""
+        x, y = centre
+        self._shapes.append(
+            f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(radius)}" fill="#000"/>'
+        )
+
+    def text(
+        self,
+        at: Point,
+        text: Text | str,
+        *,
+        size: float = SMALLEST,
+        bold: bool = False,
+        anchor: str = "middle",
+        white: bool = False,
+    ) -> Rect:
+        """Write a line of text, its figures centred on the height of `at`; return its room.
+
+        `anchor` says which of start, middle and end stands at `at`.
+        """
+        room = text_room(at, text, size=size, bold=bold, anchor=anchor)
+        self._points += [(room.left, room.top), (room.right, room.bottom)]
+        self.lettered.append(room)
+        baseline = at[1] + size * CAP_HEIGHT / 2
+        weight = ' font-weight="700"' if bold else ""
+        anchored = "" if anchor == "start" else f' text-anchor="{anchor}"'
+        self._shapes.append(
+            f'<text x="{number(at[0])}" y="{number(baseline)}" font-size="{number(size)}"'
+            f'{weight}{anchored} fill="{"#fff" if white else "#000"}">{_lettering(text)}</text>'
+        )
+        return room
+
+    def finish(self, title: str, *, least_width: float = 0.0) -> Svg:
+        """Return the sheet, cropped to what is drawn on it."""
+        left = min((x for x, _ in self._points), default=0.0) - MARGIN
+        top = min((y for _, y in self._points), default=0.0) - MARGIN
+        right = max((x for x, _ in self._points), default=0.0) + MARGIN
+        bottom = max((y for _, y in self._points), default=0.0) + MARGIN
+        if right - left < least_width:
+            spare = (least_width - (right - left)) / 2
+            left, right = left - spare, right + spare
+        width, height = right - left, bottom - top
+        view = " ".join(number(value) for value in (left, top, width, height))
+        markup = (
+            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{number(width)}mm" '
+            f'height="{number(height)}mm" viewBox="{view}" font-family="{FONT}">'
+            f"<title>{escape(title)}</title>{''.join(self._shapes)}</svg>"
+        )
+        return Svg(round(width, 2), round(height, 2), markup, title)
+
+
+def text_room(
+    at: Point,
+    text: Text | str,
+    *,
+    size: float = SMALLEST,
+    bold: bool = False,
+    anchor: str = "middle",
+) -> Rect:
+    """Return the room that a line of text takes: its width, and the height of capitals."""
+    width = width_of(text, size=size, bold=bold)
+    left = at[0] - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
+    half = size * CAP_HEIGHT / 2
+    return Rect(left, at[1] - half, left + width, at[1] + half)
+
+
+def width_of(text: Text | str, *, size: float = SMALLEST, bold: bool = False) -> float:
+    """Return the width of a line of text in mm."""
+    return text_width(plain(text) if isinstance(text, tuple) else text, size, bold=bold)
+
+
+def number(value: float) -> str:
+    """Return a coordinate with at most two decimals, always written the same way."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+_COLOURS = {"none": "none", "white": "#fff", "black": "#000"}
+
+
+def _pair(point: Point) -> str:
+    return f"{number(point[0])} {number(point[1])}"
+
+
+def _stroke(pen: Pen, *, fill: str = "none") -> str:
+    dashes = " ".join(number(dash) for dash in pen.dashes)
+    dashed = f' stroke-dasharray="{dashes}"' if dashes else ""
+    return (
+        f'fill="{_COLOURS[fill]}" stroke="#000" stroke-width="{number(pen.width)}" '
+        f'stroke-linejoin="round" stroke-linecap="round"{dashed}'
+    )
+
+
+def _lettering(text: Text | str) -> str:
+    pieces = text if isinstance(text, tuple) else (text,)
+    return "".join(_letters(piece) for piece in pieces)
+
+
+def _letters(piece: object) -> str:
+    if isinstance(piece, Amount):
+        unit = "mm" if piece.unit == "mm" else "deg"
+        return (
+            f'<tspan class="q" data-{unit}="{escape(piece.decimal())}">'
+            f"{escape(piece.shown)}</tspan>"
+        )
+    return escape(str(getattr(piece, "sign", piece)))
+
+
+def _hatching(rect: Rect, spacing: float, *, rising: bool) -> Iterable[Segment]:
+    """Yield the 45 degree lines x + y = n times the spacing (or x - y) inside the rectangle."""
+    step = spacing * 2**0.5
+    sign = 1.0 if rising else -1.0
+    sums = [x + sign * y for x, y in rect.corners()]
+    first, last = int(min(sums) // step) + 1, int(max(sums) // step)
+    for line in range(first, last + 1):
+        total = line * step
+        xs = sorted((total - sign * rect.top, total - sign * rect.bottom))
+        left, right = max(rect.left, xs[0]), min(rect.right, xs[1])
+        if left < right:
+            yield (left, sign * (total - left)), (right, sign * (total - right))

@@ -1,0 +1,158 @@
+"""Dimension lines: arrows, extension lines and the figure, placed so that figures never collide."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import hypot
+
+from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Rect, Segment, width_of
+from dryfit.booklet.drawing.lettering import CAP_HEIGHT
+from dryfit.booklet.text import Text
+
+FIGURE = 5.6
+"""Font size in mm of the figure of a dimension."""
+
+ROW = 7.5
+"""Distance in mm between dimension lines in a stack."""
+
+_ARROW = 2.2
+_AIR = 1.2
+_OVERSHOOT = 1.2
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """One dimension along a view: from and to in paper mm, and its figure.
+
+    `note` stands behind the figure in small letters: which face, which mark.
+    """
+
+    begin: float
+    end: float
+    figure: Text
+    note: str = ""
+
+
+def dimensions_below(canvas: Canvas, spans: Sequence[Span], top: float, *, start: float) -> float:
+    """Draw horizontal dimensions in rows below a view, short ones first; return the bottom y.
+
+    `top` is where extension lines begin, `start` where the first row may begin.
+    """
+    rows: list[list[tuple[float, float]]] = []
+    for span in sorted(spans, key=lambda span: (abs(span.end - span.begin), span.begin)):
+        left, right = _room_of(span)
+        row = 0
+        while row < len(rows) and any(left < b and a < right for a, b in rows[row]):
+            row += 1
+        if row == len(rows):
+            rows.append([])
+        rows[row].append((left, right))
+        _horizontal(canvas, span, top, start + row * ROW + ROW / 2)
+    return start + len(rows) * ROW
+
+
+def dimension_beside(
+    canvas: Canvas, begin: float, end: float, figure: Text, *, at: float, edge: float
+) -> Rect:
+    """Draw a vertical dimension at x = `at`, with extension lines from x = `edge`.
+
+    The figure stands upright beside the line, away from the view; returns the figure's room.
+    """
+    top, bottom = min(begin, end), max(begin, end)
+    side = 1.0 if at > edge else -1.0
+    reach = at + side * _OVERSHOOT
+    canvas.lines([((edge, y), (reach, y)) for y in (top, bottom)], FINE)
+    _arrows(canvas, (at, top), (at, bottom))
+    anchor = "start" if side > 0 else "end"
+    return canvas.text(
+        (at + side * 2.0, (top + bottom) / 2), figure, size=FIGURE, bold=True, anchor=anchor
+    )
+
+
+def dimension_along(canvas: Canvas, start: Point, end: Point, figure: Text) -> tuple[Segment, Rect]:
+    """Draw a dimension on a slanting line, its figure in a gap at the middle."""
+    middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    half_width = width_of(figure, size=FIGURE, bold=True) / 2 + _AIR
+    half_height = FIGURE * CAP_HEIGHT / 2 + _AIR
+    gap = min(
+        half_width / abs(across) if abs(across) > 1e-6 else length,
+        half_height / abs(down) if abs(down) > 1e-6 else length,
+    )
+    for tip, way in ((start, 1.0), (end, -1.0)):
+        rest = length / 2 - gap
+        if rest > 0:
+            inner = tip[0] + way * across * rest, tip[1] + way * down * rest
+            canvas.lines([(tip, inner)], FINE)
+            _arrow(canvas, tip, (-way * across, -way * down))
+    room = canvas.text(middle, figure, size=FIGURE, bold=True)
+    return (start, end), room
+
+
+def _room_of(span: Span) -> tuple[float, float]:
+    left, right = min(span.begin, span.end), max(span.begin, span.end)
+    if _fits(span):
+        return left, right
+    return left - 2 * _ARROW, right + 2 * _ARROW + _AIR + _words(span)
+
+
+def _words(span: Span) -> float:
+    note = width_of(f" {span.note}") if span.note else 0.0
+    return width_of(span.figure, size=FIGURE, bold=True) + note
+
+
+def _fits(span: Span) -> bool:
+    return abs(span.end - span.begin) >= _words(span) + 2 * (_ARROW + _AIR)
+
+
+def _horizontal(canvas: Canvas, span: Span, top: float, y: float) -> None:
+    left, right = min(span.begin, span.end), max(span.begin, span.end)
+    canvas.lines([((x, top), (x, y + _OVERSHOOT)) for x in (left, right)], FINE)
+    if _fits(span):
+        at = (left + right) / 2 - _words(span) / 2
+        canvas.lines([((left, y), (at - _AIR, y)), ((at + _words(span) + _AIR, y), (right, y))], FINE)
+        _arrow(canvas, (left, y), (-1.0, 0.0))
+        _arrow(canvas, (right, y), (1.0, 0.0))
+    else:
+        at = right + 2 * _ARROW + _AIR
+        canvas.lines([((left - 2 * _ARROW, y), (left, y)), ((right, y), (right + 2 * _ARROW, y))], FINE)
+        _arrow(canvas, (left, y), (1.0, 0.0))
+        _arrow(canvas, (right, y), (-1.0, 0.0))
+    room = canvas.text((at, y), span.figure, size=FIGURE, bold=True, anchor="start")
+    if span.note:
+        canvas.text((room.right + width_of(" "), y), span.note, anchor="start")
+
+
+def _arrows(canvas: Canvas, start: Point, end: Point) -> None:
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    if length >= 3 * _ARROW:
+        canvas.lines([(start, end)], FINE)
+        _arrow(canvas, start, (-across, -down))
+        _arrow(canvas, end, (across, down))
+        return
+    far = 2 * _ARROW
+    outside = [
+        ((start[0] - across * far, start[1] - down * far), start),
+        (end, (end[0] + across * far, end[1] + down * far)),
+    ]
+    canvas.lines(outside, FINE)
+    _arrow(canvas, start, (across, down))
+    _arrow(canvas, end, (-across, -down))
+
+
+def _arrow(canvas: Canvas, tip: Point, way: Point) -> None:
+    """Draw a filled arrow head at the tip, pointing along the unit vector `way`."""
+    back = tip[0] - way[0] * _ARROW, tip[1] - way[1] * _ARROW
+    wide = _ARROW * 0.22
+    canvas.polygon(
+        (
+            tip,
+            (back[0] - way[1] * wide, back[1] + way[0] * wide),
+            (back[0] + way[1] * wide, back[1] - way[0] * wide),
+        ),
+        fill="black",
+        pen=None,
+    )
