@@ -1,0 +1,29 @@
+"""Wood as far as its movement goes: species, moisture, and the room that panels and tops need."""
+
+from dryfit.wood.floating import (
+    button_stand_off,
+    dry_engagement,
+    least_engagement,
+    movement_each_side,
+    panel_gap,
+    panel_width,
+)
+from dryfit.wood.movement import USUAL_SWING, Moisture, equilibrium_moisture, movement
+from dryfit.wood.species import Species, all_species, assumption, species
+
+__all__ = [
+    "USUAL_SWING",
+    "Moisture",
+    "Species",
+    "all_species",
+    "assumption",
+    "button_stand_off",
+    "dry_engagement",
+    "equilibrium_moisture",
+    "least_engagement",
+    "movement",
+    "movement_each_side",
+    "panel_gap",
+    "panel_width",
+    "species",
+]

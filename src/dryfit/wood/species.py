@@ -1,0 +1,87 @@
+"""How much each wood moves across the grain, by the name that a maker calls it."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from types import MappingProxyType
+
+from dryfit.resources import PACKAGE
+
+
+@dataclass(frozen=True, slots=True)
+class Species:
+    """A wood with its dimensional change coefficients.
+
+    `radial` and `tangential` are the fraction of a size across the grain by which it changes per
+    1 % of moisture content: tangential across the width of a flatsawn board, radial across that of
+    a quartersawn one and across the thickness of a flatsawn one.  `mark` says how sure the source
+    is: read, derived or memory.
+    """
+
+    name: str
+    botanical_name: str
+    radial: Fraction
+    tangential: Fraction
+    mark: str
+    source: str
+
+
+def species(name: str) -> Species | None:
+    """Return the wood of that name, or None when the tables hold none.
+
+    A plain name stands for its usual kind (``ash`` for white ash), or for the kind that moves most
+    where several are usual (``oak`` for red oak).  A name that the tables do not have stands for
+    its last word (``brown ash``).  `assumption` says so.
+    """
+    by_name = _by_name()
+    wanted = _plain(name)
+    last_word = wanted.rpartition(" ")[2]
+    return by_name.get(wanted) or by_name.get(last_word)
+
+
+def assumption(name: str, taken: Species) -> str | None:
+    """Return a sentence when the wood was not called by its full name, else None."""
+    if _plain(name) == _plain(taken.name):
+        return None
+    return f"{name.strip()} is taken to be {taken.name}"
+
+
+@cache
+def all_species() -> tuple[Species, ...]:
+    """Return the woods of the tables, by name."""
+    return tuple(found for found, _ in _rows())
+
+
+@cache
+def _by_name() -> Mapping[str, Species]:
+    names: dict[str, Species] = {}
+    for found, others in _rows():
+        for name in (found.name, *others):
+            names[_plain(name)] = found
+    return MappingProxyType(names)
+
+
+@cache
+def _rows() -> tuple[tuple[Species, tuple[str, ...]], ...]:
+    with (PACKAGE / "wood" / "species.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(_row(row) for row in csv.DictReader(file))
+
+
+def _row(row: Mapping[str, str]) -> tuple[Species, tuple[str, ...]]:
+    found = Species(
+        name=row["name"],
+        botanical_name=row["botanical_name"],
+        radial=Fraction(row["radial_per_percent"]),
+        tangential=Fraction(row["tangential_per_percent"]),
+        mark=row["mark"],
+        source=row["source"],
+    )
+    return found, tuple(other for other in row["also_called"].split(";") if other)
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.lower().replace("-", " ").split())
