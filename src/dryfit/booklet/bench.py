@@ -1,0 +1,51 @@
+"""What every page is made from, carried as one."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.booklet.labels import Labels
+from dryfit.booklet.text import Say
+from dryfit.placing.model import Copy, Model, Part
+from dryfit.plan.plan import Plan
+from dryfit.shop.shop import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """Piece, plan and shop, the letters of the parts, and how lengths are said."""
+
+    model: Model
+    plan: Plan
+    shop: Shop
+    labels: Labels
+    say: Say
+
+    def part(self, name: str) -> Part | None:
+        """Return the part of that name, or None for a blank, a panel or a glue-up."""
+        return next((part for part in self.model.parts if part.name == name), None)
+
+    def rows(self, names: tuple[str, ...]) -> tuple[CopyRow, ...]:
+        """Return copies by number and name, with the hand where the part has two."""
+        found = {copy.name: (part, copy) for part in self.model.parts for copy in part.copies}
+        return tuple(
+            copy_row(*found[name], self.labels)
+            if name in found
+            else CopyRow(self.labels.copy(name), name, None)
+            for name in names
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class CopyRow:
+    """One piece of wood: its number, its name, and its hand where the part has two."""
+
+    label: str
+    name: str
+    hand: str | None
+
+
+def copy_row(part: Part, copy: Copy, labels: Labels) -> CopyRow:
+    """Return the row of a copy."""
+    hand = copy.hand if len(part.hands()) > 1 else None
+    return CopyRow(labels.copy(copy.name), copy.name, hand)

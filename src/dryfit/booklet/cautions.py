@@ -1,0 +1,76 @@
+"""Cautions of the machines and processes that occur: a reminder, no teaching.
+
+The table is package data, one row a caution, each with its source.  `applies` names stations,
+kinds of operation (``kind:``), finishes (``finish:``) or ``any machine``.  A row is printed when
+one of them occurs in the plan or when an operation asks for it by its key.
+"""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from dryfit.plan.operation import Operation
+from dryfit.plan.plan import Step
+
+TABLE = Path(__file__).with_name("cautions.csv")
+
+_WITHOUT_POWER = frozenset({"bench", "glue bench", "finish bench"})
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One reminder: a short title for the page where it applies, a sentence, and its source."""
+
+    key: str
+    title: str
+    text: str
+    applies: tuple[str, ...]
+    source: str
+    read: bool
+
+
+@cache
+def table() -> tuple[Caution, ...]:
+    """Return all cautions in the order of the file."""
+    with TABLE.open(encoding="utf-8", newline="") as file:
+        return tuple(
+            Caution(
+                row["key"],
+                row["title"],
+                row["text"],
+                tuple(word.strip() for word in row["applies"].split(";")),
+                row["source"],
+                row["mark"] == "read",
+            )
+            for row in csv.DictReader(file)
+        )
+
+
+def for_step(step: Step) -> tuple[Caution, ...]:
+    """Return the cautions of a step: those of its station, its work and its operations' keys."""
+    occurring = {word for op in step.operations for word in _words(op, step.station)}
+    keys = {key for op in step.operations for key in op.cautions}
+    return tuple(row for row in table() if row.key in keys or not occurring.isdisjoint(row.applies))
+
+
+def for_steps(steps: Iterable[Step]) -> tuple[Caution, ...]:
+    """Return each caution that applies to any of the steps, once, in the order of the table."""
+    keys = {caution.key for step in steps for caution in for_step(step)}
+    return tuple(row for row in table() if row.key in keys)
+
+
+def _words(operation: Operation, station: str) -> set[str]:
+    words = {station, f"kind:{operation.kind}"}
+    if station not in _WITHOUT_POWER:
+        words.add("any machine")
+    if operation.glue_up is not None:
+        words.add(f"glue:{operation.glue_up.glue}")
+    for setting in operation.settings:
+        if isinstance(setting.value, str):
+            words.add(f"{setting.axis}:{setting.value}")
+            words.add(f"{setting.axis}:{setting.value.split()[0]}")
+    return words

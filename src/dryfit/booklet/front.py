@@ -1,0 +1,152 @@
+"""The first pages: what the piece is and takes, and what to read before the first cut."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.drawing import Svg
+from dryfit.booklet.text import Text, capital, closed
+from dryfit.booklet.wording import many, roughly
+from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
+from dryfit.placing.model import Model
+from dryfit.plan.plan import Plan, Totals
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """One figure of the cover in large type, and what it counts."""
+
+    value: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """The piece, its overall sizes and what it takes."""
+
+    piece: str
+    drawing: Svg | None
+    width: Text
+    depth: Text
+    height: Text
+    totals: tuple[Total, ...]
+    saved: str
+    bound: str
+
+
+@dataclass(frozen=True, slots=True)
+class AssumptionView:
+    """What was taken for granted, and the line to write if it is wrong."""
+
+    text: str
+    line: int | None
+    instead: str
+
+
+@dataclass(frozen=True, slots=True)
+class FindingView:
+    """A warning or a question of the run, with its place in the notes."""
+
+    question: bool
+    message: str
+    line: int | None
+    written: str | None
+    remarks: tuple[str, ...]
+
+
+def cover(bench: Bench, drawing: Svg | None) -> Cover:
+    """Return the cover."""
+    wide, deep, high = bench.model.overall
+    say = bench.say
+    return Cover(
+        piece=bench.model.piece,
+        drawing=drawing,
+        width=(say.size(wide),),
+        depth=(say.size(deep),),
+        height=(say.size(high),),
+        totals=_totals(bench.plan),
+        saved=_saved(bench.plan.totals),
+        bound=_bound(bench.plan.totals),
+    )
+
+
+def assumptions(model: Model) -> tuple[AssumptionView, ...]:
+    """Return the assumptions as sentences, in the order in which they were made."""
+    return tuple(
+        AssumptionView(_sentence(row.text), _line(row.span), row.instead)
+        for row in model.assumptions
+    )
+
+
+def warnings(findings: Findings) -> tuple[FindingView, ...]:
+    """Return what a maker must know before cutting: warnings first, then questions."""
+    told = {Severity.WARNING: 0, Severity.QUESTION: 1}
+    rows = [row for row in findings if row.severity in told]
+    rows.sort(key=lambda row: (told[row.severity], row.sort_key()))
+    return tuple(_finding(row) for row in rows)
+
+
+def _finding(finding: Diagnostic) -> FindingView:
+    span = finding.span
+    remarks = [_sentence(note.message) for note in finding.notes]
+    for hint in finding.hints:
+        line = f" Write: {hint.corrected_line}" if hint.corrected_line else ""
+        remarks.append(_sentence(hint.message) + line)
+    return FindingView(
+        question=finding.severity is Severity.QUESTION,
+        message=_sentence(finding.message),
+        line=_line(span),
+        written=None if span is None else span.text(),
+        remarks=tuple(remarks),
+    )
+
+
+def _line(span: Span | None) -> int | None:
+    return None if span is None else span.line
+
+
+def _sentence(words: str) -> str:
+    return closed(capital(words))
+
+
+def _totals(plan: Plan) -> tuple[Total, ...]:
+    totals = plan.totals
+    last = plan.steps[-1].ends if plan.steps else None
+    rows = [
+        Total(str(len(plan.steps)), "steps"),
+        Total(str(len(plan.visits())), "visits to a station"),
+        Total(roughly(totals.attended), "hands on"),
+        Total(roughly(totals.setup), "of that, setting up"),
+        Total(roughly(totals.waiting) if totals.waiting else "none", "waiting in work hours"),
+    ]
+    if last is not None:
+        rows.append(Total(many(last.day, "day"), "from first cut to done"))
+    return tuple(rows)
+
+
+def _saved(totals: Totals) -> str:
+    other = totals.part_by_part
+    now = many(totals.changeovers, "change of a setting", "changes of a setting")
+    then = f"{other.changeovers} if you made it part by part"
+    saved = other.setup - totals.setup
+    if saved > 0:
+        return f"{now} instead of {then}: {roughly(saved)} of setting up saved."
+    return f"{now}; {then}."
+
+
+def _bound(totals: Totals) -> str:
+    fewest = roughly(totals.fewest)
+    if totals.proven:
+        return f"Fewest minutes of changing settings that are possible: {fewest}, reached (proved)."
+    percent = _percent(totals.gap_percent)
+    return (
+        f"Fewest minutes of changing settings that are possible: not under {fewest}; "
+        f"this order is at most {percent} % above."
+    )
+
+
+def _percent(value: Fraction) -> str:
+    """Return a bound in whole percent, rounded up so that it stays a bound."""
+    return str(-(-value.numerator // value.denominator))

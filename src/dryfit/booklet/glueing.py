@@ -1,0 +1,122 @@
+"""A glue-up on paper: the clock, parts in order, clamps, diagonals, and what cures after it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.bench import Bench, CopyRow
+from dryfit.booklet.text import Amount, Text
+from dryfit.booklet.wording import lag, many, minutes, numbers
+from dryfit.plan.operation import ClampRow, GlueUp, Operation
+from dryfit.plan.plan import Step
+
+_LAG_WORDS = {
+    "out of clamps": "clamps off",
+    "next stage": "next glue-up",
+    "level": "level the joints",
+    "machine": "plane or saw across it",
+    "finish": "lay a finish over it",
+}
+
+DIAGONAL_TOLERANCE = Fraction(1, 1000)
+"""Allowed difference of two diagonals: 1 mm per 1000 mm (TRADE C3.5, common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class ClockCell:
+    """One cell of the clock line: a label, the time in large type, and what to write down."""
+
+    label: str
+    value: str
+    write: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClampView:
+    """Clamps of one kind: how many, how long they must open, where they go."""
+
+    count: int
+    opening: Text
+    at: str
+    fitting: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class DiagonalView:
+    """Two diagonals that must be equal: between what, how long, and how far they may differ."""
+
+    name: str
+    length: Text
+    tolerance: Text
+
+
+@dataclass(frozen=True, slots=True)
+class GlueView:
+    """One glue-up."""
+
+    stage: str
+    glue: str
+    clock: tuple[ClockCell, ...]
+    parts: tuple[CopyRow, ...]
+    joints: str
+    clamps: tuple[ClampView, ...]
+    diagonals: tuple[DiagonalView, ...]
+    lags: tuple[tuple[str, str], ...]
+    closing: str
+    tight: bool
+    meanwhile: str | None
+
+
+def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -> GlueView:
+    """Return what is printed for a glue-up; `tight` when closing takes most of the open time."""
+    return GlueView(
+        stage=operation.id.partition(" / ")[0],
+        glue=glue_up.glue,
+        clock=_clock(glue_up),
+        parts=bench.rows(glue_up.parts),
+        joints=_joints(operation, bench),
+        clamps=tuple(_clamp(row, bench) for row in glue_up.clamps),
+        diagonals=tuple(_diagonal(name, mm, bench) for name, mm in glue_up.diagonals),
+        lags=tuple((_LAG_WORDS.get(row.until, row.until), lag(row.tenths)) for row in glue_up.lags),
+        closing=minutes(glue_up.closing_tenths),
+        tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
+        meanwhile=numbers(step.meanwhile) if step.meanwhile else None,
+    )
+
+
+def _clock(glue_up: GlueUp) -> tuple[ClockCell, ...]:
+    off = next((row.tenths for row in glue_up.lags if row.until == "out of clamps"), None)
+    cells = [
+        ClockCell("Open time", lag(glue_up.open_tenths), "first glue at"),
+        ClockCell("Last clamp shut within", lag(glue_up.limit_tenths), "shut at"),
+    ]
+    if off is not None:
+        cells.append(ClockCell("In clamps", lag(off), "clamps off at"))
+    return tuple(cells)
+
+
+def _joints(operation: Operation, bench: Bench) -> str:
+    name = operation.id.partition(" / ")[0]
+    for assembly in bench.model.assemblies:
+        if assembly.name == name:
+            kinds = [bench.model.joint(joint).kind for joint in assembly.joints]
+            counts = {kind: kinds.count(kind) for kind in dict.fromkeys(kinds)}
+            return ", ".join(many(count, kind) for kind, count in counts.items())
+    return ""
+
+
+def _clamp(row: ClampRow, bench: Bench) -> ClampView:
+    fitting = sorted(
+        (clamp for clamp in bench.shop.clamps if clamp.opens >= row.length),
+        key=lambda clamp: clamp.opens,
+    )
+    opening = bench.say.size_with_unit(row.length)
+    return ClampView(row.count, (opening,), row.at, fitting[0].name if fitting else None)
+
+
+def _diagonal(name: str, length: float, bench: Bench) -> DiagonalView:
+    """Return a diagonal to a tenth of a millimetre or 1/64 in: it is compared, not cut."""
+    exact = Fraction(repr(length))
+    allowed: Amount = bench.say.setting_with_unit(exact * DIAGONAL_TOLERANCE)
+    return DiagonalView(name, (bench.say.setting_with_unit(exact),), (allowed,))

@@ -1,0 +1,93 @@
+"""One self-contained HTML file: styles and fonts inside, no script, nothing to fetch."""
+
+from __future__ import annotations
+
+from base64 import b64encode
+from functools import cache
+from typing import TYPE_CHECKING, Literal
+
+from dryfit.booklet.text import Amount, Label, Mark, Piece, Text, plain
+from dryfit.booklet.view import Booklet, booklet_view
+from dryfit.diagnostics import Findings
+from dryfit.placing.model import Model
+from dryfit.plan.plan import Plan
+from dryfit.resources import root
+from dryfit.shop.shop import Shop
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
+    from markupsafe import Markup
+
+Paper = Literal["a4", "letter"]
+
+_FONTS = (("Inter-Regular.woff2", 400), ("Inter-Bold.woff2", 700))
+
+
+def render(model: Model, plan: Plan, shop: Shop, findings: Findings, paper: Paper = "a4") -> str:
+    """Return the booklet of a piece as one HTML file.
+
+    `paper` sets the size of the printed page; on a screen it has no effect.
+    """
+    return page(booklet_view(model, plan, shop, findings), paper)
+
+
+def page(booklet: Booklet, paper: Paper) -> str:
+    """Return the HTML of a booklet."""
+    template = _environment().get_template("booklet.html.j2")
+    return template.render(booklet=booklet, paper=paper, styles=_styles(paper))
+
+
+def words(text: Text) -> Markup:
+    """Return a text as HTML, its words escaped and every amount with its exact value."""
+    from markupsafe import Markup
+
+    return Markup("").join(_piece(piece) for piece in text)
+
+
+def _piece(piece: Piece) -> Markup:
+    from markupsafe import Markup, escape
+
+    match piece:
+        case Amount(unit=unit):
+            span = Markup('<span class="q" data-{}="{}">{}</span>')
+            return span.format(unit, piece.decimal(), piece.shown)
+        case Label(sign):
+            return Markup('<b class="label">{}</b>').format(sign)
+        case Mark(sign):
+            return Markup('<b class="mark">{}</b>').format(sign)
+    return escape(piece)
+
+
+@cache
+def _environment() -> Environment:
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    environment = Environment(
+        loader=FileSystemLoader(root("templates")),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    environment.filters["words"] = words
+    environment.filters["plain"] = plain
+    return environment
+
+
+def _styles(paper: Paper) -> Markup:
+    """Return our own stylesheet with the fonts in it; no text of the user's gets in here."""
+    from markupsafe import Markup
+
+    size = {"a4": "A4", "letter": "letter"}[paper]
+    sheet = root("templates").joinpath("booklet.css").read_text(encoding="utf-8")
+    faces = "".join(_font_face(name, weight) for name, weight in _FONTS)
+    return Markup(f"{faces}@page{{size:{size} portrait}}\n{sheet}")  # noqa: S704 - our own files
+
+
+def _font_face(name: str, weight: int) -> str:
+    font = b64encode(root("templates").joinpath("fonts", name).read_bytes()).decode("ascii")
+    return (
+        f"@font-face{{font-family:Inter;font-weight:{weight};"
+        f"src:url(data:font/woff2;base64,{font}) format('woff2')}}\n"
+    )

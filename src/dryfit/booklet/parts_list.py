@@ -1,0 +1,146 @@
+"""The cut list: every part with its size, the sum that proves its length, copies and joints."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.bench import CopyRow, copy_row
+from dryfit.booklet.labels import Labels
+from dryfit.booklet.text import Piece, Say, Text, capital, joined
+from dryfit.booklet.wording import WAY_WORDS, many
+from dryfit.diagnostics import Figure
+from dryfit.placing.model import Model, Part
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """One line of the cut list.
+
+    `sums` are the chains that prove the length, one a line; `remarks` whatever else must be known
+    before the wood is bought or cut.
+    """
+
+    letter: str
+    name: str
+    count: int
+    length: Text
+    width: Text
+    thickness: Text
+    timber: str
+    sums: tuple[Text, ...]
+    remarks: tuple[Text, ...]
+    copies: tuple[CopyRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Volume:
+    """Volume of the finished parts of one timber in mm3, and how it is written."""
+
+    timber: str
+    volume: Fraction
+    metric: str
+    board_feet: str
+
+
+def part_rows(model: Model, labels: Labels, say: Say) -> tuple[PartRow, ...]:
+    """Return the cut list in the order of the notes, the tool's own parts last."""
+    ordered = sorted(model.parts, key=lambda part: part.made)
+    return tuple(_row(part, model, labels, say) for part in ordered)
+
+
+def volumes(model: Model) -> tuple[Volume, ...]:
+    """Return the volume of the finished parts by timber, in the order of the notes."""
+    totals: dict[str, Fraction] = {}
+    for part in model.parts:
+        one = part.length * part.width * part.thickness
+        timber = part.timber or "timber not named"
+        totals[timber] = totals.get(timber, Fraction(0)) + one * len(part.copies)
+    return tuple(_volume(timber, volume) for timber, volume in totals.items())
+
+
+def _volume(timber: str, volume: Fraction) -> Volume:
+    from dryfit.quantities import border
+
+    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
+    return Volume(
+        timber, volume, f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
+    )
+
+
+def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
+    length = say.size(part.length)
+    return PartRow(
+        letter=labels.part(part.name),
+        name=part.written,
+        count=len(part.copies),
+        length=(length,) if part.measure is None else ("about ", length),
+        width=(say.size(part.width),),
+        thickness=(say.size(part.thickness),),
+        timber=part.timber or "",
+        sums=_sums(part, model, say),
+        remarks=_remarks(part, model, say),
+        copies=tuple(copy_row(part, copy, labels) for copy in part.copies),
+    )
+
+
+def _sums(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
+    figure = model.figures.get(f"{part.name}.length")
+    rows: list[Text] = []
+    if figure is not None and figure.terms:
+        rows.append(_chain(figure, say))
+        if figure.words:
+            rows.append((capital(figure.words),))
+    elif figure is not None and figure.words:
+        rows.append((say.size(part.length), f": {figure.words}"))
+    if part.shoulder_length is not None:
+        rows.append(("Between shoulders ", say.size(part.shoulder_length)))
+    return tuple(rows)
+
+
+def _chain(figure: Figure, say: Say) -> Text:
+    """Return ``shoulder 880 + tenon 20 + tenon 20 = 920``, and what rounding leaves over."""
+    pieces: list[Piece] = []
+    for index, term in enumerate(figure.terms):
+        sign = "−" if term.amount < 0 else "+"
+        if index or term.amount < 0:
+            pieces.append(f" {sign} " if index else f"{sign} ")
+        pieces += [f"{term.label} ", say.size(abs(term.amount))]
+    pieces += [" = ", say.size(figure.value)]
+    display = say.display
+    shown = sum((display.rounded(term.amount) for term in figure.terms), Fraction(0))
+    rest = display.rounded(figure.value) - shown
+    if rest:
+        pieces += [" (", say.size(abs(rest)), " is rounding)"]
+    return tuple(pieces)
+
+
+def _remarks(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
+    rows: list[Text] = []
+    if part.staves is not None:
+        width = say.size(part.staves.width)
+        rows.append((f"Glued from {part.staves.count} boards, each ", width, " wide when jointed"))
+    if part.measure is not None:
+        rows.append((f"Cut to fit: {part.measure.name}, measured after {part.measure.stage}",))
+    if part.made:
+        rows.append(("Made from offcuts",))
+    if part.run in WAY_WORDS:
+        rows.append((f"Grain runs {WAY_WORDS[part.run]}",))
+    joints = _joints(part, model)
+    if joints:
+        rows.append(joints)
+    return tuple(rows)
+
+
+def _joints(part: Part, model: Model) -> Text:
+    """Return the joints of one part with how many there are over all copies."""
+    own = {copy.name for copy in part.copies}
+    counts: dict[tuple[str, str], int] = {}
+    for joint in model.joints:
+        for mine, other in ((joint.guest, joint.host), (joint.host, joint.guest)):
+            if mine in own:
+                key = (joint.kind, model.part_of(other).written)
+                counts[key] = counts.get(key, 0) + 1
+    if not counts:
+        return ()
+    rows = [(f"{many(count, kind, kind)} with {mate}",) for (kind, mate), count in counts.items()]
+    return ("Joints: ", *joined(rows, "; "))

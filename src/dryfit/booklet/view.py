@@ -1,0 +1,142 @@
+"""The booklet as plain data, page by page in the order of use: what the templates print."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass
+
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.cautions import Caution, for_steps
+from dryfit.booklet.drawing import Svg
+from dryfit.booklet.drawings import cover_drawing, step_drawings, time_line
+from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
+from dryfit.booklet.labels import label
+from dryfit.booklet.parts_list import PartRow, Volume, part_rows, volumes
+from dryfit.booklet.steps import StepView, spent, step_view
+from dryfit.booklet.text import Say, capital
+from dryfit.booklet.wording import clock, lag, title
+from dryfit.diagnostics import Findings
+from dryfit.placing.model import Model
+from dryfit.plan.plan import Plan, Visit
+from dryfit.shop.shop import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class VisitView:
+    """One visit to a station: what is done there, and its steps."""
+
+    number: int
+    station: str
+    title: str
+    first: int
+    last: int
+    minutes: str
+    starts: str
+    steps: tuple[StepView, ...]
+    cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Supplies:
+    """What is bought or at hand: fastenings, finish, timber as the notes have it, and volumes."""
+
+    hardware: tuple[tuple[int, str, str, str], ...]
+    finish: str | None
+    stock: tuple[str, ...]
+    volumes: tuple[Volume, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Booklet:
+    """Everything that is printed."""
+
+    id: str
+    unit: str
+    notes_file: str
+    cover: Cover
+    cautions: tuple[Caution, ...]
+    assumptions: tuple[AssumptionView, ...]
+    findings: tuple[FindingView, ...]
+    notes: tuple[str, ...]
+    shop: str
+    hours: str
+    parts: tuple[PartRow, ...]
+    hands: bool
+    supplies: Supplies
+    time_line: Svg | None
+    visits: tuple[VisitView, ...]
+
+
+def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Booklet:
+    """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
+    bench = Bench(model, plan, shop, label(model), Say(model.display))
+    drawings = step_drawings(bench)
+    return Booklet(
+        id=booklet_id(model, plan),
+        unit=model.display.unit,
+        notes_file=model.source.name,
+        cover=cover(bench, cover_drawing(bench)),
+        cautions=for_steps(plan.steps),
+        assumptions=assumptions(model),
+        findings=warnings(findings),
+        notes=model.notes,
+        shop=shop.name,
+        hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
+        parts=part_rows(model, bench.labels, bench.say),
+        hands=any(len(part.hands()) > 1 for part in model.parts),
+        supplies=_supplies(bench),
+        time_line=time_line(bench),
+        visits=tuple(_visit(visit, bench, drawings) for visit in plan.visits()),
+    )
+
+
+def booklet_id(model: Model, plan: Plan) -> str:
+    """Return eight hexadecimal digits that change with the notes and with the shop file."""
+    words = f"{model.source.text}\0{plan.shop_sha256}\0{plan.favour}"
+    digest = hashlib.sha256(words.encode()).hexdigest()
+    return f"{digest[:4]}-{digest[4:8]}"
+
+
+def _visit(visit: Visit, bench: Bench, drawings: dict[int, Svg | None]) -> VisitView:
+    steps = tuple(step_view(step, drawings.get(step.number), bench) for step in visit.steps)
+    return VisitView(
+        number=visit.number,
+        station=capital(visit.station),
+        title=title(op for step in visit.steps for op in step.operations),
+        first=visit.steps[0].number,
+        last=visit.steps[-1].number,
+        minutes=spent(visit.steps),
+        starts=clock(visit.steps[0].starts),
+        steps=steps,
+        cautions=for_steps(visit.steps),
+    )
+
+
+def _supplies(bench: Bench) -> Supplies:
+    model = bench.model
+    return Supplies(
+        tuple((row.count, row.item, row.size, row.purpose) for row in model.hardware),
+        _finish(bench),
+        tuple(line.text for line in model.stock),
+        volumes(model),
+    )
+
+
+def _finish(bench: Bench) -> str | None:
+    finish = bench.model.finish
+    if finish is None:
+        return None
+    known = bench.shop.finishes.get(finish.product)
+    coats = finish.coats or (known.coats if known else None)
+    apart = finish.apart * 10 if finish.apart else (known.recoat if known else None)
+    words = [finish.product]
+    if coats:
+        words.append(f"{coats} coats" if coats > 1 else "1 coat")
+    if apart and coats and coats > 1:
+        words.append(f"{lag(apart)} apart")
+    return ", ".join(words)
+
+
+def _time(tenths: int) -> str:
+    hours, rest = divmod(tenths // 10, 60)
+    return f"{hours:02}:{rest:02}"

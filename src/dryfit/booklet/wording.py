@@ -1,0 +1,117 @@
+"""Words of the bench: durations, days, marks, stations, and what a step is called.
+
+Minutes of one step are whole minutes; sums are rounded to five, because planning numbers that
+pretend to more are not believed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from dryfit.booklet.text import capital, listed
+from dryfit.plan.operation import Operation
+from dryfit.plan.plan import Moment
+
+TENTHS_OF_A_MINUTE = 10
+
+MARK_WORDS = {
+    "R": "end",
+    "R2": "end",
+    "E": "edge",
+    "E2": "edge",
+    "F": "face",
+    "B": "face",
+}
+
+WAY_WORDS = {"across": "side to side", "front to back": "front to back", "upright": "upright"}
+
+MOST_DEEDS_IN_A_TITLE = 3
+
+
+def minutes(tenths: int) -> str:
+    """Return a step's minutes as whole minutes: ``3 min``; less than one is one."""
+    return f"{max(1, (tenths + 5) // TENTHS_OF_A_MINUTE)} min"
+
+
+def roughly(tenths: int) -> str:
+    """Return a sum of minutes, to five where it is ten or more: ``25 min``, ``9 h 50 min``."""
+    whole = (tenths + 5) // TENTHS_OF_A_MINUTE
+    if whole >= 10:
+        whole = (whole + 2) // 5 * 5
+    return _hours(whole)
+
+
+def lag(tenths: int) -> str:
+    """Return a waiting time as the label on the can says it: ``45 min``, ``24 h``."""
+    return _hours((tenths + 5) // TENTHS_OF_A_MINUTE)
+
+
+def _hours(whole: int) -> str:
+    if whole < 60:
+        return f"{whole} min"
+    hours, rest = divmod(whole, 60)
+    return f"{hours} h {rest:02} min" if rest else f"{hours} h"
+
+
+def clock(moment: Moment) -> str:
+    """Return the day and the time to five minutes: ``day 2, about 10:15``."""
+    hours, rest = (int(part) for part in moment.clock.split(":"))
+    whole = (hours * 60 + rest + 2) // 5 * 5
+    return f"day {moment.day}, about {whole // 60:02}:{whole % 60:02}"
+
+
+def many(count: int, one: str, more: str | None = None) -> str:
+    """Return a count with its noun: ``1 step``, ``4 steps``."""
+    return f"{count} {one if count == 1 else more or one + 's'}"
+
+
+def numbers(values: Iterable[int]) -> str:
+    """Return step numbers with runs drawn together: ``3, 5–7 and 9``."""
+    runs: list[list[int]] = []
+    for value in sorted(set(values)):
+        if runs and value == runs[-1][-1] + 1:
+            runs[-1].append(value)
+        else:
+            runs.append([value])
+    return listed(_run(run) for run in runs)
+
+
+def _run(run: list[int]) -> str:
+    if len(run) == 1:
+        return str(run[0])
+    between = "–" if len(run) > 2 else ", "
+    return f"{run[0]}{between}{run[-1]}"
+
+
+def deed(operation: Operation) -> str:
+    """Return what the operation is called in a heading: the second word of its id."""
+    _, _, rest = operation.id.partition(" / ")
+    return rest.partition(" / ")[0] or operation.kind
+
+
+def subject(operation: Operation) -> str:
+    """Return whom the operation is about: the first word of its id."""
+    return operation.id.partition(" / ")[0]
+
+
+def title(operations: Iterable[Operation]) -> str:
+    """Return a heading for a visit, made from the deeds in it and from whom they are done to.
+
+    One deed names its parts (``Length: post, end rail and apron``), several are listed, and what
+    does not fit is counted.
+    """
+    row = list(operations)
+    deeds = list(dict.fromkeys(deed(operation) for operation in row))
+    subjects = list(dict.fromkeys(subject(operation) for operation in row))
+    if len(deeds) == 1:
+        return capital(f"{deeds[0]}: {_first(subjects)}")
+    if len(subjects) == 1:
+        return capital(f"{subjects[0]}: {_first(deeds)}")
+    return capital(_first(deeds))
+
+
+def _first(words: list[str]) -> str:
+    if len(words) <= MOST_DEEDS_IN_A_TITLE:
+        return listed(words)
+    shown = words[: MOST_DEEDS_IN_A_TITLE - 1]
+    return f"{', '.join(shown)} and {len(words) - len(shown)} more"
