@@ -68,7 +68,7 @@ def read_layer(source: Source, known: Tree | None) -> tuple[Tree | None, Layer]:
         _report_broken(layer, str(problem))
         return None, layer
     except RecursionError:
-        layer.report_key("shop-broken", "brackets are nested too deep", ())
+        layer.report("shop-broken", "not TOML: brackets are nested too deep", Span(source, 1, 1, 1))
         return None, layer
     layer.tree = _table(layer, SHOP, raw, known, ())
     return layer.tree, layer
@@ -209,6 +209,6 @@ def _report_broken(layer: Layer, problem: str) -> None:
     layer.report(
         "shop-broken",
         f"not TOML: {message[:1].lower()}{message[1:]}",
-        Span(layer.source, line, column, max(column + 1, min(column + 1, len(lines[line - 1])))),
+        Span(layer.source, line, column, max(column, min(column + 1, len(lines[line - 1]) + 1))),
         "every line is a `[table]`, a `key = value` or a `# remark`; texts stand in quotes",
     )

@@ -23,6 +23,11 @@ _STRING = re.compile(
     r"|'[^'\n]*'"
 )
 _SCALAR = re.compile(r"[^,\]}#\n]*")
+_TOKEN = re.compile(rf"{_STRING.pattern}|#[^\n]*|[^\"'#\[\]{{}}]+|[\[\]{{}}]")
+_HEADER = re.compile(r"\[+[ \t]*")
+
+# No key of a shop file lies deeper; what does is skipped as a whole, so that no text is too deep.
+_DEEPEST = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +76,8 @@ class Places:
             self._skip_blank()
 
     def _header(self) -> Path:
-        self._at = re.compile(r"\[+[ \t]*").match(self._source.text, self._at).end()  # type: ignore[union-attr]
+        opening = _HEADER.match(self._source.text, self._at)
+        self._at = opening.end() if opening else self._at
         path = self._dotted(())
         self._at = self._source.text.index("]", self._at)
         while self._source.text.startswith("]", self._at):
@@ -103,33 +109,33 @@ class Places:
         self._at = match.end() if match else self._at
 
     def _skip_value(self, path: Path) -> None:
-        opening = self._source.text[self._at]
-        if opening == "[":
-            self._skip_items("]", path)
-        elif opening == "{":
-            self._skip_items("}", path)
+        text = self._source.text
+        if text[self._at] == "{" and len(path) < _DEEPEST:
+            self._skip_table(path)
+        elif text[self._at] in "[{":
+            self._skip_brackets()
         else:
-            text = self._source.text
-            string = _STRING.match(text, self._at)
-            scalar = _SCALAR.match(text, self._at)
-            if string:
-                self._at = string.end()
-            elif scalar:
-                self._at = scalar.start() + len(scalar[0].rstrip())
+            found = _STRING.match(text, self._at) or _SCALAR.match(text, self._at)
+            self._at += len(found[0].rstrip()) if found else 0
 
-    def _skip_items(self, closing: str, path: Path) -> None:
+    def _skip_table(self, path: Path) -> None:
         self._at += 1
         self._skip_blank()
-        while self._source.text[self._at] != closing:
-            if closing == "}":
-                self._pair(path)
-            else:
-                self._skip_value(path)
+        while self._source.text[self._at] != "}":
+            self._pair(path)
             self._skip_blank()
             if self._source.text[self._at] == ",":
                 self._at += 1
                 self._skip_blank()
         self._at += 1
+
+    def _skip_brackets(self) -> None:
+        depth = 0
+        for token in _TOKEN.finditer(self._source.text, self._at):
+            depth += {"[": 1, "{": 1, "]": -1, "}": -1}.get(token[0], 0)
+            if depth == 0:
+                self._at = token.end()
+                return
 
 
 def _plain(key: str) -> str:
