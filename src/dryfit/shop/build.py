@@ -58,7 +58,25 @@ def _stations(tree: Tree, layer: Layer) -> dict[str, Station]:
             layer.report_key(
                 "shop-wrong-value", f"no shop is without a {name}", path, "take this line out"
             )
+    for name, entry in layer.tree.get("station", {}).items():
+        _check_between(tree, layer, name, entry)
     return {name: _station(name, entry, layer) for name, entry in tree["station"].items()}
+
+
+def _check_between(tree: Tree, layer: Layer, station: str, entry: object) -> None:
+    """Report rows of the file's own that name no cutter or accessory: they would never hold."""
+    axes = entry.get("axis", {}) if isinstance(entry, dict) else {}
+    for axis in ("cutter", "accessory"):
+        here = tuple(name for name, each in tree[axis].items() if each["station"] == station)
+        for start, end, _ in axes.get(axis, {}).get("between", ()):
+            for name in (start, end):
+                if name not in ("*", *here):
+                    layer.report_value(
+                        "shop-unknown-name",
+                        f"no {axis} of the {station} is called `{name}`",
+                        ("station", station, "axis", axis, "between"),
+                        nearest(name, here),
+                    )
 
 
 def _station(name: str, entry: Tree, layer: Layer) -> Station:

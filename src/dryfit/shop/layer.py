@@ -97,8 +97,13 @@ def _node(layer: Layer, node: Node, raw: object, known: Tree | None, path: Path)
     if isinstance(node, Value):
         return _value(layer, node, raw, path)
     if not isinstance(raw, dict):
-        hint = f"write `{path[-1]} = {{ ... }}` or a table `[{'.'.join(path)}]`"
-        layer.report_value("shop-wrong-value", f"`{path[-1]}`: a table belongs here", path, hint)
+        table = ".".join(key if key.isidentifier() else f'"{key}"' for key in path)
+        layer.report_value(
+            "shop-wrong-value",
+            f"`{path[-1]}`: a table belongs here",
+            path,
+            f"write its values on lines of their own, under `[{table}]`",
+        )
         return None
     if isinstance(node, Table):
         return _table(layer, node, raw, known, path)

@@ -191,6 +191,16 @@ def test_a_file_that_names_every_axis_gives_their_order(tmp_path: Path) -> None:
             "from",
         ),
         (
+            (
+                'station."table saw".axis.cutter.between = '
+                '[{ from = "dadoo", to = "*", change = "9 min" }]'
+            ),
+            (2, 43, '[{ from = "dadoo", to = "*", change = "9 min" }]'),
+            "shop-unknown-name",
+            "`dadoo`",
+            "`dado`",
+        ),
+        (
             'cutter."thin" = { station = "table saww", width = "2.4 mm" }',
             (2, 29, '"table saww"'),
             "shop-unknown-name",
