@@ -1,4 +1,4 @@
-"""What a shop file may say: CONTRACTS, section "Shop file", as data."""
+"""What a shop file of the format dryfit-shop/1 may say, as data."""
 
 from __future__ import annotations
 
