@@ -1,6 +1,7 @@
 """Solids and hidden lines against slow oracles that know nothing of intervals or grids."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -60,11 +61,9 @@ def hidden_to_a_ray(solids: list[Solid], point: Triple, towards: tuple[int, int,
     """Walk from the point to the viewer; every stretch between two grid planes is tried."""
     stops = {Fraction(0)}
     for plane in range(5):
-        stops |= {
-            (plane - point[axis]) / towards[axis] for axis in range(3) if towards[axis]
-        }
+        stops |= {(plane - point[axis]) / towards[axis] for axis in range(3) if towards[axis]}
     walk = sorted(stop for stop in stops if stop >= 0)
-    for begin, end in zip(walk, walk[1:], strict=False):
+    for begin, end in pairwise(walk):
         middle = (begin + end) / 2
         x, y, z = (point[axis] + middle * towards[axis] for axis in range(3))
         if any(solid.contains((x, y, z)) for solid in solids):

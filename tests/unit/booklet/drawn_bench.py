@@ -20,7 +20,7 @@ def box(*sides: int | str) -> Box:
     return Box((x, y, z), (x2, y2, z2))
 
 
-def feature(
+def feature(  # noqa: PLR0917 - a row of a table
     name: str,
     kind: str,
     role: str,
@@ -56,8 +56,21 @@ def part(
     """A part of ash without adds."""
     length, width, thickness = (Fraction(size) for size in sizes)
     return Part(
-        name, f"{name}s", "ash", "solid", length, width, thickness, None, (), None, None, copies,
-        features, (SPAN,), run,
+        name,
+        f"{name}s",
+        "ash",
+        "solid",
+        length,
+        width,
+        thickness,
+        None,
+        (),
+        None,
+        None,
+        copies,
+        features,
+        (SPAN,),
+        run,
     )
 
 

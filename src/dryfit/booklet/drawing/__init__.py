@@ -5,6 +5,8 @@ bench and on a phone; every printed quantity carries its exact value as data.
 """
 
 from dryfit.booklet.drawing.canvas import Svg
+from dryfit.booklet.drawing.part import part_drawing
 from dryfit.booklet.drawing.piece import piece_drawing
+from dryfit.booklet.drawing.setup import setup_drawing
 
-__all__ = ["Svg", "piece_drawing"]
+__all__ = ["Svg", "part_drawing", "piece_drawing", "setup_drawing"]

@@ -88,9 +88,7 @@ def hull(points: Sequence[Point]) -> tuple[Point, ...]:
 def crosses(first: Segment, second: Segment) -> bool:
     """Return whether two lines cross at a point inside both."""
     (a, b), (c, d) = first, second
-    return (
-        _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
-    )
+    return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
 
 
 def _best(

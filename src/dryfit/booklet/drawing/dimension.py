@@ -112,12 +112,16 @@ def _horizontal(canvas: Canvas, span: Span, top: float, y: float) -> None:
     canvas.lines([((x, top), (x, y + _OVERSHOOT)) for x in (left, right)], FINE)
     if _fits(span):
         at = (left + right) / 2 - _words(span) / 2
-        canvas.lines([((left, y), (at - _AIR, y)), ((at + _words(span) + _AIR, y), (right, y))], FINE)
+        canvas.lines(
+            [((left, y), (at - _AIR, y)), ((at + _words(span) + _AIR, y), (right, y))], FINE
+        )
         _arrow(canvas, (left, y), (-1.0, 0.0))
         _arrow(canvas, (right, y), (1.0, 0.0))
     else:
         at = right + 2 * _ARROW + _AIR
-        canvas.lines([((left - 2 * _ARROW, y), (left, y)), ((right, y), (right + 2 * _ARROW, y))], FINE)
+        canvas.lines(
+            [((left - 2 * _ARROW, y), (left, y)), ((right, y), (right + 2 * _ARROW, y))], FINE
+        )
         _arrow(canvas, (left, y), (1.0, 0.0))
         _arrow(canvas, (right, y), (-1.0, 0.0))
     room = canvas.text((at, y), span.figure, size=FIGURE, bold=True, anchor="start")

@@ -76,10 +76,7 @@ def draw_scene(
     placement = fitted(solids, view, room)
     seen = picture_lines(scene, (piece for piece in scene.pieces() if piece.visible))
     canvas.lines(
-        (
-            (placement.from_picture(start), placement.from_picture(end))
-            for start, end in seen
-        ),
+        ((placement.from_picture(start), placement.from_picture(end)) for start, end in seen),
         OUTLINE,
     )
     return scene, placement

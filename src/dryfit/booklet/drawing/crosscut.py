@@ -1,0 +1,308 @@
+"""A cut across a part at a stop: from the maker's place, and from above.
+
+The sled's fence is on the maker's side and the stop on the left, as the operations assume.  Both
+views share one scale along the stop, so that the cutter stands in one line on the sheet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.lying import Lying, Region
+from dryfit.booklet.drawing.ruler import Ruler, ruler
+from dryfit.booklet.drawing.shapes import (
+    caption,
+    draw_body,
+    draw_cut,
+    draw_fence,
+    draw_mark,
+    draw_stop,
+    draw_table,
+    leader,
+)
+from dryfit.booklet.text import Say, Text
+from dryfit.plan.setting import Setting
+
+ROOM = 88.0
+"""Paper mm for the part along the stop, so that the whole drawing is about 125 mm wide."""
+
+_TALLEST = 23.0
+_AROUND = 11.0
+_STOP = 8.0
+_FENCE = 4.0
+_BELOW_TABLE = 4.0
+_WASTE = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class Crosscut:
+    """The settings of a cut at a stop, in mm: `height` above the table, `base` of the sled.
+
+    `far` is None where the cutter's width is not known, `height` where the saw comes from above.
+    """
+
+    near: Fraction
+    far: Fraction | None
+    height: Fraction | None
+    base: Fraction
+    guide: str
+    cutter: str
+    measure: str | None
+
+
+def crosscut_of(
+    stop: Setting, height: Setting | None, guide: str, base: Fraction, cutter: str
+) -> Crosscut:
+    """Return the settings of a cut at a stop in plain numbers."""
+    near = Fraction(stop.value)
+    above = Fraction(height.value) if height is not None else None
+    return Crosscut(near, stop.far, above, base, guide, cutter, stop.measure)
+
+
+def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
+    """Return the views of one setting: one from the maker's place, one from above for each way.
+
+    Ways of holding that look alike share a view; left and right hands never do.
+    """
+    scale = ruler_for(cut, lyings)
+    figures: dict[tuple[object, ...], list[Lying]] = {}
+    for way in lyings:
+        figures.setdefault(way.figure(whole=not _goes_on(way, scale)), []).append(way)
+    canvas = Canvas()
+    down = f": {lyings[0].marks[2]} down" if lyings[0].known[2] else ""
+    y = caption(canvas, -_STOP, 0.0, f"From where you stand{down}", bold=True)
+    y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
+    for group in figures.values():
+        y = _plan(canvas, cut, group, scale, say, y)
+        for spacer in group[0].spacers():
+            y = _spaced(canvas, cut, group[0], scale, say, y, spacer)
+    caption(canvas, -_STOP, y, f"Hatched wood is cut away. {_scale_note(scale)}")
+    return canvas.finish(title)
+
+
+def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
+    """Return the scale along the stop that shows stop and cutter of all ways of holding."""
+    near, far = float(cut.near), float(cut.far if cut.far is not None else cut.near)
+    widest = max(float(way.sizes[1]) for way in lyings)
+    tallest = max(float(way.sizes[2] + cut.base) for way in lyings)
+    if cut.height is not None:
+        tallest = max(tallest, float(cut.height))
+    scale = min(1.0, _TALLEST / widest, _TALLEST / tallest)
+    around = _AROUND / scale
+    through = not any(way.regions for way in lyings)
+    length = far + _WASTE / scale if through else 0.0
+    wanted = [(0.0, around), (near - around, far + around)]
+    for way in lyings:
+        shift = float(max(way.spacers(), default=Fraction(0)))
+        length = max(length, float(way.sizes[0]) + shift if way.regions else 0.0)
+        wanted += [
+            (float(region.from_stop[0]) - around, float(region.from_stop[1]) + shift + around)
+            for region in way.regions
+        ]
+        wanted.append((0.0, shift + around))
+    return ruler(length, wanted, room=ROOM, scale=scale)
+
+
+def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, top: float) -> float:
+    """Draw the part on the sled from the maker's place; return where the view ends."""
+    rise = scale.scale
+    high = float(cut.height or 0)
+    part_high, base = float(way.sizes[2]), float(cut.base)
+    table = top + max(high, base + part_high) * rise + 1.0
+    floor = table - base * rise
+    right = _part_end(way, scale)
+    draw_table(canvas, -_STOP - 2, right + 4, table)
+    if base:
+        sled = Rect(-_STOP, floor, right + 2, table)
+        canvas.rect(sled, fill="white", pen=FINE)
+        _name_sled(canvas, cut, sled)
+    for region in way.regions:
+        _hatch_front(canvas, region, scale, floor)
+    if not way.regions:
+        waste = Rect(scale.at(float(cut.far or cut.near)), floor - part_high * rise, right, floor)
+        canvas.hatch(waste)
+    open_end = _goes_on(way, scale)
+    draw_body(canvas, 0.0, right, floor - part_high * rise, floor, breaks=scale.breaks(),
+              open_end=open_end)  # fmt: skip
+    stop = Rect(-_STOP + 1, floor - max(part_high * rise, 5.0), 0, floor)
+    canvas.rect(stop, fill="black", pen=None)
+    if cut.height is None:
+        return table + _BELOW_TABLE
+    blade = _blade(cut, scale, table - high * rise, table + _BELOW_TABLE)
+    canvas.rect(blade, fill="black", pen=None)
+    leader(canvas, (blade.middle[0], blade.bottom), (blade.middle[0] + 3, table + 5), cut.cutter)
+    figure = dimension_beside(canvas, table, table - high * rise, (say.setting(cut.height),),
+                              at=right + 7, edge=blade.right + 0.8)  # fmt: skip
+    _sum_of_height(canvas, cut, way, say, figure)
+    return table + 8.0
+
+
+def _name_sled(canvas: Canvas, cut: Crosscut, sled: Rect) -> None:
+    """Write the sled's name in it where it is thick enough, else beside it."""
+    if sled.height > SMALLEST:
+        canvas.text((sled.right - 0.8, sled.middle[1]), cut.guide, anchor="end")
+    else:
+        at = (sled.left + 4, sled.bottom + 5)
+        leader(canvas, (sled.left + 2, sled.middle[1]), at, cut.guide)
+
+
+def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: Rect) -> None:
+    """Write below the height what it is made of: the sled's base and the depth of the cut."""
+    if cut.height is None or not cut.base or not way.regions:
+        return
+    deep = cut.height - cut.base
+    made: Text = (say.setting(cut.base), " + ", say.setting(deep), " deep")
+    canvas.text((figure.left, figure.bottom + 3.4), made, anchor="start")
+
+
+def _plan(
+    canvas: Canvas, cut: Crosscut, group: Sequence[Lying], scale: Ruler, say: Say, top: float
+) -> float:
+    """Draw the part from above with its end at the stop; return where the view ends."""
+    way = group[0]
+    top = caption(canvas, -_STOP, top, f"From above: {_names(group)}", bold=True)
+    bottom = _lay(canvas, cut, way, scale, top, Fraction(0))
+    notes = ("to the near side", "to the far side")
+    near = f"{cut.measure}, {notes[0]}" if cut.measure else notes[0]
+    spans = [Span(0.0, scale.at(float(cut.near)), _distance(cut, say), near)]
+    if cut.near == 0:
+        spans = []
+    if cut.far is not None and way.regions:
+        spans.append(Span(0.0, scale.at(float(cut.far)), (say.setting(cut.far),), notes[1]))
+    return dimensions_below(canvas, spans, bottom - _FENCE, start=bottom + 0.5) + 2.5
+
+
+def _spaced(
+    canvas: Canvas,
+    cut: Crosscut,
+    way: Lying,
+    scale: Ruler,
+    say: Say,
+    top: float,
+    spacer: Fraction,
+) -> float:
+    """Draw the part from above with a spacer at the stop: the other limit of the cut."""
+    top = caption(canvas, -_STOP, top, "The same with the spacer at the stop")
+    bottom = _lay(canvas, cut, way, scale, top, spacer)
+    begin = scale.at(float(spacer))
+    spans = [Span(0.0, begin, (say.setting(spacer),), "spacer")]
+    if cut.near != spacer:
+        from_end = (say.setting(cut.near - spacer),)
+        spans.append(Span(begin, scale.at(float(cut.near)), from_end, f"from {way.marks[0]}"))
+    return dimensions_below(canvas, spans, bottom - _FENCE, start=bottom + 0.5) + 2.5
+
+
+def _lay(
+    canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, top: float, spacer: Fraction
+) -> float:
+    """Draw stop, spacer, part, cutter and fence from above; return the fence's lower side."""
+    high = float(way.sizes[1]) * scale.scale
+    part_top = top + 3.0
+    fence = part_top + high
+    begin = scale.at(float(spacer)) if spacer else 0.0
+    right = _part_end(way, scale)
+    for region in way.regions:
+        near_side, far_side = (float(side) * scale.scale for side in region.from_fence)
+        left, end = (scale.at(float(side + spacer)) for side in region.from_stop)
+        draw_cut(canvas, Rect(left, fence - far_side, end, fence - near_side))
+    if not way.regions:
+        canvas.hatch(Rect(scale.at(float(cut.far or cut.near)), part_top, right, fence))
+    draw_body(canvas, begin, right, part_top, fence, breaks=scale.breaks(),
+              open_end=_goes_on(way, scale))  # fmt: skip
+    draw_fence(canvas, Rect(-_STOP - 2, fence, right + 4, fence + _FENCE))
+    draw_stop(canvas, Rect(-_STOP + 1, part_top + high * 0.3, 0, fence))
+    if spacer:
+        body = Rect(0, part_top + high * 0.25, begin, fence)
+        canvas.rect(body, fill="white")
+        canvas.hatch(body, spacing=0.9, rising=False)
+    _draw_blade_from_above(canvas, cut, scale, part_top - 3.0, fence + _FENCE)
+    draw_mark(canvas, (begin + 5.0, part_top + high / 2), way.marks[0])
+    if way.known[1]:
+        free = _free_place(cut, way, scale, begin, right, spacer)
+        if free is not None:
+            draw_mark(canvas, (free, fence - 4.2), way.marks[1])
+    leader(canvas, (right + 3, fence + _FENCE / 2), (right + 7, fence + _FENCE / 2), "fence")
+    return fence + _FENCE
+
+
+def _draw_blade_from_above(
+    canvas: Canvas, cut: Crosscut, scale: Ruler, top: float, bottom: float
+) -> None:
+    near = scale.at(float(cut.near))
+    far = scale.at(float(cut.far)) if cut.far is not None else near
+    canvas.lines([((x, top), (x, bottom)) for x in sorted({near, far})], BOLD)
+    if far > near:
+        canvas.rect(Rect(near, top - 1.5, far, top + 1.8), fill="black", pen=None)
+
+
+def _free_place(
+    cut: Crosscut, way: Lying, scale: Ruler, begin: float, right: float, spacer: Fraction
+) -> float | None:
+    """Return an x where a mark at the fence covers no cut, blade or break; None without room."""
+    near = scale.at(float(cut.near))
+    far = scale.at(float(cut.far)) if cut.far is not None else near
+    taken = [(near, far), (begin, begin + 8.5), *((at - 2, at + 2) for at in scale.breaks())]
+    taken += [
+        (scale.at(float(r.from_stop[0] + spacer)), scale.at(float(r.from_stop[1] + spacer)))
+        for r in way.regions
+    ]
+    if not way.regions:
+        taken.append((far, right))
+    half = 4.6
+    steps = int((right - begin) // 1.0)
+    for step in range(steps):
+        x = begin + 10 + step
+        if x + half > right:
+            return None
+        if all(x + half < a or b < x - half for a, b in taken):
+            return x
+    return None
+
+
+def _hatch_front(canvas: Canvas, region: Region, scale: Ruler, floor: float) -> None:
+    low, high = (float(side) * scale.scale for side in region.from_table)
+    left, right = (scale.at(float(side)) for side in region.from_stop)
+    draw_cut(canvas, Rect(left, floor - high, right, floor - low))
+
+
+def _blade(cut: Crosscut, scale: Ruler, top: float, bottom: float) -> Rect:
+    near = scale.at(float(cut.near))
+    far = scale.at(float(cut.far)) if cut.far is not None else near + 0.6
+    return Rect(near, top, max(far, near + 0.6), bottom)
+
+
+def _part_end(way: Lying, scale: Ruler) -> float:
+    if not way.regions:
+        return scale.end
+    return min(scale.end, scale.at(float(way.sizes[0]))) if not _goes_on(way, scale) else scale.end
+
+
+def _goes_on(way: Lying, scale: Ruler) -> bool:
+    """Return whether the part runs on beyond what is drawn; a part cut through has waste there."""
+    return not way.regions or float(way.sizes[0]) > scale.stretches[-1][1] + 1e-9
+
+
+def _distance(cut: Crosscut, say: Say) -> Text:
+    figure = say.setting(cut.near)
+    return ("about ", figure) if cut.measure else (figure,)
+
+
+def _names(group: Sequence[Lying]) -> str:
+    parts: dict[str, list[str]] = {}
+    for way in group:
+        hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
+        ends = parts.setdefault(way.part.name + hands, [])
+        if way.marks[0] not in ends:
+            ends.append(way.marks[0])
+    return "; ".join(f"{name}, {' then '.join(ends)} at the stop" for name, ends in parts.items())
+
+
+def _scale_note(scale: Ruler) -> str:
+    if scale.breaks():
+        return "To scale; the plain stretch at the break is left out."
+    return "To scale."

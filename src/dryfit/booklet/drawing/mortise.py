@@ -1,0 +1,157 @@
+"""A stopped cut between two limits, such as a mortise: from above, and as a section.
+
+The fence is behind the part.  The end that touches is on the side that the setting names, so that
+left and right hands come out as mirror images.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.lying import Lying
+from dryfit.booklet.drawing.ruler import Ruler, ruler
+from dryfit.booklet.drawing.shapes import (
+    caption,
+    draw_body,
+    draw_cut,
+    draw_fence,
+    draw_mark,
+    draw_stop,
+    draw_table,
+)
+from dryfit.booklet.text import Say
+from dryfit.plan.setting import Setting
+
+_ROOM = 84.0
+_LEFT = -18.0
+_TALLEST = 26.0
+_FENCE = 4.0
+_AROUND = 12.0
+_STOP = 7.0
+
+
+@dataclass(frozen=True, slots=True)
+class Stopped:
+    """The settings of a stopped cut, mm: from end to both limits, from fence, and deep."""
+
+    begin: Fraction
+    end: Fraction
+    fence: Setting | None
+    depth: Fraction | None
+    side: str
+
+
+def stopped_of(stop: Setting, fence: Setting | None, depth: Setting | None) -> Stopped:
+    """Return the settings of a cut between two stops in plain numbers."""
+    begin = Fraction(stop.value)
+    deep = Fraction(depth.value) if depth is not None else None
+    return Stopped(begin, stop.far or begin, fence, deep, stop.side or "left")
+
+
+def mortise_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
+    """Return the view from above and the section of a stopped cut, for each way of holding."""
+    ways: dict[tuple[object, ...], list[Lying]] = {}
+    for way in lyings:
+        ways.setdefault(way.figure(whole=True), []).append(way)
+    canvas = Canvas()
+    y = 0.0
+    for group in ways.values():
+        y = _from_above(canvas, cut, group, say, y)
+        y = _section(canvas, cut, group[0], say, y)
+    note = "You stand at the lower edge. Hatched wood is cut away. To scale"
+    broken = any(_ruler(cut, group[0]).breaks() for group in ways.values())
+    note += "; the plain stretch at the break is left out." if broken else "."
+    caption(canvas, _LEFT, y, note)
+    return canvas.finish(title)
+
+
+def _ruler(cut: Stopped, way: Lying) -> Ruler:
+    length = float(way.sizes[0])
+    scale = min(1.2, _TALLEST / float(way.sizes[1]))
+    around = _AROUND / scale
+    begin, end = float(cut.begin), float(cut.end)
+    wanted = ((0.0, around), (begin - around, end + around), (length - around, length))
+    if cut.side == "left":
+        return ruler(length, wanted, room=_ROOM, scale=scale)
+    return ruler(length, wanted, room=_ROOM, scale=scale, start=_ROOM, direction=-1)
+
+
+def _from_above(
+    canvas: Canvas, cut: Stopped, group: Sequence[Lying], say: Say, top: float
+) -> float:
+    way = group[0]
+    names = ", ".join(dict.fromkeys(each.part.name for each in group))
+    hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
+    top = caption(canvas, _LEFT, top, f"From above: {names}{hands}", bold=True)
+    scale = _ruler(cut, way)
+    fence = top + _FENCE
+    high = float(way.sizes[1]) * scale.scale
+    ends = scale.at(0.0), scale.end
+    left, right = min(ends), max(ends)
+    draw_fence(canvas, Rect(left - 9, top, right + 9, fence))
+    canvas.text((right + 10, top + _FENCE / 2), "fence", anchor="start")
+    for region in way.regions:
+        near, far = (float(side) * scale.scale for side in region.from_fence)
+        xs = sorted(scale.at(float(side)) for side in region.from_stop)
+        draw_cut(canvas, Rect(xs[0], fence + near, xs[1], fence + far))
+    draw_body(canvas, ends[0], ends[1], fence, fence + high, breaks=scale.breaks())
+    out = -1.0 if cut.side == "left" else 1.0
+    block = sorted((ends[0], ends[0] + out * _STOP))
+    stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
+    draw_stop(canvas, stop, on_left=cut.side == "left")
+    draw_mark(canvas, (ends[0] - out * 4.6, fence + high / 2), way.marks[0])
+    limits = sorted(scale.at(float(at)) for at in (cut.begin, cut.end))
+    if way.known[1]:
+        middle = (ends[0] + scale.at(float(cut.begin))) / 2
+        clear = all(abs(middle - at) > 6.5 for at in scale.breaks())
+        free = middle if clear else ends[0] - out * 11.5
+        draw_mark(canvas, (free, fence + 4.2), way.marks[1])
+    if cut.fence is not None:
+        distance = Fraction(cut.fence.value)
+        level = fence + float(distance) * scale.scale
+        at = (limits[1] + 5.0) if cut.side == "left" else (limits[0] - 5.0)
+        edge = limits[1] if cut.side == "left" else limits[0]
+        dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
+    spans = [
+        Span(ends[0], scale.at(float(cut.begin)), (say.setting(cut.begin),)),
+        Span(ends[0], scale.at(float(cut.end)), (say.setting(cut.end),)),
+    ]
+    return dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
+
+
+def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> float:
+    """Draw the part's section with the cut from above, the fence on the left behind it."""
+    top = caption(canvas, _LEFT, top, "Section through the cut", bold=True)
+    scale = min(1.2, _TALLEST / float(max(way.sizes[1:])))
+    wide, high = (float(size) * scale for size in way.sizes[1:])
+    table = top + high + 1.0
+    left = 4.0
+    draw_table(canvas, left - 12, left + wide + 10, table)
+    for region in way.regions:
+        near, far = (float(side) * scale for side in region.from_fence)
+        low, up = (float(side) * scale for side in region.from_table)
+        draw_cut(canvas, Rect(left + near, table - up, left + far, table - low))
+    canvas.rect(Rect(left, table - high, left + wide, table), pen=OUTLINE)
+    draw_fence(canvas, Rect(left - 6, table - high - 1, left, table))
+    if way.known[2] and high > 8:
+        draw_mark(canvas, (left + wide - 5, table - 4.4), way.marks[2])
+    if cut.fence is not None and cut.fence.far is not None:
+        sides = Fraction(cut.fence.value), cut.fence.far
+        spans = [
+            Span(left, left + float(at) * scale, (say.setting(at),), f"to the {name} side")
+            for at, name in zip(sides, ("near", "far"), strict=True)
+        ]
+        bottom = dimensions_below(canvas, spans, table + 0.5, start=table + 1.0)
+    else:
+        bottom = table + 2.0
+    if cut.depth is not None:
+        deepest = table - high + float(cut.depth) * scale
+        figure = dimension_beside(canvas, table - high, deepest, (say.setting(cut.depth),),
+                                  at=left + wide + 5, edge=left + wide + 0.8)  # fmt: skip
+        canvas.text((figure.right + 1.4, figure.middle[1]), "deep", anchor="start")
+        canvas.lines([((left + wide, deepest), (left + wide - 2, deepest))], FINE)
+    return bottom + 3.0

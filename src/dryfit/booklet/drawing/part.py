@@ -1,0 +1,141 @@
+"""A part on its own: the face that is worked, with the cuts marked out and measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg
+from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, lying
+from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
+from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
+from dryfit.booklet.text import Say
+from dryfit.geometry.frame import SURFACES, THICKNESS, WIDTH
+from dryfit.joinery.feature import Feature
+from dryfit.placing.model import Model, Part
+from dryfit.plan.operation import Work
+from dryfit.plan.setting import Hold
+from dryfit.quantities import Display
+
+_ROOM = 96.0
+_TALLEST = 26.0
+_AROUND = 9.0
+
+
+def part_drawing(model: Model, part: Part, display: Display) -> Svg:
+    """Return the part with all its features, each surface that has any, hand by hand."""
+    works = []
+    for hand in part.hands():
+        copies = tuple(copy.name for copy in part.copies if copy.hand == hand)
+        features = tuple(feature for feature in part.features if hand in feature.hands)
+        for surface in _surfaces(features):
+            names = tuple(feature.id for feature in features if feature.surface == surface)
+            works.append(Work(part.name, copies, names, _lying_under(surface), ()))
+        if not features:
+            works.append(Work(part.name, copies, (), Hold("B", "E", "R"), ()))
+    ways = [lying(model, work) for work in works]
+    return layout_drawing(ways, Say(display), f"{part.name}, its sizes and cuts")
+
+
+def layout_drawing(ways: Sequence[Lying], say: Say, title: str) -> Svg:
+    """Return the worked face of each part with its cuts, measured from R and from the edge.
+
+    Ways that look alike are drawn once, hands apart.
+    """
+    groups: dict[tuple[object, ...], list[Lying]] = {}
+    for way in ways:
+        groups.setdefault((way.part.name, way.figure(whole=True)), []).append(way)
+    canvas = Canvas()
+    y = 0.0
+    for group in groups.values():
+        y = _face(canvas, group[0], say, y)
+    return canvas.finish(title)
+
+
+def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
+    """Draw the surface that looks up, its lower surface being on the bench."""
+    shown = OPPOSITE[way.marks[2]]
+    hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
+    top = caption(canvas, 0.0, top, f"{way.part.name}{hands}, {_surface_words(shown)}", bold=True)
+    scale = _scale(way)
+    high = float(way.sizes[1]) * scale.scale
+    for region in way.regions:
+        left, right = (scale.at(float(side)) for side in region.from_stop)
+        near, far = (float(side) * scale.scale for side in region.from_fence)
+        rect = Rect(left, top + near, right, top + far)
+        if region.from_table[1] == way.sizes[2]:
+            draw_cut(canvas, rect)
+        else:
+            canvas.rect(rect, pen=DASHED)
+    draw_body(canvas, 0.0, scale.end, top, top + high, breaks=scale.breaks())
+    _letter(canvas, way, scale, top, high)
+    spans = [
+        Span(0.0, scale.at(float(at)), (say.setting(at),))
+        for at in sorted({side for region in way.regions for side in region.from_stop})
+        if 0 < at < way.sizes[0]
+    ]
+    spans.append(Span(0.0, scale.end, (say.size(way.sizes[0]),)))
+    _across(canvas, way, scale, say, top)
+    return dimensions_below(canvas, spans, top + high, start=top + high + 1.0) + 4.0
+
+
+def _across(canvas: Canvas, way: Lying, scale: Ruler, say: Say, top: float) -> None:
+    """Dimension the cuts across the part on the right, the nearest first, and the width last."""
+    sides = {side for region in way.regions for side in region.from_fence}
+    levels = [*sorted(side for side in sides if 0 < side < way.sizes[1]), way.sizes[1]]
+    at = scale.end + 5.0
+    for level in levels[-3:]:
+        figure = say.size(level) if level == way.sizes[1] else say.setting(level)
+        room = dimension_beside(
+            canvas, top, top + float(level) * scale.scale, (figure,), at=at, edge=scale.end + 0.8
+        )
+        at = room.right + 3.0
+
+
+def _letter(canvas: Canvas, way: Lying, scale: Ruler, top: float, high: float) -> None:
+    if high < 7:
+        return
+    draw_mark(canvas, (5.0, top + high / 2), way.marks[0])
+    taken = [
+        (scale.at(float(region.from_stop[0])), scale.at(float(region.from_stop[1])))
+        for region in way.regions
+    ]
+    taken += [(at - 2, at + 2) for at in scale.breaks()]
+    for step in range(int(scale.end) - 20):
+        x = 14.0 + step
+        if all(x + 4.6 < a or b < x - 4.6 for a, b in taken):
+            draw_mark(canvas, (x, top + 4.2), way.marks[1])
+            return
+
+
+def _scale(way: Lying) -> Ruler:
+    length = float(way.sizes[0])
+    scale = min(1.0, _TALLEST / float(way.sizes[1]))
+    around = _AROUND / scale
+    wanted: list[Stretch] = [(0.0, around), (length - around, length)]
+    wanted += [_stretch(region, around) for region in way.regions]
+    return ruler(length, wanted, room=_ROOM, scale=scale)
+
+
+def _stretch(region: Region, around: float) -> Stretch:
+    begin, end = (float(side) for side in region.from_stop)
+    return begin - around, end + around
+
+
+def _surfaces(features: Iterable[Feature]) -> tuple[str, ...]:
+    return tuple(sorted({f.surface for f in features}, key=list(SURFACES).index))
+
+
+def _lying_under(surface: str) -> Hold:
+    """Return how a part lies with the surface up, its R end on the left."""
+    direction = SURFACES[surface][0]
+    if direction == THICKNESS:
+        return Hold(OPPOSITE[surface], "E", "R")
+    if direction == WIDTH:
+        return Hold(OPPOSITE[surface], "F", "R")
+    return Hold(OPPOSITE[surface], "F", "E")
+
+
+def _surface_words(surface: str) -> str:
+    kind = {THICKNESS: "face", WIDTH: "edge"}.get(SURFACES[surface][0], "end")
+    return f"{kind} {surface}"

@@ -1,0 +1,162 @@
+"""A cut along a part at a fence, as a section seen from where the part is fed.
+
+Saws stand with the fence on the right of the blade.  A router table's fence is behind the bit; its
+section is drawn the same way, so that one picture is learned.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg
+from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.lying import Lying
+from dryfit.booklet.drawing.shapes import (
+    caption,
+    draw_body,
+    draw_cut,
+    draw_fence,
+    draw_mark,
+    draw_table,
+    leader,
+)
+from dryfit.booklet.text import Say
+from dryfit.plan.setting import Setting
+
+_ROOM = 72.0
+_TALLEST = 32.0
+_FENCE = 7.0
+_WASTE = 9.0
+_BELOW_TABLE = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Rip:
+    """The settings of a cut along a fence, mm: near and far side of the cutter, height if any."""
+
+    near: Fraction
+    far: Fraction | None
+    height: Fraction | None
+    cutter: str
+    measure: str | None
+
+
+def rip_of(fence: Setting, height: Setting | None, cutter: str) -> Rip:
+    """Return the settings of a cut along a fence in plain numbers."""
+    above = Fraction(height.value) if height is not None else None
+    return Rip(Fraction(fence.value), fence.far, above, cutter, fence.measure)
+
+
+def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
+    """Return the section through fence, part and cutter, one for each way of holding."""
+    ways: dict[tuple[object, ...], list[Lying]] = {}
+    for way in lyings:
+        ways.setdefault(way.figure(whole=False), []).append(way)
+    canvas = Canvas()
+    y = 0.0
+    for group in ways.values():
+        y = _section(canvas, rip, group, say, y)
+    note = "Section, seen from where you feed. Hatched wood is cut away. To scale."
+    caption(canvas, -_ROOM - 12, y, note)
+    return canvas.finish(title)
+
+
+def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: float) -> float:
+    way = group[0]
+    names = ", ".join(dict.fromkeys(each.part.name for each in group))
+    hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
+    top = caption(canvas, -_ROOM - 12, top, f"{names}{hands}", bold=True)
+    through = not way.regions
+    far = float(rip.far if rip.far is not None else rip.near)
+    wide = far if through else float(way.sizes[1])
+    high = float(way.sizes[2])
+    tallest = max(high, float(rip.height or 0))
+    scale = min(1.5, (_ROOM - _WASTE * through) / wide, _TALLEST / tallest)
+    table = top + max(tallest * scale, 14.0) + 1.0
+    left = -wide * scale - (_WASTE if through else 0.0)
+    draw_table(canvas, left - 10, _FENCE + 3, table)
+    part_top = table - high * scale
+    if through:
+        canvas.hatch(Rect(left, part_top, -far * scale, table))
+    for region in way.regions:
+        near_side, far_side = (float(side) * scale for side in region.from_fence)
+        low, up = (float(side) * scale for side in region.from_table)
+        draw_cut(canvas, Rect(-far_side, table - up, -near_side, table - low))
+    draw_body(canvas, 0.0, left, part_top, table, breaks=(), open_end=through)
+    draw_fence(canvas, Rect(0, table - max(high * scale + 4, 14.0), _FENCE, table))
+    canvas.text((_FENCE / 2, table + 4.0), "fence")
+    _cutters(canvas, rip, way, scale, table, tallest)
+    _marks(canvas, rip, way, scale, table, (-wide * scale, part_top))
+    if rip.height is not None:
+        level = table - float(rip.height) * scale
+        dimension_beside(canvas, table, level, (say.setting(rip.height),), at=left - 5,
+                         edge=-far * scale - 0.8)  # fmt: skip
+    spans = [
+        Span(-at * scale, 0.0, ("about " if rip.measure else "", say.setting(exact)), note)
+        for at, exact, note in _distances(rip, way)
+    ]
+    return dimensions_below(canvas, spans, table + 0.5, start=table + _BELOW_TABLE + 3.0) + 3.0
+
+
+def _distances(rip: Rip, way: Lying) -> list[tuple[float, Fraction, str]]:
+    """Return what to dimension from the fence: near and far side, or the passes' near sides."""
+    measured = f"{rip.measure}, " if rip.measure else ""
+    fences = [step.fence for step in way.passes if step.fence is not None]
+    if len(fences) > 1:
+        ordinals = [f"pass {number}, near side" for number in range(1, len(fences) + 1)]
+        return [(float(at), at, words) for at, words in zip(fences, ordinals, strict=True)]
+    found = [(float(rip.near), rip.near, f"{measured}to the near side")]
+    if rip.far is not None and way.regions:
+        found.append((float(rip.far), rip.far, "to the far side"))
+    return [row for row in found if row[0] > 0]
+
+
+def _cutters(
+    canvas: Canvas, rip: Rip, way: Lying, scale: float, table: float, tallest: float
+) -> None:
+    """Draw the cutter where it stands, and dashed where other passes put it."""
+    kerf = float(rip.far - rip.near) if rip.far is not None else 0.0
+    above = float(rip.height) if rip.height is not None else tallest + 4.0 / scale
+
+    def at(near: float) -> Rect:
+        right = -near * scale
+        return Rect(min(right - kerf * scale, right - 0.6), table - above * scale, right,
+                    table + _BELOW_TABLE)  # fmt: skip
+
+    blade = at(float(rip.near))
+    canvas.rect(blade, fill="black", pen=None)
+    for step in way.passes:
+        if step.fence is not None and step.fence != rip.near:
+            canvas.rect(at(float(step.fence)), pen=DASHED)
+    middle = blade.middle[0]
+    place = (middle - 5, table + _BELOW_TABLE + 1.5)
+    leader(canvas, (middle, blade.bottom), place, rip.cutter, anchor="end")
+
+
+def _marks(
+    canvas: Canvas,
+    rip: Rip,
+    way: Lying,
+    scale: float,
+    table: float,
+    corner: tuple[float, float],
+) -> None:
+    """Letter the surface at the fence and the one on the table, where there is room for them."""
+    left, part_top = corner
+    if table - part_top < 7.5:
+        return
+    if way.known[1] and float(rip.near) * scale > 9:
+        draw_mark(canvas, (-4.6, (table + part_top) / 2), way.marks[1])
+    taken = [(-float(rip.far or rip.near) * scale - 1, -float(rip.near) * scale + 1)]
+    taken += [
+        (-float(region.from_fence[1]) * scale, -float(region.from_fence[0]) * scale)
+        for region in way.regions
+    ]
+    if way.known[2]:
+        for step in range(int(-left) - 8):
+            x = -14.0 - step
+            if x - 4 > left and all(x + 4 < a or b < x - 4 for a, b in taken):
+                draw_mark(canvas, (x, table - 4.4), way.marks[2])
+                return

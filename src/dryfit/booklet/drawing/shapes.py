@@ -1,0 +1,134 @@
+"""The things at a machine: stop, fence, table, blade, spacer, break lines and marks on the wood."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dryfit.booklet.drawing.canvas import (
+    BOLD,
+    FINE,
+    OUTLINE,
+    Canvas,
+    Point,
+    Rect,
+    Segment,
+    text_room,
+    width_of,
+)
+from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.ruler import GAP
+
+MARK = 4.6
+
+
+def draw_mark(canvas: Canvas, at: Point, mark: str) -> Rect:
+    """Draw a mark on the wood, R, R2, E, E2, F or B, as a letter in a little box."""
+    room = text_room(at, mark, size=MARK, bold=True).grown(0.9)
+    canvas.rect(room, fill="white", pen=FINE)
+    canvas.text(at, mark, size=MARK, bold=True)
+    return room
+
+
+def draw_stop(canvas: Canvas, rect: Rect, *, on_left: bool = True) -> None:
+    """Draw a stop as a black block, its name above it and clear of the part that it touches."""
+    canvas.rect(rect, fill="black", pen=None)
+    x, anchor = (rect.right - 0.8, "end") if on_left else (rect.left + 0.8, "start")
+    canvas.text((x, rect.top - 3.2), "stop", bold=True, anchor=anchor)
+
+
+def draw_cut(canvas: Canvas, rect: Rect) -> None:
+    """Draw wood that is cut away: hatched, within a fine outline."""
+    canvas.hatch(rect)
+    canvas.rect(rect, pen=FINE)
+
+
+def draw_fence(canvas: Canvas, rect: Rect) -> None:
+    """Draw a fence seen from its end or from above: a hatched body."""
+    canvas.rect(rect, fill="white")
+    canvas.hatch(rect, spacing=1.2, rising=False)
+
+
+def draw_body(
+    canvas: Canvas,
+    left: float,
+    right: float,
+    top: float,
+    bottom: float,
+    *,
+    breaks: Sequence[float],
+    open_end: bool = False,
+) -> None:
+    """Draw a part's outline with break lines across it, and an open end where it goes on."""
+    edges = sorted((left, right))
+    if open_end:  # the far end is a break too
+        far = right
+        breaks = (*breaks, far)
+    marks = sorted(breaks)
+    stops: list[tuple[float, float]] = []
+    begin = edges[0]
+    for at in marks:
+        half = 0.0 if open_end and at == right else GAP / 4
+        stops.append((begin, at - half))
+        begin = at + half
+    if begin < edges[1]:
+        stops.append((begin, edges[1]))
+    stops = [(a, b) for a, b in stops if a < b]
+    canvas.lines([((a, y), (b, y)) for a, b in stops for y in (top, bottom)], OUTLINE)
+    closed = [left] if open_end else [left, right]
+    canvas.lines([((x, top), (x, bottom)) for x in closed], OUTLINE)
+    for at in marks:
+        halves = (0.0,) if open_end and at == right else (-GAP / 4, GAP / 4)
+        for half in halves:
+            canvas.polyline(_zigzag(at + half, top, bottom), FINE)
+
+
+def draw_table(canvas: Canvas, left: float, right: float, y: float) -> None:
+    """Draw the top of a table."""
+    canvas.lines([((left, y), (right, y))], BOLD)
+
+
+def _zigzag(x: float, top: float, bottom: float) -> tuple[Point, ...]:
+    middle, tooth = (top + bottom) / 2, min(1.4, (bottom - top) / 5)
+    return (
+        (x, top),
+        (x, middle - tooth),
+        (x - tooth * 0.8, middle - tooth / 3),
+        (x + tooth * 0.8, middle + tooth / 3),
+        (x, middle + tooth),
+        (x, bottom),
+    )
+
+
+def leader(canvas: Canvas, target: Point, at: Point, label: str, *, anchor: str = "start") -> None:
+    """Write a name beside the drawing with a fine line to the thing that it names."""
+    side = 1.0 if anchor == "start" else -1.0
+    canvas.lines([(target, at)], FINE)
+    canvas.text((at[0] + side * 1.0, at[1]), label, anchor=anchor)
+
+
+def caption(
+    canvas: Canvas, left: float, y: float, text: str, *, bold: bool = False, room: float = 122.0
+) -> float:
+    """Write what a view shows above it, in lines; return where the view may begin."""
+    for line in wrapped(text, room, bold=bold):
+        canvas.text((left, y + SMALLEST / 2), line, anchor="start", bold=bold)
+        y += SMALLEST + 1.4
+    return y + 1.0
+
+
+def wrapped(text: str, width: float, *, bold: bool = False) -> tuple[str, ...]:
+    """Return the text in lines no wider than `width` mm; a longer word stands alone."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and width_of(longer, bold=bold) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return tuple(lines)
+
+
+def cross(rect: Rect) -> tuple[Segment, Segment]:
+    """Return the diagonals of a rectangle, the sign of waste."""
+    a, b, c, d = rect.corners()
+    return (a, c), (b, d)
