@@ -31,21 +31,27 @@ class Bench:
         return tuple(
             copy_row(*found[name], self.labels)
             if name in found
-            else CopyRow(self.labels.copy(name), name, None)
+            else CopyRow(self.labels.copy(name), name, name, None)
             for name in names
         )
 
 
 @dataclass(frozen=True, slots=True)
 class CopyRow:
-    """One piece of wood: its number, its name, and its hand where the part has two."""
+    """One piece of wood: its number, its name, and its hand where the part has two.
+
+    `place` is the name without the part's, for a list that has named the part already; the
+    number of a copy is in its label.
+    """
 
     label: str
     name: str
+    place: str
     hand: str | None
 
 
 def copy_row(part: Part, copy: Copy, labels: Labels) -> CopyRow:
     """Return the row of a copy."""
     hand = copy.hand if len(part.hands()) > 1 else None
-    return CopyRow(labels.copy(copy.name), copy.name, hand)
+    place = copy.name.removesuffix(part.name).removeprefix(part.name).strip()
+    return CopyRow(labels.copy(copy.name), copy.name, "" if place.isdigit() else place, hand)

@@ -18,6 +18,9 @@ from dryfit.plan.plan import Step
 
 TABLE = Path(__file__).with_name("cautions.csv")
 
+ANY_MACHINE = "any machine"
+CUTTER_CHANGE = "isolate"
+
 _WITHOUT_POWER = frozenset({"bench", "glue bench", "finish bench"})
 
 
@@ -31,6 +34,11 @@ class Caution:
     applies: tuple[str, ...]
     source: str
     read: bool
+
+    @property
+    def general(self) -> bool:
+        """Whether it holds at every machine, so that naming it on each page would dull it."""
+        return ANY_MACHINE in self.applies
 
 
 @cache
@@ -63,10 +71,21 @@ def for_steps(steps: Iterable[Step]) -> tuple[Caution, ...]:
     return tuple(row for row in table() if row.key in keys)
 
 
+def for_visit(steps: Iterable[Step]) -> tuple[Caution, ...]:
+    """Return the cautions to name on a visit's page: its own, and the plug where a cutter goes."""
+    row = tuple(steps)
+    changes = any("cutter" in step.changed for step in row)
+    return tuple(
+        caution
+        for caution in for_steps(row)
+        if not caution.general or (changes and caution.key == CUTTER_CHANGE)
+    )
+
+
 def _words(operation: Operation, station: str) -> set[str]:
     words = {station, f"kind:{operation.kind}"}
     if station not in _WITHOUT_POWER:
-        words.add("any machine")
+        words.add(ANY_MACHINE)
     if operation.glue_up is not None:
         words.add(f"glue:{operation.glue_up.glue}")
     for setting in operation.settings:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.text import Amount, Text
-from dryfit.booklet.wording import lag, many, minutes, numbers
+from dryfit.booklet.wording import joints, lag, minutes, numbers
 from dryfit.plan.operation import ClampRow, GlueUp, Operation
 from dryfit.plan.plan import Step
 
@@ -102,7 +102,7 @@ def _joints(operation: Operation, bench: Bench) -> str:
         if assembly.name == name:
             kinds = [bench.model.joint(joint).kind for joint in assembly.joints]
             counts = {kind: kinds.count(kind) for kind in dict.fromkeys(kinds)}
-            return ", ".join(many(count, kind) for kind, count in counts.items())
+            return ", ".join(joints(kind, count) for kind, count in counts.items())
     return ""
 
 

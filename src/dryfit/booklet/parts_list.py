@@ -8,9 +8,10 @@ from fractions import Fraction
 from dryfit.booklet.bench import CopyRow, copy_row
 from dryfit.booklet.labels import Labels
 from dryfit.booklet.text import Piece, Say, Text, capital, joined
-from dryfit.booklet.wording import WAY_WORDS, many
+from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model, Part
+
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
@@ -28,7 +29,7 @@ class PartRow:
     thickness: Text
     timber: str
     sums: tuple[Text, ...]
-    remarks: tuple[Text, ...]
+    remarks: Text
     copies: tuple[CopyRow, ...]
 
 
@@ -114,7 +115,7 @@ def _chain(figure: Figure, say: Say) -> Text:
     return tuple(pieces)
 
 
-def _remarks(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
+def _remarks(part: Part, model: Model, say: Say) -> Text:
     rows: list[Text] = []
     if part.staves is not None:
         width = say.size(part.staves.width)
@@ -125,10 +126,10 @@ def _remarks(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
         rows.append(("Made from offcuts",))
     if part.run in WAY_WORDS:
         rows.append((f"Grain runs {WAY_WORDS[part.run]}",))
-    joints = _joints(part, model)
-    if joints:
-        rows.append(joints)
-    return tuple(rows)
+    own_joints = _joints(part, model)
+    if own_joints:
+        rows.append(own_joints)
+    return joined(rows, " · ")
 
 
 def _joints(part: Part, model: Model) -> Text:
@@ -142,5 +143,5 @@ def _joints(part: Part, model: Model) -> Text:
                 counts[key] = counts.get(key, 0) + 1
     if not counts:
         return ()
-    rows = [(f"{many(count, kind, kind)} with {mate}",) for (kind, mate), count in counts.items()]
-    return ("Joints: ", *joined(rows, "; "))
+    rows = [(f"{joints(kind, count)} with {mate}",) for (kind, mate), count in counts.items()]
+    return ("Joints: ", *joined(rows, ", "))

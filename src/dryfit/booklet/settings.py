@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.text import Amount, Mark, Piece, Say, Text, capital
+from dryfit.booklet.text import Mark, Say, Text, capital, joined
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
@@ -59,17 +59,35 @@ class Kept:
     """An axis that stays: ``height 27``, and the day it was set on if that was an earlier one."""
 
     axis: str
-    label: str
     value: Text
     recheck: int | None
 
 
 @dataclass(frozen=True, slots=True)
 class SettingsView:
-    """What to set before a step: `change` these, `keep` those."""
+    """What to set before a step.
 
+    `fit` are cutters, guides and angles, `change` the figures to set, `keep` what stays.
+    """
+
+    fit: tuple[SettingBox, ...]
     change: tuple[SettingBox, ...]
     keep: tuple[Kept, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Machine:
+    """What the words for one setting take from the others.
+
+    `cutter` is its word, `base` the thickness of the guide's floor, `through` whether the cut
+    severs the work, and `origins` the marks that touch fence or stop, in the order of work.
+    """
+
+    cutter: str
+    base: Fraction
+    through: bool
+    origins: Mapping[str, tuple[str, ...]]
+    say: Say
 
 
 def settings_view(step: Step, plan: Plan, shop: Shop, say: Say) -> SettingsView:
@@ -78,43 +96,61 @@ def settings_view(step: Step, plan: Plan, shop: Shop, say: Say) -> SettingsView:
     An axis that was set on an earlier day is to be checked again before it is trusted.
     """
     values = {axis: setting for axis, setting in step.settings if setting is not None}
-    words = _cutter_word(step.station, values.get("cutter"), shop)
-    base = _base(values.get("accessory"), shop)
-    change = tuple(
-        _box(values[axis], words, base, say)
-        for axis, _ in step.settings
-        if axis in step.changed and axis in values
-    )
+    machine = _machine(step, values, shop, say)
+    boxes = tuple(_box(values[axis], machine) for axis in values if axis in step.changed)
+    asked = {setting.axis for op in step.operations for setting in op.settings} or set(values)
     days = _days_set(step, plan)
-    keep = tuple(
-        Kept(
-            axis,
-            _label(setting, words).lower(),
-            _value(setting, say),
-            days[axis] if days[axis] < step.starts.day else None,
-        )
-        for axis, setting in values.items()
-        if axis not in step.changed
+    return SettingsView(
+        tuple(box for box in boxes if not box.figure),
+        tuple(box for box in boxes if box.figure),
+        tuple(
+            _kept(setting, machine, days[axis] if days[axis] < step.starts.day else None)
+            for axis, setting in values.items()
+            if axis in asked and axis not in step.changed
+        ),
     )
-    return SettingsView(change, keep)
 
 
-def _box(setting: Setting, cutter: str, base: Fraction, say: Say) -> SettingBox:
+def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) -> _Machine:
+    height = values.get("height")
+    asked = [setting for op in step.operations for setting in op.settings] or values.values()
+    origins: dict[str, tuple[str, ...]] = {}
+    for setting in asked:
+        if setting.origin is not None:
+            before = origins.get(setting.axis, ())
+            origins[setting.axis] = tuple(dict.fromkeys((*before, setting.origin)))
+    return _Machine(
+        cutter=_cutter_word(step.station, values.get("cutter"), shop),
+        base=_base(values.get("accessory"), shop),
+        through=height is not None and height.at_least is not None,
+        origins=origins,
+        say=say,
+    )
+
+
+def _box(setting: Setting, machine: _Machine) -> SettingBox:
     return SettingBox(
         axis=setting.axis,
-        label=_label(setting, cutter),
-        value=_value(setting, say),
-        figure=isinstance(setting.value, Fraction),
-        details=_details(setting, cutter, base, say),
+        label=_label(setting, machine),
+        value=_value(setting, machine.say),
+        figure=isinstance(setting.value, Fraction) and setting.unit == "mm",
+        details=_details(setting, machine),
         waits=setting.measure,
     )
 
 
-def _label(setting: Setting, cutter: str) -> str:
+def _kept(setting: Setting, machine: _Machine, day: int | None) -> Kept:
+    value = _value(setting, machine.say)
+    if isinstance(setting.value, Fraction):
+        return Kept(setting.axis, (f"{_label(setting, machine).lower()} ", *value), day)
+    return Kept(setting.axis, value, day)
+
+
+def _label(setting: Setting, machine: _Machine) -> str:
     if setting.axis == "cutter":
-        return capital(cutter)
+        return capital(machine.cutter)
     if setting.axis == "height":
-        return f"{capital(cutter)} height"
+        return f"{capital(machine.cutter)} height"
     return _LABELS.get(setting.axis, capital(setting.axis))
 
 
@@ -123,54 +159,54 @@ def _value(setting: Setting, say: Say) -> Text:
         return (setting.value,)
     if setting.unit == "deg":
         return (say.angle(setting.value),)
-    if setting.at_least is not None:
-        return (say.setting(setting.at_least), " or more")
     if setting.axis == "stop" and setting.to == "both" and setting.far is not None:
         return (say.setting(setting.value), " – ", say.setting(setting.far))
     return (say.setting(setting.value),)
 
 
-def _details(setting: Setting, cutter: str, base: Fraction, say: Say) -> tuple[Text, ...]:
+def _details(setting: Setting, machine: _Machine) -> tuple[Text, ...]:
     if isinstance(setting.value, str) or setting.unit == "deg":
         return ()
-    if setting.axis == "height":
-        return _height_details(setting, base, say)
-    if setting.axis in {"stop", "fence"}:
-        return _distance_details(setting, cutter, say)
-    return ()
-
-
-def _height_details(setting: Setting, base: Fraction, say: Say) -> tuple[Text, ...]:
-    rows: list[Text] = [("above the table",)]
-    if base and isinstance(setting.value, Fraction):
-        if setting.at_least is None:
-            cut = say.setting(setting.value - base)
-            rows.append((cut, " deep + sled floor ", say.setting(base)))
-        else:
-            rows.append(("sled floor ", say.setting(base), " included"))
-    if setting.at_least is not None:
-        rows.append(("cuts right through",))
-    return tuple(rows)
-
-
-def _distance_details(setting: Setting, cutter: str, say: Say) -> tuple[Text, ...]:
     rows: list[Text] = []
-    if setting.to == "both":
-        rows.append(("first and last limit",))
-    elif setting.to in {"near", "far"}:
-        rows.append((f"to the {setting.to.upper()} side of the {cutter}",))
-        if setting.to == "near" and setting.far is not None:
-            rows.append(("far side then at ", say.setting(setting.far)))
-    if setting.origin is not None:
-        touches: list[Piece] = [_surface_word(setting.origin), " ", Mark(setting.origin)]
-        rows.append((*touches, " against it"))
-    if setting.side is not None:
-        rows.append((f"on the {setting.side}",))
+    if setting.axis == "height":
+        rows += _height_details(setting, setting.value, machine)
+    elif setting.axis in {"stop", "fence"}:
+        rows += _distance_details(setting, machine)
+    if setting.measure is not None:
+        formula = setting.formula or setting.measure
+        on_paper = machine.say.setting(setting.value)
+        rows.append((f"= {formula}, as measured; on paper ", on_paper))
     return tuple(rows)
+
+
+def _height_details(setting: Setting, height: Fraction, machine: _Machine) -> Iterator[Text]:
+    say, base = machine.say, machine.base
+    yield (f"above the {setting.above or 'table'}",)
+    if base and setting.at_least is None:
+        yield (say.setting(height - base), " deep + sled floor ", say.setting(base))
+    elif base:
+        yield ("sled floor ", say.setting(base), " included")
+    if setting.at_least is not None:
+        yield ("cuts right through; ", say.setting(setting.at_least), " or more will do")
+
+
+def _distance_details(setting: Setting, machine: _Machine) -> Iterator[Text]:
+    if setting.to == "both":
+        yield ("first and last limit",)
+    elif setting.to is not None:
+        yield (f"to the {setting.to.upper()} side of the {machine.cutter}",)
+        if setting.far is not None and not machine.through:
+            yield ("far side then at ", machine.say.setting(setting.far))
+    marks = machine.origins.get(setting.axis, ())
+    if marks:
+        touching = joined(((_surface_word(mark), " ", Mark(mark)) for mark in marks), ", then ")
+        yield (*touching, " against it")
+    if setting.side is not None:
+        yield (f"on the {setting.side}",)
 
 
 def _surface_word(mark: str) -> str:
-    return {"R": "end", "E": "edge", "F": "face", "B": "face"}.get(mark[:1], "side")
+    return {"R": "end", "E": "edge"}.get(mark[:1], "face")
 
 
 def _cutter_word(station: str, cutter: Setting | None, shop: Shop) -> str:
@@ -198,10 +234,3 @@ def _days_set(step: Step, plan: Plan) -> Mapping[str, int]:
         if earlier.station == step.station:
             days.update((axis, earlier.starts.day) for axis in earlier.changed)
     return days
-
-
-def waiting_amount(setting: Setting, say: Say) -> Amount | None:
-    """Return the nominal figure of a setting that waits for a measurement, or None."""
-    if setting.measure is None or isinstance(setting.value, str):
-        return None
-    return say.size(setting.value)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import groupby
 
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.cautions import Caution, for_step
@@ -20,14 +21,24 @@ LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
 @dataclass(frozen=True, slots=True)
-class WorkView:
-    """Which copies of which part, how they lie, and the passes in order."""
+class Way:
+    """How the work lies, one way after the other, and the passes that each of them takes."""
 
-    letter: str
+    holds: tuple[Text, ...]
+    passes: tuple[Text, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkView:
+    """Copies of one part and the ways in which they are cut, one after the other.
+
+    `hand` is named when all copies are of one hand and the part has two.
+    """
+
     part: str
     copies: tuple[CopyRow, ...]
-    hold: Text
-    passes: tuple[Text, ...]
+    hand: str | None
+    ways: tuple[Way, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +120,7 @@ def _operation(operation: Operation, number: str, bench: Bench) -> OperationView
         number=number,
         sentence=(closed(operation.sentence),),
         minutes=minutes(operation.tenths),
-        works=tuple(_work(work, bench) for work in operation.work),
+        works=_works(operation.work, bench),
         details=tuple((closed(detail),) for detail in operation.details),
         check=operation.check,
         measure=_measure(operation.measure, bench),
@@ -117,55 +128,73 @@ def _operation(operation: Operation, number: str, bench: Bench) -> OperationView
     )
 
 
-def _work(work: Work, bench: Bench) -> WorkView:
-    part = bench.part(work.part)
+def _works(works: tuple[Work, ...], bench: Bench) -> tuple[WorkView, ...]:
+    """Return the works, those that follow one another on the same copies drawn together."""
+    grouped = groupby(works, key=lambda work: (work.part, work.copies))
+    return tuple(_work(part, copies, tuple(row), bench) for (part, copies), row in grouped)
+
+
+def _work(name: str, copies: tuple[str, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
+    part = bench.part(name)
+    rows = bench.rows(copies)
+    hands = {row.hand for row in rows}
+    ways = (_way(passes, tuple(row), bench.say) for passes, row in groupby(works, _passes_of))
     return WorkView(
-        letter=bench.labels.part(work.part),
-        part=work.part if part is None else part.written,
-        copies=bench.rows(work.copies),
-        hold=() if work.hold is None else _hold(work.hold),
-        passes=_passes(work.passes, bench.say),
+        part=capital(name if part is None else part.written),
+        copies=rows,
+        hand=next(iter(hands)) if len(hands) == 1 else None,
+        ways=tuple(way for way in ways if way.holds or way.passes),
     )
 
 
+def _passes_of(work: Work) -> tuple[Pass, ...]:
+    return work.passes
+
+
+def _way(passes: tuple[Pass, ...], works: tuple[Work, ...], say: Say) -> Way:
+    holds = dict.fromkeys(_hold(work.hold) for work in works if work.hold is not None)
+    return Way(tuple(hold for hold in holds if hold), _passes(passes, say))
+
+
 def _hold(hold: Hold) -> Text:
-    rows = [
-        _touching(mark, place)
-        for mark, place in (
-            (hold.down, "down on the table"),
-            (hold.against_fence, "against the fence"),
-            (hold.at_stop, "at the stop"),
-        )
-        if mark is not None
-    ]
-    text = joined(rows, ", ")
-    if text and isinstance(text[0], str):
-        return (capital(text[0]), *text[1:])
-    return text
-
-
-def _touching(mark: str, place: str) -> Text:
-    return (f"{MARK_WORDS.get(mark, 'side')} ", Mark(mark), f" {place}")
+    """Return how the work lies, as a clause: ``face F down on the table, end R at the stop``."""
+    return joined(
+        (
+            (f"{MARK_WORDS.get(mark, 'side')} ", Mark(mark), f" {place}")
+            for mark, place in (
+                (hold.down, "down on the table"),
+                (hold.against_fence, "against the fence"),
+                (hold.at_stop, "at the stop"),
+            )
+            if mark is not None
+        ),
+        ", ",
+    )
 
 
 def _passes(passes: tuple[Pass, ...], say: Say) -> tuple[Text, ...]:
     if passes in {(), (Pass(),)}:
         return ()
-    limits = sum(not step.between for step in passes)
-    return tuple(_pass(step, number, limits, say) for number, step in enumerate(passes, start=1))
+    limits = [step for step in passes if not step.between]
+    rows = [_limit(step, number, say) for number, step in enumerate(limits, start=1)]
+    between = len(passes) - len(limits)
+    if between:
+        rows.append((_cleared(between, slot=len(limits) > 1),))
+    return tuple(rows)
 
 
-def _pass(step: Pass, number: int, limits: int, say: Say) -> Text:
-    if step.between:
-        if limits > 1:
-            return (f"Pass {number}: clear the wood left between these cuts, sliding the work.",)
-        return (f"Pass {number}: clear the rest out to the end, sliding the work off the stop.",)
+def _limit(step: Pass, number: int, say: Say) -> Text:
     if step.spacer is not None:
         spacer = say.setting_with_unit(step.spacer)
-        return (f"Pass {number}: put the ", spacer, " spacer between stop and work.")
+        return (f"Pass {number}: the ", spacer, " spacer between stop and work.")
     if step.fence is not None:
-        return (f"Pass {number}: move the fence to ", say.setting_with_unit(step.fence), ".")
-    return (f"Pass {number}: work right up to the stop.",)
+        return (f"Pass {number}: fence at ", say.setting_with_unit(step.fence), ".")
+    return (f"Pass {number}: right up to the stop.",)
+
+
+def _cleared(count: int, *, slot: bool) -> str:
+    where = "between these two cuts" if slot else "out to the end, away from the stop"
+    return f"Then {many(count, 'pass', 'passes')} to clear the wood {where}."
 
 
 def _measure(point: MeasurePoint | None, bench: Bench) -> MeasureView | None:

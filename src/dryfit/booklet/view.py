@@ -6,7 +6,7 @@ import hashlib
 from dataclasses import dataclass
 
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.cautions import Caution, for_steps
+from dryfit.booklet.cautions import Caution, for_steps, for_visit
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawings import cover_drawing, step_drawings, time_line
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
@@ -108,7 +108,7 @@ def _visit(visit: Visit, bench: Bench, drawings: dict[int, Svg | None]) -> Visit
         minutes=spent(visit.steps),
         starts=clock(visit.steps[0].starts),
         steps=steps,
-        cautions=for_steps(visit.steps),
+        cautions=for_visit(visit.steps),
     )
 
 

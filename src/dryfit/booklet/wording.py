@@ -65,6 +65,22 @@ def many(count: int, one: str, more: str | None = None) -> str:
     return f"{count} {one if count == 1 else more or one + 's'}"
 
 
+_JOINTS = {
+    "half lap": ("half lap", "half laps"),
+    "mortise and tenon": ("mortise and tenon", "mortises and tenons"),
+    "groove": ("groove", "grooves"),
+    "housing": ("housing", "housings"),
+    "screws": ("screwed place", "screwed places"),
+    "buttons": ("buttoned place", "buttoned places"),
+    "rest": ("resting place", "resting places"),
+}
+
+
+def joints(kind: str, count: int) -> str:
+    """Return how many joints of a kind: ``8 half laps``."""
+    return many(count, *_JOINTS.get(kind, (f"{kind} joint", f"{kind} joints")))
+
+
 def numbers(values: Iterable[int]) -> str:
     """Return step numbers with runs drawn together: ``3, 5–7 and 9``."""
     runs: list[list[int]] = []
