@@ -1,0 +1,77 @@
+"""What a joint removes, in the piece frame, before parts have reference marks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Span
+from dryfit.geometry.box import Box, Triple
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One copy with its box; `axes` are the piece axes of length, width and thickness.
+
+    `outward` holds, for each axis, the side on which the copy looks out of the piece (-1 or 1).
+    """
+
+    name: str
+    part: str
+    box: Box
+    axes: tuple[int, int, int]
+    outward: tuple[int, int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A box removed from a copy, entered through the surface that faces `axis`, `side`.
+
+    `kind`, `role` and `fit` as in `Feature`; `mate` is the other part's name.
+    """
+
+    copy: str
+    box: Box
+    kind: str
+    role: str
+    axis: int
+    side: int
+    fit: str | None
+    mate: str | None
+    span: Span | None
+    after: str | None = None
+
+
+def bounded(box: Box, axis: int, low: Fraction, high: Fraction) -> Box:
+    """Return the box with its bounds on one axis replaced."""
+    lows, highs = list(box.low), list(box.high)
+    lows[axis], highs[axis] = low, high
+    return Box(_triple(lows), _triple(highs))
+
+
+def from_side(box: Box, axis: int, side: int, depth: Fraction) -> Box:
+    """Return the layer of a box that lies within `depth` of its face on that axis and side."""
+    if side < 0:
+        return bounded(box, axis, box.low[axis], box.low[axis] + depth)
+    return bounded(box, axis, box.high[axis] - depth, box.high[axis])
+
+
+def opened(region: Box, outer: Box, axis: int, side: int) -> Box:
+    """Return the region extended to the outer box's face, so that a cutter can reach it."""
+    if side < 0:
+        return bounded(region, axis, outer.low[axis], region.high[axis])
+    return bounded(region, axis, region.low[axis], outer.high[axis])
+
+
+def slot_kind(placed: Placed, region: Box) -> str:
+    """Return end lap, cross slot or long slot for a trench by how it lies on the part."""
+    length = placed.axes[0]
+    at_low = region.low[length] <= placed.box.low[length]
+    at_high = region.high[length] >= placed.box.high[length]
+    if at_low and at_high:
+        return "long slot"
+    return "end lap" if at_low or at_high else "cross slot"
+
+
+def _triple(values: list[Fraction]) -> Triple:
+    return (values[0], values[1], values[2])

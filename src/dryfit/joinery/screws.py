@@ -1,0 +1,99 @@
+"""Butt joints with screws: how many, how long, where (TRADE B17)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Span
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Cut, Placed, bounded
+
+# Lengths in which wood screws are commonly sold, mm (common practice).
+_LENGTHS = tuple(Fraction(length) for length in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80))
+_NARROW = Fraction(60)
+_TIP = Fraction(3)
+
+
+@dataclass(frozen=True, slots=True)
+class Screw:
+    """Diameter, length, and the drills for clearance and pilot hole; mm."""
+
+    diameter: Fraction
+    length: Fraction
+    clearance: Fraction
+    pilot: Fraction
+
+    def size(self) -> str:
+        """Return ``4 x 35``, as screws are sold."""
+        return f"{_plain(self.diameter)} x {_plain(self.length)}"
+
+
+def screw_for(thickness: Fraction, depth: Fraction) -> Screw:
+    """Return the screw that holds a part of that thickness onto one `depth` mm deep.
+
+    The longest in the shops that is at most twice the thickness, so that half of it or a little
+    less holds, and that stays 3 mm inside the second part (common practice; H18).  Diameter by
+    thickness; pilot about 0.6 of it, which is 90 % of the root of a common wood screw
+    (`tests/published`).
+    """
+    diameter = Fraction(7, 2) if thickness < 12 else Fraction(4) if thickness <= 22 else Fraction(5)
+    most = min(2 * thickness, thickness + depth - _TIP)
+    fitting = [length for length in _LENGTHS if length <= most] or [_LENGTHS[0]]
+    return Screw(diameter, fitting[-1], diameter + Fraction(1, 2), diameter * Fraction(6, 10))
+
+
+def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fraction], ...]:
+    """Return the middles of the screws in a contact face whose normal is `axis`.
+
+    One where the face is under 60 mm in both directions, else two along the longer (B17: two a
+    joint where there is room; one in a narrow slat lets it move).
+    """
+    flat = [other for other in range(3) if other != axis]
+    longer = max(flat, key=contact.extent)
+    middle = [(contact.low[i] + contact.high[i]) / 2 for i in range(3)]
+    if contact.extent(longer) < _NARROW:
+        return ((middle[0], middle[1], middle[2]),)
+    inset = contact.extent(longer) / 4
+    places = []
+    for place in (contact.low[longer] + inset, contact.high[longer] - inset):
+        at = list(middle)
+        at[longer] = place
+        places.append((at[0], at[1], at[2]))
+    return tuple(places)
+
+
+def screw_holes(
+    guest: Placed, host: Placed, contact: Box, surface: tuple[int, int], span: Span | None
+) -> tuple[Cut, ...]:
+    """Return clearance holes through the guest and pilot holes into the host.
+
+    `surface` is the host's face (axis, side) on which the guest lies.
+    """
+    axis, side = surface
+    screw = screw_for(guest.box.extent(axis), host.box.extent(axis))
+    cuts: list[Cut] = []
+    for place in screw_places(contact, axis):
+        through = _hole(guest.box, place, axis, screw.clearance)
+        cuts.append(
+            Cut(guest.name, through, "hole", "screw hole", axis, side, None, host.part, span)
+        )
+        deep = screw.length - guest.box.extent(axis)
+        end = place[axis] - side * deep
+        hole = _hole(host.box, place, axis, screw.pilot)
+        hole = bounded(hole, axis, min(place[axis], end), max(place[axis], end))
+        cuts.append(Cut(host.name, hole, "hole", "pilot hole", axis, side, None, guest.part, span))
+    return tuple(cuts)
+
+
+def _hole(
+    box: Box, place: tuple[Fraction, Fraction, Fraction], axis: int, diameter: Fraction
+) -> Box:
+    for other in range(3):
+        if other != axis:
+            box = bounded(box, other, place[other] - diameter / 2, place[other] + diameter / 2)
+    return box
+
+
+def _plain(length: Fraction) -> str:
+    return str(length) if length.denominator == 1 else f"{float(length):g}"

@@ -1,0 +1,148 @@
+"""Joint phrases and feature lines: hosts resolved, sizes by dimension."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.tree import (
+    FeatureLine,
+    Join,
+    JointLine,
+    JointSpec,
+    Offset,
+    PartsLine,
+    Reference,
+    SizeWord,
+)
+from dryfit.piece.declared import (
+    Contact,
+    DeclaredFeature,
+    Host,
+    JointWords,
+    PlacedAmount,
+)
+from dryfit.piece.names import Names
+from dryfit.piece.sums import Sums
+
+# What the bare numbers of a joint mean, in order (language.md; common speech of the trade).
+_BARE_ORDER = {
+    "tenon": ("length", "thickness", "width"),
+    "housing": ("depth",),
+    "groove": ("depth",),
+    "half lap": ("depth",),
+}
+_DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
+
+
+def contacts_of_line(line: PartsLine | JointLine, sums: Sums, names: Names) -> list[Contact]:
+    """Return the contacts that a part's line or a joint sentence declares."""
+    if isinstance(line, JointLine):
+        guests = names.hosts(line.guests)
+        return [_contact(guest, line.join, sums, names, own_line=False) for guest in guests]
+    guest = Host(line.name, (), line.name_span)
+    joins = [clause for clause in line.clauses if isinstance(clause, Join)]
+    contacts = [_contact(guest, join, sums, names, own_line=True) for join in joins]
+    for clause in line.clauses:
+        if isinstance(clause, JointSpec):
+            sums.findings.append(
+                Diagnostic(
+                    "joint-without-host",
+                    Severity.ERROR,
+                    f"{clause.kind}: into what?",
+                    clause.span,
+                    rule="H28",
+                    hints=(Hint(f"write `{clause.kind} ... into` and the name of the other part"),),
+                )
+            )
+    return contacts
+
+
+def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: bool) -> Contact:
+    hosts = names.hosts(join.hosts)
+    for host in hosts:
+        if host.part == guest.part:
+            names.findings.append(
+                Diagnostic(
+                    "joined-to-itself",
+                    Severity.ERROR,
+                    f"`{guest.part}` cannot be joined to itself",
+                    host.span,
+                    rule="H38",
+                    hints=(Hint("name the part that it meets"),),
+                )
+            )
+    joint = joint_words(join.spec, sums) if join.spec else None
+    apart = tuple(host for host in hosts if host.part != guest.part)
+    return Contact(guest, join.preposition, apart, joint, own_line, join.span)
+
+
+def joint_words(spec: JointSpec, sums: Sums) -> JointWords:
+    """Return a joint's sizes by dimension; bare numbers in the order of the trade."""
+    sizes = _sizes(spec.sizes, _BARE_ORDER.get(spec.kind, ()), sums)
+    return JointWords(
+        kind=spec.kind,
+        count=spec.count,
+        length=sizes.get("length"),
+        width=sizes.get("width"),
+        thickness=sizes.get("thickness"),
+        depth=sizes.get("depth"),
+        place=_placed(spec.place, sums) if spec.place else None,
+        span=spec.span,
+    )
+
+
+def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFeature | None:
+    """Return a feature with no mate, or None with a finding when a size or place is missing."""
+    sizes = _sizes(line.sizes, ("width", "depth"), sums)
+    place = _placed(line.place, sums) if line.place else None
+    width, depth = sizes.get("width"), sizes.get("depth")
+    missing = [
+        words
+        for value, words in (
+            (line.face, "the face (`inside`, `outside`, `top` ...)"),
+            (width, "the width (`6 wide`)"),
+            (depth, "the depth (`9 deep`)"),
+            (place, "the place (`12 from top`)"),
+        )
+        if value is None
+    ]
+    if line.face is None or width is None or depth is None or place is None:
+        sums.findings.append(
+            Diagnostic(
+                "feature-unfinished",
+                Severity.ERROR,
+                f"{line.kind}: missing is {', '.join(missing)}",
+                line.span,
+                hints=(
+                    Hint(
+                        "write for example `groove in aprons: inside, 6 wide, 9 deep, "
+                        "12 from top, through`"
+                    ),
+                ),
+            )
+        )
+        return None
+    after = None
+    if line.after:
+        name = line.after.assembly
+        after = names.stage(name, Reference(name, (), line.after.span))
+    hosts = names.hosts(line.parts)
+    return DeclaredFeature(line.kind, hosts, line.face, width, depth, place, after, line.span)
+
+
+def _sizes(words: Sequence[SizeWord], order: Sequence[str], sums: Sums) -> dict[str, Fraction]:
+    found: dict[str, Fraction] = {}
+    bare = iter(order)
+    for word in words:
+        dimension = _DIMENSION.get(word.dimension or "", word.dimension) or next(bare, None)
+        value = sums.size(word.amount)
+        if dimension is not None and value is not None:
+            found.setdefault(dimension, value)
+    return found
+
+
+def _placed(offset: Offset, sums: Sums) -> PlacedAmount | None:
+    value = sums.length(offset.amount)
+    return None if value is None else PlacedAmount(value, offset.place, offset.span)

@@ -1,0 +1,69 @@
+"""The names that a piece declares, and the finding when a reference meets none of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.tree import GlueLine, PartsLine, Reference
+from dryfit.piece.declared import Host
+
+
+@dataclass(slots=True)
+class Names:
+    """Parts and stages by canonical name; `unreadable` names are never complained about."""
+
+    first_line: Mapping[str, PartsLine]
+    stages: Mapping[str, GlueLine]
+    unreadable: frozenset[str]
+    findings: list[Diagnostic] = field(default_factory=list)
+
+    def hosts(self, references: Iterable[Reference]) -> tuple[Host, ...]:
+        """Return the parts that the references name; a stage stands for none (finding)."""
+        return tuple(
+            Host(reference.name, reference.places, reference.span)
+            for reference in references
+            if self.is_part(reference)
+        )
+
+    def is_part(self, reference: Reference) -> bool:
+        """Return whether the reference names a part; adds a finding when it does not."""
+        if reference.name in self.first_line:
+            return True
+        if reference.name not in self.unreadable:
+            self._unknown(reference, "part", sorted(self.first_line))
+        return False
+
+    def is_part_or_stage(self, reference: Reference) -> bool:
+        """Return whether the reference names a part or a glue-up; finding when neither."""
+        if reference.name in self.first_line or reference.name in self.stages:
+            return True
+        if reference.name not in self.unreadable:
+            known = sorted({*self.first_line, *self.stages})
+            self._unknown(reference, "part or glue-up", known)
+        return False
+
+    def stage(self, name: str, reference: Reference) -> str | None:
+        """Return the stage's name, or None with a finding when no glue-up is called that."""
+        if name in self.stages:
+            return name
+        if name not in self.unreadable:
+            self._unknown(reference, "glue-up", sorted(self.stages))
+        return None
+
+    def _unknown(self, reference: Reference, what: str, known: list[str]) -> None:
+        near = get_close_matches(reference.name, known, n=1)
+        listed = ", ".join(f"`{name}`" for name in known[:8]) or "none"
+        hint = f"did you mean `{near[0]}`?" if near else f"the names are: {listed}"
+        self.findings.append(
+            Diagnostic(
+                "unknown-part",
+                Severity.ERROR,
+                f"no {what} is called `{reference.name}`",
+                reference.span,
+                rule="H38",
+                hints=(Hint(hint),),
+            )
+        )

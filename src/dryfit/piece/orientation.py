@@ -1,0 +1,81 @@
+"""How a part lies: the axes of its length, width and thickness, from words or from habit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.piece.declared import RUN_AXIS
+
+# Habits of the trade by the last word of a name (common practice); a word on the line wins.
+_UPRIGHT = frozenset({"leg", "post", "stile", "upright", "side", "divider", "partition", "muntin"})
+_FLAT = frozenset({"seat", "top", "shelf", "bottom", "slat", "board", "lid", "stretcher"})
+_ON_EDGE = frozenset({"rail", "apron", "skirt", "front", "back", "ledger", "cleat"})
+_FACING_SIDE = frozenset({"side", "divider", "partition"})
+
+
+@dataclass(frozen=True, slots=True)
+class Orientation:
+    """Axes of length, width, thickness, and what was taken for granted: (sentence, words)."""
+
+    run: str
+    axes: tuple[int, int, int]
+    assumed: tuple[tuple[str, str], ...]
+
+
+def orientation(
+    name: str, run: str | None, lie: str | None, *, square: bool, wider_than_deep: bool
+) -> Orientation:
+    """Return how a part lies.
+
+    `run` and `lie` are the words of the line or None; `square` says that width equals thickness,
+    so that turning it does not matter; `wider_than_deep` is the shape of the overall size, which
+    a flat part without a direction follows.
+    """
+    last = name.rsplit(" ", 1)[-1]
+    assumed: list[tuple[str, str]] = []
+    if run is None:
+        run = _usual_run(last, lie, wider_than_deep=wider_than_deep)
+        assumed.append((f"{name}: its length runs {spoken(run)}", _run_word(run)))
+    length = RUN_AXIS[run]
+    if lie is None:
+        lie = _usual_lie(last, run)
+        if not square:
+            assumed.append((f"{name}: it {_lie_words(lie)}", lie))
+    return Orientation(run, (length, *_width_and_thickness(length, lie)), tuple(assumed))
+
+
+def spoken(run: str) -> str:
+    """Return a direction as the booklet says it: never a bare "across"."""
+    return {"across": "side to side", "upright": "upwards"}.get(run, run)
+
+
+def _run_word(run: str) -> str:
+    return {"across": "front to back", "front to back": "across", "upright": "across"}[run]
+
+
+def _usual_run(last: str, lie: str | None, *, wider_than_deep: bool) -> str:
+    if lie in {"facing side", "facing front"} or (lie is None and last in _UPRIGHT):
+        return "upright"
+    return "across" if wider_than_deep else "front to back"
+
+
+def _usual_lie(last: str, run: str) -> str:
+    if run == "upright":
+        return "facing side" if last in _FACING_SIDE else "facing front"
+    return "flat" if last in _FLAT else "on edge"
+
+
+def _lie_words(lie: str) -> str:
+    return {
+        "flat": "lies flat",
+        "on edge": "stands on edge",
+        "facing front": "faces the front",
+        "facing side": "faces the side",
+    }[lie]
+
+
+def _width_and_thickness(length: int, lie: str) -> tuple[int, int]:
+    if length == 2:
+        return (1, 0) if lie in {"facing side", "flat"} else (0, 1)
+    other = 1 - length
+    return (other, 2) if lie == "flat" else (2, other)

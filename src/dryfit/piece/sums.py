@@ -1,0 +1,211 @@
+"""Working out sums: values, sizes of parts and of the whole, with their kinds."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.notes.tree import (
+    Number,
+    Operation,
+    OverallSize,
+    PartSize,
+    Sum,
+    ValueLine,
+    ValueName,
+)
+from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, KindError, Quantity
+from dryfit.quantities.kinds import Kind
+
+# Deeper chains are a mistake or an attack; 80 links is far beyond any real piece (measured in
+# the language experiment, where a chain of 998 values exhausted the stack).
+LONGEST_CHAIN = 80
+
+
+class UnresolvedError(Exception):
+    """A sum that cannot be worked out; its diagnostic has been recorded once already."""
+
+
+@dataclass(slots=True)
+class Sums:
+    """Evaluates sums of one set of notes; findings gather in `findings`.
+
+    `sizes` maps (part, dimension) to the sum written on the part's line; `overall` maps width,
+    depth, height.  Each value is worked out once, and a value that failed fails quietly again.
+    """
+
+    unit: str
+    values: Mapping[str, ValueLine]
+    sizes: Mapping[tuple[str, str], Sum]
+    overall: Mapping[str, Sum]
+    parts: frozenset[str]
+    findings: list[Diagnostic] = field(default_factory=list)
+    _known: dict[str, Quantity | None] = field(default_factory=dict)
+    _trail: list[str] = field(default_factory=list)
+
+    def length(self, amount: Sum) -> Fraction | None:
+        """Return the sum in mm, or None with a finding when it is no length."""
+        return self._of_kind(amount, LENGTH)
+
+    def minutes(self, amount: Sum) -> int | None:
+        """Return the sum in whole minutes, or None with a finding when it is no time."""
+        value = self._of_kind(amount, TIME)
+        return None if value is None else round(value)
+
+    def size(self, amount: Sum) -> Fraction | None:
+        """Return a length that must be more than nothing, in mm."""
+        value = self.length(amount)
+        if value is not None and value <= 0:
+            self._add(
+                "size-not-positive",
+                f"this comes to {value} mm: a size must be more than nothing",
+                amount.span,
+                "write a size greater than 0",
+            )
+            return None
+        return value
+
+    def _of_kind(self, amount: Sum, kind: Kind) -> Fraction | None:
+        try:
+            quantity = self._as_measure(self._value(amount), kind)
+        except UnresolvedError:
+            return None
+        except KindError as error:
+            self._add("mixed-kinds", str(error), amount.span, "give both the same kind of unit")
+            return None
+        if quantity.kind != kind:
+            self._add(
+                "wrong-kind",
+                f"this should be {kind.words()}, but it is {quantity.kind.words()}",
+                amount.span,
+                "leave out a factor, or give the number its unit",
+            )
+            return None
+        return quantity.value
+
+    def _as_measure(self, quantity: Quantity, kind: Kind) -> Quantity:
+        if quantity.kind == NUMBER and kind == LENGTH:
+            return Quantity(quantity.value * UNITS[self.unit].size, LENGTH)
+        return quantity
+
+    def _value(self, amount: Sum) -> Quantity:
+        if isinstance(amount, Number):
+            return amount.quantity or Quantity(amount.value, NUMBER)
+        if isinstance(amount, ValueName):
+            return self._named(f"value {amount.name}", amount.name, amount.span)
+        if isinstance(amount, OverallSize):
+            return self._overall(amount)
+        if isinstance(amount, PartSize):
+            return self._part_size(amount)
+        return self._operation(amount)
+
+    def _operation(self, amount: Operation) -> Quantity:
+        left, right = self._value(amount.left), self._value(amount.right)
+        if amount.sign in "+-":
+            # A bare number beside a sum of lengths is a measure in the file's unit.
+            if right.kind != NUMBER:
+                left = self._as_measure(left, right.kind)
+            if left.kind != NUMBER:
+                right = self._as_measure(right, left.kind)
+            return left.plus(right) if amount.sign == "+" else left.minus(right)
+        return left.times(right) if amount.sign == "*" else left.over(right)
+
+    def _named(self, key: str, name: str, span: Span) -> Quantity:
+        line = self.values.get(name)
+        if line is None:
+            if name in self.parts:
+                self._add(
+                    "part-as-value",
+                    f"`{name}` is a part, not a measure",
+                    span,
+                    f"write {name}.width or {name}.thickness",
+                )
+            else:
+                self._add(
+                    "unknown-value",
+                    f"no value is called `{name}`",
+                    span,
+                    f"add a line such as `{name} = 15`",
+                )
+            raise UnresolvedError
+        return self._followed(key, line.amount, span)
+
+    def _overall(self, amount: OverallSize) -> Quantity:
+        target = self.overall.get(amount.dimension)
+        if target is None:
+            self._add(
+                "no-overall",
+                f"the overall {amount.dimension} is not written",
+                amount.span,
+                "add it to the `overall` line",
+            )
+            raise UnresolvedError
+        return self._measured(f"overall {amount.dimension}", target, amount.span)
+
+    def _part_size(self, amount: PartSize) -> Quantity:
+        if amount.part not in self.parts:
+            self._add(
+                "value-has-no-size",
+                f"`{amount.part}` is not a part, so it has no {amount.dimension}",
+                amount.span,
+                "name a part",
+            )
+            raise UnresolvedError
+        target = self.sizes.get((amount.part, amount.dimension))
+        if target is None:
+            self._add(
+                "size-not-written",
+                f"the {amount.dimension} of `{amount.part}` is worked out from the piece, so a "
+                "sum cannot use it",
+                amount.span,
+                f"write the {amount.dimension} on the line of `{amount.part}`, or say how the "
+                "parts meet and leave the sum out",
+            )
+            raise UnresolvedError
+        return self._measured(f"{amount.part}.{amount.dimension}", target, amount.span)
+
+    def _measured(self, key: str, target: Sum, span: Span) -> Quantity:
+        return self._as_measure(self._followed(key, target, span), LENGTH)
+
+    def _followed(self, key: str, target: Sum, span: Span) -> Quantity:
+        if key in self._known:
+            known = self._known[key]
+            if known is None:
+                raise UnresolvedError
+            return known
+        if key in self._trail or len(self._trail) >= LONGEST_CHAIN:
+            self._circle(key, span)
+            raise UnresolvedError
+        self._trail.append(key)
+        try:
+            self._known[key] = value = self._value(target)
+        except KindError as error:
+            self._add("mixed-kinds", str(error), target.span, "give both the same kind of unit")
+            self._known[key] = None
+            raise UnresolvedError from error
+        except UnresolvedError:
+            # The same mistake is told once: whoever asks again fails quietly.
+            self._known[key] = None
+            raise
+        finally:
+            self._trail.pop()
+        return value
+
+    def _circle(self, key: str, span: Span) -> None:
+        start = self._trail.index(key) if key in self._trail else 0
+        chain = [name.removeprefix("value ") for name in [*self._trail[start:], key]]
+        if len(chain) > 12:
+            chain = [*chain[:5], "...", *chain[-5:]]
+        self._add(
+            "circle",
+            f"these lean on each other in a circle: {' -> '.join(chain)}",
+            span,
+            "give one of them as a plain measure",
+        )
+
+    def _add(self, code: str, message: str, span: Span, hint: str) -> None:
+        finding = Diagnostic(code, Severity.ERROR, message, span, hints=(Hint(hint),))
+        if finding not in self.findings:
+            self.findings.append(finding)

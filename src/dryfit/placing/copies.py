@@ -1,0 +1,205 @@
+"""Which copy is which: the places and names of a part's copies, before anything has a position.
+
+The words ``at corners`` and ``at left and right`` decide; then the gaps between the hosts that a
+part goes between; then the habits of the trade, which are listed as assumptions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
+from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
+
+_ORDER = ("top", "bottom", "front", "back", "left", "right")
+_SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """One copy before it has a box: its name, place words, and number where it is counted."""
+
+    part: str
+    name: str
+    places: tuple[str, ...]
+    number: int | None
+
+    def side(self, axis: int) -> int:
+        """Return -1 or 1 when a place word says the side on that axis, else 0."""
+        for place in self.places:
+            place_axis, side = PLACE_SIDE[place]
+            if place_axis == axis:
+                return side
+        return 0
+
+
+@dataclass(frozen=True, slots=True)
+class Seating:
+    """All copies by part, with what was assumed and found on the way."""
+
+    seats: Mapping[str, tuple[Seat, ...]]
+    assumptions: tuple[Assumption, ...]
+    findings: tuple[Diagnostic, ...]
+
+    def all(self) -> tuple[Seat, ...]:
+        """Return the copies of all parts in the order of the notes."""
+        return tuple(seat for seats in self.seats.values() for seat in seats)
+
+
+def seat_copies(declared: Declared) -> Seating:
+    """Return the copies of every part with their places.
+
+    Findings: copies-and-places, copies-and-gaps, copies-unclear.
+    """
+    places: dict[str, tuple[tuple[str, ...], ...]] = {}
+    assumptions: list[Assumption] = []
+    findings: list[Diagnostic] = []
+    waiting = [part for part in declared.parts if not _settle(part, places, findings)]
+    while waiting:
+        still = [part for part in waiting if not _from_hosts(part, declared, places, findings)]
+        if len(still) == len(waiting):
+            part = still.pop(0)
+            places[part.name] = _by_habit(part, assumptions, findings)
+        waiting = still
+    seats = {part.name: _seats(part, places[part.name]) for part in declared.parts}
+    return Seating(seats, tuple(assumptions), tuple(findings))
+
+
+def compatible(guest: Seat, host: Seat, axis: int) -> bool:
+    """Return whether no place word off the given axis puts the two on different sides."""
+    return all(guest.side(other) * host.side(other) != -1 for other in range(3) if other != axis)
+
+
+def _settle(
+    part: DeclaredPart,
+    places: dict[str, tuple[tuple[str, ...], ...]],
+    findings: list[Diagnostic],
+) -> bool:
+    if part.places:
+        choices = _choices(part.places)
+        if len(choices) != part.count and not (part.spread and len(choices) == 1):
+            findings.append(_copies_and_places(part, choices))
+            choices = tuple(() for _ in range(part.count))
+        places[part.name] = choices if len(choices) == part.count else choices * part.count
+        return True
+    if part.count == 1 or part.spread:
+        places[part.name] = ((),) * part.count
+        return True
+    return False
+
+
+def _choices(words: Sequence[str]) -> tuple[tuple[str, ...], ...]:
+    if "corners" in words:
+        words = ("front", "back", "left", "right")
+    by_axis: dict[int, list[str]] = {}
+    for word in words:
+        by_axis.setdefault(PLACE_SIDE[word][0], []).append(word)
+    ordered = [by_axis[axis] for axis in (2, 1, 0) if axis in by_axis]
+    return tuple(tuple(choice) for choice in product(*ordered))
+
+
+def _copies_and_places(part: DeclaredPart, choices: Sequence[tuple[str, ...]]) -> Diagnostic:
+    return Diagnostic(
+        "copies-and-places",
+        Severity.ERROR,
+        f"{part.count} {part.written}, but the places named are {len(choices)}",
+        part.places_span,
+        rule="H27",
+        hints=(Hint(f"write {len(choices)} {part.written}, or name as many places as copies"),),
+    )
+
+
+def _from_hosts(
+    part: DeclaredPart,
+    declared: Declared,
+    places: dict[str, tuple[tuple[str, ...], ...]],
+    findings: list[Diagnostic],
+) -> bool:
+    contacts = _gap_contacts(part, declared)
+    hosts = [host.part for contact in contacts for host in contact.hosts]
+    if not contacts or any(host not in places for host in hosts):
+        return False
+    run = part.axes[0]
+    groups = _gaps([tags for host in hosts for tags in places[host]], run)
+    if len(groups) == part.count:
+        places[part.name] = groups
+        return True
+    findings.append(_copies_and_gaps(part, contacts[0], groups))
+    places[part.name] = ((),) * part.count
+    return True
+
+
+def _gap_contacts(part: DeclaredPart, declared: Declared) -> list[Contact]:
+    return [
+        contact
+        for contact in declared.contacts
+        if contact.guest.part == part.name and contact.preposition in {"into", "between"}
+    ]
+
+
+def _gaps(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], ...]:
+    # Hosts that face each other along the run share their other place words: the words of the
+    # gap, which the part between them inherits.
+    pairs: dict[tuple[str, ...], set[int]] = {}
+    for words in tags:
+        others = tuple(word for word in words if PLACE_SIDE[word][0] != run)
+        sides = {PLACE_SIDE[word][1] for word in words if PLACE_SIDE[word][0] == run}
+        pairs.setdefault(others, set()).update(sides)
+    return tuple(others for others, sides in pairs.items() if sides == {-1, 1})
+
+
+def _copies_and_gaps(
+    part: DeclaredPart, contact: Contact, groups: Sequence[tuple[str, ...]]
+) -> Diagnostic:
+    hosts = " and ".join(host.part for host in contact.hosts)
+    return Diagnostic(
+        "copies-and-gaps",
+        Severity.ERROR,
+        f"{part.count} {part.written}, but {hosts} leave {len(groups)} gaps that way",
+        contact.span,
+        rule="H27",
+        hints=(Hint(f"write {len(groups)} {part.written}, or say `at` and the places"),),
+    )
+
+
+def _by_habit(
+    part: DeclaredPart, assumptions: list[Assumption], findings: list[Diagnostic]
+) -> tuple[tuple[str, ...], ...]:
+    if part.run == "upright" and part.count == 4:
+        words: tuple[str, ...] = ("corners",)
+    elif part.count == 2:
+        words = _SIDES[1] if part.run == "across" else _SIDES[0]
+    else:
+        findings.append(
+            Diagnostic(
+                "copies-unclear",
+                Severity.ERROR,
+                f"where do the {part.count} {part.written} go?",
+                part.name_span,
+                rule="H27",
+                hints=(Hint("add `at` and the places, or `spread` and the direction"),),
+            )
+        )
+        return ((),) * part.count
+    spoken = " and ".join(words)
+    assumptions.append(
+        Assumption(
+            f"the {part.count} {part.written} stand at the {spoken}",
+            part.name_span,
+            f"at {spoken}",
+        )
+    )
+    return _choices(words)
+
+
+def _seats(part: DeclaredPart, tags: Sequence[tuple[str, ...]]) -> tuple[Seat, ...]:
+    seats = []
+    for index, words in enumerate(tags, start=1):
+        ordered = tuple(word for word in _ORDER if word in words)
+        alike = sum(1 for other in tags if set(other) == set(words))
+        number = index if alike > 1 else None
+        name = " ".join((*ordered, part.name))
+        seats.append(Seat(part.name, f"{name} {index}" if number else name, ordered, number))
+    return tuple(seats)

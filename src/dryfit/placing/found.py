@@ -1,0 +1,59 @@
+"""Joint instances as they are found from the contact of boxes, before parts have marks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Span
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Cut, Placed
+from dryfit.placing.copies import Seat
+from dryfit.placing.site import Site, whole
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """One joint instance with the cuts it asks for.
+
+    `end` is (axis, side) of the guest's end that enters, or None; `shares` is the box that the
+    two copies have in common before anything is cut (None where faces only touch).
+    """
+
+    kind: str
+    guest: str
+    host: str
+    region: Box
+    span: Span
+    shares: Box | None = None
+    clearance: Fraction = Fraction(0)
+    glued: bool = False
+    end: tuple[int, int] | None = None
+    area: Fraction = Fraction(0)
+    cuts: tuple[Cut, ...] = ()
+
+
+def placed_copies(site: Site, boxes: Mapping[str, Box]) -> dict[str, Placed]:
+    """Return every copy that has a box, with the side on which it looks out of the piece."""
+    found: dict[str, Placed] = {}
+    for seat in site.seating.all():
+        if seat.name in boxes:
+            axes = site.part(seat.part).axes
+            outward = _outward(site, boxes[seat.name], seat)
+            found[seat.name] = Placed(seat.name, seat.part, boxes[seat.name], axes, outward)
+    return found
+
+
+def _outward(site: Site, box: Box, seat: Seat) -> tuple[int, int, int]:
+    # A part in the middle looks to the left, to the front and upwards, as one sees the piece.
+    in_the_middle = (-1, -1, 1)
+    sides = []
+    for axis in range(3):
+        size = site.positions.distance(whole(axis, -1), whole(axis, 1))
+        middle = box.low[axis] + box.high[axis]
+        if size is None or middle == size:
+            sides.append(seat.side(axis) or in_the_middle[axis])
+        else:
+            sides.append(-1 if middle < size else 1)
+    return (sides[0], sides[1], sides[2])

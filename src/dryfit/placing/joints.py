@@ -1,0 +1,219 @@
+"""Joint instances: where declared contacts really meet, and what each removes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Placed
+from dryfit.joinery.half_lap import half_lap
+from dryfit.joinery.housing import housing, panel_groove
+from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
+from dryfit.joinery.screws import screw_holes
+from dryfit.piece.declared import Contact
+from dryfit.placing.found import Found
+from dryfit.placing.meetings import crossing_hosts, lap_axis
+from dryfit.placing.panels import groove_depth
+from dryfit.placing.site import Site
+from dryfit.placing.tenons import tenon_sizes
+
+Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
+
+
+def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
+    """Return all joint instances in the order of the declared contacts, then of the copies.
+
+    Findings: joint-without-contact, joint-unnamed.  Buttons are found by `fastenings`.
+    """
+    found: list[Found] = []
+    for contact in site.declared.contacts:
+        finder = _finder(contact)
+        if finder is None:
+            continue
+        for seat in site.guests(contact):
+            guest = placed.get(seat.name)
+            if guest is None:
+                continue
+            met = [
+                joint
+                for host in _hosts(site, contact, seat.name)
+                if host in placed and (joint := finder(site, contact, guest, placed[host]))
+            ]
+            if not met:
+                _no_contact(site, contact, guest)
+            found += met
+    return tuple(found)
+
+
+def _finder(contact: Contact) -> Finder | None:
+    kind = contact.joint.kind if contact.joint else None
+    if kind == "buttons":
+        return None
+    if kind == "screws":
+        return _screws
+    if kind == "glue":
+        return _butt
+    by_preposition: dict[str, Finder] = {
+        "crossing": _half_lap,
+        "inside": _groove,
+        "onto": _rest,
+        "under": _rest,
+    }
+    if kind == "tenon":
+        return _tenon
+    if kind == "housing":
+        return _housing
+    return by_preposition.get(contact.preposition)
+
+
+def _hosts(site: Site, contact: Contact, guest: str) -> list[str]:
+    seat = next(each for each in site.guests(contact) if each.name == guest)
+    if contact.preposition == "crossing":
+        part = site.part(contact.guest.part)
+        return [mate.name for mate in crossing_hosts(site, part, contact, seat)]
+    return [mate.name for host in contact.hosts for mate in site.named(host)]
+
+
+def _no_contact(site: Site, contact: Contact, guest: Placed) -> None:
+    hosts = " and ".join(host.part for host in contact.hosts)
+    if not hosts:
+        return
+    site.findings.append(
+        Diagnostic(
+            "joint-without-contact",
+            Severity.ERROR,
+            f"{guest.name} does not meet {hosts}, so there is no joint to cut",
+            contact.span,
+            rule="H28",
+            hints=(Hint("check sizes and places of both; they must touch or overlap"),),
+        )
+    )
+
+
+def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    region = guest.box.overlap(host.box)
+    axis = lap_axis(site.part(guest.part), site.part(host.part))
+    if region is None or axis is None:
+        return None
+    return Found(
+        "half lap",
+        guest.name,
+        host.name,
+        region,
+        contact.span,
+        shares=region,
+        glued=True,
+        area=_face_area(region, axis),
+        cuts=half_lap(guest, host, region, axis, contact.span),
+    )
+
+
+def _tenon(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    region = guest.box.overlap(host.box)
+    if region is None:
+        return None
+    axis = guest.axes[0]
+    end = -1 if region.low[axis] == guest.box.low[axis] else 1
+    sizes = tenon_sizes(site, contact, guest, host, region)
+    return Found(
+        "mortise and tenon",
+        guest.name,
+        host.name,
+        tenon_box(guest, region, sizes),
+        contact.span,
+        shares=region,
+        clearance=sizes.gap,
+        glued=True,
+        end=(axis, end),
+        area=2 * region.extent(axis) * sizes.width,
+        cuts=mortise_and_tenon(guest, host, region, end, sizes, contact.span),
+    )
+
+
+def _housing(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    region = guest.box.overlap(host.box)
+    if region is None:
+        return None
+    axis = _entering_axis(guest, host, region)
+    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    return Found(
+        "housing",
+        guest.name,
+        host.name,
+        region,
+        contact.span,
+        shares=region,
+        glued=True,
+        end=(axis, -side),
+        area=_face_area(region, axis),
+        cuts=(housing(guest, host, region, (axis, side), contact.span),),
+    )
+
+
+def _entering_axis(guest: Placed, host: Placed, region: Box) -> int:
+    # The guest enters along its length unless the host lies along a long edge of it.
+    for axis in guest.axes:
+        whole_guest = region.extent(axis) == guest.box.extent(axis)
+        if not whole_guest and region.extent(axis) < host.box.extent(axis):
+            return axis
+    return guest.axes[0]
+
+
+def _groove(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    region = guest.box.overlap(host.box)
+    if region is None:
+        return None
+    axis = next(
+        (
+            each
+            for each in guest.axes[:2]
+            if each != host.axes[0] and region.extent(each) < host.box.extent(each)
+        ),
+        guest.axes[0],
+    )
+    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    gap = groove_depth(site, contact) - region.extent(axis)
+    return Found(
+        "groove",
+        guest.name,
+        host.name,
+        region,
+        contact.span,
+        shares=region,
+        clearance=gap,
+        end=(axis, -side),
+        cuts=(panel_groove(guest, host, region, (axis, side), gap, contact.span),),
+    )
+
+
+def _screws(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    touch = guest.box.contact(host.box)
+    if touch is None:
+        return None
+    axis, region = touch
+    side = 1 if region.low[axis] == host.box.high[axis] else -1
+    cuts = screw_holes(guest, host, region, (axis, side), contact.span)
+    return Found("screws", guest.name, host.name, region, contact.span, cuts=cuts)
+
+
+def _butt(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    touch = guest.box.contact(host.box)
+    if touch is None:
+        return None
+    axis, region = touch
+    area = _face_area(region, axis)
+    return Found("glued butt", guest.name, host.name, region, contact.span, glued=True, area=area)
+
+
+def _rest(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+    touch = guest.box.contact(host.box)
+    if touch is None:
+        return None
+    return Found("rest", guest.name, host.name, touch[1], contact.span)
+
+
+def _face_area(region: Box, axis: int) -> Fraction:
+    first, second = (other for other in range(3) if other != axis)
+    return region.extent(first) * region.extent(second)

@@ -1,0 +1,206 @@
+"""Reference marks: which way each copy's R, E and F look, its hand, and the features between them.
+
+All cuts of a copy are turned into its own frame.  Copies whose features are equal are the same
+part: of one hand when a turn brings one onto the other, of two hands when only a mirror does
+(TRADE 0.2, 0.9).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, frames_over
+from dryfit.joinery.cut import Cut, Placed
+from dryfit.joinery.feature import Feature, Range
+
+_HANDS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+Shape = tuple[str, str, str, Range, Range, Fraction, "str | None", "str | None", "str | None"]
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """The frames and hands of a part's copies, by copy name, and the part's features.
+
+    `cuts_of` maps a feature id to the cuts that it stands for, in the order of the copies.
+    """
+
+    frames: Mapping[str, Frame]
+    hands: Mapping[str, str]
+    features: tuple[Feature, ...]
+    cuts_of: Mapping[str, tuple[Cut, ...]]
+
+
+def mark(copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]) -> Marked:
+    """Return frames, hands and features of one part's copies."""
+    frames: dict[str, Frame] = {}
+    hands: dict[str, str] = {}
+    classes: list[tuple[frozenset[Shape], int, str]] = []
+    for copy in copies:
+        own = cuts.get(copy.name, ())
+        preferred = _preferred(copy, own)
+        chosen = _match(copy, own, preferred, classes)
+        if chosen is None:
+            shapes = _shapes(copy, own, preferred)
+            # Hands go in pairs: a variant with its mirror, A with B, C with D.
+            hand = _HANDS[min(2 * len(classes), len(_HANDS) - 2)]
+            classes.append((shapes, preferred.handedness(), hand))
+            chosen = (preferred, hand)
+        frames[copy.name], hands[copy.name] = chosen
+    features, cuts_of = _features(copies, cuts, frames, hands)
+    return Marked(frames, hands, features, cuts_of)
+
+
+def _preferred(copy: Placed, cuts: Sequence[Cut]) -> Frame:
+    length, width, thickness = copy.axes
+    return Frame(
+        (
+            (length, 1),
+            (width, _edge_sign(copy, cuts)),
+            (thickness, -copy.outward[thickness]),
+        )
+    )
+
+
+def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
+    # The reference edge is the one that a groove is measured from, so that it runs at the fence;
+    # otherwise the outer edge of what stands upright, the lower one of what stands on edge.
+    width = copy.axes[WIDTH]
+    for cut in cuts:
+        if cut.kind == "long slot" and cut.axis == copy.axes[THICKNESS]:
+            below = cut.box.low[width] - copy.box.low[width]
+            above = copy.box.high[width] - cut.box.high[width]
+            if below != above:
+                return 1 if below < above else -1
+    if width == 2:
+        return 1
+    return -copy.outward[width]
+
+
+def _match(
+    copy: Placed,
+    cuts: Sequence[Cut],
+    preferred: Frame,
+    classes: Sequence[tuple[frozenset[Shape], int, str]],
+) -> tuple[Frame, str] | None:
+    candidates = sorted(frames_over(copy.axes), key=lambda frame: _differences(frame, preferred))
+    shapes = {frame: _shapes(copy, cuts, frame) for frame in candidates}
+    for turned_only in (True, False):
+        for known, handedness, hand in classes:
+            for frame in candidates:
+                same_hand = frame.handedness() == handedness
+                if shapes[frame] == known and same_hand == turned_only:
+                    if turned_only:
+                        return frame, hand
+                    return frame, _HANDS[_HANDS.index(hand) + 1]
+    return None
+
+
+def _differences(frame: Frame, preferred: Frame) -> tuple[int, int, int]:
+    # Keep the face mark first; then the end of what stands upright, whose foot is its reference,
+    # and the edge of what lies, which has a top and a bottom; then the third.
+    order = [THICKNESS, LENGTH, WIDTH] if frame.axes[LENGTH][0] == 2 else [THICKNESS, WIDTH, LENGTH]
+    first, second, third = (int(frame.axes[i] != preferred.axes[i]) for i in order)
+    return (first, second, third)
+
+
+def _shapes(copy: Placed, cuts: Sequence[Cut], frame: Frame) -> frozenset[Shape]:
+    return frozenset(_shape(copy, cut, frame) for cut in cuts)
+
+
+def _shape(copy: Placed, cut: Cut, frame: Frame) -> Shape:
+    surface = frame.surface_facing(cut.axis, cut.side)
+    ranges = frame.to_part(copy.box, cut.box)
+    normal, side = SURFACES[surface]
+    size = copy.box.extent(frame.axes[normal][0])
+    depth = size - ranges[normal][0] if side else ranges[normal][1]
+    if normal == THICKNESS:
+        along, across = ranges[LENGTH], ranges[WIDTH]
+    elif normal == WIDTH:
+        along, across = ranges[LENGTH], ranges[THICKNESS]
+    else:
+        along, across = ranges[WIDTH], ranges[THICKNESS]
+    return (cut.kind, cut.role, surface, along, across, depth, cut.fit, cut.mate, cut.after)
+
+
+def _features(
+    copies: Sequence[Placed],
+    cuts: Mapping[str, Sequence[Cut]],
+    frames: Mapping[str, Frame],
+    hands: Mapping[str, str],
+) -> tuple[tuple[Feature, ...], dict[str, tuple[Cut, ...]]]:
+    order: dict[Shape, list[Cut]] = {}
+    carried: dict[Shape, set[str]] = {}
+    for copy in copies:
+        for cut in cuts.get(copy.name, ()):
+            shape = _shape(copy, cut, frames[copy.name])
+            order.setdefault(shape, []).append(cut)
+            carried.setdefault(shape, set()).add(hands[copy.name])
+    shapes = sorted(order, key=_sort_key)
+    names = _names(shapes, copies)
+    features, cuts_of = [], {}
+    for shape, name in zip(shapes, names, strict=True):
+        kind, role, surface, along, across, depth, fit, mate, after = shape
+        features.append(
+            Feature(
+                id=name,
+                kind=kind,
+                role=role,
+                surface=surface,
+                along=along,
+                across=across,
+                depth=depth,
+                fit=fit,
+                mate=mate,
+                hands=tuple(sorted(carried[shape])),
+                after=after,
+                span=order[shape][0].span,
+            )
+        )
+        cuts_of[name] = tuple(order[shape])
+    return tuple(features), cuts_of
+
+
+def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str]:
+    kind, role, surface, along, across, *_ = shape
+    return (role, kind, along, across, surface)
+
+
+def _names(shapes: Sequence[Shape], copies: Sequence[Placed]) -> list[str]:
+    # Names grow by end, mate, surface and number until they are unique (CONTRACTS, ids).
+    length = copies[0].box.extent(copies[0].axes[LENGTH])
+    names = [_first_name(shape, length) for shape in shapes]
+    for more in (_with_surface, _with_mate):
+        names = [
+            more(name, shape) if names.count(name) > 1 else name
+            for name, shape in zip(names, shapes, strict=True)
+        ]
+    numbered = []
+    for index, name in enumerate(names):
+        alike = names[:index].count(name) + 1
+        numbered.append(f"{name} {alike}" if names.count(name) > 1 else name)
+    return numbered
+
+
+def _first_name(shape: Shape, length: Fraction) -> str:
+    kind, role, _, along, _, _, _, mate, _ = shape
+    end = " at R" if along[0] == 0 else " at R2" if along[1] == length else ""
+    if role in {"tenon cheek", "tenon shoulder", "button tongue"}:
+        return f"{role}{end}"
+    if kind == "end lap":
+        return f"end lap{end}"
+    if kind in {"mortise", "cross slot"} and mate:
+        return f"{kind} for {mate}"
+    if kind == "long slot":
+        return f"{role} for {mate}" if mate else role
+    return f"{role} for {mate}" if mate else kind
+
+
+def _with_mate(name: str, shape: Shape) -> str:
+    mate = shape[7]
+    return f"{name} for {mate}" if mate and " for " not in name else name
+
+
+def _with_surface(name: str, shape: Shape) -> str:
+    return f"{name} on {shape[2]}"

@@ -1,0 +1,81 @@
+"""A floating panel inside a frame: its edges stand in grooves, with room to swell."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import partial
+
+from dryfit.joinery.panel import panel_gap
+from dryfit.joinery.proportions import usual_groove_depth
+from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.placing.copies import Seat
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import Site
+
+
+def state_inside(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> None:
+    """Queue, for both directions of the panel's face, that it floats between its frame."""
+    for axis in part.axes[:2]:
+        site.pending.append(partial(_say_edges, site, part, contact, seat, axis))
+
+
+def groove_depth(site: Site, contact: Contact) -> Fraction:
+    """Return the depth of the groove that a panel stands in."""
+    written = contact.joint.depth if contact.joint else None
+    return written if written is not None else usual_groove_depth(site.declared.display)
+
+
+def bounding_hosts(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple[Seat, Seat] | None:
+    """Return the frame members at the low and high edge of a panel along an axis.
+
+    They are those that do not run along the axis; at each end the one that lies furthest out.
+    None while a position is unknown.
+    """
+    hosts = [
+        host for host in site.hosts(contact, seat, axis) if site.part(host.part).axes[0] != axis
+    ]
+    middles: list[tuple[Fraction, Seat]] = []
+    for host in hosts:
+        low = site.positions.at(Face(host.name, axis, -1))
+        high = site.positions.at(Face(host.name, axis, 1))
+        if low is None or high is None:
+            return None
+        middles.append((low + high, host))
+    if len(middles) < 2:
+        return None
+    ordered = sorted(middles, key=lambda entry: entry[0])
+    return ordered[0][1], ordered[-1][1]
+
+
+def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
+    bounds = bounding_hosts(site, contact, seat, axis)
+    if bounds is None:
+        return False
+    low, high = bounds
+    sight = site.positions.distance(Face(low.name, axis, 1), Face(high.name, axis, -1))
+    if sight is None:
+        return False
+    depth = groove_depth(site, contact)
+    timber = part.timber or site.declared.timber
+    gap, words = panel_gap(
+        sight,
+        depth,
+        along_grain=axis == part.axes[0],
+        sheet=part.stock == "sheet",
+        timber=timber,
+        display=site.declared.display,
+    )
+    if words:
+        site.assume(f"{part.name}: {words}", contact.span, "give the panel its size yourself")
+    for host, side in ((low, -1), (high, 1)):
+        reason = Reason(
+            "into",
+            f"groove in {host.part} less its gap",
+            f"{seat.name} stands {site.shown(depth - gap)} in the groove of {host.name}, "
+            f"with {site.shown(gap)} to spare",
+            contact.span,
+        )
+        site.positions.add(
+            Face(host.name, axis, -side), Face(seat.name, axis, side), side * (depth - gap), reason
+        )
+    return True

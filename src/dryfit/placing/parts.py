@@ -1,0 +1,172 @@
+"""Parts of the Model: sizes, what joints add at the ends, measurements that they wait for."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from dryfit.geometry.frame import LENGTH
+from dryfit.joinery.cut import Cut, Placed
+from dryfit.joinery.feature import Feature
+from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.fastenings import Button
+from dryfit.placing.found import Found
+from dryfit.placing.marks import Marked, mark
+from dryfit.placing.model import Copy, EndAdd, Measure, Part, Staves
+from dryfit.placing.site import Site
+
+_MEASURE_WORDS = ("length", "depth", "height")
+
+
+def build_parts(
+    site: Site,
+    placed: Mapping[str, Placed],
+    buttons: Sequence[Button],
+    found: Sequence[Found],
+    cuts: Mapping[str, Sequence[Cut]],
+) -> tuple[Part, ...]:
+    """Return the parts in the order of the notes, those that the tool adds last.
+
+    Feature and end joints still carry no joint ids: `numbered` gives them.
+    """
+    parts = []
+    for declared in site.parts():
+        copies = [placed[seat.name] for seat in site.seats(declared.name)]
+        parts.append(_part(site, declared, copies, found, cuts))
+    if buttons:
+        parts.append(_buttons(site, buttons, cuts))
+    return tuple(parts)
+
+
+def _part(
+    site: Site,
+    declared: DeclaredPart,
+    copies: Sequence[Placed],
+    found: Sequence[Found],
+    cuts: Mapping[str, Sequence[Cut]],
+) -> Part:
+    marked = mark(copies, cuts)
+    length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)
+    adds = _adds(copies[0], marked, found)
+    seats = site.seats(declared.name)
+    return Part(
+        name=declared.name,
+        written=declared.written,
+        timber=declared.timber or site.declared.timber,
+        stock=declared.stock,
+        length=length,
+        width=width,
+        thickness=thickness,
+        shoulder_length=length - sum((add.length for add in adds), Fraction(0)) if adds else None,
+        adds=adds,
+        staves=_staves(site, declared, width),
+        measure=_measure(declared, length),
+        copies=tuple(
+            _copy(copy, seat.places, seat.number, marked)
+            for copy, seat in zip(copies, seats, strict=True)
+        ),
+        features=marked.features,
+        spans=(declared.span,),
+        run=declared.run,
+    )
+
+
+def _copy(copy: Placed, places: tuple[str, ...], number: int | None, marked: Marked) -> Copy:
+    hand = marked.hands[copy.name]
+    return Copy(copy.name, places, number, hand, copy.box, marked.frames[copy.name])
+
+
+def _adds(copy: Placed, marked: Marked, found: Sequence[Found]) -> tuple[EndAdd, ...]:
+    axis, sign = marked.frames[copy.name].axes[LENGTH]
+    adds: dict[str, EndAdd] = {}
+    for joint in found:
+        if joint.shares is None or copy.name not in {joint.guest, joint.host}:
+            continue
+        if joint.kind == "half lap":
+            sides = _ends_touched(copy, joint, axis)
+        elif joint.guest == copy.name and joint.end and joint.end[0] == axis:
+            sides = [joint.end[1]]
+        else:
+            continue
+        for side in sides:
+            end = "R" if side != sign else "R2"
+            adds.setdefault(end, EndAdd(end, _joint_word(joint.kind), joint.shares.extent(axis)))
+    return tuple(adds[end] for end in sorted(adds))
+
+
+def _ends_touched(copy: Placed, joint: Found, axis: int) -> list[int]:
+    at_low = joint.region.low[axis] == copy.box.low[axis]
+    at_high = joint.region.high[axis] == copy.box.high[axis]
+    return [side for side, touches in ((-1, at_low), (1, at_high)) if touches]
+
+
+def _joint_word(kind: str) -> str:
+    return "tenon" if kind == "mortise and tenon" else kind
+
+
+def _staves(site: Site, declared: DeclaredPart, width: Fraction) -> Staves | None:
+    if declared.staves is None:
+        return None
+    allowance = site.shop.allowances["panel_width"]
+    return Staves(declared.staves, (width + allowance) / declared.staves)
+
+
+def _measure(declared: DeclaredPart, length: Fraction) -> Measure | None:
+    if declared.cut_after is None:
+        return None
+    stage, _ = declared.cut_after
+    name = f"{stage} {_MEASURE_WORDS[declared.axes[0]]}"
+    return Measure(
+        name=name,
+        stage=stage,
+        nominal=length,
+        clearance=Fraction(0),
+        formula=name,
+        along=f"along the {stage}, where the {declared.written} will lie",
+    )
+
+
+def _buttons(site: Site, buttons: Sequence[Button], cuts: Mapping[str, Sequence[Cut]]) -> Part:
+    copies = [button.placed for button in buttons]
+    # A button is used the same way round under front and back rail, so one set of marks serves.
+    marked = mark(copies, cuts)
+    axes = copies[0].axes
+    return Part(
+        name="button",
+        written="buttons",
+        timber=site.declared.timber,
+        stock="solid",
+        length=copies[0].box.extent(axes[0]),
+        width=copies[0].box.extent(axes[1]),
+        thickness=copies[0].box.extent(axes[2]),
+        shoulder_length=None,
+        adds=(),
+        staves=None,
+        measure=None,
+        copies=tuple(
+            _copy(copy, (), number, marked) for number, copy in enumerate(copies, start=1)
+        ),
+        features=marked.features,
+        spans=(),
+        run="across",
+        made=True,
+    )
+
+
+def numbered(part: Part, joint_ids: Mapping[tuple[str, str], str]) -> Part:
+    """Return the part with each feature naming the first joint instance that it serves.
+
+    `joint_ids` maps (copy, mate part) to a joint id.
+    """
+
+    def joint_of(feature: Feature) -> str | None:
+        for copy in part.copies:
+            if copy.hand in feature.hands and feature.mate is not None:
+                found = joint_ids.get((copy.name, feature.mate))
+                if found is not None:
+                    return found
+        return None
+
+    features = tuple(replace(feature, joint=joint_of(feature)) for feature in part.features)
+    return replace(part, features=features)

@@ -1,0 +1,249 @@
+"""The stage: declared piece -> Model."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+from itertools import combinations
+
+from dryfit.diagnostics import Assumption, Diagnostic, Findings, Hint, Severity
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.solid import Solid
+from dryfit.joinery.cut import Cut
+from dryfit.piece.declared import Declared
+from dryfit.placing.assumed import assume_the_rest
+from dryfit.placing.boxes import boxes_of
+from dryfit.placing.copies import seat_copies
+from dryfit.placing.fastenings import find_buttons
+from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
+from dryfit.placing.found import Found, placed_copies
+from dryfit.placing.grooves import declared_cuts
+from dryfit.placing.joints import find_joints
+from dryfit.placing.meetings import state_meetings
+from dryfit.placing.model import Finish, Joint, Model, Part, StockLine, Wish, WishEnd
+from dryfit.placing.parts import build_parts, numbered
+from dryfit.placing.reasons import figures_of
+from dryfit.placing.site import Site
+from dryfit.placing.stages import build_assemblies
+from dryfit.placing.written import state_overall, state_part
+from dryfit.shop.shop import Shop
+from dryfit.wood import assumption as wood_assumption
+from dryfit.wood import species
+
+_ERRORS = {Severity.ERROR}
+
+
+def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
+    """Return the Model, or None with the findings that keep the piece from being placed.
+
+    Hard facts first, then listed assumptions, then questions.  Findings of the modules of this
+    room, and: overlap, copies-in-one-place.
+    """
+    seating = seat_copies(declared)
+    site = Site(declared, seating, shop)
+    site.assumptions += seating.assumptions
+    site.findings += seating.findings
+    if any(amount is None for amount in declared.overall) or not declared.parts:
+        return None, tuple(site.findings)
+    state_overall(site)
+    for part in declared.parts:
+        state_part(site, part)
+    for part in declared.parts:
+        state_meetings(site, part)
+    assume_the_rest(site)
+    boxes = boxes_of(site)
+    if _failed(site):
+        return None, tuple(site.findings)
+    return _model(site, boxes), tuple(site.findings)
+
+
+def _failed(site: Site) -> bool:
+    return any(finding.severity in _ERRORS for finding in site.findings)
+
+
+def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
+    placed = placed_copies(site, boxes)
+    grooves = declared_cuts(site, placed)
+    found = find_joints(site, placed)
+    buttons, held = find_buttons(site, placed, grooves)
+    everything = _without_idle_rests((*found, *held))
+    cuts = _cuts_by_copy(everything, grooves)
+    parts = build_parts(site, placed, buttons, everything, cuts)
+    joints = _joints(everything, parts)
+    _report_overlaps(site, parts, cuts)
+    if _failed(site):
+        return None
+    ids = _ids_by_mate(joints, parts)
+    parts = tuple(numbered(part, ids) for part in parts)
+    assemblies = build_assemblies(site, boxes, joints)
+    fittings = build_fittings(site, joints)
+    declared = site.declared
+    return Model(
+        piece=declared.piece,
+        source=declared.source,
+        display=declared.display,
+        overall=_overall(declared),
+        parts=parts,
+        joints=joints,
+        assemblies=assemblies,
+        fittings=fittings,
+        coatings=build_coatings(site, parts, joints, assemblies),
+        finish=_finish(declared),
+        hardware=build_hardware(parts, joints, fittings),
+        wishes=_wishes(declared),
+        stock=tuple(
+            StockLine(h.count, h.kind, h.timber, h.sizes, h.rough, h.text, h.span)
+            for h in declared.stock
+        ),
+        notes=declared.notes,
+        assumptions=_assumptions(site, everything),
+        figures=figures_of(site, parts),
+    )
+
+
+def _without_idle_rests(found: tuple[Found, ...]) -> tuple[Found, ...]:
+    # What is screwed down need not be said to lie there too.
+    held = {(joint.guest, joint.host) for joint in found if joint.kind != "rest"}
+    return tuple(
+        joint for joint in found if joint.kind != "rest" or (joint.guest, joint.host) not in held
+    )
+
+
+def _overall(declared: Declared) -> tuple[Fraction, Fraction, Fraction]:
+    values = [amount.value for amount in declared.overall if amount is not None]
+    return (values[0], values[1], values[2])
+
+
+def _cuts_by_copy(found: Sequence[Found], grooves: Sequence[Cut]) -> dict[str, list[Cut]]:
+    cuts: dict[str, list[Cut]] = {}
+    for cut in (*(cut for joint in found for cut in joint.cuts), *grooves):
+        cuts.setdefault(cut.copy, []).append(cut)
+    return cuts
+
+
+def _joints(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Joint, ...]:
+    counts: dict[str, int] = {}
+    joints = []
+    copies = {copy.name: copy for part in parts for copy in part.copies}
+    for each in found:
+        counts[each.kind] = counts.get(each.kind, 0) + 1
+        end = None
+        if each.end is not None and each.guest in copies:
+            axis, sign = copies[each.guest].frame.axes[LENGTH]
+            if axis == each.end[0]:
+                end = "R" if each.end[1] != sign else "R2"
+        joints.append(
+            Joint(
+                id=f"{each.kind} {counts[each.kind]}",
+                kind=each.kind,
+                guest=each.guest,
+                host=each.host,
+                region=each.region,
+                clearance=each.clearance,
+                glued=each.glued,
+                end=end,
+                area=each.area,
+                span=each.span,
+            )
+        )
+    return tuple(joints)
+
+
+def _ids_by_mate(joints: Sequence[Joint], parts: Sequence[Part]) -> dict[tuple[str, str], str]:
+    part_of = {copy.name: part.name for part in parts for copy in part.copies}
+    ids: dict[tuple[str, str], str] = {}
+    for joint in joints:
+        if joint.kind != "rest":
+            ids.setdefault((joint.guest, part_of[joint.host]), joint.id)
+            ids.setdefault((joint.host, part_of[joint.guest]), joint.id)
+    return ids
+
+
+def _report_overlaps(
+    site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequence[Cut]]
+) -> None:
+    # Boxes may share space where joints are; what is left of them after the cuts may not.
+    copies = [(part, copy) for part in parts for copy in part.copies]
+    for (part, copy), (other_part, other) in combinations(copies, 2):
+        common = copy.box.overlap(other.box)
+        if common is None:
+            continue
+        removed = tuple(cut.box for name in (copy.name, other.name) for cut in cuts.get(name, ()))
+        left = Solid(common, removed).cells()
+        if not left:
+            continue
+        one_place = part is other_part and copy.box == other.box
+        site.findings.append(
+            Diagnostic(
+                "copies-in-one-place" if one_place else "overlap",
+                Severity.ERROR,
+                f"{copy.name} and {other.name} are in one place"
+                if one_place
+                else f"{copy.name} and {other.name} take up the same space, and no joint says how",
+                part.spans[0] if part.spans else None,
+                rule="H28",
+                figures={"depth": min(left[0].extent(axis) for axis in range(3))},
+                hints=(
+                    Hint(
+                        "say where each goes, such as `at front and back`"
+                        if one_place
+                        else f"name the joint, such as `{part.name} into {other_part.name}: "
+                        "housing`, or move one of them"
+                    ),
+                ),
+            )
+        )
+
+
+def _finish(declared: Declared) -> Finish | None:
+    words = declared.finish
+    return Finish(words.product, words.coats, words.apart, words.span) if words else None
+
+
+def _wishes(declared: Declared) -> tuple[Wish, ...]:
+    return tuple(
+        Wish(
+            WishEnd(wish.first.verb, wish.first.subject),
+            WishEnd(wish.then.verb, wish.then.subject),
+            wish.span,
+        )
+        for wish in declared.wishes
+    )
+
+
+def _assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...]:
+    assumptions = [
+        Assumption(text, part.span, instead)
+        for part in site.parts()
+        for text, instead in part.assumed
+    ]
+    assumptions += site.assumptions
+    declared = site.declared
+    for contact in declared.contacts:
+        kinds = {joint.kind for joint in found if joint.span == contact.span}
+        if "half lap" in kinds and contact.hosts:
+            hosts = " and ".join(host.part for host in contact.hosts)
+            assumptions.append(
+                Assumption(
+                    f"where they are lapped, {contact.guest.part} shows on the outside and "
+                    f"{hosts} on the inside",
+                    contact.span,
+                    f"{hosts} crossing {contact.guest.part}: half lap",
+                )
+            )
+    timbers = dict.fromkeys(
+        timber for timber in (declared.timber, *(part.timber for part in site.parts())) if timber
+    )
+    for timber in timbers:
+        taken = species(timber)
+        said = wood_assumption(timber, taken) if taken else None
+        if said:
+            assumptions.append(
+                Assumption(
+                    f"{said} where its movement counts",
+                    None,
+                    f"timber {taken.name}" if taken else "timber",
+                )
+            )
+    return tuple(dict.fromkeys(assumptions))

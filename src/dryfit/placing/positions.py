@@ -1,0 +1,150 @@
+"""Where faces lie: every fact is a distance between two faces, kept with its reason.
+
+Each copy has two faces on each axis.  A fact "face b lies d beyond face a" joins them; facts that
+follow from one another need not be told twice, facts that contradict are reported with both
+chains of reasons.  The structure is a forest of facts with, for each face, its offset from the
+root of its tree (union-find with potentials), so that every distance is exact and every distance
+has one chain of reasons: the path between the two faces.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.diagnostics import Span
+
+WHOLE = "overall"
+"""The owner of the six faces of the overall box."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Face:
+    """The low (side -1) or high (side 1) face of a copy on an axis; owner is the copy's name."""
+
+    owner: str
+    axis: int
+    side: int
+
+    def opposite(self) -> Face:
+        """Return the other face of the same owner on the same axis."""
+        return Face(self.owner, self.axis, -self.side)
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why a distance holds.
+
+    `rule` is a word for the kind of reason, `label` a short name for the term in a sum
+    (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says.
+    """
+
+    rule: str
+    label: str
+    words: str
+    span: Span | None = None
+    assumed: bool = False
+    figure: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """``high`` lies `distance` mm beyond ``low``'s coordinate, for a reason."""
+
+    start: Face
+    end: Face
+    distance: Fraction
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True)
+class Clash:
+    """A fact that the chain of earlier facts contradicts."""
+
+    fact: Fact
+    known: Fraction
+    chain: tuple[Fact, ...]
+
+
+@dataclass(slots=True)
+class Positions:
+    """The forest of facts; grows by `add`, answers `distance` and `chain`."""
+
+    clashes: list[Clash] = field(default_factory=list)
+    _root: dict[Face, Face] = field(default_factory=dict)
+    _offset: dict[Face, Fraction] = field(default_factory=dict)
+    _members: dict[Face, list[Face]] = field(default_factory=dict)
+    _facts: dict[Face, list[Fact]] = field(default_factory=dict)
+
+    def add(self, start: Face, end: Face, distance: Fraction, reason: Reason) -> bool:
+        """Record that `end` lies `distance` beyond `start`; return whether this was news.
+
+        A fact that contradicts earlier ones is kept as a clash and changes nothing.
+        """
+        fact = Fact(start, end, distance, reason)
+        root, other = self._find(start), self._find(end)
+        if root == other:
+            known = self._offset[end] - self._offset[start]
+            if known != distance:
+                self.clashes.append(Clash(fact, known, self.chain(start, end)))
+            return False
+        shift = self._offset[start] + distance - self._offset[end]
+        if len(self._members[root]) < len(self._members[other]):
+            root, other, shift = other, root, -shift
+        for face in self._members.pop(other):
+            self._root[face] = root
+            self._offset[face] += shift
+            self._members[root].append(face)
+        self._facts[start].append(fact)
+        self._facts[end].append(fact)
+        return True
+
+    def distance(self, start: Face, end: Face) -> Fraction | None:
+        """Return how far `end` lies beyond `start` in mm, or None while nothing joins them."""
+        if self._find(start) != self._find(end):
+            return None
+        return self._offset[end] - self._offset[start]
+
+    def at(self, face: Face) -> Fraction | None:
+        """Return the coordinate of a face in the piece frame, or None while unknown."""
+        return self.distance(Face(WHOLE, face.axis, -1), face)
+
+    def extent(self, owner: str, axis: int) -> Fraction | None:
+        """Return the size of a copy along an axis, or None while unknown."""
+        return self.distance(Face(owner, axis, -1), Face(owner, axis, 1))
+
+    def chain(self, start: Face, end: Face) -> tuple[Fact, ...]:
+        """Return the facts from `start` to `end`, each turned so that it leads onwards."""
+        if self._find(start) != self._find(end):
+            return ()
+        came: dict[Face, Fact] = {}
+        queue, seen = deque([start]), {start}
+        while queue:
+            face = queue.popleft()
+            if face == end:
+                break
+            for fact in self._facts[face]:
+                onwards = fact if fact.start == face else _turned(fact)
+                if onwards.end not in seen:
+                    seen.add(onwards.end)
+                    came[onwards.end] = onwards
+                    queue.append(onwards.end)
+        path: list[Fact] = []
+        face = end
+        while face != start:
+            path.append(came[face])
+            face = came[face].start
+        return tuple(reversed(path))
+
+    def _find(self, face: Face) -> Face:
+        if face not in self._root:
+            self._root[face] = face
+            self._offset[face] = Fraction(0)
+            self._members[face] = [face]
+            self._facts[face] = []
+        return self._root[face]
+
+
+def _turned(fact: Fact) -> Fact:
+    return Fact(fact.end, fact.start, -fact.distance, fact.reason)

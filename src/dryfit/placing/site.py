@@ -1,0 +1,144 @@
+"""The working state of placing, and the small questions that every rule asks of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.diagnostics import Assumption, Diagnostic, Span
+from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
+from dryfit.placing.copies import Seat, Seating, compatible
+from dryfit.placing.positions import WHOLE, Face, Positions, Reason
+from dryfit.shop.shop import Shop
+
+DIMENSIONS = ("length", "width", "thickness")
+SIDE_WORDS = {
+    (0, -1): "left",
+    (0, 1): "right",
+    (1, -1): "front",
+    (1, 1): "back",
+    (2, -1): "bottom",
+    (2, 1): "top",
+}
+
+
+@dataclass(slots=True)
+class Site:
+    """Declared piece, copies, and the positions found so far.
+
+    `pending` rules wait for figures: each returns True once it has said its fact.
+    """
+
+    declared: Declared
+    seating: Seating
+    shop: Shop
+    positions: Positions = field(default_factory=Positions)
+    pending: list[Callable[[], bool]] = field(default_factory=list)
+    assumptions: list[Assumption] = field(default_factory=list)
+    findings: list[Diagnostic] = field(default_factory=list)
+    topmost: set[str] = field(default_factory=set)
+
+    def parts(self) -> tuple[DeclaredPart, ...]:
+        """Return the declared parts in the order of the notes."""
+        return self.declared.parts
+
+    def seats(self, part: str) -> tuple[Seat, ...]:
+        """Return the copies of a part."""
+        return self.seating.seats.get(part, ())
+
+    def part(self, name: str) -> DeclaredPart:
+        """Return a declared part that is known to exist."""
+        found = self.declared.part(name)
+        if found is None:
+            raise KeyError(name)
+        return found
+
+    def contacts(self, part: str, *prepositions: str) -> tuple[Contact, ...]:
+        """Return the contacts in which the part is the guest, with one of the prepositions."""
+        return tuple(
+            contact
+            for contact in self.declared.contacts
+            if contact.guest.part == part and contact.preposition in prepositions
+        )
+
+    def guests(self, contact: Contact) -> tuple[Seat, ...]:
+        """Return the guest copies that a contact speaks of."""
+        return self.named(contact.guest)
+
+    def named(self, host: Host) -> tuple[Seat, ...]:
+        """Return the copies that a name with place words means."""
+        return tuple(seat for seat in self.seats(host.part) if set(host.places) <= set(seat.places))
+
+    def hosts(self, contact: Contact, guest: Seat, axis: int) -> tuple[Seat, ...]:
+        """Return the host copies on the guest's side of the piece, seen along an axis."""
+        return tuple(
+            seat
+            for host in contact.hosts
+            for seat in self.named(host)
+            if compatible(guest, seat, axis)
+        )
+
+    def shown(self, length: Fraction) -> str:
+        """Return a length as the maker reads it."""
+        return self.declared.display.shown(length)
+
+    def known(self, seat: Seat, axis: int, side: int) -> bool:
+        """Return whether that face of the copy has a coordinate."""
+        return self.positions.at(Face(seat.name, axis, side)) is not None
+
+    def settle(self) -> None:
+        """Let every pending rule speak and equal copies share their sizes, to a standstill."""
+        progress = True
+        while progress:
+            spoken = [rule for rule in list(self.pending) if rule()]
+            self.pending = [rule for rule in self.pending if rule not in spoken]
+            shared = [self._share_sizes(part) for part in self.parts()]
+            progress = bool(spoken) or any(shared)
+
+    def assume(self, text: str, span: Span | None, instead: str) -> None:
+        """List an assumption once."""
+        assumption = Assumption(text, span, instead)
+        if assumption not in self.assumptions:
+            self.assumptions.append(assumption)
+
+    def _share_sizes(self, part: DeclaredPart) -> bool:
+        news = False
+        seats = self.seats(part.name)
+        for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
+            known = [seat for seat in seats if self.positions.extent(seat.name, axis) is not None]
+            if not known or len(known) == len(seats):
+                continue
+            size = self.positions.extent(known[0].name, axis)
+            for seat in seats:
+                if seat not in known and size is not None:
+                    reason = Reason(
+                        "alike",
+                        f"{dimension} of {part.name}",
+                        f"all copies of {part.name} are alike",
+                        part.span,
+                    )
+                    news |= self.positions.add(*both(seat.name, axis), size, reason)
+        return news
+
+
+def both(owner: str, axis: int) -> tuple[Face, Face]:
+    """Return the low and the high face of a copy on an axis."""
+    return Face(owner, axis, -1), Face(owner, axis, 1)
+
+
+def whole(axis: int, side: int) -> Face:
+    """Return a face of the overall box."""
+    return Face(WHOLE, axis, side)
+
+
+def ends(hosts: Sequence[Seat], axis: int) -> tuple[Seat | None, Seat | None]:
+    """Return the host at the low and at the high end of an axis, by their place words."""
+    low = next((seat for seat in hosts if seat.side(axis) == -1), None)
+    high = next((seat for seat in hosts if seat.side(axis) == 1), None)
+    return low, high
+
+
+def part_words(seats: Iterable[Seat]) -> str:
+    """Return the parts of some copies, each once, for a sentence."""
+    return " and ".join(dict.fromkeys(seat.part for seat in seats))

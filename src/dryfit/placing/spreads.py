@@ -1,0 +1,121 @@
+"""Spreading copies evenly: between hosts, over what they lie on, or over the whole piece."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import partial
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Contact, DeclaredPart, SpreadWords
+from dryfit.placing.copies import Seat
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
+
+ZERO = Fraction(0)
+
+
+def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> None:
+    """Queue the rule that puts a part's copies at equal gaps, ends included."""
+    spread = part.spread
+    if spread is None:
+        return
+    axis = spread.axis if spread.axis is not None else _side_axis(part)
+    site.pending.append(partial(_say_spread, site, part, contact, axis))
+
+
+def _side_axis(part: DeclaredPart) -> int:
+    # Rails and slats are spread at right angles to their run; uprights from side to side.
+    return {0: 1, 1: 0, 2: 0}[part.axes[0]]
+
+
+def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: int) -> bool:
+    # Once the two bounds and the size of a copy are known: equal gaps, or the gap as written.
+    spread, seats = part.spread, site.seats(part.name)
+    bounds = _bounds(site, part, contact, axis)
+    size = site.positions.extent(seats[0].name, axis)
+    if bounds is None or size is None or spread is None:
+        return False
+    clear = site.positions.distance(*bounds)
+    if clear is None:
+        return False
+    first, gap = _first_and_gap(spread, len(seats), clear, size)
+    if first < 0 or gap < 0:
+        _too_full(site, part, spread, clear, len(seats) * size + (len(seats) - 1) * max(gap, ZERO))
+    for index, seat in enumerate(seats):
+        reason = Reason(
+            "spread",
+            f"place of {seat.name} in its spread",
+            f"{len(seats)} {part.written} are spread evenly over {site.shown(clear)}, "
+            f"{site.shown(gap)} apart",
+            spread.span,
+        )
+        face = Face(seat.name, axis, -1)
+        site.positions.add(bounds[0], face, first + index * (size + gap), reason)
+    return True
+
+
+def _bounds(
+    site: Site, part: DeclaredPart, contact: Contact | None, axis: int
+) -> tuple[Face, Face] | None:
+    seat = site.seats(part.name)[0]
+    if contact is None:
+        return _bounds_below(site, part, seat, axis)
+    hosts = site.hosts(contact, seat, axis)
+    low = _outermost(site, [host for host in hosts if host.side(axis) == -1], axis, 1)
+    high = _outermost(site, [host for host in hosts if host.side(axis) == 1], axis, -1)
+    return (low, high) if low and high else None
+
+
+def _bounds_below(
+    site: Site, part: DeclaredPart, seat: Seat, axis: int
+) -> tuple[Face, Face] | None:
+    contacts = site.contacts(part.name, "onto", "under")
+    hosts = [host for contact in contacts for host in site.hosts(contact, seat, 2)]
+    if not hosts:
+        return whole(axis, -1), whole(axis, 1)
+    low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
+    if low is None or high is None or part.spread is None:
+        return None
+    site.assume(
+        f"the {part.written} are spread over the whole of {part_words(hosts)}, "
+        f"{SIDE_WORDS[axis, -1]} to {SIDE_WORDS[axis, 1]}",
+        part.spread.span,
+        "between, and the parts that bound them",
+    )
+    return low, high
+
+
+def _outermost(site: Site, hosts: list[Seat], axis: int, side: int) -> Face | None:
+    # Clear space ends at the first face met; over hosts it begins at the outermost one.
+    faces = [Face(host.name, axis, side) for host in hosts]
+    known = [(place, face) for face in faces if (place := site.positions.at(face)) is not None]
+    if not known or len(known) < len(faces):
+        return None
+    return max(known)[1] if side == 1 else min(known)[1]
+
+
+def _first_and_gap(
+    spread: SpreadWords, count: int, clear: Fraction, size: Fraction
+) -> tuple[Fraction, Fraction]:
+    if spread.gap is None:
+        gap = (clear - count * size) / (count + 1)
+        return gap, gap
+    gap = spread.gap.value
+    return (clear - count * size - (count - 1) * gap) / 2, gap
+
+
+def _too_full(
+    site: Site, part: DeclaredPart, spread: SpreadWords, clear: Fraction, need: Fraction
+) -> None:
+    site.findings.append(
+        Diagnostic(
+            "spread-too-full",
+            Severity.ERROR,
+            f"{part.count} {part.written} need {site.shown(need)}, but there is "
+            f"{site.shown(clear)}",
+            spread.span,
+            rule="H30",
+            figures={"needed": need, "there is": clear},
+            hints=(Hint("write fewer or narrower ones, or a smaller gap"),),
+        )
+    )

@@ -1,0 +1,106 @@
+"""Hard facts: what the lines say outright, as distances between faces."""
+
+from __future__ import annotations
+
+from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
+from dryfit.placing.copies import Seat, compatible
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
+
+_OVERALL = ("width", "depth", "height")
+_FROM_WORDS = {
+    (2, -1): "its underside stands {amount} above the floor",
+    (2, 1): "its top side lies {amount} below the overall height",
+}
+
+
+def state_overall(site: Site) -> None:
+    """Tell the overall size."""
+    for axis, amount in enumerate(site.declared.overall):
+        if amount is not None:
+            reason = Reason(
+                "overall",
+                f"overall {_OVERALL[axis]}",
+                f"the piece is {site.shown(amount.value)} {('wide', 'deep', 'high')[axis]}",
+                amount.span,
+                figure=f"overall.{_OVERALL[axis]}",
+            )
+            site.positions.add(whole(axis, -1), whole(axis, 1), amount.value, reason)
+
+
+def state_part(site: Site, part: DeclaredPart) -> None:
+    """Tell sizes, set in, up, down, from and flush of every copy of a part."""
+    for seat in site.seats(part.name):
+        for axis, dimension, amount in zip(part.axes, DIMENSIONS, part.sizes, strict=True):
+            if amount is not None:
+                _state_size(site, seat, axis, dimension, amount)
+        for axis, amount in part.set_in:
+            _state_set_in(site, seat, axis, amount)
+        for axis, side, amount in part.froms:
+            _state_from(site, seat, axis, side, amount)
+        for flush in part.flush:
+            _state_flush(site, part, seat, flush)
+
+
+def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amount) -> None:
+    reason = Reason(
+        "size",
+        f"{dimension} of {seat.part}",
+        f"{seat.part} is {site.shown(amount.value)} in {dimension}",
+        amount.span,
+        figure=f"{seat.part}.{dimension}",
+    )
+    site.positions.add(*both(seat.name, axis), amount.value, reason)
+
+
+def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
+    side = seat.side(axis)
+    for each in (side,) if side else (-1, 1):
+        reason = Reason(
+            "set in",
+            f"set in of {seat.part}",
+            f"{seat.name} is set in {site.shown(amount.value)} from the {SIDE_WORDS[axis, each]}",
+            amount.span,
+        )
+        _inwards(site, seat, axis, each, amount, reason)
+
+
+def _state_from(site: Site, seat: Seat, axis: int, side: int, amount: Amount) -> None:
+    shown = site.shown(amount.value)
+    words = _FROM_WORDS.get((axis, side), f"it lies {shown} from the {SIDE_WORDS[axis, side]}")
+    reason = Reason(
+        "from",
+        f"{seat.part} from {SIDE_WORDS[axis, side]}",
+        f"{seat.name}: {words.format(amount=shown)}",
+        amount.span,
+    )
+    _inwards(site, seat, axis, side, amount, reason)
+
+
+def _inwards(site: Site, seat: Seat, axis: int, side: int, amount: Amount, reason: Reason) -> None:
+    outer, face = whole(axis, side), Face(seat.name, axis, side)
+    site.positions.add(outer, face, -side * amount.value, reason)
+
+
+def _state_flush(site: Site, part: DeclaredPart, seat: Seat, flush: FlushWith) -> None:
+    axis, side = PLACE_SIDE[flush.place]
+    hosts = flush.hosts or tuple(
+        host
+        for contact in site.contacts(part.name, "into", "between", "crossing", "inside")
+        for host in contact.hosts
+    )
+    for host in hosts:
+        for mate in site.named(host):
+            if compatible(seat, mate, axis):
+                reason = Reason(
+                    "flush",
+                    f"flush with {mate.part}",
+                    f"{seat.name} is flush with the {flush.place} of {mate.name}",
+                    flush.span,
+                )
+                _flush_faces(site, seat, mate, axis, side, reason)
+
+
+def _flush_faces(site: Site, seat: Seat, mate: Seat, axis: int, side: int, reason: Reason) -> None:
+    zero = site.declared.display.step * 0
+    site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), zero, reason)
