@@ -48,3 +48,20 @@ def singular(word: str) -> str:
     if word.endswith("ies") and len(word) > _SHORTEST_PLURAL:
         return word[:-3] + "y"
     return word[:-2] if word.endswith(_DROPS_ES) else word[:-1]
+
+
+def plural(name: str) -> str:
+    """Return a name with its last word in the plural, as a maker would write it."""
+    start, blank, word = name.rpartition(" ")
+    return f"{start}{blank}{_plural(word)}"
+
+
+def _plural(word: str) -> str:
+    for many, one in (_F_NOUNS | _IRREGULAR).items():
+        if word == one:
+            return many
+    if word.endswith(("x", "ch", "sh", "ss")):
+        return f"{word}es"
+    if word.endswith("y") and word[-2:-1] not in tuple("aeiou"):
+        return f"{word[:-1]}ies"
+    return f"{word}s"

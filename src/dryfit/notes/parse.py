@@ -3,38 +3,61 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass, field
 
-from dryfit.diagnostics import Diagnostic, Findings, Source
+from dryfit.diagnostics import Diagnostic, Findings, Severity, Source
 from dryfit.notes.building import Draft, build
-from dryfit.notes.mistakes import unreadable
+from dryfit.notes.continued import swallowed
+from dryfit.notes.limits import beyond_limits
+from dryfit.notes.mistakes import offered, unreadable
 from dryfit.notes.reading.lexer import Failure, read_line
 from dryfit.notes.reading.lines import SenseLine, sense_lines
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in, vocabulary
 from dryfit.notes.text import too_long
 from dryfit.notes.tree import Notes, Statement
+from dryfit.notes.whole import joints_without_host, near_values, overall_missing, without_doubles
+
+MOST_MISTAKES = 60
 
 _INCHES = re.compile(r"\s*units\b[\s:]*(?:in|inch|inches)\b", re.IGNORECASE)
 _DECIMAL_COMMA = re.compile(r"\s*units\b.*\bdecimal[ -]comma\b", re.IGNORECASE)
+_OVERALL = re.compile(r"\s*overall\b", re.IGNORECASE)
+
+
+@dataclass(slots=True)
+class _Progress:
+    """What was read so far."""
+
+    statements: list[Statement] = field(default_factory=list)
+    findings: list[Diagnostic] = field(default_factory=list)
+    unreadable: set[str] = field(default_factory=set)
+    overall_unread: bool = False
 
 
 def parse(source: Source) -> tuple[Notes, Findings]:
     """Return the notes as far as they can be read, and what is wrong with the rest.
 
-    Never raises, whatever the text.  A line gives one finding at most while it cannot be read.
+    Never raises, whatever the text.  A line that cannot be read gives one finding and no
+    statement; names that it declares are in `Notes.unreadable`.  After `MOST_MISTAKES` findings
+    the rest is not read.
     """
     beyond = too_long(source)
     if beyond:
         return Notes(source, ()), (beyond,)
     lines = tuple(sense_lines(source))
     words = _vocabulary(lines)
-    statements: list[Statement] = []
-    findings: list[Diagnostic] = []
+    progress = _Progress()
     for line in lines:
-        statement, found = _statement(line, words)
-        findings.extend(found)
-        if statement:
-            statements.append(statement)
-    return Notes(source, tuple(statements)), tuple(findings)
+        _read(line, words, progress)
+        if len(progress.findings) >= MOST_MISTAKES:
+            progress.findings.append(_too_many(line))
+            break
+    statements, doubles = without_doubles(progress.statements)
+    findings = [*progress.findings, *doubles, *near_values(statements)]
+    findings.extend(joints_without_host(statements))
+    if not progress.overall_unread:
+        findings.extend(overall_missing(statements))
+    return Notes(source, statements, frozenset(progress.unreadable)), tuple(findings)
 
 
 def _vocabulary(lines: tuple[SenseLine, ...]) -> Vocabulary:
@@ -43,9 +66,45 @@ def _vocabulary(lines: tuple[SenseLine, ...]) -> Vocabulary:
     return vocabulary(lines, unit, decimal_comma=comma)
 
 
-def _statement(line: SenseLine, words: Vocabulary) -> tuple[Statement | None, list[Diagnostic]]:
+def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
+    beyond = beyond_limits(line)
+    if beyond:
+        _note_unread(line, [beyond], progress)
+        return
     reading = read_line(line, words)
     if isinstance(reading, Failure):
-        return None, [unreadable(reading, words)]
+        apart = swallowed(line, words)
+        if apart:
+            progress.findings.append(apart.finding)
+            for part in apart.lines:
+                _read(part, words, progress)
+            return
+        _note_unread(line, [offered(unreadable(reading, words), line, words)], progress)
+        return
     draft = Draft(line, words.unit)
-    return build(reading, draft), draft.findings
+    statement = build(reading, draft)
+    findings = [offered(mistake, line, words) for mistake in draft.mistakes]
+    if any(finding.severity is Severity.ERROR for finding in findings):
+        _note_unread(line, findings[:1], progress)
+    else:
+        progress.statements.append(statement)
+        progress.findings.extend(findings)
+
+
+def _note_unread(line: SenseLine, findings: list[Diagnostic], progress: _Progress) -> None:
+    progress.findings.extend(findings)
+    declared = declared_in(line)
+    if declared:
+        progress.unreadable.add(declared.name)
+    opener_unknown = any(finding.code == "unknown-opener" for finding in findings)
+    if opener_unknown or _OVERALL.match(line.text):
+        progress.overall_unread = True
+
+
+def _too_many(line: SenseLine) -> Diagnostic:
+    return Diagnostic(
+        "too-many-mistakes",
+        Severity.ERROR,
+        f"{MOST_MISTAKES} mistakes are told: the lines after this one were not read",
+        line.whole(),
+    )

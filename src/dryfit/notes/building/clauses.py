@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterable
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
-from dryfit.notes.building.draft import Draft, count_of, text_of, tokens, trees, union
+from dryfit.notes.building.counts import checked_count
+from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
 from dryfit.notes.building.sums import offset_of, size_word, size_words, sum_of
 from dryfit.notes.tree import (
     At,
@@ -50,7 +51,9 @@ def joint_spec(node: Tree[Token], draft: Draft) -> JointSpec:
     """Return the joint named by kind, with its count and sizes."""
     kind = tokens(node.children, "JOINT", "FASTENER")[0]
     sizes = tuple(size_word(dim, draft) for dim in trees(node.children, "dim"))
-    return JointSpec(text_of(kind), count_of(node.children), sizes, None, draft.span(node))
+    return JointSpec(
+        text_of(kind), checked_count(node.children, draft), sizes, None, draft.span(node)
+    )
 
 
 def join(node: Tree[Token], draft: Draft) -> Join:
@@ -117,7 +120,7 @@ def _flush(node: Tree[Token], draft: Draft) -> Flush:
 
 
 def _glued_from(node: Tree[Token], draft: Draft) -> GluedFrom:
-    count = count_of(node.children)
+    count = checked_count(node.children, draft)
     assert count is not None
     return GluedFrom(count, draft.span(node))
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.diagnostics import Hint, Span
+from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import Spelled
 
@@ -16,11 +17,11 @@ Node = Tree[Token] | Token
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """One line under construction, with the findings about it so far."""
+    """One line under construction, with the mistakes found on it so far."""
 
     line: SenseLine
     unit: str
-    findings: list[Diagnostic] = field(default_factory=list)
+    mistakes: list[Mistake] = field(default_factory=list)
 
     def span(self, node: Node) -> Span:
         """Return the place of a node of the parse tree."""
@@ -30,9 +31,9 @@ class Draft:
         """Return the place from the one node to the other."""
         return self.line.span(ends(first)[0], ends(last)[1])
 
-    def error(self, code: str, message: str, span: Span, *hints: Hint) -> None:
+    def error(self, code: str, message: str, span: Span, *advice: Hint | Repair) -> None:
         """Add an error on this line."""
-        self.findings.append(Diagnostic(code, Severity.ERROR, message, span, hints=hints))
+        self.mistakes.append(Mistake(code, message, span, advice))
 
 
 def ends(node: Node) -> tuple[int, int]:
@@ -64,16 +65,6 @@ def spelled(token: Token) -> Spelled:
     value = token.value
     assert isinstance(value, Spelled)
     return value
-
-
-def count_of(nodes: Iterable[Node]) -> int | None:
-    """Return the count among the nodes, or None."""
-    found = tokens(nodes, "INT")
-    if not found:
-        return None
-    value = spelled(found[0]).value
-    assert value is not None
-    return int(value)
 
 
 def union(first: Span, second: Span) -> Span:

@@ -10,10 +10,18 @@ from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.clauses import clauses, join, joint_spec, reference, references, stage
-from dryfit.notes.building.draft import Draft, count_of, ends, spelled, text_of, tokens, trees
+from dryfit.notes.building.counts import checked_count
+from dryfit.notes.building.draft import Draft, ends, spelled, text_of, tokens, trees
 from dryfit.notes.building.joining import combined
+from dryfit.notes.building.size_checks import (
+    check_overall,
+    check_part_sizes,
+    check_stock_sizes,
+    check_written,
+)
 from dryfit.notes.building.sums import offset_of, size_words, sum_of
 from dryfit.notes.reading.lexer import Reading
+from dryfit.notes.reading.words import RESERVED
 from dryfit.notes.tree import (
     Act,
     FeatureLine,
@@ -30,6 +38,7 @@ from dryfit.notes.tree import (
     PartsLine,
     PieceLine,
     Reference,
+    Sizes,
     SizeWord,
     Statement,
     Sum,
@@ -42,8 +51,8 @@ from dryfit.quantities import LENGTH, UNITS
 Parsed = Tree[Token]
 
 
-def build(reading: Reading, draft: Draft) -> Statement | None:
-    """Return the statement of a line that was read, or None if `draft` tells why there is none."""
+def build(reading: Reading, draft: Draft) -> Statement:
+    """Return the statement of a line that was read; `draft` collects what is wrong with it."""
     return _BUILDERS[reading.tree.data](reading.tree, draft)
 
 
@@ -79,7 +88,10 @@ def _step(tree: Parsed, unit: str, draft: Draft) -> Fraction | None:
 
 
 def _overall(tree: Parsed, draft: Draft) -> OverallLine:
-    return OverallLine(_all_sizes(tree, draft), draft.line.whole())
+    line = OverallLine(_all_sizes(tree, draft), draft.line.whole())
+    if check_written(trees(tree.children, "dims"), draft):
+        check_overall(line, draft)
+    return line
 
 
 def _timber(tree: Parsed, draft: Draft) -> TimberLine:
@@ -93,12 +105,14 @@ def _have(tree: Parsed, draft: Draft) -> HaveLine:
         (text_of(tokens(mark.children, "MARK")[0]), sum_of(mark.children[-1], draft))
         for mark in trees(nodes, "mark")
     )
-    count = count_of(nodes)
+    sizes = _all_sizes(tree, draft)
+    if check_written(trees(nodes, "dims"), draft):
+        check_stock_sizes(sizes, draft)
     return HaveLine(
-        1 if count is None else count,
+        checked_count(nodes, draft) or 1,
         text_of(tokens(nodes, "STOCK")[0]),
         timbers[0] if timbers else None,
-        _all_sizes(tree, draft),
+        sizes,
         bool(tokens(nodes, "ROUGH")),
         marks,
         draft.line.text.strip(),
@@ -114,31 +128,36 @@ def _value(tree: Parsed, draft: Draft) -> ValueLine:
 
 def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     name = tokens(tree.children, "PHRASE")[0]
-    phrases = clauses((node for node in tree.children if isinstance(node, Tree)), draft)
-    count = count_of(tree.children)
-    assert count is not None
+    phrases = [node for node in tree.children if isinstance(node, Tree)]
+    joined = combined(clauses(phrases, draft))
+    _check_name(name, draft)
+    if check_written(trees(tree.children, "dims"), draft):
+        sizes = [phrase for phrase in joined if isinstance(phrase, Sizes)]
+        check_part_sizes(sizes, draft)
+    for phrase in joined:
+        if isinstance(phrase, Join):
+            _check_hosts((Reference(text_of(name), (), draft.span(name)),), phrase.hosts, draft)
     return PartsLine(
-        count,
+        checked_count(tree.children, draft) or 1,
         text_of(name),
         _written(name, draft),
         draft.span(name),
-        combined(phrases),
+        joined,
         draft.line.whole(),
     )
 
 
-def _joint(tree: Parsed, draft: Draft) -> JointLine | None:
+def _joint(tree: Parsed, draft: Draft) -> JointLine:
     nodes = tree.children
     guests = _guests(trees(nodes, "wishes")[0], draft)
     joined = join(tree, draft)
     hosts = joined.hosts + references(tree, draft)
     spec = _joint_line_spec(tree, draft, joined)
+    _check_hosts(guests, hosts, draft)
     edges = trees(nodes, "entering")
     words = [text_of(word) for edge in edges for word in tokens(edge.children, "PLACE", "EDGE")]
     edge = " ".join(words) or None
     whole = Join(joined.preposition, hosts, spec, draft.line.whole(), edge)
-    if draft.findings:
-        return None
     return JointLine(guests, whole, bool(tokens(nodes, "GLUED")), draft.line.whole())
 
 
@@ -196,16 +215,16 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
     name = tokens(tree.children, "PHRASE")[0]
     items = tuple(
         GlueItem(
-            count_of(item.children),
+            checked_count(item.children, draft),
             reference(trees(item.children, "ref")[0], draft),
             draft.span(item),
         )
         for item in trees(tree.children, "item")
     )
     cures = [sum_of(node.children[0], draft) for node in trees(tree.children, "cure")]
-    count = count_of(tree.children)
+    _check_name(name, draft)
     return GlueLine(
-        1 if count is None else count,
+        checked_count(tree.children, draft) or 1,
         text_of(name),
         _written(name, draft),
         draft.span(name),
@@ -216,7 +235,7 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
 
 
 def _finish(tree: Parsed, draft: Draft) -> FinishLine:
-    coats = [count_of(node.children) for node in trees(tree.children, "coats")]
+    coats = [checked_count(node.children, draft) for node in trees(tree.children, "coats")]
     apart: list[Sum] = [
         sum_of(part, draft)
         for node in trees(tree.children, "apart")
@@ -253,6 +272,24 @@ def _acts(tree: Parsed, draft: Draft) -> tuple[Act, ...]:
     return tuple(acts)
 
 
+def _check_name(name: Token, draft: Draft) -> None:
+    if text_of(name) in RESERVED:
+        draft.error(
+            "trade-word",
+            f"`{_written(name, draft)}` is a word of the language and cannot name a part",
+            draft.span(name),
+            Hint(f"add a word that tells it apart, such as `long {_written(name, draft)}`"),
+        )
+
+
+def _check_hosts(guests: tuple[Reference, ...], hosts: tuple[Reference, ...], draft: Draft) -> None:
+    own = {(guest.name, guest.places) for guest in guests}
+    for host in hosts:
+        if (host.name, host.places) in own:
+            draft.error("joined-to-itself", f"{host.name} cannot be joined to itself", host.span)
+            return
+
+
 def _all_sizes(tree: Parsed, draft: Draft) -> tuple[SizeWord, ...]:
     return tuple(size for dims in trees(tree.children, "dims") for size in size_words(dims, draft))
 
@@ -262,7 +299,7 @@ def _written(name: Token, draft: Draft) -> str:
     return draft.line.text[start:end]
 
 
-_BUILDERS: dict[str, Callable[[Parsed, Draft], Statement | None]] = {
+_BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "piece": _piece,
     "note": _note,
     "units": _units,

@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.diagnostics import Hint, Severity
 from dryfit.notes.building.draft import Draft, Node, ends, spelled, text_of, tokens, trees
+from dryfit.notes.mistake import Mistake
 from dryfit.notes.tree import (
     Number,
     Offset,
@@ -66,20 +67,20 @@ def _number(node: Node, draft: Draft) -> Number:
     number = spelled(node)
     assert number.value is not None
     if number.hyphenated and draft.unit != "in" and number.quantity is None:
-        draft.findings.append(_read_as_mixed(node, draft))
+        draft.mistakes.append(_read_as_mixed(node, draft))
     return Number(number.value, number.quantity, draft.span(node))
 
 
-def _read_as_mixed(node: Token, draft: Draft) -> Diagnostic:
+def _read_as_mixed(node: Token, draft: Draft) -> Mistake:
     start, end = ends(node)
     written = draft.line.text[start:end]
     whole, part = written.split("-")
-    return Diagnostic(
+    return Mistake(
         "mixed-fraction",
-        Severity.NOTICE,
         f"`{written}` is read as {whole} and {part}",
         draft.span(node),
-        hints=(Hint(f"for a subtraction write blanks round the sign: `{whole} - {part}`"),),
+        (Hint(f"for a subtraction write blanks round the sign: `{whole} - {part}`"),),
+        Severity.NOTICE,
     )
 
 

@@ -6,7 +6,7 @@ Folding is one to one, so that a column of the folded line is a column of the li
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Source, Span
@@ -63,6 +63,11 @@ class SenseLine:
             max(end, start) - stretch.start + 1,
         )
 
+    def offsets(self, span: Span) -> tuple[int, int]:
+        """Return where in the text the place of one of its lines is."""
+        stretch = next(piece for piece in self.stretches if piece.line == span.line)
+        return stretch.start + span.column - 1, stretch.start + span.end_column - 1
+
     def whole(self) -> Span:
         """Return the place of the statement, without the blanks round it."""
         start = len(self.text) - len(self.text.lstrip())
@@ -100,6 +105,14 @@ def parted(line: SenseLine) -> tuple[SenseLine, ...]:
     )
 
 
+def split(line: SenseLine, before: int) -> tuple[SenseLine, SenseLine]:
+    """Return the first so many source lines of a continued line, and the others, as two lines."""
+    texts = [
+        (text, stretch.line) for stretch, text in zip(line.stretches, _texts(line), strict=True)
+    ]
+    return _joined(line.source, texts[:before]), _joined(line.source, texts[before:])
+
+
 def fold(line: str) -> str:
     """Return the line with its signs folded and its remark and trailing blanks taken off."""
     return line.partition("#")[0].translate(_FOLD).rstrip()
@@ -123,13 +136,13 @@ def _next(typed: tuple[str, ...], folded: list[str], index: int) -> int | None:
 
 
 def _joined(source: Source, texts: list[tuple[str, int]]) -> SenseLine:
-    joined = ""
-    stretches = []
+    whole = ""
+    stretches: list[Stretch] = []
     for text, line in texts:
-        start = len(joined) + 1 if stretches else 0
-        joined = f"{joined} {text}" if stretches else text
+        start = len(whole) + 1 if stretches else 0
+        whole = f"{whole} {text}" if stretches else text
         stretches.append(Stretch(start, line))
     # A comma before nothing is harmless: what it might have led to is not there.
-    return SenseLine(
-        source, joined.rstrip(", ") if joined.endswith(",") else joined, tuple(stretches)
-    )
+    if whole.endswith(","):
+        whole = whole.rstrip(", ")
+    return SenseLine(source, whole, tuple(stretches))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from dryfit.quantities import LENGTH, UNITS, Quantity
+from dryfit.quantities import UNITS, Quantity
 
 MOST_DIGITS = 9
 
@@ -51,7 +51,9 @@ _FEET_AND_INCHES = re.compile(
 )
 _MEASURE = re.compile(rf"({_VALUE})[ ]*({_UNIT})", re.IGNORECASE)
 _BARE = re.compile(_VALUE)
+_COMMA_MEASURE = re.compile(rf"([0-9]+,[0-9]+)[ ]*({_UNIT})", re.IGNORECASE)
 _COMMA_VALUE = re.compile(r"[0-9]+,[0-9]+")
+_WHOLE = re.compile(r"[0-9]+")
 _HYPHENATED = re.compile(rf"[0-9]+-{_PART}")
 
 
@@ -98,7 +100,7 @@ def measure(text: str, at: int, *, decimal_comma: bool) -> Spelled | None:
         feet, inches = both.group(1), both.group(2)
         return _spelled(both.end(), (feet, "ft"), (inches, "in"))
     if decimal_comma:
-        comma = re.compile(rf"([0-9]+,[0-9]+)[ ]*({_UNIT})", re.IGNORECASE).match(text, at)
+        comma = _COMMA_MEASURE.match(text, at)
         if comma:
             return _spelled(comma.end(), (comma.group(1).replace(",", "."), comma.group(2)))
     one = _MEASURE.match(text, at)
@@ -116,26 +118,24 @@ def bare(text: str, at: int, *, decimal_comma: bool) -> Spelled | None:
 
 def count(text: str, at: int) -> Spelled | None:
     """Return the whole number that stands at the place, or None."""
-    digits = re.compile(r"[0-9]+").match(text, at)
+    digits = _WHOLE.match(text, at)
     return _spelled(digits.end(), (digits.group(), "")) if digits else None
 
 
 def _spelled(end: int, *parts: tuple[str, str]) -> Spelled:
     total = Fraction(0)
     hyphenated = False
-    for text, unit in parts:
+    for text, word in parts:
         if any(len(digits) > MOST_DIGITS for digits in re.findall(r"[0-9]+", text)):
             return Spelled(end, None, None, whole=False, fault="number-too-long")
         value = _bare(text)
         if value is None:
             return Spelled(end, None, None, whole=False, fault="zero-denominator")
         hyphenated = hyphenated or bool(_HYPHENATED.match(text))
-        total += value * UNITS[unit.lower()].size if unit else value
-    last = parts[-1][1].lower()
+        total += value * UNITS[word.lower()].size if word else value
+    text, last = parts[-1]
     if not last:
-        return Spelled(end, total, None, whole=parts[0][0].isdigit(), hyphenated=hyphenated)
-    unit = UNITS[last]
-    kind = LENGTH if len(parts) > 1 else unit.kind
-    return Spelled(
-        end, total / unit.size, Quantity(total, kind), whole=False, hyphenated=hyphenated
-    )
+        return Spelled(end, total, None, whole=text.isdigit(), hyphenated=hyphenated)
+    unit = UNITS[last.lower()]
+    quantity = Quantity(total, unit.kind)
+    return Spelled(end, total / unit.size, quantity, whole=False, hyphenated=hyphenated)

@@ -7,11 +7,11 @@ lines that cannot be read, so that one broken line does not make others unreadab
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from dryfit.notes.names import canonical, singular
-from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.lines import SenseLine, parted
 from dryfit.notes.reading.numbers import COUNT_WORDS
 from dryfit.notes.reading.words import LOOSE_STOPS, NAME_STOPS, PHRASES, RESERVED
 
@@ -39,17 +39,30 @@ class Word:
 
 @dataclass(frozen=True, slots=True)
 class Vocabulary:
-    """The names that a file declares, and the longest run of words that begins with each word."""
+    """The names that a file declares.
+
+    `longest` holds the longest name by its first word, `written` each name as it was declared.
+    """
 
     parts: frozenset[str]
     values: frozenset[str]
     unit: str = "mm"
     decimal_comma: bool = False
     longest: Mapping[str, int] = field(default_factory=dict)
+    written: Mapping[str, str] = field(default_factory=dict)
 
     def longest_from(self, word: str) -> int:
         """Return how many words the longest name or phrase has that begins with the word."""
         return max(self.longest.get(word, 0), _LONGEST_PHRASE.get(word, 0))
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """A declared name: of a ``part`` (or an assembly) or a ``value``, canonical and as written."""
+
+    kind: str
+    name: str
+    written: str
 
 
 def words_of(text: str) -> tuple[Word, ...]:
@@ -113,36 +126,75 @@ def _ends_name(words: Sequence[Word], at: int, phrase: tuple[str, int], *, free:
     return not plain or phrase[1] > 1
 
 
-def declared_in(line: SenseLine) -> tuple[str, str] | None:
-    """Return what the line declares, as far as its first words tell: (part or value, name)."""
+def declared_in(line: SenseLine) -> Declared | None:
+    """Return what the line declares, as far as its first words tell."""
     text = line.text
-    value = _VALUE.match(text)
-    if value and not _COUNT_FIRST.match(text):
-        name = canonical(value.group(1))
-        return ("value", name) if name and name not in RESERVED and name != "x" else None
+    value = None if _COUNT_FIRST.match(text) else _VALUE.match(text)
+    if value:
+        written = value.group(1).strip()
+        return _declared("value", canonical(written), written)
     glue = _GLUE_UP.match(text)
     if glue and _IN_ORDER.search(text):
         return None
     count = glue or (_COUNT.match(text) if _COUNT_FIRST.match(text) else None)
     if count is None:
         return None
-    words = words_of(text)
     start = count.end()
     if glue and glue.group(1) and not _is_count(glue.group(1)):
         start = glue.start(1)
+    words = words_of(text)
     first = next((index for index, word in enumerate(words) if word.start == start), None)
     if first is None:
         return None
-    name = " ".join(word.text for word in words[first : first + name_length(words, first)])
-    return None if name in RESERVED else ("part", name)
+    name = words[first : first + name_length(words, first)]
+    return _declared(
+        "part", " ".join(word.text for word in name), text[name[0].start : name[-1].end]
+    )
 
 
 def vocabulary(lines: Iterable[SenseLine], unit: str, *, decimal_comma: bool) -> Vocabulary:
     """Return the vocabulary of a file from its lines."""
-    found = [declared for line in lines if (declared := declared_in(line))]
-    parts = frozenset(name for kind, name in found if kind == "part")
-    values = frozenset(name for kind, name in found if kind == "value")
-    return Vocabulary(parts, values, unit, decimal_comma, _longest(sorted(parts | values)))
+    found = [declared for line in lines for declared in _all_declared(line)]
+    written = {declared.name: declared.written for declared in reversed(found)}
+    parts = frozenset(declared.name for declared in found if declared.kind == "part")
+    values = frozenset(declared.name for declared in found if declared.kind == "value")
+    longest = _longest(sorted(parts | values))
+    return Vocabulary(parts, values, unit, decimal_comma, longest, written)
+
+
+def with_declared(vocabulary: Vocabulary, line: SenseLine) -> Vocabulary:
+    """Return the vocabulary with what the line declares, for a line that is only tried."""
+    declared = declared_in(line)
+    if declared is None or declared.name in vocabulary.written:
+        return vocabulary
+    name = frozenset({declared.name})
+    first, *others = declared.name.split(" ")
+    length = max(vocabulary.longest.get(first, 0), len(others) + 1)
+    return replace(
+        vocabulary,
+        parts=vocabulary.parts | name if declared.kind == "part" else vocabulary.parts,
+        values=vocabulary.values | name if declared.kind == "value" else vocabulary.values,
+        longest={**vocabulary.longest, first: length},
+        written={**vocabulary.written, declared.name: declared.written},
+    )
+
+
+def _all_declared(line: SenseLine) -> Iterator[Declared]:
+    """Yield what the line declares, and what a line does that a comma made its continuation."""
+    first = declared_in(line)
+    if first:
+        yield first
+    if len(line.stretches) > 1 and not _GLUE_UP.match(line.text):
+        for stretch in parted(line)[1:]:
+            declared = declared_in(stretch)
+            if declared:
+                yield declared
+
+
+def _declared(kind: str, name: str, written: str) -> Declared | None:
+    if not name or name in RESERVED:
+        return None
+    return Declared(kind, name, written)
 
 
 def _longest(runs: Iterable[str]) -> dict[str, int]:

@@ -7,7 +7,7 @@ stand for several terminals, the first that the parser can take is meant.
 
 from __future__ import annotations
 
-from dryfit.notes.names import canonical
+from dryfit.notes.names import canonical, plural
 
 OPENERS = {
     "PIECE": "piece",
@@ -134,8 +134,22 @@ def _table() -> dict[str, tuple[tuple[str, str], ...]]:
     return table
 
 
+def _spellings() -> dict[str, tuple[str, ...]]:
+    spellings: dict[str, tuple[str, ...]] = {}
+    for terminal, phrases in _WORDS:
+        for phrase in phrases:
+            forms = (phrase, plural(phrase)) if terminal in _COUNTED else (phrase,)
+            spellings[terminal] = (*spellings.get(terminal, ()), *forms)
+    return spellings
+
+
+_COUNTED = frozenset("CORNERS STOCK FASTENER COATS EDGE JOINT _STAVES".split())
+
 PHRASES = _table()
 """Canonical phrase -> (terminal, value) pairs, in order of preference."""
+
+SPELLINGS = _spellings()
+"""Terminal -> its phrases as a maker writes them, for suggestions."""
 
 FILLERS = frozenset({"the", "a", "an"})
 PLACE_WORDS = frozenset(
@@ -144,21 +158,52 @@ PLACE_WORDS = frozenset(
 
 # A name ends before these, whatever follows ...
 NAME_STOPS = frozenset(
-    "_AT PREP _OF _WITH _FROM _SETIN _SETBACK _FLUSH _GLUEDFROM _CUTAFTER ORDER _IS".split()
+    "_AT PREP _OF _WITH _FROM _SETIN _SETBACK _FLUSH _GLUEDFROM _CUTAFTER ORDER".split()
 )
 # ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
 LOOSE_STOPS = frozenset("RUN LIE DIM JOINT FASTENER _UP _DOWN _SPREAD _GAP ROUGH MARK".split())
 
-# Words that would make a sentence unreadable if a part or a value bore them as its whole name.
-# Words of places stay free: a part called top is everyday.
+# Phrases of these kinds would make sentences unreadable if a part or a value bore one as its whole
+# name.  Words of places stay free: a part called top is everyday.
+_NAMING_NOTHING = frozenset(
+    """
+    PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH FEATURE _LET ACTION ORDER DIRECTION RUN LIE
+    DIM DIMADJ BY _OFF _HALF _AT _SETIN _SETBACK _UP _DOWN _FLUSH _SPREAD _GAP _FROM _OF _WITH _TO
+    _IN _AND _IS PREP EDGE JOINT FASTENER GLUED _GLUEDFROM _CUTAFTER UNIT THROUGH
+    """.split()
+)
 RESERVED = frozenset(
     phrase
     for phrase, meanings in PHRASES.items()
-    if any(
-        kind.lstrip("_")
-        in "PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH LET ACTION ORDER DIRECTION RUN LIE DIM "
-        "DIMADJ BY OFF HALF AT SETIN SETBACK UP DOWN FLUSH SPREAD GAP FROM OF WITH TO IN AND IS PREP "
-        "EDGE JOINT FASTENER GLUED GLUEDFROM CUTAFTER UNIT THROUGH".split()
-        for kind, _ in meanings
+    if any(kind in _NAMING_NOTHING for kind, _ in meanings)
+)
+
+# Joints of the trade that the language does not have, so that a message can say so.
+UNKNOWN_JOINTS = frozenset(
+    canonical(joint)
+    for joint in (
+        "biscuit",
+        "box joint",
+        "bridle",
+        "bridle joint",
+        "dovetail",
+        "dowel",
+        "draw-bore",
+        "drawbored tenon",
+        "finger joint",
+        "hinge",
+        "lapped dovetail",
+        "loose tenon",
+        "mitre",
+        "miter",
+        "pocket screw",
+        "rabbet",
+        "rebate",
+        "scarf",
+        "sliding dovetail",
+        "spline",
+        "through tenon",
+        "tongue",
+        "wedged tenon",
     )
 )

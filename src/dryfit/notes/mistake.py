@@ -1,0 +1,33 @@
+"""A mistake on a line, before its corrections were tried."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.diagnostics import Hint, Note, Severity, Span
+
+
+@dataclass(frozen=True, slots=True)
+class Repair:
+    """What could be written instead of the place; an empty place is where it would be put in.
+
+    It becomes a hint with a corrected line if that line can be read.  If it cannot, the message
+    alone is given where `stands_alone`, else nothing.
+    """
+
+    message: str
+    span: Span
+    text: str
+    stands_alone: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """One mistake with its place and, in order, what may be done about it."""
+
+    code: str
+    message: str
+    span: Span
+    advice: tuple[Hint | Repair, ...] = ()
+    severity: Severity = Severity.ERROR
+    notes: tuple[Note, ...] = ()

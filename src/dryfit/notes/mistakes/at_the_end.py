@@ -1,0 +1,94 @@
+"""Lines that stop too early, and lines that go on after they are complete."""
+
+from __future__ import annotations
+
+from dryfit.diagnostics import Hint
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.mistakes.expected import expected_words
+from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.reading.grammar import END
+
+_EXAMPLES = {
+    "PIECE": "piece Boot bench",
+    "NOTE": "note the top is left loose",
+    "UNITS": "units mm",
+    "OVERALL": "overall 420 wide, 300 deep, 240 high",
+    "TIMBER": "timber ash",
+    "HAVE": "have 1 board of ash, 2400 x 160 x 34, rough",
+    "GLUEUP": "glue up base: side frames, long rails",
+    "FINISH": "finish hard wax oil, 2 coats, 8 h apart",
+    "FEATURE": "groove in aprons: inside, 6 wide, 9 deep, 12 from top",
+    "_LET": "let overhang = 15",
+}
+
+
+def unfinished(stumble: Stumble) -> Mistake | None:
+    """The line ends where something must still come."""
+    last = stumble.previous
+    if last is None or stumble.rest:
+        return None
+    assert last.start_pos is not None
+    start, end = last.start_pos, len(stumble.text.rstrip())
+    place, written = stumble.span(start, end), stumble.text[start:end]
+    drop = Repair("take it out", place, "")
+    if last.type == "BY":
+        return Mistake("size-unfinished", f"a size stops after `{written}`", place, (drop,))
+    if last.type in ("_PLUS", "_MINUS", "_STAR", "_SLASH"):
+        return Mistake("sum-unfinished", f"a sum stops after `{written}`", place, (drop,))
+    if last.type in ("_EQ", "_IS"):
+        return Mistake("value-missing", f"there is no value after `{written}`", place)
+    if last.type == "ORDER":
+        return Mistake("order-unfinished", f"{written} what?", place, (Hint(_ORDER_EXAMPLE),))
+    if last.type == "PREP":
+        return Mistake(
+            "joint-without-host",
+            f"the line does not say what it goes {written}",
+            place,
+            (Hint(f"name the part: `{written} legs`"),),
+        )
+    if len(stumble.failure.tokens) == 1:
+        return _opener_alone(stumble)
+    return Mistake(
+        "line-unfinished",
+        f"after `{written}` something is missing{expected_words(stumble.takes)}",
+        stumble.span(end, end),
+        (drop,) if last.type.startswith("_") else (),
+    )
+
+
+def rest_of_line(stumble: Stumble) -> Mistake | None:
+    """The line was complete before this."""
+    if END not in stumble.takes or not stumble.written:
+        return None
+    before = len(stumble.text[: stumble.at].rstrip(" "))
+    return Mistake(
+        "rest-of-line",
+        f"the line is complete before `{stumble.rest.strip()[:40]}`",
+        stumble.span(stumble.at, len(stumble.text)),
+        (
+            Repair("if it is a remark, put # before it", stumble.span(before, before), "  #"),
+            Hint(f"what can follow here{expected_words(stumble.takes, most=12)}"),
+        ),
+    )
+
+
+def _opener_alone(stumble: Stumble) -> Mistake:
+    place = stumble.span(0, len(stumble.text))
+    written = stumble.text.strip()
+    if stumble.opener == "INT":
+        message = "a count needs the name of a part after it"
+        return Mistake("name-missing", message, place, (Hint(f"`{written} legs, upright`"),))
+    example = _EXAMPLES.get(stumble.opener)
+    if example:
+        hint = Hint(f"for example `{example}`")
+        return Mistake("line-unfinished", f"nothing stands after `{written}`", place, (hint,))
+    return Mistake(
+        "line-unfinished",
+        f"the line stops after `{written}`",
+        place,
+        (Hint(f"a part needs its count in front, a joint its host: `{written} onto legs`"),),
+    )
+
+
+_ORDER_EXAMPLE = "for example `finish seat before glue up base`"
+CASES = (unfinished,)

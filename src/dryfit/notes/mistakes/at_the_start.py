@@ -1,0 +1,188 @@
+"""Lines whose first words say nothing: openers mistyped, counts missing, prose."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from dryfit.diagnostics import Hint
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.reading.near import nearest
+from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.names import canonical
+from dryfit.notes.reading.vocabulary import name_length, phrase_at
+from dryfit.notes.reading.words import OPENERS, PHRASES, RESERVED
+
+_EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.I)
+_PHRASES_AHEAD = re.compile(r" *(?:,| [0-9.½¼¾])")
+# How many a piece mostly has of a part, to offer a line that can be tried; common practice.
+_USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
+
+
+def trade_word_as_value(stumble: Stumble) -> Mistake | None:
+    """``depth = 300``: a word of the language cannot be a value's name."""
+    found = _EQUATION.match(stumble.text)
+    if not found or stumble.failure.tokens and stumble.opener != "_LET":
+        return None
+    name = canonical(found.group(1))
+    if name not in RESERVED:
+        return None
+    of_whole = name in ("width", "depth", "height")
+    hint = (
+        "the sizes of the whole piece belong on the `overall` line"
+        if of_whole
+        else ("choose a name of two words, such as `drawer gap`")
+    )
+    return Mistake(
+        "trade-word",
+        f"`{found.group(1)}` is a word of the language and cannot name a value",
+        stumble.span(*found.span(1)),
+        (Hint(hint),),
+    )
+
+
+def part_without_name(stumble: Stumble) -> Mistake | None:
+    """``4 225 x 40``: a count and no name."""
+    if len(stumble.failure.tokens) != 1 or stumble.opener != "INT":
+        return None
+    if "PHRASE" not in stumble.takes or stumble.word_at(stumble.at) is not None:
+        return None
+    return Mistake(
+        "name-missing",
+        "a count needs the name of a part after it",
+        stumble.span(stumble.at, stumble.at),
+        (Hint(f"for example `{stumble.text[: stumble.at].strip()} legs, upright, 40 x 40`"),),
+    )
+
+
+def mistyped_opener(stumble: Stumble) -> Mistake | None:
+    """``ovreall 420 wide``: the first word is nearly one that opens a line."""
+    if stumble.failure.tokens or not stumble.words:
+        return None
+    for written, start, end in stumble.runs():
+        for opener in nearest(written, OPENERS.values()):
+            span = stumble.span(start, end)
+            return Mistake(
+                "unknown-opener",
+                f"no line begins with `{written}`",
+                span,
+                (Repair(f"did you mean `{opener}`?", span, opener, stands_alone=True),),
+            )
+    return None
+
+
+def mistyped_name_first(stumble: Stumble) -> Mistake | None:
+    """``long rial ends into legs``: a line about a part that is not there."""
+    if stumble.failure.tokens or not _is_about_parts(stumble):
+        return None
+    first = stumble.word_at(stumble.at)
+    if first is None:
+        return None
+    for written, start, end in stumble.runs():
+        near = nearest(written, stumble.name_spellings(stumble.vocabulary.parts))
+        if near:
+            span = stumble.span(start, end)
+            return Mistake(
+                "unknown-name",
+                f"no part is called `{written}`",
+                span,
+                tuple(Repair(f"did you mean `{name}`?", span, name) for name in near),
+            )
+    length = name_length(stumble.words, first)
+    end = stumble.words[first + length - 1].end
+    written = stumble.text[stumble.at : end]
+    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
+    hints = () if not stumble.vocabulary.parts else (Hint(f"the parts are: {_few(known)}"),)
+    return Mistake(
+        "unknown-name",
+        f"no part is called `{written}`",
+        stumble.span(stumble.at, end),
+        hints,
+    )
+
+
+def value_without_equals(stumble: Stumble) -> Mistake | None:
+    """``overhang 15``: a name and a measure, and nothing between them."""
+    first = stumble.word_at(stumble.at)
+    if stumble.failure.tokens or first is None:
+        return None
+    end = stumble.words[first + name_length(stumble.words, first) - 1].end
+    rest = stumble.text[end:]
+    if not re.fullmatch(r"\s+[0-9][0-9 ./]*(?:mm|cm|m|in|\")?", rest):
+        return None
+    name = stumble.text[stumble.at : end]
+    return Mistake(
+        "value-sign-missing",
+        f"`{name}` and a measure stand side by side",
+        stumble.span(stumble.at, end),
+        (stumble.inserting("for a value put `=` between them", end, " ="),),
+    )
+
+
+def part_without_count(stumble: Stumble) -> Mistake | None:
+    """``legs 225 x 40 x 40`` or ``legs, upright``: a part's line without its count."""
+    tokens = stumble.failure.tokens
+    if len(tokens) > 1 or (tokens and stumble.opener != "NAME") or not stumble.words:
+        return None
+    start = stumble.words[0].start
+    end = stumble.words[name_length(stumble.words, 0) - 1].end
+    if not _PHRASES_AHEAD.match(stumble.text, end):
+        return None
+    written = stumble.text[start:end]
+    count = _USUAL_COUNTS.get(canonical(written).rpartition(" ")[2], 1)
+    return Mistake(
+        "count-missing",
+        "a part needs its count in front",
+        stumble.span(start, end),
+        (
+            Repair(
+                f"say how many there are: `{count} {written}`",
+                stumble.span(start, start),
+                f"{count} ",
+                stands_alone=True,
+            ),
+        ),
+    )
+
+
+def prose(stumble: Stumble) -> Mistake | None:
+    """Any other line that begins with nothing known."""
+    if stumble.failure.tokens:
+        return None
+    return Mistake(
+        "not-a-statement",
+        "this line is neither about a part nor begins with a word that opens a line",
+        stumble.span(stumble.at, len(stumble.text)),
+        (
+            Repair(
+                "if it is a remark, begin it with #", stumble.span(stumble.at, stumble.at), "# "
+            ),
+            Hint(f"lines begin with a count, a part, or one of: {', '.join(OPENERS.values())}"),
+        ),
+    )
+
+
+def _is_about_parts(stumble: Stumble) -> bool:
+    """Return whether a preposition or before/after stands somewhere behind the first words."""
+    kinds: set[str] = set()
+    for index in range(1, len(stumble.words)):
+        phrase = phrase_at(stumble.words, index)
+        if phrase:
+            kinds |= {kind for kind, _ in PHRASES[phrase[0]]}
+    before_comma = stumble.text.split(",")[0]
+    return bool(kinds & {"PREP", "ORDER"}) and not re.search(r"[0-9=]", before_comma.split(":")[0])
+
+
+def _few(names: Iterable[str]) -> str:
+    return ", ".join(list(dict.fromkeys(names))[:6])
+
+
+CASES = (
+    trade_word_as_value,
+    part_without_name,
+    mistyped_opener,
+    mistyped_name_first,
+    value_without_equals,
+    part_without_count,
+    prose,
+)

@@ -1,0 +1,160 @@
+"""Names that nothing bears, and names of the wrong sort: a part where a measure belongs."""
+
+from __future__ import annotations
+
+import re
+
+from dryfit.diagnostics import Hint
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.reading.near import nearest
+from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.names import canonical
+from dryfit.notes.reading.vocabulary import name_length
+
+_DIMENSIONS = ("length", "width", "thickness")
+_ADJECTIVES = {
+    "long": "length",
+    "wide": "width",
+    "thick": "thickness",
+    "high": "length",
+    "height": "length",
+}
+_ONLY_A_DIMENSION = frozenset({"DIM", "_DOT", "_POSS"})
+_DIMENSION_OF_VALUE = re.compile(r"\.\s*([^\W\d_]+)")
+
+
+def unknown_dimension(stumble: Stumble) -> Mistake | None:
+    """``leg.widht``, ``leg.wide``."""
+    last = stumble.previous
+    if last is None or last.type not in ("_DOT", "_POSS") or "DIM" not in stumble.takes:
+        return None
+    written = stumble.written.lower()
+    meant = _ADJECTIVES.get(written)
+    near = (meant,) if meant else nearest(written, _DIMENSIONS)
+    return Mistake(
+        "unknown-dimension",
+        f"`{stumble.written}` is not a dimension of a part",
+        stumble.place,
+        (
+            *(stumble.replacing(f"did you mean `{word}`?", word) for word in near),
+            Hint("a part has a length, a width and a thickness"),
+        ),
+    )
+
+
+def part_as_measure(stumble: Stumble) -> Mistake | None:
+    """``leg x 20``: a part's name without the dimension that is meant."""
+    last = stumble.previous
+    if last is None or last.type != "NAME" or not stumble.takes <= _ONLY_A_DIMENSION:
+        return None
+    assert last.start_pos is not None
+    assert last.end_pos is not None
+    written = stumble.text[last.start_pos : last.end_pos]
+    place = stumble.span(last.start_pos, last.end_pos)
+    return Mistake(
+        "part-as-measure",
+        f"`{written}` is a part, not a measure",
+        place,
+        tuple(
+            Repair(
+                f"say which size of it: `{last.value}.{dimension}`",
+                place,
+                f"{last.value}.{dimension}",
+            )
+            for dimension in ("width", "thickness", "length")
+        ),
+    )
+
+
+def dimension_of_value(stumble: Stumble) -> Mistake | None:
+    """``overhang.width``: a value has no dimensions."""
+    last = stumble.previous
+    found = _DIMENSION_OF_VALUE.match(stumble.text, stumble.at)
+    if last is None or last.type != "VALUE" or not found:
+        return None
+    place = stumble.span(*found.span())
+    return Mistake(
+        "measure-has-no-dimension",
+        f"`{last.value}` is a measure and not a part, so it has no {found.group(1)}",
+        place,
+        (Repair(f"write `{last.value}` alone", place, ""),),
+    )
+
+
+def measure_as_part(stumble: Stumble) -> Mistake | None:
+    """``into overhang``: a value where a part belongs."""
+    if "NAME" not in stumble.takes:
+        return None
+    for written, start, end in stumble.runs():
+        if canonical(written) in stumble.vocabulary.values and "VALUE" not in stumble.takes:
+            return Mistake(
+                "measure-as-part",
+                f"`{written}` is a measure, not a part",
+                stumble.span(start, end),
+                _parts_hint(stumble),
+            )
+    return None
+
+
+def unknown_name(stumble: Stumble) -> Mistake | None:
+    """``into lges``: nothing is called so, but something nearly."""
+    names: frozenset[str] = frozenset()
+    if "NAME" in stumble.takes:
+        names |= stumble.vocabulary.parts
+    if "VALUE" in stumble.takes:
+        names |= stumble.vocabulary.values
+    for written, start, end in stumble.runs():
+        near = nearest(written, stumble.name_spellings(names))
+        if near:
+            place = stumble.span(start, end)
+            return Mistake(
+                "unknown-name",
+                f"nothing here is called `{written}`",
+                place,
+                tuple(Repair(f"did you mean `{name}`?", place, name) for name in near),
+            )
+    return None
+
+
+def unknown_part(stumble: Stumble) -> Mistake | None:
+    """``onto plinth``: only the name of a part fits, and there is none."""
+    first = stumble.word_at(stumble.at)
+    if first is None or not {"NAME"} <= stumble.takes or "VALUE" in stumble.takes:
+        return None
+    end = stumble.words[first + name_length(stumble.words, first) - 1].end
+    return Mistake(
+        "unknown-name",
+        f"no part is called `{stumble.text[stumble.at : end]}`",
+        stumble.span(stumble.at, end),
+        _parts_hint(stumble),
+    )
+
+
+def unknown_value(stumble: Stumble) -> Mistake | None:
+    """``set in revael``: only a measure fits, and there is none of the name."""
+    first = stumble.word_at(stumble.at)
+    if first is None or not {"VALUE", "MEASURE"} <= stumble.takes or "RUN" in stumble.takes:
+        return None
+    end = stumble.words[first + name_length(stumble.words, first) - 1].end
+    written = stumble.text[stumble.at : end]
+    return Mistake(
+        "unknown-name",
+        f"nothing here is called `{written}`",
+        stumble.span(stumble.at, end),
+        (Hint(f"say what it is on a line of its own: `{written} = 15`"),),
+    )
+
+
+def _parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
+    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
+    return (Hint(f"the parts are: {', '.join(known[:6])}"),) if known else ()
+
+
+NEAR_CASES = (
+    unknown_dimension,
+    part_as_measure,
+    dimension_of_value,
+    measure_as_part,
+    unknown_name,
+)
+CASES = (unknown_part, unknown_value)

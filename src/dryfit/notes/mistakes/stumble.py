@@ -1,0 +1,105 @@
+"""The place where a line stopped making sense, with what the cases ask about it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from lark import Token
+
+from dryfit.diagnostics import Span
+from dryfit.notes.mistake import Repair
+from dryfit.notes.names import plural
+from dryfit.notes.reading.lexer import Failure
+from dryfit.notes.reading.vocabulary import Vocabulary, Word, run_at, words_of
+from dryfit.notes.reading.words import SPELLINGS
+
+
+@dataclass(frozen=True, slots=True)
+class Stumble:
+    """A failure with the file's vocabulary and the words of its line."""
+
+    failure: Failure
+    vocabulary: Vocabulary
+    words: tuple[Word, ...]
+
+    @staticmethod
+    def of(failure: Failure, vocabulary: Vocabulary) -> Stumble:
+        """Return the stumble of a failure."""
+        return Stumble(failure, vocabulary, words_of(failure.line.text))
+
+    @property
+    def text(self) -> str:
+        """The text of the line, folded."""
+        return self.failure.line.text
+
+    @property
+    def at(self) -> int:
+        """Where in the text it failed."""
+        return self.failure.start
+
+    @property
+    def written(self) -> str:
+        """What did not fit, as typed; nothing at the end of a line."""
+        return self.text[self.failure.start : self.failure.end]
+
+    @property
+    def rest(self) -> str:
+        """The line from where it failed."""
+        return self.text[self.at :]
+
+    @property
+    def takes(self) -> frozenset[str]:
+        """What the parser could have taken."""
+        return self.failure.takes
+
+    @property
+    def opener(self) -> str:
+        """The type of the first token, or nothing."""
+        return self.failure.tokens[0].type if self.failure.tokens else ""
+
+    @property
+    def previous(self) -> Token | None:
+        """The token before the failure, or None at the start of the line."""
+        return self.failure.tokens[-1] if self.failure.tokens else None
+
+    def span(self, start: int, end: int) -> Span:
+        """Return a place on the line."""
+        return self.failure.line.span(start, end)
+
+    @property
+    def place(self) -> Span:
+        """The place of what did not fit."""
+        return self.span(self.failure.start, self.failure.end)
+
+    def word_at(self, start: int) -> int | None:
+        """Return the index of the word that begins at the place, or None."""
+        return next((i for i, word in enumerate(self.words) if word.start == start), None)
+
+    def runs(self) -> Iterator[tuple[str, int, int]]:
+        """Yield the runs of words from the failure, longest first: text, start and end."""
+        first = self.word_at(self.at)
+        if first is None:
+            return
+        for length in range(4, 0, -1):
+            if run_at(self.words, first, length) is not None:
+                end = self.words[first + length - 1].end
+                yield self.text[self.at : end], self.at, end
+
+    def name_spellings(self, names: frozenset[str]) -> Iterator[str]:
+        """Yield the names as they were declared, and in singular and plural."""
+        for name in sorted(names):
+            yield from {self.vocabulary.written.get(name, name): 0, name: 0, plural(name): 0}
+
+    def takeable_spellings(self) -> Iterator[str]:
+        """Yield every spelling of words of the language that the parser could take here."""
+        for terminal in sorted(self.takes):
+            yield from SPELLINGS.get(terminal, ())
+
+    def replacing(self, message: str, text: str, *, stands_alone: bool = False) -> Repair:
+        """Return the repair that writes the text instead of what did not fit."""
+        return Repair(message, self.place, text, stands_alone)
+
+    def inserting(self, message: str, at: int, text: str) -> Repair:
+        """Return the repair that puts the text in at the place."""
+        return Repair(message, self.span(at, at), text)

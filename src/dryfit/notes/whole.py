@@ -1,0 +1,139 @@
+"""What can only be seen in the notes as a whole: names twice, lines that are missing or doubled."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.notes.reading.near import distance
+from dryfit.notes.tree import (
+    GlueLine,
+    JointLine,
+    JointSpec,
+    OverallLine,
+    PartsLine,
+    PieceLine,
+    Statement,
+    TimberLine,
+    UnitsLine,
+    ValueLine,
+)
+
+_ONCE = {PieceLine: "piece", UnitsLine: "units", OverallLine: "overall", TimberLine: "timber"}
+_SHORTEST_NEAR = 5
+
+
+def without_doubles(
+    statements: Sequence[Statement],
+) -> tuple[tuple[Statement, ...], list[Diagnostic]]:
+    """Return the statements whose name or kind did not occur before, and findings on the rest."""
+    kept: list[Statement] = []
+    findings: list[Diagnostic] = []
+    names: dict[str, PartsLine | GlueLine | ValueLine] = {}
+    once: dict[type[Statement], Statement] = {}
+    for statement in statements:
+        finding = None
+        if isinstance(statement, PartsLine | GlueLine | ValueLine):
+            first = names.setdefault(statement.name, statement)
+            finding = None if first is statement else _name_twice(statement, first)
+        elif type(statement) in _ONCE:
+            earlier = once.setdefault(type(statement), statement)
+            finding = None if earlier is statement else _line_twice(statement, earlier)
+        if finding:
+            findings.append(finding)
+        else:
+            kept.append(statement)
+    return tuple(kept), findings
+
+
+def near_values(statements: Iterable[Statement]) -> Iterator[Diagnostic]:
+    """Yield a question for each value whose name is one letter from an earlier one's."""
+    earlier: list[ValueLine] = []
+    for statement in statements:
+        if not isinstance(statement, ValueLine):
+            continue
+        for other in earlier:
+            if _nearly_same(statement.name, other.name):
+                yield Diagnostic(
+                    "near-values",
+                    Severity.QUESTION,
+                    f"is `{statement.name}` the same as `{other.name}` on line {other.span.line}?",
+                    statement.name_span,
+                    notes=(Note("the other value", other.name_span),),
+                    hints=(Hint("give one of them a name that is easier to tell apart"),),
+                )
+                break
+        earlier.append(statement)
+
+
+def overall_missing(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
+    """Yield an error when there are parts but no overall size; at the piece's or first part's."""
+    parts = [statement for statement in statements if isinstance(statement, PartsLine)]
+    if not parts or any(isinstance(statement, OverallLine) for statement in statements):
+        return
+    titles = [statement for statement in statements if isinstance(statement, PieceLine)]
+    yield Diagnostic(
+        "overall-missing",
+        Severity.ERROR,
+        "the overall size of the piece is missing",
+        (titles or parts)[0].span,
+        hints=(Hint("add a line such as `overall 420 wide, 300 deep, 240 high`"),),
+    )
+
+
+def joints_without_host(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
+    """Yield an error for a joint on a part's line when no line says what it goes into."""
+    joined = {
+        guest.name
+        for statement in statements
+        if isinstance(statement, JointLine)
+        for guest in statement.guests
+    }
+    for statement in statements:
+        if not isinstance(statement, PartsLine) or statement.name in joined:
+            continue
+        for clause in statement.clauses:
+            if isinstance(clause, JointSpec):
+                yield Diagnostic(
+                    "joint-without-host",
+                    Severity.ERROR,
+                    f"{clause.kind}: into what?",
+                    clause.span,
+                    hints=(Hint(f"name the part it goes into: `{clause.span.text()} into ...`"),),
+                )
+
+
+def _name_twice(
+    statement: PartsLine | GlueLine | ValueLine, first: PartsLine | GlueLine | ValueLine
+) -> Diagnostic:
+    written = statement.name_span.text()
+    before = first.name_span.text()
+    same = "" if written == before else f": `{before}` and `{written}` count as the same name"
+    return Diagnostic(
+        "name-twice",
+        Severity.ERROR,
+        f"`{written}` is already on line {first.span.line}{same}",
+        statement.name_span,
+        notes=(Note("first written here", first.name_span),),
+        hints=(Hint("give one of them another name, or put both on one line"),),
+    )
+
+
+def _line_twice(statement: Statement, first: Statement) -> Diagnostic:
+    word = _ONCE[type(statement)]
+    return Diagnostic(
+        f"{word}-twice",
+        Severity.ERROR,
+        f"there is already a line `{word}` on line {first.span.line}",
+        statement.span,
+        notes=(Note("first written here", first.span),),
+        hints=(Hint("keep one of the two"),),
+    )
+
+
+def _nearly_same(first: str, second: str) -> bool:
+    if min(len(first), len(second)) < _SHORTEST_NEAR or distance(first, second, 1) > 1:
+        return False
+    # "gap a" and "gap b" are told apart by a word of one letter, and on purpose.
+    words = zip(first.split(" "), second.split(" "), strict=False)
+    return all(one == other or min(len(one), len(other)) > 1 for one, other in words)
