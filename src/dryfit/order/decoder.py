@@ -25,7 +25,7 @@ class Progress:
     station   where the worker stands, -1 at the start
     current   value of every axis, 0 for "not set"
     tried     trial groups paid (bits)
-    ends      per task: clock time of its end, of clocked tasks only
+    ends      per task: clock time of its end, of timed tasks only
     releases  per resource: (clock time, count) of everything held, in order of taking
     finish    clock time when the unattended time after all tasks is over
     """
@@ -108,7 +108,7 @@ def advance(
         work += setup
         spent += setup
         if clocked[task]:
-            begin = _begin_by_clock(instance, progress, task, work)
+            begin = _begin(instance, progress, task, work)
             waiting += begin - work
             work = begin
         work += works[task]
@@ -147,7 +147,7 @@ def elapsed(instance: Instance, progress: Progress) -> int:
     return max(progress.finish, instance.hours.clock_at_end(progress.work))
 
 
-def _begin_by_clock(instance: Instance, progress: Progress, task: int, begin: int) -> int:
+def _begin(instance: Instance, progress: Progress, task: int, begin: int) -> int:
     """Work time at which a task can begin; notes its end and what it holds."""
     hours, ends = instance.hours, progress.ends
     clock = 0
@@ -156,17 +156,19 @@ def _begin_by_clock(instance: Instance, progress: Progress, task: int, begin: in
     for resource, count, _ in instance.holds[task]:
         capacity = instance.problem.resources[resource].capacity
         clock = max(clock, _free_from(progress.releases[resource], capacity - count))
-    begin = max(begin, hours.work_at(clock))
-    described = instance.problem.tasks[task]
-    if not described.splittable:
-        begin = hours.unbroken(begin, described.work)
-    start_clock = hours.clock_at_start(begin)
-    end = hours.clock_at_end(begin + described.work) if described.work else start_clock
-    ends[task] = end
-    progress.finish = max(progress.finish, end + described.after)
-    for resource, count, lag in instance.holds[task]:
-        held = tuple(item for item in progress.releases[resource] if item[0] > start_clock)
-        progress.releases[resource] = (*held, (end + lag, count))
+    if clock:
+        begin = max(begin, hours.work_at(clock))
+    work = instance.works[task]
+    if not instance.splittable[task]:
+        begin = hours.unbroken(begin, work)
+    if instance.timed[task]:
+        start = hours.clock_at_start(begin)
+        end = hours.clock_at_end(begin + work) if work else start
+        ends[task] = end
+        progress.finish = max(progress.finish, end + instance.problem.tasks[task].after)
+        for resource, count, lag in instance.holds[task]:
+            held = tuple(item for item in progress.releases[resource] if item[0] > start)
+            progress.releases[resource] = (*held, (end + lag, count))
     return begin
 
 

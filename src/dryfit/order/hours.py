@@ -49,6 +49,8 @@ class Hours:
 
         The duration must be at most `longest_stretch` of the calendar.
         """
+        if work % self.day + duration <= self.day:
+            return work
         while self.clock_at_end(work + duration) - self.clock_at_start(work) > duration:
             work = (work // self.day + 1) * self.day
         return work

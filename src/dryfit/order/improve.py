@@ -14,9 +14,12 @@ from dryfit.order.decoder import Progress, advance, elapsed, opening
 from dryfit.order.instance import Instance, bits, members
 
 Order = tuple[int, ...]
-Score = tuple[int, int, int, Order]  # price, elapsed, walks, the order itself as the last tie
+Score = tuple[int, int, int, Order]  # cost, elapsed, walks, the order itself as the last tie
 
 LONGEST_BLOCK = 6
+EARLIER_CURES, REUNIONS = 0.15, 0.6  # shares of the kinds of moves, added up
+
+CURES_COUNT = 10  # tenths that all cures must end earlier to outweigh a tenth of waiting
 
 
 @dataclass(slots=True)
@@ -62,8 +65,10 @@ def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tu
         placed += len(order) - at * track.spacing
         if not advance(instance, progress, candidate[at * track.spacing :], worth, limit):
             continue
+        if _price(instance, progress, worth) > limit:
+            continue
         _retrack(instance, track, candidate, progress, at, worth)
-        if track.price <= best[0]:
+        if worth * progress.setup + progress.waiting <= best[0]:
             best = min(best, _score(instance, candidate, progress, worth))
     return best[3], placed
 
@@ -80,9 +85,22 @@ def keeps_visits(instance: Instance, order: Order) -> bool:
     return all(len({visit[task] for task in members(g.tasks)}) == 1 for g in instance.groups)
 
 
-def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
+def _price(instance: Instance, progress: Progress, worth: int) -> int:
+    """What guides the search: set-up, waiting, and a little for cures that begin late.
+
+    Waiting falls by whole days where a cure no longer outlasts a night, and takes several moves
+    to get there; the mean end of all cures shows the way.
+    """
     price = worth * progress.setup + progress.waiting
-    return price, elapsed(instance, progress), progress.walks, order
+    if instance.cured:
+        ends = sum(instance.hours.work_at(progress.ends[task]) for task in instance.cured)
+        price += ends // (len(instance.cured) * CURES_COUNT)
+    return price
+
+
+def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
+    cost = worth * progress.setup + progress.waiting
+    return cost, elapsed(instance, progress), progress.walks, order
 
 
 def _tracked(instance: Instance, order: Order, worth: int) -> _Track:
@@ -92,7 +110,7 @@ def _tracked(instance: Instance, order: Order, worth: int) -> _Track:
     _retrack(instance, track, order, start, 0, worth)
     track.end = track.before[-1].copy()
     advance(instance, track.end, order[(len(track.before) - 1) * spacing :])
-    track.price = worth * track.end.setup + track.end.waiting
+    track.price = _price(instance, track.end, worth)
     return track
 
 
@@ -101,7 +119,7 @@ def _retrack(
 ) -> None:
     """Take an order that is the present one up to the checkpoint `at`."""
     track.order, track.end = order, end
-    track.price = worth * end.setup + end.waiting
+    track.price = _price(instance, end, worth)
     for number in range(at + 1, len(track.before)):
         progress = track.before[number - 1].copy()
         stretch = order[(number - 1) * track.spacing : number * track.spacing]
@@ -117,20 +135,31 @@ def _typical_change(instance: Instance) -> int:
 
 def _proposal(instance: Instance, order: Order, rng: random.Random) -> tuple[int, Order] | None:
     """The order after a random move, and the first position that differs; None if none."""
-    if rng.random() < 0.5:
-        first, middle, last = _neighbours(instance, order, rng)
-    else:
+    kind = rng.random()
+    if kind < EARLIER_CURES:
+        first, middle, last = _earlier_cure(instance, order, rng)
+    elif kind < REUNIONS:
         first, middle, last = _reunion(instance, order, rng)
+    else:
+        first, middle, last = _neighbours(instance, order, rng)
     if not first < middle < last:
         return None
     stretch = order[first:last]
-    if rng.random() < 0.5:
-        moved = _taken_later(instance, stretch, bits(order[first:middle]))
-    else:
+    if kind < EARLIER_CURES or rng.random() < 0.5:
         moved = _taken_earlier(instance, stretch, bits(order[middle:last]))
+    else:
+        moved = _taken_later(instance, stretch, bits(order[first:middle]))
     if moved == stretch:
         return None
     return first, order[:first] + moved + order[last:]
+
+
+def _earlier_cure(instance: Instance, order: Order, rng: random.Random) -> tuple[int, int, int]:
+    """A task that others must wait for after its end, and some of what stands before it."""
+    if not instance.cured:
+        return 0, 0, 0
+    place = order.index(instance.cured[int(rng.random() * len(instance.cured))])
+    return int(rng.random() * place), place, place + 1
 
 
 def _neighbours(instance: Instance, order: Order, rng: random.Random) -> tuple[int, int, int]:

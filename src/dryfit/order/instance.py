@@ -57,7 +57,10 @@ class Instance:
     works          per task: attended time
     lags           per task: (predecessor, lag) of every precedence with a lag
     holds          per task: (resource, count, lag)
-    clocked        per task: its end is looked up later, or its start depends on the clock
+    splittable     per task: may be interrupted by the night
+    timed          per task: the clock time of its end matters later
+    clocked        per task: it is timed, or may have to wait for the clock itself
+    cured          tasks that some other must wait for after their end
     trials         per task: index of its trial group, or -1
     trial_costs    per trial group
     groups         together groups of two tasks or more
@@ -76,7 +79,10 @@ class Instance:
     works: tuple[int, ...]
     lags: tuple[tuple[tuple[int, int], ...], ...]
     holds: tuple[tuple[tuple[int, int, int], ...], ...]
+    splittable: tuple[bool, ...]
+    timed: tuple[bool, ...]
     clocked: tuple[bool, ...]
+    cured: tuple[int, ...]
     trials: tuple[int, ...]
     trial_costs: tuple[int, ...]
     groups: tuple[Group, ...]
@@ -101,7 +107,11 @@ def compiled(problem: Problem) -> Instance:
     predecessors = _predecessors(problem, task_index, visits)
     lags = _lags(problem, task_index)
     holds = _holds(problem)
-    looked_up = {before for row in lags for before, _ in row}
+    cured = tuple(sorted({before for row in lags for before, _ in row}))
+    timed = tuple(
+        i in cured or bool(holds[i] or task.after or not task.work)
+        for i, task in enumerate(problem.tasks)
+    )
     trial_index = {name: i for i, name in enumerate(problem.trials)}
     return Instance(
         problem=problem,
@@ -117,11 +127,12 @@ def compiled(problem: Problem) -> Instance:
         works=tuple(task.work for task in problem.tasks),
         lags=lags,
         holds=holds,
+        splittable=tuple(task.splittable for task in problem.tasks),
+        timed=timed,
         clocked=tuple(
-            i in looked_up
-            or bool(lags[i] or holds[i] or task.after or not (task.splittable and task.work))
-            for i, task in enumerate(problem.tasks)
+            timed[i] or bool(lags[i]) or not task.splittable for i, task in enumerate(problem.tasks)
         ),
+        cured=cured,
         trials=tuple(-1 if t.trial is None else trial_index[t.trial] for t in problem.tasks),
         trial_costs=tuple(problem.trials.values()),
         groups=tuple(Group(bits(group), station[group[0]]) for group in visits.groups),
