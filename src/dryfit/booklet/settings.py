@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.text import Mark, Say, Text, capital, joined
+from dryfit.booklet.drawing.lettering import text_width
+from dryfit.booklet.text import Mark, Say, Text, capital, joined, plain
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
@@ -38,6 +39,17 @@ _KIND_WORDS = {
 }
 
 
+MM_OF_A_POINT = 25.4 / 72
+POINT_SIZES = (40, 32, 26, 20)
+ROW_MM = 174.0
+NARROW_CELL_MM = 34.0
+CELL_AIR_MM = 5.0
+"""Room of the row of boxes on A4, and what a cell of names and the air of each cell take of it."""
+
+COLUMN_MM = 45.0
+"""Room for a figure in the column beside a drawing."""
+
+
 @dataclass(frozen=True, slots=True)
 class SettingBox:
     """One axis to set: its label, the value in large type, and what the value is measured to.
@@ -67,12 +79,16 @@ class Kept:
 class SettingsView:
     """What to set before a step.
 
-    `fit` are cutters, guides and angles, `change` the figures to set, `keep` what stays.
+    `fit` are cutters, guides and angles, `change` the figures to set, `keep` what stays.  The boxes
+    stand in a `column` beside the drawing or in a row above it; `points` is the type size at which
+    the figures find room there, on the narrower paper.
     """
 
     fit: tuple[SettingBox, ...]
     change: tuple[SettingBox, ...]
     keep: tuple[Kept, ...]
+    points: int
+    column: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,25 +106,47 @@ class _Machine:
     say: Say
 
 
-def settings_view(step: Step, plan: Plan, shop: Shop, say: Say) -> SettingsView:
+def settings_view(step: Step, plan: Plan, shop: Shop, say: Say, *, column: bool) -> SettingsView:
     """Return the boxes of the axes that change, and the axes that stay as they are.
 
     An axis that was set on an earlier day is to be checked again before it is trusted.
     """
     values = {axis: setting for axis, setting in step.settings if setting is not None}
     machine = _machine(step, values, shop, say)
-    boxes = tuple(_box(values[axis], machine) for axis in values if axis in step.changed)
+    boxes = tuple(
+        box for axis in values if axis in step.changed for box in _boxes(values[axis], machine)
+    )
     asked = {setting.axis for op in step.operations for setting in op.settings} or set(values)
     days = _days_set(step, plan)
-    return SettingsView(
-        tuple(box for box in boxes if not box.figure),
-        tuple(box for box in boxes if box.figure),
-        tuple(
-            _kept(setting, machine, days[axis] if days[axis] < step.starts.day else None)
-            for axis, setting in values.items()
-            if axis in asked and axis not in step.changed
-        ),
+    figures = tuple(box for box in boxes if box.figure)
+    fit = tuple(box for box in boxes if not box.figure)
+    keep = tuple(
+        _kept(setting, machine, days[axis] if days[axis] < step.starts.day else None)
+        for axis, setting in values.items()
+        if axis in asked and axis not in step.changed
     )
+    beside = bool(fit) + bool(keep)
+    points = _points_in_column(figures) if column else _points_in_row(figures, beside)
+    return SettingsView(fit, figures, keep, points, column)
+
+
+def _points_in_column(figures: tuple[SettingBox, ...]) -> int:
+    """Return the largest type size at which each figure fits the column."""
+    return _largest(lambda points: all(_width(box, points) <= COLUMN_MM for box in figures))
+
+
+def _points_in_row(figures: tuple[SettingBox, ...], beside: int) -> int:
+    """Return the largest type size at which the figures fit the row, with `beside` narrow cells."""
+    room = ROW_MM - beside * NARROW_CELL_MM - len(figures) * CELL_AIR_MM
+    return _largest(lambda points: sum(_width(box, points) for box in figures) <= room)
+
+
+def _largest(fits: Callable[[int], bool]) -> int:
+    return next((points for points in POINT_SIZES if fits(points)), POINT_SIZES[-1])
+
+
+def _width(box: SettingBox, points: int) -> float:
+    return text_width(plain(box.value), points * MM_OF_A_POINT, bold=True)
 
 
 def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) -> _Machine:
@@ -128,15 +166,17 @@ def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) ->
     )
 
 
-def _box(setting: Setting, machine: _Machine) -> SettingBox:
-    return SettingBox(
-        axis=setting.axis,
-        label=_label(setting, machine),
-        value=_value(setting, machine.say),
-        figure=isinstance(setting.value, Fraction) and setting.unit == "mm",
-        details=_details(setting, machine),
-        waits=setting.measure,
-    )
+def _boxes(setting: Setting, machine: _Machine) -> Iterator[SettingBox]:
+    """Yield the box of a setting, or two for a pair of stops."""
+    label, value = _label(setting, machine), _value(setting, machine.say)
+    figure = isinstance(setting.value, Fraction) and setting.unit == "mm"
+    details = _details(setting, machine)
+    if setting.to == "both" and setting.far is not None:
+        far = (machine.say.setting(setting.far),)
+        yield SettingBox(setting.axis, f"First {label.lower()}", value[:1], figure, ())
+        yield SettingBox(setting.axis, f"Second {label.lower()}", far, figure, details)
+    else:
+        yield SettingBox(setting.axis, label, value, figure, details, setting.measure)
 
 
 def _kept(setting: Setting, machine: _Machine, day: int | None) -> Kept:
@@ -192,7 +232,7 @@ def _height_details(setting: Setting, height: Fraction, machine: _Machine) -> It
 
 def _distance_details(setting: Setting, machine: _Machine) -> Iterator[Text]:
     if setting.to == "both":
-        yield ("first and last limit",)
+        yield ("the two limits of the cut",)
     elif setting.to is not None:
         yield (f"to the {setting.to.upper()} side of the {machine.cutter}",)
         if setting.far is not None and not machine.through:

@@ -17,6 +17,9 @@ from dryfit.plan.operation import MeasurePoint, Operation, Work
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Hold, Pass
 
+WIDEST_BESIDE_MM = 130.0
+"""Wider drawings would be made too small to read beside the column of settings."""
+
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
@@ -97,10 +100,11 @@ class StepView:
 def step_view(step: Step, drawing: Svg | None, bench: Bench) -> StepView:
     """Return what is printed for a step; `drawing` is its picture, or None."""
     several = len(step.operations) > 1
+    column = drawing is not None and drawing.width_mm <= WIDEST_BESIDE_MM
     return StepView(
         number=step.number,
         starts=clock(step.starts),
-        settings=settings_view(step, bench.plan, bench.shop, bench.say),
+        settings=settings_view(step, bench.plan, bench.shop, bench.say, column=column),
         drawing=drawing,
         operations=tuple(
             _operation(op, f"{step.number}{LETTERS[index % 26] if several else ''}", bench)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit
 from dryfit.booklet.drawing import Svg
-from dryfit.booklet.drawings import cover_drawing, step_drawings, time_line
+from dryfit.booklet.drawings import cover_drawing, step_drawing, time_line
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import PartRow, Volume, part_rows, volumes
@@ -63,14 +63,13 @@ class Booklet:
     parts: tuple[PartRow, ...]
     hands: bool
     supplies: Supplies
-    time_line: Svg | None
+    time_line: Svg
     visits: tuple[VisitView, ...]
 
 
 def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Booklet:
     """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
     bench = Bench(model, plan, shop, label(model), Say(model.display))
-    drawings = step_drawings(bench)
     return Booklet(
         id=booklet_id(model, plan),
         unit=model.display.unit,
@@ -86,7 +85,7 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
         hands=any(len(part.hands()) > 1 for part in model.parts),
         supplies=_supplies(bench),
         time_line=time_line(bench),
-        visits=tuple(_visit(visit, bench, drawings) for visit in plan.visits()),
+        visits=tuple(_visit(visit, bench) for visit in plan.visits()),
     )
 
 
@@ -97,8 +96,8 @@ def booklet_id(model: Model, plan: Plan) -> str:
     return f"{digest[:4]}-{digest[4:8]}"
 
 
-def _visit(visit: Visit, bench: Bench, drawings: dict[int, Svg | None]) -> VisitView:
-    steps = tuple(step_view(step, drawings.get(step.number), bench) for step in visit.steps)
+def _visit(visit: Visit, bench: Bench) -> VisitView:
+    steps = tuple(step_view(step, step_drawing(step, bench), bench) for step in visit.steps)
     return VisitView(
         number=visit.number,
         station=capital(visit.station),
