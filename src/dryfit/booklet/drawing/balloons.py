@@ -14,6 +14,8 @@ _DISTANCE = 10.0
 _STEP = 3.0
 _CROSSED = 60.0
 _COVERED = 500.0
+_LOOKED_AT = 60
+_STEEP = 0.34
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,18 +44,19 @@ def draw_balloons(
     *,
     lines: Sequence[Segment] = (),
     rooms: Sequence[Rect] = (),
+    drawn: Sequence[Segment] = (),
 ) -> None:
     """Place a balloon for each label round the outline of the drawing, and draw them.
 
     `lines` must not be crossed and `rooms` not be covered: dimensions, figures.  Leaders do not
-    cross one another where a place without a crossing exists.
+    cross one another where a place without a crossing exists, and do not run along `drawn` lines.
     """
     places = tuple(_round(outline))
     placed: list[_Placed] = []
     for _ in range(2):  # the second round moves the early ones out of the way of the late ones
         for label in wanted:
             others = [other for other in placed if other.label != label.label]
-            placed = [*others, _best(label, places, others, lines, rooms)]
+            placed = [*others, _best(label, places, others, lines, rooms, drawn)]
     placed.sort(key=lambda balloon: balloon.label)
     canvas.lines([balloon.leader for balloon in placed], FINE)
     for balloon in placed:
@@ -97,6 +100,7 @@ def _best(
     placed: Sequence[_Placed],
     lines: Sequence[Segment],
     rooms: Sequence[Rect],
+    drawn: Sequence[Segment],
 ) -> _Placed:
     def cost(balloon: _Placed) -> float:
         length = hypot(balloon.centre[0] - balloon.target[0], balloon.centre[1] - balloon.target[1])
@@ -112,7 +116,27 @@ def _best(
     options = (
         _Placed(wanted.label, place, target) for target in wanted.targets for place in places
     )
-    return min(options, key=lambda balloon: (round(cost(balloon), 3), balloon.centre))
+    ranked = sorted(
+        ((round(cost(balloon), 3), balloon.centre, balloon.target) for balloon in options)
+    )
+    best = min(
+        ranked[:_LOOKED_AT],
+        key=lambda row: (round(row[0] + _grazing((row[2], row[1]), drawn), 3), row[1], row[2]),
+    )
+    return _Placed(wanted.label, best[1], best[2])
+
+
+def _grazing(leader: Segment, drawn: Sequence[Segment]) -> float:
+    """Return the cost of crossing lines of the drawing: little across, much along them."""
+    (x, y), (u, v) = leader
+    length = hypot(u - x, v - y)
+    total = 0.0
+    for line in drawn:
+        if crosses(leader, line):
+            (a, b), (c, d) = line
+            sine = abs((u - x) * (d - b) - (v - y) * (c - a)) / (length * hypot(c - a, d - b))
+            total += 1.0 if sine > _STEEP else _CROSSED / 2
+    return total
 
 
 def _round(outline: Sequence[Point]) -> Iterator[Point]:

@@ -100,6 +100,10 @@ class Canvas:
         self._points: list[Point] = []
         self.lettered: list[Rect] = []
 
+    def bottom(self) -> float:
+        """Return the lowest y that anything drawn so far reaches."""
+        return max((y for _, y in self._points), default=0.0)
+
     def lines(self, segments: Iterable[Segment], pen: Pen = OUTLINE) -> None:
         """Draw straight lines as one path."""
         row = list(segments)

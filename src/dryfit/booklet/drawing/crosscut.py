@@ -32,6 +32,7 @@ ROOM = 88.0
 """Paper mm for the part along the stop, so that the whole drawing is about 125 mm wide."""
 
 _TALLEST = 23.0
+_LOWER = 17.0
 _AROUND = 11.0
 _STOP = 8.0
 _FENCE = 4.0
@@ -77,9 +78,9 @@ def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: st
     down = f": {lyings[0].marks[2]} down" if lyings[0].known[2] else ""
     y = caption(canvas, -_STOP, 0.0, f"From where you stand{down}", bold=True)
     y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
-    for group in figures.values():
-        y = _plan(canvas, cut, group, scale, say, y)
-        for spacer in group[0].spacers():
+    for index, group in enumerate(figures.values()):
+        y = _plan(canvas, cut, group, scale, say, y, measured=index == 0)
+        for spacer in group[0].spacers() if index == 0 else ():
             y = _spaced(canvas, cut, group[0], scale, say, y, spacer)
     caption(canvas, -_STOP, y, f"Hatched wood is cut away. {_scale_note(scale)}")
     return canvas.finish(title)
@@ -92,7 +93,9 @@ def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
     tallest = max(float(way.sizes[2] + cut.base) for way in lyings)
     if cut.height is not None:
         tallest = max(tallest, float(cut.height))
-    scale = min(1.0, _TALLEST / widest, _TALLEST / tallest)
+    views = len({way.figure(whole=False) for way in lyings})
+    room = _TALLEST if views == 1 else _LOWER
+    scale = min(1.0, room / widest, room / tallest)
     around = _AROUND / scale
     through = not any(way.regions for way in lyings)
     length = far + _WASTE / scale if through else 0.0
@@ -161,12 +164,24 @@ def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: 
 
 
 def _plan(
-    canvas: Canvas, cut: Crosscut, group: Sequence[Lying], scale: Ruler, say: Say, top: float
+    canvas: Canvas,
+    cut: Crosscut,
+    group: Sequence[Lying],
+    scale: Ruler,
+    say: Say,
+    top: float,
+    *,
+    measured: bool,
 ) -> float:
-    """Draw the part from above with its end at the stop; return where the view ends."""
+    """Draw the part from above with its end at the stop; return where the view ends.
+
+    The figures stand below the first view only, `measured`: they are the same for all.
+    """
     way = group[0]
     top = caption(canvas, -_STOP, top, f"From above: {_names(group)}", bold=True)
     bottom = _lay(canvas, cut, way, scale, top, Fraction(0))
+    if not measured:
+        return bottom + 3.0
     notes = ("to the near side", "to the far side")
     near = f"{cut.measure}, {notes[0]}" if cut.measure else notes[0]
     spans = [Span(0.0, scale.at(float(cut.near)), _distance(cut, say), near)]

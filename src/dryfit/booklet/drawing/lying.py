@@ -6,13 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.geometry.frame import LENGTH, SURFACES, WIDTH
+from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature, Range
-from dryfit.placing.model import Model, Part
+from dryfit.placing.model import Copy, Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
-from dryfit.plan.setting import Pass
+from dryfit.plan.setting import Hold, Pass
 
+Vector = tuple[int, int, int]
+
+BEFORE: Vector = (0, -1, 0)
+BEHIND: Vector = (0, 1, 0)
 OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 
 
@@ -58,44 +62,76 @@ class Lying:
         return tuple(dict.fromkeys(spacers))
 
 
-def ways_of_lying(model: Model, step: Step) -> tuple[Lying, ...]:
-    """Return the ways in which the step holds its parts, in the order of the work."""
-    return tuple(lying(model, work) for operation in step.operations for work in operation.work)
+def ways_of_lying(model: Model, step: Step, *, fence_behind: bool) -> tuple[Lying, ...]:
+    """Return the ways in which the step holds its parts, in the order of the work, hands apart.
+
+    `fence_behind` tells a machine with its fence behind the part from a sled, whose fence is on
+    the maker's side.  Work on what is no part, such as an assembly, is left out.
+    """
+    known = {part.name: part for part in model.parts}
+    found: list[Lying] = []
+    for operation in step.operations:
+        for work in operation.work:
+            part = known.get(work.part) or known.get(operation.part)
+            if part is not None:
+                groups = by_hand(part, work)
+                found += [lying(part, copies, work, fence_behind=fence_behind) for copies in groups]
+    return tuple(found)
 
 
-def lying(model: Model, work: Work) -> Lying:
-    """Return how the copies of one piece of work lie; what the hold leaves open is the usual."""
-    part = model.part(work.part)
-    hold = work.hold
-    at_stop = hold.at_stop if hold and hold.at_stop else "R"
-    down = hold.down if hold and hold.down else "B"
-    used = {SURFACES[at_stop][0], SURFACES[down][0]}
-    named_fence = hold.against_fence if hold else None
-    if len(used) < 2:  # an end on the table: the reading along and across changes places
-        at_stop = "E" if SURFACES[down][0] == LENGTH else "R"
-        used = {SURFACES[at_stop][0], SURFACES[down][0]}
-    if named_fence is None or SURFACES[named_fence][0] in used:
-        fence = "E" if WIDTH not in used else "F"
-    else:
-        fence = named_fence
+def by_hand(part: Part, work: Work) -> tuple[tuple[Copy, ...], ...]:
+    """Return the copies worked on, left and right hands apart where a feature is cut."""
+    named = tuple(copy for copy in part.copies if copy.name in work.copies)
+    copies = named or part.copies  # blanks are not copies yet, and have no names of them
+    if not work.features:
+        return (copies,)
+    hands = sorted({copy.hand for copy in copies})
+    return tuple(tuple(copy for copy in copies if copy.hand == hand) for hand in hands)
+
+
+def lying(part: Part, copies: Sequence[Copy], work: Work, *, fence_behind: bool) -> Lying:
+    """Return how copies of one hand lie; what the hold leaves open follows from the rest."""
+    hold = work.hold or Hold(None, None, None)
+    at_stop, down = hold.at_stop or "R", hold.down or "B"
+    if SURFACES[at_stop][0] == SURFACES[down][0]:  # standing on an end: an edge is at the stop
+        at_stop = "E"
+    towards = BEHIND if fence_behind else BEFORE
+    fence = surface_towards(towards, down, at_stop, copies[0].frame.handedness())
+    stated = hold.against_fence
+    if stated is not None and SURFACES[stated][0] == SURFACES[fence][0] and work.features:
+        fence = stated
     marks = at_stop, fence, down
-    hands = sorted({model.copy(name).hand for name in work.copies})
-    features = [feature for feature in part.features if feature.id in work.features]
-    known = (
-        bool(hold and hold.at_stop),
-        named_fence == fence,
-        bool(hold and hold.down),
-    )
     return Lying(
         part,
-        work.copies,
-        tuple(hands),
+        tuple(copy.name for copy in copies),
+        tuple(sorted({copy.hand for copy in copies})),
         marks,
-        known,
+        (hold.at_stop is not None, stated == fence, hold.down is not None),
         _sizes(part, marks),
-        _regions(part, features, marks),
+        _regions(part, [f for f in part.features if f.id in work.features], marks),
         work.passes,
     )
+
+
+def surface_towards(wanted: Vector, down: str, at_left: str, handedness: int) -> str:
+    """Return the surface that looks towards a direction, one down and another to the left.
+
+    x is to the right of the maker, y away from him, z up.  A mirrored part (handedness -1) has
+    its other surface there.
+    """
+    axes: dict[int, Vector] = {}
+    for surface, outward in ((down, (0, 0, -1)), (at_left, (-1, 0, 0))):
+        direction, side = SURFACES[surface]
+        axes[direction] = outward if side else (-outward[0], -outward[1], -outward[2])
+    (third,) = {0, 1, 2} - set(axes)
+    a, b = axes[(third + 1) % 3], axes[(third + 2) % 3]
+    axis = (
+        handedness * (a[1] * b[2] - a[2] * b[1]),
+        handedness * (a[2] * b[0] - a[0] * b[2]),
+        handedness * (a[0] * b[1] - a[1] * b[0]),
+    )
+    side = 1 if axis == wanted else 0
+    return next(name for name, place in SURFACES.items() if place == (third, side))
 
 
 def _sizes(part: Part, marks: Sequence[str]) -> tuple[Fraction, Fraction, Fraction]:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import Lying
 from dryfit.booklet.drawing.ruler import Ruler, ruler
@@ -24,6 +24,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_table,
 )
 from dryfit.booklet.text import Say
+from dryfit.joinery.feature import Range
 from dryfit.plan.setting import Setting
 
 _ROOM = 84.0
@@ -36,23 +37,27 @@ _STOP = 7.0
 
 @dataclass(frozen=True, slots=True)
 class Stopped:
-    """The settings of a stopped cut, mm: from end to both limits, from fence, and deep."""
+    """The settings of a stopped cut, mm: from the end to both limits, from the fence, and deep.
 
-    begin: Fraction
-    end: Fraction
+    `limits` is None where the part is cut to its marks.
+    """
+
+    limits: tuple[Fraction, Fraction] | None
     fence: Setting | None
     depth: Fraction | None
     side: str
 
 
-def stopped_of(stop: Setting, fence: Setting | None, depth: Setting | None) -> Stopped:
-    """Return the settings of a cut between two stops in plain numbers."""
-    begin = Fraction(stop.value)
+def stopped_of(stop: Setting | None, fence: Setting | None, depth: Setting | None) -> Stopped:
+    """Return the settings of a stopped cut in plain numbers; without a stop it is cut to marks."""
     deep = Fraction(depth.value) if depth is not None else None
-    return Stopped(begin, stop.far or begin, fence, deep, stop.side or "left")
+    if stop is None:
+        return Stopped(None, fence, deep, "left")
+    begin = Fraction(stop.value)
+    return Stopped((begin, stop.far or begin), fence, deep, stop.side or "left")
 
 
-def mortise_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
+def stopped_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     """Return the view from above and the section of a stopped cut, for each way of holding."""
     ways: dict[tuple[object, ...], list[Lying]] = {}
     for way in lyings:
@@ -73,11 +78,18 @@ def _ruler(cut: Stopped, way: Lying) -> Ruler:
     length = float(way.sizes[0])
     scale = min(1.2, _TALLEST / float(way.sizes[1]))
     around = _AROUND / scale
-    begin, end = float(cut.begin), float(cut.end)
-    wanted = ((0.0, around), (begin - around, end + around), (length - around, length))
+    wanted = [(0.0, around), (length - around, length)]
+    wanted += [(float(begin) - around, float(end) + around) for begin, end in _limits(cut, way)]
     if cut.side == "left":
         return ruler(length, wanted, room=_ROOM, scale=scale)
     return ruler(length, wanted, room=_ROOM, scale=scale, start=_ROOM, direction=-1)
+
+
+def _limits(cut: Stopped, way: Lying) -> tuple[Range, ...]:
+    """Return where the cut begins and ends: as the stops are set, else as the marks say."""
+    if cut.limits is not None:
+        return (cut.limits,)
+    return tuple(dict.fromkeys(region.from_stop for region in way.regions))
 
 
 def _from_above(
@@ -101,25 +113,24 @@ def _from_above(
     draw_body(canvas, ends[0], ends[1], fence, fence + high, breaks=scale.breaks())
     out = -1.0 if cut.side == "left" else 1.0
     block = sorted((ends[0], ends[0] + out * _STOP))
-    stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
-    draw_stop(canvas, stop, on_left=cut.side == "left")
+    if cut.limits is not None:
+        stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
+        draw_stop(canvas, stop, on_left=cut.side == "left")
     draw_mark(canvas, (ends[0] - out * 4.6, fence + high / 2), way.marks[0])
-    limits = sorted(scale.at(float(at)) for at in (cut.begin, cut.end))
+    places = sorted({at for row in _limits(cut, way) for at in row})
+    limits = sorted(scale.at(float(at)) for at in places)
     if way.known[1]:
-        middle = (ends[0] + scale.at(float(cut.begin))) / 2
+        middle = (ends[0] + scale.at(float(places[0]))) / 2
         clear = all(abs(middle - at) > 6.5 for at in scale.breaks())
         free = middle if clear else ends[0] - out * 11.5
         draw_mark(canvas, (free, fence + 4.2), way.marks[1])
     if cut.fence is not None:
         distance = Fraction(cut.fence.value)
         level = fence + float(distance) * scale.scale
-        at = (limits[1] + 5.0) if cut.side == "left" else (limits[0] - 5.0)
-        edge = limits[1] if cut.side == "left" else limits[0]
+        at = (limits[-1] + 5.0) if cut.side == "left" else (limits[0] - 5.0)
+        edge = limits[-1] if cut.side == "left" else limits[0]
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
-    spans = [
-        Span(ends[0], scale.at(float(cut.begin)), (say.setting(cut.begin),)),
-        Span(ends[0], scale.at(float(cut.end)), (say.setting(cut.end),)),
-    ]
+    spans = [Span(ends[0], scale.at(float(at)), (say.setting(at),)) for at in places]
     return dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
 
 
@@ -149,9 +160,16 @@ def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> 
     else:
         bottom = table + 2.0
     if cut.depth is not None:
-        deepest = table - high + float(cut.depth) * scale
-        figure = dimension_beside(canvas, table - high, deepest, (say.setting(cut.depth),),
-                                  at=left + wide + 5, edge=left + wide + 0.8)  # fmt: skip
+        from_below = all(region.from_table[0] == 0 for region in way.regions)
+        surface = table if from_below else table - high
+        deepest = surface + float(cut.depth) * scale * (-1.0 if from_below else 1.0)
+        figure = dimension_beside(
+            canvas,
+            surface,
+            deepest,
+            (say.setting(cut.depth),),
+            at=left + wide + 5,
+            edge=left + wide + 0.8,
+        )
         canvas.text((figure.right + 1.4, figure.middle[1]), "deep", anchor="start")
-        canvas.lines([((left + wide, deepest), (left + wide - 2, deepest))], FINE)
     return bottom + 3.0

@@ -10,30 +10,30 @@ from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
 from dryfit.booklet.text import Say
-from dryfit.geometry.frame import SURFACES, THICKNESS, WIDTH
+from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature
-from dryfit.placing.model import Model, Part
+from dryfit.placing.model import Part
 from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 
 _ROOM = 96.0
 _TALLEST = 26.0
-_AROUND = 9.0
+_AROUND = 13.0
 
 
-def part_drawing(model: Model, part: Part, display: Display) -> Svg:
+def part_drawing(part: Part, display: Display) -> Svg:
     """Return the part with all its features, each surface that has any, hand by hand."""
     works = []
     for hand in part.hands():
-        copies = tuple(copy.name for copy in part.copies if copy.hand == hand)
+        copies = tuple(copy for copy in part.copies if copy.hand == hand)
         features = tuple(feature for feature in part.features if hand in feature.hands)
         for surface in _surfaces(features):
             names = tuple(feature.id for feature in features if feature.surface == surface)
-            works.append(Work(part.name, copies, names, _lying_under(surface), ()))
+            works.append((copies, Work(part.name, (), names, _lying_under(surface), ())))
         if not features:
-            works.append(Work(part.name, copies, (), Hold("B", "E", "R"), ()))
-    ways = [lying(model, work) for work in works]
+            works.append((copies, Work(part.name, (), (), Hold("B", None, "R"), ())))
+    ways = [lying(part, copies, work, fence_behind=True) for copies, work in works]
     return layout_drawing(ways, Say(display), f"{part.name}, its sizes and cuts")
 
 
@@ -104,7 +104,10 @@ def _letter(canvas: Canvas, way: Lying, scale: Ruler, top: float, high: float) -
     for step in range(int(scale.end) - 20):
         x = 14.0 + step
         if all(x + 4.6 < a or b < x - 4.6 for a, b in taken):
-            draw_mark(canvas, (x, top + 4.2), way.marks[1])
+            # A part lies with its E side where its hand puts it, at the upper or the lower edge.
+            upper = way.marks[1] in {"E", "F"}
+            mark = way.marks[1] if upper else OPPOSITE[way.marks[1]]
+            draw_mark(canvas, (x, top + 4.2 if upper else top + high - 4.2), mark)
             return
 
 
@@ -128,12 +131,7 @@ def _surfaces(features: Iterable[Feature]) -> tuple[str, ...]:
 
 def _lying_under(surface: str) -> Hold:
     """Return how a part lies with the surface up, its R end on the left."""
-    direction = SURFACES[surface][0]
-    if direction == THICKNESS:
-        return Hold(OPPOSITE[surface], "E", "R")
-    if direction == WIDTH:
-        return Hold(OPPOSITE[surface], "F", "R")
-    return Hold(OPPOSITE[surface], "F", "E")
+    return Hold(OPPOSITE[surface], None, "E" if SURFACES[surface][0] == LENGTH else "R")
 
 
 def _surface_words(surface: str) -> str:

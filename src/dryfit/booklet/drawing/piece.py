@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.drawing.balloons import Wanted, draw_balloons
-from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Point, Rect, Segment, Svg
+from dryfit.booklet.drawing.canvas import FINE, Canvas, Pen, Point, Rect, Segment, Svg
 from dryfit.booklet.drawing.cut_solids import cut_solid, placed_copies
 from dryfit.booklet.drawing.dimension import dimension_along
 from dryfit.booklet.text import Say
@@ -24,6 +24,7 @@ HEIGHT = 88.0
 _OFFSET = 9.0
 _COPIES_TRIED = 6
 _TARGETS = 6
+_LINE = Pen(0.36)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ def piece_drawing(model: Model, labels: Mapping[str, str], *, sizes: bool = True
     """
     copies = placed_copies(model)
     canvas = Canvas()
-    scene, placement = draw_scene(canvas, copies, FROM_FRONT_RIGHT, (WIDTH, HEIGHT))
+    scene, placement, drawn = draw_scene(canvas, copies, FROM_FRONT_RIGHT, (WIDTH, HEIGHT))
     lines, rooms = _overall(canvas, model, placement) if sizes else ((), ())
     wanted = [
         Wanted(labels[part.name], targets)
@@ -60,7 +61,7 @@ def piece_drawing(model: Model, labels: Mapping[str, str], *, sizes: bool = True
         if part.name in labels and (targets := _targets(scene, part.copies, part, placement))
     ]
     outline = [placement.on_paper(corner) for _, copy in copies for corner in corners(copy.box)]
-    draw_balloons(canvas, wanted, outline, lines=lines, rooms=rooms)
+    draw_balloons(canvas, wanted, outline, lines=lines, rooms=rooms, drawn=drawn)
     return canvas.finish(f"{model.piece}, seen from the front right")
 
 
@@ -69,17 +70,17 @@ def draw_scene(
     copies: Sequence[tuple[Part, Copy]],
     view: View,
     room: tuple[float, float],
-) -> tuple[Scene, Placement]:
+) -> tuple[Scene, Placement, tuple[Segment, ...]]:
     """Draw the visible lines of copies as large as fits the room (width, height in mm)."""
     solids = [cut_solid(part, copy) for part, copy in copies]
     scene = Scene(solids, view)
     placement = fitted(solids, view, room)
     seen = picture_lines(scene, (piece for piece in scene.pieces() if piece.visible))
-    canvas.lines(
-        ((placement.from_picture(start), placement.from_picture(end)) for start, end in seen),
-        OUTLINE,
+    drawn = tuple(
+        (placement.from_picture(start), placement.from_picture(end)) for start, end in seen
     )
-    return scene, placement
+    canvas.lines(drawn, _LINE)
+    return scene, placement, drawn
 
 
 def fitted(solids: Sequence[Solid], view: View, room: tuple[float, float]) -> Placement:

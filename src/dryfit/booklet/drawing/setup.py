@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import Svg
 from dryfit.booklet.drawing.crosscut import crosscut_drawing, crosscut_of
-from dryfit.booklet.drawing.lying import Lying, ways_of_lying
-from dryfit.booklet.drawing.mortise import mortise_drawing, stopped_of
+from dryfit.booklet.drawing.lying import ways_of_lying
+from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.part import layout_drawing
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.thickness import planer_drawing
@@ -19,53 +19,46 @@ from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Accessory
 
-_THICKNESS_KINDS = ("thickness",)
-
 
 def setup_drawing(
     model: Model, step: Step, accessories: Sequence[Accessory], display: Display
 ) -> Svg | None:
     """Return the setting of one step to scale, with exactly the settings' numbers.
 
-    None for work that has no setting to draw: sanding, measuring, coats.
+    None for work that has no setting to draw: jointing, sanding, measuring, coats.
     """
-    lyings = ways_of_lying(model, step)
-    if not lyings:
-        return None
     say = Say(display)
-    values = _demanded(step)
     title = f"{step.station}: {step.id}"
-    stop, fence, height = (values.get(axis) for axis in ("stop", "fence", "height"))
+    values = _demanded(step)
+    stop, height, thickness = (values.get(axis) for axis in ("stop", "height", "thickness"))
+    depth = values.get("depth")
+    fence = values.get("fence")
+    if fence is not None and fence.unit != "mm":
+        fence = None
     cutter = _name(values.get("cutter"))
-    if stop is not None and stop.to == "both":
-        stopped = stopped_of(stop, fence, values.get("depth") or height)
-        return mortise_drawing(stopped, lyings, say, title)
-    if stop is not None and not _along_fence(fence, values.get("accessory"), accessories):
+    from_above = depth is not None and fence is not None
+    stopped = from_above or (stop is not None and stop.to == "both")
+    ways = ways_of_lying(model, step, fence_behind=stopped)
+    if not ways:
+        return None
+    if stopped:
+        return stopped_drawing(stopped_of(stop, fence, depth or height), ways, say, title)
+    if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)
-        return crosscut_drawing(crosscut_of(stop, height, guide, base, cutter), lyings, say, title)
-    if fence is not None and isinstance(fence.value, Fraction):
-        return rip_drawing(rip_of(fence, height, cutter), lyings, say, title)
-    return _without_fence(step, lyings, values, say, title)
+        return crosscut_drawing(crosscut_of(stop, height, guide, base, cutter), ways, say, title)
+    if fence is not None:
+        return rip_drawing(rip_of(fence, height, cutter), ways, say, title)
+    thickness = thickness or (depth if step.operations[0].kind == "thickness" else None)
+    if thickness is not None:
+        return planer_drawing(Fraction(thickness.value), ways, say, title)
+    return _to_marks(model, step, say, title)
 
 
-def _without_fence(
-    step: Step, lyings: Sequence[Lying], values: dict[str, Setting], say: Say, title: str
-) -> Svg | None:
-    thickness = values.get("thickness") or values.get("depth")
-    kinds = {operation.kind for operation in step.operations}
-    if thickness is not None and kinds <= set(_THICKNESS_KINDS):
-        return planer_drawing(Fraction(thickness.value), lyings, say, title)
-    if any(way.regions for way in lyings):
-        return layout_drawing(lyings, say, title)
-    return None
-
-
-def _along_fence(
-    fence: Setting | None, accessory: Setting | None, accessories: Sequence[Accessory]
-) -> bool:
-    """Return whether the work runs along a fence although a stop stands somewhere too."""
-    on_sled = any(known.name == _name(accessory) for known in accessories)
-    return fence is not None and accessory is not None and not on_sled
+def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
+    """Return what is cut to marks, by hand or on a machine without stop or fence."""
+    ways = ways_of_lying(model, step, fence_behind=True)
+    marked = [way for way in ways if way.regions]
+    return layout_drawing(marked, say, title) if marked else None
 
 
 def _demanded(step: Step) -> dict[str, Setting]:

@@ -1,0 +1,301 @@
+"""A glue-up: the parts in place, where glue goes, numbered clamps, and the diagonals to compare.
+
+A flat frame is drawn from its side, anything else in the view of the cover.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import hypot, isqrt
+
+from dryfit.booklet.drawing.balloons import RADIUS, draw_balloon
+from dryfit.booklet.drawing.canvas import (
+    BOLD,
+    DASHED,
+    FINE,
+    Canvas,
+    Point,
+    Rect,
+    Svg,
+    text_room,
+    width_of,
+)
+from dryfit.booklet.drawing.cut_solids import cut_solid, placed_copies
+from dryfit.booklet.drawing.dimension import FIGURE
+from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, Placement, draw_scene
+from dryfit.booklet.drawing.shapes import caption
+from dryfit.booklet.text import Say, Text
+from dryfit.geometry.box import Box, Triple
+from dryfit.geometry.hidden_lines import Scene, View
+from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
+from dryfit.quantities import Display
+
+_ROOM = (92.0, 78.0)
+_FLAT = Fraction(1, 4)
+_BEYOND = 9.0
+LAP = "half lap"
+UP = 2
+_SIDES = {0: View((1, 0, 0)), 1: View((0, -1, 0)), 2: View((0, 0, 1))}
+
+
+@dataclass(frozen=True, slots=True)
+class _Bar:
+    """One clamp: the line that it presses along, from outside to outside, in the piece."""
+
+    start: Triple
+    end: Triple
+
+
+def glue_up_drawing(
+    model: Model, assembly: Assembly, labels: Mapping[str, str], display: Display
+) -> Svg:
+    """Return the assembly with its clamps numbered in order and its diagonals with their length.
+
+    `labels` maps a copy's name to its label (``C1``); copies without one stay unnamed.
+    """
+    names = copies_in(model, assembly)
+    copies = tuple(row for row in placed_copies(model) if row[1].name in names)
+    flat = flat_axis(assembly)
+    view = FROM_FRONT_RIGHT if flat is None else _SIDES[flat]
+    canvas = Canvas()
+    scene, placement, _ = draw_scene(canvas, copies, view, _ROOM)
+    joints = [model.joint(joint) for joint in assembly.joints]
+    if flat is not None:
+        _hatch_glue(canvas, joints, placement)
+    rooms = list(_diagonals(canvas, assembly, placement, Say(display)))
+    number = 0
+    for bar in _bars(model, joints):
+        number += 1
+        rooms += _draw_bar(canvas, bar, number, placement, whole=flat is not None)
+    for joint in joints if flat is not None else ():
+        if joint.kind == LAP:
+            number += 1
+            rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
+    shown = _named(assembly, joints)
+    _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
+    note = "Numbered: clamps, in this order."
+    if flat is not None:
+        note += " Hatched: glue."
+    caption(canvas, 0.0, canvas.bottom() + 3.0, note, room=104.0)
+    return canvas.finish(f"{assembly.name}, glued and clamped")
+
+
+def copies_in(model: Model, assembly: Assembly) -> frozenset[str]:
+    """Return the names of all copies in an assembly, those of its assemblies among them."""
+    inner = {other.name: other for other in model.assemblies}
+    found: set[str] = set()
+    waiting = list(assembly.of)
+    while waiting:
+        name = waiting.pop()
+        if name in inner:
+            waiting += inner[name].of
+        else:
+            found.add(name)
+    return frozenset(found)
+
+
+def flat_axis(assembly: Assembly) -> int | None:
+    """Return the axis through a flat frame, or None for an assembly that is not flat."""
+    sizes = [assembly.box.extent(axis) for axis in range(3)]
+    thin = min(range(3), key=lambda axis: sizes[axis])
+    others = [size for axis, size in enumerate(sizes) if axis != thin]
+    return thin if sizes[thin] <= min(others) * _FLAT else None
+
+
+def _named(assembly: Assembly, joints: Sequence[Joint]) -> frozenset[str]:
+    """Return the copies that this glue-up brings together: its own and those that joints meet."""
+    met = {name for joint in joints for name in (joint.guest, joint.host)}
+    return frozenset(met | set(assembly.of))
+
+
+def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
+    """Return a bar along each member that is pulled into others, through its joints' middle.
+
+    Of a half lap the member that lies level is pulled.
+    """
+    lines: dict[str, list[tuple[Joint, str]]] = {}
+    for joint in joints:
+        pulled, other = joint.guest, joint.host
+        if joint.kind == LAP and _axis(model, other) < _axis(model, pulled):
+            pulled, other = other, pulled
+        lines.setdefault(pulled, []).append((joint, other))
+    bars = []
+    for name, held in lines.items():
+        axis = _axis(model, name)
+        count = 2 * len(held)
+        middle = [
+            sum((j.region.low[at] + j.region.high[at] for j, _ in held), Fraction(0)) / count
+            for at in range(3)
+        ]
+        hosts = [model.copy(other).box for _, other in held]
+        ends = []
+        for value in (
+            min(box.low[axis] for box in hosts),
+            max(box.high[axis] for box in hosts),
+        ):
+            point = list(middle)
+            point[axis] = value
+            ends.append((point[0], point[1], point[2]))
+        bars.append(_Bar(ends[0], ends[1]))
+    # From the floor up and from the front back, as hands reach them.
+    return tuple(sorted(bars, key=lambda bar: (bar.start[2], bar.start[1], bar.start[0])))
+
+
+def _axis(model: Model, copy: str) -> int:
+    return model.copy(copy).frame.axes[0][0]
+
+
+def _draw_bar(
+    canvas: Canvas, bar: _Bar, number: int, placement: Placement, *, whole: bool
+) -> tuple[Rect, Rect]:
+    """Draw the bar's two jaws with its number; `whole` also draws the bar between them.
+
+    Returns the rooms of the two balloons.
+    """
+    start, end = placement.on_paper(bar.start), placement.on_paper(bar.end)
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    if whole:
+        canvas.lines([(start, end)], DASHED)
+    rooms = []
+    for jaw, way in ((start, -1.0), (end, 1.0)):
+        tail = jaw[0] + way * across * _BEYOND, jaw[1] + way * down * _BEYOND
+        _pad(canvas, jaw, (way * across, way * down))
+        canvas.lines([(jaw, tail)], BOLD)
+        centre = tail[0] + way * across * 3.0, tail[1] + way * down * 3.0
+        draw_balloon(canvas, centre, str(number))
+        rooms.append(_round(centre))
+    return rooms[0], rooms[1]
+
+
+def _draw_lap_clamp(canvas: Canvas, joint: Joint, number: int, placement: Placement) -> Rect:
+    """Draw the clamp that presses a lap as its number on the lap."""
+    low, high = (placement.on_paper(corner) for corner in (joint.region.low, joint.region.high))
+    centre = (low[0] + high[0]) / 2, (low[1] + high[1]) / 2
+    draw_balloon(canvas, centre, str(number))
+    return _round(centre)
+
+
+def _round(centre: Point) -> Rect:
+    return Rect(centre[0], centre[1], centre[0], centre[1]).grown(RADIUS)
+
+
+def _pad(canvas: Canvas, at: Point, way: Point) -> None:
+    """Draw a jaw's pad on the wood: a black block across the way out."""
+    half, thick = 2.6, 1.8
+    canvas.polygon(
+        (
+            (at[0] - way[1] * half, at[1] + way[0] * half),
+            (at[0] + way[1] * half, at[1] - way[0] * half),
+            (at[0] + way[1] * half + way[0] * thick, at[1] - way[0] * half + way[1] * thick),
+            (at[0] - way[1] * half + way[0] * thick, at[1] + way[0] * half + way[1] * thick),
+        ),
+        fill="black",
+        pen=None,
+    )
+
+
+def _hatch_glue(canvas: Canvas, joints: Sequence[Joint], placement: Placement) -> None:
+    for joint in joints:
+        first, second = (
+            placement.on_paper(corner) for corner in (joint.region.low, joint.region.high)
+        )
+        xs, ys = sorted((first[0], second[0])), sorted((first[1], second[1]))
+        rect = Rect(xs[0], ys[0], xs[1], ys[1])
+        canvas.hatch(rect)
+        canvas.rect(rect, pen=FINE)
+
+
+def _diagonals(
+    canvas: Canvas, assembly: Assembly, placement: Placement, say: Say
+) -> tuple[Rect, ...]:
+    """Draw both diagonals dashed with their length; return the figure's room."""
+    if assembly.square is None or assembly.square_axes is None:
+        return ()
+    first, second = assembly.square_axes
+    low, high = assembly.box.low, assembly.box.high
+    corners = []
+    for a, b in ((low, low), (high, low), (high, high), (low, high)):
+        point = list(high)  # the upper side, where a tape reaches
+        point[first], point[second] = a[first], b[second]
+        corners.append(placement.on_paper((point[0], point[1], point[2])))
+    canvas.lines([(corners[0], corners[2]), (corners[1], corners[3])], DASHED)
+    middle = (
+        (corners[0][0] + corners[2][0]) / 2,
+        (corners[0][1] + corners[2][1]) / 2,
+    )
+    text: Text = (say.setting(diagonal(*assembly.square)),)
+    figure = text_room(middle, text, size=FIGURE, bold=True).grown(1.2)
+    words = "both ways"
+    below = middle[0], figure.bottom + SMALLEST / 2
+    half = width_of(words) / 2 + 1
+    backing = Rect(below[0] - half, figure.bottom - 0.5, below[0] + half, below[1] + 3.0)
+    for rect in (figure, backing):
+        canvas.rect(rect, fill="white", pen=None)
+    canvas.text(middle, text, size=FIGURE, bold=True)
+    canvas.text(below, words)
+    return figure, backing
+
+
+def diagonal(first: Fraction, second: Fraction) -> Fraction:
+    """Return the diagonal of a rectangle in mm, rounded once, to a thousandth."""
+    squared = (first * first + second * second) * 1_000_000
+    twice = isqrt(4 * squared.numerator // squared.denominator)
+    return Fraction((twice + 1) // 2, 1000)
+
+
+def _name_copies(
+    canvas: Canvas,
+    scene: Scene,
+    copies: Sequence[tuple[Part, Copy]],
+    labels: Mapping[str, str],
+    placement: Placement,
+    rooms: Sequence[Rect],
+) -> None:
+    """Write each copy's label on it, where it is seen and nothing else is written."""
+    taken = list(rooms)
+    for part, copy in copies:
+        label = labels.get(copy.name)
+        places = _places(scene, part, copy, placement, label) if label else ()
+        for place in places:
+            room = text_room(place, label or "", size=SMALLEST, bold=True).grown(0.8)
+            if not any(room.meets(other) for other in taken):
+                taken.append(room)
+                canvas.rect(room, fill="white", pen=None)
+                canvas.text(place, label or "", bold=True)
+                break
+
+
+def _places(
+    scene: Scene, part: Part, copy: Copy, placement: Placement, label: str
+) -> tuple[Point, ...]:
+    """Return where the copy's label may stand: in the middle of a face, or below a slim one."""
+    axis = copy.frame.axes[0][0]
+    outside = cut_solid(part, copy).outside
+    found: list[tuple[bool, Fraction, int, Point]] = []
+    for face in range(3):
+        if face == axis or scene.view.towards[face] == 0:
+            continue
+        other = ({0, 1, 2} - {axis, face}).pop()
+        for order, step in enumerate((8, 6, 10, 4, 12, 3, 13)):
+            point = [(outside.low[at] + outside.high[at]) / 2 for at in range(3)]
+            point[face] = outside.high[face] if scene.view.towards[face] > 0 else outside.low[face]
+            point[axis] = outside.low[axis] + outside.extent(axis) * step / 16
+            at = (point[0], point[1], point[2])
+            if not scene.hides(at):
+                slim = axis == UP and _slim(outside.extent(other), placement, label)
+                found.append((slim, -outside.extent(other), order, placement.on_paper(at)))
+    foot = placement.on_paper(_foot(outside))
+    below = [(False, Fraction(0), 0, (foot[0], foot[1] + 4.2))] if axis == UP else []
+    return tuple(place for *_, place in sorted([*found, *below]))
+
+
+def _slim(extent: Fraction, placement: Placement, label: str) -> bool:
+    return float(extent) * placement.scale < width_of(label, bold=True) + 2.4
+
+
+def _foot(box: Box) -> Triple:
+    return (box.low[0] + box.high[0]) / 2, (box.low[1] + box.high[1]) / 2, box.low[2]
