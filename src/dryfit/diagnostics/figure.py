@@ -40,8 +40,12 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """What the tool took for granted, as a sentence, and the line to write if it is wrong."""
+    """What the tool took for granted, as a sentence, and the line to write if it is wrong.
+
+    `instead` is a whole line of the notes, or a line of the shop file; None where the language has
+    no word for it.
+    """
 
     text: str
     span: Span | None
-    instead: str
+    instead: str | None

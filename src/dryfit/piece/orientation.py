@@ -22,6 +22,14 @@ class Orientation:
     assumed: tuple[tuple[str, str], ...]
 
 
+_OTHER_WAY = {
+    "flat": "on edge",
+    "on edge": "flat",
+    "facing front": "facing side",
+    "facing side": "facing front",
+}
+
+
 def orientation(
     name: str, run: str | None, lie: str | None, *, square: bool, wider_than_deep: bool
 ) -> Orientation:
@@ -40,7 +48,7 @@ def orientation(
     if lie is None:
         lie = _usual_lie(last, run)
         if not square:
-            assumed.append((f"{name}: it {_lie_words(lie)}", lie))
+            assumed.append((f"{name}: it {_lie_words(lie)}", _OTHER_WAY[lie]))
     return Orientation(run, (length, *_width_and_thickness(length, lie)), tuple(assumed))
 
 

@@ -71,7 +71,7 @@ def _topmost_reaches_height(site: Site, part: DeclaredPart) -> bool:
             if part.count == 1
             else f"the {part.written} reach the overall height",
             part.span,
-            "down 20, or up and its height",
+            "down 10",
         )
     return news
 
@@ -116,12 +116,17 @@ def _lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
                 mates.append(mate)
     if news:
         site.assume(
-            f"the {part.written} run to the far side of the {part_words(mates)} they are lapped "
-            "with",
+            f"the {part.written} run to the far side of the {part_words(site, mates)} that they "
+            "are lapped with",
             part.span,
-            "the length, such as 340 long",
+            _length_now(site, part),
         )
     return news
+
+
+def _length_now(site: Site, part: DeclaredPart) -> str | None:
+    length = site.positions.extent(site.seats(part.name)[0].name, part.axes[0])
+    return None if length is None else f"{site.shown(length)} long"
 
 
 def _lapped_ends(site: Site, part: DeclaredPart) -> list[tuple[Seat, Seat, int]]:
@@ -175,9 +180,9 @@ def _level_with_hosts(site: Site, part: DeclaredPart) -> bool:
                     hosts.append(host)
     if news:
         site.assume(
-            f"the {part.written} stand level with the top of the {part_words(hosts)}",
+            f"the {part.written} stand level with the top of the {part_words(site, hosts)}",
             part.span,
-            "up 80, or down 20",
+            "down 20",
         )
     return news
 
@@ -192,7 +197,9 @@ def _centred_on_hosts(site: Site, part: DeclaredPart) -> bool:
                     hosts.append(host)
     if news:
         site.assume(
-            f"the {part.written} are centred on the {part_words(hosts)}", part.span, "set back 5"
+            f"the {part.written} are centred on the {part_words(site, hosts)}",
+            part.span,
+            "set back 5",
         )
     return news
 
@@ -269,9 +276,9 @@ def _runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
                         names += hosts
     if news:
         site.assume(
-            f"the {part.written} run to the outer faces of the {part_words(names)}",
+            f"the {part.written} run to the outer faces of the {part_words(site, names)}",
             part.span,
-            "the length, such as 940 long",
+            _length_now(site, part),
         )
     return news
 
@@ -323,7 +330,9 @@ def _fills_or_centred(site: Site, part: DeclaredPart) -> bool:
                     f"{seat.name} is centred {way}",
                 )
                 site.assume(
-                    f"{seat.name} is centred in the piece {way}", part.span, "120 from left"
+                    f"{seat.name} is centred in the piece {way}",
+                    part.span,
+                    ("120 from left", "30 from front")[axis],
                 )
     return news
 
@@ -345,6 +354,6 @@ def _reaches_height(site: Site, part: DeclaredPart) -> bool:
         site.assume(
             f"the {part.written} reach the overall height",
             part.span,
-            "the length, such as 600 long",
+            _length_now(site, part),
         )
     return news

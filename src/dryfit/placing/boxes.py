@@ -10,7 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.copies import Seat
 from dryfit.placing.positions import Clash, Face, Fact
-from dryfit.placing.site import DIMENSIONS, Site, part_words
+from dryfit.placing.site import DIMENSIONS, Site
 
 _AXIS_QUESTION = (
     "where it lies from side to side",
@@ -174,6 +174,6 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
                     f"the copies of {part.name} do not come out alike: {dimension} {shown}",
                     part.span,
                     rule="H27",
-                    hints=(Hint(f"write two lines with two names; {part_words(seats)} is one"),),
+                    hints=(Hint("write two lines with two names"),),
                 )
             )

@@ -12,6 +12,7 @@ from itertools import product
 
 from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
+from dryfit.placing.lines import with_phrase
 
 _ORDER = ("top", "bottom", "front", "back", "left", "right")
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
@@ -188,7 +189,7 @@ def _by_habit(
         Assumption(
             f"the {part.count} {part.written} stand at the {spoken}",
             part.name_span,
-            f"at {spoken}",
+            with_phrase(part.span, f"at {spoken}"),
         )
     )
     return _choices(words)

@@ -22,6 +22,7 @@ from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.joinery.panel import edge_movement
 from dryfit.piece.declared import Contact
 from dryfit.placing.found import Found
+from dryfit.placing.lines import with_words
 from dryfit.placing.site import Site
 
 ZERO = Fraction(0)
@@ -77,13 +78,28 @@ def _for_top(
         return
     for rail, count in zip(rails, _counts(site, contact, rails, placed), strict=True):
         groove = _groove_of(rail, grooves)
-        slot = _slot_of(groove, rail) if groove else usual_slot(site.declared.display)
+        slot = _slot_of(groove, rail) if groove else _usual_slot(site, contact, rail)
         sizes = button_sizes(slot, side_movement(site, top))
         low, high = _shoulders(site, rail, placed)
         for place in button_places(low, high, count):
             button = _button(len(buttons) + 1, rail, place, sizes)
             buttons.append(button)
             found.append(_joint(contact, button, rail, sizes, slot, has_groove=groove is not None))
+
+
+def _usual_slot(site: Site, contact: Contact, rail: Placed) -> ButtonSlot:
+    slot = usual_slot(site.declared.display)
+    sizes = (
+        f"{site.shown(slot.width)} wide, {site.shown(slot.depth)} deep, "
+        f"{site.shown(slot.offset)} from top"
+    )
+    written = site.written(rail.part)
+    site.assume_line(
+        f"each button has a slot of its own in the {written}: {sizes}",
+        contact.span,
+        f"groove in {written}: inside, {sizes}, through",
+    )
+    return slot
 
 
 def _groove_of(rail: Placed, grooves: tuple[Cut, ...]) -> Cut | None:
@@ -149,11 +165,11 @@ def _counts(
         return [each + (1 if index < extra else 0) for index in range(len(rails))]
     clear = [_shoulders(site, rail, placed) for rail in rails]
     counts = [buttons_along(high - low) for low, high in clear]
-    site.assume(
-        f"{sum(counts)} buttons hold the {contact.guest.part}",
-        contact.span,
-        f"{sum(counts)} buttons",
-    )
+    joint = contact.joint
+    if joint is not None:
+        words = f"{sum(counts)} buttons"
+        line = with_words(joint.span, words)
+        site.assume_line(f"{words} hold the {site.written(contact.guest.part)}", joint.span, line)
     return counts
 
 

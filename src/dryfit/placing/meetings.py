@@ -8,11 +8,12 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
-from dryfit.piece.declared import Amount, Contact, DeclaredPart
+from dryfit.piece.declared import Amount, Contact, DeclaredPart, JointWords
 from dryfit.placing.copies import Seat
+from dryfit.placing.lines import with_words
 from dryfit.placing.panels import state_inside
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.site import Site, ends, part_words
+from dryfit.placing.site import Site, ends
 from dryfit.placing.spreads import state_spread
 
 ZERO = Fraction(0)
@@ -74,8 +75,22 @@ def penetration(site: Site, part: DeclaredPart, contact: Contact, host: Seat) ->
     deep = site.positions.extent(host.name, part.axes[0])
     if deep is None:
         return None
-    usual = usual_tenon_length if joint.kind == "tenon" else usual_housing_depth
-    return usual(deep, site.declared.display)
+    return _usual_penetration(site, part, joint, deep)
+
+
+def _usual_penetration(
+    site: Site, part: DeclaredPart, joint: JointWords, deep: Fraction
+) -> Fraction:
+    display = site.declared.display
+    if joint.kind == "tenon":
+        length = usual_tenon_length(deep, display)
+        words, phrase = f"the tenons of {part.written} are", f"{site.shown(length)} long"
+    else:
+        length = usual_housing_depth(deep, display)
+        words, phrase = f"the housings for {part.written} are", f"{site.shown(length)} deep"
+    line = with_words(joint.span, f"{joint.span.text()} {phrase}")
+    site.assume_line(f"{words} {phrase}", joint.span, line)
+    return length
 
 
 def _separates(site: Site, contact: Contact, axis: int) -> bool:
@@ -123,7 +138,7 @@ def _say_end(
 
 
 def _cannot_tell_ends(site: Site, contact: Contact, seat: Seat) -> None:
-    hosts = part_words(seat for host in contact.hosts for seat in site.named(host))
+    hosts = " and ".join(site.written(host.part) for host in contact.hosts)
     site.findings.append(
         Diagnostic(
             "ends-unclear",
@@ -183,7 +198,7 @@ def _say_lap(site: Site, contact: Contact, seat: Seat, mate: Seat, axis: int) ->
         site.assume(
             f"{seat.part} and {mate.part} differ in thickness; their outer faces are flush",
             contact.span,
-            "give both one thickness",
+            None,
         )
     reason = Reason(
         "lap",

@@ -66,7 +66,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
         display=site.declared.display,
     )
     if words:
-        site.assume(f"{part.name}: {words}", contact.span, "give the panel its size yourself")
+        site.assume(f"{part.name}: {words}", contact.span, None)
     for host, side in ((low, -1), (high, 1)):
         reason = Reason(
             "into",

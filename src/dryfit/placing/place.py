@@ -20,6 +20,7 @@ from dryfit.placing.finishing import build_coatings, build_fittings, build_hardw
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.grooves import declared_cuts
 from dryfit.placing.joints import find_joints
+from dryfit.placing.lines import with_phrase
 from dryfit.placing.meetings import state_meetings
 from dryfit.placing.model import Finish, Joint, Model, Part, StockLine, Wish, WishEnd
 from dryfit.placing.parts import build_parts, numbered
@@ -160,9 +161,7 @@ def _ids_by_mate(joints: Sequence[Joint], parts: Sequence[Part]) -> dict[tuple[s
     return ids
 
 
-def _report_overlaps(
-    site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequence[Cut]]
-) -> None:
+def _report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequence[Cut]]) -> None:
     # Boxes may share space where joints are; what is left of them after the cuts may not.
     copies = [(part, copy) for part in parts for copy in part.copies]
     for (part, copy), (other_part, other) in combinations(copies, 2):
@@ -214,36 +213,36 @@ def _wishes(declared: Declared) -> tuple[Wish, ...]:
 
 def _assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...]:
     assumptions = [
-        Assumption(text, part.span, instead)
+        Assumption(text, part.span, with_phrase(part.span, phrase))
         for part in site.parts()
-        for text, instead in part.assumed
+        for text, phrase in part.assumed
     ]
     assumptions += site.assumptions
-    declared = site.declared
-    for contact in declared.contacts:
-        kinds = {joint.kind for joint in found if joint.span == contact.span}
-        if "half lap" in kinds and contact.hosts:
-            hosts = " and ".join(host.part for host in contact.hosts)
-            assumptions.append(
-                Assumption(
-                    f"where they are lapped, {contact.guest.part} shows on the outside and "
-                    f"{hosts} on the inside",
-                    contact.span,
-                    f"{hosts} crossing {contact.guest.part}: half lap",
-                )
-            )
-    timbers = dict.fromkeys(
-        timber for timber in (declared.timber, *(part.timber for part in site.parts())) if timber
-    )
-    for timber in timbers:
-        taken = species(timber)
-        said = wood_assumption(timber, taken) if taken else None
-        if said:
-            assumptions.append(
-                Assumption(
-                    f"{said} where its movement counts",
-                    None,
-                    f"timber {taken.name}" if taken else "timber",
-                )
-            )
+    assumptions += _lap_assumptions(site, found)
+    assumptions += _timber_assumptions(site)
     return tuple(dict.fromkeys(assumptions))
+
+
+def _lap_assumptions(site: Site, found: Sequence[Found]) -> list[Assumption]:
+    lapped = {joint.span for joint in found if joint.kind == "half lap"}
+    said = []
+    for contact in site.declared.contacts:
+        if contact.span in lapped and contact.hosts:
+            guest = site.written(contact.guest.part)
+            hosts = " and ".join(site.written(host.part) for host in contact.hosts)
+            text = f"where they are lapped, the {guest} show on the outside, the {hosts} inside"
+            instead = f"{hosts} crossing {guest}: half lap"
+            said.append(Assumption(text, contact.span, instead))
+    return said
+
+
+def _timber_assumptions(site: Site) -> list[Assumption]:
+    named = [site.declared.timber, *(part.timber for part in site.parts())]
+    said = []
+    for timber in dict.fromkeys(name for name in named if name):
+        taken = species(timber)
+        words = wood_assumption(timber, taken) if taken else None
+        if taken and words:
+            text = f"{words} where its movement counts"
+            said.append(Assumption(text, None, f"timber {taken.name}"))
+    return said

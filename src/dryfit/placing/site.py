@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Assumption, Diagnostic, Span
 from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
 from dryfit.placing.copies import Seat, Seating, compatible
+from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
 from dryfit.shop.shop import Shop
 
@@ -96,11 +97,19 @@ class Site:
             shared = [self._share_sizes(part) for part in self.parts()]
             progress = bool(spoken) or any(shared)
 
-    def assume(self, text: str, span: Span | None, instead: str) -> None:
-        """List an assumption once."""
+    def assume(self, text: str, span: Span | None, phrase: str | None) -> None:
+        """List an assumption once; `phrase` on the end of the line at `span` would deny it."""
+        self.assume_line(text, span, with_phrase(span, phrase) if span and phrase else None)
+
+    def assume_line(self, text: str, span: Span | None, instead: str | None) -> None:
+        """List an assumption once, with the whole line to write if it is wrong."""
         assumption = Assumption(text, span, instead)
         if assumption not in self.assumptions:
             self.assumptions.append(assumption)
+
+    def written(self, part: str) -> str:
+        """Return a part's name as the maker wrote it, plural and all."""
+        return self.part(part).written
 
     def _share_sizes(self, part: DeclaredPart) -> bool:
         news = False
@@ -139,6 +148,6 @@ def ends(hosts: Sequence[Seat], axis: int) -> tuple[Seat | None, Seat | None]:
     return low, high
 
 
-def part_words(seats: Iterable[Seat]) -> str:
-    """Return the parts of some copies, each once, for a sentence."""
-    return " and ".join(dict.fromkeys(seat.part for seat in seats))
+def part_words(site: Site, seats: Iterable[Seat]) -> str:
+    """Return the parts of some copies as written, each once, for a sentence."""
+    return " and ".join(dict.fromkeys(site.written(seat.part) for seat in seats))

@@ -77,10 +77,10 @@ def _bounds_below(
     if low is None or high is None or part.spread is None:
         return None
     site.assume(
-        f"the {part.written} are spread over the whole of {part_words(hosts)}, "
+        f"the {part.written} are spread over the whole of {part_words(site, hosts)}, "
         f"{SIDE_WORDS[axis, -1]} to {SIDE_WORDS[axis, 1]}",
         part.spread.span,
-        "between, and the parts that bound them",
+        None,
     )
     return low, high
 

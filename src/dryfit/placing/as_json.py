@@ -1,0 +1,204 @@
+"""The ``parts`` document of the data contract, and the cut list as comma-separated values."""
+
+from __future__ import annotations
+
+import csv
+import io
+
+from dryfit.diagnostics import Figure
+from dryfit.geometry.box import AXIS_NAMES, Box
+from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
+from dryfit.joinery.feature import Feature, Range
+from dryfit.placing.model import Assembly, Copy, EndAdd, Joint, Model, Part
+from dryfit.quantities import Display
+from dryfit.quantities.as_json import length_json
+from dryfit.quantities.display import exact
+
+FORMAT = "dryfit-parts/1"
+Json = dict[str, object]
+
+_CSV = (
+    "name",
+    "count",
+    "timber",
+    "length",
+    "width",
+    "thickness",
+    "shoulder_length",
+    "unit",
+    "remarks",
+)
+
+
+def parts_document(
+    piece: str, notes: str, model: Model | None, findings: list[Json], units: str
+) -> Json:
+    """Return the whole document; without a model everything worked out is null or empty."""
+    head: Json = {"format": FORMAT, "piece": piece, "notes": notes, "units": units}
+    if model is None:
+        empty: Json = {
+            "overall": None,
+            "parts": [],
+            "joints": [],
+            "assemblies": [],
+            "hardware": [],
+            "assumptions": [],
+        }
+        return head | empty | {"findings": findings}
+    show = model.display
+    width, depth, height = (length_json(size, show) for size in model.overall)
+    return head | {
+        "overall": {"width": width, "depth": depth, "height": height},
+        "parts": [_part(part, model) for part in model.parts],
+        "joints": [_joint(joint, show) for joint in model.joints],
+        "assemblies": [_assembly(assembly) for assembly in model.assemblies],
+        "hardware": [
+            {"item": each.item, "size": each.size, "count": each.count, "for": each.purpose}
+            for each in model.hardware
+        ],
+        "assumptions": [
+            {
+                "text": each.text,
+                "line": each.span.line if each.span else None,
+                "instead": each.instead,
+            }
+            for each in model.assumptions
+        ],
+        "findings": findings,
+    }
+
+
+def parts_csv(model: Model) -> str:
+    """Return one line a part; lengths as the booklet prints them, the unit in its own column."""
+    out = io.StringIO()
+    rows = csv.writer(out, lineterminator="\n")
+    rows.writerow(_CSV)
+    for part in model.parts:
+        sizes = (part.length, part.width, part.thickness, part.shoulder_length)
+        shown = ["" if size is None else model.display.shown(size).rstrip('"') for size in sizes]
+        rows.writerow(
+            [
+                part.name,
+                len(part.copies),
+                part.timber or "",
+                *shown,
+                model.display.unit,
+                _remarks(part),
+            ]
+        )
+    return out.getvalue()
+
+
+def _remarks(part: Part) -> str:
+    remarks = []
+    if part.staves:
+        remarks.append(f"glued from {part.staves.count}")
+    if part.measure:
+        remarks.append(f"length waits for {part.measure.name}")
+    if len(part.hands()) > 1:
+        remarks.append(f"hands {' and '.join(part.hands())}")
+    if part.made:
+        remarks.append("from offcuts")
+    return "; ".join(remarks)
+
+
+def _part(part: Part, model: Model) -> Json:
+    show = model.display
+    length = length_json(part.length, show)
+    waits: Json = {}
+    if part.measure:
+        waits = {
+            "nominal": True,
+            "measure": part.measure.name,
+            "formula": part.measure.formula,
+        }
+    shoulder = part.shoulder_length
+    return {
+        "name": part.name,
+        "count": len(part.copies),
+        "timber": part.timber,
+        "stock": part.stock,
+        "length": length | waits,
+        "width": length_json(part.width, show),
+        "thickness": length_json(part.thickness, show),
+        "shoulder_length": None if shoulder is None else length_json(shoulder, show),
+        "adds": [_add(add, show) for add in part.adds],
+        "made_of": _made_of(part, show),
+        "measured": None,
+        "lines": [span.line for span in part.spans],
+        "sum": _sum(model.figures.get(f"{part.name}.length"), show),
+        "copies": [_copy(copy) for copy in part.copies],
+        "features": [_feature(feature, show) for feature in part.features],
+    }
+
+
+def _add(add: EndAdd, show: Display) -> Json:
+    return {"end": add.end, "joint": add.joint, "length": length_json(add.length, show)}
+
+
+def _made_of(part: Part, show: Display) -> Json | None:
+    if part.staves is None:
+        return None
+    return {"staves": part.staves.count, "width": length_json(part.staves.width, show)}
+
+
+def _sum(figure: Figure | None, show: Display) -> list[Json]:
+    if figure is None:
+        return []
+    return [{"what": term.label, "length": length_json(term.amount, show)} for term in figure.terms]
+
+
+def _copy(copy: Copy) -> Json:
+    return {
+        "name": copy.name,
+        "hand": copy.hand,
+        "box": _box(copy.box),
+        "axes": {
+            "length": copy.frame.word(LENGTH),
+            "width": copy.frame.word(WIDTH),
+            "thickness": copy.frame.word(THICKNESS),
+        },
+    }
+
+
+def _box(box: Box) -> Json:
+    return {
+        name: [exact(box.low[axis]), exact(box.high[axis])] for axis, name in enumerate(AXIS_NAMES)
+    }
+
+
+def _range(bounds: Range) -> list[str]:
+    return [exact(bound) for bound in bounds]
+
+
+def _feature(feature: Feature, show: Display) -> Json:
+    return {
+        "id": feature.id,
+        "kind": feature.kind,
+        "role": feature.role,
+        "joint": feature.joint,
+        "surface": feature.surface,
+        "hands": list(feature.hands),
+        "along": _range(feature.along),
+        "across": _range(feature.across),
+        "depth": length_json(feature.depth, show, fitted=True),
+        "angle": None,
+        "fit": feature.fit,
+        "after": feature.after,
+    }
+
+
+def _joint(joint: Joint, show: Display) -> Json:
+    return {
+        "id": joint.id,
+        "kind": joint.kind,
+        "between": [joint.host, joint.guest],
+        "clearance": length_json(joint.clearance, show, fitted=True),
+        "region": _box(joint.region),
+        "glued": joint.glued,
+        "line": joint.span.line,
+    }
+
+
+def _assembly(assembly: Assembly) -> Json:
+    return {"name": assembly.name, "of": list(assembly.of), "line": assembly.span.line}

@@ -1,0 +1,77 @@
+"""The driver: its functions are the list of stages, in order.
+
+Every stage returns what it made, or None, and its findings; a later stage runs only when the
+earlier ones found no error.  Heavy rooms are imported by the command that needs them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from dryfit.checks import check_model
+from dryfit.diagnostics import Findings, Severity, Source, worst
+from dryfit.notes import parse
+from dryfit.piece import Declared, declare
+from dryfit.placing.model import Model
+from dryfit.placing.place import place
+from dryfit.plan.plan import Plan
+from dryfit.shop import Shop, read_shop
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What all commands begin with: the declared piece, the shop, and the Model if it stands."""
+
+    source: Source
+    declared: Declared
+    shop: Shop | None
+    model: Model | None
+    findings: Findings
+
+    @property
+    def failed(self) -> bool:
+        """Return whether an error keeps the piece from being planned."""
+        return worst(self.findings) is Severity.ERROR or self.model is None
+
+
+def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]) -> Checked:
+    """Read, declare, place and check: all that needs no search.
+
+    Raises ShopFileError when the shop file cannot be read.
+    """
+    notes, in_notes = parse(source)
+    declared, in_piece = declare(notes)
+    shop, in_shop = read_shop(shop_file, environment)
+    findings = in_notes + in_piece + in_shop
+    if shop is None:
+        return Checked(source, declared, None, None, findings)
+    model, in_place = place(declared, shop)
+    findings += in_place
+    # A piece with an unreadable line may be placed without it, but must not be built so.
+    if model is not None and worst(findings) is not Severity.ERROR:
+        findings += check_model(model, shop)
+    return Checked(source, declared, shop, model, tuple(dict.fromkeys(findings)))
+
+
+def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
+    """Work out the operations and their order; None with the findings when there is none."""
+    from dryfit.operations import work_list
+    from dryfit.planning import make_plan
+
+    if checked.failed or checked.model is None or checked.shop is None:
+        return None, checked.findings
+    progress("working out the operations")
+    work, in_work = work_list(checked.model, checked.shop)
+    findings = checked.findings + in_work
+    if work is None or worst(findings) is Severity.ERROR:
+        return None, findings
+    progress(f"ordering {len(work.operations)} operations")
+    made, in_plan = make_plan(checked.model, checked.shop, work)
+    findings += in_plan
+    if worst(findings) is Severity.ERROR:
+        return None, findings
+    return made, findings
