@@ -58,7 +58,7 @@ def _part(
         length=length,
         width=width,
         thickness=thickness,
-        shoulder_length=length - sum((add.length for add in adds), Fraction(0)) if adds else None,
+        shoulder_length=_shoulder_length(length, adds),
         adds=adds,
         staves=_staves(site, declared, width),
         measure=_measure(declared, length),
@@ -70,6 +70,13 @@ def _part(
         spans=(declared.span,),
         run=declared.run,
     )
+
+
+def _shoulder_length(length: Fraction, adds: tuple[EndAdd, ...]) -> Fraction | None:
+    # A part lapped at one end only has one shoulder: there is nothing to measure it to.
+    if not adds or (len(adds) == 1 and adds[0].joint == "half lap"):
+        return None
+    return length - sum((add.length for add in adds), Fraction(0))
 
 
 def _copy(copy: Placed, places: tuple[str, ...], number: int | None, marked: Marked) -> Copy:

@@ -49,7 +49,9 @@ def _part_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
 
 
 def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:
-    terms = tuple(Term(fact.reason.label, fact.distance) for fact in chain if fact.distance)
+    moved = [Term(fact.reason.label, fact.distance) for fact in chain if fact.distance]
+    # A sum reads from the whole down to what is taken off, whichever end the chain began at.
+    terms = tuple(sorted(moved, key=lambda term: term.amount < 0))
     spans = tuple(dict.fromkeys(fact.reason.span for fact in chain if fact.reason.span is not None))
     inputs = tuple(dict.fromkeys(f.reason.figure for f in chain if f.reason.figure is not None))
     words = "; ".join(dict.fromkeys(fact.reason.words for fact in chain if fact.reason.words))
