@@ -7,7 +7,13 @@ from dataclasses import dataclass
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.mistakes import is_readable
 from dryfit.notes.reading.lines import SenseLine, Stretch, split
-from dryfit.notes.reading.vocabulary import Vocabulary, declared_in, phrase_at, words_of
+from dryfit.notes.reading.vocabulary import (
+    Vocabulary,
+    declared_in,
+    is_glue_up,
+    phrase_at,
+    words_of,
+)
 from dryfit.notes.reading.words import PHRASES
 
 _OPENERS = frozenset("PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH FEATURE _LET".split())
@@ -18,19 +24,22 @@ class Apart:
     """The lines that one line of sense really is, and the finding about the comma."""
 
     lines: tuple[SenseLine, SenseLine]
-    finding: Diagnostic
+    finding: Diagnostic | None
 
 
-def swallowed(line: SenseLine, vocabulary: Vocabulary) -> Apart | None:
-    """Return the lines that a line which cannot be read falls into, if a comma is to blame."""
+def swallowed(line: SenseLine, failed_at: int, vocabulary: Vocabulary) -> Apart | None:
+    """Return the lines into which a line falls that cannot be read from the place on, if any."""
     for count in range(1, len(line.stretches)):
-        if not line.text[: line.stretches[count].start].rstrip().endswith(","):
-            continue
         before, after = split(line, count)
-        if not is_readable(before, vocabulary):
+        if not is_readable(after, vocabulary) and not _opens(after):
             continue
-        if is_readable(after, vocabulary) or _opens(after):
-            return Apart((before, after), _finding(line, line.stretches[count], after))
+        following = line.stretches[count]
+        comma = line.text[: following.start].rstrip().endswith(",")
+        if comma and is_readable(before, vocabulary):
+            return Apart((before, after), _finding(line, following, after))
+        if failed_at < following.start and not is_glue_up(line) or not comma:
+            # What is wrong with the first line is told there; the second is read by itself.
+            return Apart((before, after), None)
     return None
 
 

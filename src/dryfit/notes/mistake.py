@@ -12,7 +12,8 @@ class Repair:
     """What could be written instead of the place; an empty place is where it would be put in.
 
     It becomes a hint with a corrected line if that line can be read.  If it cannot, the message
-    alone is given where `stands_alone`, else nothing.
+    alone is given where `stands_alone` or where the line can be read further than before, else
+    nothing.
     """
 
     message: str
@@ -23,7 +24,10 @@ class Repair:
 
 @dataclass(frozen=True, slots=True)
 class Mistake:
-    """One mistake with its place and, in order, what may be done about it."""
+    """One mistake with its place and, in order, what may be done about it.
+
+    A `guess` is only told when one of its repairs helps.
+    """
 
     code: str
     message: str
@@ -31,3 +35,4 @@ class Mistake:
     advice: tuple[Hint | Repair, ...] = ()
     severity: Severity = Severity.ERROR
     notes: tuple[Note, ...] = ()
+    guess: bool = False

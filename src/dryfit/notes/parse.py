@@ -9,12 +9,14 @@ from dryfit.diagnostics import Diagnostic, Findings, Severity, Source
 from dryfit.notes.building import Draft, build
 from dryfit.notes.continued import swallowed
 from dryfit.notes.limits import beyond_limits
-from dryfit.notes.mistakes import offered, unreadable
+from dryfit.notes.mistakes import explained, offered
 from dryfit.notes.reading.lexer import Failure, read_line
 from dryfit.notes.reading.lines import SenseLine, sense_lines
-from dryfit.notes.reading.vocabulary import Vocabulary, declared_in, vocabulary
+from dryfit.notes.reading.presumed import presumed
+from dryfit.notes.reading.vocabulary import Vocabulary, collected, declared_in, vocabulary
 from dryfit.notes.text import too_long
 from dryfit.notes.tree import Notes, Statement
+from dryfit.notes.unknown_names import names_used, told_once
 from dryfit.notes.whole import joints_without_host, near_values, overall_missing, without_doubles
 
 MOST_MISTAKES = 60
@@ -31,6 +33,7 @@ class _Progress:
     statements: list[Statement] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     unreadable: set[str] = field(default_factory=set)
+    used: set[str] = field(default_factory=set)
     overall_unread: bool = False
 
 
@@ -53,7 +56,14 @@ def parse(source: Source) -> tuple[Notes, Findings]:
             progress.findings.append(_too_many(line))
             break
     statements, doubles = without_doubles(progress.statements)
-    findings = [*progress.findings, *doubles, *near_values(statements)]
+    at = {stretch.line: line for line in lines for stretch in line.stretches}
+    told = told_once(
+        progress.findings,
+        statements,
+        progress.used,
+        lambda mistake: offered(mistake, at[mistake.span.line], words),
+    )
+    findings = [*told, *doubles, *near_values(statements)]
     findings.extend(joints_without_host(statements))
     if not progress.overall_unread:
         findings.extend(overall_missing(statements))
@@ -63,7 +73,7 @@ def parse(source: Source) -> tuple[Notes, Findings]:
 def _vocabulary(lines: tuple[SenseLine, ...]) -> Vocabulary:
     unit = "in" if any(_INCHES.match(line.text) for line in lines) else "mm"
     comma = any(_DECIMAL_COMMA.match(line.text) for line in lines)
-    return vocabulary(lines, unit, decimal_comma=comma)
+    return vocabulary(collected(lines, presumed), unit, decimal_comma=comma)
 
 
 def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
@@ -72,14 +82,15 @@ def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
         _note_unread(line, [beyond], progress)
         return
     reading = read_line(line, words)
+    progress.used |= names_used(reading.tokens)
     if isinstance(reading, Failure):
-        apart = swallowed(line, words)
+        apart = swallowed(line, reading.start, words)
         if apart:
-            progress.findings.append(apart.finding)
+            progress.findings.extend([apart.finding] if apart.finding else [])
             for part in apart.lines:
                 _read(part, words, progress)
             return
-        _note_unread(line, [offered(unreadable(reading, words), line, words)], progress)
+        _note_unread(line, [explained(reading, words)], progress)
         return
     draft = Draft(line, words.unit)
     statement = build(reading, draft)

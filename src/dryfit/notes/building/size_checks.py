@@ -110,9 +110,12 @@ def _check_dimensions(sizes: Sequence[SizeWord], draft: Draft) -> None:
 
 
 def _side_by_side(first: Tree[Token], second: Tree[Token], draft: Draft) -> bool:
-    between = draft.line.text[ends(first)[1] : ends(second)[0]]
-    last, follower = trees(first.children, "dim")[-1], trees(second.children, "dim")[0]
-    return not between.strip() and len(last.children) == len(follower.children) == 1
+    """Return whether two bare measures meet: "340 60", and "40, 40" where each is alone."""
+    between = draft.line.text[ends(first)[1] : ends(second)[0]].strip()
+    dims = trees(first.children, "dim"), trees(second.children, "dim")
+    bare = len(dims[0][-1].children) == len(dims[1][0].children) == 1
+    alone = len(dims[0]) == len(dims[1]) == 1
+    return bare and (not between or (between == "," and alone))
 
 
 def _bare(clause: Sizes) -> bool:

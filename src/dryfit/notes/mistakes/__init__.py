@@ -1,6 +1,5 @@
 """Why a line cannot be read, in the maker's words, and what to write instead."""
 
-from dryfit.notes.mistakes.offer import is_readable, offered
-from dryfit.notes.mistakes.unreadable import unreadable
+from dryfit.notes.mistakes.offer import explained, is_readable, offered
 
-__all__ = ["is_readable", "offered", "unreadable"]
+__all__ = ["explained", "is_readable", "offered"]

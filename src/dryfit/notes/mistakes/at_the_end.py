@@ -25,12 +25,15 @@ _EXAMPLES = {
 def unfinished(stumble: Stumble) -> Mistake | None:
     """The line ends where something must still come."""
     last = stumble.previous
-    if last is None or stumble.rest:
+    twice = last is not None and last.type == "BY" and stumble.written.lower() == "x"
+    if last is None or not (twice or stumble.rest[:1] in ("", ",")):
         return None
     assert last.start_pos is not None
-    start, end = last.start_pos, len(stumble.text.rstrip())
+    assert last.end_pos is not None
+    start, end = last.start_pos, last.end_pos
     place, written = stumble.span(start, end), stumble.text[start:end]
-    drop = Repair("take it out", place, "")
+    before = len(stumble.text[:start].rstrip(" " if stumble.rest else " ,"))
+    drop = Repair("take it out", stumble.span(before, end), "")
     if last.type == "BY":
         return Mistake("size-unfinished", f"a size stops after `{written}`", place, (drop,))
     if last.type in ("_PLUS", "_MINUS", "_STAR", "_SLASH"):
@@ -46,6 +49,8 @@ def unfinished(stumble: Stumble) -> Mistake | None:
             place,
             (Hint(f"name the part: `{written} legs`"),),
         )
+    if stumble.rest:
+        return None
     if len(stumble.failure.tokens) == 1:
         return _opener_alone(stumble)
     return Mistake(
@@ -65,10 +70,7 @@ def rest_of_line(stumble: Stumble) -> Mistake | None:
         "rest-of-line",
         f"the line is complete before `{stumble.rest.strip()[:40]}`",
         stumble.span(stumble.at, len(stumble.text)),
-        (
-            Repair("if it is a remark, put # before it", stumble.span(before, before), "  #"),
-            Hint(f"what can follow here{expected_words(stumble.takes, most=12)}"),
-        ),
+        (Repair("if it is a remark, put # before it", stumble.span(before, before), "  #"),),
     )
 
 
@@ -91,4 +93,3 @@ def _opener_alone(stumble: Stumble) -> Mistake:
 
 
 _ORDER_EXAMPLE = "for example `finish seat before glue up base`"
-CASES = (unfinished,)

@@ -10,11 +10,11 @@ from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.vocabulary import name_length, phrase_at
 from dryfit.notes.reading.words import OPENERS, PHRASES, RESERVED
 
 _EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.I)
-_PHRASES_AHEAD = re.compile(r" *(?:,| [0-9.½¼¾])")
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
 
@@ -88,8 +88,7 @@ def mistyped_name_first(stumble: Stumble) -> Mistake | None:
                 span,
                 tuple(Repair(f"did you mean `{name}`?", span, name) for name in near),
             )
-    length = name_length(stumble.words, first)
-    end = stumble.words[first + length - 1].end
+    end = stumble.name_end(first)
     written = stumble.text[stumble.at : end]
     known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
     hints = () if not stumble.vocabulary.parts else (Hint(f"the parts are: {_few(known)}"),)
@@ -103,45 +102,31 @@ def mistyped_name_first(stumble: Stumble) -> Mistake | None:
 
 def value_without_equals(stumble: Stumble) -> Mistake | None:
     """``overhang 15``: a name and a measure, and nothing between them."""
-    first = stumble.word_at(stumble.at)
-    if stumble.failure.tokens or first is None:
+    meant = presumed(stumble.failure.line, stumble.vocabulary.parts)
+    if meant is None or meant.kind != "value" or stumble.opener not in ("", "VALUE"):
         return None
-    end = stumble.words[first + name_length(stumble.words, first) - 1].end
-    rest = stumble.text[end:]
-    if not re.fullmatch(r"\s+[0-9][0-9 ./]*(?:mm|cm|m|in|\")?", rest):
-        return None
-    name = stumble.text[stumble.at : end]
+    start = stumble.words[0].start
+    end = start + len(meant.written)
     return Mistake(
         "value-sign-missing",
-        f"`{name}` and a measure stand side by side",
-        stumble.span(stumble.at, end),
+        f"`{meant.written}` and a measure stand side by side",
+        stumble.span(start, end),
         (stumble.inserting("for a value put `=` between them", end, " ="),),
     )
 
 
 def part_without_count(stumble: Stumble) -> Mistake | None:
     """``legs 225 x 40 x 40`` or ``legs, upright``: a part's line without its count."""
-    tokens = stumble.failure.tokens
-    if len(tokens) > 1 or (tokens and stumble.opener != "NAME") or not stumble.words:
+    meant = presumed(stumble.failure.line, stumble.vocabulary.parts)
+    if meant is None or meant.kind != "part" or stumble.opener not in ("", "NAME"):
         return None
     start = stumble.words[0].start
-    end = stumble.words[name_length(stumble.words, 0) - 1].end
-    if not _PHRASES_AHEAD.match(stumble.text, end):
-        return None
-    written = stumble.text[start:end]
-    count = _USUAL_COUNTS.get(canonical(written).rpartition(" ")[2], 1)
+    end = start + len(meant.written)
+    count = _USUAL_COUNTS.get(meant.name.rpartition(" ")[2], 1)
+    advice = f"say how many there are: `{count} {meant.written}`"
+    repair = Repair(advice, stumble.span(start, start), f"{count} ", stands_alone=True)
     return Mistake(
-        "count-missing",
-        "a part needs its count in front",
-        stumble.span(start, end),
-        (
-            Repair(
-                f"say how many there are: `{count} {written}`",
-                stumble.span(start, start),
-                f"{count} ",
-                stands_alone=True,
-            ),
-        ),
+        "count-missing", "a part needs its count in front", stumble.span(start, end), (repair,)
     )
 
 

@@ -9,7 +9,6 @@ from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
-from dryfit.notes.reading.vocabulary import name_length
 
 _DIMENSIONS = ("length", "width", "thickness")
 _ADJECTIVES = {
@@ -96,32 +95,12 @@ def measure_as_part(stumble: Stumble) -> Mistake | None:
     return None
 
 
-def unknown_name(stumble: Stumble) -> Mistake | None:
-    """``into lges``: nothing is called so, but something nearly."""
-    names: frozenset[str] = frozenset()
-    if "NAME" in stumble.takes:
-        names |= stumble.vocabulary.parts
-    if "VALUE" in stumble.takes:
-        names |= stumble.vocabulary.values
-    for written, start, end in stumble.runs():
-        near = nearest(written, stumble.name_spellings(names))
-        if near:
-            place = stumble.span(start, end)
-            return Mistake(
-                "unknown-name",
-                f"nothing here is called `{written}`",
-                place,
-                tuple(Repair(f"did you mean `{name}`?", place, name) for name in near),
-            )
-    return None
-
-
 def unknown_part(stumble: Stumble) -> Mistake | None:
     """``onto plinth``: only the name of a part fits, and there is none."""
     first = stumble.word_at(stumble.at)
     if first is None or not {"NAME"} <= stumble.takes or "VALUE" in stumble.takes:
         return None
-    end = stumble.words[first + name_length(stumble.words, first) - 1].end
+    end = stumble.name_end(first)
     return Mistake(
         "unknown-name",
         f"no part is called `{stumble.text[stumble.at : end]}`",
@@ -135,7 +114,7 @@ def unknown_value(stumble: Stumble) -> Mistake | None:
     first = stumble.word_at(stumble.at)
     if first is None or not {"VALUE", "MEASURE"} <= stumble.takes or "RUN" in stumble.takes:
         return None
-    end = stumble.words[first + name_length(stumble.words, first) - 1].end
+    end = stumble.name_end(first)
     written = stumble.text[stumble.at : end]
     return Mistake(
         "unknown-name",
@@ -150,11 +129,5 @@ def _parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
     return (Hint(f"the parts are: {', '.join(known[:6])}"),) if known else ()
 
 
-NEAR_CASES = (
-    unknown_dimension,
-    part_as_measure,
-    dimension_of_value,
-    measure_as_part,
-    unknown_name,
-)
+SORT_CASES = (unknown_dimension, part_as_measure, dimension_of_value, measure_as_part)
 CASES = (unknown_part, unknown_value)

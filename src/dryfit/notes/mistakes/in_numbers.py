@@ -14,7 +14,8 @@ _WITH_COMMA = re.compile(r"([0-9]+),([0-9]+)")
 _WITH_LETTERS = re.compile(r"[0-9]+[0-9OolI]*[OolI][0-9OolI]*(?![^\W_])")
 _WITH_UNIT = re.compile(rf"([0-9./ {''.join(GLYPHS)}-]*[0-9{''.join(GLYPHS)}])([^\W\d_]+)")
 _AS_DIGITS = str.maketrans({"O": "0", "o": "0", "l": "1", "I": "1"})
-_UNITS = ("mm", "cm", "m", "in", "inch", "inches", "ft", "feet", "min", "h", "hours", "days")
+_LENGTHS = ("mm", "cm", "m", "in", "inch", "inches", "ft", "feet")
+_TIMES = ("min", "h", "hours", "days")
 
 
 def faulty_number(stumble: Stumble) -> Mistake | None:
@@ -74,7 +75,8 @@ def unknown_unit(stumble: Stumble) -> Mistake | None:
         return None
     letters = found.group(2)
     span = stumble.span(*found.span(2))
-    near = [Repair(f"did you mean `{unit}`?", span, unit) for unit in nearest(letters, _UNITS)]
+    units = _TIMES if stumble.opener in ("GLUEUP", "FINISH") else _LENGTHS
+    near = [Repair(f"did you mean `{unit}`?", span, unit) for unit in nearest(letters, units)]
     return Mistake(
         "unknown-unit",
         f"`{letters}` is not a unit",

@@ -84,6 +84,3 @@ def _last_open(text: str) -> int:
         if depth < 0:
             return at
     return 0
-
-
-CASES = (bracket, stray_sign)

@@ -8,7 +8,8 @@ from dryfit.notes.mistakes.expected import expected_words
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
-from dryfit.notes.reading.words import PHRASES, UNKNOWN_JOINTS
+from dryfit.notes.reading.presumed import glue_name_length
+from dryfit.notes.reading.words import PHRASES, SPELLINGS, UNKNOWN_JOINTS
 
 _SORTS = (
     ("PLACE", "unknown-place", "a place"),
@@ -54,28 +55,46 @@ def joint_not_in_language(stumble: Stumble) -> Mistake | None:
     return None
 
 
-def mistyped_word(stumble: Stumble) -> Mistake | None:
-    """``acros``, ``tennon``, ``at fornt``: nearly a word that would fit."""
-    spellings = tuple(stumble.takeable_spellings())
+def mistyped(stumble: Stumble) -> Mistake | None:
+    """``into lges``, ``acros``, ``at fornt``: nearly a name or a word that would fit."""
+    names = tuple(stumble.takeable_names())
+    words = tuple(stumble.takeable_spellings())
     for written, start, end in stumble.runs():
-        near = nearest(written, spellings)
+        near = nearest(written, (*names, *words))
         if near:
             place = stumble.span(start, end)
-            code, sort = _sort_of(near[0], stumble.takes)
-            return Mistake(
-                code,
-                f"`{written}` is not {sort}",
-                place,
-                tuple(Repair(f"did you mean `{word}`?", place, word) for word in near),
-            )
+            code, message = _unknown(written, near[0], names, stumble.takes)
+            repairs = (Repair(f"did you mean `{word}`?", place, word) for word in near)
+            return Mistake(code, message, place, tuple(repairs), guess=True)
+    return None
+
+
+def mistyped_order(stumble: Stumble) -> Mistake | None:
+    """``finish seat befor glue up``: the wish is taken for the name of a finish."""
+    if stumble.opener != "FINISH":
+        return None
+    for word in stumble.words[1:]:
+        written = stumble.text[word.start : word.end]
+        near = nearest(written, SPELLINGS["ORDER"])
+        if near:
+            place = stumble.span(word.start, word.end)
+            repairs = (Repair(f"did you mean `{other}`?", place, other) for other in near)
+            message = f"`{written}` is not a word that fits here"
+            return Mistake("unknown-word", message, place, tuple(repairs), guess=True)
     return None
 
 
 def place_expected(stumble: Stumble) -> Mistake | None:
-    """``at hall``: after at, from and flush stands a place."""
+    """``at hall``, ``flush with legs``: after at, from and flush stands a place."""
     last = stumble.previous
-    if last is None or last.type not in ("_AT", "_FROM", "_FLUSH") or not stumble.written:
+    if last is None or last.type not in ("_AT", "_FROM", "_FLUSH", "_WITH"):
         return None
+    if not stumble.written or "PLACE" not in stumble.takes:
+        return None
+    if last.type in ("_FLUSH", "_WITH") and canonical(stumble.written) in stumble.vocabulary.parts:
+        repair = stumble.inserting("for example with the top", stumble.at, "top of ")
+        message = f"flush with which side of `{stumble.written}`?"
+        return Mistake("place-missing", message, stumble.place, (repair,))
     return Mistake(
         "unknown-place",
         f"`{stumble.written}` is not a place",
@@ -84,20 +103,58 @@ def place_expected(stumble: Stumble) -> Mistake | None:
     )
 
 
+def stage_expected(stumble: Stumble) -> Mistake | None:
+    """``cut after base``: what is waited for is a glue-up."""
+    if stumble.takes != {"GLUEUP"}:
+        return None
+    return Mistake(
+        "stage-missing",
+        "what is waited for here is a glue-up",
+        stumble.place if stumble.written else stumble.span(0, len(stumble.text)),
+        (
+            stumble.inserting("say so", stumble.at, "glue up "),
+            Hint("for example `after glue up base`"),
+        ),
+    )
+
+
+def preposition_expected(stumble: Stumble) -> Mistake | None:
+    """``seat legs: buttons``: two parts, and nothing says how they meet."""
+    if len(stumble.failure.tokens) != 1 or not {"PREP", "ORDER"} <= stumble.takes:
+        return None
+    if not any(canonical(run) in stumble.vocabulary.parts for run, _, _ in stumble.runs()):
+        return None
+    return Mistake(
+        "preposition-missing",
+        "nothing says how these parts meet",
+        stumble.place,
+        tuple(
+            stumble.inserting(f"write `{word}`", stumble.at, f"{word} ")
+            for word in ("onto", "into", "under")
+        ),
+    )
+
+
 def no_glue_colon(stumble: Stumble) -> Mistake | None:
     """``glue up base side frames``: no colon between the name and what goes into it."""
     last = stumble.previous
     if stumble.opener != "GLUEUP" or last is None or last.type != "PHRASE":
         return None
+    assert last.start_pos is not None
     assert last.end_pos is not None
-    at = last.end_pos
-    advice = "put a colon between the name and the parts: `glue up base: legs, rails`"
-    comma = Repair(advice, stumble.span(at, at + 1), ":")
+    first = stumble.word_at(last.start_pos)
+    assert first is not None
+    length = glue_name_length(stumble.words, first, stumble.vocabulary.parts)
+    end = stumble.words[first + length - 1].end if length else last.end_pos
+    advice = "put a colon between the name and the parts"
+    repair = Repair(advice, stumble.span(end, end), ":")
+    if not length and stumble.written == ",":
+        repair = Repair(advice, stumble.span(end, stumble.failure.end), ":")
     return Mistake(
         "colon-missing",
         "the parts of a glue-up stand behind a colon",
-        stumble.span(at, max(at, len(stumble.text.rstrip()))),
-        (comma, Hint(advice)) if stumble.written == "," else (Hint(advice),),
+        stumble.span(end, max(end, len(stumble.text.rstrip()))),
+        (repair, Hint("for example `glue up base: side frames, long rails`")),
     )
 
 
@@ -111,14 +168,20 @@ def does_not_fit(stumble: Stumble) -> Mistake | None:
     )
 
 
-def _sort_of(spelling: str, takes: frozenset[str]) -> tuple[str, str]:
+def _unknown(
+    written: str, spelling: str, names: tuple[str, ...], takes: frozenset[str]
+) -> tuple[str, str]:
+    """Return the code and the message for a word, by what it is nearest to."""
+    if spelling in names:
+        return "unknown-name", f"nothing here is called `{written}`"
     kinds = {kind for kind, _ in PHRASES.get(canonical(spelling), ()) if kind in takes}
     for kind, code, sort in _SORTS:
         if kind in kinds:
-            return code, sort
-    return "unknown-word", "a word that fits here"
+            return code, f"`{written}` is not {sort}"
+    return "unknown-word", f"`{written}` is not a word that fits here"
 
 
-NEAR_CASES = (unit_of_file, joint_not_in_language, mistyped_word)
-CASES = (place_expected, no_glue_colon)
+SIGN_CASES = (no_glue_colon, mistyped_order)
+NEAR_CASES = (unit_of_file, joint_not_in_language, mistyped)
+CASES = (place_expected, stage_expected, preposition_expected)
 LAST_CASES = (does_not_fit,)

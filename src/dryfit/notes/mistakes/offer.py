@@ -7,22 +7,36 @@ from collections.abc import Iterator
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.building import Draft, build
 from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.mistakes.unreadable import mistakes
 from dryfit.notes.reading.lexer import Failure, read_line
-from dryfit.notes.reading.lines import SenseLine, respelled
+from dryfit.notes.reading.lines import SenseLine, fold, goes_on, respelled
 from dryfit.notes.reading.vocabulary import Vocabulary, with_declared
 
 _MOST_OFFERS = 3
 
 
 def offered(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Diagnostic:
-    """Return the finding for a mistake, with those corrections that can be read."""
+    """Return the finding for a mistake, with those corrections that help."""
+    return _finding(mistake, tuple(_hints(mistake, line, vocabulary)))
+
+
+def explained(failure: Failure, vocabulary: Vocabulary) -> Diagnostic:
+    """Return the finding for a line that cannot be read: of the first mistake that fits."""
+    for mistake in mistakes(failure, vocabulary):
+        hints = tuple(_hints(mistake, failure.line, vocabulary))
+        if hints or not mistake.guess:
+            return _finding(mistake, hints)
+    raise AssertionError(f"nothing explains line {failure.line.line}")
+
+
+def _finding(mistake: Mistake, hints: tuple[Hint, ...]) -> Diagnostic:
     return Diagnostic(
         mistake.code,
         mistake.severity,
         mistake.message,
         mistake.span,
         notes=mistake.notes,
-        hints=tuple(_hints(mistake, line, vocabulary)),
+        hints=hints,
     )
 
 
@@ -30,16 +44,35 @@ def _hints(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Iterato
     corrected = 0
     for advice in mistake.advice:
         if isinstance(advice, Hint):
-            yield advice
+            if corrected or not mistake.guess:
+                yield advice
             continue
         if corrected == _MOST_OFFERS:
             continue
         typed = _corrected(advice)
-        if is_readable(respelled(line, typed, advice.span.line), vocabulary):
+        tried = respelled(line, typed, advice.span.line)
+        if is_readable(tried, vocabulary) and not _would_go_on(typed, advice, line):
             corrected += 1
             yield Hint(advice.message, typed)
-        elif advice.stands_alone:
+        elif advice.stands_alone or _goes_further(tried, advice, line, vocabulary):
+            corrected += 1
             yield Hint(advice.message)
+
+
+def _would_go_on(typed: str, repair: Repair, line: SenseLine) -> bool:
+    """Return whether the corrected line would take the next one for its continuation."""
+    return goes_on(fold(typed)) and repair.span.line == line.stretches[-1].line
+
+
+def _goes_further(
+    tried: SenseLine, repair: Repair, line: SenseLine, vocabulary: Vocabulary
+) -> bool:
+    """Return whether the line with a second mistake is at least read beyond the first."""
+    reading = read_line(tried, vocabulary)
+    if not isinstance(reading, Failure) or not repair.text:
+        return False
+    written = line.offsets(repair.span)[0] + len(repair.text)
+    return reading.start > written
 
 
 def is_readable(line: SenseLine, vocabulary: Vocabulary) -> bool:

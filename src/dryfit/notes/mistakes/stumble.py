@@ -11,7 +11,7 @@ from dryfit.diagnostics import Span
 from dryfit.notes.mistake import Repair
 from dryfit.notes.names import plural
 from dryfit.notes.reading.lexer import Failure
-from dryfit.notes.reading.vocabulary import Vocabulary, Word, run_at, words_of
+from dryfit.notes.reading.vocabulary import Vocabulary, Word, name_length, run_at, words_of
 from dryfit.notes.reading.words import SPELLINGS
 
 
@@ -76,6 +76,13 @@ class Stumble:
         """Return the index of the word that begins at the place, or None."""
         return next((i for i, word in enumerate(self.words) if word.start == start), None)
 
+    def name_end(self, first: int) -> int:
+        """Return where the name ends that begins with the word, if it were one."""
+        last = first + name_length(self.words, first) - 1
+        after = range(first + 1, last + 1)
+        cut = next((index for index in after if self.words[index].text == "and"), last + 1)
+        return self.words[cut - 1].end
+
     def runs(self) -> Iterator[tuple[str, int, int]]:
         """Yield the runs of words from the failure, longest first: text, start and end."""
         first = self.word_at(self.at)
@@ -90,6 +97,13 @@ class Stumble:
         """Yield the names as they were declared, and in singular and plural."""
         for name in sorted(names):
             yield from {self.vocabulary.written.get(name, name): 0, name: 0, plural(name): 0}
+
+    def takeable_names(self) -> Iterator[str]:
+        """Yield every spelling of a name that the parser could take here."""
+        if "NAME" in self.takes:
+            yield from self.name_spellings(self.vocabulary.parts)
+        if "VALUE" in self.takes:
+            yield from self.name_spellings(self.vocabulary.values)
 
     def takeable_spellings(self) -> Iterator[str]:
         """Yield every spelling of words of the language that the parser could take here."""

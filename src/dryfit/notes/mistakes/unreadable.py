@@ -1,6 +1,8 @@
-"""The mistake on a line that could not be read to its end."""
+"""What may be wrong with a line that could not be read to its end."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from dryfit.notes.mistake import Mistake
 from dryfit.notes.mistakes import (
@@ -15,14 +17,15 @@ from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.lexer import Failure
 from dryfit.notes.reading.vocabulary import Vocabulary
 
-# The first case that knows what is wrong speaks: what was written comes first, then what nearly
-# fits, then what is missing.
+# What was written wrong comes first, then what nearly fits, then what is missing.
 _CASES = (
     *in_numbers.CASES,
-    *in_signs.CASES,
-    *at_the_end.CASES,
+    *in_names.SORT_CASES,
+    *in_words.SIGN_CASES,
+    in_signs.bracket,
+    at_the_end.unfinished,
+    in_signs.stray_sign,
     *at_the_start.CASES,
-    *in_names.NEAR_CASES,
     *in_words.NEAR_CASES,
     *in_words.CASES,
     *in_names.CASES,
@@ -31,11 +34,10 @@ _CASES = (
 )
 
 
-def unreadable(failure: Failure, vocabulary: Vocabulary) -> Mistake:
-    """Return the mistake at the place where the line stops making sense."""
+def mistakes(failure: Failure, vocabulary: Vocabulary) -> Iterator[Mistake]:
+    """Yield what may be wrong at the place where the line stops making sense, likeliest first."""
     stumble = Stumble.of(failure, vocabulary)
     for case in _CASES:
         mistake = case(stumble)
         if mistake:
-            return mistake
-    raise AssertionError(f"no case for line {failure.line.line}")
+            yield mistake

@@ -118,13 +118,18 @@ def fold(line: str) -> str:
     return line.partition("#")[0].translate(_FOLD).rstrip()
 
 
+def goes_on(folded: str) -> bool:
+    """Return whether a folded line ends in a sign that makes the next its continuation."""
+    return _GOES_ON.search(folded) is not None
+
+
 def _texts(line: SenseLine) -> list[str]:
     ends = [stretch.start - 1 for stretch in line.stretches[1:]] + [len(line.text)]
     return [line.text[piece.start : end] for piece, end in zip(line.stretches, ends, strict=True)]
 
 
 def _continues(folded: list[str], taken: list[int]) -> bool:
-    return bool(_GOES_ON.search(folded[taken[-1]])) and not _FREE_TEXT.match(folded[taken[0]])
+    return goes_on(folded[taken[-1]]) and not _FREE_TEXT.match(folded[taken[0]])
 
 
 def _next(typed: tuple[str, ...], folded: list[str], index: int) -> int | None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from dryfit.notes.names import canonical
+
 _FURTHEST = 3
 
 
@@ -33,24 +35,38 @@ def distance(first: str, second: str, most: int = _FURTHEST) -> int:
     return min(last[-1], most + 1)
 
 
-def allowed(length: int) -> int:
-    """Return how many letters of a word of that length may be wrong."""
-    if length <= 3:
-        return 1
-    return 2 if length <= 8 else _FURTHEST
+def nearest(written: str, spellings: Iterable[str], most: int = 3) -> tuple[str, ...]:
+    """Return the spellings near to what was written, the nearest first, of each name one.
 
-
-def nearest(written: str, spellings: Iterable[str], most: int = 4) -> tuple[str, ...]:
-    """Return the spellings near to what was written, the nearest first, swapped letters before.
-
-    Equal distances are ordered by the alphabet.
+    Of equally near ones those come first that have letters swapped, then those that are as plural
+    and begin and measure as what was written, then by the alphabet.
     """
     written = written.lower()
-    limit = allowed(len(written))
+    limit = _allowed(len(written))
     found = []
-    for spelling in spellings:
-        apart = distance(written, spelling.lower(), limit)
-        if 0 < apart <= limit and apart < max(len(written), len(spelling)) - 1:
-            swapped = sorted(written) == sorted(spelling.lower())
-            found.append((apart, not swapped, spelling))
-    return tuple(spelling for _, _, spelling in sorted(found)[:most])
+    for spelling in dict.fromkeys(spellings):
+        lowered = spelling.lower()
+        apart = distance(written, lowered, limit)
+        if 0 < apart <= limit:
+            found.append((apart, _unlikeness(written, lowered), spelling))
+    best: dict[str, str] = {}
+    for _, _, spelling in sorted(found):
+        best.setdefault(canonical(spelling), spelling)
+    return tuple(best.values())[:most]
+
+
+def _allowed(length: int) -> int:
+    if length <= 1:
+        return 0
+    if length <= 5:
+        return 1
+    return 2 if length <= 9 else _FURTHEST
+
+
+def _unlikeness(written: str, spelling: str) -> tuple[bool, bool, bool, int]:
+    return (
+        sorted(written) != sorted(spelling),
+        written.endswith("s") != spelling.endswith("s"),
+        written[0] != spelling[0],
+        abs(len(written) - len(spelling)),
+    )

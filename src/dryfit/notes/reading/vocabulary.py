@@ -7,7 +7,7 @@ lines that cannot be read, so that one broken line does not make others unreadab
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from dryfit.notes.names import canonical, singular
@@ -116,7 +116,7 @@ def name_length(words: Sequence[Word], first: int, *, free: bool = False) -> int
 def _ends_name(words: Sequence[Word], at: int, phrase: tuple[str, int], *, free: bool) -> bool:
     kinds = {kind for kind, _ in PHRASES[phrase[0]]}
     if free:
-        return "ORDER" in kinds
+        return bool(kinds & {"ORDER", "ACTION"})
     if kinds & NAME_STOPS:
         return True
     if not kinds & LOOSE_STOPS:
@@ -152,14 +152,37 @@ def declared_in(line: SenseLine) -> Declared | None:
     )
 
 
-def vocabulary(lines: Iterable[SenseLine], unit: str, *, decimal_comma: bool) -> Vocabulary:
-    """Return the vocabulary of a file from its lines."""
-    found = [declared for line in lines for declared in _all_declared(line)]
+def collected(
+    lines: Iterable[SenseLine], presume: Callable[[SenseLine, frozenset[str]], Declared | None]
+) -> tuple[Declared, ...]:
+    """Return all names that the lines declare, then those that `presume` says were meant."""
+    known = tuple(lines)
+    found = [declared for line in known for declared in _all_declared(line)]
+    parts = frozenset(declared.name for declared in found if declared.kind == "part")
+    names = {declared.name for declared in found}
+    for line in known:
+        meant = None if _is_sound(line) else presume(line, parts)
+        if meant and meant.name not in names:
+            found.append(meant)
+    return tuple(found)
+
+
+def vocabulary(found: Sequence[Declared], unit: str, *, decimal_comma: bool) -> Vocabulary:
+    """Return the vocabulary of a file in which these names are declared."""
     written = {declared.name: declared.written for declared in reversed(found)}
     parts = frozenset(declared.name for declared in found if declared.kind == "part")
     values = frozenset(declared.name for declared in found if declared.kind == "value")
     longest = _longest(sorted(parts | values))
     return Vocabulary(parts, values, unit, decimal_comma, longest, written)
+
+
+def is_glue_up(line: SenseLine) -> bool:
+    """Return whether the line begins with glue up."""
+    return _GLUE_UP.match(line.text) is not None
+
+
+def _is_sound(line: SenseLine) -> bool:
+    return declared_in(line) is not None and not (is_glue_up(line) and ":" not in line.text)
 
 
 def with_declared(vocabulary: Vocabulary, line: SenseLine) -> Vocabulary:
@@ -184,7 +207,7 @@ def _all_declared(line: SenseLine) -> Iterator[Declared]:
     first = declared_in(line)
     if first:
         yield first
-    if len(line.stretches) > 1 and not _GLUE_UP.match(line.text):
+    if len(line.stretches) > 1 and not is_glue_up(line):
         for stretch in parted(line)[1:]:
             declared = declared_in(stretch)
             if declared:

@@ -163,6 +163,14 @@ NAME_STOPS = frozenset(
 # ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
 LOOSE_STOPS = frozenset("RUN LIE DIM JOINT FASTENER _UP _DOWN _SPREAD _GAP ROUGH MARK".split())
 
+# Phrases that begin a clause of a part's line.
+CLAUSE_KINDS = frozenset(
+    """
+    RUN LIE DIM _AT _SETIN _SETBACK _UP _DOWN _FLUSH _SPREAD _GAP PREP JOINT FASTENER _GLUEDFROM _OF
+    _CUTAFTER
+    """.split()
+)
+
 # Phrases of these kinds would make sentences unreadable if a part or a value bore one as its whole
 # name.  Words of places stay free: a part called top is everyday.
 _NAMING_NOTHING = frozenset(

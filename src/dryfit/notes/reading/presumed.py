@@ -1,0 +1,98 @@
+"""Names that a broken line was probably meant to declare, so that other lines still find them.
+
+A part's line without its count, a value without its sign, a glue-up with its opener mistyped or
+without its colon: the line itself is refused, but what it names is not unknown elsewhere.
+"""
+
+from __future__ import annotations
+
+import re
+
+from dryfit.notes.names import canonical
+from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.near import nearest
+from dryfit.notes.reading.vocabulary import (
+    Declared,
+    Word,
+    name_length,
+    phrase_at,
+    words_of,
+)
+from dryfit.notes.reading.words import CLAUSE_KINDS, OPENERS, PHRASES, RESERVED
+
+_MEASURE_ONLY = re.compile(r"\s+[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
+_SIZE_AHEAD = re.compile(r" *,? *[0-9.½¼¾]")
+_GLUE_UP = "glue up"
+
+
+def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
+    """Return what a line that declares nothing as it stands was meant to declare, or None."""
+    words = words_of(line.text)
+    if not words or line.text[: words[0].start].strip():
+        return None
+    opener = _mistyped_opener(words, line.text)
+    if opener == _GLUE_UP or _begins_glue_up(words):
+        return _glue_up(line.text, words, parts)
+    if opener or _is_opener(words):
+        return None
+    length = name_length(words, 0)
+    end = words[length - 1].end
+    written = line.text[words[0].start : end]
+    name = canonical(written)
+    if name in RESERVED:
+        return None
+    if _MEASURE_ONLY.fullmatch(line.text, end):
+        return Declared("value", name, written)
+    follows_clause = length < len(words) and _is_clause(words, length)
+    comma = line.text[end:].lstrip().startswith(",")
+    if _SIZE_AHEAD.match(line.text, end) or (comma and follows_clause):
+        return Declared("part", name, written)
+    return None
+
+
+def glue_name_length(words: tuple[Word, ...], first: int, parts: frozenset[str]) -> int:
+    """Return how many words of "base side frames" are the glue-up's name and not a part's.
+
+    Nothing when no part's name stands at the end.
+    """
+    length = name_length(words, first)
+    for tail in range(1, length):
+        if " ".join(word.text for word in words[first + tail : first + length]) in parts:
+            return tail
+    return 0
+
+
+def _glue_up(text: str, words: tuple[Word, ...], parts: frozenset[str]) -> Declared | None:
+    if len(words) <= 2:
+        return None
+    length = name_length(words, 2)
+    if ":" not in text:
+        length = glue_name_length(words, 2, parts) or length
+    name = words[2 : 2 + length]
+    written = text[name[0].start : name[-1].end]
+    return Declared("part", canonical(written), written)
+
+
+def _mistyped_opener(words: tuple[Word, ...], text: str) -> str | None:
+    for length in (2, 1):
+        if length <= len(words):
+            written = text[words[0].start : words[length - 1].end]
+            near = nearest(written, OPENERS.values())
+            if near:
+                return near[0]
+    return None
+
+
+def _begins_glue_up(words: tuple[Word, ...]) -> bool:
+    phrase = phrase_at(words, 0)
+    return phrase is not None and phrase[0] == _GLUE_UP
+
+
+def _is_opener(words: tuple[Word, ...]) -> bool:
+    phrase = phrase_at(words, 0)
+    return phrase is not None and any(kind in OPENERS for kind, _ in PHRASES[phrase[0]])
+
+
+def _is_clause(words: tuple[Word, ...], index: int) -> bool:
+    phrase = phrase_at(words, index)
+    return phrase is not None and any(kind in CLAUSE_KINDS for kind, _ in PHRASES[phrase[0]])
