@@ -26,7 +26,7 @@ class Bench:
         return next((part for part in self.model.parts if part.name == name), None)
 
     def rows(self, names: tuple[str, ...]) -> tuple[CopyRow, ...]:
-        """Return copies by number and name, with the hand where the part has two."""
+        """Return copies and glue-ups by number and name, the hand where the part has two."""
         found = {copy.name: (part, copy) for part in self.model.parts for copy in part.copies}
         return tuple(
             copy_row(*found[name], self.labels)
@@ -34,6 +34,17 @@ class Bench:
             else CopyRow(self.labels.copy(name), name, name, None)
             for name in names
         )
+
+    def by_part(self, names: tuple[str, ...]) -> tuple[CopyRow, ...]:
+        """Return copies of several parts, one row a part: ``C1–C4 posts``."""
+        rows = []
+        for part in self.model.parts:
+            labels = [self.labels.copy(copy.name) for copy in part.copies if copy.name in names]
+            if labels:
+                whole = len(labels) == len(part.copies) > 2
+                shown = f"{labels[0]}–{labels[-1]}" if whole else ", ".join(labels)
+                rows.append(CopyRow(shown, part.written, part.written, None))
+        return tuple(rows)
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,6 +27,6 @@ def step_drawing(step: Step, bench: Bench) -> Svg | None:
     return setup_drawing(model, step, bench.shop.accessories, model.display)
 
 
-def time_line(bench: Bench) -> Svg:
-    """Return the days of work on a line."""
-    return timeline(bench.plan)
+def time_line(bench: Bench) -> Svg | None:
+    """Return the days of work on a line, or None where there is no work."""
+    return timeline(bench.plan) if bench.plan.steps else None

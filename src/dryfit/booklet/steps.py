@@ -124,7 +124,7 @@ def _operation(operation: Operation, number: str, bench: Bench) -> OperationView
         number=number,
         sentence=(closed(operation.sentence),),
         minutes=minutes(operation.tenths),
-        works=_works(operation.work, bench),
+        works=() if operation.glue_up else _works(operation.work, bench),
         details=tuple((closed(detail),) for detail in operation.details),
         check=operation.check,
         measure=_measure(operation.measure, bench),
@@ -140,7 +140,7 @@ def _works(works: tuple[Work, ...], bench: Bench) -> tuple[WorkView, ...]:
 
 def _work(name: str, copies: tuple[str, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
     part = bench.part(name)
-    rows = bench.rows(copies)
+    rows = bench.by_part(copies) if part is None else bench.rows(copies)
     hands = {row.hand for row in rows}
     ways = (_way(passes, tuple(row), bench.say) for passes, row in groupby(works, _passes_of))
     return WorkView(

@@ -63,7 +63,7 @@ class Booklet:
     parts: tuple[PartRow, ...]
     hands: bool
     supplies: Supplies
-    time_line: Svg
+    time_line: Svg | None
     visits: tuple[VisitView, ...]
 
 

@@ -471,9 +471,9 @@ def findings() -> Findings:
 
 
 def hostile(name: str) -> Model:
-    """Return the bench with a part and the piece called `name`."""
+    """Return the bench with the piece, a part, its copies and a note called `name`."""
     base = model(piece=name)
-    first = base.parts[0]
-    copies = tuple(replace(copy, name=f"{copy.name} {name}") for copy in first.copies)
-    part = replace(first, written=name, copies=copies)
-    return replace(base, parts=(part, *base.parts[1:]), notes=(name,))
+    slats = base.parts[-1]
+    copies = tuple(replace(copy, name=f"{name} {copy.number}") for copy in slats.copies)
+    renamed = replace(slats, written=name, copies=copies)
+    return replace(base, parts=(*base.parts[:-1], renamed), notes=(name,))

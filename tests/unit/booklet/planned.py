@@ -272,7 +272,15 @@ def _rows() -> list[
     coat_wait = (Waits(17, "base / coat 1", "coat 1 has to be dry", 14400),)
     through = _mm("height", 48, above="table", at_least=Fraction(45))
     return [
-        (1, "planer", {"thickness": _mm("thickness", 30)}, (plane,), StepMinutes(0, 15, 0, 72, 0), 0, ()),
+        (
+            1,
+            "planer",
+            {"thickness": _mm("thickness", 30)},
+            (plane,),
+            StepMinutes(0, 15, 0, 72, 0),
+            0,
+            (),
+        ),
         *(
             (
                 2,
@@ -508,7 +516,7 @@ def shop() -> Shop:
                 Fraction("3.2"),
                 Fraction(0),
             ),
-            Cutter("dado", "table saw", "dado", Fraction(6), width, Fraction(1, 10)),
+            Cutter("dado", "table saw", "set", Fraction(6), width, Fraction(1, 10)),
             Cutter("chisel 8", "mortiser", "chisel", Fraction(8), Fraction(8), Fraction(0)),
         ),
         accessories=(Accessory("sled", "table saw", Fraction(12), Fraction(600)),),

@@ -1,0 +1,125 @@
+from __future__ import annotations
+
+import hashlib
+import io
+import logging
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pypdf
+import pytest
+from tests.unit.booklet import fixtures, planned
+
+from dryfit import booklet
+from dryfit.booklet import pdf
+
+ROOT = Path(__file__).resolve().parents[3]
+SIZES_MM = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+
+
+def html(paper: booklet.Paper, piece: str = "Hall bench") -> str:
+    model = fixtures.model(piece=piece)
+    return booklet.render(model, planned.plan(), planned.shop(), fixtures.findings(), paper)
+
+
+@pytest.fixture(scope="module", params=["a4", "letter"])
+def made(request: pytest.FixtureRequest) -> tuple[str, pypdf.PdfReader]:
+    return request.param, pypdf.PdfReader(io.BytesIO(pdf.write(html(request.param))))
+
+
+def test_pages_have_the_size_of_the_paper(made: tuple[str, pypdf.PdfReader]) -> None:
+    paper, reader = made
+    for page in reader.pages:
+        found = (float(page.mediabox.width), float(page.mediabox.height))
+        assert found == pytest.approx([mm / 25.4 * 72 for mm in SIZES_MM[paper]], abs=0.5)
+
+
+def test_every_step_number_is_printed(made: tuple[str, pypdf.PdfReader]) -> None:
+    _, reader = made
+    words = " ".join(page.extract_text() for page in reader.pages).split()
+    for step in planned.plan().steps:
+        expected = str(step.number) if len(step.operations) == 1 else f"{step.number}a"
+        assert expected in words
+
+
+def test_contents_name_the_page_of_every_visit(made: tuple[str, pypdf.PdfReader]) -> None:
+    _, reader = made
+    contents = next(p for p in reader.pages if "What is where" in p.extract_text()).extract_text()
+    outline = [entry for entry in reader.outline if isinstance(entry, pypdf.generic.Destination)]
+    pages = [reader.get_destination_page_number(entry) for entry in outline]
+    assert None not in pages
+    for number in pages[2:]:
+        assert str((number or 0) + 1) in contents.split()
+
+
+def test_the_document_is_tagged_and_has_a_title(made: tuple[str, pypdf.PdfReader]) -> None:
+    _, reader = made
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Hall bench: build booklet"
+    marks = reader.root_object["/MarkInfo"].get_object()
+    assert isinstance(marks, pypdf.generic.DictionaryObject)
+    assert marks["/Marked"]
+    assert str(reader.root_object["/Lang"]) == "en"
+
+
+def test_weasyprint_has_nothing_to_warn_of(caplog: pytest.LogCaptureFixture) -> None:
+    with caplog.at_level(logging.WARNING, logger="weasyprint"):
+        pdf.write(html("a4"))
+    assert [record.getMessage() for record in caplog.records] == []
+
+
+def test_files_are_not_read(tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    secret = tmp_path / "secret.css"
+    secret.write_text("body { display: none }")
+    linked = f'<link rel="stylesheet" href="{secret.as_uri()}"></head>'
+    hostile = html("a4").replace("</head>", linked)
+    with caplog.at_level(logging.ERROR, logger="weasyprint"):
+        made = pypdf.PdfReader(io.BytesIO(pdf.write(hostile)))
+    assert "Failed to load stylesheet" in caplog.text
+    assert "Hall bench" in made.pages[0].extract_text()
+
+
+def test_two_processes_make_the_same_bytes() -> None:
+    program = (
+        "import hashlib, sys\n"
+        "from tests.unit.booklet.test_pdf import html\n"
+        "from dryfit.booklet import pdf\n"
+        "page = html('a4')\n"
+        "for made in (page.encode(), pdf.write(page)):\n"
+        "    print(hashlib.sha256(made).hexdigest())"
+    )
+    found = {
+        subprocess.run(
+            [sys.executable, "-c", program],
+            env={
+                **os.environ,
+                "PYTHONHASHSEED": seed,
+                "PYTHONPATH": os.pathsep.join([str(ROOT), str(ROOT / "src")]),
+            },
+            capture_output=True,
+            text=True,
+            check=True,
+        ).stdout
+        for seed in ("0", "42")
+    }
+    assert len(found) == 1
+    assert len(found.pop().split()[1]) == hashlib.sha256().digest_size * 2
+
+
+def test_missing_libraries_are_one_line_that_names_the_packages(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    class Missing:
+        def find_spec(self, name: str, *_: object) -> None:
+            if name.split(".", maxsplit=1)[0] == "weasyprint":
+                raise OSError("cannot load library 'libgobject-2.0-0'")
+
+    for name in [name for name in sys.modules if name.split(".")[0] == "weasyprint"]:
+        monkeypatch.delitem(sys.modules, name)
+    monkeypatch.setattr(sys, "meta_path", [Missing(), *sys.meta_path])
+    with pytest.raises(pdf.PdfUnavailable) as caught:
+        pdf.write("<p>anything</p>")
+    assert "\n" not in str(caught.value)
+    assert "libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0" in str(caught.value)
