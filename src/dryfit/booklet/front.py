@@ -42,7 +42,7 @@ class AssumptionView:
 
     text: str
     line: int | None
-    instead: str
+    instead: str | None
 
 
 @dataclass(frozen=True, slots=True)
