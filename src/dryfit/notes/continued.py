@@ -16,7 +16,9 @@ from dryfit.notes.reading.vocabulary import (
 )
 from dryfit.notes.reading.words import PHRASES
 
-_OPENERS = frozenset("PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH FEATURE _LET".split())
+_OPENERS = frozenset(
+    ["PIECE", "NOTE", "UNITS", "OVERALL", "TIMBER", "HAVE", "GLUEUP", "FINISH", "FEATURE", "_LET"]
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +39,7 @@ def swallowed(line: SenseLine, failed_at: int, vocabulary: Vocabulary) -> Apart 
         comma = line.text[: following.start].rstrip().endswith(",")
         if comma and is_readable(before, vocabulary):
             return Apart((before, after), _finding(line, following, after))
-        if failed_at < following.start and not is_glue_up(line) or not comma:
+        if not comma or (failed_at < following.start and not is_glue_up(line)):
             # What is wrong with the first line is told there; the second is read by itself.
             return Apart((before, after), None)
     return None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.reading.lines import SenseLine
 
@@ -15,7 +17,7 @@ def beyond_limits(line: SenseLine) -> Diagnostic | None:
     """Return the finding for a line that is not read because it is out of all measure, or None."""
     text = line.text
     starts = [stretch.start for stretch in line.stretches] + [len(text)]
-    longest = max(end - start for start, end in zip(starts, starts[1:], strict=False))
+    longest = max(end - start for start, end in pairwise(starts))
     if longest > LONGEST_LINE or len(text) > LONGEST_STATEMENT:
         return _beyond(
             line, "line-too-long", f"a line can have {LONGEST_LINE} characters", "break it in two"

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dryfit.diagnostics import Span
 from dryfit.notes.building.draft import union
 from dryfit.notes.tree import (
     From,

@@ -8,6 +8,13 @@ from dryfit.notes.mistakes.expected import expected_words
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.grammar import END
 
+_STOPS = {
+    "BY": ("size-unfinished", "a size stops after"),
+    **dict.fromkeys(
+        ("_PLUS", "_MINUS", "_STAR", "_SLASH"), ("sum-unfinished", "a sum stops after")
+    ),
+    **dict.fromkeys(("_EQ", "_IS"), ("value-missing", "there is no value after")),
+}
 _EXAMPLES = {
     "PIECE": "piece Boot bench",
     "NOTE": "note the top is left loose",
@@ -34,12 +41,9 @@ def unfinished(stumble: Stumble) -> Mistake | None:
     place, written = stumble.span(start, end), stumble.text[start:end]
     before = len(stumble.text[:start].rstrip(" " if stumble.rest else " ,"))
     drop = Repair("take it out", stumble.span(before, end), "")
-    if last.type == "BY":
-        return Mistake("size-unfinished", f"a size stops after `{written}`", place, (drop,))
-    if last.type in ("_PLUS", "_MINUS", "_STAR", "_SLASH"):
-        return Mistake("sum-unfinished", f"a sum stops after `{written}`", place, (drop,))
-    if last.type in ("_EQ", "_IS"):
-        return Mistake("value-missing", f"there is no value after `{written}`", place)
+    if last.type in _STOPS:
+        code, message = _STOPS[last.type]
+        return Mistake(code, f"{message} `{written}`", place, (drop,))
     if last.type == "ORDER":
         return Mistake("order-unfinished", f"{written} what?", place, (Hint(_ORDER_EXAMPLE),))
     if last.type == "PREP":

@@ -7,14 +7,16 @@ from collections.abc import Iterable
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
-from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import presumed
-from dryfit.notes.reading.vocabulary import name_length, phrase_at
+from dryfit.notes.reading.vocabulary import phrase_at
 from dryfit.notes.reading.words import OPENERS, PHRASES, RESERVED
 
-_EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.I)
+_EQUATION = re.compile(
+    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.IGNORECASE
+)
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
 
@@ -22,7 +24,7 @@ _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 
 def trade_word_as_value(stumble: Stumble) -> Mistake | None:
     """``depth = 300``: a word of the language cannot be a value's name."""
     found = _EQUATION.match(stumble.text)
-    if not found or stumble.failure.tokens and stumble.opener != "_LET":
+    if not found or stumble.opener not in ("", "_LET"):
         return None
     name = canonical(found.group(1))
     if name not in RESERVED:

@@ -6,9 +6,9 @@ import re
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
-from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.near import nearest
 
 _DIMENSIONS = ("length", "width", "thickness")
 _ADJECTIVES = {

@@ -6,8 +6,8 @@ import re
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
-from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.numbers import GLYPHS, MOST_DIGITS
 
 _WITH_COMMA = re.compile(r"([0-9]+),([0-9]+)")

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.expected import expected_words
-from dryfit.notes.reading.near import nearest
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import glue_name_length
 from dryfit.notes.reading.words import PHRASES, SPELLINGS, UNKNOWN_JOINTS
 

@@ -14,6 +14,8 @@ from dryfit.notes.reading.lexer import Failure
 from dryfit.notes.reading.vocabulary import Vocabulary, Word, name_length, run_at, words_of
 from dryfit.notes.reading.words import SPELLINGS
 
+_MANY_NAMES = 200
+
 
 @dataclass(frozen=True, slots=True)
 class Stumble:
@@ -94,8 +96,12 @@ class Stumble:
                 yield self.text[self.at : end], self.at, end
 
     def name_spellings(self, names: frozenset[str]) -> Iterator[str]:
-        """Yield the names as they were declared, and in singular and plural."""
-        for name in sorted(names):
+        """Yield the names as they were declared, and in singular and plural.
+
+        Of very many names only those that begin as what is written here, to bound the work.
+        """
+        first = self.written[:1].lower() if len(names) > _MANY_NAMES else ""
+        for name in sorted(name for name in names if name.startswith(first)):
             yield from {self.vocabulary.written.get(name, name): 0, name: 0, plural(name): 0}
 
     def takeable_names(self) -> Iterator[str]:

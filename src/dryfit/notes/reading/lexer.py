@@ -245,7 +245,7 @@ class _Scan:
         return False
 
     def _goes_before_name(self, token: Token) -> bool:
-        # "4 x legs", "4 off legs", "glue up 2 frames", "timber: ash"
+        """Return whether the word stands between a count and the name: "4 x legs", "4 off legs"."""
         return token.type in ("BY", "_OFF")
 
     def _token_of(self, terminal: str, value: str | None, index: int, length: int) -> Token:

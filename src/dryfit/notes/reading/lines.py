@@ -6,7 +6,7 @@ Folding is one to one, so that a column of the folded line is a column of the li
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Source, Span
@@ -15,11 +15,11 @@ LONGEST_LINE = 1000
 
 # Telephones and word processors put these in by themselves.
 _FOLDED = {
-    **dict.fromkeys("″”“„‟", '"'),
-    **dict.fromkeys("′’‘‛", "'"),
-    **dict.fromkeys("−–—‐‑‒", "-"),
-    **dict.fromkeys("⁄∕", "/"),
-    **dict.fromkeys("✕✖", "×"),
+    **dict.fromkeys("\u2033\u201d\u201c\u201e\u201f", '"'),  # double primes and quotation marks
+    **dict.fromkeys("\u2032\u2019\u2018\u201b", "'"),  # primes and apostrophes
+    **dict.fromkeys("\u2212\u2013\u2014\u2010\u2011\u2012", "-"),  # minus, dashes, hyphens
+    **dict.fromkeys("\u2044\u2215", "/"),  # fraction and division slash
+    **dict.fromkeys("\u2715\u2716", "×"),
     **dict.fromkeys("\t\u00a0\u2002\u2003\u2007\u2009\u200a\u200b\u202f\u2028\u2029\ufeff", " "),
 }
 _FOLD = str.maketrans(_FOLDED)

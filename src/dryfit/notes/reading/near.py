@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dryfit.notes.names import canonical
 
 _FURTHEST = 3
+_MOST_COMPARED = 200
 
 
 def distance(first: str, second: str, most: int = _FURTHEST) -> int:
@@ -44,7 +45,7 @@ def nearest(written: str, spellings: Iterable[str], most: int = 3) -> tuple[str,
     written = written.lower()
     limit = _allowed(len(written))
     found = []
-    for spelling in dict.fromkeys(spellings):
+    for spelling in _worth_comparing(written, spellings, limit):
         lowered = spelling.lower()
         apart = distance(written, lowered, limit)
         if 0 < apart <= limit:
@@ -53,6 +54,20 @@ def nearest(written: str, spellings: Iterable[str], most: int = 3) -> tuple[str,
     for _, _, spelling in sorted(found):
         best.setdefault(canonical(spelling), spelling)
     return tuple(best.values())[:most]
+
+
+def _worth_comparing(written: str, spellings: Iterable[str], limit: int) -> list[str]:
+    """Return the spellings that can be near; of very many the likeliest, to bound the work."""
+    letters = frozenset(written)
+    likely = [
+        spelling
+        for spelling in dict.fromkeys(spellings)
+        if abs(len(spelling) - len(written)) <= limit
+        and len(letters.difference(spelling.lower())) <= limit
+    ]
+    if len(likely) > _MOST_COMPARED:
+        likely.sort(key=lambda spelling: abs(len(spelling) - len(written)))
+    return likely[:_MOST_COMPARED]
 
 
 def _allowed(length: int) -> int:

@@ -31,7 +31,21 @@ GLYPHS = {
 COUNT_WORDS = {
     word: number
     for number, word in enumerate(
-        "one two three four five six seven eight nine ten eleven twelve".split(), start=1
+        [
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+        ],
+        start=1,
     )
 }
 

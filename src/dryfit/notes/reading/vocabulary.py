@@ -17,12 +17,14 @@ from dryfit.notes.reading.words import LOOSE_STOPS, NAME_STOPS, PHRASES, RESERVE
 
 _WORD = re.compile(r"[^\W\d_][^\W_]*")
 _JOINED_BY = re.compile(r" +|[-_]")
-_COUNT = re.compile(r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.I)
-_GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.I)
-_VALUE = re.compile(
-    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(?:=|\b(?:is|be)\b(?=\s*[\d(.½¼¾]))", re.I
+_COUNT = re.compile(
+    r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
-_IN_ORDER = re.compile(r"\b(?:before|after)\b", re.I)
+_GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+_VALUE = re.compile(
+    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(?:=|\b(?:is|be)\b(?=\s*[\d(.½¼¾]))", re.IGNORECASE
+)
+_IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,4 +235,4 @@ def _is_count(word: str) -> bool:
 
 
 _LONGEST_PHRASE = _longest(PHRASES)
-_COUNT_FIRST = re.compile(rf"\s*(?:[0-9]|(?:{'|'.join(COUNT_WORDS)})\b)", re.I)
+_COUNT_FIRST = re.compile(rf"\s*(?:[0-9]|(?:{'|'.join(COUNT_WORDS)})\b)", re.IGNORECASE)

@@ -143,7 +143,7 @@ def _spellings() -> dict[str, tuple[str, ...]]:
     return spellings
 
 
-_COUNTED = frozenset("CORNERS STOCK FASTENER COATS EDGE JOINT _STAVES".split())
+_COUNTED = frozenset(["CORNERS", "STOCK", "FASTENER", "COATS", "EDGE", "JOINT", "_STAVES"])
 
 PHRASES = _table()
 """Canonical phrase -> (terminal, value) pairs, in order of preference."""
@@ -158,27 +158,97 @@ PLACE_WORDS = frozenset(
 
 # A name ends before these, whatever follows ...
 NAME_STOPS = frozenset(
-    "_AT PREP _OF _WITH _FROM _SETIN _SETBACK _FLUSH _GLUEDFROM _CUTAFTER ORDER".split()
+    [
+        "_AT",
+        "PREP",
+        "_OF",
+        "_WITH",
+        "_FROM",
+        "_SETIN",
+        "_SETBACK",
+        "_FLUSH",
+        "_GLUEDFROM",
+        "_CUTAFTER",
+        "ORDER",
+    ]
 )
 # ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
-LOOSE_STOPS = frozenset("RUN LIE DIM JOINT FASTENER _UP _DOWN _SPREAD _GAP ROUGH MARK".split())
+LOOSE_STOPS = frozenset(
+    ["RUN", "LIE", "DIM", "JOINT", "FASTENER", "_UP", "_DOWN", "_SPREAD", "_GAP", "ROUGH", "MARK"]
+)
 
 # Phrases that begin a clause of a part's line.
 CLAUSE_KINDS = frozenset(
-    """
-    RUN LIE DIM _AT _SETIN _SETBACK _UP _DOWN _FLUSH _SPREAD _GAP PREP JOINT FASTENER _GLUEDFROM _OF
-    _CUTAFTER
-    """.split()
+    [
+        "RUN",
+        "LIE",
+        "DIM",
+        "_AT",
+        "_SETIN",
+        "_SETBACK",
+        "_UP",
+        "_DOWN",
+        "_FLUSH",
+        "_SPREAD",
+        "_GAP",
+        "PREP",
+        "JOINT",
+        "FASTENER",
+        "_GLUEDFROM",
+        "_OF",
+        "_CUTAFTER",
+    ]
 )
 
 # Phrases of these kinds would make sentences unreadable if a part or a value bore one as its whole
 # name.  Words of places stay free: a part called top is everyday.
 _NAMING_NOTHING = frozenset(
-    """
-    PIECE NOTE UNITS OVERALL TIMBER HAVE GLUEUP FINISH FEATURE _LET ACTION ORDER DIRECTION RUN LIE
-    DIM DIMADJ BY _OFF _HALF _AT _SETIN _SETBACK _UP _DOWN _FLUSH _SPREAD _GAP _FROM _OF _WITH _TO
-    _IN _AND _IS PREP EDGE JOINT FASTENER GLUED _GLUEDFROM _CUTAFTER UNIT THROUGH
-    """.split()
+    [
+        "PIECE",
+        "NOTE",
+        "UNITS",
+        "OVERALL",
+        "TIMBER",
+        "HAVE",
+        "GLUEUP",
+        "FINISH",
+        "FEATURE",
+        "_LET",
+        "ACTION",
+        "ORDER",
+        "DIRECTION",
+        "RUN",
+        "LIE",
+        "DIM",
+        "DIMADJ",
+        "BY",
+        "_OFF",
+        "_HALF",
+        "_AT",
+        "_SETIN",
+        "_SETBACK",
+        "_UP",
+        "_DOWN",
+        "_FLUSH",
+        "_SPREAD",
+        "_GAP",
+        "_FROM",
+        "_OF",
+        "_WITH",
+        "_TO",
+        "_IN",
+        "_AND",
+        "_IS",
+        "PREP",
+        "EDGE",
+        "JOINT",
+        "FASTENER",
+        "GLUED",
+        "_GLUEDFROM",
+        "_CUTAFTER",
+        "UNIT",
+        "THROUGH",
+    ]
 )
 RESERVED = frozenset(
     phrase
