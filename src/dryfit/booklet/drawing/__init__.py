@@ -6,6 +6,7 @@ bench and on a phone; every printed quantity carries its exact value as data.
 
 from dryfit.booklet.drawing.canvas import Svg
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
+from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import part_drawing
 from dryfit.booklet.drawing.piece import piece_drawing
 from dryfit.booklet.drawing.setup import setup_drawing
@@ -14,6 +15,7 @@ from dryfit.booklet.drawing.timeline import timeline
 __all__ = [
     "Svg",
     "glue_up_drawing",
+    "panel_drawing",
     "part_drawing",
     "piece_drawing",
     "setup_drawing",

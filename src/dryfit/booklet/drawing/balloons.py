@@ -117,7 +117,7 @@ def _best(
         _Placed(wanted.label, place, target) for target in wanted.targets for place in places
     )
     ranked = sorted(
-        ((round(cost(balloon), 3), balloon.centre, balloon.target) for balloon in options)
+        (round(cost(balloon), 3), balloon.centre, balloon.target) for balloon in options
     )
     best = min(
         ranked[:_LOOKED_AT],

@@ -10,10 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lettering import SMALLEST
-from dryfit.booklet.drawing.lying import Lying, Region
+from dryfit.booklet.drawing.lying import Lying, Region, alike, named
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
     caption,
@@ -38,6 +38,7 @@ _STOP = 8.0
 _FENCE = 4.0
 _BELOW_TABLE = 4.0
 _WASTE = 12.0
+_BLADE_NAME = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,14 +72,15 @@ def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: st
     Ways of holding that look alike share a view; left and right hands never do.
     """
     scale = ruler_for(cut, lyings)
-    figures: dict[tuple[object, ...], list[Lying]] = {}
-    for way in lyings:
-        figures.setdefault(way.figure(whole=not _goes_on(way, scale)), []).append(way)
+    whole = any(not _goes_on(way, scale) for way in lyings)
+    groups = alike(lyings, whole=whole)
     canvas = Canvas()
-    down = f": {lyings[0].marks[2]} down" if lyings[0].known[2] else ""
-    y = caption(canvas, -_STOP, 0.0, f"From where you stand{down}", bold=True)
-    y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
-    for index, group in enumerate(figures.values()):
+    y = 0.0
+    if cut.height is not None:
+        down = f": {lyings[0].marks[2]} down" if lyings[0].known[2] else ""
+        y = caption(canvas, -_STOP, y, f"From where you stand{down}", bold=True)
+        y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
+    for index, group in enumerate(groups):
         y = _plan(canvas, cut, group, scale, say, y, measured=index == 0)
         for spacer in group[0].spacers() if index == 0 else ():
             y = _spaced(canvas, cut, group[0], scale, say, y, spacer)
@@ -93,8 +95,7 @@ def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
     tallest = max(float(way.sizes[2] + cut.base) for way in lyings)
     if cut.height is not None:
         tallest = max(tallest, float(cut.height))
-    views = len({way.figure(whole=False) for way in lyings})
-    room = _TALLEST if views == 1 else _LOWER
+    room = _TALLEST if len(alike(lyings, whole=False)) == 1 else _LOWER
     scale = min(1.0, room / widest, room / tallest)
     around = _AROUND / scale
     through = not any(way.regions for way in lyings)
@@ -114,7 +115,8 @@ def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
 def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, top: float) -> float:
     """Draw the part on the sled from the maker's place; return where the view ends."""
     rise = scale.scale
-    high = float(cut.height or 0)
+    height = cut.height if cut.height is not None else Fraction(0)
+    high = float(height)
     part_high, base = float(way.sizes[2]), float(cut.base)
     table = top + max(high, base + part_high) * rise + 1.0
     floor = table - base * rise
@@ -123,7 +125,7 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
     if base:
         sled = Rect(-_STOP, floor, right + 2, table)
         canvas.rect(sled, fill="white", pen=FINE)
-        _name_sled(canvas, cut, sled)
+        _name_sled(canvas, cut, sled, _blade(cut, scale, floor, table))
     for region in way.regions:
         _hatch_front(canvas, region, scale, floor)
     if not way.regions:
@@ -134,24 +136,24 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
               open_end=open_end)  # fmt: skip
     stop = Rect(-_STOP + 1, floor - max(part_high * rise, 5.0), 0, floor)
     canvas.rect(stop, fill="black", pen=None)
-    if cut.height is None:
-        return table + _BELOW_TABLE
     blade = _blade(cut, scale, table - high * rise, table + _BELOW_TABLE)
     canvas.rect(blade, fill="black", pen=None)
     leader(canvas, (blade.middle[0], blade.bottom), (blade.middle[0] + 3, table + 5), cut.cutter)
-    figure = dimension_beside(canvas, table, table - high * rise, (say.setting(cut.height),),
+    figure = dimension_beside(canvas, table, table - high * rise, (say.setting(height),),
                               at=right + 7, edge=blade.right + 0.8)  # fmt: skip
     _sum_of_height(canvas, cut, way, say, figure)
     return table + 8.0
 
 
-def _name_sled(canvas: Canvas, cut: Crosscut, sled: Rect) -> None:
-    """Write the sled's name in it where it is thick enough, else beside it."""
+def _name_sled(canvas: Canvas, cut: Crosscut, sled: Rect, blade: Rect) -> None:
+    """Write the sled's name in it where it is thick enough, else below, clear of the cutter's."""
     if sled.height > SMALLEST:
         canvas.text((sled.right - 0.8, sled.middle[1]), cut.guide, anchor="end")
-    else:
-        at = (sled.left + 4, sled.bottom + 5)
-        leader(canvas, (sled.left + 2, sled.middle[1]), at, cut.guide)
+        return
+    beyond = blade.middle[0] + 6 + width_of(cut.cutter)
+    x = sled.left + 4 if blade.left > _BLADE_NAME else beyond
+    start = min(x - 2, sled.right - 1)
+    leader(canvas, (start, sled.middle[1]), (x, sled.bottom + 5), cut.guide)
 
 
 def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: Rect) -> None:
@@ -308,13 +310,13 @@ def _distance(cut: Crosscut, say: Say) -> Text:
 
 
 def _names(group: Sequence[Lying]) -> str:
-    parts: dict[str, list[str]] = {}
+    """Return parts, hands and how each is turned, in the order of the cuts."""
+    several = len({way.marks[2] for way in group}) > 1
+    turns: dict[str, dict[str, None]] = {}
     for way in group:
-        hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
-        ends = parts.setdefault(way.part.name + hands, [])
-        if way.marks[0] not in ends:
-            ends.append(way.marks[0])
-    return "; ".join(f"{name}, {' then '.join(ends)} at the stop" for name, ends in parts.items())
+        turn = f"{way.marks[0]} with {way.marks[2]} down" if several else way.marks[0]
+        turns.setdefault(named((way,)), {})[turn] = None
+    return "; ".join(f"{name}, {', then '.join(ends)} at the stop" for name, ends in turns.items())
 
 
 def _scale_note(scale: Ruler) -> str:

@@ -37,19 +37,29 @@ class Span:
 def dimensions_below(canvas: Canvas, spans: Sequence[Span], top: float, *, start: float) -> float:
     """Draw horizontal dimensions in rows below a view, short ones first; return the bottom y.
 
-    `top` is where extension lines begin, `start` where the first row may begin.
+    `top` is where extension lines begin, `start` where the first row may begin.  A note that does
+    not fit between the arrows with its figure stands below it, in a row of its own.
     """
     rows: list[list[tuple[float, float]]] = []
     for span in sorted(spans, key=lambda span: (abs(span.end - span.begin), span.begin)):
-        left, right = _room_of(span)
+        rooms = _rooms_of(span)
         row = 0
-        while row < len(rows) and any(left < b and a < right for a, b in rows[row]):
+        while any(_taken(rows, row + below, room) for below, room in enumerate(rooms)):
             row += 1
-        if row == len(rows):
-            rows.append([])
-        rows[row].append((left, right))
+        for below, room in enumerate(rooms):
+            while len(rows) <= row + below:
+                rows.append([])
+            rows[row + below].append(room)
         _horizontal(canvas, span, top, start + row * ROW + ROW / 2)
     return start + len(rows) * ROW
+
+
+def _taken(
+    rows: Sequence[Sequence[tuple[float, float]]], row: int, room: tuple[float, float]
+) -> bool:
+    if row >= len(rows):
+        return False
+    return any(room[0] < right and left < room[1] for left, right in rows[row])
 
 
 def dimension_beside(
@@ -91,41 +101,50 @@ def dimension_along(canvas: Canvas, start: Point, end: Point, figure: Text) -> t
     return (start, end), room
 
 
-def _room_of(span: Span) -> tuple[float, float]:
+def _rooms_of(span: Span) -> tuple[tuple[float, float], ...]:
+    """Return the room that a dimension takes in its row, and in the next if its note is there."""
     left, right = min(span.begin, span.end), max(span.begin, span.end)
-    if _fits(span):
-        return left, right
-    return left - 2 * _ARROW, right + 2 * _ARROW + _AIR + _words(span)
+    if _fits(span, _words(span)):
+        return ((left, right),)
+    if span.note and _fits(span, _figure(span)):
+        middle, half = (left + right) / 2, width_of(span.note) / 2 + _AIR
+        return (left, right), (middle - half, middle + half)
+    return ((left - 2 * _ARROW, right + 2 * _ARROW + _AIR + _words(span)),)
+
+
+def _figure(span: Span) -> float:
+    return width_of(span.figure, size=FIGURE, bold=True)
 
 
 def _words(span: Span) -> float:
-    note = width_of(f" {span.note}") if span.note else 0.0
-    return width_of(span.figure, size=FIGURE, bold=True) + note
+    return _figure(span) + (width_of(f" {span.note}") if span.note else 0.0)
 
 
-def _fits(span: Span) -> bool:
-    return abs(span.end - span.begin) >= _words(span) + 2 * (_ARROW + _AIR)
+def _fits(span: Span, width: float) -> bool:
+    return abs(span.end - span.begin) >= width + 2 * (_ARROW + _AIR)
 
 
 def _horizontal(canvas: Canvas, span: Span, top: float, y: float) -> None:
     left, right = min(span.begin, span.end), max(span.begin, span.end)
     canvas.lines([((x, top), (x, y + _OVERSHOOT)) for x in (left, right)], FINE)
-    if _fits(span):
-        at = (left + right) / 2 - _words(span) / 2
-        canvas.lines(
-            [((left, y), (at - _AIR, y)), ((at + _words(span) + _AIR, y), (right, y))], FINE
-        )
+    width = _words(span) if _fits(span, _words(span)) else _figure(span)
+    if _fits(span, width):
+        at = (left + right) / 2 - width / 2
+        canvas.lines([((left, y), (at - _AIR, y)), ((at + width + _AIR, y), (right, y))], FINE)
         _arrow(canvas, (left, y), (-1.0, 0.0))
         _arrow(canvas, (right, y), (1.0, 0.0))
     else:
         at = right + 2 * _ARROW + _AIR
-        canvas.lines(
-            [((left - 2 * _ARROW, y), (left, y)), ((right, y), (right + 2 * _ARROW, y))], FINE
-        )
+        tails = [((left - 2 * _ARROW, y), (left, y)), ((right, y), (right + 2 * _ARROW, y))]
+        canvas.lines(tails, FINE)
         _arrow(canvas, (left, y), (1.0, 0.0))
         _arrow(canvas, (right, y), (-1.0, 0.0))
     room = canvas.text((at, y), span.figure, size=FIGURE, bold=True, anchor="start")
-    if span.note:
+    if not span.note:
+        return
+    if _fits(span, _figure(span)) and not _fits(span, _words(span)):
+        canvas.text(((left + right) / 2, y + ROW * 0.8), span.note)
+    else:
         canvas.text((room.right + width_of(" "), y), span.note, anchor="start")
 
 

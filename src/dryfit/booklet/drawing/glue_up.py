@@ -25,10 +25,10 @@ from dryfit.booklet.drawing.canvas import (
 from dryfit.booklet.drawing.cut_solids import cut_solid, placed_copies
 from dryfit.booklet.drawing.dimension import FIGURE
 from dryfit.booklet.drawing.lettering import SMALLEST
-from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, Placement, draw_scene
+from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, Placement, corners, draw_scene
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
-from dryfit.geometry.box import Box, Triple
+from dryfit.geometry.box import Triple
 from dryfit.geometry.hidden_lines import Scene, View
 from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
 from dryfit.quantities import Display
@@ -288,14 +288,12 @@ def _places(
             if not scene.hides(at):
                 slim = axis == UP and _slim(outside.extent(other), placement, label)
                 found.append((slim, -outside.extent(other), order, placement.on_paper(at)))
-    foot = placement.on_paper(_foot(outside))
-    below = [(False, Fraction(0), 0, (foot[0], foot[1] + 4.2))] if axis == UP else []
-    return tuple(place for *_, place in sorted([*found, *below]))
+    feet = [placement.on_paper(corner) for corner in corners(outside)]
+    below = sum(x for x, _ in feet) / len(feet), max(y for _, y in feet) + 3.6
+    if axis == UP:
+        found.append((False, Fraction(0), 0, below))
+    return tuple(place for *_, place in sorted(found))
 
 
 def _slim(extent: Fraction, placement: Placement, label: str) -> bool:
-    return float(extent) * placement.scale < width_of(label, bold=True) + 2.4
-
-
-def _foot(box: Box) -> Triple:
-    return (box.low[0] + box.high[0]) / 2, (box.low[1] + box.high[1]) / 2, box.low[2]
+    return float(extent) * placement.scale < width_of("M" * len(label), bold=True)

@@ -17,16 +17,21 @@ Vector = tuple[int, int, int]
 
 BEFORE: Vector = (0, -1, 0)
 BEHIND: Vector = (0, 1, 0)
+HOLE = "hole"
 OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 
 
 @dataclass(frozen=True, slots=True)
 class Region:
-    """A removed region seen from the machine: mm from the stop, from the fence, from the table."""
+    """A removed region seen from the machine: mm from the stop, from the fence, from the table.
+
+    `drilled` holes are as wide as the drill and measured to their middle.
+    """
 
     from_stop: Range
     from_fence: Range
     from_table: Range
+    drilled: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,16 +55,35 @@ class Lying:
         """Return what a drawing shows: equal figures need only one drawing.
 
         Hands count where the part has two, whatever the figure: left and right are never drawn as
-        one.  `whole` says that the far end is in the picture.
+        one.  Which surface touches is written, not drawn, so it does not count.  `whole` says that
+        the far end is in the picture.
         """
-        hands = self.hands if len(self.part.hands()) > 1 else ()
+        hands = self.hands if self.regions and len(self.part.hands()) > 1 else ()
         length = self.sizes[0] if whole else None
-        return hands, length, self.sizes[1:], self.regions, self.marks[1:], self.known, self.passes
+        return hands, length, self.sizes[1:], self.regions, self.passes
 
     def spacers(self) -> tuple[Fraction, ...]:
         """Return the spacers that the passes need, in order, each once."""
         spacers = (step.spacer for step in self.passes if step.spacer is not None)
         return tuple(dict.fromkeys(spacers))
+
+
+def alike(lyings: Sequence[Lying], *, whole: bool) -> tuple[tuple[Lying, ...], ...]:
+    """Return the ways in groups that one drawing shows, in order of their first."""
+    groups: dict[tuple[object, ...], list[Lying]] = {}
+    for way in lyings:
+        groups.setdefault(way.figure(whole=whole), []).append(way)
+    return tuple(tuple(group) for group in groups.values())
+
+
+def named(group: Sequence[Lying]) -> str:
+    """Return the parts of a group with hands: ``post, hand A; end rail``."""
+    names: dict[str, None] = {}
+    for way in group:
+        apart = way.regions and len(way.part.hands()) > 1
+        hands = f", hand {' and '.join(way.hands)}" if apart else ""
+        names[way.part.name + hands] = None
+    return "; ".join(names)
 
 
 def ways_of_lying(model: Model, step: Step, *, fence_behind: bool) -> tuple[Lying, ...]:
@@ -151,5 +175,5 @@ def _regions(part: Part, features: Sequence[Feature], marks: Sequence[str]) -> t
             start, end = ranges[direction]
             size = sizes[direction]
             away.append((size - end, size - start) if side else (start, end))
-        found.append(Region(away[0], away[1], away[2]))
+        found.append(Region(away[0], away[1], away[2], drilled=feature.kind == HOLE))
     return tuple(found)

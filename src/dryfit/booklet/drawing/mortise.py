@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lying import Lying
+from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
     caption,
@@ -59,16 +59,15 @@ def stopped_of(stop: Setting | None, fence: Setting | None, depth: Setting | Non
 
 def stopped_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     """Return the view from above and the section of a stopped cut, for each way of holding."""
-    ways: dict[tuple[object, ...], list[Lying]] = {}
-    for way in lyings:
-        ways.setdefault(way.figure(whole=True), []).append(way)
+    groups = alike(lyings, whole=True)
     canvas = Canvas()
     y = 0.0
-    for group in ways.values():
+    for index, group in enumerate(groups):
         y = _from_above(canvas, cut, group, say, y)
-        y = _section(canvas, cut, group[0], say, y)
+        if index == 0:
+            y = _section(canvas, cut, group[0], say, y)
     note = "You stand at the lower edge. Hatched wood is cut away. To scale"
-    broken = any(_ruler(cut, group[0]).breaks() for group in ways.values())
+    broken = any(_ruler(cut, group[0]).breaks() for group in groups)
     note += "; the plain stretch at the break is left out." if broken else "."
     caption(canvas, _LEFT, y, note)
     return canvas.finish(title)
@@ -92,13 +91,18 @@ def _limits(cut: Stopped, way: Lying) -> tuple[Range, ...]:
     return tuple(dict.fromkeys(region.from_stop for region in way.regions))
 
 
+def _measured(cut: Stopped, way: Lying) -> list[Fraction]:
+    """Return the distances from the end that are written: limits, or middles of drilled holes."""
+    if cut.limits is None and all(region.drilled for region in way.regions):
+        return sorted({(r.from_stop[0] + r.from_stop[1]) / 2 for r in way.regions})
+    return sorted({at for row in _limits(cut, way) for at in row})
+
+
 def _from_above(
     canvas: Canvas, cut: Stopped, group: Sequence[Lying], say: Say, top: float
 ) -> float:
     way = group[0]
-    names = ", ".join(dict.fromkeys(each.part.name for each in group))
-    hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
-    top = caption(canvas, _LEFT, top, f"From above: {names}{hands}", bold=True)
+    top = caption(canvas, _LEFT, top, f"From above: {named(group)}", bold=True)
     scale = _ruler(cut, way)
     fence = top + _FENCE
     high = float(way.sizes[1]) * scale.scale
@@ -109,7 +113,7 @@ def _from_above(
     for region in way.regions:
         near, far = (float(side) * scale.scale for side in region.from_fence)
         xs = sorted(scale.at(float(side)) for side in region.from_stop)
-        draw_cut(canvas, Rect(xs[0], fence + near, xs[1], fence + far))
+        draw_cut(canvas, Rect(xs[0], fence + near, xs[1], fence + far), drilled=region.drilled)
     draw_body(canvas, ends[0], ends[1], fence, fence + high, breaks=scale.breaks())
     out = -1.0 if cut.side == "left" else 1.0
     block = sorted((ends[0], ends[0] + out * _STOP))
@@ -117,7 +121,7 @@ def _from_above(
         stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
         draw_stop(canvas, stop, on_left=cut.side == "left")
     draw_mark(canvas, (ends[0] - out * 4.6, fence + high / 2), way.marks[0])
-    places = sorted({at for row in _limits(cut, way) for at in row})
+    places = _measured(cut, way)
     limits = sorted(scale.at(float(at)) for at in places)
     if way.known[1]:
         middle = (ends[0] + scale.at(float(places[0]))) / 2

@@ -64,7 +64,7 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
         near, far = (float(side) * scale.scale for side in region.from_fence)
         rect = Rect(left, top + near, right, top + far)
         if region.from_table[1] == way.sizes[2]:
-            draw_cut(canvas, rect)
+            draw_cut(canvas, rect, drilled=region.drilled)
         else:
             canvas.rect(rect, pen=DASHED)
     draw_body(canvas, 0.0, scale.end, top, top + high, breaks=scale.breaks())

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lying import Lying
+from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.shapes import (
     caption,
     draw_body,
@@ -26,6 +26,8 @@ from dryfit.booklet.text import Say
 from dryfit.plan.setting import Setting
 
 _ROOM = 72.0
+_LEFT = -80.0
+_NARROW = 54.0
 _TALLEST = 32.0
 _FENCE = 7.0
 _WASTE = 9.0
@@ -51,29 +53,26 @@ def rip_of(fence: Setting, height: Setting | None, cutter: str) -> Rip:
 
 def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     """Return the section through fence, part and cutter, one for each way of holding."""
-    ways: dict[tuple[object, ...], list[Lying]] = {}
-    for way in lyings:
-        ways.setdefault(way.figure(whole=False), []).append(way)
     canvas = Canvas()
     y = 0.0
-    for group in ways.values():
+    for group in alike(lyings, whole=False):
         y = _section(canvas, rip, group, say, y)
     note = "Section, seen from where you feed. Hatched wood is cut away. To scale."
-    caption(canvas, -_ROOM - 12, y, note)
+    caption(canvas, _LEFT, y, note)
     return canvas.finish(title)
 
 
 def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: float) -> float:
     way = group[0]
-    names = ", ".join(dict.fromkeys(each.part.name for each in group))
-    hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
-    top = caption(canvas, -_ROOM - 12, top, f"{names}{hands}", bold=True)
     through = not way.regions
     far = float(rip.far if rip.far is not None else rip.near)
     wide = far if through else float(way.sizes[1])
     high = float(way.sizes[2])
     tallest = max(high, float(rip.height or 0))
-    scale = min(1.5, (_ROOM - _WASTE * through) / wide, _TALLEST / tallest)
+    # The figures of a groove stand beside it, where a rip has room for them inside.
+    room = _ROOM - _WASTE if through else _NARROW
+    scale = min(1.5, room / wide, _TALLEST / tallest)
+    top = caption(canvas, _LEFT, top, named(group), bold=True)
     table = top + max(tallest * scale, 14.0) + 1.0
     left = -wide * scale - (_WASTE if through else 0.0)
     draw_table(canvas, left - 10, _FENCE + 3, table)
@@ -86,7 +85,7 @@ def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: fl
         draw_cut(canvas, Rect(-far_side, table - up, -near_side, table - low))
     draw_body(canvas, 0.0, left, part_top, table, breaks=(), open_end=through)
     draw_fence(canvas, Rect(0, table - max(high * scale + 4, 14.0), _FENCE, table))
-    canvas.text((_FENCE / 2, table + 4.0), "fence")
+    canvas.text((_FENCE + 1.5, table - 5.0), "fence", anchor="start")
     _cutters(canvas, rip, way, scale, table, tallest)
     _marks(canvas, rip, way, scale, table, (-wide * scale, part_top))
     if rip.height is not None:
@@ -97,7 +96,7 @@ def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: fl
         Span(-at * scale, 0.0, ("about " if rip.measure else "", say.setting(exact)), note)
         for at, exact, note in _distances(rip, way)
     ]
-    return dimensions_below(canvas, spans, table + 0.5, start=table + _BELOW_TABLE + 3.0) + 3.0
+    return dimensions_below(canvas, spans, table + 0.5, start=table + _BELOW_TABLE + 4.0) + 3.0
 
 
 def _distances(rip: Rip, way: Lying) -> list[tuple[float, Fraction, str]]:
@@ -131,8 +130,7 @@ def _cutters(
         if step.fence is not None and step.fence != rip.near:
             canvas.rect(at(float(step.fence)), pen=DASHED)
     middle = blade.middle[0]
-    place = (middle - 5, table + _BELOW_TABLE + 1.5)
-    leader(canvas, (middle, blade.bottom), place, rip.cutter, anchor="end")
+    leader(canvas, (middle, blade.bottom), (middle + 3, table + _BELOW_TABLE + 2), rip.cutter)
 
 
 def _marks(
@@ -157,6 +155,6 @@ def _marks(
     if way.known[2]:
         for step in range(int(-left) - 8):
             x = -14.0 - step
-            if x - 4 > left and all(x + 4 < a or b < x - 4 for a, b in taken):
+            if x - 4 > left and all(x + 5 < a or b < x - 5 for a, b in taken):
                 draw_mark(canvas, (x, table - 4.4), way.marks[2])
                 return

@@ -36,10 +36,16 @@ def draw_stop(canvas: Canvas, rect: Rect, *, on_left: bool = True) -> None:
     canvas.text((x, rect.top - 3.2), "stop", bold=True, anchor=anchor)
 
 
-def draw_cut(canvas: Canvas, rect: Rect) -> None:
-    """Draw wood that is cut away: hatched, within a fine outline."""
-    canvas.hatch(rect)
-    canvas.rect(rect, pen=FINE)
+def draw_cut(canvas: Canvas, rect: Rect, *, drilled: bool = False) -> None:
+    """Draw wood that is cut away: hatched, within a fine outline; drilled holes centred."""
+    if not drilled:
+        canvas.hatch(rect)
+        canvas.rect(rect, pen=FINE)
+        return
+    x, y = rect.middle
+    reach = max(rect.width, 2.0)
+    canvas.circle(rect.middle, max(rect.width / 2, 0.5))
+    canvas.lines([((x - reach, y), (x + reach, y)), ((x, y - reach), (x, y + reach))], FINE)
 
 
 def draw_fence(canvas: Canvas, rect: Rect) -> None:
