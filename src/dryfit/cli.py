@@ -74,7 +74,7 @@ def _check(options: argparse.Namespace, checked: Checked) -> int:
         _print_json(_head("dryfit-check/1", checked) | severity_counts(checked.findings), checked)
     else:
         _tell(checked.findings)
-        if checked.model is not None:
+        if not checked.failed:
             _tell_assumptions(checked)
         print(_summary(checked.findings), file=sys.stderr)
     return _status(checked.findings)
@@ -113,12 +113,11 @@ def _steps(options: argparse.Namespace, checked: Checked) -> int:
         from dryfit.plan.as_json import steps_document
 
         document = steps_document(
-            checked.declared.piece,
-            checked.source.name,
             plan,
-            checked.shop,
-            display,
-            findings_json(findings, display.shown),
+            piece=checked.declared.piece,
+            notes=checked.source.name,
+            display=display,
+            findings=findings_json(findings, display.shown),
         )
         _write_json(document)
         return _status(findings)

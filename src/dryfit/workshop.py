@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from dryfit.checks import check_model
-from dryfit.diagnostics import Findings, Severity, Source, worst
+from dryfit.diagnostics import Findings, Severity, Source, once, worst
 from dryfit.notes import parse
 from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
@@ -54,7 +54,7 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
     # A piece with an unreadable line may be placed without it, but must not be built so.
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
-    return Checked(source, declared, shop, model, tuple(dict.fromkeys(findings)))
+    return Checked(source, declared, shop, model, once(findings))
 
 
 def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:

@@ -6,6 +6,7 @@ from dryfit.diagnostics.diagnostic import (
     Hint,
     Note,
     Severity,
+    once,
     worst,
 )
 from dryfit.diagnostics.figure import Assumption, Figure, Term
@@ -22,5 +23,6 @@ __all__ = [
     "Source",
     "Span",
     "Term",
+    "once",
     "worst",
 ]

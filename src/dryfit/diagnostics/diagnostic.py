@@ -60,7 +60,7 @@ class Diagnostic:
     message: str
     span: Span | None
     rule: str | None = None
-    figures: Mapping[str, Fraction] = field(default_factory=lambda: _NO_FIGURES)
+    figures: Mapping[str, Fraction] = field(default_factory=lambda: _NO_FIGURES, hash=False)
     notes: tuple[Note, ...] = ()
     hints: tuple[Hint, ...] = ()
 
@@ -79,6 +79,15 @@ class Diagnostic:
 
 Findings = tuple[Diagnostic, ...]
 """Findings of a stage; order does not matter, reports sort by `Diagnostic.sort_key`."""
+
+
+def once(findings: Iterable[Diagnostic]) -> Findings:
+    """Return the findings in their order, each once."""
+    kept: list[Diagnostic] = []
+    for finding in findings:
+        if finding not in kept:
+            kept.append(finding)
+    return tuple(kept)
 
 
 def worst(findings: Iterable[Diagnostic]) -> Severity | None:

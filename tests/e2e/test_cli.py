@@ -1,0 +1,125 @@
+"""The command line as its user meets it: exit status, one clear line, nothing half written."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+STOOL = EXAMPLES / "step_stool.dryfit"
+
+
+def dryfit(
+    *arguments: str | Path, cwd: Path, stdin: bytes = b"", **environment: str
+) -> subprocess.CompletedProcess[bytes]:
+    return subprocess.run(
+        [sys.executable, "-m", "dryfit", *map(str, arguments)],
+        cwd=cwd,
+        input=stdin,
+        capture_output=True,
+        check=False,
+        env={**os.environ, "XDG_CONFIG_HOME": str(cwd), **environment},
+    )
+
+
+def only_line(run: subprocess.CompletedProcess[bytes]) -> str:
+    lines = run.stderr.decode().splitlines()
+    assert len(lines) == 1, lines
+    assert "Traceback" not in lines[0]
+    return lines[0]
+
+
+@pytest.mark.parametrize("example", sorted(EXAMPLES.glob("*.dryfit")), ids=lambda path: path.stem)
+def test_examples_have_nothing_above_a_warning(example: Path, tmp_path: Path) -> None:
+    run = dryfit("check", example, "--json", cwd=tmp_path)
+    document = json.loads(run.stdout)
+    assert run.returncode == 0
+    assert document["errors"] == 0
+    assert document["findings"] == []
+
+
+def test_errors_in_the_notes_are_status_1_and_all_are_told(tmp_path: Path) -> None:
+    broken = STOOL.read_text().replace("into legs", "into lges").replace("22 thick", "22 thikc")
+    run = dryfit("check", "-", "--json", cwd=tmp_path, stdin=broken.encode())
+    findings = json.loads(run.stdout)["findings"]
+    assert run.returncode == 1
+    assert {finding["line"] for finding in findings} >= {14, 16}
+
+
+def test_notes_that_are_no_text_are_status_2(tmp_path: Path) -> None:
+    (tmp_path / "bad.dryfit").write_bytes(b"piece \xff\xfe\n")
+    run = dryfit("check", "bad.dryfit", cwd=tmp_path)
+    assert run.returncode == 2
+    assert "not a UTF-8 text" in only_line(run)
+
+
+def test_missing_notes_are_status_2(tmp_path: Path) -> None:
+    run = dryfit("check", "none.dryfit", cwd=tmp_path)
+    assert run.returncode == 2
+    assert "none.dryfit: No such file" in only_line(run)
+
+
+def test_missing_shop_file_is_status_2(tmp_path: Path) -> None:
+    run = dryfit("check", STOOL, "--shop", "none.toml", cwd=tmp_path)
+    assert run.returncode == 2
+    assert "none.toml" in only_line(run)
+
+
+def test_missing_output_folder_is_status_2(tmp_path: Path) -> None:
+    run = dryfit("booklet", STOOL, "-o", "nowhere", cwd=tmp_path)
+    assert run.returncode == 2
+    assert "nowhere" in only_line(run)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_output_folder_that_cannot_be_written_is_status_2(tmp_path: Path) -> None:
+    # The kernel's own folder refuses files even to the superuser, as whom CI runs.
+    run = dryfit("booklet", STOOL, "-o", "/proc", "--no-pdf", cwd=tmp_path)
+    assert run.returncode == 2
+    assert "/proc" in only_line(run)
+
+
+def test_a_piece_that_cannot_be_planned_writes_nothing(tmp_path: Path) -> None:
+    broken = STOOL.read_text().replace("into legs", "into lges")
+    run = dryfit("booklet", "-", cwd=tmp_path, stdin=broken.encode())
+    assert run.returncode == 1
+    assert list(tmp_path.iterdir()) == []
+    assert run.stdout == b""
+
+
+def test_parts_as_comma_separated_values(tmp_path: Path) -> None:
+    run = dryfit("parts", STOOL, "--csv", cwd=tmp_path)
+    lines = run.stdout.decode().splitlines()
+    assert lines[0] == "name,count,timber,length,width,thickness,shoulder_length,unit,remarks"
+    assert lines[2] == "long rail,2,ash,350,55,20,310,mm,"
+
+
+def test_json_is_the_only_thing_on_standard_output(tmp_path: Path) -> None:
+    for command in ("check", "parts", "steps"):
+        run = dryfit(command, STOOL, "--json", cwd=tmp_path)
+        assert run.returncode == 0
+        assert run.stderr == b""
+        assert json.loads(run.stdout)["format"] == f"dryfit-{command}/1"
+
+
+@pytest.mark.parametrize("command", [("parts", "--json"), ("steps", "--json"), ("booklet",)])
+def test_same_bytes_whatever_the_hash_seed(command: tuple[str, ...], tmp_path: Path) -> None:
+    made = []
+    for seed in ("1", "2"):
+        folder = tmp_path / seed
+        folder.mkdir()
+        run = dryfit(command[0], STOOL, *command[1:], cwd=folder, PYTHONHASHSEED=seed)
+        assert run.returncode == 0
+        made.append((run.stdout, {p.name: p.read_bytes() for p in sorted(folder.iterdir())}))
+    assert made[0] == made[1]
+
+
+def test_booklet_names_its_files(tmp_path: Path) -> None:
+    run = dryfit("booklet", STOOL, "-o", ".", cwd=tmp_path)
+    assert run.stdout.decode().split() == ["step_stool.html", "step_stool.pdf"]
+    assert (tmp_path / "step_stool.pdf").read_bytes().startswith(b"%PDF")
