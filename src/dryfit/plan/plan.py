@@ -110,7 +110,10 @@ class Totals:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """The whole build in order."""
+    """The whole build in order.
+
+    `cutters` and `accessories` are those used: name, and width or thickness of the base in mm.
+    """
 
     shop: str
     shop_sha256: str
@@ -118,6 +121,8 @@ class Plan:
     steps: tuple[Step, ...]
     totals: Totals
     alternatives: tuple[Alternative, ...]
+    cutters: tuple[tuple[str, Fraction], ...] = ()
+    accessories: tuple[tuple[str, Fraction], ...] = ()
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

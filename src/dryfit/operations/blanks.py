@@ -1,0 +1,131 @@
+"""Blanks: the rough pieces that parts are made from, with simple allowances (TRADE A5, A6.1)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.placing.model import Model, Part
+from dryfit.quantities.units import INCH
+from dryfit.shop.shop import Shop
+
+ROUGH_STEP_MM = Fraction(5)
+ROUGH_STEP_IN = INCH / 4
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """`count` equal rough pieces of which each makes `each` pieces of a part; lengths in mm.
+
+    `subject` names the pieces (``post``, ``top stave``), `pieces` each of them.  `length`, `width`
+    and `thickness` are rough, `to_width` and `to_thickness` what the machines bring it to, and
+    `sawn_width` is what the table saw leaves when a second edge is jointed after it.
+    """
+
+    subject: str
+    part: Part
+    pieces: tuple[str, ...]
+    each: int
+    count: int
+    length: Fraction
+    width: Fraction
+    thickness: Fraction
+    to_thickness: Fraction
+    to_width: Fraction
+    sawn_width: Fraction
+
+    @property
+    def staves(self) -> bool:
+        """Return whether the pieces are boards of a glued panel."""
+        return self.part.staves is not None
+
+
+def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
+    """Return the blanks of a solid part: ganged while several fit the longest gang of the shop."""
+    room = shop.allowances
+    staves = part.staves
+    jointed = part.width if staves is None else staves.width
+    to_thickness = part.thickness + (room["panel_flattening"] if staves else 0)
+    each = 1 if staves else _ganged(part, shop)
+    pieces = _pieces(part)
+    return Blank(
+        subject=part.name if staves is None else f"{part.name} stave",
+        part=part,
+        pieces=pieces,
+        each=each,
+        count=-(-len(pieces) // each),
+        length=_rough_length(part, each, model, shop),
+        width=jointed + room[_rip_allowance(shop)],
+        thickness=_rough_thickness(part, to_thickness, model, shop),
+        to_thickness=to_thickness,
+        to_width=jointed,
+        sawn_width=jointed + (room["edge_joint"] if staves else 0),
+    )
+
+
+def crosscut_kerf(shop: Shop) -> Fraction:
+    """Return the widest kerf that may separate the pieces of a gang."""
+    blades = [
+        cutter.widest
+        for cutter in shop.cutters
+        if cutter.kind == "blade" and cutter.station in {"table saw", "mitre saw"}
+    ]
+    return max(blades, default=Fraction(0))
+
+
+def _pieces(part: Part) -> tuple[str, ...]:
+    if part.staves is None:
+        return tuple(copy.name for copy in part.copies)
+    return tuple(
+        f"{copy.name} stave {number}"
+        for copy in part.copies
+        for number in range(1, part.staves.count + 1)
+    )
+
+
+def _ganged(part: Part, shop: Shop) -> int:
+    each = 1
+    while (
+        each < len(part.copies)
+        and _gang_length(part, each + 1, shop) <= (shop.allowances["longest_gang"])
+    ):
+        each += 1
+    # Equal gangs: four parts of which three would fit are cut from two blanks of two.
+    blanks = -(-len(part.copies) // each)
+    return -(-len(part.copies) // blanks)
+
+
+def _gang_length(part: Part, each: int, shop: Shop) -> Fraction:
+    return part.length * each + crosscut_kerf(shop) * (each - 1) + _ends(part, shop)
+
+
+def _ends(part: Part, shop: Shop) -> Fraction:
+    """Return what both ends together lose: snipe of the planer, or the least that is trimmed."""
+    least = shop.allowances["panel_length" if part.staves else "rough_length"]
+    snipe = 2 * shop.allowances["snipe"] if "planer" in shop.stations else Fraction(0)
+    return max(snipe, least)
+
+
+def _rough_length(part: Part, each: int, model: Model, shop: Shop) -> Fraction:
+    step = ROUGH_STEP_IN if model.display.unit == "in" else ROUGH_STEP_MM
+    steps = _gang_length(part, each, shop) / step
+    return step * -(-steps.numerator // steps.denominator)
+
+
+def _rip_allowance(shop: Shop) -> str:
+    return "rough_width_band_saw" if "band saw" in shop.stations else "rough_width"
+
+
+def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Shop) -> Fraction:
+    """Return the thinnest rough board on hand that is thick enough, or the usual allowance."""
+    least = to_thickness + shop.allowances["facing"] + shop.allowances["hand_margin"]
+    enough = [
+        line.sizes[2]
+        for line in model.stock
+        if line.rough
+        and (line.timber is None or part.timber is None or line.timber == part.timber)
+        and line.sizes[2] is not None
+        and line.sizes[2] >= least
+    ]
+    usual = to_thickness + shop.allowances["rough_thickness"]
+    return min((thickness for thickness in enough if thickness is not None), default=usual)

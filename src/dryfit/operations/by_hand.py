@@ -1,0 +1,51 @@
+"""Cuts that no machine of the shop reaches: saw, chisel and router plane at the bench."""
+
+from __future__ import annotations
+
+from dryfit.operations import naming
+from dryfit.operations.cross_cuts import wide
+from dryfit.operations.cut import Cut, Site
+from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.words import all_of
+from dryfit.shop.shop import Shop
+
+RATES = {
+    "end lap": "hand lap",
+    "notch": "hand shoulder",
+    "cross slot": "hand housing",
+    "mortise": "hand mortise",
+    "long slot": "hand groove",
+    "hole": "drill",
+}
+
+DEEDS = {
+    "end lap": "Saw and pare the {} on {}",
+    "notch": "Saw and pare the {} on {}",
+    "cross slot": "Saw the sides of the {} on {}, chisel out the waste, level the bottom",
+    "mortise": "Chop the {} in {}, from both ends to the middle",
+    "long slot": "Plough the {} in {} by hand",
+    "hole": "Drill the {} in {} by hand, square to the face",
+}
+
+
+def hand_cut(site: Site, shop: Shop) -> Cut:
+    """Return the cut at the bench; it stands on marks, so nothing has to be set."""
+    feature = site.feature
+    what, kind = naming.what_of(feature), naming.kind_of(feature)
+    rate = RATES.get(feature.kind, "hand housing")
+    length = max(wide(feature), feature.across[1] - feature.across[0])
+    exact = worked(shop, rate, each=len(site.copies), per_metre=length / METRE * len(site.copies))
+    deed = DEEDS.get(feature.kind, "Cut the {} on {} by hand")
+    return Cut(
+        site=site,
+        what=what,
+        kind=kind,
+        station="bench",
+        settings=(),
+        hold=None,
+        passes=(),
+        exact=exact,
+        sentence=deed.format(naming.plural(what), all_of(site.part)),
+        check=naming.CHECKS.get(kind),
+        details=(),
+    )

@@ -1,0 +1,42 @@
+"""Which cautions an operation calls for, by the keys of the booklet's table."""
+
+from __future__ import annotations
+
+from dryfit.plan.operation import Operation
+
+BY_STATION = {
+    "jointer": ("jointer-short",),
+    "planer": ("thickness-planer",),
+    "band saw": ("band-saw-guide",),
+    "mitre saw": ("mitre-saw-short",),
+    "router table": ("router-feed",),
+    "mortiser": ("drill-clamp",),
+    "drill press": ("drill-clamp",),
+}
+PARTING = frozenset({"rip", "width"})
+BLIND = frozenset({"lap", "housing", "groove", "tenon cheek", "tenon shoulder"})
+GLUES_FOR_GLOVES = ("epoxy", "polyurethane")
+
+
+def caution_keys(operation: Operation) -> tuple[str, ...]:
+    """Return the keys of the cautions that apply, in no more than a handful."""
+    keys = [*BY_STATION.get(operation.station, ())]
+    if operation.station == "table saw":
+        keys += _at_table_saw(operation)
+    if operation.kind == "sand":
+        keys.append("dust")
+    if operation.kind == "coat":
+        keys.append("finish-air")
+        if any("oil" in str(setting.value).split() for setting in operation.settings):
+            keys.append("oily-rags")
+    if operation.glue_up is not None and operation.glue_up.glue.startswith(GLUES_FOR_GLOVES):
+        keys.append("glue-skin")
+    return tuple(keys)
+
+
+def _at_table_saw(operation: Operation) -> list[str]:
+    if operation.kind in BLIND:
+        return ["dado-riving-knife"]
+    if operation.kind in PARTING:
+        return ["saw-riving-knife", "saw-push-stick"]
+    return ["saw-crosscut"]

@@ -1,0 +1,129 @@
+"""Clamps of a glue-up: how many, how long, and whether the shop has them (TRADE A9.4, C3)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.plan.operation import ClampRow
+from dryfit.shop.shop import Glue, Shop
+
+CAUL = Fraction(20)
+SCREW_PLAY = Fraction(25)
+"""A bar opens the dimension, a caul at both ends and play of the screw (TRADE C3.2)."""
+PANEL_SPACING = Fraction(300)
+PANEL_END = Fraction(50)
+"""Clamps of a panel: at most 300 apart, the first 40 to 50 from the end (TRADE A9.4)."""
+PAD = Fraction(10)
+
+Held = tuple[tuple[str, int], ...]
+Found = tuple[Diagnostic, ...]
+
+
+def opening(dimension: Fraction) -> Fraction:
+    """Return how far a bar must open to clamp a dimension in mm."""
+    return dimension + 2 * CAUL + SCREW_PLAY
+
+
+def pad_opening(thickness: Fraction) -> Fraction:
+    """Return how far a C-clamp must open over a joint with a pad on either side."""
+    return thickness + 2 * PAD
+
+
+def for_panel(
+    stage: str, width: Fraction, length: Fraction, span: Span | None, shop: Shop
+) -> tuple[ClampRow, Held, Found]:
+    """Return the clamps of an edge-glued panel, the clamps of the shop taken, and findings."""
+    gaps = (length - 2 * PANEL_END) / PANEL_SPACING
+    count = 1 + max(1, -(-gaps.numerator // gaps.denominator))
+    row = ClampRow(opening(width), count, "across the staves, over and under in turn")
+    held, found = taken(stage, (row,), span, shop)
+    return row, held, found
+
+
+def taken(
+    stage: str, rows: Iterable[ClampRow], span: Span | None, shop: Shop
+) -> tuple[Held, Found]:
+    """Return which clamps of the shop a stage holds: the smallest that open far enough.
+
+    Findings: ``clamp-too-short`` (H58) when no clamp opens far enough, ``too-few-clamps`` (H59)
+    when there are fewer than the stage needs at once.
+    """
+    left = {clamp.name: clamp.count for clamp in shop.clamps}
+    held: dict[str, int] = {}
+    findings: list[Diagnostic] = []
+    for row in rows:
+        fitting = sorted(
+            (clamp for clamp in shop.clamps if clamp.opens >= row.length), key=lambda c: c.opens
+        )
+        if not fitting:
+            findings.append(_too_short(stage, row, span, shop))
+            continue
+        missing = row.count
+        for clamp in fitting:
+            here = min(missing, left[clamp.name])
+            if here:
+                held[clamp.name] = held.get(clamp.name, 0) + here
+                left[clamp.name] -= here
+                missing -= here
+        if missing:
+            findings.append(_too_few(stage, row, missing, span))
+    return tuple(held.items()), tuple(findings)
+
+
+def closing_finding(stage: str, closing: int, glue: Glue, span: Span | None) -> Found:
+    """Return ``glue-time-short`` when closing takes most of the glue's time or more (H60)."""
+    if closing * 10 <= glue.close_within * 9:
+        return ()
+    late = closing > glue.close_within
+    message = (
+        f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {glue.name} allows "
+        f"{_minutes(glue.close_within)}"
+    )
+    return (
+        Diagnostic(
+            "glue-time-short",
+            Severity.ERROR if late else Severity.WARNING,
+            message,
+            span,
+            rule="H60",
+            hints=(
+                Hint(
+                    "glue up in two stages, take a slower glue, or get a helper"
+                    if late
+                    else "lay everything out within reach first, or take a slower glue"
+                ),
+            ),
+        ),
+    )
+
+
+def _minutes(tenths: int) -> str:
+    whole, rest = divmod(tenths, 10)
+    return f"{whole}.{rest} min" if rest else f"{whole} min"
+
+
+def _too_short(stage: str, row: ClampRow, span: Span | None, shop: Shop) -> Diagnostic:
+    longest = max((clamp.opens for clamp in shop.clamps), default=Fraction(0))
+    return Diagnostic(
+        "clamp-too-short",
+        Severity.ERROR,
+        f"{stage}: no clamp of the shop opens far enough {row.at}",
+        span,
+        rule="H58",
+        figures={"needed": row.length, "longest": longest},
+        hints=(Hint("wedges against stops on a board, pipe clamps or a rope windlass do it too"),),
+    )
+
+
+def _too_few(stage: str, row: ClampRow, missing: int, span: Span | None) -> Diagnostic:
+    return Diagnostic(
+        "too-few-clamps",
+        Severity.WARNING,
+        f"{stage}: {row.count} clamps are needed {row.at}, {row.count - missing} are there",
+        span,
+        rule="H59",
+        figures={"opening": row.length},
+        hints=(Hint("borrow clamps, or list yours in the shop file"),),
+    )

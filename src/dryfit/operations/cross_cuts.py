@@ -1,0 +1,151 @@
+"""Cuts across the grain on a sled: end laps, housings, cheeks and shoulders (TRADE B0, 0.4-0.7)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature, Range
+from dryfit.operations import naming, setting_of
+from dryfit.operations.cut import Cut, Site
+from dryfit.operations.minutes import worked
+from dryfit.operations.passes import between_limits, cleared_from_stop, number_of_passes
+from dryfit.operations.sides import edge_at_sled_fence
+from dryfit.operations.words import all_of
+from dryfit.plan.setting import Hold, Pass, Setting
+from dryfit.shop.shop import Shop
+
+CROSS_KINDS = frozenset({"end lap", "cross slot", "notch"})
+
+
+@dataclass(frozen=True, slots=True)
+class CrossMachine:
+    """A machine that cuts across the grain against a stop, with one cutter in it.
+
+    `family` is the cutter's name in the shop file, `cutter` the name with the width that it is
+    built to, `width` the cut of one pass, `highest` the greatest height above the table, `base`
+    the floor under the work, `longest` the farthest stop, `rate` the shop's kind of minutes.
+    """
+
+    station: str
+    accessory: str | None
+    family: str
+    cutter: str
+    width: Fraction
+    overlap: Fraction
+    base: Fraction
+    highest: Fraction
+    longest: Fraction | None
+    rate: str
+
+    def reaches(self, site: Site) -> bool:
+        """Return whether the machine can cut the site at all."""
+        feature = site.feature
+        return (
+            feature.kind in CROSS_KINDS
+            and goes_across(site)
+            and wide(feature) >= self.width
+            and feature.depth + self.base <= self.highest
+        )
+
+    def passes(self, feature: Feature) -> int:
+        """Return the number of passes that the feature takes."""
+        return number_of_passes(wide(feature), self.width, self.overlap)
+
+
+def wide(feature: Feature) -> Fraction:
+    """Return the width of the cut along the part."""
+    return feature.along[1] - feature.along[0]
+
+
+def goes_across(site: Site) -> bool:
+    """Return whether the cut runs out at both sides, as a saw or a table router makes it.
+
+    A shoulder on an edge counts: what it leaves beside the tenon the cheeks have taken already.
+    """
+    if site.feature.kind in {"end lap", "notch"}:
+        return True
+    across = site.part.width if site.feature.surface in {"F", "B"} else site.part.thickness
+    return site.feature.across == (Fraction(0), across)
+
+
+def reference_end(site: Site, longest: Fraction | None) -> tuple[str, Range]:
+    """Return the end that the cut is measured from, and its limits from there.
+
+    An end lap or shoulder is measured from its own end, a slot from R unless only the other end
+    brings it within reach of the stop.
+    """
+    start, end = site.feature.along
+    length = site.part.length
+    from_other = (length - end, length - start)
+    if end == length and start > 0:
+        return "R2", from_other
+    beyond = longest is not None and end > longest
+    if start > 0 and beyond and from_other[1] <= end:
+        return "R2", from_other
+    return "R", (start, end)
+
+
+def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
+    """Return the cut of a site on a machine that reaches it."""
+    feature = site.feature
+    end, (start, far) = reference_end(site, machine.longest)
+    near = far - machine.width
+    at_stop = machine.longest is None or near <= machine.longest
+    count = machine.passes(feature)
+    height = feature.depth + machine.base
+    settings = [setting_of.named("cutter", machine.cutter), setting_of.angle("tilt")]
+    if machine.accessory is not None:
+        settings.append(setting_of.named("accessory", machine.accessory))
+    settings.append(setting_of.height(height))
+    if at_stop:
+        settings.append(setting_of.distance("stop", near, machine.width, end))
+    fence = edge_at_sled_fence(feature.surface, end, site.handedness)
+    what, kind = naming.what_of(feature), naming.kind_of(feature)
+    agreed = f"{_family(kind)} with {machine.cutter} at height {height} on the {machine.station}"
+    fitted = kind in naming.TESTED
+    steps = _depth_steps(feature, machine, shop)
+    return Cut(
+        site=site,
+        what=what,
+        kind=kind,
+        station=machine.station,
+        settings=setting_of.known_to(shop, machine.station, settings),
+        hold=Hold(feature.surface, fence, end if at_stop else None),
+        passes=_passes(start, far, machine, count, at_stop=at_stop),
+        exact=worked(shop, machine.rate, each=count * steps * len(site.copies)),
+        sentence=f"Cut the {naming.plural(what)} on {all_of(site.part)}",
+        trial=agreed if fitted else None,
+        tests=naming.TESTED.get(kind, 0),
+        visit=agreed if fitted else None,
+        check=naming.CHECKS.get(kind),
+        details=() if at_stop else ("The stop does not reach: cut to knife lines",),
+    )
+
+
+def _family(kind: str) -> str:
+    # A half lap's housing and its end lap are one joint: their depths have to agree.
+    return "laps and housings" if kind in {"lap", "housing"} else f"{kind}s"
+
+
+def _passes(
+    start: Fraction, far: Fraction, machine: CrossMachine, count: int, *, at_stop: bool
+) -> tuple[Pass, ...]:
+    if start == 0:
+        return cleared_from_stop(count)
+    if at_stop:
+        return between_limits(far - start, machine.width, count)
+    return tuple(Pass(between=index > 1) for index in range(count))
+
+
+def _depth_steps(feature: Feature, machine: CrossMachine, shop: Shop) -> int:
+    """Return in how many depths a router goes down; a saw cuts to full depth at once."""
+    if machine.station != "router table":
+        return 1
+    steps = feature.depth / shop.stations[machine.station].limits["deepest_pass"]
+    return -(-steps.numerator // steps.denominator)
+
+
+def settings_of(cut: Cut) -> dict[str, Setting]:
+    """Return the settings of a cut by axis."""
+    return {setting.axis: setting for setting in cut.settings}

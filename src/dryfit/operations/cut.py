@@ -1,0 +1,74 @@
+"""One way to cut one feature on the copies of one hand, before equal cuts are drawn together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature
+from dryfit.placing.model import Copy, Part
+from dryfit.plan.setting import Hold, Pass, Setting
+
+
+@dataclass(frozen=True, slots=True)
+class Site:
+    """A feature on the copies of one hand of a part: what a way of cutting is chosen for."""
+
+    part: Part
+    feature: Feature
+    copies: tuple[Copy, ...]
+
+    @property
+    def handedness(self) -> int:
+        """Return +1 or -1: how the hand's copies are turned, as their frames say."""
+        return self.copies[0].frame.handedness()
+
+    @property
+    def sizes(self) -> tuple[Fraction, Fraction, Fraction]:
+        """Return length, width and thickness of the part."""
+        return self.part.length, self.part.width, self.part.thickness
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Machine, settings, hold and passes for a site; `exact` tenths of work for all its copies.
+
+    `turn` counts the operations that one feature takes, where the fence has to move between
+    passes.  `fitted` cuts are tried on scrap first, `tests` times for each new setting `trial`.
+    `visit` names what belongs in one visit because the cuts have to agree.
+    """
+
+    site: Site
+    what: str
+    kind: str
+    station: str
+    settings: tuple[Setting, ...]
+    hold: Hold | None
+    passes: tuple[Pass, ...]
+    exact: Fraction
+    sentence: str
+    turn: int = 1
+    trial: str | None = None
+    tests: int = 0
+    visit: str | None = None
+    check: str | None = None
+    cautions: tuple[str, ...] = ()
+    details: tuple[str, ...] = ()
+
+    @property
+    def needs_length(self) -> bool:
+        """Return whether the cut is measured from an end that has to be finished first."""
+        if self.hold is not None and self.hold.at_stop is not None:
+            return True
+        return self.kind != "groove"
+
+
+def sites_of(part: Part) -> tuple[Site, ...]:
+    """Return the features of a part for each hand that carries them, in order of the features."""
+    rows: list[Site] = []
+    for feature in part.features:
+        for hand in part.hands():
+            copies = tuple(copy for copy in part.copies if copy.hand == hand)
+            if hand in feature.hands and copies:
+                rows.append(Site(part, feature, copies))
+    return tuple(rows)

@@ -1,0 +1,139 @@
+"""Joinery: every feature gets a way of cutting, and equal cuts become one operation."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.operations import methods
+from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
+from dryfit.operations.cut import Cut, Site, sites_of
+from dryfit.operations.grooves import groove_cuts
+from dryfit.operations.identity import named_apart
+from dryfit.operations.methods import Choice
+from dryfit.operations.minutes import tenths
+from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
+from dryfit.placing.model import Model
+from dryfit.plan.operation import Operation, Work
+from dryfit.shop.shop import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Joinery:
+    """The operations that cut features, with the cuts that each is made of, and the choice."""
+
+    operations: tuple[Operation, ...]
+    cuts: tuple[tuple[Cut, ...], ...]
+    choice: Choice
+
+
+def joinery_of(model: Model, shop: Shop) -> Joinery:
+    """Return the cutting operations of all parts, in the order of parts and features."""
+    sites = tuple(site for part in model.parts if not part.made for site in sites_of(part))
+    crossing = tuple(
+        site
+        for site in sites
+        if site.feature.kind in CROSS_KINDS and goes_across(site) and site.feature.after is None
+    )
+    choice = methods.choose(crossing, model.display, shop)
+    cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, model, shop)]
+    groups = _equal(cuts)
+    ids = named_apart(groups)
+    operations = tuple(_operation(name, group) for name, group in zip(ids, groups, strict=True))
+    return Joinery(operations, groups, choice)
+
+
+def _cuts_of(
+    site: Site, sites: tuple[Site, ...], choice: Choice, model: Model, shop: Shop
+) -> tuple[Cut, ...]:
+    if site.feature.after is not None:
+        # The part sits in a glued frame by then: no sled and no fence takes it.
+        return (hand_cut(site, shop),)
+    machine = choice.machine_of.get(methods.key_of(site))
+    if machine is not None:
+        return (cross_cut(site, machine, shop),)
+    if site.feature.kind == "long slot":
+        return groove_cuts(site, model.display, shop)
+    if site.feature.kind == "mortise":
+        return (mortise_cut(site, to_marks=_many_pockets(site, sites), shop=shop),)
+    if site.feature.kind == "hole":
+        marks = _many_stops(site, sites)
+        return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
+    return (hand_cut(site, shop),)
+
+
+def _many_stops(site: Site, sites: tuple[Site, ...]) -> bool:
+    """Return whether the part's holes of one job stand at more places than one stop serves."""
+    return len({nearest_end(other)[1] for other in _alike(site, sites)}) > 1
+
+
+def _many_pockets(site: Site, sites: tuple[Site, ...]) -> bool:
+    """Return whether the part has pockets of one job that need not be exact, at several places."""
+    places = {other.feature.along for other in _alike(site, sites)}
+    return site.feature.fit == "free" and len(places) > 1
+
+
+def _alike(site: Site, sites: tuple[Site, ...]) -> tuple[Site, ...]:
+    return tuple(
+        other
+        for other in sites
+        if other.part is site.part and other.feature.role == site.feature.role
+    )
+
+
+def _equal(cuts: Iterable[Cut]) -> tuple[tuple[Cut, ...], ...]:
+    """Return cuts of one part, deed and setting together, in the order of their first."""
+    groups: dict[tuple[object, ...], list[Cut]] = {}
+    for cut in cuts:
+        key = (
+            cut.site.part.name,
+            cut.what,
+            cut.turn,
+            cut.station,
+            cut.site.feature.after,
+            tuple(sorted((setting.axis, setting.token()) for setting in cut.settings)),
+        )
+        groups.setdefault(key, []).append(cut)
+    return tuple(tuple(group) for group in groups.values())
+
+
+def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
+    first = group[0]
+    details = tuple(dict.fromkeys(detail for cut in group for detail in cut.details))
+    cautions = tuple(dict.fromkeys(caution for cut in group for caution in cut.cautions))
+    return Operation(
+        id=name,
+        kind=first.kind,
+        station=first.station,
+        part=first.site.part.name,
+        settings=first.settings,
+        work=_works(group),
+        tenths=tenths(sum((cut.exact for cut in group), Fraction(0))),
+        sentence=first.sentence,
+        tests=first.tests,
+        trial=first.trial,
+        together=first.visit,
+        check=first.check,
+        cautions=cautions,
+        details=details,
+    )
+
+
+def _works(group: tuple[Cut, ...]) -> tuple[Work, ...]:
+    """Return one entry for each way of holding, features of the same copies drawn together."""
+    rows: dict[tuple[object, ...], list[Cut]] = {}
+    for cut in group:
+        names = tuple(copy.name for copy in cut.site.copies)
+        rows.setdefault((names, cut.hold, cut.passes), []).append(cut)
+    return tuple(
+        Work(
+            part=cuts[0].site.part.name,
+            copies=tuple(copy.name for copy in cuts[0].site.copies),
+            features=tuple(cut.site.feature.id for cut in cuts),
+            hold=cuts[0].hold,
+            passes=cuts[0].passes,
+        )
+        for cuts in rows.values()
+    )

@@ -1,0 +1,134 @@
+"""What goes on after the finish: loose parts screwed or held by buttons (TRADE B17, B22, D10)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+
+from dryfit.operations.batch import Batch
+from dryfit.operations.finishing import hardened
+from dryfit.operations.members import glued_copies
+from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.words import spoken
+from dryfit.placing.model import Fitting, Model
+from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.shop.shop import Shop
+
+WHY_HARDENED = "a finish that has not hardened sticks to what is pressed on it"
+WHY_MADE = "the buttons have to be made"
+WHY_BELOW_FIRST = "what lies lower goes in while the way is open from above"
+WHY_GLUED = "there is nothing to fit it on before"
+WHY_BUTTON_SIZE = "the buttons are made to the groove as it was cut"
+
+
+def buttons_made(model: Model, shop: Shop) -> Batch:
+    """Return the making of parts that the tool added, a job for idle minutes at the bench."""
+    operations: list[Operation] = []
+    for part in model.parts:
+        if not part.made:
+            continue
+        operations.append(
+            Operation(
+                id=f"{part.name} / make",
+                kind="make",
+                station="bench",
+                part=part.name,
+                settings=(),
+                work=(
+                    Work(
+                        part.name,
+                        tuple(copy.name for copy in part.copies),
+                        tuple(feature.id for feature in part.features),
+                        None,
+                        (),
+                    ),
+                ),
+                tenths=tenths(worked(shop, "button", each=len(part.copies))),
+                sentence=f"Make {spoken(len(part.copies), part.name, part.written)} from a strip: "
+                "cut the tongue on the long strip, then saw the strip apart",
+                check="the tongue slides in the groove, and the body pulls down",
+            )
+        )
+    return Batch(tuple(operations))
+
+
+def fitted(
+    model: Model, glue_ups: tuple[Operation, ...], operations: frozenset[str], shop: Shop
+) -> Batch:
+    """Return the fitting of every loose part, the lower ones first.
+
+    `operations` are the ids that exist so far; the fitting waits for the last coat of each.
+    """
+    last_coat, lag = hardened(model, shop)
+    coats = sorted(name for name in operations if last_coat and name.endswith(last_coat))
+    rows = [_fit(fitting, model, shop) for fitting in _from_below(model)]
+    rules: list[Rule] = []
+    for row in rows:
+        rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat in coats]
+        if not coats:
+            rules += _bare_rules(row, model, glue_ups, operations)
+    for below, above in pairwise(rows):
+        rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
+    for fitting in model.fittings:
+        if fitting.kind == "buttons":
+            rules += [
+                Rule(f"{part.name} / make", f"{fitting.name} / fit", WHY_MADE)
+                for part in model.parts
+                if part.made
+            ]
+    return Batch(tuple(rows), tuple(rules))
+
+
+def _from_below(model: Model) -> list[Fitting]:
+    def lowest(fitting: Fitting) -> Fraction:
+        return min(copy.box.low[2] for copy in model.part(fitting.part).copies)
+
+    return sorted(model.fittings, key=lowest)
+
+
+def _bare_rules(
+    row: Operation, model: Model, glue_ups: tuple[Operation, ...], operations: frozenset[str]
+) -> list[Rule]:
+    eased = sorted(name for name in operations if name.endswith(" / ease edges"))
+    rules = [Rule(name, row.id, WHY_GLUED) for name in eased]
+    if glued_copies(model) and not eased:
+        rules += [Rule(glue.id, row.id, WHY_GLUED) for glue in glue_ups]
+    return rules
+
+
+def fixings(fitting: Fitting, model: Model) -> int:
+    """Return the screws or buttons that hold a fitting."""
+    if fitting.kind == "buttons":
+        return sum(len(part.copies) for part in model.parts if part.made)
+    part = model.part(fitting.part)
+    holes = [feature for feature in part.features if feature.role == "screw hole"]
+    return len(holes) * len(part.copies)
+
+
+def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
+    part = model.part(fitting.part)
+    count = fixings(fitting, model)
+    names = tuple(copy.name for copy in part.copies)
+    if fitting.kind == "buttons":
+        exact = worked(shop, "fit top", each=1, per_fixing=count)
+        sentence = (
+            f"Lay the {part.name} in its place, even all round, and screw the buttons to it: no "
+            "glue, it has to move"
+        )
+    else:
+        exact = worked(shop, "fit part", each=len(names)) + worked(shop, "screw", each=count)
+        screwed = ", and drive the screws" if count else ""
+        loose = spoken(len(names), part.name, part.written)
+        spaced = " with spacers between" if len(names) > 1 else ""
+        sentence = f"Lay {loose} in place{spaced}{screwed}"
+    return Operation(
+        id=f"{fitting.name} / fit",
+        kind="fit",
+        station="bench",
+        part=part.name,
+        settings=(),
+        work=(Work(part.name, names, (), None, ()),),
+        tenths=tenths(exact),
+        sentence=sentence,
+        check="overhang equal on both sides" if fitting.kind == "buttons" else "gaps equal",
+    )

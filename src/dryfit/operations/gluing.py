@@ -1,0 +1,192 @@
+"""Glue-ups of the notes: clamps, closing time, lags, and the minutes they take (TRADE C2, C3)."""
+
+from __future__ import annotations
+
+from collections import Counter
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic
+from dryfit.geometry.box import AXIS_NAMES
+from dryfit.operations import clamps
+from dryfit.operations.members import assembly_named, loose_copies, parts_of
+from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.words import listed
+from dryfit.placing.model import Assembly, Joint, Model
+from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
+from dryfit.shop.shop import Glue, Shop
+
+MINUTE = 10
+SPREAD = {"mortise and tenon": "spread tenon", "half lap": "spread lap"}
+WAY = {"x": "from side to side", "y": "from front to back", "z": "from top to bottom"}
+
+
+def glue_up(
+    assembly: Assembly, model: Model, shop: Shop
+) -> tuple[Operation, tuple[Diagnostic, ...]]:
+    """Return the glue-up of an assembly.
+
+    Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59), ``glue-time-short`` (H60).
+    """
+    glue = shop.glues[shop.default_glue]
+    joints = tuple(model.joint(name) for name in assembly.joints)
+    rows = clamp_rows(assembly, joints, model)
+    held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
+    closing = closing_tenths(assembly, joints, rows, model, shop)
+    late = clamps.closing_finding(assembly.name, closing, glue, assembly.span)
+    lags = lags_of(assembly, glue)
+    off = next(lag.tenths for lag in lags if lag.until == "out of clamps")
+    operation = Operation(
+        id=f"{assembly.name} / glue up",
+        kind="glue up",
+        station="glue bench",
+        part=assembly.name,
+        settings=(),
+        work=(Work(assembly.name, assembly.of, (), None, ()),),
+        tenths=_minutes(assembly, joints, rows, model, shop),
+        sentence=f"Glue up the {assembly.name}: {listed(_entering(assembly, model))}",
+        after_tenths=off,
+        splittable=False,
+        held=tuple(Held(name, count, off) for name, count in held),
+        check="joints shut all round, diagonals equal, no twist",
+        glue_up=GlueUp(
+            stage=assembly.name,
+            parts=assembly.of,
+            open_tenths=glue.open,
+            closing_tenths=closing,
+            limit_tenths=glue.close_within,
+            glue=glue.name,
+            clamps=rows,
+            lags=lags,
+            diagonals=diagonals(assembly),
+        ),
+    )
+    return operation, (*found, *late)
+
+
+def lags_of(assembly: Assembly, glue: Glue) -> tuple[Lag, ...]:
+    """Return the five waits after a glue-up; a cure in the notes says when clamps come off.
+
+    They are different waits with different ends (TRADE J8); none is shorter than the clamps stay.
+    """
+    cure = assembly.cure * MINUTE if assembly.cure is not None else glue.lags["out of clamps"]
+    until_next = cure if assembly.cure is not None else glue.lags["next stage"]
+    rows = {**glue.lags, "out of clamps": cure, "next stage": until_next}
+    return tuple(Lag(until, max(cure, lag)) for until, lag in rows.items())
+
+
+def lag_of(operation: Operation, until: str) -> int:
+    """Return one of the waits after a glue-up, in tenths of a minute."""
+    assert operation.glue_up is not None
+    return next(lag.tenths for lag in operation.glue_up.lags if lag.until == until)
+
+
+def diagonals(assembly: Assembly) -> tuple[tuple[str, float], ...]:
+    """Return the diagonal to compare, with what it lies across; rounded for print only."""
+    if assembly.square is None:
+        return ()
+    first, second = assembly.square
+    squared = float(first) ** 2 + float(second) ** 2
+    return ((f"corner to corner of the {assembly.name}", squared**0.5),)
+
+
+def clamp_rows(assembly: Assembly, joints: tuple[Joint, ...], model: Model) -> tuple[ClampRow, ...]:
+    """Return a C-clamp over each lap, and a bar along each line that joints are pulled shut on.
+
+    A line is a member that joints hold at its ends: a rail with two tenons takes one bar over the
+    whole assembly (TRADE C3.1).
+    """
+    rows: list[ClampRow] = []
+    laps = [joint for joint in joints if joint.kind == "half lap"]
+    if laps:
+        thick = max(_lap_thickness(joint, model) for joint in laps)
+        rows.append(ClampRow(clamps.pad_opening(thick), len(laps), "over each lap, with pads"))
+    for axis, guests in sorted(_lines(joints, model).items()):
+        row = ClampRow(
+            clamps.opening(assembly.box.extent(axis)),
+            len(guests),
+            f"along {listed(_by_part(guests, model))}, {WAY[AXIS_NAMES[axis]]}",
+        )
+        rows.append(row)
+    return tuple(rows)
+
+
+def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
+    """Return, by axis of the piece, the members that are pulled into others along their length.
+
+    Of a lap the member that lies level is pulled; both would be one bar too many.
+    """
+    lines: dict[int, list[str]] = {}
+    for joint in joints:
+        guest = joint.guest
+        if joint.kind == "half lap":
+            guest = min((joint.guest, joint.host), key=lambda name: _axis_of(name, model))
+        axis = _axis_of(guest, model)
+        row = lines.setdefault(axis, [])
+        if guest not in row:
+            row.append(guest)
+    return lines
+
+
+def _axis_of(copy: str, model: Model) -> int:
+    return model.copy(copy).frame.axes[0][0]
+
+
+def _by_part(copies: list[str], model: Model) -> list[str]:
+    counted = Counter(model.part_of(name).name for name in copies)
+    return [f"the {name}" if count == 1 else f"each {name}" for name, count in counted.items()]
+
+
+def _lap_thickness(joint: Joint, model: Model) -> Fraction:
+    # Where two members lap they lie in one another: together as thick as the thicker one.
+    return max(model.part_of(joint.guest).thickness, model.part_of(joint.host).thickness)
+
+
+def closing_tenths(
+    assembly: Assembly,
+    joints: tuple[Joint, ...],
+    rows: tuple[ClampRow, ...],
+    model: Model,
+    shop: Shop,
+) -> int:
+    """Return spreading + placing + clamping, in tenths of a minute (TRADE C2.2)."""
+    total = Fraction(0)
+    for joint in joints:
+        total += worked(shop, SPREAD.get(joint.kind, "spread housing"), each=1)
+    tenoned = {joint.guest for joint in joints if joint.kind == "mortise and tenon"}
+    for name in assembly.of:
+        if assembly_named(model, name) is not None:
+            rate = "place assembly"
+        else:
+            rate = "place tenoned part" if name in tenoned else "place part"
+        total += worked(shop, rate, each=1)
+    total += worked(shop, "close clamp", each=sum(row.count for row in rows))
+    return tenths(total)
+
+
+def _minutes(
+    assembly: Assembly,
+    joints: tuple[Joint, ...],
+    rows: tuple[ClampRow, ...],
+    model: Model,
+    shop: Shop,
+) -> int:
+    stands = any(assembly_named(model, name) is not None for name in assembly.of)
+    exact = worked(
+        shop,
+        "glue up base" if stands else "glue up",
+        each=1,
+        per_joint=len(joints),
+        per_clamp=sum(row.count for row in rows),
+        check=1,
+        clean=1,
+    )
+    return tenths(exact)
+
+
+def _entering(assembly: Assembly, model: Model) -> list[str]:
+    inner = [f"the {name}" for name in assembly.of if assembly_named(model, name) is not None]
+    loose = loose_copies(assembly, model)
+    for part in parts_of(loose, model):
+        count = sum(copy.name in loose for copy in part.copies)
+        inner.append(f"{count} {part.written}" if count > 1 else f"the {part.name}")
+    return inner

@@ -1,0 +1,122 @@
+"""Cutting to length: one end squared, then all at one stop (TRADE A3.3, maker's rule M26).
+
+The sled takes what its stop reaches; longer parts go to the mitre saw with a stop clamped on the
+bench; a panel too wide for that is sawn on the sled to a knife line; what no saw takes is sawn
+and planed by hand.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.operations import setting_of, through_cuts
+from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.words import all_of
+from dryfit.placing.model import Part
+from dryfit.plan.operation import Operation, Work
+from dryfit.plan.setting import Hold, Setting
+from dryfit.shop.shop import Shop
+
+SLED = "sled"
+MITRE_SAW = "mitre saw"
+END_CHECK = "ends square, and all parts of one length when stood side by side"
+
+
+@dataclass(frozen=True, slots=True)
+class LengthWay:
+    """Where a part is cut to length: the station, whether a stop is used, on an accessory."""
+
+    station: str
+    stop: bool
+    accessory: str | None
+
+
+def way_to_length(part: Part, shop: Shop) -> LengthWay:
+    """Return the first way that the shop's machines allow."""
+    sled = shop.accessory(SLED)
+    on_sled = sled is not None and through_cuts.can_saw_through(part.thickness, SLED, shop)
+    reach = sled.longest if sled is not None else None
+    if on_sled and (reach is None or part.length <= reach):
+        return LengthWay("table saw", stop=True, accessory=SLED)
+    mitre_saw = shop.stations.get(MITRE_SAW)
+    if mitre_saw is not None and _fits(part, mitre_saw.limits["widest"], mitre_saw.limits["depth"]):
+        return LengthWay(
+            MITRE_SAW, stop=part.length <= mitre_saw.limits["longest_stop"], accessory=None
+        )
+    if on_sled:
+        return LengthWay("table saw", stop=False, accessory=SLED)
+    return LengthWay("bench", stop=False, accessory=None)
+
+
+def cut_to_length(
+    part: Part, way: LengthWay, each: int, sled_height: Fraction, shop: Shop
+) -> Operation:
+    """Return the operation; `each` copies come out of one blank, `sled_height` is common."""
+    blanks = -(-len(part.copies) // each)
+    cuts = len(part.copies) + blanks
+    rate = "hand crosscut" if way.station == "bench" else "crosscut"
+    names = tuple(copy.name for copy in part.copies)
+    at_stop = "R" if way.stop else None
+    hold = Hold("F", "E", at_stop) if way.station != "bench" else None
+    return Operation(
+        id=f"{part.name} / length",
+        kind="length",
+        station=way.station,
+        part=part.name,
+        settings=setting_of.known_to(shop, way.station, _settings(part, way, sled_height, shop)),
+        work=(Work(part.name, names, (), hold, ()),),
+        tenths=tenths(worked(shop, rate, each=cuts)),
+        sentence=_sentence(part, way),
+        check=END_CHECK if len(part.copies) > 1 else "ends square",
+    )
+
+
+def _settings(part: Part, way: LengthWay, sled_height: Fraction, shop: Shop) -> list[Setting]:
+    rows: list[Setting] = []
+    if way.accessory is not None:
+        rows += through_cuts.through_settings(part.thickness, sled_height, way.accessory, shop)
+    if way.station == MITRE_SAW:
+        rows.append(setting_of.angle("angle"))
+    if way.stop:
+        rows.append(_stop(part, _kerf(way, shop)))
+    return rows
+
+
+def _stop(part: Part, kerf: Fraction) -> Setting:
+    near = setting_of.distance("stop", part.length, kerf, "R")
+    if part.measure is None:
+        return near
+    return Setting(
+        near.axis,
+        near.value,
+        to=near.to,
+        far=near.far,
+        origin=near.origin,
+        measure=part.measure.name,
+        formula=part.measure.formula,
+    )
+
+
+def _kerf(way: LengthWay, shop: Shop) -> Fraction:
+    if way.station == MITRE_SAW:
+        blade = next(iter(shop.cutters_at(MITRE_SAW)), None)
+        return blade.widest if blade is not None else Fraction(0)
+    return through_cuts.saw_blade(shop)[1]
+
+
+def _sentence(part: Part, way: LengthWay) -> str:
+    if way.stop:
+        where = "" if way.accessory else ", the stop clamped on the bench or the saw's fence"
+        waits = "measured " if part.measure is not None else ""
+        return (
+            f"Square one end of {all_of(part)}, then cut to {waits}length, squared end at the stop"
+            f"{where}"
+        )
+    if way.station == "bench":
+        return f"Knife the length of {all_of(part)} all round, saw beside the line, plane to it"
+    return f"Square one end of {all_of(part)}, then cut to a knife line at the length"
+
+
+def _fits(part: Part, widest: Fraction, depth: Fraction) -> bool:
+    return part.width <= widest and part.thickness <= depth

@@ -1,0 +1,45 @@
+"""What is glued into what: copies and parts of each glue-up, and the glue-ups inside it."""
+
+from __future__ import annotations
+
+from dryfit.placing.model import Assembly, Model, Part
+
+
+def assembly_named(model: Model, name: str) -> Assembly | None:
+    """Return the assembly of that name, or None."""
+    return next((each for each in model.assemblies if each.name == name), None)
+
+
+def inner_assemblies(assembly: Assembly, model: Model) -> tuple[Assembly, ...]:
+    """Return the assemblies that this one takes in, in its order."""
+    found = (assembly_named(model, name) for name in assembly.of)
+    return tuple(inner for inner in found if inner is not None)
+
+
+def loose_copies(assembly: Assembly, model: Model) -> tuple[str, ...]:
+    """Return the copies that enter as loose parts."""
+    return tuple(name for name in assembly.of if assembly_named(model, name) is None)
+
+
+def all_copies(assembly: Assembly, model: Model) -> tuple[str, ...]:
+    """Return every copy in the assembly, those of inner assemblies first."""
+    inner = inner_assemblies(assembly, model)
+    inside = (copy for each in inner for copy in all_copies(each, model))
+    return (*inside, *loose_copies(assembly, model))
+
+
+def parts_of(copies: tuple[str, ...], model: Model) -> tuple[Part, ...]:
+    """Return the parts that the copies belong to, once each, in the order of the notes."""
+    names = set(copies)
+    return tuple(part for part in model.parts if any(copy.name in names for copy in part.copies))
+
+
+def outermost(model: Model) -> tuple[Assembly, ...]:
+    """Return the assemblies that no other takes in."""
+    inner = {name for assembly in model.assemblies for name in assembly.of}
+    return tuple(each for each in model.assemblies if each.name not in inner)
+
+
+def glued_copies(model: Model) -> frozenset[str]:
+    """Return every copy that some assembly takes in."""
+    return frozenset(name for assembly in model.assemblies for name in all_copies(assembly, model))

@@ -1,0 +1,138 @@
+"""Which machine cuts what across the grain: chosen for the family, not for the part (TRADE B0.1-2).
+
+Fitting and removing a dado set costs minutes and a test cut; every pass that it saves gives some
+back.  Mixed methods make depths differ, so the whole family takes one cutter.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.operations import machines
+from dryfit.operations.cross_cuts import CrossMachine, wide
+from dryfit.operations.cut import Site
+from dryfit.operations.minutes import worked
+from dryfit.quantities import Display
+from dryfit.shop.shop import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """The machine of each site (None: by hand), and what was weighed for the family.
+
+    `saved` and `cost` are tenths of a minute: what the dado set saves in passes, and what fitting
+    it, removing it and proving it costs; both None where there was nothing to choose.
+    """
+
+    machine_of: Mapping[tuple[str, str], CrossMachine | None]
+    chosen: str
+    saved: Fraction | None
+    cost: Fraction | None
+
+
+def key_of(site: Site) -> tuple[str, str]:
+    """Return part and feature, by which the choice is looked up."""
+    return site.part.name, site.feature.id
+
+
+def choose(sites: tuple[Site, ...], display: Display, shop: Shop) -> Choice:
+    """Return the machine for every cut across the grain."""
+    blade = machines.blade_on_sled(shop)
+    plain = {key_of(site): _without_dado(site, blade, shop) for site in sites}
+    plans = [plan for plan in _dado_plans(sites, display, shop) if any(m is not None for m in plan)]
+    if not plans:
+        return Choice(plain, _name(plain), None, None)
+    weighed = [(_saving(sites, plan, blade, shop), _cost(plan, blade, shop)) for plan in plans]
+    best = max(range(len(plans)), key=lambda index: weighed[index][0] - weighed[index][1])
+    saved, cost = weighed[best]
+    if saved <= cost:
+        return Choice(plain, _name(plain), saved, cost)
+    # A dado set that serves the family stays in for it: what it cannot reach is cut by hand
+    # rather than by a second cutter (TRADE H48).
+    mounted = {
+        key_of(site): machine or _router(site, shop)
+        for site, machine in zip(sites, plans[best], strict=True)
+    }
+    return Choice(mounted, "dado set", saved, cost)
+
+
+def _router(site: Site, shop: Shop) -> CrossMachine | None:
+    # An edge shoulder next to a sawn cheek is quicker by hand than a set-up of its own.
+    return None if site.feature.kind == "notch" else machines.router_for(site, shop)
+
+
+def _without_dado(site: Site, blade: CrossMachine | None, shop: Shop) -> CrossMachine | None:
+    if blade is not None and blade.reaches(site):
+        return blade
+    return _router(site, shop)
+
+
+def _dado_plans(
+    sites: tuple[Site, ...], display: Display, shop: Shop
+) -> tuple[tuple[CrossMachine | None, ...], ...]:
+    """Return two ways to set the dado: one width for all cuts, or the widest for each."""
+    cutter = machines.dado_set(shop)
+    if cutter is None:
+        return ()
+    wide_enough = [site for site in sites if wide(site.feature) >= cutter.narrowest]
+    reached = [
+        site
+        for site in wide_enough
+        if machines.dado_on_sled(shop, cutter.narrowest, display).reaches(site)
+    ]
+    if not reached:
+        return ()
+    common = machines.widest_dado(cutter, min(wide(site.feature) for site in reached))
+    each = {key_of(site): machines.widest_dado(cutter, wide(site.feature)) for site in reached}
+    widths = (dict.fromkeys(each, common), each)
+    return tuple(
+        tuple(
+            machines.dado_on_sled(shop, plan[key_of(site)], display)
+            if key_of(site) in plan
+            else None
+            for site in sites
+        )
+        for plan in widths
+    )
+
+
+def _saving(
+    sites: tuple[Site, ...],
+    plan: tuple[CrossMachine | None, ...],
+    blade: CrossMachine | None,
+    shop: Shop,
+) -> Fraction:
+    saved = Fraction(0)
+    for site, machine in zip(sites, plan, strict=True):
+        if machine is None:
+            continue
+        copies = len(site.copies)
+        fast = worked(shop, machine.rate, each=machine.passes(site.feature) * copies)
+        if blade is not None and blade.reaches(site):
+            slow = worked(shop, blade.rate, each=blade.passes(site.feature) * copies)
+        else:
+            slow = worked(shop, "hand lap", each=copies)
+        saved += slow - fast
+    return saved
+
+
+def _cost(
+    plan: tuple[CrossMachine | None, ...], blade: CrossMachine | None, shop: Shop
+) -> Fraction:
+    """Return what mounting costs: in, between the widths, out, and one proof for each width."""
+    widths = {machine.cutter: machine.family for machine in plan if machine is not None}
+    family = next(iter(widths.values()))
+    plain = blade.family if blade is not None else "*"
+    change = machines.cutter_change(shop, plain, family)
+    back = machines.cutter_change(shop, family, plain)
+    test = shop.stations[machines.SAW].test_cut
+    return Fraction(back + len(widths) * (change + test))
+
+
+def _name(plain: Mapping[tuple[str, str], CrossMachine | None]) -> str:
+    stations = {machine.station for machine in plain.values() if machine is not None}
+    if machines.SAW in stations:
+        return "single blade in passes"
+    return "router table" if stations else "hand tools"

@@ -1,0 +1,187 @@
+"""Mortises and holes: chisel mortiser, drill press, or by hand (TRADE B0, B3)."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature
+from dryfit.operations import naming, setting_of
+from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.cut import Cut, Site
+from dryfit.operations.minutes import worked
+from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
+from dryfit.operations.words import all_of
+from dryfit.plan.setting import Hold, Pass, Setting
+from dryfit.quantities import Display
+from dryfit.shop.shop import Cutter, Shop
+
+MORTISER = "mortiser"
+DRILL_PRESS = "drill press"
+CHISEL_STEP = Fraction(3, 4)
+DRILL_STEP = Fraction(9, 10)
+"""Plunges overlap: a hole every 3/4 of a chisel, 9/10 of a drill (TRADE B0, common practice)."""
+CLEARANCE = Fraction(1, 2)
+"""A screw may have this much play in its clearance hole, mm (common practice)."""
+FACES = frozenset({"F", "B", "E", "E2"})
+
+
+def mortise_cut(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
+    """Return the cut of a mortise; its stops stand where the hand of the part puts end R.
+
+    `to_marks` where equal pockets stand at so many places that marks serve better than stops.
+    """
+    width = site.feature.across[1] - site.feature.across[0]
+    if site.feature.surface in FACES:
+        for station in (MORTISER, DRILL_PRESS):
+            cutter = exact_cutter(station, width, shop)
+            if cutter is not None and _deep_enough(site, station, shop):
+                return _plunged(site, station, cutter, to_marks=to_marks, shop=shop)
+    return hand_cut(site, shop)
+
+
+def exact_cutter(station: str, width: Fraction, shop: Shop) -> Cutter | None:
+    """Return the chisel or drill of exactly that width, or None."""
+    if station not in shop.stations:
+        return None
+    return next((c for c in shop.cutters_at(station) if c.narrowest <= width <= c.widest), None)
+
+
+def reference_of(surface: str) -> str:
+    """Return the surface that a distance across is measured from: E for faces, F for edges."""
+    return "E" if surface in {"F", "B"} else "F"
+
+
+def fence_and_side(site: Site, end: str) -> tuple[str, str]:
+    """Return the surface at the fence and the side of the machine where the end's stop stands.
+
+    A cut in the middle between two edges is the same from either, so the part is turned until
+    its end is on the left, and one stop serves both hands (TRADE 0.9).  Any other cut keeps the
+    reference edge at the fence, and the hand decides the side.
+    """
+    surface = site.feature.surface
+    down, reference = OPPOSITE[surface], reference_of(surface)
+    across = site.part.width if surface in {"F", "B"} else site.part.thickness
+    if site.feature.across[0] + site.feature.across[1] == across:
+        return edge_at_fence_behind(down, end, site.handedness), "left"
+    return reference, side_of_end(end, down, reference, site.handedness)
+
+
+def _deep_enough(site: Site, station: str, shop: Shop) -> bool:
+    return site.feature.depth <= shop.stations[station].limits["depth"]
+
+
+def plunges(feature: Feature, cutter: Fraction, step: Fraction) -> int:
+    """Return the plunges along a mortise, both ends first."""
+    steps = (feature.along[1] - feature.along[0]) / (cutter * step)
+    return -(-steps.numerator // steps.denominator)
+
+
+def _plunged(site: Site, station: str, cutter: Cutter, *, to_marks: bool, shop: Shop) -> Cut:
+    feature = site.feature
+    by_chisel = station == MORTISER
+    width = feature.across[1] - feature.across[0]
+    count = plunges(feature, width, CHISEL_STEP if by_chisel else DRILL_STEP)
+    down = OPPOSITE[feature.surface]
+    fence, side = fence_and_side(site, "R")
+    settings = [
+        setting_of.named("cutter", cutter.name),
+        setting_of.plain("depth", feature.depth),
+        setting_of.distance("fence", feature.across[0], width, fence),
+    ]
+    if not to_marks:
+        settings.append(setting_of.limits(feature.along[0], feature.along[1], "R", side))
+    what = naming.what_of(feature)
+    deed = "Chop" if by_chisel else "Drill out and square"
+    near = feature.across[0]
+    return Cut(
+        site=site,
+        what=what,
+        kind="mortise",
+        station=station,
+        settings=setting_of.known_to(shop, station, settings),
+        hold=Hold(down, fence, None if to_marks else "R"),
+        passes=(Pass(),),
+        exact=worked(
+            shop,
+            "mortise" if by_chisel else "drilled mortise",
+            each=len(site.copies),
+            per_plunge=count * len(site.copies),
+        ),
+        sentence=f"{deed} the {naming.plural(what)} in {all_of(site.part)}"
+        + (", each on its marks" if to_marks else ""),
+        trial=f"{cutter.name}, depth {feature.depth}, fence {near}",
+        tests=naming.TESTED["mortise"],
+        check=naming.CHECKS["mortise"],
+        details=(f"{count} plunges each: both ends first, then between",),
+    )
+
+
+def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut:
+    """Return the cut of a hole; `to_marks` where the part has too many holes for stops."""
+    feature = site.feature
+    drill = drill_for(feature, display, shop)
+    if drill is None or feature.surface not in FACES or not _deep_enough(site, DRILL_PRESS, shop):
+        return hand_cut(site, shop)
+    half = drill.widest / 2
+    across = sum(feature.across, Fraction(0)) / 2 - half
+    end, middle = nearest_end(site)
+    down = OPPOSITE[feature.surface]
+    fence, side = fence_and_side(site, end)
+    if to_marks:
+        fence = reference_of(feature.surface)
+    settings: list[Setting] = [
+        setting_of.named("cutter", drill.name),
+        setting_of.plain("depth", feature.depth),
+        setting_of.distance("fence", across, drill.widest, fence),
+    ]
+    if not to_marks:
+        stop = setting_of.distance("stop", middle - half, drill.widest, end)
+        settings.append(replace(stop, side=side))
+    what = naming.what_of(feature)
+    return Cut(
+        site=site,
+        what=what,
+        kind="hole",
+        station=DRILL_PRESS,
+        settings=setting_of.known_to(shop, DRILL_PRESS, settings),
+        hold=Hold(down, fence, None if to_marks else end),
+        passes=(Pass(),),
+        exact=worked(shop, "drill", each=len(site.copies)),
+        sentence=f"Drill the {naming.plural(what)} in {all_of(site.part)}"
+        + (", each on its mark" if to_marks else ""),
+        check=naming.CHECKS["hole"],
+    )
+
+
+def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
+    """Return the drill for a hole: clear of a screw's shank, or near the size of its pilot.
+
+    Of several the one in the maker's own units, then the nearest.
+    """
+    if DRILL_PRESS not in shop.stations:
+        return None
+    diameter = feature.across[1] - feature.across[0]
+    below, above = (
+        (Fraction(0), CLEARANCE) if feature.role == "screw hole" else (diameter / 10, diameter / 10)
+    )
+    fitting = [
+        cutter
+        for cutter in shop.cutters_at(DRILL_PRESS)
+        if -below <= cutter.widest - diameter <= above
+    ]
+    return min(
+        fitting,
+        key=lambda cutter: (
+            display.moved(cutter.widest, fitted=True),
+            abs(cutter.widest - diameter),
+        ),
+        default=None,
+    )
+
+
+def nearest_end(site: Site) -> tuple[str, Fraction]:
+    """Return the end nearer to a hole, and the hole's middle from there."""
+    middle = sum(site.feature.along, Fraction(0)) / 2
+    from_other = site.part.length - middle
+    return ("R2", from_other) if from_other < middle else ("R", middle)

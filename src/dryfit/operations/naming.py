@@ -1,0 +1,65 @@
+"""What a cut is called: the words of ids, kinds, sentences and checks by the feature's job."""
+
+from __future__ import annotations
+
+from dryfit.joinery.feature import Feature
+
+WHAT_BY_KIND = {
+    "end lap": "end lap",
+    "long slot": "groove",
+    "hole": "hole",
+    "notch": "notch",
+}
+
+KINDS = {
+    "lap": "lap",
+    "housing": "housing",
+    "tenon cheek": "tenon cheek",
+    "tenon shoulder": "tenon shoulder",
+    "mortise": "mortise",
+    "groove": "groove",
+    "button slot": "groove",
+    "screw hole": "hole",
+    "pilot hole": "hole",
+}
+
+CHECKS = {
+    "lap": "two test laps lie flush, and the joint closes on the real mate",
+    "housing": "the real mate goes in by the push of a hand",
+    "tenon cheek": "a test tenon slides into a mortise by hand and holds its own weight",
+    "tenon shoulder": "the shoulder meets the lines of the cheeks all round",
+    "mortise": "depth and both ends against the marks",
+    "groove": "what belongs into the groove slides in it by hand",
+    "hole": "the holes stand on their marks",
+}
+
+TESTED = {"lap": 2, "housing": 2, "tenon cheek": 2, "mortise": 1}
+"""Test cuts at a new setting of a fitted joint (TRADE B0.3, B26)."""
+
+
+def kind_of(feature: Feature) -> str:
+    """Return the kind of operation that cuts the feature."""
+    return KINDS.get(feature.role, feature.role)
+
+
+def what_of(feature: Feature) -> str:
+    """Return the deed in an operation's id, in the contract's words."""
+    if feature.role == "tenon cheek":
+        return "tenon cheeks"
+    if feature.role == "tenon shoulder":
+        return "tenon shoulders"
+    if feature.role in {"screw hole", "pilot hole", "button slot"}:
+        return f"{feature.role}s"
+    if feature.kind == "mortise":
+        return f"mortise for {feature.mate}" if feature.mate else "mortise"
+    if feature.kind == "cross slot" or feature.role == "housing":
+        return f"housing for {feature.mate}" if feature.mate else "housing"
+    return WHAT_BY_KIND.get(feature.kind, feature.kind)
+
+
+def plural(what: str) -> str:
+    """Return the deed for several cuts: ``end laps``, ``housings for bottom rail``."""
+    head, middle, mate = what.partition(" for ")
+    if head.endswith("s"):
+        return what
+    return f"{head}s{middle}{mate}"

@@ -1,0 +1,219 @@
+"""Glued panels: dry fit, glue-up, rest, flatten, width, length (TRADE A9)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic
+from dryfit.operations import clamps, setting_of, through_cuts
+from dryfit.operations.batch import Batch
+from dryfit.operations.blanks import Blank
+from dryfit.operations.milling import RIP_FENCE, rip_settings
+from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
+from dryfit.plan.operation import GlueUp, Held, Lag, Operation, Rule, Work
+from dryfit.plan.setting import Hold
+from dryfit.shop.shop import Glue, Shop
+
+WHY_DRY = "a gap that shows dry can still be planed away"
+WHY_GLUE_FRESH = "the edges are tried dry, then glued the same day"
+WHY_REST = "a swollen glue line that is planed early sinks later"
+WHY_SIZE_LAST = "the panel is sized from flat faces"
+WHY_LENGTH_AFTER_WIDTH = "what breaks out at the edges is cut off with the ends"
+
+
+@dataclass(frozen=True, slots=True)
+class GluedPanel:
+    """A panel with the size at which its staves are glued, in mm."""
+
+    blank: Blank
+
+    @property
+    def name(self) -> str:
+        """Return the name of the part."""
+        return self.blank.part.name
+
+    @property
+    def width(self) -> Fraction:
+        """Return the width of the staves side by side."""
+        staves = self.blank.part.staves
+        assert staves is not None
+        return staves.width * staves.count
+
+    @property
+    def joints(self) -> int:
+        """Return the glue lines of one panel."""
+        staves = self.blank.part.staves
+        assert staves is not None
+        return staves.count - 1
+
+
+def glued_panels(blank: Blank, rip_height: Fraction, shop: Shop) -> Batch:
+    """Return the operations from jointed staves to a panel ripped to width, for all copies."""
+    panel = GluedPanel(blank)
+    last = f"{blank.subject} / second edge"
+    operations: list[Operation] = []
+    rules: list[Rule] = []
+    findings: list[Diagnostic] = []
+    flatten = _flatten(panel, shop)
+    for index, copy in enumerate(blank.part.copies):
+        subject = copy.name if len(blank.part.copies) > 1 else panel.name
+        dry = _dry_fit(panel, subject, shop)
+        glue, found = _glue_up(panel, subject, index, shop)
+        operations += [dry, glue]
+        findings += found
+        rest = _glue(shop).lags["machine"]
+        rules += [
+            Rule(last, dry.id, WHY_DRY),
+            Rule(dry.id, glue.id, WHY_GLUE_FRESH),
+            Rule(glue.id, flatten.id, WHY_REST, rest),
+        ]
+    width = _width(panel, rip_height, shop)
+    rules.append(Rule(flatten.id, width.id, WHY_SIZE_LAST))
+    return Batch(
+        operations=(*operations, flatten, width), rules=tuple(rules), findings=tuple(findings)
+    )
+
+
+def _glue(shop: Shop) -> Glue:
+    return shop.glues[shop.default_glue]
+
+
+def _dry_fit(panel: GluedPanel, subject: str, shop: Shop) -> Operation:
+    return Operation(
+        id=f"{subject} / dry fit",
+        kind="dry fit",
+        station="bench",
+        part=panel.name,
+        settings=(),
+        work=(),
+        tenths=tenths(worked(shop, "dry fit", each=1, per_joint=panel.joints)),
+        sentence="Lay the staves together dry in the order of the marks, clamps and all",
+        check="no light through the joints, no stave rocks on the next",
+    )
+
+
+def _glue_up(
+    panel: GluedPanel, subject: str, index: int, shop: Shop
+) -> tuple[Operation, tuple[Diagnostic, ...]]:
+    part, glue = panel.blank.part, _glue(shop)
+    assert part.staves is not None
+    row, held, found = clamps.for_panel(
+        subject, panel.width, panel.blank.length, part.spans[0] if part.spans else None, shop
+    )
+    closing = _closing(panel, row.count, shop)
+    stop = (index + 1) * part.staves.count
+    names = panel.blank.pieces[stop - part.staves.count : stop]
+    glue_up = GlueUp(
+        stage=subject,
+        parts=names,
+        open_tenths=glue.open,
+        closing_tenths=closing,
+        limit_tenths=glue.close_within,
+        glue=glue.name,
+        clamps=(row,),
+        lags=tuple(Lag(until, lag) for until, lag in glue.lags.items()),
+        diagonals=(),
+    )
+    operation = Operation(
+        id=f"{subject} / glue up",
+        kind="glue up",
+        station="glue bench",
+        part=panel.name,
+        settings=(),
+        work=(Work(panel.blank.subject, names, (), None, ()),),
+        tenths=tenths(
+            worked(
+                shop,
+                "glue up",
+                each=1,
+                per_edge_joint=panel.joints,
+                per_clamp=row.count,
+                check=1,
+                clean=1,
+            )
+        ),
+        sentence="Glue the staves edge to edge, clamps over and under in turn",
+        after_tenths=glue.lags["out of clamps"],
+        splittable=False,
+        held=tuple(Held(name, count, glue.lags["out of clamps"]) for name, count in held),
+        check="flat across when a straight edge is laid over it, faces level at the joints",
+        glue_up=glue_up,
+    )
+    late = clamps.closing_finding(subject, closing, glue, part.spans[0] if part.spans else None)
+    return operation, (*found, *late)
+
+
+def _closing(panel: GluedPanel, count: int, shop: Shop) -> int:
+    metres = panel.blank.length / METRE * panel.joints
+    return tenths(
+        worked(shop, "spread edge joint", each=panel.joints, per_metre=metres)
+        + worked(shop, "place stave", each=panel.joints + 1)
+        + worked(shop, "close clamp", each=count)
+    )
+
+
+def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
+    blank, part = panel.blank, panel.blank.part
+    names = tuple(copy.name for copy in part.copies)
+    planer = shop.stations.get("planer")
+    if planer is not None and panel.width <= planer.limits["widest"]:
+        metres = blank.length * len(names) / METRE
+        return Operation(
+            id=f"{part.name} / flatten",
+            kind="flatten",
+            station="planer",
+            part=part.name,
+            settings=setting_of.known_to(
+                shop, "planer", (setting_of.plain("thickness", part.thickness),)
+            ),
+            work=(Work(part.name, names, (), Hold("F", None, None), ()),),
+            tenths=tenths(worked(shop, "planer pass", each=len(names), per_metre=metres) * 2),
+            sentence="Scrape off the glue, then plane the panel on both faces to thickness",
+        )
+    area = panel.width * blank.length * len(names) / SQUARE_METRE
+    return Operation(
+        id=f"{part.name} / flatten",
+        kind="flatten",
+        station="bench",
+        part=part.name,
+        settings=(),
+        work=(Work(part.name, names, (), None, ()),),
+        tenths=tenths(worked(shop, "flatten panel", each=len(names), per_square_metre=area)),
+        sentence="Flatten the panel by hand on both faces, to thickness: it is wider than the "
+        "planer"
+        if planer is not None
+        else "Flatten the panel by hand on both faces, to thickness",
+        check="a straight edge lies close along, across and from corner to corner",
+    )
+
+
+def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
+    part = panel.blank.part
+    names = tuple(copy.name for copy in part.copies)
+    metres = panel.blank.length * len(names) / METRE
+    saw = shop.stations.get("table saw")
+    reach = saw.limits.get("widest_rip") if saw is not None else None
+    on_saw = through_cuts.can_saw_through(part.thickness, RIP_FENCE, shop)
+    if not on_saw or (reach is not None and part.width > reach):
+        return Operation(
+            id=f"{part.name} / width",
+            kind="width",
+            station="bench",
+            part=part.name,
+            settings=(),
+            work=(Work(part.name, names, (), None, ()),),
+            tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
+            sentence="Saw the panel to width along a line and plane both edges true",
+        )
+    settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    return Operation(
+        id=f"{part.name} / width",
+        kind="width",
+        station="table saw",
+        part=part.name,
+        settings=settings,
+        work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
+        tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
+        sentence="Joint one edge of the panel and rip it to width",
+    )

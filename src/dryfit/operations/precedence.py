@@ -1,0 +1,138 @@
+"""Rules between milling and joinery: what comes before what, and why (TRADE A3, B0.5)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.operations.cut import Cut
+from dryfit.operations.cutting import Joinery
+from dryfit.operations.laying_out import WHY_MARK_FIRST
+from dryfit.placing.model import Part
+from dryfit.plan.operation import Operation, Rule
+
+WHY_FROM_END = "the cut is measured from the finished end"
+WHY_GROOVE_LONG = "what breaks out where the groove leaves the wood is cut off with the ends"
+WHY_GROOVE_TRUE = "the groove is measured from the finished edge"
+WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that the cheeks leave"
+WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
+WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
+WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
+WHY_TURNS = "the first pass sets the edge of the groove that is measured"
+
+
+@dataclass(frozen=True, slots=True)
+class Chains:
+    """The operations of each part that its cuts wait for: last of the section, length, layout."""
+
+    section: dict[str, str]
+    length: dict[str, str]
+    layout: dict[str, str]
+
+
+def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> tuple[Rule, ...]:
+    """Return the rules between cuts of a part, its milling, and the cuts of its mates."""
+    rules: list[Rule] = []
+    rows = tuple(zip(joinery.operations, joinery.cuts, strict=True))
+    for operation, cuts in rows:
+        rules += _own_chain(operation, cuts, chains)
+        rules += _mates_section(operation, cuts, chains)
+    for part in parts:
+        own = tuple(row for row in rows if row[0].part == part.name)
+        rules += _shoulders(own)
+        rules += _groove_before_mortise(own)
+        rules += _turns(own)
+    rules += _mortise_before_tenon(rows)
+    return tuple(rules)
+
+
+Row = tuple[Operation, tuple[Cut, ...]]
+
+
+def _own_chain(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> list[Rule]:
+    part = operation.part
+    if cuts[0].needs_length:
+        rules = []
+        if part in chains.length:
+            rules.append(Rule(chains.length[part], operation.id, WHY_FROM_END))
+        if part in chains.layout:
+            rules.append(Rule(chains.layout[part], operation.id, WHY_MARK_FIRST))
+        return rules
+    rules = [Rule(chains.section[part], operation.id, WHY_GROOVE_TRUE)]
+    if part in chains.length:
+        rules.append(Rule(operation.id, chains.length[part], WHY_GROOVE_LONG))
+    return rules
+
+
+def _mates_section(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> list[Rule]:
+    """Return: a lap or housing waits for the true width and thickness of what goes into it."""
+    if operation.kind not in {"lap", "housing"}:
+        return []
+    mates = sorted({cut.site.feature.mate for cut in cuts if cut.site.feature.mate is not None})
+    return [
+        Rule(
+            chains.section[mate],
+            operation.id,
+            f"the cut is made to the true width and thickness of the {mate}",
+        )
+        for mate in mates
+        if mate in chains.section and mate != operation.part
+    ]
+
+
+def _shoulders(own: tuple[Row, ...]) -> list[Rule]:
+    cheeks = [operation for operation, _ in own if operation.kind == "tenon cheek"]
+    shoulders = [operation for operation, _ in own if operation.kind == "tenon shoulder"]
+    rules = [
+        Rule(cheek.id, shoulder.id, WHY_SHOULDER_AFTER_CHEEK)
+        for cheek in cheeks
+        for shoulder in shoulders
+    ]
+    sawn = [shoulder for shoulder in shoulders if shoulder.station != "bench"]
+    by_hand = [shoulder for shoulder in shoulders if shoulder.station == "bench"]
+    rules += [
+        Rule(machine.id, hand.id, WHY_HAND_AFTER_MACHINE) for machine in sawn for hand in by_hand
+    ]
+    return rules
+
+
+def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:
+    return [
+        Rule(groove.id, mortise.id, WHY_GROOVE_FIRST)
+        for groove, groove_cuts in own
+        for mortise, mortise_cuts in own
+        if groove.kind == "groove"
+        and mortise.kind == "mortise"
+        and {cut.site.feature.surface for cut in groove_cuts}
+        & {cut.site.feature.surface for cut in mortise_cuts}
+    ]
+
+
+def _turns(own: tuple[Row, ...]) -> list[Rule]:
+    """Return: the passes of one feature in their order."""
+    first: dict[tuple[str, str], str] = {}
+    rules: list[Rule] = []
+    for operation, cuts in own:
+        key = (cuts[0].what, cuts[0].site.feature.id)
+        if cuts[0].turn == 1:
+            first[key] = operation.id
+        elif key in first:
+            rules.append(Rule(first[key], operation.id, WHY_TURNS))
+    return rules
+
+
+def _mortise_before_tenon(rows: tuple[Row, ...]) -> list[Rule]:
+    mortises: dict[tuple[str, str], list[str]] = {}
+    for operation, cuts in rows:
+        if operation.kind == "mortise":
+            for mate in sorted({cut.site.feature.mate or "" for cut in cuts}):
+                mortises.setdefault((operation.part, mate), []).append(operation.id)
+    rules: list[Rule] = []
+    for operation, cuts in rows:
+        if operation.kind != "tenon cheek":
+            continue
+        for host in sorted({cut.site.feature.mate or "" for cut in cuts}):
+            rules += [
+                Rule(mortise, operation.id, WHY_MORTISE_FIRST)
+                for mortise in mortises.get((host, operation.part), [])
+            ]
+    return rules

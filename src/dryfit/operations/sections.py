@@ -1,0 +1,122 @@
+"""Milling of all parts together: blanks, common heights of the saw, panels, lengths, marking."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from dryfit.operations import through_cuts
+from dryfit.operations.batch import Batch, joined
+from dryfit.operations.blanks import Blank, blank_of
+from dryfit.operations.cut import Cut
+from dryfit.operations.cutting import Joinery
+from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
+from dryfit.operations.lengths import LengthWay, cut_to_length, way_to_length
+from dryfit.operations.milling import RIP_FENCE, milled, rip_settings
+from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
+from dryfit.operations.precedence import Chains
+from dryfit.operations.words import all_of
+from dryfit.placing.model import Model, Part
+from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.setting import Hold
+from dryfit.shop.shop import Shop
+
+SLED = "sled"
+
+
+@dataclass(frozen=True, slots=True)
+class Sections:
+    """The milling of all parts, and what the cuts of each wait for."""
+
+    batch: Batch
+    chains: Chains
+
+
+def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
+    """Return rough board to marked part for every part that the maker mills."""
+    parts = tuple(part for part in model.parts if not part.made)
+    blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
+    ways = {part.name: way_to_length(part, shop) for part in parts}
+    rip_height, sled_height = _common_heights(parts, blanks.values(), ways, shop)
+    batches: list[Batch] = []
+    chains = Chains({}, {}, {})
+    for part in parts:
+        blank = blanks.get(part.name)
+        section = _section(part, blank, rip_height, model, shop)
+        each = blank.each if blank is not None else 1
+        length = cut_to_length(part, ways[part.name], each, sled_height, shop)
+        chains.section[part.name] = section.operations[-1].id
+        chains.length[part.name] = length.id
+        rules = [Rule(section.operations[-1].id, length.id, WHY_LENGTH_AFTER_WIDTH)]
+        layout = laid_out(part, _cuts_of(part, joinery), shop)
+        rows = [length]
+        if layout is not None:
+            chains.layout[part.name] = layout.id
+            rows.append(layout)
+            rules.append(Rule(length.id, layout.id, WHY_MARK_AFTER_LENGTH))
+        batches += [section, Batch(tuple(rows), tuple(rules))]
+    return Sections(joined(batches), chains)
+
+
+def _cuts_of(part: Part, joinery: Joinery) -> tuple[Cut, ...]:
+    return tuple(cut for cuts in joinery.cuts for cut in cuts if cut.site.part.name == part.name)
+
+
+def _common_heights(
+    parts: tuple[Part, ...],
+    blanks: Iterable[Blank],
+    ways: dict[str, LengthWay],
+    shop: Shop,
+) -> tuple[Fraction, Fraction]:
+    """Return one height for all rips at the fence, and one for all crosscuts on the sled."""
+    ripped = [part.thickness for part in parts] + [blank.to_thickness for blank in blanks]
+    at_fence = [
+        thickness
+        for thickness in ripped
+        if through_cuts.can_saw_through(thickness, RIP_FENCE, shop)
+    ]
+    on_sled = [part.thickness for part in parts if ways[part.name].accessory == SLED]
+    return (
+        through_cuts.common_height(at_fence, RIP_FENCE, shop) if at_fence else Fraction(0),
+        through_cuts.common_height(on_sled, SLED, shop) if on_sled else Fraction(0),
+    )
+
+
+def _section(
+    part: Part, blank: Blank | None, rip_height: Fraction, model: Model, shop: Shop
+) -> Batch:
+    if blank is None:
+        return Batch((_from_sheet(part, rip_height, shop),))
+    chain = milled(blank, rip_height, model.display, shop)
+    if not blank.staves:
+        return chain
+    return joined((chain, glued_panels(blank, rip_height, shop)))
+
+
+def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
+    names = tuple(copy.name for copy in part.copies)
+    metres = part.length * len(names) / METRE
+    row = Operation(
+        id=f"{part.name} / width",
+        kind="width",
+        station="bench",
+        part=part.name,
+        settings=(),
+        work=(Work(part.name, names, (), None, ()),),
+        tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
+        sentence=f"Saw {all_of(part)} to width from the sheet, with a straight edge as a guide",
+        details=("Measure the sheet: what goes into a groove is as thick as it measures",),
+    )
+    if not through_cuts.can_saw_through(part.thickness, RIP_FENCE, shop):
+        return row
+    settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    return replace(
+        row,
+        station="table saw",
+        settings=settings,
+        work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
+        tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
+        sentence=f"Rip {all_of(part)} to width from the sheet, a factory edge at the fence",
+    )

@@ -1,0 +1,145 @@
+"""Around every glue-up: dry fit, inside faces sanded, then glue, then levelled (TRADE C1)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic
+from dryfit.operations.batch import Batch
+from dryfit.operations.gluing import glue_up, lag_of
+from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
+from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.sanding import grit_rules, sanded
+from dryfit.placing.model import Assembly, Model
+from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.shop.shop import Shop
+
+WHY_ALL_CUT = "every part of the frame has to be cut before it can be tried"
+WHY_DRY_FIRST = "what does not fit shows before the glue is on"
+WHY_WHOLE_DRY_FIRST = "a fault of the whole is put right while its parts are still loose"
+WHY_SAND_AFTER_FIT = "faces that meet are fitted before sanding rounds them"
+WHY_SAND_INSIDE = "no sander reaches into the corners once the frame is glued"
+WHY_CURED = "the glue holds the weight of the next stage by then"
+WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is hard"
+WHY_LEVEL_FLAT = "the frame is levelled while it still lies flat on the bench"
+
+INSIDE_SHARE = Fraction(1, 2)
+"""Half of the surface of the parts is taken as inside faces, the rest is sanded when glued."""
+
+
+def staged(
+    model: Model, last_cuts: Mapping[str, tuple[str, ...]], after_stage: frozenset[str], shop: Shop
+) -> Batch:
+    """Return dry fit, sanding, glue-up and levelling of every assembly.
+
+    `last_cuts` are, by part, the operations that finish it; `after_stage` names the parts that
+    cannot be ready before some glue-up, because they wait for a measurement on the piece.
+    """
+    operations: list[Operation] = []
+    rules: list[Rule] = []
+    findings: list[Diagnostic] = []
+    for assembly in model.assemblies:
+        dry = _dry_fit(assembly, model, shop)
+        inside = _inside(assembly, model, shop)
+        glue, found = glue_up(assembly, model, shop)
+        findings += found
+        operations += [dry, *inside, glue]
+        rules += _before_dry(assembly, dry, model, last_cuts)
+        rules.append(Rule(dry.id, glue.id, WHY_DRY_FIRST))
+        rules += _sanding_rules(dry, inside, glue)
+        rules += _inner_rules(assembly, dry, glue, model, after_stage, shop)
+        level = _level(assembly, model, shop)
+        if level is not None:
+            operations.append(level)
+            rules.append(Rule(glue.id, level.id, WHY_LEVEL_LATER, lag_of(glue, "level")))
+    return Batch(tuple(operations), tuple(rules), findings=tuple(findings))
+
+
+def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
+    return Operation(
+        id=f"{assembly.name} / dry fit",
+        kind="dry fit",
+        station="bench",
+        part=assembly.name,
+        settings=(),
+        work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
+        tenths=tenths(worked(shop, "dry fit", each=1, per_joint=len(assembly.joints))),
+        sentence=f"Put the {assembly.name} together dry, with the clamps set as for the glue",
+        check="every joint shut, diagonals equal, no twist; clamps laid out in their order",
+    )
+
+
+def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ...]:
+    copies = loose_copies(assembly, model)
+    if not copies:
+        return ()
+    area = sum((_surface(name, model) for name in copies), Fraction(0)) * INSIDE_SHARE
+    what = ("sand inside", f"Sand the faces inside the {assembly.name}, glue faces left bare")
+    return sanded(assembly.name, what, copies, area, shop)
+
+
+def _surface(copy: str, model: Model) -> Fraction:
+    part = model.part_of(copy)
+    return 2 * part.length * (part.width + part.thickness)
+
+
+def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
+    laps = [name for name in assembly.joints if model.joint(name).kind == "half lap"]
+    if not laps:
+        return None
+    return Operation(
+        id=f"{assembly.name} / level",
+        kind="level",
+        station="bench",
+        part=assembly.name,
+        settings=(),
+        work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
+        tenths=tenths(worked(shop, "level joint", each=len(laps))),
+        sentence=f"Level the joints of the {assembly.name} with a plane, from the outside inwards",
+        check="no step under a straight edge laid over any joint",
+    )
+
+
+def _before_dry(
+    assembly: Assembly, dry: Operation, model: Model, last_cuts: Mapping[str, tuple[str, ...]]
+) -> list[Rule]:
+    return [
+        Rule(cut, dry.id, WHY_ALL_CUT)
+        for part in parts_of(all_copies(assembly, model), model)
+        for cut in last_cuts.get(part.name, ())
+    ]
+
+
+def _sanding_rules(dry: Operation, inside: tuple[Operation, ...], glue: Operation) -> list[Rule]:
+    if not inside:
+        return []
+    return [
+        Rule(dry.id, inside[0].id, WHY_SAND_AFTER_FIT),
+        *grit_rules(inside),
+        Rule(inside[-1].id, glue.id, WHY_SAND_INSIDE),
+    ]
+
+
+def _inner_rules(
+    assembly: Assembly,
+    dry: Operation,
+    glue: Operation,
+    model: Model,
+    after_stage: frozenset[str],
+    shop: Shop,
+) -> list[Rule]:
+    """Return the rules towards the assemblies that this one takes in."""
+    rules: list[Rule] = []
+    whole = {part.name for part in parts_of(all_copies(assembly, model), model)}
+    for inner in inner_assemblies(assembly, model):
+        first, _ = glue_up(inner, model, shop)
+        rules.append(Rule(first.id, glue.id, WHY_CURED, lag_of(first, "next stage")))
+        if whole.isdisjoint(after_stage):
+            rules.append(Rule(dry.id, first.id, WHY_WHOLE_DRY_FIRST))
+        else:
+            rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))
+        level = _level(inner, model, shop)
+        if level is not None:
+            rules.append(Rule(level.id, glue.id, WHY_LEVEL_FLAT))
+    return rules

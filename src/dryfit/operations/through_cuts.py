@@ -1,0 +1,52 @@
+"""Heights of cuts right through: one common value an accessory, high enough for every part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from dryfit.operations import setting_of
+from dryfit.plan.setting import Setting
+from dryfit.shop.shop import Shop
+
+SAW = "table saw"
+
+
+def least_height(thickness: Fraction, accessory: str, shop: Shop) -> Fraction:
+    """Return how high the blade stands above the table at least: work, base and a little more."""
+    known = shop.accessory(accessory)
+    base = known.base if known else Fraction(0)
+    return thickness + base + shop.allowances["through_cut"]
+
+
+def common_height(thicknesses: Iterable[Fraction], accessory: str, shop: Shop) -> Fraction:
+    """Return the least height that cuts through every thickness on that accessory."""
+    return max(least_height(thickness, accessory, shop) for thickness in thicknesses)
+
+
+def saw_blade(shop: Shop) -> tuple[str, Fraction]:
+    """Return the name and the kerf of the table saw's blade for cuts right through."""
+    blade = next(cutter for cutter in shop.cutters_at(SAW) if cutter.kind == "blade")
+    return blade.name, blade.widest
+
+
+def can_saw_through(thickness: Fraction, accessory: str, shop: Shop) -> bool:
+    """Return whether the table saw, with that accessory, cuts right through the thickness."""
+    if SAW not in shop.stations or shop.accessory(accessory) is None:
+        return False
+    if not any(cutter.kind == "blade" for cutter in shop.cutters_at(SAW)):
+        return False
+    return least_height(thickness, accessory, shop) <= shop.stations[SAW].limits["depth"]
+
+
+def through_settings(
+    thickness: Fraction, common: Fraction, accessory: str, shop: Shop
+) -> tuple[Setting, ...]:
+    """Return cutter, accessory, tilt and height of a cut right through; fence or stop to come."""
+    blade, _ = saw_blade(shop)
+    return (
+        setting_of.named("cutter", blade),
+        setting_of.named("accessory", accessory),
+        setting_of.angle("tilt"),
+        setting_of.height(common, least_height(thickness, accessory, shop)),
+    )

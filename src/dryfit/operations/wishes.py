@@ -1,0 +1,107 @@
+"""Order wishes of the notes as rules: ``A before B``, for parts, glue-ups and deeds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.diagnostics import Diagnostic, Severity, Span
+from dryfit.operations.members import assembly_named
+from dryfit.placing.model import Model, WishEnd
+from dryfit.plan.operation import Operation, Rule
+
+CUTS = frozenset(
+    {
+        "rough length",
+        "rip",
+        "face",
+        "edge",
+        "thickness",
+        "width",
+        "second edge",
+        "length",
+        "lap",
+        "housing",
+        "tenon cheek",
+        "tenon shoulder",
+        "mortise",
+        "groove",
+        "hole",
+        "flatten",
+        "make",
+    }
+)
+KINDS = {
+    "finish": frozenset({"coat"}),
+    "glue up": frozenset({"glue up"}),
+    "cut": CUTS,
+    "sand": frozenset({"sand"}),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Wished:
+    """The rules of the wishes, the line that each comes from, and what could not be read."""
+
+    rules: tuple[Rule, ...]
+    spans: dict[tuple[str, str], Span]
+    findings: tuple[Diagnostic, ...]
+
+
+def wished(model: Model, operations: tuple[Operation, ...], rules: tuple[Rule, ...]) -> Wished:
+    """Return the wishes as rules: the last operations of one before the first of the other.
+
+    Findings: ``wish-without-work`` when one side of a wish names nothing that is done.
+    """
+    found: list[Rule] = []
+    spans: dict[tuple[str, str], Span] = {}
+    findings: list[Diagnostic] = []
+    for wish in model.wishes:
+        first = _named(wish.first, model, operations)
+        then = _named(wish.then, model, operations)
+        if not first or not then:
+            message = "this wish names nothing that is done"
+            findings.append(Diagnostic("wish-without-work", Severity.WARNING, message, wish.span))
+            continue
+        for before in _edges(first, rules, last=True):
+            for after in _edges(then, rules, last=False):
+                found.append(Rule(before, after, "the notes wish it so"))
+                spans[before, after] = wish.span
+    return Wished(tuple(found), spans, tuple(findings))
+
+
+def _named(end: WishEnd, model: Model, operations: tuple[Operation, ...]) -> tuple[str, ...]:
+    subjects = _subjects(end.subject, model)
+    kinds = KINDS.get(end.verb or "")
+    if kinds is None:
+        # A part alone means its cuts, a glue-up alone means its gluing (CONTRACTS).
+        is_stage = any(assembly_named(model, name) is not None for name in subjects or ())
+        kinds = KINDS["glue up"] if is_stage else CUTS
+    return tuple(
+        operation.id
+        for operation in operations
+        if operation.kind in kinds and (subjects is None or _about(operation, subjects))
+    )
+
+
+def _about(operation: Operation, subjects: frozenset[str]) -> bool:
+    subject = operation.id.partition(" / ")[0]
+    return subject in subjects or operation.part in subjects
+
+
+def _subjects(name: str | None, model: Model) -> frozenset[str] | None:
+    """Return the names that a subject stands for: a stage stands for each of its glue-ups."""
+    if name is None:
+        return None
+    stages = {each.name for each in model.assemblies if name in {each.stage, each.name}}
+    return frozenset(stages or {name})
+
+
+def _edges(names: tuple[str, ...], rules: tuple[Rule, ...], *, last: bool) -> tuple[str, ...]:
+    """Return the operations with no other of the group after them, or before them."""
+    inside = set(names)
+    covered = {
+        rule.before if last else rule.after
+        for rule in rules
+        if rule.before in inside and rule.after in inside
+    }
+    return tuple(name for name in names if name not in covered)

@@ -1,0 +1,156 @@
+"""The stage: Model and shop -> every operation of the piece, with the rules between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from dryfit.diagnostics import Diagnostic, Findings, Severity
+from dryfit.operations.alternatives import alternatives_of
+from dryfit.operations.batch import Batch, joined
+from dryfit.operations.cautions import caution_keys
+from dryfit.operations.circles import circle
+from dryfit.operations.cutting import Joinery, joinery_of
+from dryfit.operations.finishing import finished
+from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
+from dryfit.operations.gluing import lag_of
+from dryfit.operations.measuring import measured
+from dryfit.operations.precedence import joinery_rules
+from dryfit.operations.sections import sections_of
+from dryfit.operations.staging import staged
+from dryfit.operations.visits import one_visit
+from dryfit.operations.wishes import CUTS, wished
+from dryfit.placing.model import Model
+from dryfit.plan.operation import Operation, Rule, WorkList
+from dryfit.shop.shop import Shop
+
+NEEDED = ("bench", "glue bench", "finish bench")
+WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
+
+
+def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
+    """Return the work list, or None when rules contradict one another or a bench is missing.
+
+    Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
+    Findings: ``station-missing`` (H51), ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
+    ``glue-time-short`` (H60), ``finish-unknown``, ``wish-without-work``, ``order-circle`` (H81).
+    """
+    missing = tuple(_missing(name) for name in NEEDED if name not in shop.stations)
+    if missing:
+        return None, missing
+    joinery = joinery_of(model, shop)
+    sections = sections_of(model, joinery, shop)
+    cutting = Batch(joinery.operations, joinery_rules(model.parts, joinery, sections.chains))
+    made = joined((sections.batch, cutting, buttons_made(model, shop)))
+    late = _late_cuts(joinery)
+    last = _last_cuts(made, late)
+    waiting = frozenset(
+        part.name
+        for part in model.parts
+        if part.measure is not None or any(feature.after for feature in part.features)
+    )
+    stages = staged(model, last, waiting, shop)
+    glue_ups = _glue_ups(stages, model)
+    measures = measured(model, tuple(glue_ups.values()), shop)
+    surfaces = finished(model, glue_ups, last, shop)
+    so_far = joined((made, stages, measures, surfaces))
+    ids = frozenset(operation.id for operation in so_far.operations)
+    fits = fitted(model, tuple(glue_ups.values()), ids, shop)
+    extra = Batch(rules=(*_button_rules(model, joinery), *_late_rules(late, glue_ups, model)))
+    return _finished_list(joined((so_far, fits, extra)), joinery, model)
+
+
+def _finished_list(
+    everything: Batch, joinery: Joinery, model: Model
+) -> tuple[WorkList | None, Findings]:
+    operations = tuple(
+        replace(operation, cautions=caution_keys(operation))
+        for operation in one_visit(_by_part(everything.operations, model), model)
+    )
+    wishes = wished(model, operations, everything.rules)
+    rules = _distinct((*everything.rules, *wishes.rules))
+    findings = (*everything.findings, *wishes.findings)
+    contradiction = circle(rules, wishes.spans)
+    if contradiction is not None:
+        return None, (*findings, contradiction)
+    return WorkList(operations, rules, alternatives_of(joinery)), findings
+
+
+def _missing(name: str) -> Diagnostic:
+    return Diagnostic(
+        "station-missing",
+        Severity.ERROR,
+        f"the shop file has no {name}, and there is no other place for its work",
+        None,
+        rule="H51",
+    )
+
+
+def _late_cuts(joinery: Joinery) -> dict[str, str]:
+    """Return the operations that are cut after a glue-up, with the stage they wait for."""
+    return {
+        operation.id: cuts[0].site.feature.after
+        for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
+        if cuts[0].site.feature.after is not None
+    }
+
+
+def _last_cuts(made: Batch, late: Mapping[str, str]) -> dict[str, tuple[str, ...]]:
+    """Return, by part, the cuts that no other cut of the part follows."""
+    of = {op.id: op.part for op in made.operations if op.kind in CUTS and op.id not in late}
+    followed = {
+        rule.before
+        for rule in made.rules
+        if of.get(rule.before) is not None and of.get(rule.before) == of.get(rule.after)
+    }
+    # The marking stands between length and the cuts, and says nothing that they do not say.
+    through_marks = {rule.before for rule in made.rules if rule.after.endswith(" / lay out")}
+    last: dict[str, list[str]] = {}
+    for name, part in of.items():
+        if name not in followed and name not in through_marks:
+            last.setdefault(part, []).append(name)
+    return {part: tuple(names) for part, names in last.items()}
+
+
+def _glue_ups(stages: Batch, model: Model) -> dict[str, Operation]:
+    by_id = {operation.id: operation for operation in stages.operations}
+    return {each.name: by_id[f"{each.name} / glue up"] for each in model.assemblies}
+
+
+def _button_rules(model: Model, joinery: Joinery) -> tuple[Rule, ...]:
+    hosts = {name for fit in model.fittings if fit.kind == "buttons" for name in fit.onto}
+    slots = [
+        operation.id
+        for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
+        if operation.part in hosts and cuts[0].site.feature.role in {"groove", "button slot"}
+    ]
+    made = [part.name for part in model.parts if part.made]
+    return tuple(Rule(slot, f"{name} / make", WHY_BUTTON_SIZE) for slot in slots for name in made)
+
+
+def _late_rules(
+    late: Mapping[str, str], glue_ups: Mapping[str, Operation], model: Model
+) -> tuple[Rule, ...]:
+    rules: list[Rule] = []
+    for name, stage in late.items():
+        for assembly in model.assemblies:
+            if stage in {assembly.stage, assembly.name}:
+                glue = glue_ups[assembly.name]
+                rules.append(Rule(glue.id, name, WHY_AFTER_STAGE, lag_of(glue, "machine")))
+    return tuple(rules)
+
+
+def _by_part(operations: Iterable[Operation], model: Model) -> tuple[Operation, ...]:
+    """Return the operations of each part together, parts in the order of the notes."""
+    order = {part.name: index for index, part in enumerate(model.parts)}
+    return tuple(sorted(operations, key=lambda op: order.get(op.part, len(order))))
+
+
+def _distinct(rules: Iterable[Rule]) -> tuple[Rule, ...]:
+    """Return each pair once, with its longest lag; the first reason given stays."""
+    kept: dict[tuple[str, str], Rule] = {}
+    for rule in rules:
+        known = kept.get((rule.before, rule.after))
+        if known is None or rule.lag > known.lag:
+            kept[rule.before, rule.after] = rule
+    return tuple(kept.values())

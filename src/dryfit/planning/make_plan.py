@@ -1,0 +1,86 @@
+"""The stage: work list -> Plan, by the order engine."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Findings, Note, Severity
+from dryfit.order import Result, Unsolvable, solve
+from dryfit.order import Totals as OrderTotals
+from dryfit.placing.model import Model
+from dryfit.plan.operation import WorkList
+from dryfit.plan.plan import PartByPart, Plan, Totals
+from dryfit.planning.cutters import accessories_of, cutters_of
+from dryfit.planning.part_by_part import part_by_part
+from dryfit.planning.problem_of import problem_of
+from dryfit.planning.steps import steps_of
+from dryfit.planning.tidy import tidied
+from dryfit.shop.shop import Shop
+
+WORTH = {"setups": 100, "balanced": 4, "soonest": 1}
+"""Minutes of waiting that one minute of set-up is worth, by what the maker favours."""
+
+
+def make_plan(
+    model: Model, shop: Shop, work: WorkList, *, favour: str = "balanced", effort: int = 100
+) -> tuple[Plan | None, Findings]:
+    """Return the plan, or None with the reason why there is no order.
+
+    `favour` is setups, balanced or soonest; `effort` as in `dryfit.order.solve`.
+    Findings: ``no-order`` (H81) when rules and common visits contradict one another, or when a
+    glue-up is longer than the working day.
+    """
+    problem = problem_of(work, shop)
+    try:
+        result = solve(problem, k=WORTH[favour], effort=effort)
+    except Unsolvable as reason:
+        return None, (_no_order(reason, model),)
+    schedule, totals = tidied(result, problem, model, WORTH[favour])
+    return (
+        Plan(
+            shop=shop.name,
+            shop_sha256=shop.sha256,
+            favour=favour,
+            steps=steps_of(schedule, work, shop),
+            totals=_totals(result, totals, part_by_part(problem, work)),
+            alternatives=work.alternatives,
+            cutters=cutters_of(work, shop),
+            accessories=accessories_of(work, shop),
+        ),
+        (),
+    )
+
+
+def _no_order(reason: Unsolvable, model: Model) -> Diagnostic:
+    span = model.wishes[0].span if model.wishes and reason.chain else None
+    return Diagnostic(
+        "no-order",
+        Severity.ERROR,
+        f"no order keeps all rules: {reason}" if not reason.chain else "no order keeps all rules",
+        span,
+        rule="H81",
+        notes=tuple(
+            Note(f"{edge.before} before {edge.after}: {edge.reason}") for edge in reason.chain
+        ),
+    )
+
+
+def _totals(result: Result, totals: OrderTotals, parts: PartByPart) -> Totals:
+    over = totals.changeover - result.lower_bound
+    gap = Fraction(100 * over, result.lower_bound) if result.lower_bound else Fraction(100 * over)
+    return Totals(
+        changeovers=totals.changeovers,
+        changeover=totals.changeover,
+        walk=totals.walk,
+        tests=totals.trial,
+        setup=totals.setup,
+        work=totals.work,
+        attended=totals.attended,
+        waiting=totals.waiting,
+        elapsed=totals.elapsed,
+        fewest=result.lower_bound,
+        over="the chosen methods",
+        proven=over == 0,
+        gap_percent=Fraction(round(10 * gap), 10),
+        part_by_part=parts,
+    )

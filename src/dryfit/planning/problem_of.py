@@ -1,0 +1,115 @@
+"""From operations to an order problem: tokens on axes, costs of the shop, counted clamps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from dryfit.order import Axis, Calendar, Hold, Precedence, Problem, Resource, Station, Task
+from dryfit.plan.operation import Operation, WorkList
+from dryfit.plan.setting import Setting
+from dryfit.shop.shop import AxisChange, Shop
+
+
+def problem_of(work: WorkList, shop: Shop) -> Problem:
+    """Return the problem; tasks in the order of the operations, which settles ties."""
+    stations = tuple(_station(name, work.operations, shop) for name in _used(work.operations))
+    return Problem(
+        stations=stations,
+        tasks=tuple(_task(operation, shop) for operation in work.operations),
+        precedences=tuple(
+            Precedence(rule.before, rule.after, rule.lag, rule.reason) for rule in work.rules
+        ),
+        resources=tuple(Resource(clamp.name, clamp.count) for clamp in shop.clamps),
+        calendar=calendar_of(shop),
+        walk=shop.walk,
+        trials=_trials(work.operations, shop),
+    )
+
+
+def without_visits(problem: Problem) -> Problem:
+    """Return the problem without together groups, as the part by part order needs it."""
+    return replace(problem, tasks=tuple(replace(task, together=None) for task in problem.tasks))
+
+
+def calendar_of(shop: Shop) -> Calendar:
+    """Return the working hours of the shop; day 1 is a working Monday."""
+    return Calendar(shop.opens, shop.closes, frozenset(shop.days_off))
+
+
+def tokens_of(operation: Operation, shop: Shop) -> Mapping[str, str]:
+    """Return what each axis must stand at; a value that another axis spoils carries that one.
+
+    A new blade unsets the height, so the height's token names the cutter: the pair is what has to
+    be set (DESIGN 5).
+    """
+    station = shop.stations[operation.station]
+    settings = {setting.axis: setting for setting in operation.settings}
+    tokens = {axis: setting.token() for axis, setting in settings.items()}
+    for axis in station.axes:
+        if axis.name not in settings:
+            continue
+        for spoiled in axis.unsets:
+            if spoiled in tokens:
+                tokens[spoiled] = f"{tokens[spoiled]} with {settings[axis.name].value}"
+    return tokens
+
+
+def _used(operations: Iterable[Operation]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(operation.station for operation in operations))
+
+
+def _station(name: str, operations: Iterable[Operation], shop: Shop) -> Station:
+    here = tuple(operation for operation in operations if operation.station == name)
+    axes = tuple(_axis(axis, here, shop) for axis in shop.stations[name].axes)
+    return Station(name, axes)
+
+
+def _axis(axis: AxisChange, operations: tuple[Operation, ...], shop: Shop) -> Axis:
+    """Return an axis with the costs between the values that occur on it."""
+    values: dict[str, Setting] = {}
+    for operation in operations:
+        for setting in operation.settings:
+            if setting.axis == axis.name:
+                values.setdefault(tokens_of(operation, shop)[axis.name], setting)
+    if not axis.between:
+        return Axis(axis.name, axis.change)
+    families = {token: family_of(str(setting.value), shop) for token, setting in values.items()}
+    rows: list[tuple[str | None, str, int]] = []
+    for before in (None, *values):
+        for after in values:
+            cost = axis.cost(before, after, families)
+            if before != after and cost != axis.change:
+                rows.append((before, after, cost))
+    return Axis(axis.name, axis.change, tuple(rows))
+
+
+def family_of(name: str, shop: Shop) -> str:
+    """Return the cutter of the shop file that a name with a built-up width belongs to."""
+    for cutter in shop.cutters:
+        if name == cutter.name or name.startswith(f"{cutter.name} "):
+            return cutter.name
+    return name
+
+
+def _task(operation: Operation, shop: Shop) -> Task:
+    return Task(
+        id=operation.id,
+        station=operation.station,
+        demands=tuple(tokens_of(operation, shop).items()),
+        work=operation.tenths,
+        after=operation.after_tenths,
+        splittable=operation.splittable,
+        holds=tuple(Hold(held.resource, held.count, held.lag) for held in operation.held),
+        trial=operation.trial,
+        together=operation.together,
+    )
+
+
+def _trials(operations: Iterable[Operation], shop: Shop) -> dict[str, int]:
+    trials: dict[str, int] = {}
+    for operation in operations:
+        if operation.trial is not None:
+            cost = operation.tests * shop.stations[operation.station].test_cut
+            trials[operation.trial] = max(trials.get(operation.trial, 0), cost)
+    return trials
