@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from lark import Token, Tree
 
@@ -13,6 +14,7 @@ from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import Spelled
 
 Node = Tree[Token] | Token
+NodeT = TypeVar("NodeT", Tree[Token], Token)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,9 +57,21 @@ def tokens(nodes: Iterable[Node], *types: str) -> list[Token]:
     return [node for node in nodes if isinstance(node, Token) and node.type in types]
 
 
+def only(nodes: Sequence[NodeT], what: str, draft: Draft) -> NodeT | None:
+    """Return the one node, or None; what the line says a second time is an error."""
+    if len(nodes) > 1:
+        draft.error("said-twice", f"the line says {what} twice", draft.span(nodes[1]))
+    return nodes[0] if nodes else None
+
+
 def text_of(token: Token) -> str:
     """Return the meaning of a word's token."""
     return str(token.value)
+
+
+def text_or_none(token: Token | None) -> str | None:
+    """Return the meaning of a word's token, or None where there is none."""
+    return None if token is None else text_of(token)
 
 
 def spelled(token: Token) -> Spelled:

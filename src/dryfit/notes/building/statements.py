@@ -2,48 +2,65 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import replace
+from collections.abc import Callable, Iterable
 from fractions import Fraction
 
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
-from dryfit.notes.building.clauses import clauses, join, joint_spec, reference, references, stage
+from dryfit.notes.building.clauses import clauses, reference
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, ends, spelled, text_of, tokens, trees
+from dryfit.notes.building.draft import (
+    Draft,
+    ends,
+    only,
+    spelled,
+    text_of,
+    text_or_none,
+    tokens,
+    trees,
+)
 from dryfit.notes.building.joining import combined
+from dryfit.notes.building.joint_lines import check_hosts, feature_line, joint_line
 from dryfit.notes.building.size_checks import (
     check_overall,
     check_part_sizes,
     check_stock_sizes,
     check_written,
 )
-from dryfit.notes.building.sums import offset_of, size_words, sum_of
+from dryfit.notes.building.sums import all_sizes, sum_of
 from dryfit.notes.reading.lexer import Reading
-from dryfit.notes.reading.words import RESERVED
+from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.tree import (
     Act,
-    FeatureLine,
+    At,
+    CutAfter,
+    Down,
     FinishLine,
+    Gap,
+    GluedFrom,
     GlueItem,
     GlueLine,
     HaveLine,
     Join,
-    JointLine,
-    JointSpec,
+    Lie,
     NoteLine,
+    OfTimber,
     OrderLine,
     OverallLine,
+    PartClause,
     PartsLine,
     PieceLine,
     Reference,
+    Run,
+    SetBack,
+    SetIn,
     Sizes,
-    SizeWord,
+    Spread,
     Statement,
-    Sum,
     TimberLine,
     UnitsLine,
+    Up,
     ValueLine,
 )
 from dryfit.quantities import LENGTH, UNITS
@@ -65,12 +82,17 @@ def _note(tree: Parsed, draft: Draft) -> NoteLine:
 
 
 def _units(tree: Parsed, draft: Draft) -> UnitsLine:
-    unit = text_of(tokens(tree.children, "UNIT")[0])
-    steps = trees(tree.children, "step")
-    step = _step(steps[0], unit, draft) if steps else None
-    first = [text_of(word) for word in tokens(tree.children, "FIRST")]
-    comma = bool(tokens(tree.children, "DECIMALCOMMA"))
-    return UnitsLine(unit, step, comma, first[0] if first else "length", draft.line.whole())
+    nodes = tree.children
+    unit = text_of(tokens(nodes, "UNIT")[0])
+    step = only(trees(nodes, "step"), "the step", draft)
+    first = text_or_none(only(tokens(nodes, "FIRST"), "which size comes first", draft))
+    return UnitsLine(
+        unit,
+        _step(step, unit, draft) if step else None,
+        bool(tokens(nodes, "DECIMALCOMMA")),
+        first or "length",
+        draft.line.whole(),
+    )
 
 
 def _step(tree: Parsed, unit: str, draft: Draft) -> Fraction | None:
@@ -88,7 +110,7 @@ def _step(tree: Parsed, unit: str, draft: Draft) -> Fraction | None:
 
 
 def _overall(tree: Parsed, draft: Draft) -> OverallLine:
-    line = OverallLine(_all_sizes(tree, draft), draft.line.whole())
+    line = OverallLine(all_sizes(tree, draft), draft.line.whole())
     if check_written(trees(tree.children, "dims"), draft):
         check_overall(line, draft)
     return line
@@ -100,18 +122,18 @@ def _timber(tree: Parsed, draft: Draft) -> TimberLine:
 
 def _have(tree: Parsed, draft: Draft) -> HaveLine:
     nodes = tree.children
-    timbers = [text_of(tokens(node.children, "PHRASE")[0]) for node in trees(nodes, "oftimber")]
+    timber = only(trees(nodes, "oftimber"), "the timber", draft)
     marks = tuple(
         (text_of(tokens(mark.children, "MARK")[0]), sum_of(mark.children[-1], draft))
         for mark in trees(nodes, "mark")
     )
-    sizes = _all_sizes(tree, draft)
+    sizes = all_sizes(tree, draft)
     if check_written(trees(nodes, "dims"), draft):
         check_stock_sizes(sizes, draft)
     return HaveLine(
         checked_count(nodes, draft) or 1,
         text_of(tokens(nodes, "STOCK")[0]),
-        timbers[0] if timbers else None,
+        text_of(tokens(timber.children, "PHRASE")[0]) if timber else None,
         sizes,
         bool(tokens(nodes, "ROUGH")),
         marks,
@@ -131,12 +153,13 @@ def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     phrases = [node for node in tree.children if isinstance(node, Tree)]
     joined = combined(clauses(phrases, draft))
     _check_name(name, draft)
+    _check_once(joined, draft)
     if check_written(trees(tree.children, "dims"), draft):
         sizes = [phrase for phrase in joined if isinstance(phrase, Sizes)]
         check_part_sizes(sizes, draft)
     for phrase in joined:
         if isinstance(phrase, Join):
-            _check_hosts((Reference(text_of(name), (), draft.span(name)),), phrase.hosts, draft)
+            check_hosts((Reference(text_of(name), (), draft.span(name)),), phrase.hosts, draft)
     return PartsLine(
         checked_count(tree.children, draft) or 1,
         text_of(name),
@@ -147,68 +170,15 @@ def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     )
 
 
-def _joint(tree: Parsed, draft: Draft) -> JointLine:
-    nodes = tree.children
-    guests = _guests(trees(nodes, "wishes")[0], draft)
-    joined = join(tree, draft)
-    hosts = joined.hosts + references(tree, draft)
-    spec = _joint_line_spec(tree, draft, joined)
-    _check_hosts(guests, hosts, draft)
-    edges = trees(nodes, "entering")
-    words = [text_of(word) for edge in edges for word in tokens(edge.children, "PLACE", "EDGE")]
-    edge = " ".join(words) or None
-    whole = Join(joined.preposition, hosts, spec, draft.line.whole(), edge)
-    return JointLine(guests, whole, bool(tokens(nodes, "GLUED")), draft.line.whole())
-
-
-def _guests(tree: Parsed, draft: Draft) -> tuple[Reference, ...]:
-    for deed in trees(tree.children, "deed"):
-        word = tokens(deed.children, "ACTION")[0]
-        draft.error(
-            "deed-without-moment",
-            f"`{text_of(word)}` is a deed: it goes before or after another, not into a part",
-            draft.span(deed),
-        )
-    return references(tree, draft)
-
-
-def _joint_line_spec(tree: Parsed, draft: Draft, joined: Join) -> JointSpec | None:
-    specs = [joint_spec(node, draft) for node in trees(tree.children, "jointspec")]
-    if len(specs) > 1:
-        draft.error("second-joint", "one line makes one kind of joint", specs[1].span)
-    sizes = _all_sizes(tree, draft)
-    places = [offset_of(node, draft) for node in trees(tree.children, "fromside")]
-    if specs:
-        spec = specs[0]
-    elif joined.preposition == "crossing":
-        spec = JointSpec("half lap", None, (), None, joined.span)
-    else:
-        if sizes or places:
-            draft.error(
-                "size-without-joint",
-                "a measure stands here, but no joint that it could belong to",
-                sizes[0].span if sizes else places[0].span,
-                Hint("name the joint in front of it: `tenon 20 long`"),
-            )
-        return None
-    return replace(spec, sizes=spec.sizes + sizes, place=places[0] if places else None)
-
-
-def _feature(tree: Parsed, draft: Draft) -> FeatureLine:
-    nodes = tree.children
-    faces = [text_of(face) for face in tokens(nodes, "FACE")]
-    places = [offset_of(node, draft) for node in trees(nodes, "fromside")]
-    stages = [stage(node, draft) for node in trees(nodes, "stage")]
-    return FeatureLine(
-        text_of(tokens(nodes, "FEATURE")[0]),
-        references(trees(nodes, "refs")[0], draft),
-        faces[0] if faces else None,
-        _all_sizes(tree, draft),
-        places[0] if places else None,
-        bool(tokens(nodes, "THROUGH")),
-        stages[0] if stages else None,
-        draft.line.whole(),
-    )
+def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
+    """Check that nothing is said twice that can be only one thing."""
+    seen: set[type[PartClause]] = set()
+    for phrase in phrases:
+        what = _ONCE.get(type(phrase))
+        if what and type(phrase) in seen:
+            draft.error("said-twice", f"the line says {what} twice", phrase.span)
+            return
+        seen.add(type(phrase))
 
 
 def _glue(tree: Parsed, draft: Draft) -> GlueLine:
@@ -221,7 +191,7 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
         )
         for item in trees(tree.children, "item")
     )
-    cures = [sum_of(node.children[0], draft) for node in trees(tree.children, "cure")]
+    cure = only(trees(tree.children, "cure"), "how long it cures", draft)
     _check_name(name, draft)
     return GlueLine(
         checked_count(tree.children, draft) or 1,
@@ -229,23 +199,19 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
         _written(name, draft),
         draft.span(name),
         items,
-        cures[0] if cures else None,
+        sum_of(cure.children[0], draft) if cure else None,
         draft.line.whole(),
     )
 
 
 def _finish(tree: Parsed, draft: Draft) -> FinishLine:
-    coats = [checked_count(node.children, draft) for node in trees(tree.children, "coats")]
-    apart: list[Sum] = [
-        sum_of(part, draft)
-        for node in trees(tree.children, "apart")
-        for part in node.children
-        if isinstance(part, Tree)
-    ]
+    coats = only(trees(tree.children, "coats"), "how many coats", draft)
+    apart = only(trees(tree.children, "apart"), "how long between coats", draft)
+    wait = [part for part in apart.children if isinstance(part, Tree)] if apart else []
     return FinishLine(
         text_of(tokens(tree.children, "PHRASE")[0]),
-        coats[0] if coats else None,
-        apart[0] if apart else None,
+        checked_count(coats.children, draft) if coats else None,
+        sum_of(wait[0], draft) if wait else None,
         draft.line.whole(),
     )
 
@@ -282,23 +248,25 @@ def _check_name(name: Token, draft: Draft) -> None:
         )
 
 
-def _check_hosts(guests: tuple[Reference, ...], hosts: tuple[Reference, ...], draft: Draft) -> None:
-    own = {(guest.name, guest.places) for guest in guests}
-    for host in hosts:
-        if (host.name, host.places) in own:
-            draft.error("joined-to-itself", f"{host.name} cannot be joined to itself", host.span)
-            return
-
-
-def _all_sizes(tree: Parsed, draft: Draft) -> tuple[SizeWord, ...]:
-    return tuple(size for dims in trees(tree.children, "dims") for size in size_words(dims, draft))
-
-
 def _written(name: Token, draft: Draft) -> str:
     start, end = ends(name)
     return draft.line.text[start:end]
 
 
+_ONCE: dict[type[PartClause], str] = {
+    Run: "which way the part runs",
+    Lie: "how the part lies",
+    At: "at which places the part is",
+    SetIn: "how far the part is set in",
+    SetBack: "how far the part is set back",
+    Up: "how high up the part is",
+    Down: "how far down the part is",
+    Spread: "that the parts are spread",
+    Gap: "the gap",
+    GluedFrom: "from how many staves the part is glued",
+    OfTimber: "the timber",
+    CutAfter: "what the cut waits for",
+}
 _BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "piece": _piece,
     "note": _note,
@@ -308,8 +276,8 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "have": _have,
     "value": _value,
     "parts": _parts,
-    "joint": _joint,
-    "feature": _feature,
+    "joint": joint_line,
+    "feature": feature_line,
     "glue": _glue,
     "finish": _finish,
     "order": _order,

@@ -55,6 +55,11 @@ def size_words(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
     return tuple(size_word(dim, draft) for dim in trees(node.children, "dim"))
 
 
+def all_sizes(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
+    """Return the sizes of all runs of a line in order."""
+    return tuple(size for run in trees(node.children, "dims") for size in size_words(run, draft))
+
+
 def offset_of(node: Tree[Token], draft: Draft) -> Offset:
     """Return the offset of ``120 from left``."""
     amount, place = node.children

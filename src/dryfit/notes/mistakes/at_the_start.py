@@ -12,7 +12,8 @@ from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.vocabulary import phrase_at
-from dryfit.notes.reading.words import OPENERS, PHRASES, RESERVED
+from dryfit.notes.reading.word_kinds import RESERVED
+from dryfit.notes.reading.words import OPENERS, PHRASES
 
 _EQUATION = re.compile(
     r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.IGNORECASE

@@ -9,7 +9,8 @@ from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import glue_name_length
-from dryfit.notes.reading.words import PHRASES, SPELLINGS, UNKNOWN_JOINTS
+from dryfit.notes.reading.word_kinds import UNKNOWN_JOINTS
+from dryfit.notes.reading.words import PHRASES, SPELLINGS
 
 _SORTS = (
     ("PLACE", "unknown-place", "a place"),

@@ -24,7 +24,8 @@ from dryfit.notes.reading.vocabulary import (
     run_at,
     words_of,
 )
-from dryfit.notes.reading.words import FILLERS, PHRASES, PLACE_WORDS
+from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
+from dryfit.notes.reading.words import PHRASES
 
 _SIGNS = {
     ",": "_COMMA",

@@ -18,7 +18,8 @@ from dryfit.notes.reading.vocabulary import (
     phrase_at,
     words_of,
 )
-from dryfit.notes.reading.words import CLAUSE_KINDS, OPENERS, PHRASES, RESERVED
+from dryfit.notes.reading.word_kinds import CLAUSE_KINDS, RESERVED
+from dryfit.notes.reading.words import OPENERS, PHRASES
 
 _MEASURE_ONLY = re.compile(r"\s+[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
 _SIZE_AHEAD = re.compile(r" *,? *[0-9.½¼¾]")

@@ -13,7 +13,8 @@ from dataclasses import dataclass, field, replace
 from dryfit.notes.names import canonical, singular
 from dryfit.notes.reading.lines import SenseLine, parted
 from dryfit.notes.reading.numbers import COUNT_WORDS
-from dryfit.notes.reading.words import LOOSE_STOPS, NAME_STOPS, PHRASES, RESERVED
+from dryfit.notes.reading.word_kinds import LOOSE_STOPS, NAME_STOPS, RESERVED
+from dryfit.notes.reading.words import PHRASES
 
 _WORD = re.compile(r"[^\W\d_][^\W_]*")
 _JOINED_BY = re.compile(r" +|[-_]")

@@ -1,0 +1,141 @@
+"""Which words end a name, begin a clause, cannot be a name, or cannot be said in these notes."""
+
+from __future__ import annotations
+
+from dryfit.notes.names import canonical
+from dryfit.notes.reading.words import PHRASES
+
+FILLERS = frozenset({"the", "a", "an"})
+PLACE_WORDS = frozenset(
+    phrase for phrase, meanings in PHRASES.items() if any(kind == "PLACE" for kind, _ in meanings)
+)
+
+# A name ends before these, whatever follows ...
+NAME_STOPS = frozenset(
+    [
+        "_AT",
+        "PREP",
+        "_OF",
+        "_WITH",
+        "_FROM",
+        "_SETIN",
+        "_SETBACK",
+        "_FLUSH",
+        "_GLUEDFROM",
+        "_CUTAFTER",
+        "ORDER",
+    ]
+)
+# ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
+LOOSE_STOPS = frozenset(
+    ["RUN", "LIE", "DIM", "JOINT", "FASTENER", "_UP", "_DOWN", "_SPREAD", "_GAP", "ROUGH", "MARK"]
+)
+
+# Phrases that begin a clause of a part's line.
+CLAUSE_KINDS = frozenset(
+    [
+        "RUN",
+        "LIE",
+        "DIM",
+        "_AT",
+        "_SETIN",
+        "_SETBACK",
+        "_UP",
+        "_DOWN",
+        "_FLUSH",
+        "_SPREAD",
+        "_GAP",
+        "PREP",
+        "JOINT",
+        "FASTENER",
+        "_GLUEDFROM",
+        "_OF",
+        "_CUTAFTER",
+    ]
+)
+
+# Phrases of these kinds would make sentences unreadable if a part or a value bore one as its whole
+# name.  Words of places stay free: a part called top is everyday.
+_NAMING_NOTHING = frozenset(
+    [
+        "PIECE",
+        "NOTE",
+        "UNITS",
+        "OVERALL",
+        "TIMBER",
+        "HAVE",
+        "GLUEUP",
+        "FINISH",
+        "FEATURE",
+        "_LET",
+        "ACTION",
+        "ORDER",
+        "DIRECTION",
+        "RUN",
+        "LIE",
+        "DIM",
+        "DIMADJ",
+        "BY",
+        "_OFF",
+        "_HALF",
+        "_AT",
+        "_SETIN",
+        "_SETBACK",
+        "_UP",
+        "_DOWN",
+        "_FLUSH",
+        "_SPREAD",
+        "_GAP",
+        "_FROM",
+        "_OF",
+        "_WITH",
+        "_TO",
+        "_IN",
+        "_AND",
+        "_IS",
+        "PREP",
+        "EDGE",
+        "JOINT",
+        "FASTENER",
+        "GLUED",
+        "_GLUEDFROM",
+        "_CUTAFTER",
+        "UNIT",
+        "THROUGH",
+    ]
+)
+RESERVED = frozenset(
+    phrase
+    for phrase, meanings in PHRASES.items()
+    if any(kind in _NAMING_NOTHING for kind, _ in meanings)
+)
+
+# Joints of the trade that the language does not have, so that a message can say so.
+UNKNOWN_JOINTS = frozenset(
+    canonical(joint)
+    for joint in (
+        "biscuit",
+        "box joint",
+        "bridle",
+        "bridle joint",
+        "dovetail",
+        "dowel",
+        "draw-bore",
+        "drawbored tenon",
+        "finger joint",
+        "hinge",
+        "lapped dovetail",
+        "loose tenon",
+        "mitre",
+        "miter",
+        "pocket screw",
+        "rabbet",
+        "rebate",
+        "scarf",
+        "sliding dovetail",
+        "spline",
+        "through tenon",
+        "tongue",
+        "wedged tenon",
+    )
+)
