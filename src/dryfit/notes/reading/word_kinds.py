@@ -55,7 +55,8 @@ CLAUSE_KINDS = frozenset(
 )
 
 # Phrases of these kinds would make sentences unreadable if a part or a value bore one as its whole
-# name.  Words of places stay free: a part called top is everyday.
+# name.  Words of places and of edges stay free: parts called top or ends
+# are everyday.
 _NAMING_NOTHING = frozenset(
     [
         "PIECE",
@@ -94,7 +95,6 @@ _NAMING_NOTHING = frozenset(
         "_AND",
         "_IS",
         "PREP",
-        "EDGE",
         "JOINT",
         "FASTENER",
         "GLUED",
