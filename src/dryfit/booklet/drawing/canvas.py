@@ -100,6 +100,17 @@ class Canvas:
         self._points: list[Point] = []
         self.lettered: list[Rect] = []
 
+    def place(self, other: Canvas, right: float, down: float) -> None:
+        """Put another sheet on this one, moved to the right and down."""
+        self._points += [(x + right, y + down) for x, y in other._points]
+        moved = f'<g transform="translate({number(right)} {number(down)})">'
+        self._shapes.append(f"{moved}{''.join(other._shapes)}</g>")
+
+    def width(self) -> float:
+        """Return how wide everything drawn so far is."""
+        across = [x for x, _ in self._points]
+        return max(across, default=0.0) - min(across, default=0.0)
+
     def bottom(self) -> float:
         """Return the lowest y that anything drawn so far reaches."""
         return max((y for _, y in self._points), default=0.0)

@@ -10,9 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Rect, Svg, width_of
+from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.lying import Lying, Region, alike, named
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
@@ -32,13 +31,17 @@ ROOM = 88.0
 """Paper mm for the part along the stop, so that the whole drawing is about 125 mm wide."""
 
 _TALLEST = 23.0
+_ENOUGH = 30.0
 _LOWER = 17.0
 _AROUND = 11.0
 _STOP = 8.0
 _FENCE = 4.0
 _BELOW_TABLE = 4.0
 _WASTE = 12.0
-_BLADE_NAME = 12.0
+_NARROW = 36.0
+_SIDE = 62.0
+_NARROW_CAPTION = 56.0
+_CAPTION = 118.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,22 +80,54 @@ def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: st
     canvas = Canvas()
     y = 0.0
     if cut.height is not None:
-        down = f": {lyings[0].marks[2]} down" if lyings[0].known[2] else ""
-        y = caption(canvas, -_STOP, y, f"From where you stand{down}", bold=True)
+        y = caption(canvas, -_STOP, y, f"From where you stand{_lies_on(cut, lyings[0])}", bold=True)
         y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
-    for index, group in enumerate(groups):
-        y = _plan(canvas, cut, group, scale, say, y, measured=index == 0)
-        for spacer in group[0].spacers() if index == 0 else ():
-            y = _spaced(canvas, cut, group[0], scale, say, y, spacer)
-    caption(canvas, -_STOP, y, f"Hatched wood is cut away. {_scale_note(scale)}")
+    y = _plans(canvas, cut, groups, scale, say, y)
+    note = "Near and far side are the cutter's, from the stop. Hatched wood is cut away. "
+    waits = f" The stop waits for the measured {cut.measure}." if cut.measure else ""
+    caption(canvas, -_STOP, y, note + _scale_note(scale) + waits, room=_CAPTION)
     return canvas.finish(title)
+
+
+def _lies_on(cut: Crosscut, way: Lying) -> str:
+    down = f": {way.marks[2]} down" if way.known[2] else ""
+    on = f" on the {cut.guide}" if cut.base and down else ""
+    return down + on
+
+
+def _plans(
+    canvas: Canvas,
+    cut: Crosscut,
+    groups: Sequence[Sequence[Lying]],
+    scale: Ruler,
+    say: Say,
+    top: float,
+) -> float:
+    """Draw a view from above for each group, two side by side where they are narrow enough.
+
+    The figures stand below the first view only: they are the same for all.
+    """
+    narrow = scale.end <= _NARROW and len(groups) > 1
+    y = row = top
+    for index, group in enumerate(groups):
+        sheet = Canvas()
+        down = _plan(sheet, cut, group, scale, _NARROW_CAPTION if narrow else _CAPTION)
+        if index == 0:
+            down = _figures(sheet, cut, group[0], scale, say, down)
+            for spacer in group[0].spacers():
+                down = _spaced(sheet, cut, group[0], scale, say, down, spacer)
+        right = _SIDE if narrow and index % 2 else 0.0
+        row = row if right else y
+        canvas.place(sheet, right, row)
+        y = max(y, row + down)
+    return y
 
 
 def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
     """Return the scale along the stop that shows stop and cutter of all ways of holding."""
     near, far = float(cut.near), float(cut.far if cut.far is not None else cut.near)
     widest = max(float(way.sizes[1]) for way in lyings)
-    tallest = max(float(way.sizes[2] + cut.base) for way in lyings)
+    tallest = max(_shown_height(way) + float(cut.base) for way in lyings)
     if cut.height is not None:
         tallest = max(tallest, float(cut.height))
     room = _TALLEST if len(alike(lyings, whole=False)) == 1 else _LOWER
@@ -112,12 +147,19 @@ def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
     return ruler(length, wanted, room=ROOM, scale=scale)
 
 
+def _shown_height(way: Lying) -> float:
+    """Return how much of the height is drawn: of a part on edge only what is near the cut."""
+    high = float(way.sizes[2])
+    deepest = max((float(region.from_table[1]) for region in way.regions), default=high)
+    return min(high, max(2.5 * deepest, _ENOUGH))
+
+
 def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, top: float) -> float:
     """Draw the part on the sled from the maker's place; return where the view ends."""
     rise = scale.scale
     height = cut.height if cut.height is not None else Fraction(0)
     high = float(height)
-    part_high, base = float(way.sizes[2]), float(cut.base)
+    part_high, base = _shown_height(way), float(cut.base)
     table = top + max(high, base + part_high) * rise + 1.0
     floor = table - base * rise
     right = _part_end(way, scale)
@@ -125,7 +167,6 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
     if base:
         sled = Rect(-_STOP, floor, right + 2, table)
         canvas.rect(sled, fill="white", pen=FINE)
-        _name_sled(canvas, cut, sled, _blade(cut, scale, floor, table))
     for region in way.regions:
         _hatch_front(canvas, region, scale, floor)
     if not way.regions:
@@ -134,6 +175,10 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
     open_end = _goes_on(way, scale)
     draw_body(canvas, 0.0, right, floor - part_high * rise, floor, breaks=scale.breaks(),
               open_end=open_end)  # fmt: skip
+    if part_high < float(way.sizes[2]):  # the part goes on upwards
+        level = floor - part_high * rise
+        canvas.rect(Rect(0.0, level - 0.5, right, level + 0.5), fill="white", pen=None)
+        canvas.lines([((0.0, level), (right, level))], DASHED)
     stop = Rect(-_STOP + 1, floor - max(part_high * rise, 5.0), 0, floor)
     canvas.rect(stop, fill="black", pen=None)
     blade = _blade(cut, scale, table - high * rise, table + _BELOW_TABLE)
@@ -143,17 +188,6 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
                               at=right + 7, edge=blade.right + 0.8)  # fmt: skip
     _sum_of_height(canvas, cut, way, say, figure)
     return table + 8.0
-
-
-def _name_sled(canvas: Canvas, cut: Crosscut, sled: Rect, blade: Rect) -> None:
-    """Write the sled's name in it where it is thick enough, else below, clear of the cutter's."""
-    if sled.height > SMALLEST:
-        canvas.text((sled.right - 0.8, sled.middle[1]), cut.guide, anchor="end")
-        return
-    beyond = blade.middle[0] + 6 + width_of(cut.cutter)
-    x = sled.left + 4 if blade.left > _BLADE_NAME else beyond
-    start = min(x - 2, sled.right - 1)
-    leader(canvas, (start, sled.middle[1]), (x, sled.bottom + 5), cut.guide)
 
 
 def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: Rect) -> None:
@@ -166,32 +200,24 @@ def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: 
 
 
 def _plan(
-    canvas: Canvas,
-    cut: Crosscut,
-    group: Sequence[Lying],
-    scale: Ruler,
-    say: Say,
-    top: float,
-    *,
-    measured: bool,
+    canvas: Canvas, cut: Crosscut, group: Sequence[Lying], scale: Ruler, room: float
 ) -> float:
-    """Draw the part from above with its end at the stop; return where the view ends.
+    """Draw the part from above with its end at the stop; return where the view ends."""
+    top = caption(canvas, -_STOP, 0.0, f"From above: {_names(group)}", bold=True, room=room)
+    return _lay(canvas, cut, group[0], scale, top, Fraction(0)) + 3.0
 
-    The figures stand below the first view only, `measured`: they are the same for all.
-    """
-    way = group[0]
-    top = caption(canvas, -_STOP, top, f"From above: {_names(group)}", bold=True)
-    bottom = _lay(canvas, cut, way, scale, top, Fraction(0))
-    if not measured:
-        return bottom + 3.0
-    notes = ("to the near side", "to the far side")
-    near = f"{cut.measure}, {notes[0]}" if cut.measure else notes[0]
-    spans = [Span(0.0, scale.at(float(cut.near)), _distance(cut, say), near)]
-    if cut.near == 0:
-        spans = []
+
+def _figures(
+    canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, bottom: float
+) -> float:
+    """Write below a view how far the cutter stands from the stop; return where they end."""
+    fence = bottom - 3.0
+    spans = []
+    if cut.near:
+        spans.append(Span(0.0, scale.at(float(cut.near)), _distance(cut, say), "near side"))
     if cut.far is not None and way.regions:
-        spans.append(Span(0.0, scale.at(float(cut.far)), (say.setting(cut.far),), notes[1]))
-    return dimensions_below(canvas, spans, bottom - _FENCE, start=bottom + 0.5) + 2.5
+        spans.append(Span(0.0, scale.at(float(cut.far)), (say.setting(cut.far),), "far side"))
+    return dimensions_below(canvas, spans, fence - _FENCE, start=fence + 0.5) + 2.5
 
 
 def _spaced(

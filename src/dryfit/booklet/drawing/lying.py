@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature, Range
@@ -14,6 +15,8 @@ from dryfit.plan.plan import Step
 from dryfit.plan.setting import Hold, Pass
 
 Vector = tuple[int, int, int]
+Fence = Literal["before", "behind", "along"]
+"""Where the fence is: on the maker's side as on a sled, behind the part, or along the feed."""
 
 BEFORE: Vector = (0, -1, 0)
 BEHIND: Vector = (0, 1, 0)
@@ -86,11 +89,10 @@ def named(group: Sequence[Lying]) -> str:
     return "; ".join(names)
 
 
-def ways_of_lying(model: Model, step: Step, *, fence_behind: bool) -> tuple[Lying, ...]:
+def ways_of_lying(model: Model, step: Step, fence: Fence) -> tuple[Lying, ...]:
     """Return the ways in which the step holds its parts, in the order of the work, hands apart.
 
-    `fence_behind` tells a machine with its fence behind the part from a sled, whose fence is on
-    the maker's side.  Work on what is no part, such as an assembly, is left out.
+    Work on what is no part, such as an assembly, is left out.
     """
     known = {part.name: part for part in model.parts}
     found: list[Lying] = []
@@ -99,7 +101,7 @@ def ways_of_lying(model: Model, step: Step, *, fence_behind: bool) -> tuple[Lyin
             part = known.get(work.part) or known.get(operation.part)
             if part is not None:
                 groups = by_hand(part, work)
-                found += [lying(part, copies, work, fence_behind=fence_behind) for copies in groups]
+                found += [lying(part, copies, work, fence) for copies in groups]
     return tuple(found)
 
 
@@ -113,24 +115,25 @@ def by_hand(part: Part, work: Work) -> tuple[tuple[Copy, ...], ...]:
     return tuple(tuple(copy for copy in copies if copy.hand == hand) for hand in hands)
 
 
-def lying(part: Part, copies: Sequence[Copy], work: Work, *, fence_behind: bool) -> Lying:
+def lying(part: Part, copies: Sequence[Copy], work: Work, fence: Fence) -> Lying:
     """Return how copies of one hand lie; what the hold leaves open follows from the rest."""
     hold = work.hold or Hold(None, None, None)
     at_stop, down = hold.at_stop or "R", hold.down or "B"
     if SURFACES[at_stop][0] == SURFACES[down][0]:  # standing on an end: an edge is at the stop
         at_stop = "E"
-    towards = BEHIND if fence_behind else BEFORE
-    fence = surface_towards(towards, down, at_stop, copies[0].frame.handedness())
+    towards = BEHIND if fence == "behind" else BEFORE
+    at_fence = surface_towards(towards, down, at_stop, copies[0].frame.handedness())
     stated = hold.against_fence
-    if stated is not None and SURFACES[stated][0] == SURFACES[fence][0] and work.features:
-        fence = stated
-    marks = at_stop, fence, down
+    believed = fence == "along" or bool(work.features)
+    if stated is not None and believed and SURFACES[stated][0] == SURFACES[at_fence][0]:
+        at_fence = stated
+    marks = at_stop, at_fence, down
     return Lying(
         part,
         tuple(copy.name for copy in copies),
         tuple(sorted({copy.hand for copy in copies})),
         marks,
-        (hold.at_stop is not None, stated == fence, hold.down is not None),
+        (hold.at_stop is not None, stated == at_fence, hold.down is not None),
         _sizes(part, marks),
         _regions(part, [f for f in part.features if f.id in work.features], marks),
         work.passes,

@@ -27,8 +27,8 @@ from dryfit.booklet.text import Say
 from dryfit.joinery.feature import Range
 from dryfit.plan.setting import Setting
 
-_ROOM = 84.0
-_LEFT = -18.0
+_ROOM = 78.0
+_LEFT = -20.0
 _TALLEST = 26.0
 _FENCE = 4.0
 _AROUND = 12.0
@@ -108,8 +108,7 @@ def _from_above(
     high = float(way.sizes[1]) * scale.scale
     ends = scale.at(0.0), scale.end
     left, right = min(ends), max(ends)
-    draw_fence(canvas, Rect(left - 9, top, right + 9, fence))
-    canvas.text((right + 10, top + _FENCE / 2), "fence", anchor="start")
+    draw_fence(canvas, Rect(left - 10, top, right + 10, fence))
     for region in way.regions:
         near, far = (float(side) * scale.scale for side in region.from_fence)
         xs = sorted(scale.at(float(side)) for side in region.from_stop)
@@ -117,6 +116,8 @@ def _from_above(
     draw_body(canvas, ends[0], ends[1], fence, fence + high, breaks=scale.breaks())
     out = -1.0 if cut.side == "left" else 1.0
     block = sorted((ends[0], ends[0] + out * _STOP))
+    label = (left - 11, "end") if out < 0 else (right + 11, "start")
+    canvas.text((label[0], top + _FENCE / 2), "fence", anchor=label[1])
     if cut.limits is not None:
         stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
         draw_stop(canvas, stop, on_left=cut.side == "left")
@@ -131,8 +132,7 @@ def _from_above(
     if cut.fence is not None:
         distance = Fraction(cut.fence.value)
         level = fence + float(distance) * scale.scale
-        at = (limits[-1] + 5.0) if cut.side == "left" else (limits[0] - 5.0)
-        edge = limits[-1] if cut.side == "left" else limits[0]
+        at, edge = (right + 5.0, limits[-1]) if out < 0 else (left - 5.0, limits[0])
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
     spans = [Span(ends[0], scale.at(float(at)), (say.setting(at),)) for at in places]
     return dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
@@ -157,7 +157,7 @@ def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> 
     if cut.fence is not None and cut.fence.far is not None:
         sides = Fraction(cut.fence.value), cut.fence.far
         spans = [
-            Span(left, left + float(at) * scale, (say.setting(at),), f"to the {name} side")
+            Span(left, left + float(at) * scale, (say.setting(at),), f"{name} side")
             for at, name in zip(sides, ("near", "far"), strict=True)
         ]
         bottom = dimensions_below(canvas, spans, table + 0.5, start=table + 1.0)

@@ -33,7 +33,7 @@ def part_drawing(part: Part, display: Display) -> Svg:
             works.append((copies, Work(part.name, (), names, _lying_under(surface), ())))
         if not features:
             works.append((copies, Work(part.name, (), (), Hold("B", None, "R"), ())))
-    ways = [lying(part, copies, work, fence_behind=True) for copies, work in works]
+    ways = [lying(part, copies, work, "behind") for copies, work in works]
     return layout_drawing(ways, Say(display), f"{part.name}, its sizes and cuts")
 
 

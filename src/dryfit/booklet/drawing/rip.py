@@ -26,8 +26,8 @@ from dryfit.booklet.text import Say
 from dryfit.plan.setting import Setting
 
 _ROOM = 72.0
-_LEFT = -80.0
-_NARROW = 54.0
+_NARROW = 50.0
+_FIGURES = 17.0
 _TALLEST = 32.0
 _FENCE = 7.0
 _WASTE = 9.0
@@ -54,28 +54,40 @@ def rip_of(fence: Setting, height: Setting | None, cutter: str) -> Rip:
 def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     """Return the section through fence, part and cutter, one for each way of holding."""
     canvas = Canvas()
+    groups = alike(lyings, whole=False)
+    left = -max(_paper_width(rip, group[0])[0] for group in groups) - _FIGURES
     y = 0.0
-    for group in alike(lyings, whole=False):
-        y = _section(canvas, rip, group, say, y)
-    note = "Section, seen from where you feed. Hatched wood is cut away. To scale."
-    caption(canvas, _LEFT, y, note)
+    for group in groups:
+        y = caption(canvas, left, y, named(group), bold=True)
+        y = _section(canvas, rip, group[0], say, y)
+    note = (
+        "Section, seen from where you feed. Near and far side are the cutter's, "
+        "from the fence. Hatched wood is cut away. To scale."
+    )
+    caption(canvas, left, y, note, room=108.0)
     return canvas.finish(title)
 
 
-def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: float) -> float:
-    way = group[0]
+def _paper_width(rip: Rip, way: Lying) -> tuple[float, float]:
+    """Return how wide the part comes on paper, with its waste, and the scale."""
     through = not way.regions
-    far = float(rip.far if rip.far is not None else rip.near)
-    wide = far if through else float(way.sizes[1])
-    high = float(way.sizes[2])
-    tallest = max(high, float(rip.height or 0))
+    wide = float(rip.far if rip.far is not None else rip.near) if through else float(way.sizes[1])
+    tallest = max(float(way.sizes[2]), float(rip.height or 0))
     # The figures of a groove stand beside it, where a rip has room for them inside.
     room = _ROOM - _WASTE if through else _NARROW
     scale = min(1.5, room / wide, _TALLEST / tallest)
-    top = caption(canvas, _LEFT, top, named(group), bold=True)
+    return wide * scale + (_WASTE if through else 0.0), scale
+
+
+def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> float:
+    through = not way.regions
+    far = float(rip.far if rip.far is not None else rip.near)
+    high = float(way.sizes[2])
+    tallest = max(high, float(rip.height or 0))
+    width, scale = _paper_width(rip, way)
     table = top + max(tallest * scale, 14.0) + 1.0
-    left = -wide * scale - (_WASTE if through else 0.0)
-    draw_table(canvas, left - 10, _FENCE + 3, table)
+    left = -width
+    draw_table(canvas, left - 2, _FENCE + 3, table)
     part_top = table - high * scale
     if through:
         canvas.hatch(Rect(left, part_top, -far * scale, table))
@@ -87,7 +99,7 @@ def _section(canvas: Canvas, rip: Rip, group: Sequence[Lying], say: Say, top: fl
     draw_fence(canvas, Rect(0, table - max(high * scale + 4, 14.0), _FENCE, table))
     canvas.text((_FENCE + 1.5, table - 5.0), "fence", anchor="start")
     _cutters(canvas, rip, way, scale, table, tallest)
-    _marks(canvas, rip, way, scale, table, (-wide * scale, part_top))
+    _marks(canvas, rip, way, scale, table, (left + (_WASTE if through else 0.0), part_top))
     if rip.height is not None:
         level = table - float(rip.height) * scale
         dimension_beside(canvas, table, level, (say.setting(rip.height),), at=left - 5,
@@ -106,9 +118,9 @@ def _distances(rip: Rip, way: Lying) -> list[tuple[float, Fraction, str]]:
     if len(fences) > 1:
         ordinals = [f"pass {number}, near side" for number in range(1, len(fences) + 1)]
         return [(float(at), at, words) for at, words in zip(fences, ordinals, strict=True)]
-    found = [(float(rip.near), rip.near, f"{measured}to the near side")]
+    found = [(float(rip.near), rip.near, f"{measured}near side")]
     if rip.far is not None and way.regions:
-        found.append((float(rip.far), rip.far, "to the far side"))
+        found.append((float(rip.far), rip.far, "far side"))
     return [row for row in found if row[0] > 0]
 
 

@@ -38,7 +38,8 @@ def setup_drawing(
     cutter = _name(values.get("cutter"))
     from_above = depth is not None and fence is not None
     stopped = from_above or (stop is not None and stop.to == "both")
-    ways = ways_of_lying(model, step, fence_behind=stopped)
+    along = stop is None and not stopped
+    ways = ways_of_lying(model, step, "behind" if stopped else "along" if along else "before")
     if not ways:
         return None
     if stopped:
@@ -56,7 +57,7 @@ def setup_drawing(
 
 def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
     """Return what is cut to marks, by hand or on a machine without stop or fence."""
-    ways = ways_of_lying(model, step, fence_behind=True)
+    ways = ways_of_lying(model, step, "behind")
     marked = [way for way in ways if way.regions]
     return layout_drawing(marked, say, title) if marked else None
 

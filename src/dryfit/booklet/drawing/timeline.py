@@ -12,11 +12,12 @@ from dryfit.plan.plan import Plan, Step
 
 _DAY = 14400
 _HOUR = 600
-_LEFT = 17.0
-_WIDE = 104.0
+_LEFT = 20.0
+_WIDE = 102.0
 _BAR = 6.4
 _ROW = 8.0
 _LEAST = 0.5
+_PAUSE = 30
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +133,8 @@ def _day(
         if index == 0:
             _work_bars(canvas, within, window, midnight, top)
         else:
-            _wait_bars(canvas, within, window, midnight, top, ("clamps", "drying")[index - 1])
+            canvas.text((0.0, top + _BAR / 2), ("clamps", "drying")[index - 1], anchor="start")
+            _wait_bars(canvas, within, window, midnight, top)
     return bottom + 3.0
 
 
@@ -153,44 +155,69 @@ def _work_bars(
         left, right = window.at(bar.begin - midnight), window.at(bar.end - midnight)
         right = max(right - 0.3, left + _LEAST)
         canvas.rect(Rect(left, top, right, top + _BAR), fill="black", pen=None)
-    group: list[_Stretch] = []
-    for index, bar in enumerate(bars):
-        if group and bar.begin > group[-1].end:
-            group = []
-        group.append(bar)
-        left, right = window.at(group[0].begin - midnight), window.at(bar.end - midnight)
-        numbers = sorted({each.visit for each in group})
-        words = str(numbers[0]) if len(numbers) == 1 else f"{numbers[0]}–{numbers[-1]}"
-        if right - left >= width_of(words, bold=True) + 1.2 and _enough(
-            bars[index + 1 :], bar, window, midnight
-        ):
-            _number(canvas, (left, right), top, words)
-            group = []
+    for run, following in _runs(bars):
+        _number_run(canvas, run, following, (window, midnight), top)
 
 
-def _number(canvas: Canvas, ends: tuple[float, float], top: float, words: str) -> None:
-    middle = (ends[0] + ends[1]) / 2
-    half = width_of(words, bold=True) / 2 + 0.4
-    canvas.rect(Rect(middle - half, top, middle + half, top + _BAR), fill="black", pen=None)
-    canvas.text((middle, top + _BAR / 2), words, bold=True, white=True)
+def _runs(bars: Sequence[_Stretch]) -> Iterator[tuple[list[_Stretch], int | None]]:
+    """Yield the bars that follow one another without a pause, and when the next one begins."""
+    run: list[_Stretch] = []
+    for bar in bars:
+        if run and bar.begin > run[-1].end + _PAUSE:
+            yield run, bar.begin
+            run = []
+        run.append(bar)
+    if run:
+        yield run, None
 
 
-def _enough(rest: Sequence[_Stretch], bar: _Stretch, window: _Window, midnight: int) -> bool:
-    """Return whether what follows without a pause is wide enough to carry numbers of its own."""
-    end = bar.end
-    run = []
-    for other in rest:
-        if other.begin > end:
-            break
-        run.append(other)
-        end = other.end
-    if not run:
-        return True
-    words = f"{run[0].visit}–{run[-1].visit}" if len(run) > 1 else str(run[0].visit)
-    return (
-        window.at(end - midnight) - window.at(bar.end - midnight)
-        >= width_of(words, bold=True) + 1.2
-    )
+def _number_run(
+    canvas: Canvas,
+    run: Sequence[_Stretch],
+    following: int | None,
+    clock: tuple[_Window, int],
+    top: float,
+) -> None:
+    """Number a run of bars: inside where the figures fit, together where they must, else after."""
+    window, midnight = clock
+    groups: list[list[_Stretch]] = []
+    open_group: list[_Stretch] = []
+    for bar in run:
+        open_group.append(bar)
+        if _width(open_group, clock) >= _needed(open_group):
+            groups.append(open_group)
+            open_group = []
+    if open_group and groups:
+        last = groups[-1] + open_group
+        groups[-1] = last
+    for group in groups:
+        if _width(group, clock) < _needed(group):
+            continue
+        left = window.at(group[0].begin - midnight)
+        middle = left + _width(group, clock) / 2
+        half = _needed(group) / 2 - 0.3
+        canvas.rect(Rect(middle - half, top, middle + half, top + _BAR), fill="black", pen=None)
+        canvas.text((middle, top + _BAR / 2), _numbers(group), bold=True, white=True)
+    end = window.at(run[-1].end - midnight) + 1.0
+    room = _LEFT + _WIDE if following is None else window.at(following - midnight)
+    if not groups and end + width_of(_numbers(run), bold=True) < room:
+        right = end + width_of(_numbers(run), bold=True)
+        canvas.rect(Rect(end - 0.4, top, right + 0.4, top + _BAR), fill="white", pen=None)
+        canvas.text((end, top + _BAR / 2), _numbers(run), bold=True, anchor="start")
+
+
+def _width(group: Sequence[_Stretch], clock: tuple[_Window, int]) -> float:
+    window, midnight = clock
+    return window.at(group[-1].end - midnight) - window.at(group[0].begin - midnight)
+
+
+def _numbers(group: Sequence[_Stretch]) -> str:
+    first, last = group[0].visit, group[-1].visit
+    return str(first) if first == last else f"{first}–{last}"
+
+
+def _needed(group: Sequence[_Stretch]) -> float:
+    return width_of(_numbers(group), bold=True) + 1.2
 
 
 def _visits(within: Sequence[_Stretch]) -> list[_Stretch]:
@@ -209,7 +236,6 @@ def _wait_bars(
     window: _Window,
     midnight: int,
     top: float,
-    word: str,
 ) -> None:
     spans: list[tuple[int, int]] = []
     for stretch in sorted(within, key=lambda stretch: stretch.begin):
@@ -223,9 +249,3 @@ def _wait_bars(
         canvas.rect(rect, fill="white", pen=None)
         canvas.hatch(rect, spacing=1.1)
         canvas.rect(rect, pen=OUTLINE)
-        half = width_of(word) / 2 + 0.8
-        if rect.width > 2 * half + 2:
-            middle = rect.middle[0]
-            canvas.rect(Rect(middle - half, top + 0.6, middle + half, top + _BAR - 0.6),
-                        fill="white", pen=None)  # fmt: skip
-            canvas.text(rect.middle, word)
