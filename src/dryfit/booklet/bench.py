@@ -35,15 +35,15 @@ class Bench:
             for name in names
         )
 
-    def by_part(self, names: tuple[str, ...]) -> tuple[CopyRow, ...]:
-        """Return copies of several parts, one row a part: ``C1–C4 posts``."""
+    def by_part(self, names: tuple[str, ...], *, named: bool) -> tuple[CopyRow, ...]:
+        """Return copies in short, one row a part: ``C1–C4``, and ``posts`` where `named`."""
         rows = []
         for part in self.model.parts:
             labels = [self.labels.copy(copy.name) for copy in part.copies if copy.name in names]
             if labels:
                 whole = len(labels) == len(part.copies) > 2
                 shown = f"{labels[0]}–{labels[-1]}" if whole else ", ".join(labels)
-                rows.append(CopyRow(shown, part.written, part.written, None))
+                rows.append(CopyRow(shown, part.written, part.written if named else "", None))
         return tuple(rows)
 
 

@@ -12,6 +12,9 @@ from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model, Part
 
+RESTING = "rest"
+"""Kind of a joint without wood or fastener of its own: nothing to cut, so nothing to list."""
+
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
@@ -138,7 +141,7 @@ def _joints(part: Part, model: Model) -> Text:
     counts: dict[tuple[str, str], int] = {}
     for joint in model.joints:
         for mine, other in ((joint.guest, joint.host), (joint.host, joint.guest)):
-            if mine in own:
+            if mine in own and joint.kind != RESTING:
                 key = (joint.kind, model.part_of(other).written)
                 counts[key] = counts.get(key, 0) + 1
     if not counts:

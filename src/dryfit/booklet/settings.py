@@ -150,7 +150,6 @@ def _width(box: SettingBox, points: int) -> float:
 
 
 def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) -> _Machine:
-    height = values.get("height")
     asked = [setting for op in step.operations for setting in op.settings] or values.values()
     origins: dict[str, tuple[str, ...]] = {}
     for setting in asked:
@@ -160,7 +159,7 @@ def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) ->
     return _Machine(
         cutter=_cutter_word(step.station, values.get("cutter"), shop),
         base=_base(values.get("accessory"), shop),
-        through=height is not None and height.at_least is not None,
+        through=not any(work.features for op in step.operations for work in op.work),
         origins=origins,
         say=say,
     )
@@ -183,7 +182,7 @@ def _kept(setting: Setting, machine: _Machine, day: int | None) -> Kept:
     value = _value(setting, machine.say)
     if isinstance(setting.value, Fraction):
         return Kept(setting.axis, (f"{_label(setting, machine).lower()} ", *value), day)
-    return Kept(setting.axis, value, day)
+    return Kept(setting.axis, value, None)
 
 
 def _label(setting: Setting, machine: _Machine) -> str:
@@ -236,13 +235,20 @@ def _distance_details(setting: Setting, machine: _Machine) -> Iterator[Text]:
     elif setting.to is not None:
         yield (f"to the {setting.to.upper()} side of the {machine.cutter}",)
         if setting.far is not None and not machine.through:
-            yield ("far side then at ", machine.say.setting(setting.far))
+            yield from _far_details(setting.far, setting.value, machine)
     marks = machine.origins.get(setting.axis, ())
     if marks:
         touching = joined(((_surface_word(mark), " ", Mark(mark)) for mark in marks), ", then ")
         yield (*touching, " against it")
     if setting.side is not None:
         yield (f"on the {setting.side}",)
+
+
+def _far_details(far: Fraction, near: Fraction | str, machine: _Machine) -> Iterator[Text]:
+    if machine.cutter == "drill" and isinstance(near, Fraction):
+        yield ("its centre then at ", machine.say.setting((near + far) / 2))
+    else:
+        yield ("far side then at ", machine.say.setting(far))
 
 
 def _surface_word(mark: str) -> str:

@@ -12,36 +12,39 @@ from dryfit.booklet.glueing import GlueView, glue_view
 from dryfit.booklet.settings import SettingsView, settings_view
 from dryfit.booklet.text import Mark, Piece, Say, Text, capital, closed, joined, listed
 from dryfit.booklet.wording import MARK_WORDS, clock, lag, many, minutes, roughly
-from dryfit.placing.model import Coating, Model
+from dryfit.placing.model import Coating, Model, Part
 from dryfit.plan.operation import MeasurePoint, Operation, Work
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Hold, Pass
 
-WIDEST_BESIDE_MM = 130.0
+WIDEST_BESIDE_MM = 150.0
 """Wider drawings would be made too small to read beside the column of settings."""
+
+TALL_MM = 120.0
+"""Higher drawings may stand on another page than the boxes of their step."""
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
-    """How the work lies, one way after the other, and the passes that each of them takes."""
+class Lot:
+    """Copies that are held alike, one way of holding after the other.
 
+    `hand` is named when all of them are of one hand and the part has two.
+    """
+
+    copies: tuple[CopyRow, ...]
+    hand: str | None
     holds: tuple[Text, ...]
-    passes: tuple[Text, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class WorkView:
-    """Copies of one part and the ways in which they are cut, one after the other.
-
-    `hand` is named when all copies are of one hand and the part has two.
-    """
+    """Lots of one part that all take the same passes."""
 
     part: str
-    copies: tuple[CopyRow, ...]
-    hand: str | None
-    ways: tuple[Way, ...]
+    lots: tuple[Lot, ...]
+    passes: tuple[Text, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +63,7 @@ class OperationView:
 
     id: str
     number: str
+    lettered: bool
     sentence: Text
     minutes: str
     works: tuple[WorkView, ...]
@@ -70,29 +74,23 @@ class OperationView:
 
 
 @dataclass(frozen=True, slots=True)
-class WaitView:
-    """What a step waits for; `long` where time has to pass, not only work to be done."""
-
-    long: bool
-    text: str
-    step: int
-
-
-@dataclass(frozen=True, slots=True)
 class StepView:
     """A step with its settings, drawing and boxes.
 
-    `tests` is how many test cuts come first; `after` what has to rest when the step is done.
+    `tests` is how many test cuts come first; `waits` say until when time has to pass before it,
+    `reasons` why it stands after other steps, `after` what has to rest when it is done.
     """
 
     number: int
     starts: str
     settings: SettingsView
     drawing: Svg | None
+    tall: bool
     operations: tuple[OperationView, ...]
     tests: str | None
     cautions: tuple[Caution, ...]
-    waits: tuple[WaitView, ...]
+    waits: tuple[str, ...]
+    reasons: tuple[str, ...]
     after: str | None
     glue: GlueView | None
 
@@ -106,22 +104,25 @@ def step_view(step: Step, drawing: Svg | None, bench: Bench) -> StepView:
         starts=clock(step.starts),
         settings=settings_view(step, bench.plan, bench.shop, bench.say, column=column),
         drawing=drawing,
+        tall=drawing is not None and drawing.height_mm > TALL_MM,
         operations=tuple(
-            _operation(op, f"{step.number}{LETTERS[index % 26] if several else ''}", bench)
+            _operation(op, step.number, LETTERS[index % 26] if several else "", bench)
             for index, op in enumerate(step.operations)
         ),
         tests=_tests(step),
         cautions=for_step(step),
         waits=_waits(step),
+        reasons=_reasons(step),
         after=_after(step),
         glue=_glue(step, bench),
     )
 
 
-def _operation(operation: Operation, number: str, bench: Bench) -> OperationView:
+def _operation(operation: Operation, number: int, letter: str, bench: Bench) -> OperationView:
     return OperationView(
         id=operation.id,
-        number=number,
+        number=f"{number}{letter}",
+        lettered=bool(letter),
         sentence=(closed(operation.sentence),),
         minutes=minutes(operation.tenths),
         works=() if operation.glue_up else _works(operation.work, bench),
@@ -133,31 +134,37 @@ def _operation(operation: Operation, number: str, bench: Bench) -> OperationView
 
 
 def _works(works: tuple[Work, ...], bench: Bench) -> tuple[WorkView, ...]:
-    """Return the works, those that follow one another on the same copies drawn together."""
-    grouped = groupby(works, key=lambda work: (work.part, work.copies))
-    return tuple(_work(part, copies, tuple(row), bench) for (part, copies), row in grouped)
+    """Return the works, those of one part and with the same passes drawn together."""
+    grouped = groupby(works, key=lambda work: (work.part, work.passes))
+    return tuple(_work(part, passes, tuple(row), bench) for (part, passes), row in grouped)
 
 
-def _work(name: str, copies: tuple[str, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
+def _work(name: str, passes: tuple[Pass, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
     part = bench.part(name)
-    rows = bench.by_part(copies) if part is None else bench.rows(copies)
-    hands = {row.hand for row in rows}
-    ways = (_way(passes, tuple(row), bench.say) for passes, row in groupby(works, _passes_of))
+    lots: dict[tuple[str, ...], list[Work]] = {}
+    for work in works:
+        lots.setdefault(work.copies, []).append(work)
     return WorkView(
         part=capital(name if part is None else part.written),
-        copies=rows,
-        hand=next(iter(hands)) if len(hands) == 1 else None,
-        ways=tuple(way for way in ways if way.holds or way.passes),
+        lots=tuple(_lot(copies, row, part, bench) for copies, row in lots.items()),
+        passes=_passes(passes, bench.say),
     )
 
 
-def _passes_of(work: Work) -> tuple[Pass, ...]:
-    return work.passes
-
-
-def _way(passes: tuple[Pass, ...], works: tuple[Work, ...], say: Say) -> Way:
+def _lot(copies: tuple[str, ...], works: list[Work], part: Part | None, bench: Bench) -> Lot:
+    rows = bench.rows(copies)
+    hands = {row.hand for row in rows}
+    milled = not any(work.features or _at_stop(work) for work in works)
     holds = dict.fromkeys(_hold(work.hold) for work in works if work.hold is not None)
-    return Way(tuple(hold for hold in holds if hold), _passes(passes, say))
+    return Lot(
+        copies=bench.by_part(copies, named=part is None) if milled or part is None else rows,
+        hand=next(iter(hands)) if len(hands) == 1 else None,
+        holds=tuple(hold for hold in holds if hold),
+    )
+
+
+def _at_stop(work: Work) -> bool:
+    return work.hold is not None and work.hold.at_stop is not None
 
 
 def _hold(hold: Hold) -> Text:
@@ -237,16 +244,23 @@ def _tests(step: Step) -> str | None:
     return f"{many(step.tests, 'test cut')} on scrap of the same thickness, before the first part"
 
 
-def _waits(step: Step) -> tuple[WaitView, ...]:
-    """Return the reasons to wait: first those that take time, longest first, then the others."""
-    rows: dict[str, WaitView] = {}
+def _waits(step: Step) -> tuple[str, ...]:
+    """Return what takes time before the step, the longest wait first."""
+    rows: dict[str, str] = {}
     for wait in sorted(step.waits_for, key=lambda wait: (-wait.lag, wait.step)):
         if wait.lag > 0:
             when = f"{lag(wait.lag)} after step {wait.step}"
-            text = f"Not before {clock(step.starts)} ({when}): {wait.reason}"
-        else:
-            text = f"After step {wait.step}: {wait.reason}"
-        rows.setdefault(wait.reason, WaitView(wait.lag > 0, text, wait.step))
+            text = f"Not before about {clock(step.starts)} ({when}): {wait.reason}"
+            rows.setdefault(wait.reason, text)
+    return tuple(rows.values())
+
+
+def _reasons(step: Step) -> tuple[str, ...]:
+    """Return the other reasons why the step stands where it stands, in the order of steps."""
+    rows: dict[str, str] = {}
+    for wait in sorted(step.waits_for, key=lambda wait: wait.step):
+        if wait.lag == 0:
+            rows.setdefault(wait.reason, f"After step {wait.step}: {wait.reason}")
     return tuple(rows.values())
 
 

@@ -54,10 +54,10 @@ def _hours(whole: int) -> str:
 
 
 def clock(moment: Moment) -> str:
-    """Return the day and the time to five minutes: ``day 2, about 10:15``."""
+    """Return the day and the time to five minutes: ``day 2, 10:15``."""
     hours, rest = (int(part) for part in moment.clock.split(":"))
     whole = (hours * 60 + rest + 2) // 5 * 5
-    return f"day {moment.day}, about {whole // 60:02}:{whole % 60:02}"
+    return f"day {moment.day}, {whole // 60:02}:{whole % 60:02}"
 
 
 def many(count: int, one: str, more: str | None = None) -> str:
@@ -72,7 +72,6 @@ _JOINTS = {
     "housing": ("housing", "housings"),
     "screws": ("screwed place", "screwed places"),
     "buttons": ("buttoned place", "buttoned places"),
-    "rest": ("resting place", "resting places"),
 }
 
 

@@ -104,7 +104,8 @@ def test_a_setting_that_stood_over_night_is_to_be_rechecked() -> None:
     step = plan.steps[7]
     night = replace(step, starts=Moment(step.starts.tenths, step.starts.day + 1, "08:00"))
     kept = settings_view(night, plan, planned.shop(), Say(Display()), column=True).keep
-    assert {row.recheck for row in kept} == {step.starts.day}
+    days = {row.axis: row.recheck for row in kept}
+    assert days == {"cutter": None, "accessory": None, "tilt": 1, "height": 1}
     assert all(
         row.recheck is None
         for row in settings_view(step, plan, planned.shop(), Say(Display()), column=True).keep
@@ -143,17 +144,17 @@ def test_two_holds_with_the_same_passes_are_drawn_together(view: Booklet) -> Non
     rails = view.visits[3].steps[0].operations[1]
     assert rails.number == "7b"
     (work,) = rails.works
-    (way,) = work.ways
-    assert [plain(hold) for hold in way.holds] == [
+    (lot,) = work.lots
+    assert [plain(hold) for hold in lot.holds] == [
         "face F down on the table, edge E against the fence, end R at the stop",
         "face F down on the table, edge E against the fence, end R2 at the stop",
     ]
-    assert len(way.passes) == 2
+    assert len(work.passes) == 2
 
 
 def test_a_slot_is_cut_at_the_stop_then_with_the_spacer(view: Booklet) -> None:
     (work,) = view.visits[3].steps[1].operations[0].works
-    assert [plain(line) for line in work.ways[0].passes] == [
+    assert [plain(line) for line in work.passes] == [
         "Pass 1: right up to the stop.",
         "Pass 2: the 25 mm spacer between stop and work.",
         "Then 1 pass to clear the wood between these two cuts.",
@@ -161,15 +162,15 @@ def test_a_slot_is_cut_at_the_stop_then_with_the_spacer(view: Booklet) -> None:
 
 
 def test_one_hand_is_named_and_both_are_not(view: Booklet) -> None:
-    assert view.visits[2].steps[0].operations[0].works[0].hand == "A"
-    assert view.visits[3].steps[0].operations[0].works[0].hand is None
+    assert view.visits[2].steps[0].operations[0].works[0].lots[0].hand == "A"
+    assert view.visits[3].steps[0].operations[0].works[0].lots[0].hand is None
 
 
 def test_a_wait_names_time_and_reason_and_comes_before_the_rest(view: Booklet) -> None:
-    waits = view.visits[5].steps[1].waits
-    assert waits[0].long
-    assert "1 h after step 11" in waits[0].text
-    assert waits[0].text.endswith("the glue has to hold before it is handled")
+    (wait,) = view.visits[5].steps[1].waits
+    assert "1 h after step 11" in wait
+    assert wait.endswith("the glue has to hold before it is handled")
+    assert view.visits[1].steps[0].reasons == ("After step 1: thickness before length",)
 
 
 def test_a_glue_up_has_clock_clamps_and_diagonals(view: Booklet) -> None:
@@ -220,7 +221,7 @@ def test_sums_of_minutes_are_to_five(tenths: int, shown: str) -> None:
 
 
 def test_clock_and_lag() -> None:
-    assert clock(Moment(0, 2, "10:58")) == "day 2, about 11:00"
+    assert clock(Moment(0, 2, "10:58")) == "day 2, 11:00"
     assert lag(14400) == "24 h"
     assert lag(450) == "45 min"
 
