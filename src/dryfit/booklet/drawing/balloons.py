@@ -11,7 +11,7 @@ from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Rect, Segment, wi
 LETTER = 5.0
 RADIUS = 3.6
 _DISTANCE = 10.0
-_STEP = 3.0
+_STEP = 4.0
 _CROSSED = 60.0
 _COVERED = 500.0
 _LOOKED_AT = 60

@@ -27,7 +27,7 @@ from dryfit.booklet.drawing.shapes import (
 from dryfit.booklet.text import Say, Text
 from dryfit.plan.setting import Setting
 
-ROOM = 88.0
+ROOM = 80.0
 """Paper mm for the part along the stop, so that the whole drawing is about 125 mm wide."""
 
 _TALLEST = 23.0
@@ -337,12 +337,26 @@ def _distance(cut: Crosscut, say: Say) -> Text:
 
 def _names(group: Sequence[Lying]) -> str:
     """Return parts, hands and how each is turned, in the order of the cuts."""
-    several = len({way.marks[2] for way in group}) > 1
-    turns: dict[str, dict[str, None]] = {}
+    turns: dict[str, list[Lying]] = {}
     for way in group:
-        turn = f"{way.marks[0]} with {way.marks[2]} down" if several else way.marks[0]
-        turns.setdefault(named((way,)), {})[turn] = None
-    return "; ".join(f"{name}, {', then '.join(ends)} at the stop" for name, ends in turns.items())
+        turns.setdefault(named((way,)), []).append(way)
+    alike_turned: dict[str, list[str]] = {}
+    several = len({way.marks[2] for way in group}) > 1
+    for name, ways in turns.items():
+        alike_turned.setdefault(_turns(ways, several=several), []).append(name)
+    return "; ".join(f"{', '.join(names)}: {how}" for how, names in alike_turned.items())
+
+
+def _turns(ways: Sequence[Lying], *, several: bool) -> str:
+    """Return which ends come to the stop, and, where the group has several, which side is down."""
+    pairs = list(dict.fromkeys((way.marks[0], way.marks[2]) for way in ways))
+    ends = list(dict.fromkeys(end for end, _ in pairs))
+    sides = list(dict.fromkeys(down for _, down in pairs))
+    if not several:
+        return f"{', then '.join(ends)} at the stop"
+    if len(pairs) == len(ends) * len(sides) > len(ends):
+        return f"{', then '.join(ends)} at the stop, each with {' and then '.join(sides)} down"
+    return f"{', then '.join(f'{end} with {down} down' for end, down in pairs)} at the stop"
 
 
 def _scale_note(scale: Ruler) -> str:

@@ -2,7 +2,7 @@
 
 ``advance_widths.json`` holds the advance of every character of the two shipped weights in units
 of 1/2816 em, read from the `hmtx` tables of ``templates/fonts/Inter-*.woff2``.
-``tests/unit/booklet/test_drawing_lettering.py`` compares the two and can write the file anew.
+``tests/unit/booklet/test_drawing_lettering.py`` compares the two and writes the file anew when run.
 Kerning is left out: it only makes text narrower by a hair.
 """
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg
-from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
+from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Part
@@ -17,7 +17,9 @@ from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 
-_ROOM = 96.0
+_ALL = 122.0
+_ROOM = 40.0
+_BESIDE = 5.0
 _TALLEST = 26.0
 _AROUND = 13.0
 
@@ -57,7 +59,8 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
     shown = OPPOSITE[way.marks[2]]
     hands = f", hand {' and '.join(way.hands)}" if len(way.part.hands()) > 1 else ""
     top = caption(canvas, 0.0, top, f"{way.part.name}{hands}, {_surface_words(shown)}", bold=True)
-    scale = _scale(way)
+    levels = _levels(way, say)
+    scale = _scale(way, _ALL - _room_across(levels))
     high = float(way.sizes[1]) * scale.scale
     for region in way.regions:
         left, right = (scale.at(float(side)) for side in region.from_stop)
@@ -75,21 +78,30 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
         if 0 < at < way.sizes[0]
     ]
     spans.append(Span(0.0, scale.end, (say.size(way.sizes[0]),)))
-    _across(canvas, way, scale, say, top)
+    _across(canvas, levels, scale, top)
     return dimensions_below(canvas, spans, top + high, start=top + high + 1.0) + 4.0
 
 
-def _across(canvas: Canvas, way: Lying, scale: Ruler, say: Say, top: float) -> None:
-    """Dimension the cuts across the part on the right, the nearest first, and the width last."""
+def _levels(way: Lying, say: Say) -> tuple[tuple[float, Text], ...]:
+    """Return what is dimensioned across the part: the sides of its cuts, and its width last."""
     sides = {side for region in way.regions for side in region.from_fence}
-    levels = [*sorted(side for side in sides if 0 < side < way.sizes[1]), way.sizes[1]]
+    cuts = sorted(side for side in sides if 0 < side < way.sizes[1])
+    rows: list[tuple[float, Text]] = [(float(side), (say.setting(side),)) for side in cuts]
+    return (*rows, (float(way.sizes[1]), (say.size(way.sizes[1]),)))
+
+
+def _room_across(levels: Sequence[tuple[float, Text]]) -> float:
+    figures = sum(width_of(figure, size=FIGURE, bold=True) for _, figure in levels)
+    return 5.0 + figures + _BESIDE * len(levels)
+
+
+def _across(canvas: Canvas, levels: Sequence[tuple[float, Text]], scale: Ruler, top: float) -> None:
+    """Dimension the cuts across the part on the right, the nearest first, and the width last."""
     at = scale.end + 5.0
-    for level in levels[-3:]:
-        figure = say.size(level) if level == way.sizes[1] else say.setting(level)
-        room = dimension_beside(
-            canvas, top, top + float(level) * scale.scale, (figure,), at=at, edge=scale.end + 0.8
-        )
-        at = room.right + 3.0
+    for level, figure in levels:
+        down = top + level * scale.scale
+        room = dimension_beside(canvas, top, down, figure, at=at, edge=scale.end + 0.8)
+        at = room.right + _BESIDE - 2.0
 
 
 def _letter(canvas: Canvas, way: Lying, scale: Ruler, top: float, high: float) -> None:
@@ -111,13 +123,13 @@ def _letter(canvas: Canvas, way: Lying, scale: Ruler, top: float, high: float) -
             return
 
 
-def _scale(way: Lying) -> Ruler:
+def _scale(way: Lying, room: float) -> Ruler:
     length = float(way.sizes[0])
     scale = min(1.0, _TALLEST / float(way.sizes[1]))
     around = _AROUND / scale
     wanted: list[Stretch] = [(0.0, around), (length - around, length)]
     wanted += [_stretch(region, around) for region in way.regions]
-    return ruler(length, wanted, room=_ROOM, scale=scale)
+    return ruler(length, wanted, room=max(room, _ROOM), scale=scale)
 
 
 def _stretch(region: Region, around: float) -> Stretch:

@@ -19,7 +19,7 @@ from dryfit.placing.model import Copy, Model, Part
 FROM_FRONT_RIGHT = View((5, -9, 6))
 """A view in whole numbers that reads well for long low pieces and lays no edges together."""
 
-WIDTH = 100.0
+WIDTH = 90.0
 HEIGHT = 88.0
 _OFFSET = 9.0
 _COPIES_TRIED = 6

@@ -13,7 +13,7 @@ from dryfit.plan.plan import Plan, Step
 _DAY = 14400
 _HOUR = 600
 _LEFT = 20.0
-_WIDE = 102.0
+_WIDE = 100.0
 _BAR = 6.4
 _ROW = 8.0
 _LEAST = 0.5
