@@ -1,6 +1,6 @@
 """Every spelling of a number that the notes may hold, with its exact value."""
 
-from fractions import Fraction as F
+from fractions import Fraction
 
 import pytest
 
@@ -11,57 +11,57 @@ from dryfit.quantities import ANGLE, LENGTH, TIME
 from dryfit.quantities.kinds import Kind
 
 # 1 in = 25.4 mm, 1 ft = 12 in: international yard and pound agreement of 1959.
-INCH = F(254, 10)
+INCH = Fraction(254, 10)
 
 BARE = [
-    ("15", F(15)),
-    ("0.75", F(3, 4)),
-    (".75", F(3, 4)),
-    ("12.5", F(25, 2)),
-    ("3/4", F(3, 4)),
-    ("1⁄2", F(1, 2)),
-    ("½", F(1, 2)),
-    ("⅞", F(7, 8)),
-    ("17 3/4", F(71, 4)),
-    ("17-3/4", F(71, 4)),
-    ("17¾", F(71, 4)),
-    ("17 ¾", F(71, 4)),
-    ("17-¾", F(71, 4)),
-    ("100/3", F(100, 3)),
+    ("15", Fraction(15)),
+    ("0.75", Fraction(3, 4)),
+    (".75", Fraction(3, 4)),
+    ("12.5", Fraction(25, 2)),
+    ("3/4", Fraction(3, 4)),
+    ("1\u20442", Fraction(1, 2)),
+    ("½", Fraction(1, 2)),
+    ("⅞", Fraction(7, 8)),
+    ("17 3/4", Fraction(71, 4)),
+    ("17-3/4", Fraction(71, 4)),
+    ("17¾", Fraction(71, 4)),
+    ("17 ¾", Fraction(71, 4)),
+    ("17-¾", Fraction(71, 4)),
+    ("100/3", Fraction(100, 3)),
 ]
 LENGTHS = [
-    ("12.5mm", F(25, 2)),
-    ("12.5 mm", F(25, 2)),
-    ("2.4 m", F(2400)),
-    ("24 cm", F(240)),
-    ('17 3/4"', F(71, 4) * INCH),
-    ('17-3/4"', F(71, 4) * INCH),
-    ("17-3/4″", F(71, 4) * INCH),
-    ("17 3/4 in", F(71, 4) * INCH),
-    ("17 ¾″", F(71, 4) * INCH),
-    ("17¾ inches", F(71, 4) * INCH),
-    ("0.75in", F(3, 4) * INCH),
-    (".75 in", F(3, 4) * INCH),
-    ('1⁄2"', F(1, 2) * INCH),
+    ("12.5mm", Fraction(25, 2)),
+    ("12.5 mm", Fraction(25, 2)),
+    ("2.4 m", Fraction(2400)),
+    ("24 cm", Fraction(240)),
+    ('17 3/4"', Fraction(71, 4) * INCH),
+    ('17-3/4"', Fraction(71, 4) * INCH),
+    ("17-3/4″", Fraction(71, 4) * INCH),
+    ("17 3/4 in", Fraction(71, 4) * INCH),
+    ("17 ¾″", Fraction(71, 4) * INCH),
+    ("17¾ inches", Fraction(71, 4) * INCH),
+    ("0.75in", Fraction(3, 4) * INCH),
+    (".75 in", Fraction(3, 4) * INCH),
+    ('1\u20442"', Fraction(1, 2) * INCH),
     ("3''", 3 * INCH),
     ("15 in", 15 * INCH),
-    ("5' 6 1/2\"", F(133, 2) * INCH),
-    ("5'6½\"", F(133, 2) * INCH),
+    ("5' 6 1/2\"", Fraction(133, 2) * INCH),
+    ("5'6½\"", Fraction(133, 2) * INCH),
     ("5 ft 6 in", 66 * INCH),
     ("5′ 6″", 66 * INCH),
-    ("5’6 1/2”", F(133, 2) * INCH),
+    ("5’6 1/2”", Fraction(133, 2) * INCH),
     ("5'-6\"", 66 * INCH),
     ("1 1/2'", 18 * INCH),
     ("8'", 96 * INCH),
     ("8 feet", 96 * INCH),
 ]
 OTHERS = [
-    ("45 min", F(45), TIME),
-    ("1 h", F(60), TIME),
-    ("1 1/2 hours", F(90), TIME),
-    ("2 days", F(2880), TIME),
-    ("90°", F(90), ANGLE),
-    ("7.5 degrees", F(15, 2), ANGLE),
+    ("45 min", Fraction(45), TIME),
+    ("1 h", Fraction(60), TIME),
+    ("1 1/2 hours", Fraction(90), TIME),
+    ("2 days", Fraction(2880), TIME),
+    ("90°", Fraction(90), ANGLE),
+    ("7.5 degrees", Fraction(15, 2), ANGLE),
 ]
 
 
@@ -73,7 +73,7 @@ def amount(text: str, units: str = "mm") -> tuple[Sum, Findings]:
 
 
 @pytest.mark.parametrize(("text", "value"), BARE)
-def test_a_bare_number_is_exact_and_has_no_unit(text: str, value: F) -> None:
+def test_a_bare_number_is_exact_and_has_no_unit(text: str, value: Fraction) -> None:
     number, _ = amount(text, "inches")
     assert isinstance(number, Number)
     assert (number.value, number.quantity) == (value, None)
@@ -83,7 +83,7 @@ def test_a_bare_number_is_exact_and_has_no_unit(text: str, value: F) -> None:
 @pytest.mark.parametrize(
     ("text", "value", "kind"), [(text, value, LENGTH) for text, value in LENGTHS] + OTHERS
 )
-def test_a_number_with_a_unit_is_an_exact_quantity(text: str, value: F, kind: Kind) -> None:
+def test_a_number_with_a_unit_is_an_exact_quantity(text: str, value: Fraction, kind: Kind) -> None:
     number, findings = amount(text)
     assert isinstance(number, Number)
     assert number.quantity is not None
@@ -111,7 +111,7 @@ def test_a_hyphened_fraction_in_a_metric_file_is_told() -> None:
 def test_a_decimal_comma_is_read_only_where_it_is_switched_on() -> None:
     number, findings = amount("12,5", "mm, decimal comma")
     assert isinstance(number, Number)
-    assert (number.value, findings) == (F(25, 2), ())
+    assert (number.value, findings) == (Fraction(25, 2), ())
     number, _ = amount("1,220 m", "mm, decimal comma")
     assert isinstance(number, Number)
     assert number.quantity is not None

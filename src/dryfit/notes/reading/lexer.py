@@ -200,16 +200,23 @@ class _Scan:
             best = self._run(index, length, takes)
             if best:
                 break
+        count = self._count_word(index, takes) if best is None else None
+        if count:
+            return count
         if "PHRASE" in takes and (best is None or not self._goes_before_name(best)):
             free = self.words[0].text in ("finish", "timber", "wood")
             length = name_length(self.words, index, free=free)
             return self._token_of("PHRASE", None, index, length)
-        if best is None and "INT" in takes and self.words[index].text in numbers.COUNT_WORDS:
-            word = self.words[index]
-            value = Fraction(numbers.COUNT_WORDS[word.text])
-            spelled = Spelled(word.end, value, None, whole=True)
-            return _token("INT", spelled, word.start, word.end)
         return best
+
+    def _count_word(self, index: int, takes: frozenset[str]) -> Token | None:
+        """Return the count of "four legs", which needs a name behind it."""
+        word = self.words[index]
+        counts = "INT" in takes and word.text in numbers.COUNT_WORDS
+        if not counts or index + 1 >= len(self.words) or not self.words[index + 1].follows:
+            return None
+        value = Fraction(numbers.COUNT_WORDS[word.text])
+        return _token("INT", Spelled(word.end, value, None, whole=True), word.start, word.end)
 
     def _run(self, index: int, length: int, takes: frozenset[str]) -> Token | None:
         run = run_at(self.words, index, length)

@@ -12,11 +12,13 @@ from dataclasses import dataclass, field, replace
 
 from dryfit.notes.names import canonical, singular
 from dryfit.notes.reading.lines import SenseLine, parted
-from dryfit.notes.reading.numbers import COUNT_WORDS
+from dryfit.notes.reading.numbers import COUNT_WORDS, GLYPHS
 from dryfit.notes.reading.word_kinds import LOOSE_STOPS, NAME_STOPS, RESERVED
 from dryfit.notes.reading.words import PHRASES
 
-_WORD = re.compile(r"[^\W\d_][^\W_]*")
+_G = "".join(GLYPHS)
+# An x right behind a number is a size sign, not the beginning of a word: "60x22", "4xlegs".
+_WORD = re.compile(rf"(?:(?<=[0-9{_G}])[xX])?([^\W\d_{_G}][^\W_{_G}]*)")
 _JOINED_BY = re.compile(r" +|[-_]")
 _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
@@ -72,15 +74,10 @@ def words_of(text: str) -> tuple[Word, ...]:
     """Return the words of a folded line in order."""
     found: list[Word] = []
     for match in _WORD.finditer(text):
-        between = text[found[-1].end : match.start()] if found else ","
-        found.append(
-            Word(
-                match.start(),
-                match.end(),
-                singular(match.group()),
-                follows=bool(_JOINED_BY.fullmatch(between)),
-            )
-        )
+        start, end = match.span(1)
+        between = text[found[-1].end : start] if found else ","
+        follows = bool(_JOINED_BY.fullmatch(between))
+        found.append(Word(start, end, singular(match.group(1)), follows))
     return tuple(found)
 
 
