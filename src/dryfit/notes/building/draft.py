@@ -60,7 +60,7 @@ def tokens(nodes: Iterable[Node], *types: str) -> list[Token]:
 def only(nodes: Sequence[NodeT], what: str, draft: Draft) -> NodeT | None:
     """Return the one node, or None; what the line says a second time is an error."""
     if len(nodes) > 1:
-        draft.error("said-twice", f"the line says {what} twice", draft.span(nodes[1]))
+        draft.error("said-twice", f"said twice: {what}", draft.span(nodes[1]))
     return nodes[0] if nodes else None
 
 

@@ -176,7 +176,7 @@ def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
     for phrase in phrases:
         what = _ONCE.get(type(phrase))
         if what and type(phrase) in seen:
-            draft.error("said-twice", f"the line says {what} twice", phrase.span)
+            draft.error("said-twice", f"said twice: {what}", phrase.span)
             return
         seen.add(type(phrase))
 

@@ -129,5 +129,27 @@ def _parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
     return (Hint(f"the parts are: {', '.join(known[:6])}"),) if known else ()
 
 
-SORT_CASES = (unknown_dimension, part_as_measure, dimension_of_value, measure_as_part)
+def part_as_value(stumble: Stumble) -> Mistake | None:
+    """``seat = 12``: the name of a part cannot be given to a value."""
+    first = stumble.previous
+    if stumble.opener != "NAME" or len(stumble.failure.tokens) != 1 or stumble.written != "=":
+        return None
+    assert first is not None
+    assert first.start_pos is not None
+    assert first.end_pos is not None
+    return Mistake(
+        "name-twice",
+        f"`{first.value}` is a part already, so no value can be called so",
+        stumble.span(first.start_pos, first.end_pos),
+        (Hint("give the value a name of its own, such as `seat gap`"),),
+    )
+
+
+SORT_CASES = (
+    unknown_dimension,
+    part_as_value,
+    part_as_measure,
+    dimension_of_value,
+    measure_as_part,
+)
 CASES = (unknown_part, unknown_value)

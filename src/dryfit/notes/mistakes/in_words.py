@@ -19,6 +19,7 @@ _SORTS = (
     ("FASTENER", "unknown-joint", "a joint"),
     ("RUN", "unknown-direction", "a direction"),
     ("DIRECTION", "unknown-direction", "a direction"),
+    ("LIE", "unknown-direction", "a way for a part to lie"),
     ("UNIT", "unknown-file-unit", "a unit for a piece"),
     ("STOCK", "unknown-stock", "a kind of stock"),
 )

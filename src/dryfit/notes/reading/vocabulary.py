@@ -164,6 +164,7 @@ def collected(
         meant = None if _is_sound(line) else presume(line, parts)
         if meant and meant.name not in names:
             found.append(meant)
+            parts |= {meant.name}
     return tuple(found)
 
 
