@@ -13,7 +13,7 @@ from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.vocabulary import phrase_at
 from dryfit.notes.reading.word_kinds import RESERVED
-from dryfit.notes.reading.words import OPENERS, PHRASES
+from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 
 _EQUATION = re.compile(
     r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.IGNORECASE
@@ -63,7 +63,9 @@ def mistyped_opener(stumble: Stumble) -> Mistake | None:
     if stumble.failure.tokens or not stumble.words:
         return None
     for written, start, end in stumble.runs():
-        for opener in nearest(written, OPENERS.values()):
+        for opener in nearest(
+            written, (*OPENERS.values(), *SPELLINGS["FEATURE"], *SPELLINGS["_LET"])
+        ):
             span = stumble.span(start, end)
             return Mistake(
                 "unknown-opener",

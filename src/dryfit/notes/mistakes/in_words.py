@@ -71,6 +71,22 @@ def mistyped(stumble: Stumble) -> Mistake | None:
     return None
 
 
+def mistyped_phrase(stumble: Stumble) -> Mistake | None:
+    """``on egde``, ``half alp``: the first word of a phrase was taken for another word."""
+    last = stumble.previous
+    if last is None or last.start_pos is None:
+        return None
+    phrases = [phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase]
+    for written, start, end in stumble.runs_from(last.start_pos, shortest=2):
+        near = nearest(written, phrases)
+        if near:
+            place = stumble.span(start, end)
+            repairs = (Repair(f"did you mean `{word}`?", place, word) for word in near)
+            message = f"`{written}` is not a word that fits here"
+            return Mistake("unknown-word", message, place, tuple(repairs), guess=True)
+    return None
+
+
 def mistyped_order(stumble: Stumble) -> Mistake | None:
     """``finish seat befor glue up``: the wish is taken for the name of a finish."""
     if stumble.opener != "FINISH":
@@ -150,7 +166,7 @@ def no_glue_colon(stumble: Stumble) -> Mistake | None:
     end = stumble.words[first + length - 1].end if length else last.end_pos
     advice = "put a colon between the name and the parts"
     repair = Repair(advice, stumble.span(end, end), ":")
-    if not length and stumble.written == ",":
+    if not length and stumble.written in (",", ";"):
         repair = Repair(advice, stumble.span(end, stumble.failure.end), ":")
     return Mistake(
         "colon-missing",
@@ -184,6 +200,6 @@ def _unknown(
 
 
 SIGN_CASES = (no_glue_colon, mistyped_order)
-NEAR_CASES = (unit_of_file, joint_not_in_language, mistyped)
+NEAR_CASES = (unit_of_file, joint_not_in_language, mistyped, mistyped_phrase)
 CASES = (place_expected, stage_expected, preposition_expected)
 LAST_CASES = (does_not_fit,)

@@ -87,13 +87,17 @@ class Stumble:
 
     def runs(self) -> Iterator[tuple[str, int, int]]:
         """Yield the runs of words from the failure, longest first: text, start and end."""
-        first = self.word_at(self.at)
+        yield from self.runs_from(self.at)
+
+    def runs_from(self, start: int, shortest: int = 1) -> Iterator[tuple[str, int, int]]:
+        """Yield the runs of words from a place, longest first."""
+        first = self.word_at(start)
         if first is None:
             return
-        for length in range(4, 0, -1):
+        for length in range(4, shortest - 1, -1):
             if run_at(self.words, first, length) is not None:
                 end = self.words[first + length - 1].end
-                yield self.text[self.at : end], self.at, end
+                yield self.text[start:end], start, end
 
     def name_spellings(self, names: frozenset[str]) -> Iterator[str]:
         """Yield the names as they were declared, and in singular and plural.

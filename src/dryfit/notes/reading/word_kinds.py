@@ -5,7 +5,7 @@ from __future__ import annotations
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.words import PHRASES
 
-FILLERS = frozenset({"the", "a", "an"})
+FILLERS = frozenset({"the"})
 PLACE_WORDS = frozenset(
     phrase for phrase, meanings in PHRASES.items() if any(kind == "PLACE" for kind, _ in meanings)
 )
