@@ -34,7 +34,8 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
     rules: list[Rule] = []
     rows = tuple(zip(joinery.operations, joinery.cuts, strict=True))
     for operation, cuts in rows:
-        rules += _own_chain(operation, cuts, chains)
+        if cuts[0].site.feature.after is None:
+            rules += _own_chain(operation, cuts, chains)
         rules += _mates_section(operation, cuts, chains)
     for part in parts:
         own = tuple(row for row in rows if row[0].part == part.name)

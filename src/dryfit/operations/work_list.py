@@ -11,16 +11,18 @@ from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
-from dryfit.operations.finishing import finished
+from dryfit.operations.finishing import WHY_SAND_WHEN_CUT, finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
+from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
+from dryfit.operations.sanding import GRITS
 from dryfit.operations.sections import sections_of
 from dryfit.operations.staging import staged
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
-from dryfit.placing.model import Model
+from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 
@@ -44,11 +46,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     made = joined((sections.batch, cutting, buttons_made(model, shop)))
     late = _late_cuts(joinery)
     last = _last_cuts(made, late)
-    waiting = frozenset(
-        part.name
-        for part in model.parts
-        if part.measure is not None or any(feature.after for feature in part.features)
-    )
+    waiting = frozenset(part.name for part in model.parts if part.measure is not None)
     stages = staged(model, last, waiting, shop)
     glue_ups = _glue_ups(stages, model)
     measures = measured(model, tuple(glue_ups.values()), shop)
@@ -137,7 +135,20 @@ def _late_rules(
             if stage in {assembly.stage, assembly.name}:
                 glue = glue_ups[assembly.name]
                 rules.append(Rule(glue.id, name, WHY_AFTER_STAGE, lag_of(glue, "machine")))
+                rules += _before_sanding(name, assembly, glue_ups, model)
     return tuple(rules)
+
+
+def _before_sanding(
+    cut: str, assembly: Assembly, glue_ups: Mapping[str, Operation], model: Model
+) -> list[Rule]:
+    """Return: what is cut in a glued frame is cut before the outermost frame is sanded."""
+    inside = set(all_copies(assembly, model))
+    return [
+        Rule(cut, f"{outer.name} / sand {GRITS[0]}", WHY_SAND_WHEN_CUT)
+        for outer in outermost(model)
+        if outer.name in glue_ups and inside <= set(all_copies(outer, model))
+    ]
 
 
 def _by_part(operations: Iterable[Operation], model: Model) -> tuple[Operation, ...]:

@@ -2,14 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+
 from dryfit.order import Entry
 from dryfit.order.hours import hours_of
+from dryfit.plan.operation import WorkList
 from dryfit.planning.problem_of import calendar_of
-from dryfit.planning.waits import Waiting
 from dryfit.shop.shop import Shop
 
 
-def start_of(entry: Entry, waiting: Waiting, shop: Shop) -> int:
+def released_at(entries: Iterable[Entry], work: WorkList) -> dict[str, int]:
+    """Return, by operation, the clock tenths at which the last cure that it waits for is over."""
+    row = tuple(entries)
+    end_of = {entry.task: entry.end for entry in row}
+    released = {entry.task: 0 for entry in row}
+    for rule in work.rules:
+        if rule.lag > 0:
+            released[rule.after] = max(released[rule.after], end_of[rule.before] + rule.lag)
+    return released
+
+
+def start_of(entry: Entry, released: Mapping[str, int], shop: Shop) -> int:
     """Return the clock tenths at which the maker begins: with the set-up, if no wait follows it.
 
     Never before a cure that the operation waits for is over.
@@ -18,12 +31,4 @@ def start_of(entry: Entry, waiting: Waiting, shop: Shop) -> int:
         return entry.start
     hours = hours_of(calendar_of(shop))
     ready = hours.clock_at_start(hours.work_at(entry.ready))
-    released = max(
-        (
-            waiting.end_of[rule.before] + rule.lag
-            for rule in waiting.work.rules
-            if rule.after == entry.task
-        ),
-        default=0,
-    )
-    return min(entry.start, max(ready, released))
+    return min(entry.start, max(ready, released[entry.task]))

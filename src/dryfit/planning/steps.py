@@ -10,12 +10,9 @@ from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.planning.moments import moment
-from dryfit.planning.starts import start_of
+from dryfit.planning.starts import released_at, start_of
 from dryfit.planning.waits import Waiting, waits_for
 from dryfit.shop.shop import Shop
-
-ALONE = "glue up"
-"""A glue-up stands as a step of its own: it has its own clock and its own clamps."""
 
 Standing = dict[str, Setting | None]
 
@@ -32,27 +29,32 @@ class Run:
 def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]:
     """Return the steps of a schedule in order, numbered from 1."""
     operations = {operation.id: operation for operation in work.operations}
-    runs = _runs(schedule.entries, operations, shop)
+    released = released_at(schedule.entries, work)
+    runs = _runs(schedule.entries, operations, released, shop)
     number_of = {
         entry.task: number for number, run in enumerate(runs, start=1) for entry in run.entries
     }
-    end_of = {entry.task: entry.end for entry in schedule.entries}
-    waiting = Waiting(work, number_of, end_of)
+    waiting = Waiting(work, number_of)
     steps = tuple(
-        _step(number, run, operations, waiting, shop) for number, run in enumerate(runs, start=1)
+        _step(number, run, operations, waiting, start_of(run.entries[0], released, shop), shop)
+        for number, run in enumerate(runs, start=1)
     )
     return tuple(_with_meanwhile(step, steps) for step in steps)
 
 
 def _runs(
-    entries: Sequence[Entry], operations: Mapping[str, Operation], shop: Shop
+    entries: Sequence[Entry],
+    operations: Mapping[str, Operation],
+    released: Mapping[str, int],
+    shop: Shop,
 ) -> tuple[Run, ...]:
     runs: list[Run] = []
     row: list[Entry] = []
     standing: dict[str, Standing] = {}
     visit = 0
     for entry in entries:
-        if row and _breaks(row[-1], entry, operations):
+        begun = start_of(row[0], released, shop) if row else 0
+        if row and (_breaks(row[-1], entry, operations) or released[entry.task] > begun):
             runs.append(_run(row, standing, visit))
             row = []
         if (not runs and not row) or (row or runs[-1].entries)[-1].station != entry.station:
@@ -65,10 +67,13 @@ def _runs(
 
 
 def _breaks(last: Entry, entry: Entry, operations: Mapping[str, Operation]) -> bool:
-    """Return whether a new step begins: elsewhere, with another setting, or after a pause."""
-    kinds = {operations[last.task].kind, operations[entry.task].kind}
+    """Return whether a new step begins: elsewhere, with another setting, or after a pause.
+
+    What cures or dries afterwards stands alone, so that its wait counts from its own end.
+    """
     moved = last.station != entry.station or bool(entry.changed)
-    return moved or entry.waiting > 0 or ALONE in kinds
+    rests = operations[last.task].after_tenths > 0 or operations[entry.task].after_tenths > 0
+    return moved or entry.waiting > 0 or rests
 
 
 def _run(row: list[Entry], standing: Mapping[str, Standing], visit: int) -> Run:
@@ -91,6 +96,7 @@ def _step(
     run: Run,
     operations: Mapping[str, Operation],
     waiting: Waiting,
+    starts: int,
     shop: Shop,
 ) -> Step:
     first = run.entries[0]
@@ -111,7 +117,7 @@ def _step(
             after=max(operation.after_tenths for operation in own),
         ),
         tests=_tests(run, own),
-        starts=moment(start_of(first, waiting, shop), shop),
+        starts=moment(starts, shop),
         ends=moment(run.entries[-1].end, shop),
         waits_for=waits,
     )

@@ -14,11 +14,10 @@ from dryfit.plan.plan import Waits
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
-    """The work list with the step number and the end (clock tenths) of every operation."""
+    """The work list with the step number of every operation."""
 
     work: WorkList
     number_of: Mapping[str, int]
-    end_of: Mapping[str, int]
 
 
 def waits_for(number: int, operations: tuple[str, ...], waiting: Waiting) -> tuple[Waits, ...]:

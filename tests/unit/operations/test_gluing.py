@@ -1,0 +1,132 @@
+"""Glue-ups: clamps against the inventory, closing time, lags, and what comes before and after."""
+
+from dataclasses import replace
+from fractions import Fraction
+from math import hypot
+
+import pytest
+from tests.unit.operations.worked import boot_bench, operation, piece, shipped_shop
+
+from dryfit.diagnostics import Severity
+from dryfit.operations import clamps, work_list
+from dryfit.plan.operation import ClampRow, GlueUp
+from dryfit.shop.shop import Clamp
+
+
+def glue(name: str) -> GlueUp:
+    found = operation(boot_bench(), f"{name} / glue up").glue_up
+    assert found is not None
+    return found
+
+
+def test_an_end_frame_takes_four_c_clamps_and_two_bars() -> None:
+    # TRADE I1, row 32; a bar opens 340 + 2 x 20 + 25 (C3.2).
+    rows = glue("end frame 1").clamps
+    assert [(row.length, row.count) for row in rows] == [(Fraction(50), 4), (Fraction(405), 2)]
+    held = operation(boot_bench(), "end frame 1 / glue up").held
+    assert [(row.resource, row.count, row.lag) for row in held] == [
+        ("C-clamp", 4, 600),
+        ("bar 1200", 2, 600),
+    ]
+
+
+def test_the_base_takes_a_bar_along_each_apron() -> None:
+    assert [(row.length, row.count) for row in glue("base").clamps] == [(Fraction(1005), 2)]
+
+
+def test_a_panel_takes_a_clamp_every_300_mm() -> None:
+    assert [(row.length, row.count) for row in glue("top").clamps] == [(Fraction(431), 5)]
+
+
+@pytest.mark.parametrize(
+    ("name", "tenths"),
+    [
+        # 3 joints of 1.12 m, 4 staves, 5 clamps; TRADE C2.2 has 6.3 for 1.06 m.
+        ("top", 65),
+        ("end frame 1", 64),  # 4 laps 2.0 + 4 parts 2.0 + 6 clamps 2.4
+        ("base", 73),  # 4 tenons 3.0 + 2 ladders 2.0 + 2 aprons 1.5 + 2 clamps 0.8
+    ],
+)
+def test_closing_time(name: str, tenths: int) -> None:
+    assert glue(name).closing_tenths == tenths
+    assert glue(name).limit_tenths == 100
+
+
+def test_five_lags_of_different_length() -> None:
+    assert {lag.until: lag.tenths for lag in glue("base").lags} == {
+        "out of clamps": 600,
+        "next stage": 600,
+        "level": 7200,
+        "machine": 14400,
+        "finish": 14400,
+    }
+
+
+def test_a_cure_in_the_notes_keeps_the_clamps_on() -> None:
+    model = piece(
+        "boot_bench", ("end frames, aprons, cure 60 min", "end frames, aprons, cure 14 h")
+    )
+    work, _ = work_list(model, shipped_shop())
+    assert work is not None
+    base = operation(work, "base / glue up")
+    assert base.held[0].lag == 8400
+    assert base.glue_up is not None
+    # Nothing is done on the frame while it is in clamps.
+    assert min(lag.tenths for lag in base.glue_up.lags) == 8400
+
+
+def test_the_diagonals_of_the_worked_example() -> None:
+    # TRADE I1: 340 x 430 -> 548.2, 340 x 940 -> 999.6.
+    assert glue("end frame 1").diagonals[0][1] == pytest.approx(hypot(340, 430))
+    assert round(glue("base").diagonals[0][1], 1) == 999.6
+
+
+def test_a_glue_up_is_never_split_by_the_night() -> None:
+    rows = [op for op in boot_bench().operations if op.kind in {"glue up", "coat"}]
+    assert rows
+    assert not any(op.splittable for op in rows)
+
+
+def test_too_short_clamps_are_an_error_with_a_way_out() -> None:
+    shop = replace(
+        shipped_shop(), clamps=(Clamp("C-clamp", Fraction(100), 4), Clamp("bar", Fraction(900), 6))
+    )
+    _, findings = work_list(piece(), shop)
+    (short,) = [found for found in findings if found.code == "clamp-too-short"]
+    assert short.severity is Severity.ERROR
+    assert short.figures == {"needed": Fraction(1005), "longest": Fraction(900)}
+    assert short.span is not None
+    assert short.hints
+
+
+def test_too_few_clamps_are_a_warning_and_the_plan_takes_what_there_is() -> None:
+    shop = replace(shipped_shop(), clamps=(Clamp("bar", Fraction(1200), 3),))
+    work, findings = work_list(piece(), shop)
+    assert {found.code for found in findings} == {"too-few-clamps"}
+    assert work is not None
+    assert max(held.count for op in work.operations for held in op.held) == 3
+
+
+def test_larger_clamps_stand_in_for_small_ones() -> None:
+    rows = (ClampRow(Fraction(50), 6, "over each lap"),)
+    held, found = clamps.taken("frame", rows, None, shipped_shop())
+    assert held == (("C-clamp", 4), ("bar 1200", 2))
+    assert found == ()
+
+
+def test_a_glue_up_that_takes_longer_than_the_glue_is_refused() -> None:
+    slow = shipped_shop().glues["white glue"]
+    shop = replace(shipped_shop(), glues={"white glue": replace(slow, close_within=70)})
+    _, findings = work_list(piece(), shop)
+    found = {f.message.partition(":")[0]: f for f in findings if f.code == "glue-time-short"}
+    assert found["base"].severity is Severity.ERROR  # 7.3 of 7.0 min
+    assert found["end frame 1"].severity is Severity.WARNING  # 6.4: more than nine tenths
+
+
+def test_dry_fit_and_sanding_inside_stand_before_every_glue_up() -> None:
+    work = boot_bench()
+    for op in work.operations:
+        if op.kind == "glue up":
+            subject = op.id.partition(" / ")[0]
+            before = {row.before for row in work.rules if row.after == op.id}
+            assert f"{subject} / dry fit" in before

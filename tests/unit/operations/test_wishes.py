@@ -1,0 +1,49 @@
+"""Wishes of the notes: obeyed, or refused with the chain of reasons."""
+
+from tests.unit.operations.worked import listed, piece, rule, shipped_shop
+
+from dryfit.diagnostics import Severity
+from dryfit.operations import work_list
+from dryfit.operations.circles import shortest_circle
+from dryfit.plan.operation import Rule
+
+WISH = ("glue up 2 end frames", "{}\nglue up 2 end frames")
+
+
+def wishing(line: str) -> tuple[str, str]:
+    return WISH[0], WISH[1].format(line)
+
+
+def test_a_wish_between_parts_puts_the_last_cut_before_the_first() -> None:
+    work, findings = listed(piece("boot_bench", wishing("aprons before slats")))
+    assert findings == ()
+    wished = [row for row in work.rules if row.reason == "the notes wish it so"]
+    assert {row.after for row in wished} == {"slat / rough length"}
+    assert "apron / tenon shoulders / upper" in {row.before for row in wished}
+    assert all(row.before.startswith("apron / ") for row in wished)
+
+
+def test_a_wish_that_rules_forbid_is_refused_with_every_reason() -> None:
+    model = piece("boot_bench", wishing("glue up base before posts"))
+    work, findings = work_list(model, shipped_shop())
+    assert work is None
+    (circle,) = findings
+    assert (circle.code, circle.rule, circle.severity) == ("order-circle", "H81", Severity.ERROR)
+    assert circle.span is not None
+    assert circle.span.text().startswith("glue up base before posts")
+    assert any("the notes wish it so" in note.message for note in circle.notes)
+    assert len(circle.notes) >= 3
+
+
+def test_finishing_before_a_glue_up_keeps_the_wait_of_the_coat() -> None:
+    work, _ = listed(piece("step_stool"))
+    # hard wax oil, 8 h apart
+    assert rule(work, "seat / coat 2", "base / glue up").lag == 4800
+    assert rule(work, "seat / coat 1", "seat / coat 2").lag == 4800
+
+
+def test_a_shortest_circle_is_found_and_none_where_there_is_none() -> None:
+    rows = [("a", "b"), ("b", "c"), ("c", "d"), ("d", "a"), ("c", "b")]
+    rules = tuple(Rule(before, after, "because") for before, after in rows)
+    assert {(row.before, row.after) for row in shortest_circle(rules)} == {("b", "c"), ("c", "b")}
+    assert shortest_circle(rules[:3]) == ()
