@@ -1,6 +1,7 @@
 """The way from a problem to a result."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
@@ -16,22 +17,23 @@ FIRST_BEAMS = (
     Beam(width=1, moves=6, weight=13, walking=False),
     Beam(width=4, moves=6, weight=13, walking=False),
 )
-WALKING_BEAMS = (
-    Beam(width=1, moves=6, weight=10, walking=True),
-    Beam(width=4, moves=6, weight=10, walking=True),
-    Beam(width=4, moves=6, weight=13, walking=True),
-)
 WIDTHS = (4, 16, 64, 256, 1024)
 STATES = 6_000  # states that the widening search may open for each unit of 100 effort
-SMOOTH = 4  # below this worth of set-up the search starts from it: a smoother landscape
+SMOOTH = 4  # a lower k starts from the answer for this one: the way there is smoother
+MANY = 1000  # tasks above which one beam has to do
+FULL = 300  # tasks up to which each gets its share of moves
 
 
 def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
-    """The best order found: least `k` * set-up + waiting, then soonest done, then fewest walks.
+    """The best order found: least `k` * set-up + waiting.
+
+    Ties go to the plan that is done sooner, then to less set-up, fewer walks, and the order of
+    `problem.tasks`.
 
     k       tenths of waiting that a tenth of set-up is worth, 0 or more
-    effort  moves that the improvement tries per task, and the measure of the search before it;
-            0 is a quick first answer. Counted work, so the same input gives the same result
+    effort  moves that the improvement tries per task (of more than 300 tasks as much work as for
+            300), and the measure of the search before it; 0 is a quick first answer. Work is
+            counted, not timed, so the same input gives the same result
 
     The lower bound holds for the changeover of every valid order, whatever `k` is.
 
@@ -45,18 +47,9 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
     require_solvable(problem)
     instance = compiled(problem)
     bound = bound_of(instance)
-    least = least_changeover(instance, bound)
-    found, least, opened = _searched(instance, bound, least, effort)
-    starts = (score(instance, order, k) for order in found)
-    order = min(starts)[3]
-    proposals = effort * len(order) if len(order) > 1 else 0
-    placed = 0
-    if k < SMOOTH and proposals:
-        smooth, placed = improved(instance, order, SMOOTH, proposals // 2)
-        order = min(score(instance, order, k), score(instance, smooth, k))[3]
-        proposals -= proposals // 2
-    order, more = improved(instance, order, k, proposals)
-    return _result(instance, order, least, opened + placed + more)
+    found, least, opened = _searched(instance, bound, effort)
+    order, placed = _improved(instance, found, k, effort)
+    return _result(instance, order, least, opened + placed)
 
 
 def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:
@@ -100,18 +93,19 @@ def changeover_bound(problem: Problem) -> int:
     return least_changeover(instance, bound_of(instance))
 
 
-def _searched(
-    instance: Instance, bound: Bound, least: int, effort: int
-) -> tuple[tuple[Order, ...], int, int]:
+def _searched(instance: Instance, bound: Bound, effort: int) -> tuple[tuple[Order, ...], int, int]:
     """Orders worth improving, the best lower bound, and the states opened.
 
     Beams of growing width look for less changeover until the bound is met, nothing was left out,
     or the next width would take too many states.
     """
-    found = [search(instance, bound, beam) for beam in (*FIRST_BEAMS, *WALKING_BEAMS)]
-    opened = sum(result.opened for result in found)
-    orders = [result.order for result in found if result.order is not None]
-    fewest = min(result.spent for result in found[: len(FIRST_BEAMS)])
+    least = least_changeover(instance, bound)
+    beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
+    exact = [search(instance, bound, beam) for beam in beams]
+    walking = [search(instance, bound, replace(beam, walking=True)) for beam in beams]
+    opened = sum(result.opened for result in (*exact, *walking))
+    orders = [result.order for result in (*exact, *walking) if result.order is not None]
+    fewest = min(result.spent for result in exact)
     allowed = STATES * effort // 100
     last = Found(None, 0, 0, complete=False)
     for width in WIDTHS:
@@ -125,6 +119,23 @@ def _searched(
             orders.append(last.order)
             fewest = last.spent
     return tuple(orders), fewest if last.complete else least, opened
+
+
+def _improved(
+    instance: Instance, found: tuple[Order, ...], k: int, effort: int
+) -> tuple[Order, int]:
+    """The best of the orders after local search, and the tasks decoded for it."""
+    order = min(score(instance, order, k) for order in found)[-1]
+    tasks = len(order)
+    if tasks < 2:
+        return order, 0
+    proposals = effort * tasks if tasks <= FULL else effort * FULL * FULL // tasks
+    if k >= SMOOTH:
+        return improved(instance, order, k, proposals)
+    smooth, placed = improved(instance, order, SMOOTH, proposals // 2)
+    order = min(score(instance, order, k), score(instance, smooth, k))[-1]
+    order, more = improved(instance, order, k, proposals - proposals // 2)
+    return order, placed + more
 
 
 def _result(instance: Instance, order: Order, least: int, effort: int) -> Result:

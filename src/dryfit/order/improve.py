@@ -14,7 +14,7 @@ from dryfit.order.decoder import Progress, advance, elapsed, opening
 from dryfit.order.instance import Instance, bits, members
 
 Order = tuple[int, ...]
-Score = tuple[int, int, int, Order]  # cost, elapsed, walks, the order itself as the last tie
+Score = tuple[int, int, int, int, Order]  # cost, elapsed, set-up, walks, and the order itself
 
 LONGEST_BLOCK = 6
 EARLIER_CURES, REUNIONS = 0.15, 0.6  # shares of the kinds of moves, added up
@@ -34,14 +34,14 @@ class _Track:
 
 
 def score(instance: Instance, order: Order, worth: int) -> Score:
-    """What an order is worth, the lower the better: `worth` * set-up + waiting, then elapsed."""
+    """What an order costs: `worth` * set-up + waiting; ties by what stands in `Score`."""
     progress = opening(instance)
     advance(instance, progress, order)
     return _score(instance, order, progress, worth)
 
 
 def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tuple[Order, int]:
-    """An order of no higher score after a number of proposals, and how many tasks were placed.
+    """An order of no higher score after a number of proposals, and the tasks decoded for it.
 
     worth      minutes of waiting that a minute of set-up is worth
     proposals  moves tried
@@ -70,7 +70,7 @@ def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tu
         _retrack(instance, track, candidate, progress, at, worth)
         if worth * progress.setup + progress.waiting <= best[0]:
             best = min(best, _score(instance, candidate, progress, worth))
-    return best[3], placed
+    return best[-1], placed
 
 
 def keeps_visits(instance: Instance, order: Order) -> bool:
@@ -100,7 +100,7 @@ def _price(instance: Instance, progress: Progress, worth: int) -> int:
 
 def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
     cost = worth * progress.setup + progress.waiting
-    return cost, elapsed(instance, progress), progress.walks, order
+    return cost, elapsed(instance, progress), progress.setup, progress.walks, order
 
 
 def _tracked(instance: Instance, order: Order, worth: int) -> _Track:

@@ -46,7 +46,6 @@ class Instance:
     """A solvable problem, compiled. All tuples over tasks follow the problem's order.
 
     axes           axes of all stations in one row
-    first_axis     per station: index of its first axis, and one more at the end
     at_station     per station: its tasks (bits)
     station        per task: index of its station
     demands        per task: (axis, value) in the station's order of axes
@@ -69,7 +68,6 @@ class Instance:
     problem: Problem
     hours: Hours
     axes: tuple[AxisTable, ...]
-    first_axis: tuple[int, ...]
     at_station: tuple[int, ...]
     station: tuple[int, ...]
     demands: tuple[Demands, ...]
@@ -93,32 +91,24 @@ def compiled(problem: Problem) -> Instance:
     task_index = {task.id: i for i, task in enumerate(problem.tasks)}
     station_index = {station.name: i for i, station in enumerate(problem.stations)}
     station = tuple(station_index[task.station] for task in problem.tasks)
-    at_station = tuple(
-        bits(i for i, at in enumerate(station) if at == s) for s in range(len(problem.stations))
-    )
     values = _values(problem)
     demands = _demands(problem, values)
-    first_axis = _first_axes(problem)
-    axes = tuple(
-        _axis_table(axis, tuple(values[s.name, axis.name]), number, demands)
-        for number, (s, axis) in enumerate((s, a) for s in problem.stations for a in s.axes)
-    )
     visits = visits_of(problem)
     predecessors = _predecessors(problem, task_index, visits)
     lags = _lags(problem, task_index)
-    holds = _holds(problem)
     cured = tuple(sorted({before for row in lags for before, _ in row}))
     timed = tuple(
-        i in cured or bool(holds[i] or task.after or not task.work)
+        i in cured or bool(task.holds or task.after or not task.work)
         for i, task in enumerate(problem.tasks)
     )
     trial_index = {name: i for i, name in enumerate(problem.trials)}
     return Instance(
         problem=problem,
         hours=hours_of(problem.calendar),
-        axes=axes,
-        first_axis=first_axis,
-        at_station=at_station,
+        axes=_axis_tables(problem, values, demands),
+        at_station=tuple(
+            bits(i for i, at in enumerate(station) if at == s) for s in range(len(problem.stations))
+        ),
         station=station,
         demands=demands,
         predecessors=predecessors,
@@ -126,7 +116,7 @@ def compiled(problem: Problem) -> Instance:
         topological=topological(predecessors),
         works=tuple(task.work for task in problem.tasks),
         lags=lags,
-        holds=holds,
+        holds=_holds(problem),
         splittable=tuple(task.splittable for task in problem.tasks),
         timed=timed,
         clocked=tuple(
@@ -174,13 +164,6 @@ def _values(problem: Problem) -> dict[tuple[str, str], dict[str, int]]:
     return values
 
 
-def _first_axes(problem: Problem) -> tuple[int, ...]:
-    firsts = [0]
-    for station in problem.stations:
-        firsts.append(firsts[-1] + len(station.axes))
-    return tuple(firsts)
-
-
 def _demands(
     problem: Problem, values: dict[tuple[str, str], dict[str, int]]
 ) -> tuple[Demands, ...]:
@@ -196,15 +179,26 @@ def _demands(
     )
 
 
-def _axis_table(
-    axis: Axis, values: tuple[str, ...], number: int, demands: tuple[Demands, ...]
-) -> AxisTable:
-    wanted = [0] * (len(values) + 1)
+def _axis_tables(
+    problem: Problem,
+    values: dict[tuple[str, str], dict[str, int]],
+    demands: tuple[Demands, ...],
+) -> tuple[AxisTable, ...]:
+    wanted = [[0] * (len(known) + 1) for known in values.values()]
     for task, row in enumerate(demands):
-        for axis_number, value in row:
-            if axis_number == number:
-                wanted[value] |= 1 << task
+        for axis, value in row:
+            wanted[axis][value] |= 1 << task
     every = (1 << len(demands)) - 1
+    axes = [axis for station in problem.stations for axis in station.axes]
+    return tuple(
+        _axis_table(axis, tuple(known), tuple(tasks), every)
+        for axis, known, tasks in zip(axes, values.values(), wanted, strict=True)
+    )
+
+
+def _axis_table(
+    axis: Axis, values: tuple[str, ...], wanted: tuple[int, ...], every: int
+) -> AxisTable:
     indifferent = every & ~sum(wanted)
     costs = closed_costs(axis, values)
     return AxisTable(
@@ -213,7 +207,7 @@ def _axis_table(
         entry=entry_costs(costs),
         regret=regrets(costs),
         by_entry=depends_on_entry_only(costs),
-        wanted=tuple(wanted),
+        wanted=wanted,
         fits=tuple(indifferent | tasks for tasks in wanted),
     )
 

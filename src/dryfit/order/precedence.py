@@ -3,6 +3,8 @@
 from collections import deque
 from collections.abc import Sequence
 
+import networkx as nx
+
 from dryfit.order.problem import Precedence, Problem
 
 
@@ -79,11 +81,11 @@ def _chain_back(
 
 
 def _inside_cycles(edges: tuple[Precedence, ...]) -> tuple[Precedence, ...]:
-    """Edges left when tasks that nothing leads to, or that lead to nothing, are taken away."""
-    while True:
-        heads = {edge.after for edge in edges}
-        tails = {edge.before for edge in edges}
-        kept = tuple(edge for edge in edges if edge.before in heads and edge.after in tails)
-        if len(kept) == len(edges):
-            return kept
-        edges = kept
+    """Edges that lie on some cycle."""
+    graph: nx.DiGraph[str] = nx.DiGraph((edge.before, edge.after) for edge in edges)
+    component = {
+        name: number
+        for number, names in enumerate(nx.strongly_connected_components(graph))
+        for name in names
+    }
+    return tuple(edge for edge in edges if component[edge.before] == component[edge.after])

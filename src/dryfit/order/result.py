@@ -69,7 +69,7 @@ class Result:
     proven       the order's changeover is the lowest possible
     gap_percent  by how much the order's changeover may exceed the lowest possible, at most, in
                  percent of `lower_bound` (100 where that is nothing and the changeover is not)
-    effort       work counted: states opened by the search and tasks placed by the improvement
+    effort       work counted: states opened by the search and tasks decoded for the improvement
     """
 
     order: tuple[str, ...]

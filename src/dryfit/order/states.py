@@ -15,9 +15,10 @@ A task that opens a together group binds the worker to its station, so it is exe
 four: doing it is always a choice.
 """
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from dryfit.order.instance import Instance, members
+from dryfit.order.instance import Demands, Instance, members
 
 
 @dataclass(slots=True)
@@ -58,7 +59,7 @@ class Move:
 
     cost: int
     station: int
-    changes: tuple[tuple[int, int], ...]
+    changes: Demands
     tasks: tuple[int, ...]
     opening: bool
 
@@ -102,8 +103,8 @@ def _allowed(instance: Instance, done: int) -> tuple[int, int]:
 
 def _moves(instance: Instance, state: State, *, walking: bool) -> list[Move]:
     permitted, opening = _allowed(instance, state.done)
-    grouped: dict[tuple[int, tuple[tuple[int, int], ...]], list[int]] = {}
-    openers: list[tuple[int, tuple[tuple[int, int], ...]]] = []
+    grouped: dict[tuple[int, Demands], list[int]] = {}
+    openers: list[tuple[int, Demands]] = []
     current = state.current
     for task in members(state.available & permitted):
         changes = tuple(pair for pair in instance.demands[task] if current[pair[0]] != pair[1])
@@ -111,25 +112,41 @@ def _moves(instance: Instance, state: State, *, walking: bool) -> list[Move]:
             openers.append((task, changes))
         else:
             grouped.setdefault((instance.station[task], changes), []).append(task)
-    plain = [frozenset(changes) for _, changes in grouped if changes]
+    minimal = _minimal_sets(grouped)
     moves = [
         _move(instance, state, changes, tuple(tasks), opening=False, walking=walking)
         for (_, changes), tasks in grouped.items()
-        if not any(other < frozenset(changes) for other in plain)
+        if not changes or frozenset(changes) in minimal
     ]
     moves += [
         _move(instance, state, changes, (task,), opening=True, walking=walking)
         for task, changes in openers
-        if not any(other <= frozenset(changes) for other in plain)
+        if not any(other <= frozenset(changes) for other in minimal)
     ]
     moves.sort(key=lambda move: (move.cost, -len(move.tasks), move.tasks))
     return moves
 
 
+def _minimal_sets(
+    grouped: Iterable[tuple[int, Demands]],
+) -> set[frozenset[tuple[int, int]]]:
+    """Sets of changes that include no other one; sets of different stations have nothing in common.
+
+    `grouped` has (station, changes) pairs. The empty set, a free task, is passed over.
+    """
+    minimal: dict[int, list[frozenset[tuple[int, int]]]] = {}
+    for station, changes in sorted(grouped, key=lambda key: len(key[1])):
+        known = minimal.setdefault(station, [])
+        candidate = frozenset(changes)
+        if changes and not any(other < candidate for other in known):
+            known.append(candidate)
+    return {changes for known in minimal.values() for changes in known}
+
+
 def _move(
     instance: Instance,
     state: State,
-    changes: tuple[tuple[int, int], ...],
+    changes: Demands,
     tasks: tuple[int, ...],
     *,
     opening: bool,
