@@ -43,11 +43,13 @@ def shortest_circle(rules: tuple[Rule, ...]) -> tuple[Rule, ...]:
         why.setdefault((rule.before, rule.after), rule)
     best: tuple[Rule, ...] = ()
     for members in nx.strongly_connected_components(graph):
-        inner = sorted(members)
-        for before, after in sorted(graph.subgraph(members).edges):
-            if len(inner) == 1 and before != after:
-                continue
-            path = nx.shortest_path(graph.subgraph(members), after, before)
+        if len(members) == 1 and not graph.has_edge(*[next(iter(members))] * 2):
+            continue
+        # A graph of its own, built from sorted edges: ties are then settled by name.
+        inner: nx.DiGraph[str] = nx.DiGraph()
+        inner.add_edges_from(sorted(pair for pair in why if set(pair) <= members))
+        for before, after in inner.edges:
+            path = nx.shortest_path(inner, after, before)
             row = (why[before, after], *(why[pair] for pair in pairwise(path)))
             if not best or len(row) < len(best):
                 best = row

@@ -11,6 +11,7 @@ from dryfit.placing.model import Model
 from dryfit.plan.operation import WorkList
 from dryfit.plan.plan import PartByPart, Plan, Totals
 from dryfit.planning.cutters import accessories_of, cutters_of
+from dryfit.planning.fillers import filled
 from dryfit.planning.part_by_part import part_by_part
 from dryfit.planning.problem_of import problem_of
 from dryfit.planning.steps import steps_of
@@ -36,6 +37,8 @@ def make_plan(
     except Unsolvable as reason:
         return None, (_no_order(reason, model),)
     schedule, totals = tidied(result, problem, model, WORTH[favour])
+    if favour != "setups":
+        schedule, totals = filled(problem, schedule, totals)
     return (
         Plan(
             shop=shop.name,

@@ -11,6 +11,7 @@ from dryfit.order import Result, solve, violations
 from dryfit.plan.operation import Rule, WorkList
 from dryfit.plan.plan import Step
 from dryfit.planning import make_plan
+from dryfit.planning.fillers import filled
 from dryfit.planning.problem_of import problem_of, tokens_of
 from dryfit.planning.tidy import tidied
 
@@ -150,6 +151,24 @@ def test_a_glue_up_says_what_is_done_meanwhile() -> None:
         assert len(step.operations) == 1
         for later in step.meanwhile:
             assert plan_of().steps[later - 1].starts.tenths < step.ends.tenths + 600
+
+
+def test_buttons_are_made_while_glue_cures() -> None:
+    made = number("button / make")
+    assert made in {later for step in plan_of().steps for later in step.meanwhile}, (
+        "an idle hour is put to use"
+    )
+
+
+@pytest.mark.parametrize("name", PIECES)
+def test_filling_idle_hours_breaks_no_rule_and_finishes_no_later(name: str) -> None:
+    work, _ = listed(piece(name))
+    problem = problem_of(work, shipped_shop())
+    result = solve(problem, effort=0)
+    schedule, totals = filled(problem, result.schedule, result.totals)
+    assert violations(problem, schedule) == ()
+    assert totals.elapsed <= result.totals.elapsed
+    assert totals.work == result.totals.work
 
 
 def test_equal_frames_are_glued_in_the_order_of_their_numbers() -> None:
