@@ -194,7 +194,7 @@ def assembly(name: str, of: tuple[str, ...], joints: tuple[str, ...], around: Bo
 
 def joints() -> tuple[Joint, ...]:
     """Laps of the end frames and tenons of the aprons."""
-    found = []
+    found: list[Joint] = []
     for side, x in (("left", 30), ("right", 940)):
         for depth, y in (("front", 10), ("back", 305)):
             for height, z in (("bottom", 80), ("top", 385)):

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import Lying, Region, alike, named
 from dryfit.booklet.drawing.ruler import Ruler, ruler
@@ -23,6 +23,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_stop,
     draw_table,
     leader,
+    scale_note,
 )
 from dryfit.booklet.text import Say, Text
 from dryfit.plan.setting import Setting
@@ -42,6 +43,7 @@ _NARROW = 36.0
 _SIDE = 62.0
 _NARROW_CAPTION = 56.0
 _CAPTION = 118.0
+_RIGHT = 116.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,9 +85,8 @@ def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: st
         y = caption(canvas, -_STOP, y, f"From where you stand{_lies_on(cut, lyings[0])}", bold=True)
         y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
     y = _plans(canvas, cut, groups, scale, say, y)
-    note = "Near and far side are the cutter's, from the stop. Hatched wood is cut away. "
     waits = f" The stop waits for the measured {cut.measure}." if cut.measure else ""
-    caption(canvas, -_STOP, y, note + _scale_note(scale) + waits, room=_CAPTION)
+    caption(canvas, -_STOP, y, scale_note(broken=bool(scale.breaks())) + waits, room=_CAPTION)
     return canvas.finish(title)
 
 
@@ -195,8 +196,12 @@ def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: 
     if cut.height is None or not cut.base or not way.regions:
         return
     deep = cut.height - cut.base
-    made: Text = (say.setting(cut.base), " + ", say.setting(deep), " deep")
-    canvas.text((figure.left, figure.bottom + 3.4), made, anchor="start")
+    first: Text = (say.setting(cut.base), " +")
+    then: Text = (say.setting(deep), " deep")
+    made: Text = (*first, " ", *then)
+    fits = figure.left + width_of(made) <= _RIGHT
+    for line, text in enumerate((made,) if fits else (first, then)):
+        canvas.text((figure.left, figure.bottom + 3.4 + 5.2 * line), text, anchor="start")
 
 
 def _plan(
@@ -357,9 +362,3 @@ def _turns(ways: Sequence[Lying], *, several: bool) -> str:
     if len(pairs) == len(ends) * len(sides) > len(ends):
         return f"{', then '.join(ends)} at the stop, each with {' and then '.join(sides)} down"
     return f"{', then '.join(f'{end} with {down} down' for end, down in pairs)} at the stop"
-
-
-def _scale_note(scale: Ruler) -> str:
-    if scale.breaks():
-        return "To scale; the plain stretch at the break is left out."
-    return "To scale."

@@ -22,6 +22,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_mark,
     draw_stop,
     draw_table,
+    scale_note,
 )
 from dryfit.booklet.text import Say
 from dryfit.joinery.feature import Range
@@ -66,10 +67,8 @@ def stopped_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str)
         y = _from_above(canvas, cut, group, say, y)
         if index == 0:
             y = _section(canvas, cut, group[0], say, y)
-    note = "You stand at the lower edge. Hatched wood is cut away. To scale"
     broken = any(_ruler(cut, group[0]).breaks() for group in groups)
-    note += "; the plain stretch at the break is left out." if broken else "."
-    caption(canvas, _LEFT, y, note)
+    caption(canvas, _LEFT, y, f"You stand at the lower edge. {scale_note(broken=broken)}")
     return canvas.finish(title)
 
 

@@ -20,6 +20,7 @@ from dryfit.quantities import Display
 _ALL = 122.0
 _ROOM = 40.0
 _BESIDE = 5.0
+_MARKED = 7.0
 _TALLEST = 26.0
 _AROUND = 13.0
 
@@ -71,7 +72,7 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
         else:
             canvas.rect(rect, pen=DASHED)
     draw_body(canvas, 0.0, scale.end, top, top + high, breaks=scale.breaks())
-    _letter(canvas, way, scale, top, high)
+    _letter(canvas, way, top, high)
     spans = [
         Span(0.0, scale.at(float(at)), (say.setting(at),))
         for at in sorted({side for region in way.regions for side in region.from_stop})
@@ -104,23 +105,14 @@ def _across(canvas: Canvas, levels: Sequence[tuple[float, Text]], scale: Ruler, 
         at = room.right + _BESIDE - 2.0
 
 
-def _letter(canvas: Canvas, way: Lying, scale: Ruler, top: float, high: float) -> None:
-    if high < 7:
+def _letter(canvas: Canvas, way: Lying, top: float, high: float) -> None:
+    """Mark the end on the left, and beside it the edge that its hand turns up or down."""
+    if high < _MARKED:
         return
     draw_mark(canvas, (5.0, top + high / 2), way.marks[0])
-    taken = [
-        (scale.at(float(region.from_stop[0])), scale.at(float(region.from_stop[1])))
-        for region in way.regions
-    ]
-    taken += [(at - 2, at + 2) for at in scale.breaks()]
-    for step in range(int(scale.end) - 20):
-        x = 14.0 + step
-        if all(x + 4.6 < a or b < x - 4.6 for a, b in taken):
-            # A part lies with its E side where its hand puts it, at the upper or the lower edge.
-            upper = way.marks[1] in {"E", "F"}
-            mark = way.marks[1] if upper else OPPOSITE[way.marks[1]]
-            draw_mark(canvas, (x, top + 4.2 if upper else top + high - 4.2), mark)
-            return
+    upper = way.marks[1] in {"E", "F"}
+    mark = way.marks[1] if upper else OPPOSITE[way.marks[1]]
+    draw_mark(canvas, (-5.0, top + 2.5 if upper else top + high - 2.5), mark)
 
 
 def _scale(way: Lying, room: float) -> Ruler:

@@ -21,6 +21,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_mark,
     draw_table,
     leader,
+    scale_note,
 )
 from dryfit.booklet.text import Say
 from dryfit.plan.setting import Setting
@@ -60,11 +61,8 @@ def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     for group in groups:
         y = caption(canvas, left, y, named(group), bold=True)
         y = _section(canvas, rip, group[0], say, y)
-    note = (
-        "Section, seen from where you feed. Near and far side are the cutter's, "
-        "from the fence. Hatched wood is cut away. To scale."
-    )
-    caption(canvas, left, y, note, room=108.0)
+    note = f"Seen from where you feed. {scale_note(broken=False)}"
+    caption(canvas, left, y, note, room=116.0)
     return canvas.finish(title)
 
 

@@ -9,6 +9,7 @@ from dryfit.booklet.drawing.canvas import Svg
 from dryfit.booklet.drawing.crosscut import crosscut_drawing, crosscut_of
 from dryfit.booklet.drawing.lying import ways_of_lying
 from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
+from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import layout_drawing
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.thickness import planer_drawing
@@ -25,8 +26,14 @@ def setup_drawing(
 ) -> Svg | None:
     """Return the setting of one step to scale, with exactly the settings' numbers.
 
-    None for work that has no setting to draw: jointing, sanding, measuring, coats.
+    A panel is drawn in its clamps.  None for work that has no setting to draw: jointing, sanding,
+    measuring, coats.
     """
+    for operation in step.operations:
+        part = next((part for part in model.parts if part.name == operation.part), None)
+        if operation.glue_up is not None and part is not None and part.staves is not None:
+            clamps = sum(row.count for row in operation.glue_up.clamps)
+            return panel_drawing(part, clamps, part.name)
     say = Say(display)
     title = f"{step.station}: {step.id}"
     values = _demanded(step)

@@ -122,6 +122,11 @@ def caption(
     return y + 1.0
 
 
+def scale_note(*, broken: bool) -> str:
+    """Return the line below a setting: what hatching means, and whether the part is shortened."""
+    return f"Hatched: cut away. To scale{', shortened at the break' if broken else ''}."
+
+
 def wrapped(text: str, width: float, *, bold: bool = False) -> tuple[str, ...]:
     """Return the text in lines no wider than `width` mm; a longer word stands alone."""
     lines: list[str] = []

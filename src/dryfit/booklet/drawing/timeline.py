@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.shapes import caption
-from dryfit.plan.plan import Plan, Step
+from dryfit.plan.plan import Moment, Plan, Step
 
 _DAY = 14400
 _HOUR = 600
@@ -47,7 +47,7 @@ def timeline(plan: Plan) -> Svg:
 
     The figures in the solid bars are visits, as the pages are numbered.
     """
-    hands = [_Stretch(_time(step), _end(step), step.visit) for step in plan.steps]
+    hands = [_Stretch(_time(step.starts), _time(step.ends), step.visit) for step in plan.steps]
     clamps, drying = _waits(plan.steps)
     window = _window(hands)
     canvas = Canvas()
@@ -62,13 +62,10 @@ def timeline(plan: Plan) -> Svg:
     return canvas.finish("Order of work, day by day")
 
 
-def _time(step: Step) -> int:
-    hour, _, minute = step.starts.clock.partition(":")
-    return (step.starts.day - 1) * _DAY + int(hour) * _HOUR + int(minute) * 10
-
-
-def _end(step: Step) -> int:
-    return _time(step) + step.ends.tenths - step.starts.tenths
+def _time(moment: Moment) -> int:
+    """Return the tenths since midnight of day 1."""
+    hour, _, minute = moment.clock.partition(":")
+    return (moment.day - 1) * _DAY + int(hour) * _HOUR + int(minute) * 10
 
 
 def _waits(steps: Sequence[Step]) -> tuple[list[_Stretch], list[_Stretch]]:
@@ -79,7 +76,7 @@ def _waits(steps: Sequence[Step]) -> tuple[list[_Stretch], list[_Stretch]]:
         for operation in step.operations:
             if not operation.after_tenths:
                 continue
-            end = _end(step)
+            end = _time(step.ends)
             wait = _Stretch(end, end + operation.after_tenths, step.visit)
             (clamps if operation.glue_up else drying).append(wait)
     return clamps, drying
