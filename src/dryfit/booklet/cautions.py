@@ -1,8 +1,8 @@
 """Cautions of the machines and processes that occur: a reminder, no teaching.
 
 The table is package data, one row a caution, each with its source.  `applies` names stations,
-kinds of operation (``kind:``), finishes (``finish:``) or ``any machine``.  A row is printed when
-one of them occurs in the plan or when an operation asks for it by its key.
+settings (``cutter:dado``), glues (``glue:epoxy``) or ``any machine``.  A row is printed when one
+of them occurs in the plan, or when an operation asks for it by its key.
 """
 
 from __future__ import annotations
@@ -50,7 +50,7 @@ def table() -> tuple[Caution, ...]:
                 row["key"],
                 row["title"],
                 row["text"],
-                tuple(word.strip() for word in row["applies"].split(";")),
+                tuple(word.strip() for word in row["applies"].split(";") if word),
                 row["source"],
                 row["mark"] == "read",
             )
@@ -83,7 +83,7 @@ def for_visit(steps: Iterable[Step]) -> tuple[Caution, ...]:
 
 
 def _words(operation: Operation, station: str) -> set[str]:
-    words = {station, f"kind:{operation.kind}"}
+    words = {station}
     if station not in _WITHOUT_POWER:
         words.add(ANY_MACHINE)
     if operation.glue_up is not None:

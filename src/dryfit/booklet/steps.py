@@ -23,6 +23,14 @@ WIDEST_BESIDE_MM = 150.0
 TALL_MM = 120.0
 """Higher drawings may stand on another page than the boxes of their step."""
 
+_TARGETS = {
+    "length": ("length", "stop"),
+    "width": ("width", "fence"),
+    "thickness": ("thickness", "thickness"),
+    "flatten": ("thickness", "thickness"),
+}
+"""By kind of operation: the size that it brings a part to, and the axis that would give it."""
+
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
@@ -67,6 +75,7 @@ class OperationView:
     sentence: Text
     minutes: str
     works: tuple[WorkView, ...]
+    target: Text
     details: tuple[Text, ...]
     check: str | None
     measure: MeasureView | None
@@ -126,6 +135,7 @@ def _operation(operation: Operation, number: int, letter: str, bench: Bench) -> 
         sentence=(closed(operation.sentence),),
         minutes=minutes(operation.tenths),
         works=() if operation.glue_up else _works(operation.work, bench),
+        target=_target(operation, bench),
         details=tuple((closed(detail),) for detail in operation.details),
         check=operation.check,
         measure=_measure(operation.measure, bench),
@@ -206,6 +216,19 @@ def _limit(step: Pass, number: int, say: Say) -> Text:
 def _cleared(count: int, *, slot: bool) -> str:
     where = "between these two cuts" if slot else "out to the end, away from the stop"
     return f"Then {many(count, 'pass', 'passes')} to clear the wood {where}."
+
+
+def _target(operation: Operation, bench: Bench) -> Text:
+    """Return the size to reach where no setting gives it: by hand, or to a knife line."""
+    name, _, _ = operation.id.partition(" / ")
+    part = bench.part(name)
+    if part is None or operation.kind not in _TARGETS:
+        return ()
+    size, axis = _TARGETS[operation.kind]
+    if any(setting.axis == axis for setting in operation.settings):
+        return ()
+    lengths = {"length": part.length, "width": part.width, "thickness": part.thickness}
+    return (f"To {size} ", bench.say.size_with_unit(lengths[size]), ".")
 
 
 def _measure(point: MeasurePoint | None, bench: Bench) -> MeasureView | None:

@@ -25,7 +25,7 @@ MARK_WORDS = {
 
 WAY_WORDS = {"across": "side to side", "front to back": "front to back", "upright": "upright"}
 
-MOST_DEEDS_IN_A_TITLE = 3
+LONGEST_LIST_IN_A_TITLE = 50
 
 
 def minutes(tenths: int) -> str:
@@ -126,7 +126,10 @@ def title(operations: Iterable[Operation]) -> str:
 
 
 def _first(words: list[str]) -> str:
-    if len(words) <= MOST_DEEDS_IN_A_TITLE:
-        return listed(words)
-    shown = words[: MOST_DEEDS_IN_A_TITLE - 1]
-    return f"{', '.join(shown)} and {len(words) - len(shown)} more"
+    """Return as many of the words as a heading has room for, and count the others."""
+    for count in range(len(words), 1, -1):
+        rest = len(words) - count
+        text = f"{', '.join(words[:count])} and {rest} more" if rest else listed(words)
+        if len(text) <= LONGEST_LIST_IN_A_TITLE:
+            return text
+    return f"{words[0]} and {len(words) - 1} more" if len(words) > 1 else words[0]
