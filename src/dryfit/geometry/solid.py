@@ -103,7 +103,9 @@ class Solid:
         for cut in self.cuts:
             hit = {box for box in boxes if box.overlap(cut)}
             pieces = {piece for box in hit for piece in _around(box, cut)}
-            boxes = _outermost((boxes - hit) | pieces)
+            kept = boxes - hit
+            # A box that was not hit lies in no piece, or it would have lain in a box that was.
+            boxes = kept | {piece for piece in pieces if _stands_alone(piece, kept | pieces)}
         return tuple(sorted(boxes, key=lambda box: (box.low, box.high)))
 
 
@@ -165,7 +167,5 @@ def _with(corner: Triple, axis: int, value: Fraction) -> Triple:
     return changed[0], changed[1], changed[2]
 
 
-def _outermost(boxes: set[Box]) -> set[Box]:
-    return {
-        box for box in boxes if not any(other != box and other.contains(box) for other in boxes)
-    }
+def _stands_alone(box: Box, boxes: set[Box]) -> bool:
+    return not any(other != box and other.contains(box) for other in boxes)

@@ -145,6 +145,11 @@ def test_left_and_right_parts_are_drawn_as_they_lie() -> None:
     assert height("A") * height("B") < 0
 
 
+def test_both_hands_are_measured_from_the_marked_edge() -> None:
+    figures = quantities(part_drawing(MODEL.parts[0], MODEL.display))
+    assert [figures.count(mm) for mm in ("13", "21", "24", "32")] == [2, 2, 0, 0]
+
+
 def test_the_time_line_has_a_row_for_each_day_with_work_and_its_waits() -> None:
     words = [line.words for line in lettering(timeline(plan()))]
     days = sorted({step.starts.day for step in plan().steps})

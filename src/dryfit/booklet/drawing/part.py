@@ -79,13 +79,21 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
         if 0 < at < way.sizes[0]
     ]
     spans.append(Span(0.0, scale.end, (say.size(way.sizes[0]),)))
-    _across(canvas, levels, scale, top)
+    if _marked_above(way):
+        _across(canvas, levels, scale, top, 1.0)
+    else:
+        _across(canvas, levels, scale, top + high, -1.0)
     return dimensions_below(canvas, spans, top + high, start=top + high + 1.0) + 4.0
 
 
 def _levels(way: Lying, say: Say) -> tuple[tuple[float, Text], ...]:
-    """Return what is dimensioned across the part: the sides of its cuts, and its width last."""
+    """Return what is dimensioned across the part: the sides of its cuts, and its width last.
+
+    All are measured from the marked edge, wherever the part's hand turns it.
+    """
     sides = {side for region in way.regions for side in region.from_fence}
+    if not _marked_above(way):
+        sides = {way.sizes[1] - side for side in sides}
     cuts = sorted(side for side in sides if 0 < side < way.sizes[1])
     rows: list[tuple[float, Text]] = [(float(side), (say.setting(side),)) for side in cuts]
     return (*rows, (float(way.sizes[1]), (say.size(way.sizes[1]),)))
@@ -110,9 +118,14 @@ def _letter(canvas: Canvas, way: Lying, top: float, high: float) -> None:
     if high < _MARKED:
         return
     draw_mark(canvas, (5.0, top + high / 2), way.marks[0])
-    upper = way.marks[1] in {"E", "F"}
+    upper = _marked_above(way)
     mark = way.marks[1] if upper else OPPOSITE[way.marks[1]]
     draw_mark(canvas, (-5.0, top + 2.5 if upper else top + high - 2.5), mark)
+
+
+def _marked_above(way: Lying) -> bool:
+    """Return whether the edge from which the part is measured is the upper one on paper."""
+    return way.marks[1] in {"E", "F", "R"}
 
 
 def _scale(way: Lying, room: float) -> Ruler:

@@ -187,9 +187,8 @@ def _number_run(
     if open_group and groups:
         last = groups[-1] + open_group
         groups[-1] = last
+    groups = [group for group in groups if _width(group, clock) >= _needed(group)]
     for group in groups:
-        if _width(group, clock) < _needed(group):
-            continue
         left = window.at(group[0].begin - midnight)
         middle = left + _width(group, clock) / 2
         half = _needed(group) / 2 - 0.3
