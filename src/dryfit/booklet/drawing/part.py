@@ -104,12 +104,17 @@ def _room_across(levels: Sequence[tuple[float, Text]]) -> float:
     return 5.0 + figures + _BESIDE * len(levels)
 
 
-def _across(canvas: Canvas, levels: Sequence[tuple[float, Text]], scale: Ruler, top: float) -> None:
-    """Dimension the cuts across the part on the right, the nearest first, and the width last."""
+def _across(
+    canvas: Canvas, levels: Sequence[tuple[float, Text]], scale: Ruler, marked: float, down: float
+) -> None:
+    """Dimension the cuts across the part on the right, the nearest first, and the width last.
+
+    `marked` is the y of the marked edge; `down` is 1 where the part lies below it, -1 above.
+    """
     at = scale.end + 5.0
     for level, figure in levels:
-        down = top + level * scale.scale
-        room = dimension_beside(canvas, top, down, figure, at=at, edge=scale.end + 0.8)
+        reach = marked + down * level * scale.scale
+        room = dimension_beside(canvas, marked, reach, figure, at=at, edge=scale.end + 0.8)
         at = room.right + _BESIDE - 2.0
 
 
