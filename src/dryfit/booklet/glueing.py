@@ -7,9 +7,9 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.text import Amount, Text
-from dryfit.booklet.wording import joints, lag, minutes, numbers
+from dryfit.booklet.wording import joints, lag, minutes, title
 from dryfit.plan.operation import ClampRow, GlueUp, Operation
-from dryfit.plan.plan import Step
+from dryfit.plan.plan import Plan, Step
 
 _LAG_WORDS = {
     "out of clamps": "clamps off",
@@ -53,7 +53,11 @@ class DiagonalView:
 
 @dataclass(frozen=True, slots=True)
 class GlueView:
-    """One glue-up."""
+    """One glue-up; `tight` when closing takes most of the open time.
+
+    `lags` are the waits after it by what they allow, `meanwhile` steps that can be done while it
+    is in clamps, by number and title.
+    """
 
     stage: str
     glue: str
@@ -65,11 +69,11 @@ class GlueView:
     lags: tuple[tuple[str, str], ...]
     closing: str
     tight: bool
-    meanwhile: str | None
+    meanwhile: tuple[tuple[int, str], ...]
 
 
 def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -> GlueView:
-    """Return what is printed for a glue-up; `tight` when closing takes most of the open time."""
+    """Return what is printed for a glue-up."""
     return GlueView(
         stage=operation.id.partition(" / ")[0],
         glue=glue_up.glue,
@@ -81,8 +85,12 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         lags=tuple((_LAG_WORDS.get(row.until, row.until), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
         tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
-        meanwhile=numbers(step.meanwhile) if step.meanwhile else None,
+        meanwhile=tuple((number, _work_of(number, bench.plan)) for number in step.meanwhile),
     )
+
+
+def _work_of(number: int, plan: Plan) -> str:
+    return title(op for step in plan.steps if step.number == number for op in step.operations)
 
 
 def _clock(glue_up: GlueUp) -> tuple[ClockCell, ...]:

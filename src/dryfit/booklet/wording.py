@@ -80,24 +80,6 @@ def joints(kind: str, count: int) -> str:
     return many(count, *_JOINTS.get(kind, (f"{kind} joint", f"{kind} joints")))
 
 
-def numbers(values: Iterable[int]) -> str:
-    """Return step numbers with runs drawn together: ``3, 5–7 and 9``."""
-    runs: list[list[int]] = []
-    for value in sorted(set(values)):
-        if runs and value == runs[-1][-1] + 1:
-            runs[-1].append(value)
-        else:
-            runs.append([value])
-    return listed(_run(run) for run in runs)
-
-
-def _run(run: list[int]) -> str:
-    if len(run) == 1:
-        return str(run[0])
-    between = "–" if len(run) > 2 else ", "
-    return f"{run[0]}{between}{run[-1]}"
-
-
 def deed(operation: Operation) -> str:
     """Return what the operation is called in a heading: the second word of its id."""
     _, _, rest = operation.id.partition(" / ")

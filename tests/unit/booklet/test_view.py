@@ -11,7 +11,7 @@ from dryfit.booklet.labels import LETTERS, label
 from dryfit.booklet.settings import settings_view
 from dryfit.booklet.text import Say, plain
 from dryfit.booklet.view import Booklet, booklet_view
-from dryfit.booklet.wording import clock, lag, minutes, numbers, roughly, title
+from dryfit.booklet.wording import clock, lag, minutes, roughly, title
 from dryfit.plan.plan import Moment, Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
@@ -185,7 +185,7 @@ def test_a_glue_up_has_clock_clamps_and_diagonals(view: Booklet) -> None:
     assert [clamp.count for clamp in glue.clamps] == [2, 4]
     assert plain(glue.diagonals[0].length) == "548.2 mm"
     assert plain(glue.diagonals[0].tolerance) == "0.5 mm"
-    assert glue.meanwhile == "14, 15"
+    assert glue.meanwhile == ((14, "Measure: base length"), (15, "Length: slat"))
 
 
 def test_a_clamp_that_the_shop_lacks_is_told() -> None:
@@ -224,11 +224,6 @@ def test_clock_and_lag() -> None:
     assert clock(Moment(0, 2, "10:58")) == "day 2, 11:00"
     assert lag(14400) == "24 h"
     assert lag(450) == "45 min"
-
-
-def test_runs_of_numbers_are_drawn_together() -> None:
-    assert numbers([7, 3, 5, 6, 9, 10]) == "3, 5–7 and 9, 10"
-    assert numbers([]) == ""
 
 
 def test_a_title_names_one_deed_with_its_parts_and_counts_the_rest() -> None:
