@@ -64,10 +64,11 @@ def _on_saw(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     built = machines.widest_dado(dado, width)
     name = f"{dado.name} {display.shown(built, fitted=True)}"
     by_dado = _passes_on_saw(site, dado, name, built, shop)
-    if not by_blade:
+    if blade is None or not by_blade:
         return by_dado
-    changes = machines.cutter_change(shop, by_blade[0].station, dado.name)
-    mounting = 2 * changes + station.test_cut
+    there = machines.cutter_change(shop, blade.name, dado.name)
+    back = machines.cutter_change(shop, dado.name, blade.name)
+    mounting = there + back + station.test_cut
     return by_dado if _spent(by_blade, shop) > _spent(by_dado, shop) + mounting else by_blade
 
 
@@ -118,8 +119,23 @@ def _pass(site: Site, settings: tuple[Setting, ...], turn: int, exact: Fraction,
         if turn == 1
         else f"Widen the {what} in {all_of(site.part)}",
         turn=turn,
-        check=naming.CHECKS[kind],
+        trial=_trial(site, machines.SAW),
+        tests=_tests(site),
+        visit=_trial(site, machines.SAW),
+        check=naming.CHECKS.get(kind),
     )
+
+
+def _trial(site: Site, station: str) -> str | None:
+    """Return the group of grooves that one panel or shelf goes into, or None: it is tried first."""
+    feature = site.feature
+    if feature.mate is None:
+        return None
+    return f"grooves {_width(site)} wide for {feature.mate}, {feature.depth} deep, at the {station}"
+
+
+def _tests(site: Site) -> int:
+    return 0 if site.feature.mate is None else 1
 
 
 def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
@@ -165,7 +181,10 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             exact=exact,
             sentence=f"{deed} the {what} in {all_of(site.part)}",
             turn=turn,
-            check=naming.CHECKS[kind],
+            trial=_trial(site, machines.ROUTER_TABLE),
+            tests=_tests(site),
+            visit=_trial(site, machines.ROUTER_TABLE),
+            check=naming.CHECKS.get(kind),
             details=(f"Go to full depth in {depths} steps",) if depths > 1 else (),
         )
         for turn, near in enumerate(positions, start=1)

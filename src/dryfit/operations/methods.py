@@ -52,10 +52,18 @@ def choose(sites: tuple[Site, ...], display: Display, shop: Shop) -> Choice:
     # A dado set that serves the family stays in for it: what it cannot reach is cut by hand
     # rather than by a second cutter (TRADE H48).
     mounted = {
-        key_of(site): machine or _router(site, shop)
+        key_of(site): machine or _beside_dado(site, blade, shop)
         for site, machine in zip(sites, plans[best], strict=True)
     }
     return Choice(mounted, "dado set", saved, cost)
+
+
+def _beside_dado(site: Site, blade: CrossMachine | None, shop: Shop) -> CrossMachine | None:
+    cutter = machines.dado_set(shop)
+    too_narrow = cutter is not None and wide(site.feature) < cutter.narrowest
+    if too_narrow and blade is not None and blade.reaches(site):
+        return blade
+    return _router(site, shop)
 
 
 def _router(site: Site, shop: Shop) -> CrossMachine | None:

@@ -4,13 +4,6 @@ from __future__ import annotations
 
 from dryfit.joinery.feature import Feature
 
-WHAT_BY_KIND = {
-    "end lap": "end lap",
-    "long slot": "groove",
-    "hole": "hole",
-    "notch": "notch",
-}
-
 KINDS = {
     "lap": "lap",
     "housing": "housing",
@@ -54,7 +47,9 @@ def what_of(feature: Feature) -> str:
         return f"mortise for {feature.mate}" if feature.mate else "mortise"
     if feature.kind == "cross slot" or feature.role == "housing":
         return f"housing for {feature.mate}" if feature.mate else "housing"
-    return WHAT_BY_KIND.get(feature.kind, feature.kind)
+    if feature.kind == "long slot":
+        return f"groove for {feature.mate}" if feature.mate else "groove"
+    return feature.kind
 
 
 def plural(what: str) -> str:

@@ -4,9 +4,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
 from dryfit.operations.blanks import blank_of
-from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
 
 def test_four_posts_come_out_of_two_blanks() -> None:
