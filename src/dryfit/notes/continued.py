@@ -7,13 +7,8 @@ from dataclasses import dataclass
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.mistakes import is_readable
 from dryfit.notes.reading.lines import SenseLine, Stretch, split
-from dryfit.notes.reading.vocabulary import (
-    Vocabulary,
-    declared_in,
-    is_glue_up,
-    phrase_at,
-    words_of,
-)
+from dryfit.notes.reading.runs import phrase_at
+from dryfit.notes.reading.vocabulary import Vocabulary, declared_in, is_glue_up
 from dryfit.notes.reading.words import PHRASES
 
 _OPENERS = frozenset(
@@ -48,7 +43,7 @@ def swallowed(line: SenseLine, failed_at: int, vocabulary: Vocabulary) -> Apart 
 def _opens(line: SenseLine) -> bool:
     if declared_in(line):
         return True
-    words = words_of(line.text)
+    words = line.words
     phrase = phrase_at(words, 0) if words else None
     return phrase is not None and any(kind in _OPENERS for kind, _ in PHRASES[phrase[0]])
 

@@ -22,7 +22,7 @@ def beyond_limits(line: SenseLine) -> Diagnostic | None:
         return _beyond(
             line, "line-too-long", f"a line can have {LONGEST_LINE} characters", "break it in two"
         )
-    if _deepest(text) > DEEPEST_BRACKET:
+    if text.count("(") > DEEPEST_BRACKET and _deepest(text) > DEEPEST_BRACKET:
         message = f"brackets can be {DEEPEST_BRACKET} deep"
         return _beyond(line, "too-many-brackets", message, "give a part of the sum a name")
     if sum(text.count(sign) for sign in "+-*/") > MOST_SIGNS:

@@ -11,7 +11,7 @@ from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import presumed
-from dryfit.notes.reading.vocabulary import phrase_at
+from dryfit.notes.reading.runs import phrase_at
 from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 

@@ -11,7 +11,8 @@ from dryfit.diagnostics import Span
 from dryfit.notes.mistake import Repair
 from dryfit.notes.names import plural
 from dryfit.notes.reading.lexer import Failure
-from dryfit.notes.reading.vocabulary import Vocabulary, Word, name_length, run_at, words_of
+from dryfit.notes.reading.runs import Word, name_length, run_at
+from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.words import SPELLINGS
 
 _MANY_NAMES = 200
@@ -19,16 +20,15 @@ _MANY_NAMES = 200
 
 @dataclass(frozen=True, slots=True)
 class Stumble:
-    """A failure with the file's vocabulary and the words of its line."""
+    """A failure with the vocabulary of its file."""
 
     failure: Failure
     vocabulary: Vocabulary
-    words: tuple[Word, ...]
 
-    @staticmethod
-    def of(failure: Failure, vocabulary: Vocabulary) -> Stumble:
-        """Return the stumble of a failure."""
-        return Stumble(failure, vocabulary, words_of(failure.line.text))
+    @property
+    def words(self) -> tuple[Word, ...]:
+        """The words of the line."""
+        return self.failure.line.words
 
     @property
     def text(self) -> str:

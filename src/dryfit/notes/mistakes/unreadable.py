@@ -36,7 +36,7 @@ _CASES = (
 
 def mistakes(failure: Failure, vocabulary: Vocabulary) -> Iterator[Mistake]:
     """Yield what may be wrong at the place where the line stops making sense, likeliest first."""
-    stumble = Stumble.of(failure, vocabulary)
+    stumble = Stumble(failure, vocabulary)
     for case in _CASES:
         mistake = case(stumble)
         if mistake:

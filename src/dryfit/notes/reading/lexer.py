@@ -7,7 +7,6 @@ take at that place.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -17,13 +16,8 @@ from dryfit.notes.reading import numbers
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import Spelled
-from dryfit.notes.reading.vocabulary import (
-    Vocabulary,
-    Word,
-    name_length,
-    run_at,
-    words_of,
-)
+from dryfit.notes.reading.runs import name_length, run_at
+from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
 
@@ -72,7 +66,7 @@ class Reading:
 
 def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
     """Return the parse of the line, or where and why it stops."""
-    scan = _Scan(line.text, vocabulary)
+    scan = _Scan(line, vocabulary)
     parse = LineParse()
     tokens: list[Token] = []
     at = scan.skip(0)
@@ -105,12 +99,12 @@ class _Fault:
 
 
 class _Scan:
-    """One text with its words found once."""
+    """One line, and the file's names."""
 
-    def __init__(self, text: str, vocabulary: Vocabulary) -> None:
-        self.text = text
+    def __init__(self, line: SenseLine, vocabulary: Vocabulary) -> None:
+        self.text = line.text
         self.vocabulary = vocabulary
-        self.words: Sequence[Word] = words_of(text)
+        self.words = line.words
         self._at_word = {word.start: index for index, word in enumerate(self.words)}
         # "finish seat before glue up": a deed; "finish oil, 2 coats": what the piece is given.
         self._is_wish = any(word.text in ("before", "after") for word in self.words)

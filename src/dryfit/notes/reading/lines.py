@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dryfit.diagnostics import Source, Span
+from dryfit.notes.reading.runs import Word, words_of
 
 LONGEST_LINE = 1000
 
@@ -42,6 +43,7 @@ class SenseLine:
     source: Source
     text: str
     stretches: tuple[Stretch, ...]
+    words: tuple[Word, ...] = field(repr=False, compare=False)
 
     @property
     def line(self) -> int:
@@ -150,4 +152,4 @@ def _joined(source: Source, texts: list[tuple[str, int]]) -> SenseLine:
     # A comma before nothing is harmless: what it might have led to is not there.
     if whole.endswith(","):
         whole = whole.rstrip(", ")
-    return SenseLine(source, whole, tuple(stretches))
+    return SenseLine(source, whole, tuple(stretches), words_of(whole))

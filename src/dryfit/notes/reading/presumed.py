@@ -11,13 +11,8 @@ import re
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.near import nearest
-from dryfit.notes.reading.vocabulary import (
-    Declared,
-    Word,
-    name_length,
-    phrase_at,
-    words_of,
-)
+from dryfit.notes.reading.runs import Word, name_length, phrase_at
+from dryfit.notes.reading.vocabulary import Declared
 from dryfit.notes.reading.word_kinds import CLAUSE_KINDS, RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES
 
@@ -28,7 +23,7 @@ _GLUE_UP = "glue up"
 
 def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     """Return what a line that declares nothing as it stands was meant to declare, or None."""
-    words = words_of(line.text)
+    words = line.words
     if not words or line.text[: words[0].start].strip():
         return None
     opener = _mistyped_opener(words, line.text)
