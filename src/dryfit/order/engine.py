@@ -107,14 +107,16 @@ def _searched(instance: Instance, bound: Bound, effort: int) -> tuple[tuple[Orde
     orders = [result.order for result in (*exact, *walking) if result.order is not None]
     fewest = min(result.spent for result in exact)
     allowed = STATES * effort // 100
+    expected = max(result.opened for result in exact)
     last = Found(None, 0, 0, complete=False)
     for width in WIDTHS:
-        if fewest <= least or last.complete or 4 * last.opened > allowed:
+        if fewest <= least or last.complete or expected > allowed:
             break
         beam = Beam(width=width, moves=None, weight=10, walking=False)
         last = search(instance, bound, beam, fewest)
         opened += last.opened
         allowed -= last.opened
+        expected = 4 * last.opened
         if last.order is not None:
             orders.append(last.order)
             fewest = last.spent
