@@ -19,6 +19,7 @@ ROW = 7.5
 _ARROW = 2.2
 _AIR = 1.2
 _OVERSHOOT = 1.2
+_LEVEL = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,25 +81,34 @@ def dimension_beside(
     )
 
 
-def dimension_along(canvas: Canvas, start: Point, end: Point, figure: Text) -> tuple[Segment, Rect]:
-    """Draw a dimension on a slanting line, its figure in a gap at the middle."""
+def dimension_along(
+    canvas: Canvas, start: Point, end: Point, figure: Text, *, outwards: float
+) -> tuple[Segment, Rect]:
+    """Draw a dimension on a slanting line, its figure in a gap at the middle.
+
+    A figure too wide for the line stands below it, to the left (`outwards` -1) or right (1).
+    """
     middle = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
     length = hypot(end[0] - start[0], end[1] - start[1])
     across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     half_width = width_of(figure, size=FIGURE, bold=True) / 2 + _AIR
     half_height = FIGURE * CAP_HEIGHT / 2 + _AIR
     gap = min(
-        half_width / abs(across) if abs(across) > 1e-6 else length,
-        half_height / abs(down) if abs(down) > 1e-6 else length,
+        half_width / abs(across) if abs(across) > _LEVEL else length,
+        half_height / abs(down) if abs(down) > _LEVEL else length,
     )
+    if length / 2 - gap < _ARROW:
+        _arrows(canvas, start, end)
+        beside = abs(down) > abs(across)
+        at = middle[0] + outwards * 2.0, middle[1] if beside else middle[1] + half_height + _AIR
+        anchor = "start" if outwards > 0 else "end"
+        return (start, end), canvas.text(at, figure, size=FIGURE, bold=True, anchor=anchor)
     for tip, way in ((start, 1.0), (end, -1.0)):
         rest = length / 2 - gap
-        if rest > 0:
-            inner = tip[0] + way * across * rest, tip[1] + way * down * rest
-            canvas.lines([(tip, inner)], FINE)
-            _arrow(canvas, tip, (-way * across, -way * down))
-    room = canvas.text(middle, figure, size=FIGURE, bold=True)
-    return (start, end), room
+        inner = tip[0] + way * across * rest, tip[1] + way * down * rest
+        canvas.lines([(tip, inner)], FINE)
+        _arrow(canvas, tip, (-way * across, -way * down))
+    return (start, end), canvas.text(middle, figure, size=FIGURE, bold=True)
 
 
 def _rooms_of(span: Span) -> tuple[tuple[float, float], ...]:

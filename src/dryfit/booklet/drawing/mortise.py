@@ -22,6 +22,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_mark,
     draw_stop,
     draw_table,
+    place_mark,
     scale_note,
 )
 from dryfit.booklet.text import Say
@@ -34,6 +35,7 @@ _TALLEST = 26.0
 _FENCE = 4.0
 _AROUND = 12.0
 _STOP = 7.0
+_OFF_BREAK = 6.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,21 +122,22 @@ def _from_above(
     if cut.limits is not None:
         stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
         draw_stop(canvas, stop, on_left=cut.side == "left")
-    draw_mark(canvas, (ends[0] - out * 4.6, fence + high / 2), way.marks[0])
     places = _measured(cut, way)
     limits = sorted(scale.at(float(at)) for at in places)
-    if way.known[1]:
-        middle = (ends[0] + scale.at(float(places[0]))) / 2
-        clear = all(abs(middle - at) > 6.5 for at in scale.breaks())
-        free = middle if clear else ends[0] - out * 11.5
-        draw_mark(canvas, (free, fence + 4.2), way.marks[1])
     if cut.fence is not None:
         distance = Fraction(cut.fence.value)
         level = fence + float(distance) * scale.scale
         at, edge = (right + 5.0, limits[-1]) if out < 0 else (left - 5.0, limits[0])
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
     spans = [Span(ends[0], scale.at(float(at)), (say.setting(at),)) for at in places]
-    return dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
+    bottom = dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
+    body = Rect(left, fence, right, fence + high)
+    place_mark(canvas, way.marks[0], [(ends[0] - out * 4.6, body.middle[1])], body)
+    if way.known[1]:
+        steps = [ends[0] - out * (4.6 + step) for step in range(int(right - left) - 4)]
+        clear = [x for x in steps if all(abs(x - at) > _OFF_BREAK for at in scale.breaks())]
+        place_mark(canvas, way.marks[1], [(x, fence + 4.4) for x in clear], body)
+    return bottom
 
 
 def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> float:

@@ -108,13 +108,13 @@ def _overall(
     wide, deep, high = model.overall
     say = Say(model.display)
     rows = (
-        ((zero, zero, zero), (wide, zero, zero), wide, (0.0, _OFFSET)),
-        ((wide, zero, zero), (wide, deep, zero), deep, (0.0, _OFFSET)),
-        ((wide, deep, zero), (wide, deep, high), high, (_OFFSET, 0.0)),
+        ((zero, zero, zero), (wide, zero, zero), wide, (0.0, _OFFSET), -1.0),
+        ((wide, zero, zero), (wide, deep, zero), deep, (0.0, _OFFSET), 1.0),
+        ((wide, deep, zero), (wide, deep, high), high, (_OFFSET, 0.0), 1.0),
     )
     lines: list[Segment] = []
     rooms = []
-    for start, end, size, (right, down) in rows:
+    for start, end, size, (right, down), outwards in rows:
         ends = [placement.on_paper(point) for point in (start, end)]
         moved = [(x + right, y + down) for x, y in ends]
         extension = [
@@ -122,7 +122,8 @@ def _overall(
             for x, y in ends
         ]
         canvas.lines(extension, FINE)
-        line, room = dimension_along(canvas, moved[0], moved[1], (say.size(size),))
+        figure = (say.size(size),)
+        line, room = dimension_along(canvas, moved[0], moved[1], figure, outwards=outwards)
         lines += [line, *extension]
         rooms.append(room)
     return tuple(lines), tuple(rooms)

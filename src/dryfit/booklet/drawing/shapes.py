@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from dryfit.booklet.drawing.canvas import (
     BOLD,
@@ -27,6 +27,17 @@ def draw_mark(canvas: Canvas, at: Point, mark: str) -> Rect:
     canvas.rect(room, fill="white", pen=FINE)
     canvas.text(at, mark, size=MARK, bold=True)
     return room
+
+
+def place_mark(canvas: Canvas, mark: str, places: Iterable[Point], within: Rect) -> None:
+    """Draw a mark at the first place inside the part where nothing is written yet, if any."""
+    for place in places:
+        room = text_room(place, mark, size=MARK, bold=True).grown(1.2)
+        inside = within.left <= room.left and room.right <= within.right
+        upright = within.top <= room.top and room.bottom <= within.bottom
+        if inside and upright and not any(room.meets(other) for other in canvas.lettered):
+            draw_mark(canvas, place, mark)
+            return
 
 
 def draw_stop(canvas: Canvas, rect: Rect, *, on_left: bool = True) -> None:
