@@ -4,7 +4,7 @@ from collections import Counter
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.pieces.reading import FILES, changed, checked, text_of
 from tests.unit.operations.worked import shipped_shop
@@ -41,10 +41,10 @@ def benches(draw: st.DrawFn) -> str:
     )
 
 
-def model_and_work(text: str) -> tuple[Model, WorkList] | None:
+def model_and_work(text: str) -> tuple[Model, WorkList]:
     found = checked(text)
-    if found.model is None:
-        return None
+    assume(found.model is not None)
+    assert found.model is not None
     work, _ = work_list(found.model, shipped_shop())
     assert work is not None
     return found.model, work
@@ -64,10 +64,7 @@ def kerf_of(operation: Operation) -> Fraction:
 @settings(max_examples=25)
 @given(benches())
 def test_every_feature_of_every_copy_is_cut_exactly_once(text: str) -> None:
-    found = model_and_work(text)
-    if found is None:
-        return
-    model, work = found
+    model, work = model_and_work(text)
     wanted = Counter(
         (copy.name, feature.id)
         for part in model.parts
@@ -90,10 +87,7 @@ def test_every_feature_of_every_copy_is_cut_exactly_once(text: str) -> None:
 @settings(max_examples=25)
 @given(benches())
 def test_every_copy_is_milled_exactly_once(text: str) -> None:
-    found = model_and_work(text)
-    if found is None:
-        return
-    model, work = found
+    model, work = model_and_work(text)
     for kind in KINDS_OF_MILLING:
         done = Counter(
             name
@@ -120,10 +114,7 @@ def test_every_copy_is_milled_exactly_once(text: str) -> None:
 @settings(max_examples=25)
 @given(benches())
 def test_settings_follow_from_the_features(text: str) -> None:
-    found = model_and_work(text)
-    if found is None:
-        return
-    model, work = found
+    model, work = model_and_work(text)
     for operation in work.operations:
         for row in operation.work:
             if row.features and operation.kind in {"lap", "tenon cheek", "tenon shoulder"}:
@@ -179,10 +170,7 @@ def _check_groove(model: Model, work: WorkList) -> None:
 @settings(max_examples=8)
 @given(benches())
 def test_no_plan_breaks_a_rule(text: str) -> None:
-    found = model_and_work(text)
-    if found is None:
-        return
-    problem = problem_of(found[1], shipped_shop())
+    problem = problem_of(model_and_work(text)[1], shipped_shop())
     assert violations(problem, solve(problem, effort=0)) == ()
 
 

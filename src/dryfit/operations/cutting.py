@@ -50,18 +50,19 @@ def _cuts_of(
 ) -> tuple[Cut, ...]:
     if site.feature.after is not None:
         # The part sits in a glued frame by then: no sled and no fence takes it.
-        return (hand_cut(site, shop),)
+        return (hand_cut(site, model.display, shop),)
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)
     if site.feature.kind == "long slot":
         return groove_cuts(site, model.display, shop)
     if site.feature.kind == "mortise":
-        return (mortise_cut(site, to_marks=_many_pockets(site, sites), shop=shop),)
+        marks = _many_pockets(site, sites)
+        return (mortise_cut(site, to_marks=marks, display=model.display, shop=shop),)
     if site.feature.kind == "hole":
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
-    return (hand_cut(site, shop),)
+    return (hand_cut(site, model.display, shop),)
 
 
 def _many_stops(site: Site, sites: tuple[Site, ...]) -> bool:
@@ -111,7 +112,7 @@ def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
         settings=first.settings,
         work=_works(group),
         tenths=tenths(sum((cut.exact for cut in group), Fraction(0))),
-        sentence=first.sentence,
+        sentence=_sentence(name, first),
         tests=first.tests,
         trial=first.trial,
         together=first.visit,
@@ -119,6 +120,14 @@ def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
         cautions=cautions,
         details=details,
     )
+
+
+def _sentence(name: str, cut: Cut) -> str:
+    """Return the sentence, with the word for the side where only that tells two cuts apart."""
+    side = name.rpartition(" / ")[2]
+    if side not in {"upper", "lower"}:
+        return cut.sentence
+    return cut.sentence.replace(cut.what, f"{side} {cut.what}", 1)
 
 
 def _works(group: tuple[Cut, ...]) -> tuple[Work, ...]:

@@ -14,7 +14,7 @@ from dryfit.operations.gluing import lag_of
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
 from dryfit.operations.sanding import eased, grit_rules, sanded
-from dryfit.operations.staging import INSIDE_SHARE
+from dryfit.operations.staging import INSIDE_SHARE, WHY_SAND_WHEN_CUT
 from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import FinishProduct, Shop
@@ -25,7 +25,6 @@ USUAL_RECOAT = 24 * 60 * MINUTE
 FINISH_BENCH = "finish bench"
 
 WHY_SAND_CURED = "a joint sanded while the glue is soft is a step when it is hard"
-WHY_SAND_WHEN_CUT = "the part is sanded when nothing is cut from it any more"
 WHY_EASE_LAST = "edges are reference edges until nothing is measured from them any more"
 WHY_COAT_SANDED = "a coat shows every scratch that is left"
 WHY_COAT_CURED = "damp from the glue has left the wood by then"

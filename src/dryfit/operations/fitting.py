@@ -9,7 +9,7 @@ from dryfit.operations.batch import Batch
 from dryfit.operations.finishing import hardened
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
-from dryfit.operations.words import spoken
+from dryfit.operations.words import counted
 from dryfit.placing.model import Fitting, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
@@ -44,7 +44,7 @@ def buttons_made(model: Model, shop: Shop) -> Batch:
                     ),
                 ),
                 tenths=tenths(worked(shop, "button", each=len(part.copies))),
-                sentence=f"Make {spoken(len(part.copies), part.name, part.written)} from a strip: "
+                sentence=f"Make {counted(part, len(part.copies))} from a strip: "
                 "cut the tongue on the long strip, then saw the strip apart",
                 check="the tongue slides in the groove, and the body pulls down",
             )
@@ -118,7 +118,7 @@ def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
     else:
         exact = worked(shop, "fit part", each=len(names)) + worked(shop, "screw", each=count)
         screwed = ", and drive the screws" if count else ""
-        loose = spoken(len(names), part.name, part.written)
+        loose = counted(part, len(names))
         spaced = " with spacers between" if len(names) > 1 else ""
         sentence = f"Lay {loose} in place{spaced}{screwed}"
     return Operation(

@@ -10,7 +10,7 @@ from dryfit.geometry.box import AXIS_NAMES
 from dryfit.operations import clamps
 from dryfit.operations.members import assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
-from dryfit.operations.words import listed
+from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
 from dryfit.shop.shop import Glue, Shop
@@ -188,5 +188,5 @@ def _entering(assembly: Assembly, model: Model) -> list[str]:
     loose = loose_copies(assembly, model)
     for part in parts_of(loose, model):
         count = sum(copy.name in loose for copy in part.copies)
-        inner.append(f"{count} {part.written}" if count > 1 else f"the {part.name}")
+        inner.append(counted(part, count) if count > 1 else f"the {part.name}")
     return inner

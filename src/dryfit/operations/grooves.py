@@ -27,7 +27,7 @@ def groove_cuts(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
         cuts = _on_saw(site, display, shop)
         if cuts:
             return cuts
-    return _on_router(site, shop) or (hand_cut(site, shop),)
+    return _on_router(site, shop) or (hand_cut(site, display, shop),)
 
 
 def runs_through(site: Site) -> bool:

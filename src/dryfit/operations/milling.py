@@ -10,7 +10,7 @@ from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blanks import Blank
 from dryfit.operations.minutes import METRE, tenths, worked
-from dryfit.operations.words import spoken
+from dryfit.operations.words import all_of, spoken
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold, Setting
 from dryfit.quantities import Display
@@ -31,7 +31,7 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     makers: list[Callable[[Blank, Shop], Operation]] = [_rough_length, _rip, _face, _edge]
     rows = [make(blank, shop) for make in makers]
     rows[0] = _with_size(rows[0], blank, display)
-    rows += [_thickness(blank, shop), _width(blank, rip_height, shop)]
+    rows += [_thickness(blank, display, shop), _width(blank, rip_height, shop)]
     reasons = [
         WHY_RIP_AFTER_CROSSCUT,
         WHY_FACE_AFTER_RIP,
@@ -69,8 +69,10 @@ def operation(
 
 def pieces_of(blank: Blank) -> str:
     """Return the blanks as a sentence names them."""
-    if blank.each == 1:
+    if blank.staves:
         return f"the {spoken(len(blank.pieces), blank.subject)}"
+    if blank.each == 1:
+        return all_of(blank.part)
     return f"the {spoken(blank.count, f'{blank.subject} blank')}"
 
 
@@ -179,7 +181,7 @@ def _jointed(
     return operation(blank, what, "jointer", settings, exact, said, hold)
 
 
-def _thickness(blank: Blank, shop: Shop) -> Operation:
+def _thickness(blank: Blank, display: Display, shop: Shop) -> Operation:
     off = blank.thickness - shop.allowances["facing"] - blank.to_thickness
     bites = off / shop.allowances["planer_pass"]
     passes = max(1, -(-bites.numerator // bites.denominator))
@@ -203,15 +205,14 @@ def _thickness(blank: Blank, shop: Shop) -> Operation:
     settings = setting_of.known_to(
         shop, "planer", (setting_of.plain("thickness", blank.to_thickness),)
     )
-    return operation(
-        blank,
-        "thickness",
-        "planer",
-        settings,
-        exact,
-        f"{sentence}, all in one go",
-        Hold("F", None, None),
-    )
+    said = f"{sentence}, all in one go"
+    row = operation(blank, "thickness", "planer", settings, exact, said, Hold("F", None, None))
+    return replace(row, details=_test_piece(display, shop))
+
+
+def _test_piece(display: Display, shop: Shop) -> tuple[str, ...]:
+    length = display.with_unit(shop.allowances["test_piece"])
+    return (f"Send a test piece through with them, at least {length} long: joints are tried on it",)
 
 
 def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:

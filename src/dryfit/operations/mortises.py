@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming, setting_of
-from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.by_hand import hand_cut, marked_limits
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
@@ -26,7 +26,7 @@ CLEARANCE = Fraction(1, 2)
 FACES = frozenset({"F", "B", "E", "E2"})
 
 
-def mortise_cut(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
+def mortise_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut:
     """Return the cut of a mortise; its stops stand where the hand of the part puts end R.
 
     `to_marks` where equal pockets stand at so many places that marks serve better than stops.
@@ -36,8 +36,9 @@ def mortise_cut(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
         for station in (MORTISER, DRILL_PRESS):
             cutter = exact_cutter(station, width, shop)
             if cutter is not None and _deep_enough(site, station, shop):
-                return _plunged(site, station, cutter, to_marks=to_marks, shop=shop)
-    return hand_cut(site, shop)
+                marks = (marked_limits(site, display),) if to_marks else ()
+                return _plunged(site, station, cutter, marks, shop)
+    return hand_cut(site, display, shop)
 
 
 def exact_cutter(station: str, width: Fraction, shop: Shop) -> Cutter | None:
@@ -77,7 +78,8 @@ def plunges(feature: Feature, cutter: Fraction, step: Fraction) -> int:
     return -(-steps.numerator // steps.denominator)
 
 
-def _plunged(site: Site, station: str, cutter: Cutter, *, to_marks: bool, shop: Shop) -> Cut:
+def _plunged(site: Site, station: str, cutter: Cutter, marks: tuple[str, ...], shop: Shop) -> Cut:
+    """Return the cut; `marks` say where it stands when no stops do."""
     feature = site.feature
     by_chisel = station == MORTISER
     width = feature.across[1] - feature.across[0]
@@ -89,7 +91,7 @@ def _plunged(site: Site, station: str, cutter: Cutter, *, to_marks: bool, shop: 
         setting_of.plain("depth", feature.depth),
         setting_of.distance("fence", feature.across[0], width, fence),
     ]
-    if not to_marks:
+    if not marks:
         settings.append(setting_of.limits(feature.along[0], feature.along[1], "R", side))
     what = naming.what_of(feature)
     deed = "Chop" if by_chisel else "Drill out and square"
@@ -100,7 +102,7 @@ def _plunged(site: Site, station: str, cutter: Cutter, *, to_marks: bool, shop: 
         kind="mortise",
         station=station,
         settings=setting_of.known_to(shop, station, settings),
-        hold=Hold(down, fence, None if to_marks else "R"),
+        hold=Hold(down, fence, None if marks else "R"),
         passes=(Pass(),),
         exact=worked(
             shop,
@@ -109,11 +111,11 @@ def _plunged(site: Site, station: str, cutter: Cutter, *, to_marks: bool, shop: 
             per_plunge=count * len(site.copies),
         ),
         sentence=f"{deed} the {naming.plural(what)} in {all_of(site.part)}"
-        + (", each on its marks" if to_marks else ""),
+        + (", each on its marks" if marks else ""),
         trial=f"{cutter.name}, depth {feature.depth}, fence {near}",
         tests=naming.TESTED["mortise"],
         check=naming.CHECKS["mortise"],
-        details=(f"{count} plunges each: both ends first, then between",),
+        details=(f"{count} plunges each: both ends first, then between", *marks),
     )
 
 
@@ -122,7 +124,7 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
     feature = site.feature
     drill = drill_for(feature, display, shop)
     if drill is None or feature.surface not in FACES or not _deep_enough(site, DRILL_PRESS, shop):
-        return hand_cut(site, shop)
+        return hand_cut(site, display, shop)
     half = drill.widest / 2
     across = sum(feature.across, Fraction(0)) / 2 - half
     end, middle = nearest_end(site)
@@ -151,7 +153,13 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
         sentence=f"Drill the {naming.plural(what)} in {all_of(site.part)}"
         + (", each on its mark" if to_marks else ""),
         check=naming.CHECKS["hole"],
+        details=(_middle(site, display),) if to_marks else (),
     )
+
+
+def _middle(site: Site, display: Display) -> str:
+    middle = sum(site.feature.along, Fraction(0)) / 2
+    return f"{site.feature.id}: middle {display.with_unit(middle, fitted=True)} from R"
 
 
 def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:

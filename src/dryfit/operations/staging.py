@@ -19,6 +19,8 @@ WHY_ALL_CUT = "every part of the frame has to be cut before it can be tried"
 WHY_DRY_FIRST = "what does not fit shows before the glue is on"
 WHY_WHOLE_DRY_FIRST = "a fault of the whole is put right while its parts are still loose"
 WHY_SAND_AFTER_FIT = "faces that meet are fitted before sanding rounds them"
+WHY_SAND_BEFORE_FIT = "a shelf sanded after it was fitted rattles in its housing"
+WHY_SAND_WHEN_CUT = "the part is sanded when nothing is cut from it any more"
 WHY_SAND_INSIDE = "no sander reaches into the corners once the frame is glued"
 WHY_CURED = "the glue holds the weight of the next stage by then"
 WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is hard"
@@ -45,9 +47,12 @@ def staged(
         glue, found = glue_up(assembly, model, shop)
         findings += found
         operations += [dry, *inside, glue]
-        rules += _before_dry(assembly, dry, model, last_cuts)
+        rules += _when_cut(assembly, dry, WHY_ALL_CUT, model, last_cuts)
         rules.append(Rule(dry.id, glue.id, WHY_DRY_FIRST))
-        rules += _sanding_rules(dry, inside, glue)
+        housed = any(model.joint(name).kind == "housing" for name in assembly.joints)
+        rules += _sanding_rules(dry, inside, glue, housed=housed)
+        if housed and inside:
+            rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
         rules += _inner_rules(assembly, dry, glue, model, after_stage, shop)
         level = _level(assembly, model, shop)
         if level is not None:
@@ -101,19 +106,28 @@ def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     )
 
 
-def _before_dry(
-    assembly: Assembly, dry: Operation, model: Model, last_cuts: Mapping[str, tuple[str, ...]]
+def _when_cut(
+    assembly: Assembly,
+    after: Operation,
+    reason: str,
+    model: Model,
+    last_cuts: Mapping[str, tuple[str, ...]],
 ) -> list[Rule]:
     return [
-        Rule(cut, dry.id, WHY_ALL_CUT)
+        Rule(cut, after.id, reason)
         for part in parts_of(all_copies(assembly, model), model)
         for cut in last_cuts.get(part.name, ())
     ]
 
 
-def _sanding_rules(dry: Operation, inside: tuple[Operation, ...], glue: Operation) -> list[Rule]:
+def _sanding_rules(
+    dry: Operation, inside: tuple[Operation, ...], glue: Operation, *, housed: bool
+) -> list[Rule]:
+    """Return where sanding stands: after the fit, or before it where shelves go into housings."""
     if not inside:
         return []
+    if housed:
+        return [*grit_rules(inside), Rule(inside[-1].id, dry.id, WHY_SAND_BEFORE_FIT)]
     return [
         Rule(dry.id, inside[0].id, WHY_SAND_AFTER_FIT),
         *grit_rules(inside),

@@ -8,10 +8,17 @@ from dryfit.placing.model import Part
 
 
 def all_of(part: Part) -> str:
-    """Return the copies of a part as a sentence names them: ``the post``, ``all 4 posts``."""
+    """Return a part's copies for a sentence: ``the top``, ``both aprons``, ``all 4 posts``."""
     if len(part.copies) == 1:
         return f"the {part.name}"
+    if len(part.copies) == 2:
+        return f"both {part.written.lower()}"
     return f"all {len(part.copies)} {part.written.lower()}"
+
+
+def counted(part: Part, count: int) -> str:
+    """Return some copies of a part with their number: ``1 top``, ``5 slats``."""
+    return f"{count} {part.name if count == 1 else part.written.lower()}"
 
 
 def listed(names: Iterable[str]) -> str:

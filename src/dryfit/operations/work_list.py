@@ -11,7 +11,7 @@ from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
-from dryfit.operations.finishing import WHY_SAND_WHEN_CUT, finished
+from dryfit.operations.finishing import finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
@@ -19,7 +19,7 @@ from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
 from dryfit.operations.sanding import GRITS
 from dryfit.operations.sections import sections_of
-from dryfit.operations.staging import staged
+from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
 from dryfit.placing.model import Assembly, Model

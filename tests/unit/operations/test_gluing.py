@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import hypot
 
 import pytest
-from tests.unit.operations.worked import boot_bench, operation, piece, shipped_shop
+from tests.unit.operations.worked import boot_bench, listed, operation, piece, rule, shipped_shop
 
 from dryfit.diagnostics import Severity
 from dryfit.operations import clamps, work_list
@@ -130,3 +130,14 @@ def test_dry_fit_and_sanding_inside_stand_before_every_glue_up() -> None:
             subject = op.id.partition(" / ")[0]
             before = {row.before for row in work.rules if row.after == op.id}
             assert f"{subject} / dry fit" in before
+
+
+def test_a_shelf_is_sanded_before_it_is_fitted_into_its_housing() -> None:
+    work, _ = listed(piece("housed_stretcher"))
+    # TRADE B26, housing: sand the shelf before fitting, not after.
+    assert rule(work, "base / sand inside 180", "base / dry fit")
+    assert ("base / dry fit", "base / sand inside 120") not in {
+        (row.before, row.after) for row in work.rules
+    }
+    # A lapped or tenoned frame is sanded after the fit.
+    assert rule(boot_bench(), "base / dry fit", "base / sand inside 120")

@@ -143,3 +143,21 @@ def test_a_cut_after_a_glue_up_is_made_by_hand_when_the_glue_is_hard() -> None:
     assert rule(work, "base / glue up", "apron / groove").lag == 14400
     assert rule(work, "apron / groove", "base / sand 120")
     assert ("apron / groove", "base / dry fit") not in {(r.before, r.after) for r in work.rules}
+
+
+def test_a_part_from_a_sheet_is_ripped_and_cut_to_length_and_nothing_else() -> None:
+    model = piece()
+    slat = model.part("slat")
+    parts = tuple(replace(part, stock="sheet") if part is slat else part for part in model.parts)
+    work, _ = listed(replace(model, parts=parts))
+    kinds = [op.kind for op in work.operations if op.part == "slat"]
+    assert kinds[:2] == ["width", "length"]
+    assert "thickness" not in kinds
+
+
+def test_what_is_cut_by_hand_says_where_its_lines_are() -> None:
+    shoulders = operation(boot_bench(), "apron / tenon shoulders / upper")
+    assert shoulders.details[0] == "tenon shoulder at R on E: 0 to 20 mm from R, 55 mm deep"
+    assert shoulders.sentence == "Saw and pare the upper tenon shoulders on both aprons"
+    holes = operation(boot_bench(), "bottom end rail / pilot holes")
+    assert holes.details[2].endswith("middle 170 mm from R")
