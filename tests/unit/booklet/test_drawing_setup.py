@@ -143,6 +143,8 @@ def test_a_panel_is_drawn_in_its_clamps_numbered_once_each() -> None:
     drawing = setup_drawing(model, steps.glue_panel(), steps.ACCESSORIES, model.display)
     assert drawing is not None
     assert [word for word in words(drawing) if word.isdigit()] == ["1", "2", "3", "4", "5"]
+    # Over and under in turn: of five the first, the middle and the last one lie on top.
+    assert drawing.markup.count("stroke-dasharray") == 2
     assert collisions(drawing) == []
 
 

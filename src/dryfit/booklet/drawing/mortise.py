@@ -29,7 +29,7 @@ from dryfit.booklet.text import Say
 from dryfit.joinery.feature import Range
 from dryfit.plan.setting import Setting
 
-_ROOM = 72.0
+_ROOM = 70.0
 _LEFT = -20.0
 _TALLEST = 26.0
 _FENCE = 4.0

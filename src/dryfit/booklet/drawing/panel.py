@@ -25,9 +25,8 @@ def panel_drawing(part: Part, clamps: int, label: str) -> Svg:
     count = part.staves.count if part.staves is not None else 1
     edges = [sheet.height * joint / count for joint in range(1, count)]
     canvas.lines([((0.0, y), (sheet.right, y)) for y in edges])
-    for number, x in enumerate(_from_middle(clamps, sheet.width), start=1):
-        # The first and every second one after it lies on top, the others underneath.
-        pen = BOLD if number % 2 else DASHED
+    for number, (x, on_top) in enumerate(_from_middle(clamps, sheet.width), start=1):
+        pen = BOLD if on_top else DASHED
         canvas.lines([((x, -_BEYOND), (x, sheet.bottom + _BEYOND))], pen)
         for y in (-1.2, sheet.bottom + 1.2):
             canvas.rect(Rect(x - 2.4, y - 1.2, x + 2.4, y + 1.2), fill="black", pen=None)
@@ -39,13 +38,16 @@ def panel_drawing(part: Part, clamps: int, label: str) -> Svg:
     return canvas.finish(f"{part.name}, {count} boards edge to edge, in clamps")
 
 
-def _from_middle(count: int, width: float) -> list[float]:
-    """Return the clamps' places along the panel, nearest to the middle first."""
+def _from_middle(count: int, width: float) -> list[tuple[float, bool]]:
+    """Return the clamps' places along the panel, nearest to the middle first.
+
+    Beside each stands whether the clamp lies on top: from end to end it is every other one.
+    """
     if count < 2:
-        return [width / 2] * count
+        return [(width / 2, True)] * count
     step = (width - 2 * _FROM_END) / (count - 1)
-    places = [_FROM_END + step * number for number in range(count)]
-    return sorted(places, key=lambda x: (round(abs(x - width / 2), 6), x))
+    places = [(_FROM_END + step * number, number % 2 == 0) for number in range(count)]
+    return sorted(places, key=lambda place: (round(abs(place[0] - width / 2), 6), place[0]))
 
 
 def _name(canvas: Canvas, label: str, sheet: tuple[Rect, int, int]) -> None:

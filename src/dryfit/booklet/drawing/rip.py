@@ -61,7 +61,7 @@ def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     for group in groups:
         y = caption(canvas, left, y, named(group), bold=True)
         y = _section(canvas, rip, group[0], say, y)
-    note = f"Seen from where you feed. {scale_note(broken=False)}"
+    note = f"From where you feed. {scale_note(broken=False)}"
     caption(canvas, left, y, note, room=116.0)
     return canvas.finish(title)
 
