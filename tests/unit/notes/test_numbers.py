@@ -59,6 +59,7 @@ OTHERS = [
     ("45 min", Fraction(45), TIME),
     ("1 h", Fraction(60), TIME),
     ("1 1/2 hours", Fraction(90), TIME),
+    ("1 h 30 min", Fraction(90), TIME),
     ("2 days", Fraction(2880), TIME),
     ("90°", Fraction(90), ANGLE),
     ("7.5 degrees", Fraction(15, 2), ANGLE),

@@ -68,6 +68,8 @@ def test_units(text: str, line: UnitsLine) -> None:
         "420 wide, 300 deep, 240 high",
         "420 wide 300 deep 240 high",
         "420 wide x 300 deep x 240 high",
+        "width 420, depth 300, height 240",
+        "width = 420, depth = 300, height = 240",
     ],
 )
 def test_overall_by_name(text: str) -> None:
@@ -120,7 +122,8 @@ def test_sums_keep_their_order_and_are_not_worked_out() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["leg.width", "leg's width", "leg width", "width of leg", "the leg.width"]
+    "text",
+    ["leg.width", "leg's width", "leg width", "width of leg", "the leg.width", "legs’ width"],
 )
 def test_a_part_s_size_has_many_spellings(text: str) -> None:
     line = said(f"inner width = {text}", "leg")

@@ -9,7 +9,7 @@ from lark import Token, Tree
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
-from dryfit.notes.building.sums import offset_of, size_word, size_words, sum_of
+from dryfit.notes.building.sums import offset_of, said_size, size_word, size_words, sum_of
 from dryfit.notes.tree import (
     At,
     CutAfter,
@@ -28,7 +28,6 @@ from dryfit.notes.tree import (
     SetBack,
     SetIn,
     Sizes,
-    SizeWord,
     Spread,
     StageName,
     Up,
@@ -98,9 +97,7 @@ def _direction(node: Tree[Token]) -> str | None:
 
 
 def _dimset(node: Tree[Token], draft: Draft) -> Sizes:
-    amount = sum_of(node.children[-1], draft)
-    span = draft.span(node)
-    return Sizes((SizeWord(amount, _word(node), span),), span)
+    return Sizes((said_size(node, draft),), draft.span(node))
 
 
 def _at(node: Tree[Token], draft: Draft) -> At:

@@ -57,7 +57,16 @@ def size_words(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
 
 def all_sizes(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
     """Return the sizes of all runs of a line in order."""
-    return tuple(size for run in trees(node.children, "dims") for size in size_words(run, draft))
+    sizes: list[SizeWord] = []
+    for run in trees(node.children, "dims", "dimset"):
+        sizes.extend([said_size(run, draft)] if run.data == "dimset" else size_words(run, draft))
+    return tuple(sizes)
+
+
+def said_size(node: Tree[Token], draft: Draft) -> SizeWord:
+    """Return the size of ``width 300`` or ``width = 300``."""
+    dimension = text_of(tokens(node.children, "DIM")[0])
+    return SizeWord(sum_of(node.children[-1], draft), dimension, draft.span(node))
 
 
 def offset_of(node: Tree[Token], draft: Draft) -> Offset:

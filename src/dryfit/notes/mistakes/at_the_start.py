@@ -10,7 +10,7 @@ from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
-from dryfit.notes.reading.presumed import presumed
+from dryfit.notes.reading.presumed import list_mark, presumed
 from dryfit.notes.reading.runs import phrase_at
 from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
@@ -20,6 +20,17 @@ _EQUATION = re.compile(
 )
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
+
+
+def marked_as_list(stumble: Stumble) -> Mistake | None:
+    """``- 4 legs``, ``1) 4 legs``: the mark of a list in front of a line."""
+    end = list_mark(stumble.text)
+    if not end or len(stumble.failure.tokens) > 1:
+        return None
+    place = stumble.span(stumble.failure.line.text.index(stumble.text[:end].strip()), end)
+    repair = Repair("take it out", place, "")
+    message = f"a line needs no mark of a list such as `{stumble.text[:end].strip()}`"
+    return Mistake("list-mark", message, place, (repair,), guess=True)
 
 
 def trade_word_as_value(stumble: Stumble) -> Mistake | None:
@@ -112,11 +123,12 @@ def value_without_equals(stumble: Stumble) -> Mistake | None:
         return None
     start = stumble.words[0].start
     end = start + len(meant.written)
+    colon = stumble.text[end : end + 1] == ":"
     return Mistake(
         "value-sign-missing",
-        f"`{meant.written}` and a measure stand side by side",
+        f"no `=` stands between `{meant.written}` and its measure",
         stumble.span(start, end),
-        (stumble.inserting("for a value put `=` between them", end, " ="),),
+        (Repair("for a value put `=` between them", stumble.span(end, end + colon), " ="),),
     )
 
 
@@ -172,7 +184,6 @@ CASES = (
     part_without_name,
     mistyped_opener,
     mistyped_name_first,
-    value_without_equals,
     part_without_count,
     prose,
 )

@@ -9,6 +9,7 @@ from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
+from dryfit.notes.reading.runs import phrase_at
 
 _DIMENSIONS = ("length", "width", "thickness")
 _ADJECTIVES = {
@@ -18,6 +19,9 @@ _ADJECTIVES = {
     "high": "length",
     "height": "length",
 }
+_BEGIN_A_SUM = frozenset(
+    {"INT", "NUMBER", "MEASURE", "NAME", "VALUE", "DIM", "OVERALL", "_HALF", "_LPAR", "_MINUS"}
+)
 _ONLY_A_DIMENSION = frozenset({"DIM", "_DOT", "_POSS"})
 _DIMENSION_OF_VALUE = re.compile(r"\.\s*([^\W\d_]+)")
 
@@ -112,7 +116,9 @@ def unknown_part(stumble: Stumble) -> Mistake | None:
 def unknown_value(stumble: Stumble) -> Mistake | None:
     """``set in revael``: only a measure fits, and there is none of the name."""
     first = stumble.word_at(stumble.at)
-    if first is None or not {"VALUE", "MEASURE"} <= stumble.takes or "RUN" in stumble.takes:
+    if first is None or not {"VALUE", "MEASURE"} <= stumble.takes <= _BEGIN_A_SUM:
+        return None
+    if phrase_at(stumble.words, first):
         return None
     end = stumble.name_end(first)
     written = stumble.text[stumble.at : end]

@@ -200,6 +200,7 @@ def _unknown(
 
 
 SIGN_CASES = (no_glue_colon, mistyped_order)
-NEAR_CASES = (unit_of_file, joint_not_in_language, mistyped, mistyped_phrase)
+BEFORE_NEAR_CASES = (unit_of_file, joint_not_in_language)
+NEAR_CASES = (mistyped, mistyped_phrase)
 CASES = (place_expected, stage_expected, preposition_expected)
 LAST_CASES = (does_not_fit,)

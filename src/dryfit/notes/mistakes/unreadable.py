@@ -8,6 +8,7 @@ from dryfit.notes.mistake import Mistake
 from dryfit.notes.mistakes import (
     at_the_end,
     at_the_start,
+    habits,
     in_names,
     in_numbers,
     in_signs,
@@ -20,12 +21,16 @@ from dryfit.notes.reading.vocabulary import Vocabulary
 # What was written wrong comes first, then what nearly fits, then what is missing.
 _CASES = (
     *in_numbers.CASES,
+    at_the_start.marked_as_list,
+    at_the_start.value_without_equals,
     *in_names.SORT_CASES,
     *in_words.SIGN_CASES,
     in_signs.bracket,
     at_the_end.unfinished,
     in_signs.stray_sign,
     *at_the_start.CASES,
+    *in_words.BEFORE_NEAR_CASES,
+    *habits.CASES,
     *in_words.NEAR_CASES,
     *in_words.CASES,
     *in_names.CASES,

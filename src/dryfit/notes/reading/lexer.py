@@ -125,8 +125,9 @@ class _Scan:
             return _token("BY", "x", at, at + 1)
         if at in self._at_word:
             return self._word(self._at_word[at], takes)
-        if self.text.startswith("'s", at) and "_POSS" in takes:
-            return _token("_POSS", "'s", at, at + 2)
+        possessive = self._possessive(at) if "_POSS" in takes else None
+        if possessive:
+            return _token("_POSS", possessive, at, at + len(possessive))
         terminal = _SIGNS.get(sign)
         return _token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
 
@@ -144,6 +145,12 @@ class _Scan:
             return at, self.words[index].end
         number = self._spelled(at)
         return at, number.end if number else at + 1
+
+    def _possessive(self, at: int) -> str | None:
+        """Return the sign of "leg's width" and "legs' width" that stands at the place, or None."""
+        if self.text.startswith("'s ", at):
+            return "'s"
+        return "'" if self.text[at - 1 : at + 1].lower() == "s'" else None
 
     # --- numbers
 

@@ -115,6 +115,11 @@ def split(line: SenseLine, before: int) -> tuple[SenseLine, SenseLine]:
     return _joined(line.source, texts[:before]), _joined(line.source, texts[before:])
 
 
+def loose(source: Source, folded: str, at: int) -> SenseLine:
+    """Return a folded text as a line of sense that is only looked at, not told about."""
+    return _joined(source, [(folded, at)])
+
+
 def fold(line: str) -> str:
     """Return the line with its signs folded and its remark and trailing blanks taken off."""
     return line.partition("#")[0].translate(_FOLD).rstrip()

@@ -63,6 +63,9 @@ _UNIT = rf"(?:\"|''|'|°|(?:{_WORDS})(?![^\W_]))"
 _FEET_AND_INCHES = re.compile(
     rf"({_VALUE})[ ]*{_FEET}[ ]*-?[ ]*({_VALUE})[ ]*{_INCHES}", re.IGNORECASE
 )
+_HOURS_AND_MINUTES = re.compile(
+    rf"({_VALUE})[ ]*(?:h|hours?|hrs?)\b[ ]*({_VALUE})[ ]*(?:min|mins|minutes?)\b", re.IGNORECASE
+)
 _MEASURE = re.compile(rf"({_VALUE})[ ]*({_UNIT})", re.IGNORECASE)
 _BARE = re.compile(_VALUE)
 _COMMA_MEASURE = re.compile(rf"([0-9]+,[0-9]+)[ ]*({_UNIT})", re.IGNORECASE)
@@ -113,6 +116,9 @@ def measure(text: str, at: int, *, decimal_comma: bool) -> Spelled | None:
     if both:
         feet, inches = both.group(1), both.group(2)
         return _spelled(both.end(), (feet, "ft"), (inches, "in"))
+    times = _HOURS_AND_MINUTES.match(text, at)
+    if times:
+        return _spelled(times.end(), (times.group(1), "h"), (times.group(2), "min"))
     if decimal_comma:
         comma = _COMMA_MEASURE.match(text, at)
         if comma:

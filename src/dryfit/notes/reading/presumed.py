@@ -9,20 +9,25 @@ from __future__ import annotations
 import re
 
 from dryfit.notes.names import canonical
-from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.lines import SenseLine, loose
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.runs import Word, name_length, phrase_at
-from dryfit.notes.reading.vocabulary import Declared
+from dryfit.notes.reading.vocabulary import Declared, declared_in
 from dryfit.notes.reading.word_kinds import CLAUSE_KINDS, RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES
 
-_MEASURE_ONLY = re.compile(r"\s+[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
-_SIZE_AHEAD = re.compile(r" *,? *[0-9.½¼¾]")
+_MEASURE_ONLY = re.compile(r" *(?::| ) *[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
+_SIZE_AHEAD = re.compile(r" *,? *(?:[0-9½¼¾]|\.[0-9])")
+_LIST_MARK = re.compile(r" *(?:[-*•+]|[0-9]+[.)])[ ]+(?=\S)")
 _GLUE_UP = "glue up"
 
 
 def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     """Return what a line that declares nothing as it stands was meant to declare, or None."""
+    mark = list_mark(line.text)
+    if mark:
+        rest = loose(line.source, line.text[mark:], line.line)
+        return declared_in(rest) or presumed(rest, parts)
     words = line.words
     if not words or line.text[: words[0].start].strip():
         return None
@@ -44,6 +49,12 @@ def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     if _SIZE_AHEAD.match(line.text, end) or (comma and follows_clause):
         return Declared("part", name, written)
     return None
+
+
+def list_mark(text: str) -> int:
+    """Return where the text begins behind the mark of a list ("- 4 legs", "1) 4 legs"), or 0."""
+    mark = _LIST_MARK.match(text)
+    return mark.end() if mark else 0
 
 
 def glue_name_length(words: tuple[Word, ...], first: int, parts: frozenset[str]) -> int:

@@ -144,7 +144,7 @@ def _all_declared(line: SenseLine) -> Iterator[Declared]:
 
 
 def _declared(kind: str, name: str, written: str) -> Declared | None:
-    if not name or name in RESERVED:
+    if not name or name in RESERVED or name.startswith("overall "):
         return None
     return Declared(kind, name, written)
 

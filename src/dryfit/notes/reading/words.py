@@ -114,7 +114,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("MARK", {"bow": "bow", "bowed": "bow"}),
     ("_CURE", {"cure": "cure", "cure for": "cure"}),
     ("COATS", {"coat": "coats"}),
-    ("APART", {"apart": "apart"}),
+    ("APART", {"apart": "apart", "between coats": "apart"}),
     # units
     ("UNIT", {"mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm"}),
     ("UNIT", {"centimetre": "cm", "centimeter": "cm", "m": "m", "metre": "m", "meter": "m"}),
