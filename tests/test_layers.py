@@ -40,6 +40,7 @@ ABOVE_THE_ROOMS = ("workshop", "cli", "__main__")
 LIBRARIES: dict[str, tuple[str, ...]] = {
     "jinja2": ("booklet",),
     "lark": ("notes",),
+    "markupsafe": ("booklet",),
     "networkx": ("order", "placing", "operations", "planning"),
     "pint": ("quantities",),
     "weasyprint": ("booklet/pdf.py",),
