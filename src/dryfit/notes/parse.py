@@ -34,6 +34,7 @@ class _Progress:
     findings: list[Diagnostic] = field(default_factory=list)
     unreadable: set[str] = field(default_factory=set)
     used: set[str] = field(default_factory=set)
+    named_unread: set[str] = field(default_factory=set)
     overall_unread: bool = False
 
 
@@ -64,7 +65,7 @@ def parse(source: Source) -> tuple[Notes, Findings]:
         lambda mistake: offered(mistake, at[mistake.span.line], words),
     )
     findings = [*told, *doubles, *near_values(statements)]
-    findings.extend(joints_without_host(statements))
+    findings.extend(joints_without_host(statements, progress.named_unread))
     if not progress.overall_unread:
         findings.extend(overall_missing(statements))
     return Notes(source, statements, frozenset(progress.unreadable)), tuple(findings)
@@ -84,6 +85,7 @@ def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
     reading = read_line(line, words)
     progress.used |= names_used(reading.tokens)
     if isinstance(reading, Failure):
+        progress.named_unread |= names_used(reading.tokens)
         apart = swallowed(line, reading.start, words)
         if apart:
             progress.findings.extend([apart.finding] if apart.finding else [])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Set as AbstractSet
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
 from dryfit.notes.reading.near import distance
@@ -81,9 +82,14 @@ def overall_missing(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
     )
 
 
-def joints_without_host(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
-    """Yield an error for a joint on a part's line when no line says what it goes into."""
-    joined = {
+def joints_without_host(
+    statements: Sequence[Statement], named_unread: AbstractSet[str]
+) -> Iterator[Diagnostic]:
+    """Yield an error for a joint on a part's line when no line says what it goes into.
+
+    Of parts that are named on a line which could not be read, nothing is said.
+    """
+    joined = named_unread | {
         guest.name
         for statement in statements
         if isinstance(statement, JointLine)
