@@ -9,7 +9,7 @@ from lark import Token, Tree
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
-from dryfit.notes.building.sums import offset_of, said_size, size_word, size_words, sum_of
+from dryfit.notes.building.sums import offset_of, said_size, size_word, size_words, sum_in
 from dryfit.notes.tree import (
     At,
     CutAfter,
@@ -106,7 +106,7 @@ def _at(node: Tree[Token], draft: Draft) -> At:
 
 
 def _set_in(node: Tree[Token], draft: Draft) -> SetIn:
-    amount = sum_of(node.children[0], draft)
+    amount = sum_in(node, draft)
     return SetIn(((amount, _direction(node)),), draft.span(node))
 
 
@@ -131,13 +131,13 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "at": _at,
     "setin": _set_in,
     "along": _set_in,
-    "setback": lambda node, draft: SetBack(sum_of(node.children[0], draft), draft.span(node)),
-    "up": lambda node, draft: Up(sum_of(node.children[0], draft), draft.span(node)),
-    "down": lambda node, draft: Down(sum_of(node.children[0], draft), draft.span(node)),
+    "setback": lambda node, draft: SetBack(sum_in(node, draft), draft.span(node)),
+    "up": lambda node, draft: Up(sum_in(node, draft), draft.span(node)),
+    "down": lambda node, draft: Down(sum_in(node, draft), draft.span(node)),
     "fromside": lambda node, draft: From(offset_of(node, draft), draft.span(node)),
     "flush": _flush,
     "spread": lambda node, draft: Spread(_direction(node), draft.span(node)),
-    "gap": lambda node, draft: Gap(sum_of(node.children[0], draft), draft.span(node)),
+    "gap": lambda node, draft: Gap(sum_in(node, draft), draft.span(node)),
     "jointspec": joint_spec,
     "join": join,
     "gluedfrom": _glued_from,

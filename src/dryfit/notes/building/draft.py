@@ -40,11 +40,14 @@ class Draft:
 
 def ends(node: Node) -> tuple[int, int]:
     """Return where the node begins and ends in the text of its line."""
-    if isinstance(node, Token):
-        assert node.start_pos is not None
-        assert node.end_pos is not None
-        return node.start_pos, node.end_pos
-    return node.meta.start_pos, node.meta.end_pos
+    first = last = node
+    while isinstance(first, Tree):
+        first = first.children[0]
+    while isinstance(last, Tree):
+        last = last.children[-1]
+    assert first.start_pos is not None
+    assert last.end_pos is not None
+    return first.start_pos, last.end_pos
 
 
 def trees(nodes: Iterable[Node], *names: str) -> list[Tree[Token]]:

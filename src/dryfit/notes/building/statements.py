@@ -28,7 +28,7 @@ from dryfit.notes.building.size_checks import (
     check_stock_sizes,
     check_written,
 )
-from dryfit.notes.building.sums import all_sizes, sum_of
+from dryfit.notes.building.sums import all_sizes, sum_in
 from dryfit.notes.reading.lexer import Reading
 from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.tree import (
@@ -124,7 +124,7 @@ def _have(tree: Parsed, draft: Draft) -> HaveLine:
     nodes = tree.children
     timber = only(trees(nodes, "oftimber"), "the timber", draft)
     marks = tuple(
-        (text_of(tokens(mark.children, "MARK")[0]), sum_of(mark.children[-1], draft))
+        (text_of(tokens(mark.children, "MARK")[0]), sum_in(mark, draft))
         for mark in trees(nodes, "mark")
     )
     sizes = all_sizes(tree, draft)
@@ -144,7 +144,7 @@ def _have(tree: Parsed, draft: Draft) -> HaveLine:
 
 def _value(tree: Parsed, draft: Draft) -> ValueLine:
     name = tokens(tree.children, "VALUE")[0]
-    amount = sum_of(tree.children[-1], draft)
+    amount = sum_in(tree, draft)
     return ValueLine(text_of(name), draft.span(name), amount, draft.line.whole())
 
 
@@ -199,7 +199,7 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
         _written(name, draft),
         draft.span(name),
         items,
-        sum_of(cure.children[0], draft) if cure else None,
+        sum_in(cure, draft) if cure else None,
         draft.line.whole(),
     )
 
@@ -207,11 +207,10 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
 def _finish(tree: Parsed, draft: Draft) -> FinishLine:
     coats = only(trees(tree.children, "coats"), "how many coats", draft)
     apart = only(trees(tree.children, "apart"), "how long between coats", draft)
-    wait = [part for part in apart.children if isinstance(part, Tree)] if apart else []
     return FinishLine(
         text_of(tokens(tree.children, "PHRASE")[0]),
         checked_count(coats.children, draft) if coats else None,
-        sum_of(wait[0], draft) if wait else None,
+        sum_in(apart, draft) if apart else None,
         draft.line.whole(),
     )
 

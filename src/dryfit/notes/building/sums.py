@@ -30,17 +30,24 @@ def sum_of(node: Node, draft: Draft) -> Sum:
     assert isinstance(node, Tree)
     sign = _SIGNS.get(node.data)
     if sign:
-        left, right = node.children
+        left, right = _terms(node)
         return Operation(sign, sum_of(left, draft), sum_of(right, draft), draft.span(node))
     if node.data == "number":
         return _number(node.children[0], draft)
     if node.data == "valuename":
         return ValueName(text_of(_token(node, 0)), draft.span(node))
+    if node.data == "bracketed":
+        return sum_in(node, draft)
     if node.data in ("half", "negative"):
         factor = Fraction(1, 2) if node.data == "half" else Fraction(-1)
         span = draft.span(node)
-        return Operation("*", Number(factor, None, span), sum_of(node.children[0], draft), span)
+        return Operation("*", Number(factor, None, span), sum_in(node, draft), span)
     return _dimension(node, draft)
+
+
+def sum_in(node: Tree[Token], draft: Draft) -> Sum:
+    """Return the one sum of a phrase, such as that of ``set back 6``."""
+    return sum_of(_terms(node)[0], draft)
 
 
 def size_word(node: Tree[Token], draft: Draft) -> SizeWord:
@@ -66,14 +73,17 @@ def all_sizes(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
 def said_size(node: Tree[Token], draft: Draft) -> SizeWord:
     """Return the size of ``width 300`` or ``width = 300``."""
     dimension = text_of(tokens(node.children, "DIM")[0])
-    return SizeWord(sum_of(node.children[-1], draft), dimension, draft.span(node))
+    return SizeWord(sum_in(node, draft), dimension, draft.span(node))
 
 
 def offset_of(node: Tree[Token], draft: Draft) -> Offset:
     """Return the offset of ``120 from left``."""
-    amount, place = node.children
-    assert isinstance(place, Token)
-    return Offset(sum_of(amount, draft), text_of(place), draft.span(node))
+    place = tokens(node.children, "PLACE")[0]
+    return Offset(sum_in(node, draft), text_of(place), draft.span(node))
+
+
+def _terms(node: Tree[Token]) -> list[Tree[Token]]:
+    return [child for child in node.children if isinstance(child, Tree)]
 
 
 def _number(node: Node, draft: Draft) -> Number:

@@ -36,7 +36,7 @@ def _lark() -> Lark:
         parser="lalr",
         lexer=_NoLexer,
         start="line",
-        propagate_positions=True,
+        keep_all_tokens=True,  # a phrase is placed by its first and its last token
         maybe_placeholders=False,
     )
 
