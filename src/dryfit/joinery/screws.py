@@ -13,6 +13,8 @@ from dryfit.joinery.cut import Cut, Placed, bounded
 _LENGTHS = tuple(Fraction(length) for length in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80))
 _NARROW = Fraction(60)
 _TIP = Fraction(3)
+_HOLD = Fraction(10)
+"""What must hold at least in the second part, where it is thick enough (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,18 +31,30 @@ class Screw:
         return f"{_plain(self.diameter)} x {_plain(self.length)}"
 
 
-def screw_for(thickness: Fraction, depth: Fraction) -> Screw:
+def screw_for(thickness: Fraction, depth: Fraction) -> Screw | None:
     """Return the screw that holds a part of that thickness onto one `depth` mm deep.
 
     The longest in the shops that is at most twice the thickness, so that half of it or a little
     less holds, and that stays 3 mm inside the second part (common practice; H18).  Diameter by
     thickness; pilot about 0.6 of it, which is 90 % of the root of a common wood screw
-    (`tests/published`).
+    (`tests/published`).  None when no screw reaches far enough into the second part.
     """
     diameter = Fraction(7, 2) if thickness < 12 else Fraction(4) if thickness <= 22 else Fraction(5)
     most = min(2 * thickness, thickness + depth - _TIP)
-    fitting = [length for length in _LENGTHS if length <= most] or [_LENGTHS[0]]
+    least = thickness + min(_HOLD, depth - _TIP)
+    fitting = [length for length in _LENGTHS if least <= length <= most]
+    if not fitting:
+        return None
     return Screw(diameter, fitting[-1], diameter + Fraction(1, 2), diameter * Fraction(6, 10))
+
+
+def passes_guest(guest: Fraction, host: Fraction) -> bool:
+    """Return whether a screw goes through the guest into the host, and not the other way.
+
+    It goes through what is laid on, unless no screw is long enough: then through the other, as
+    where a rail is butted to a side (common practice).  Both as mm along the screw.
+    """
+    return screw_for(guest, host) is not None
 
 
 def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fraction], ...]:
@@ -66,23 +80,29 @@ def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fra
 def screw_holes(
     guest: Placed, host: Placed, contact: Box, surface: tuple[int, int], span: Span | None
 ) -> tuple[Cut, ...]:
-    """Return clearance holes through the guest and pilot holes into the host.
+    """Return clearance holes through one part and pilot holes into the other; none if no screw fits.
 
     `surface` is the host's face (axis, side) on which the guest lies.
     """
     axis, side = surface
-    screw = screw_for(guest.box.extent(axis), host.box.extent(axis))
+    first, second = guest, host
+    if not passes_guest(guest.box.extent(axis), host.box.extent(axis)):
+        first, second, side = host, guest, -side
+    screw = screw_for(first.box.extent(axis), second.box.extent(axis))
+    if screw is None:
+        return ()
     cuts: list[Cut] = []
     for place in screw_places(contact, axis):
-        through = _hole(guest.box, place, axis, screw.clearance)
+        through = _hole(first.box, place, axis, screw.clearance)
         cuts.append(
-            Cut(guest.name, through, "hole", "screw hole", axis, side, None, host.part, span)
+            Cut(first.name, through, "hole", "screw hole", axis, side, None, second.part, span)
         )
-        deep = screw.length - guest.box.extent(axis)
-        end = place[axis] - side * deep
-        hole = _hole(host.box, place, axis, screw.pilot)
+        end = place[axis] - side * (screw.length - first.box.extent(axis))
+        hole = _hole(second.box, place, axis, screw.pilot)
         hole = bounded(hole, axis, min(place[axis], end), max(place[axis], end))
-        cuts.append(Cut(host.name, hole, "hole", "pilot hole", axis, side, None, guest.part, span))
+        cuts.append(
+            Cut(second.name, hole, "hole", "pilot hole", axis, side, None, first.part, span)
+        )
     return tuple(cuts)
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import TypeVar
 
 from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Span
@@ -25,47 +26,42 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
-from dryfit.piece.declared import Amount, Declared, FinishWords, Have
-from dryfit.piece.joints import contacts_of_line, declared_feature
+from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, FinishWords, Have
+from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
 from dryfit.piece.parts import declared_part, size_words
-from dryfit.piece.stages import stage_of, wish_of
+from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
+from dryfit.piece.wishes import circles, wish_of
 from dryfit.quantities import Display
 
 Line = TypeVar("Line")
 
 OVERALL = ("width", "depth", "height")
+MOST_COPIES = 3000
 _OVERALL_WORDS = {"width": 0, "depth": 1, "height": 2, "length": 0}
 
 
 def declare(notes: Notes) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
 
-    Findings: unknown-part, duplicate-name, circle, mixed-kinds, wrong-kind, size-not-positive,
-    size-not-written, no-overall, no-piece, twice, thicker-than-wide.
+    Findings: unknown-part, circle, mixed-kinds, wrong-kind, number-too-long, size-not-positive,
+    size-huge, size-not-written, joined-to-itself, no-piece, no-parts, too-many-parts,
+    finish-twice, thicker-than-wide, wishes-in-a-circle.
     """
-    findings: list[Diagnostic] = []
-    units = _last(notes, UnitsLine)
-    overall_line = _last(notes, OverallLine)
-    names = _names(notes, findings)
+    units, overall_line = _first(notes, UnitsLine), _first(notes, OverallLine)
+    names = Names(
+        {line.name: line for line in _all(notes, PartsLine)},
+        {line.name: line for line in _all(notes, GlueLine)},
+        notes.unreadable,
+    )
     sums = _sums(notes, units, overall_line, names)
     overall = _overall(overall_line, sums)
     first = units.first if units else "length"
-    lines = [line for line in notes.statements if isinstance(line, PartsLine)]
-    wider = _wider_than_deep(overall)
-    parts, contacts = [], []
-    for line in lines:
-        if names.first_line.get(line.name) is not line:
-            continue
-        part = declared_part(line, sums, names, first=first, wider_than_deep=wider)
-        parts.append(part)
-        contacts.extend(contacts_of_line(line, sums, names))
-    for statement in notes.statements:
-        if isinstance(statement, JointLine):
-            contacts.extend(contacts_of_line(statement, sums, names))
-    title, timber = _last(notes, PieceLine), _last(notes, TimberLine)
-    _missing_lines(notes, title, overall_line, findings)
+    parts, contacts, broken = _parts(notes, sums, names, first=first, wider=_wider(overall))
+    title, timber = _first(notes, PieceLine), _first(notes, TimberLine)
+    features = [declared_feature(line, sums, names) for line in _all(notes, FeatureLine)]
+    wishes = tuple(wish for line in _all(notes, OrderLine) for wish in wish_of(line, names))
     declared = Declared(
         piece=title.name if title else notes.source.name.rsplit("/", 1)[-1],
         source=notes.source,
@@ -73,31 +69,18 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         overall=overall,
         overall_span=overall_line.span if overall_line else None,
         timber=timber.timber if timber else None,
-        parts=tuple(parts),
-        contacts=tuple(contacts),
-        features=tuple(
-            feature
-            for line in notes.statements
-            if isinstance(line, FeatureLine)
-            and (feature := declared_feature(line, sums, names)) is not None
-        ),
-        stages=tuple(
-            stage_of(line, sums, names) for line in notes.statements if isinstance(line, GlueLine)
-        ),
-        finish=_finish(_last(notes, FinishLine), sums),
-        wishes=tuple(
-            wish
-            for line in notes.statements
-            if isinstance(line, OrderLine)
-            for wish in wish_of(line, names)
-        ),
-        stock=tuple(
-            _have(line, sums, first) for line in notes.statements if isinstance(line, HaveLine)
-        ),
-        notes=tuple(line.text for line in notes.statements if isinstance(line, NoteLine)),
-        broken=notes.unreadable,
+        parts=parts,
+        contacts=contacts,
+        features=tuple(feature for feature in features if feature is not None),
+        stages=tuple(stage_of(line, sums, names) for line in _all(notes, GlueLine)),
+        finish=_finish(_first(notes, FinishLine), sums),
+        wishes=wishes,
+        stock=tuple(_have(line, sums, first) for line in _all(notes, HaveLine)),
+        notes=tuple(line.text for line in _all(notes, NoteLine)),
+        broken=notes.unreadable | broken,
     )
-    return declared, tuple(findings) + tuple(sums.findings) + tuple(names.findings)
+    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes))
+    return declared, findings + tuple(sums.findings) + tuple(names.findings)
 
 
 def display_of(units: UnitsLine | None) -> Display:
@@ -110,38 +93,44 @@ def display_of(units: UnitsLine | None) -> Display:
     return Display("mm", units.step * scale) if units.step else Display()
 
 
-def _last(notes: Notes, kind: type[Line]) -> Line | None:
-    found = [line for line in notes.statements if isinstance(line, kind)]
-    return found[-1] if found else None
+def _all(notes: Notes, kind: type[Line]) -> list[Line]:
+    return [line for line in notes.statements if isinstance(line, kind)]
 
 
-def _names(notes: Notes, findings: list[Diagnostic]) -> Names:
-    parts: dict[str, PartsLine] = {}
-    stages: dict[str, GlueLine] = {}
-    for line in notes.statements:
-        if isinstance(line, PartsLine):
-            if line.name in parts:
-                findings.append(_twice(line.written, line.name_span, parts[line.name].name_span))
-            else:
-                parts[line.name] = line
-        elif isinstance(line, GlueLine):
-            if line.name in stages:
-                findings.append(_twice(line.written, line.name_span, stages[line.name].name_span))
-            else:
-                stages[line.name] = line
-    return Names(parts, stages, notes.unreadable)
+def _first(notes: Notes, kind: type[Line]) -> Line | None:
+    return next(iter(_all(notes, kind)), None)
 
 
-def _twice(written: str, span: Span, first: Span) -> Diagnostic:
-    return Diagnostic(
-        "duplicate-name",
-        Severity.ERROR,
-        f"`{written}` is already on line {first.line}; singular and plural count as one name",
-        span,
-        rule="H38",
-        notes=(Note("first written here", first),),
-        hints=(Hint("give one of them another name"),),
+def _parts(
+    notes: Notes, sums: Sums, names: Names, *, first: str, wider: bool
+) -> tuple[tuple[DeclaredPart, ...], tuple[Contact, ...], frozenset[str]]:
+    # A part whose line holds a sum that failed is broken: its place cannot be found, and the
+    # reader has been told why.
+    parts: list[DeclaredPart] = []
+    broken: set[str] = set()
+    for line in _all(notes, PartsLine):
+        failures = sums.failures
+        parts.append(declared_part(line, sums, names, first=first, wider_than_deep=wider))
+        if sums.failures > failures:
+            broken.add(line.name)
+    contacts = contacts_of_lines(_all(notes, PartsLine), _all(notes, JointLine), sums, names)
+    return tuple(_within_limit(parts, sums)), contacts, frozenset(broken)
+
+
+def _within_limit(parts: Sequence[DeclaredPart], sums: Sums) -> list[DeclaredPart]:
+    total = sum(part.count for part in parts)
+    if total <= MOST_COPIES:
+        return list(parts)
+    sums.findings.append(
+        Diagnostic(
+            "too-many-parts",
+            Severity.ERROR,
+            f"{total} copies of parts; at most {MOST_COPIES} are planned",
+            parts[-1].name_span,
+            hints=(Hint("plan the piece in sections, each in its own file"),),
+        )
     )
+    return [replace(part, count=1) for part in parts[:1]]
 
 
 def _sums(notes: Notes, units: UnitsLine | None, overall: OverallLine | None, names: Names) -> Sums:
@@ -159,7 +148,8 @@ def _sums(notes: Notes, units: UnitsLine | None, overall: OverallLine | None, na
             sums_of_overall.setdefault(OVERALL[axis], word.amount)
     return Sums(
         unit=units.unit if units else "mm",
-        values={line.name: line for line in notes.statements if isinstance(line, ValueLine)},
+        display=display_of(units),
+        values={line.name: line for line in _all(notes, ValueLine)},
         sizes=sizes,
         overall=sums_of_overall,
         parts=frozenset(names.first_line),
@@ -179,30 +169,16 @@ def _overall(
     return (amounts[0], amounts[1], amounts[2])
 
 
-def _wider_than_deep(overall: tuple[Amount | None, Amount | None, Amount | None]) -> bool:
+def _wider(overall: tuple[Amount | None, Amount | None, Amount | None]) -> bool:
     width, depth, _ = overall
     return width is None or depth is None or width.value >= depth.value
 
 
-def _missing_lines(
-    notes: Notes,
-    title: PieceLine | None,
-    overall: OverallLine | None,
-    findings: list[Diagnostic],
-) -> None:
+def _lines_missing_or_twice(notes: Notes, title: PieceLine | None) -> list[Diagnostic]:
     opening = Span(notes.source, 1, 1, 1)
-    if overall is None and "overall" not in notes.unreadable:
-        findings.append(
-            Diagnostic(
-                "no-overall",
-                Severity.ERROR,
-                "the overall size is missing; the parts are worked out from it",
-                title.span if title else opening,
-                hints=(Hint("add a line such as `overall 420 wide, 300 deep, 240 high`"),),
-            )
-        )
+    found: list[Diagnostic] = []
     if title is None and "piece" not in notes.unreadable:
-        findings.append(
+        found.append(
             Diagnostic(
                 "no-piece",
                 Severity.QUESTION,
@@ -211,6 +187,30 @@ def _missing_lines(
                 hints=(Hint("begin with a line such as `piece Step stool`"),),
             )
         )
+    if not _all(notes, PartsLine) and not notes.unreadable:
+        found.append(
+            Diagnostic(
+                "no-parts",
+                Severity.ERROR,
+                "the notes name no part",
+                title.span if title else opening,
+                hints=(Hint("add a line such as `4 legs, upright, 40 x 40, at corners`"),),
+            )
+        )
+    first, *others = _all(notes, FinishLine) or [None]
+    found += [
+        Diagnostic(
+            "finish-twice",
+            Severity.ERROR,
+            "there is already a finish for the whole piece",
+            line.span,
+            notes=(Note("first written here", first.span),) if first else (),
+            hints=(Hint("keep one of the two"),),
+        )
+        for line in others
+        if line
+    ]
+    return found
 
 
 def _finish(line: FinishLine | None, sums: Sums) -> FinishWords | None:
@@ -222,10 +222,10 @@ def _finish(line: FinishLine | None, sums: Sums) -> FinishWords | None:
 
 def _have(line: HaveLine, sums: Sums, first: str) -> Have:
     words: dict[str, SizeWord] = size_words(line.sizes, first)
-    sizes: list[Fraction | None] = []
-    for dimension in ("length", "width", "thickness"):
-        word = words.get(dimension)
-        sizes.append(sums.size(word.amount) if word else None)
+    sizes = [
+        sums.size(words[dimension].amount) if dimension in words else None
+        for dimension in ("length", "width", "thickness")
+    ]
     return Have(
         line.count,
         line.kind,

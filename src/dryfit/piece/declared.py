@@ -105,9 +105,10 @@ class DeclaredPart:
     """One part's line.
 
     `axes` are the piece axes of length, width and thickness; `sizes` what the line says of them.
-    `set_in` maps an axis to its amount.  `froms` holds up, down and ``from`` phrases as distances
+    `set_in` maps an axis to its amount; axis None stands for the horizontal axes on which a copy
+    has a side, or both where it has none.  `froms` holds up, down and ``from`` phrases as distances
     of the part's near face from a side of the overall box: (axis, side, amount).  `assumed` are
-    the sentences about how it lies that no word on the line decides, with what to write instead.
+    the sentences about how it lies that no word on the line decides, with the words that say so.
     """
 
     name: str
@@ -120,7 +121,7 @@ class DeclaredPart:
     sizes: tuple[Amount | None, Amount | None, Amount | None]
     places: tuple[str, ...]
     places_span: Span | None
-    set_in: tuple[tuple[int, Amount], ...]
+    set_in: tuple[tuple[int | None, Amount], ...]
     set_back: Amount | None
     froms: tuple[tuple[int, int, Amount], ...]
     flush: tuple[FlushWith, ...]

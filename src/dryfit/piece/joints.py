@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -36,27 +37,30 @@ _BARE_ORDER = {
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
 
 
-def contacts_of_line(line: PartsLine | JointLine, sums: Sums, names: Names) -> list[Contact]:
-    """Return the contacts that a part's line or a joint sentence declares."""
-    if isinstance(line, JointLine):
-        guests = names.hosts(line.guests)
-        return [_contact(guest, line.join, sums, names, own_line=False) for guest in guests]
-    guest = Host(line.name, (), line.name_span)
-    joins = [clause for clause in line.clauses if isinstance(clause, Join)]
-    contacts = [_contact(guest, join, sums, names, own_line=True) for join in joins]
-    for clause in line.clauses:
-        if isinstance(clause, JointSpec):
-            sums.findings.append(
-                Diagnostic(
-                    "joint-without-host",
-                    Severity.ERROR,
-                    f"{clause.kind}: into what?",
-                    clause.span,
-                    rule="H28",
-                    hints=(Hint(f"write `{clause.kind} ... into` and the name of the other part"),),
-                )
-            )
-    return contacts
+def contacts_of_lines(
+    parts: Sequence[PartsLine], joints: Sequence[JointLine], sums: Sums, names: Names
+) -> tuple[Contact, ...]:
+    """Return the contacts that the parts' lines and the joint sentences declare.
+
+    A joint on a part's line that names no host (``tenon 20``) is that of the joint sentences
+    which say where the part goes and name no joint (``rails into legs``).
+    """
+    contacts: list[Contact] = []
+    waiting: dict[str, JointSpec] = {}
+    for line in parts:
+        guest = Host(line.name, (), line.name_span)
+        for clause in line.clauses:
+            if isinstance(clause, Join):
+                contacts.append(_contact(guest, clause, sums, names, own_line=True))
+            elif isinstance(clause, JointSpec):
+                waiting.setdefault(line.name, clause)
+    for sentence in joints:
+        for guest in names.hosts(sentence.guests):
+            join = sentence.join
+            if join.spec is None and guest.part in waiting:
+                join = replace(join, spec=waiting[guest.part])
+            contacts.append(_contact(guest, join, sums, names, own_line=False))
+    return tuple(contacts)
 
 
 def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: bool) -> Contact:

@@ -8,14 +8,17 @@ from dryfit.piece.declared import RUN_AXIS
 
 # Habits of the trade by the last word of a name (common practice); a word on the line wins.
 _UPRIGHT = frozenset({"leg", "post", "stile", "upright", "side", "divider", "partition", "muntin"})
-_FLAT = frozenset({"seat", "top", "shelf", "bottom", "slat", "board", "lid", "stretcher"})
-_ON_EDGE = frozenset({"rail", "apron", "skirt", "front", "back", "ledger", "cleat"})
+_FLAT = frozenset({"seat", "top", "shelf", "bottom", "slat", "board", "lid"})
+_ON_EDGE = frozenset({"rail", "apron", "skirt", "front", "back", "ledger", "cleat", "stretcher"})
 _FACING_SIDE = frozenset({"side", "divider", "partition"})
 
 
 @dataclass(frozen=True, slots=True)
 class Orientation:
-    """Axes of length, width, thickness, and what was taken for granted: (sentence, words)."""
+    """Axes of length, width, thickness, and what was taken for granted: (sentence, words).
+
+    The words, put on the part's line, say what the sentence says.
+    """
 
     run: str
     axes: tuple[int, int, int]
@@ -27,6 +30,12 @@ _OTHER_WAY = {
     "on edge": "flat",
     "facing front": "facing side",
     "facing side": "facing front",
+}
+_SPOKEN = {
+    "flat": "lies flat",
+    "on edge": "stands on edge",
+    "facing front": "faces the front",
+    "facing side": "faces the side",
 }
 
 
@@ -43,22 +52,18 @@ def orientation(
     assumed: list[tuple[str, str]] = []
     if run is None:
         run = _usual_run(last, lie, wider_than_deep=wider_than_deep)
-        assumed.append((f"{name}: its length runs {spoken(run)}", _run_word(run)))
+        assumed.append((f"{name}: its length runs {spoken(run)}", run))
     length = RUN_AXIS[run]
     if lie is None:
         lie = _usual_lie(last, run)
         if not square:
-            assumed.append((f"{name}: it {_lie_words(lie)}", _OTHER_WAY[lie]))
+            assumed.append((f"{name}: it {_SPOKEN[lie]}, not {_OTHER_WAY[lie]}", lie))
     return Orientation(run, (length, *_width_and_thickness(length, lie)), tuple(assumed))
 
 
 def spoken(run: str) -> str:
     """Return a direction as the booklet says it: never a bare "across"."""
     return {"across": "side to side", "upright": "upwards"}.get(run, run)
-
-
-def _run_word(run: str) -> str:
-    return {"across": "front to back", "front to back": "across", "upright": "across"}[run]
 
 
 def _usual_run(last: str, lie: str | None, *, wider_than_deep: bool) -> str:
@@ -71,15 +76,6 @@ def _usual_lie(last: str, run: str) -> str:
     if run == "upright":
         return "facing side" if last in _FACING_SIDE else "facing front"
     return "flat" if last in _FLAT else "on edge"
-
-
-def _lie_words(lie: str) -> str:
-    return {
-        "flat": "lies flat",
-        "on edge": "stands on edge",
-        "facing front": "faces the front",
-        "facing side": "faces the side",
-    }[lie]
 
 
 def _width_and_thickness(length: int, lie: str) -> tuple[int, int]:

@@ -157,16 +157,14 @@ def _is_sheet(timber: str) -> bool:
     return any(word in timber.lower().split() for word in _SHEET_WORDS)
 
 
-def _set_in(clause: SetIn | None, sums: Sums) -> tuple[tuple[int, Amount], ...]:
-    found: dict[int, Amount] = {}
+def _set_in(clause: SetIn | None, sums: Sums) -> tuple[tuple[int | None, Amount], ...]:
+    found: dict[int | None, Amount] = {}
     for amount, direction in clause.amounts if clause else ():
         value = sums.length(amount)
-        if value is None:
-            continue
-        axes = (0, 1) if direction is None else (RUN_AXIS[direction],)
-        for axis in axes:
+        if value is not None:
+            axis = None if direction is None else RUN_AXIS[direction]
             found.setdefault(axis, Amount(value, amount.span))
-    return tuple(sorted(found.items()))
+    return tuple(found.items())
 
 
 def _froms(line: PartsLine, sums: Sums) -> tuple[tuple[int, int, Amount], ...]:

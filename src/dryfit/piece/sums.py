@@ -16,12 +16,16 @@ from dryfit.notes.tree import (
     ValueLine,
     ValueName,
 )
-from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, KindError, Quantity
+from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
 
 # Deeper chains are a mistake or an attack; 80 links is far beyond any real piece (measured in
 # the language experiment, where a chain of 998 values exhausted the stack).
 LONGEST_CHAIN = 80
+# No figure of a workshop needs more; without a limit a chain of products doubles in length at
+# every link.
+MOST_BITS = 200
+LONGEST_BOARD = Fraction(6000)
 
 
 class UnresolvedError(Exception):
@@ -33,15 +37,18 @@ class Sums:
     """Evaluates sums of one set of notes; findings gather in `findings`.
 
     `sizes` maps (part, dimension) to the sum written on the part's line; `overall` maps width,
-    depth, height.  Each value is worked out once, and a value that failed fails quietly again.
+    depth, height.  Each value is worked out once, and a value that failed fails quietly again;
+    `failures` counts the sums that came to nothing, told or not.
     """
 
     unit: str
+    display: Display
     values: Mapping[str, ValueLine]
     sizes: Mapping[tuple[str, str], Sum]
     overall: Mapping[str, Sum]
     parts: frozenset[str]
     findings: list[Diagnostic] = field(default_factory=list)
+    failures: int = 0
     _known: dict[str, Quantity | None] = field(default_factory=dict)
     _trail: list[str] = field(default_factory=list)
 
@@ -52,6 +59,15 @@ class Sums:
     def minutes(self, amount: Sum) -> int | None:
         """Return the sum in whole minutes, or None with a finding when it is no time."""
         value = self._of_kind(amount, TIME)
+        if value is not None and value < 0:
+            self._add(
+                "time-not-positive",
+                "this comes to less than no time",
+                amount.span,
+                "write a time such as `1 h` or `45 min`",
+            )
+            self.failures += 1
+            return None
         return None if value is None else round(value)
 
     def size(self, amount: Sum) -> Fraction | None:
@@ -60,20 +76,41 @@ class Sums:
         if value is not None and value <= 0:
             self._add(
                 "size-not-positive",
-                f"this comes to {value} mm: a size must be more than nothing",
+                f"this comes to {self.display.with_unit(value)}: a size must be more than nothing",
                 amount.span,
                 "write a size greater than 0",
             )
+            self.failures += 1
             return None
+        if value is not None and value > LONGEST_BOARD:
+            self._ask_whether_huge(value, amount.span)
         return value
 
+    def _ask_whether_huge(self, value: Fraction, span: Span) -> None:
+        finding = Diagnostic(
+            "size-huge",
+            Severity.QUESTION,
+            f"{self.display.with_unit(value)} is longer than any board; is that meant?",
+            span,
+            rule="H37",
+            figures={"size": value},
+            hints=(Hint(f"numbers without a unit are in {self.unit}"),),
+        )
+        if finding not in self.findings:
+            self.findings.append(finding)
+
     def _of_kind(self, amount: Sum, kind: Kind) -> Fraction | None:
+        value = self._worked_out(amount, kind)
+        self.failures += value is None
+        return value
+
+    def _worked_out(self, amount: Sum, kind: Kind) -> Fraction | None:
         try:
             quantity = self._as_measure(self._value(amount), kind)
         except UnresolvedError:
             return None
         except KindError as error:
-            self._add("mixed-kinds", str(error), amount.span, "give both the same kind of unit")
+            self._mixed(error, amount.span)
             return None
         if quantity.kind != kind:
             self._add(
@@ -109,8 +146,14 @@ class Sums:
                 left = self._as_measure(left, right.kind)
             if left.kind != NUMBER:
                 right = self._as_measure(right, left.kind)
-            return left.plus(right) if amount.sign == "+" else left.minus(right)
-        return left.times(right) if amount.sign == "*" else left.over(right)
+            result = left.plus(right) if amount.sign == "+" else left.minus(right)
+        else:
+            result = left.times(right) if amount.sign == "*" else left.over(right)
+        value = result.value
+        if max(value.numerator.bit_length(), value.denominator.bit_length()) > MOST_BITS:
+            self._add("number-too-long", "this sum has too many digits", amount.span, "round it")
+            raise UnresolvedError
+        return result
 
     def _named(self, key: str, name: str, span: Span) -> Quantity:
         line = self.values.get(name)
@@ -182,7 +225,7 @@ class Sums:
         try:
             self._known[key] = value = self._value(target)
         except KindError as error:
-            self._add("mixed-kinds", str(error), target.span, "give both the same kind of unit")
+            self._mixed(error, target.span)
             self._known[key] = None
             raise UnresolvedError from error
         except UnresolvedError:
@@ -192,6 +235,9 @@ class Sums:
         finally:
             self._trail.pop()
         return value
+
+    def _mixed(self, error: KindError, span: Span) -> None:
+        self._add("mixed-kinds", str(error), span, "look at the units of both")
 
     def _circle(self, key: str, span: Span) -> None:
         start = self._trail.index(key) if key in self._trail else 0

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 
-from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.clashes import report_clashes
 from dryfit.placing.copies import Seat
-from dryfit.placing.positions import Clash, Face, Fact
-from dryfit.placing.site import DIMENSIONS, Site
+from dryfit.placing.ends import report_unsaid_ends
+from dryfit.placing.positions import Face
+from dryfit.placing.site import DIMENSIONS, Site, both
 
 _AXIS_QUESTION = (
     "where it lies from side to side",
@@ -27,23 +28,26 @@ _AXIS_HINT = (
 def boxes_of(site: Site) -> Mapping[str, Box]:
     """Return the box of every copy that could be placed.
 
-    Findings: sizes-clash, shoulder-length-given, place-unknown, copies-differ, size-not-positive.
+    Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
+    copies-differ, size-not-positive.
     """
-    for clash in site.positions.clashes:
-        _report_clash(site, clash)
+    report_clashes(site)
     boxes: dict[str, Box] = {}
+    missing: dict[str, set[int]] = {}
     for part in site.parts():
-        missing: set[int] = set()
+        axes: set[int] = set()
         for seat in site.seats(part.name):
             box = _box(site, seat)
             if box is None:
-                missing |= {axis for axis in range(3) if not _known(site, seat, axis)}
+                axes |= {axis for axis in range(3) if not _known(site, seat, axis)}
             else:
                 boxes[seat.name] = box
-        if missing:
-            _report_unknown(site, part, missing)
+        if axes:
+            missing[part.name] = axes
         else:
             _report_sizes(site, part, boxes)
+    if missing and not site.declared.broken and not site.findings:
+        _report_missing(site, missing)
     return boxes
 
 
@@ -54,99 +58,58 @@ def _known(site: Site, seat: Seat, axis: int) -> bool:
 def _box(site: Site, seat: Seat) -> Box | None:
     lows = [site.positions.at(Face(seat.name, axis, -1)) for axis in range(3)]
     highs = [site.positions.at(Face(seat.name, axis, 1)) for axis in range(3)]
-    if any(value is None for value in (*lows, *highs)):
-        return None
     low = tuple(value for value in lows if value is not None)
     high = tuple(value for value in highs if value is not None)
+    if len(low) < 3 or len(high) < 3:
+        return None
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
-def _report_clash(site: Site, clash: Clash) -> None:
-    fact, shown = clash.fact, site.shown
-    shoulder = _shoulder_given(site, clash)
-    if shoulder is not None:
-        site.findings.append(shoulder)
-        return
-    difference = abs(clash.known - fact.distance)
-    reasons = [step for step in clash.chain if step.reason.span is not None]
-    site.findings.append(
-        Diagnostic(
-            "sizes-clash",
-            Severity.ERROR,
-            f"the sizes do not add up: {fact.reason.words}, but "
-            f"{_said(reasons)}; they differ by {shown(difference)}",
-            fact.reason.span,
-            rule="H26",
-            figures={"difference": difference},
-            notes=tuple(Note(step.reason.words, step.reason.span) for step in reasons[:6]),
-            hints=(Hint("change one of these sizes, or leave one out so that it is worked out"),),
-        )
-    )
-
-
-def _said(chain: list[Fact]) -> str:
-    words = list(dict.fromkeys(step.reason.words for step in chain if step.reason.words))
-    return "; ".join(words[:3]) + ("; ..." if len(words) > 3 else "")
-
-
-def _shoulder_given(site: Site, clash: Clash) -> Diagnostic | None:
-    steps = (clash.fact, *clash.chain)
-    sizes = [step for step in steps if step.reason.rule == "size"]
-    for step in sizes:
-        name = step.reason.figure or ""
-        if not name.endswith(".length"):
+def _report_missing(site: Site, missing: Mapping[str, set[int]]) -> None:
+    # What waits only for another part that is told of needs no word of its own.
+    told = report_unsaid_ends(site)
+    for part in site.parts():
+        if part.name in told:
             continue
-        part = name.removesuffix(".length")
-        enters = [
-            abs(other.distance)
-            for other in steps
-            if other.reason.rule == "into" and _owner_part(site, other) == part
-        ]
-        adds = sum(enters, Fraction(0))
-        if enters and adds == abs(clash.known - clash.fact.distance):
-            given = abs(step.distance)
-            needed = given + adds
-            return Diagnostic(
-                "shoulder-length-given",
-                Severity.ERROR,
-                f"{part} {site.shown(given)}: this looks like the length between its shoulders; "
-                f"with its joints it is cut {site.shown(needed)}",
-                step.reason.span,
-                rule="H29",
-                figures={"given": given, "cut length": needed},
-                hints=(Hint(f"write {site.shown(needed)} long, or leave the length out"),),
-            )
-    return None
+        axes = {
+            axis
+            for axis in missing.get(part.name, ())
+            if not any(axis in missing.get(mate, ()) for mate in _leans_on(site, part))
+        }
+        if axes:
+            _report_unknown(site, part, min(axes))
+            told |= {part.name}
+    for part in site.parts() if not told else ():
+        if part.name in missing:
+            _report_unknown(site, part, min(missing[part.name]))
 
 
-def _owner_part(site: Site, fact: Fact) -> str | None:
-    for seat in site.seating.all():
-        if seat.name in {fact.start.owner, fact.end.owner}:
-            part = site.part(seat.part)
-            if site.contacts(part.name, "into"):
-                return part.name
-    return None
+def _leans_on(site: Site, part: DeclaredPart) -> list[str]:
+    return [
+        host.part
+        for contact in site.declared.contacts
+        if contact.guest.part == part.name
+        for host in contact.hosts
+    ]
 
 
-def _report_unknown(site: Site, part: DeclaredPart, axes: set[int]) -> None:
-    if part.name in site.declared.broken or site.declared.broken or _overall_missing(site):
-        return
-    first = min(axes)
-    what = " and ".join(_AXIS_QUESTION[axis] for axis in sorted(axes))
+def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
+    at = part.axes.index(axis)
+    sized = any(site.positions.extent(s.name, axis) is not None for s in site.seats(part.name))
+    dimension = DIMENSIONS[at]
+    what = _AXIS_QUESTION[axis] if sized else f"what {dimension} it has"
+    adjective = ("long", "wide", "thick")[at]
+    hint = _AXIS_HINT[axis] if sized else f"add its {dimension}, such as `200 {adjective}`"
     site.findings.append(
         Diagnostic(
-            "place-unknown",
+            "place-unknown" if sized else "size-unknown",
             Severity.ERROR,
             f"{part.name}: nothing says {what}",
             part.name_span,
             rule="H28",
-            hints=(Hint(_AXIS_HINT[first]),),
+            hints=(Hint(hint),),
         )
     )
-
-
-def _overall_missing(site: Site) -> bool:
-    return any(amount is None for amount in site.declared.overall)
 
 
 def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> None:
@@ -154,15 +117,19 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
     for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
         sizes = {boxes[seat.name].extent(axis) for seat in seats}
         if min(sizes) <= 0:
+            words = [
+                fact.reason.words for fact in site.positions.chain(*both(seats[0].name, axis))
+            ]
             site.findings.append(
                 Diagnostic(
                     "size-not-positive",
                     Severity.ERROR,
-                    f"{part.name}: the {dimension} comes to {site.shown(min(sizes))}; a size must "
-                    "be more than nothing",
+                    f"{part.name}: the {dimension} comes to {site.shown(min(sizes))}, but a size "
+                    "must be more than nothing",
                     part.span,
                     rule="H26",
-                    hints=(Hint("check the sizes and set-ins that it is worked out from"),),
+                    figures={dimension: min(sizes)},
+                    hints=(Hint(f"it is worked out so: {'; '.join(dict.fromkeys(words))}"),),
                 )
             )
         if len(sizes) > 1:

@@ -1,11 +1,13 @@
 """Which copy is which: the places and names of a part's copies, before anything has a position.
 
-The words ``at corners`` and ``at left and right`` decide; then the gaps between the hosts that a
-part goes between; then the habits of the trade, which are listed as assumptions.
+The words ``at corners`` and ``at left and right`` decide, and the part's own name (``left side``,
+``front legs``); then the gaps between the hosts that a part goes between; then the habits of the
+trade, which are listed as assumptions.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
@@ -79,24 +81,41 @@ def _settle(
     findings: list[Diagnostic],
 ) -> bool:
     if part.places:
-        choices = _choices(part.places)
+        choices = _choices((*part.places, *_named_places(part)))
         if len(choices) != part.count and not (part.spread and len(choices) == 1):
             findings.append(_copies_and_places(part, choices))
             choices = tuple(() for _ in range(part.count))
         places[part.name] = choices if len(choices) == part.count else choices * part.count
         return True
-    if part.count == 1 or part.spread:
-        places[part.name] = ((),) * part.count
+    if part.spread or part.count == 1:
+        places[part.name] = (_named_places(part),) * part.count
         return True
     return False
 
 
+def _named_places(part: DeclaredPart) -> tuple[str, ...]:
+    # "left side" stands at the left; "top" alone names the thing and not its place.
+    written = {PLACE_SIDE[word][0] for word in part.places if word != "corners"}
+    if "corners" in part.places:
+        written |= {0, 1}
+    words = [word for word in part.name.split(" ")[:-1] if word in PLACE_SIDE]
+    axes = [PLACE_SIDE[word][0] for word in words]
+    return tuple(
+        word
+        for word, axis in zip(words, axes, strict=True)
+        if axis not in written and axes.count(axis) == 1
+    )
+
+
 def _choices(words: Sequence[str]) -> tuple[tuple[str, ...], ...]:
     if "corners" in words:
-        words = ("front", "back", "left", "right")
+        others = [word for word in words if word != "corners"]
+        words = ("front", "back", "left", "right", *others)
     by_axis: dict[int, list[str]] = {}
     for word in words:
-        by_axis.setdefault(PLACE_SIDE[word][0], []).append(word)
+        of_axis = by_axis.setdefault(PLACE_SIDE[word][0], [])
+        if word not in of_axis:
+            of_axis.append(word)
     ordered = [by_axis[axis] for axis in (2, 1, 0) if axis in by_axis]
     return tuple(tuple(choice) for choice in product(*ordered))
 
@@ -122,11 +141,19 @@ def _from_hosts(
     hosts = [host.part for contact in contacts for host in contact.hosts]
     if not contacts or any(host not in places for host in hosts):
         return False
-    run = part.axes[0]
-    groups = _gaps([tags for host in hosts for tags in places[host]], run)
+    tags = [words for host in hosts for words in places[host]]
+    groups = _gaps(tags, part.axes[0])
     if len(groups) == part.count:
         places[part.name] = groups
         return True
+    # Copies that each enter a copy of their host (posts in feet) take over its place.
+    sides = tuple(dict.fromkeys(tags))
+    if not groups and len(sides) == part.count and all(sides):
+        places[part.name] = sides
+        return True
+    if not groups:
+        # The hosts have no places that tell gaps apart: habit decides, or the maker must.
+        return False
     findings.append(_copies_and_gaps(part, contacts[0], groups))
     places[part.name] = ((),) * part.count
     return True
@@ -161,8 +188,17 @@ def _copies_and_gaps(
         f"{part.count} {part.written}, but {hosts} leave {len(groups)} gaps that way",
         contact.span,
         rule="H27",
-        hints=(Hint(f"write {len(groups)} {part.written}, or say `at` and the places"),),
+        hints=(Hint(_gap_advice(part, groups)),),
     )
+
+
+def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
+    if part.count == 4 and len(groups) == 2:
+        return (
+            f"for {part.written} all round write two lines with two names, one `across` and one "
+            "`front to back`"
+        )
+    return f"write {len(groups)} {part.written}, or say `at` and the places"
 
 
 def _by_habit(
@@ -196,11 +232,12 @@ def _by_habit(
 
 
 def _seats(part: DeclaredPart, tags: Sequence[tuple[str, ...]]) -> tuple[Seat, ...]:
+    alike = Counter(frozenset(words) for words in tags)
+    own = part.name.split(" ")
     seats = []
     for index, words in enumerate(tags, start=1):
         ordered = tuple(word for word in _ORDER if word in words)
-        alike = sum(1 for other in tags if set(other) == set(words))
-        number = index if alike > 1 else None
-        name = " ".join((*ordered, part.name))
+        number = index if alike[frozenset(words)] > 1 else None
+        name = " ".join((*(word for word in ordered if word not in own), part.name))
         seats.append(Seat(part.name, f"{name} {index}" if number else name, ordered, number))
     return tuple(seats)

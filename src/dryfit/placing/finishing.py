@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from dryfit.joinery.screws import screw_for, screw_places
+from dryfit.joinery.screws import passes_guest, screw_for, screw_places
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Assembly, Coating, Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
@@ -92,10 +92,16 @@ def _contained(assembly: Assembly, assemblies: Sequence[Assembly]) -> bool:
 def build_fittings(site: Site, joints: Sequence[Joint]) -> tuple[Fitting, ...]:
     """Return what goes on dry: each contact with screws, buttons or nothing at all."""
     fittings = []
+    # What is glued or screwed elsewhere is not laid on once more.
+    held = {
+        contact.guest.part
+        for contact in site.declared.contacts
+        if contact.joint is not None or contact.preposition in {"crossing", "inside"}
+    }
     for contact in site.declared.contacts:
         kind = _dry_kind(contact)
-        own = _joints_of(site, contact, joints)
-        if kind is None or not own:
+        own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
+        if kind is None or not own or (kind == "rest" and contact.guest.part in held):
             continue
         guests = {seat.name for seat in site.guests(contact)}
         fittings.append(
@@ -119,11 +125,6 @@ def _dry_kind(contact: Contact) -> str | None:
     return "rest" if contact.preposition in {"onto", "under"} else None
 
 
-def _joints_of(site: Site, contact: Contact, joints: Sequence[Joint]) -> list[Joint]:
-    del site
-    return [joint for joint in joints if joint.span == contact.span and not joint.glued]
-
-
 def build_hardware(
     parts: Sequence[Part], joints: Sequence[Joint], fittings: Sequence[Fitting]
 ) -> tuple[Hardware, ...]:
@@ -136,12 +137,14 @@ def build_hardware(
         for joint in (by_id[each] for each in fitting.joints):
             if joint.kind == "screws":
                 axis = next(a for a in range(3) if joint.region.extent(a) == 0)
-                screw = screw_for(box_of[joint.guest].extent(axis), box_of[joint.host].extent(axis))
-                host = part_of[joint.host].written
-                purpose = f"{part_of[joint.guest].written} into {host}"
-                count = len(screw_places(joint.region, axis))
-                key = (screw.size(), purpose)
-                bought[key] = bought.get(key, 0) + count
+                first, second = joint.guest, joint.host
+                if not passes_guest(box_of[first].extent(axis), box_of[second].extent(axis)):
+                    first, second = second, first
+                screw = screw_for(box_of[first].extent(axis), box_of[second].extent(axis))
+                if screw is not None:
+                    purpose = f"{part_of[first].written} into {part_of[second].written}"
+                    key = (screw.size(), purpose)
+                    bought[key] = bought.get(key, 0) + len(screw_places(joint.region, axis))
             elif joint.kind == "buttons":
                 key = (_BUTTON_SCREW, f"buttons into {fitting.part}")
                 bought[key] = bought.get(key, 0) + 1

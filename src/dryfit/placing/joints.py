@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -14,7 +14,8 @@ from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.screws import screw_holes
 from dryfit.piece.declared import Contact
 from dryfit.placing.found import Found
-from dryfit.placing.meetings import crossing_hosts, lap_axis
+from dryfit.placing.copies import Seat
+from dryfit.placing.crossing import crossing_hosts, lap_axis
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
 from dryfit.placing.tenons import tenon_sizes
@@ -25,25 +26,29 @@ Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     """Return all joint instances in the order of the declared contacts, then of the copies.
 
-    Findings: joint-without-contact, joint-unnamed.  Buttons are found by `fastenings`.
+    Findings: joint-without-contact, no-screw-fits.  Buttons are found by `fastenings`.
     """
     found: list[Found] = []
     for contact in site.declared.contacts:
         finder = _finder(contact)
         if finder is None:
             continue
+        apart: list[Placed] = []
+        met_before = len(found)
         for seat in site.guests(contact):
-            guest = placed.get(seat.name)
-            if guest is None:
-                continue
+            guest = placed[seat.name]
             met = [
                 joint
-                for host in _hosts(site, contact, seat.name)
-                if host in placed and (joint := finder(site, contact, guest, placed[host]))
+                for host in _hosts(site, contact, seat)
+                if (joint := finder(site, contact, guest, placed[host]))
             ]
-            if not met:
-                _no_contact(site, contact, guest)
             found += met
+            if not met:
+                apart.append(guest)
+        # Of slats laid over two rails some may lie between them, carried by others.
+        carried = finder is _rest and len(found) > met_before
+        if apart and contact.hosts and not carried:
+            _no_contact(site, contact, apart)
     return tuple(found)
 
 
@@ -68,23 +73,21 @@ def _finder(contact: Contact) -> Finder | None:
     return by_preposition.get(contact.preposition)
 
 
-def _hosts(site: Site, contact: Contact, guest: str) -> list[str]:
-    seat = next(each for each in site.guests(contact) if each.name == guest)
+def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
     if contact.preposition == "crossing":
-        part = site.part(contact.guest.part)
-        return [mate.name for mate in crossing_hosts(site, part, contact, seat)]
+        return [mate.name for mate in crossing_hosts(site, contact, guest)]
     return [mate.name for host in contact.hosts for mate in site.named(host)]
 
 
-def _no_contact(site: Site, contact: Contact, guest: Placed) -> None:
-    hosts = " and ".join(host.part for host in contact.hosts)
-    if not hosts:
-        return
+def _no_contact(site: Site, contact: Contact, guests: Sequence[Placed]) -> None:
+    hosts = " and ".join(site.written(host.part) for host in contact.hosts)
+    names = guests[0].name if len(guests) == 1 else f"{guests[0].name} and {len(guests) - 1} more"
+    verb = "does" if len(guests) == 1 else "do"
     site.findings.append(
         Diagnostic(
             "joint-without-contact",
             Severity.ERROR,
-            f"{guest.name} does not meet {hosts}, so there is no joint to cut",
+            f"{names} {verb} not meet the {hosts}, so there is no joint to cut",
             contact.span,
             rule="H28",
             hints=(Hint("check sizes and places of both; they must touch or overlap"),),
@@ -188,14 +191,31 @@ def _groove(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found 
     )
 
 
-def _screws(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+def _screws(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
     touch = guest.box.contact(host.box)
     if touch is None:
         return None
     axis, region = touch
     side = 1 if region.low[axis] == host.box.high[axis] else -1
     cuts = screw_holes(guest, host, region, (axis, side), contact.span)
+    if not cuts:
+        _no_screw(site, contact, guest, host, axis)
     return Found("screws", guest.name, host.name, region, contact.span, cuts=cuts)
+
+
+def _no_screw(site: Site, contact: Contact, guest: Placed, host: Placed, axis: int) -> None:
+    thin = min(guest.box.extent(axis), host.box.extent(axis))
+    finding = Diagnostic(
+        "no-screw-fits",
+        Severity.ERROR,
+        f"no screw holds {guest.part} to {host.part}: it would have to pass {site.shown(thin)}",
+        contact.span,
+        rule="H18",
+        figures={"passes": thin},
+        hints=(Hint("name another joint, such as `tenon` or `housing`, or use thinner wood"),),
+    )
+    if finding not in site.findings:
+        site.findings.append(finding)
 
 
 def _butt(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:

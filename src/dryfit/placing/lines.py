@@ -1,18 +1,33 @@
-"""Lines of the notes with a phrase added or changed: what to write if an assumption is wrong."""
+"""Lines of the notes with a phrase added or changed: how to say outright what was assumed."""
 
 from __future__ import annotations
 
-from dryfit.diagnostics import Span
+from functools import lru_cache
+
+from dryfit.diagnostics import Source, Span
+from dryfit.notes.reading.lines import SenseLine, sense_lines
 
 
 def with_phrase(span: Span, phrase: str) -> str:
-    """Return the line at a span with one more phrase at its end, its remark left out."""
-    line = span.source.lines()[span.line - 1].split("#")[0].strip().rstrip(",")
-    return f"{line}, {phrase}"
+    """Return the statement at a span with one more phrase at its end, its remarks left out."""
+    return f"{_statement(span).text.strip().rstrip(',')}, {phrase}"
 
 
 def with_words(span: Span, words: str) -> str:
-    """Return the line at a span with the text there replaced."""
-    line = span.source.lines()[span.line - 1]
-    changed = f"{line[: span.column - 1]}{words}{line[span.end_column - 1 :]}"
-    return changed.split("#", maxsplit=1)[0].strip()
+    """Return the statement at a span with the text there replaced, its remarks left out."""
+    line = _statement(span)
+    start, end = line.offsets(span)
+    return f"{line.text[:start]}{words}{line.text[end:]}".strip()
+
+
+def _statement(span: Span) -> SenseLine:
+    # A statement may go on over several lines of the text; its span names one of them.
+    for line in _lines(span.source):
+        if any(stretch.line == span.line for stretch in line.stretches):
+            return line
+    raise ValueError(span)
+
+
+@lru_cache(maxsize=1)
+def _lines(source: Source) -> tuple[SenseLine, ...]:
+    return tuple(sense_lines(source))

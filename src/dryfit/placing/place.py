@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
-from itertools import combinations
 
-from dryfit.diagnostics import Assumption, Diagnostic, Findings, Hint, Severity
+from dryfit.diagnostics import Assumption, Findings, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
-from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
 from dryfit.placing.assumed import assume_the_rest
@@ -23,6 +21,7 @@ from dryfit.placing.joints import find_joints
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.meetings import state_meetings
 from dryfit.placing.model import Finish, Joint, Model, Part, StockLine, Wish, WishEnd
+from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.site import Site
@@ -39,7 +38,7 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     """Return the Model, or None with the findings that keep the piece from being placed.
 
     Hard facts first, then listed assumptions, then questions.  Findings of the modules of this
-    room, and: overlap, copies-in-one-place.
+    room.
     """
     seating = seat_copies(declared)
     site = Site(declared, seating, shop)
@@ -54,7 +53,7 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
         state_meetings(site, part)
     assume_the_rest(site)
     boxes = boxes_of(site)
-    if _failed(site):
+    if _failed(site) or len(boxes) < len(site.seating.all()):
         return None, tuple(site.findings)
     return _model(site, boxes), tuple(site.findings)
 
@@ -72,7 +71,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     cuts = _cuts_by_copy(everything, grooves)
     parts = build_parts(site, placed, buttons, everything, cuts)
     joints = _joints(everything, parts)
-    _report_overlaps(site, parts, cuts)
+    report_overlaps(site, parts, cuts)
     if _failed(site):
         return None
     ids = _ids_by_mate(joints, parts)
@@ -159,40 +158,6 @@ def _ids_by_mate(joints: Sequence[Joint], parts: Sequence[Part]) -> dict[tuple[s
             ids.setdefault((joint.guest, part_of[joint.host]), joint.id)
             ids.setdefault((joint.host, part_of[joint.guest]), joint.id)
     return ids
-
-
-def _report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequence[Cut]]) -> None:
-    # Boxes may share space where joints are; what is left of them after the cuts may not.
-    copies = [(part, copy) for part in parts for copy in part.copies]
-    for (part, copy), (other_part, other) in combinations(copies, 2):
-        common = copy.box.overlap(other.box)
-        if common is None:
-            continue
-        removed = tuple(cut.box for name in (copy.name, other.name) for cut in cuts.get(name, ()))
-        left = Solid(common, removed).cells()
-        if not left:
-            continue
-        one_place = part is other_part and copy.box == other.box
-        site.findings.append(
-            Diagnostic(
-                "copies-in-one-place" if one_place else "overlap",
-                Severity.ERROR,
-                f"{copy.name} and {other.name} are in one place"
-                if one_place
-                else f"{copy.name} and {other.name} take up the same space, and no joint says how",
-                part.spans[0] if part.spans else None,
-                rule="H28",
-                figures={"depth": min(left[0].extent(axis) for axis in range(3))},
-                hints=(
-                    Hint(
-                        "say where each goes, such as `at front and back`"
-                        if one_place
-                        else f"name the joint, such as `{part.name} into {other_part.name}: "
-                        "housing`, or move one of them"
-                    ),
-                ),
-            )
-        )
 
 
 def _finish(declared: Declared) -> Finish | None:

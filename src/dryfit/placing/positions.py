@@ -1,10 +1,10 @@
 """Where faces lie: every fact is a distance between two faces, kept with its reason.
 
 Each copy has two faces on each axis.  A fact "face b lies d beyond face a" joins them; facts that
-follow from one another need not be told twice, facts that contradict are reported with both
-chains of reasons.  The structure is a forest of facts with, for each face, its offset from the
-root of its tree (union-find with potentials), so that every distance is exact and every distance
-has one chain of reasons: the path between the two faces.
+follow from one another need not be told twice, facts that contradict are kept as clashes.  The
+structure is a forest of facts with, for each face, its offset from the root of its tree
+(union-find with potentials), so that every distance is exact and every distance has one chain of
+reasons: the path between the two faces.
 """
 
 from __future__ import annotations
@@ -27,17 +27,14 @@ class Face:
     axis: int
     side: int
 
-    def opposite(self) -> Face:
-        """Return the other face of the same owner on the same axis."""
-        return Face(self.owner, self.axis, -self.side)
-
 
 @dataclass(frozen=True, slots=True)
 class Reason:
     """Why a distance holds.
 
     `rule` is a word for the kind of reason, `label` a short name for the term in a sum
-    (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says.
+    (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says;
+    `figure` names the figure that the distance is, `guest` the part that enters its host by it.
     """
 
     rule: str
@@ -46,6 +43,7 @@ class Reason:
     span: Span | None = None
     assumed: bool = False
     figure: str | None = None
+    guest: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,11 +58,10 @@ class Fact:
 
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """A fact that the chain of earlier facts contradicts."""
+    """A fact that earlier facts contradict: they make the distance `known`."""
 
     fact: Fact
     known: Fraction
-    chain: tuple[Fact, ...]
 
 
 @dataclass(slots=True)
@@ -76,6 +73,8 @@ class Positions:
     _offset: dict[Face, Fraction] = field(default_factory=dict)
     _members: dict[Face, list[Face]] = field(default_factory=dict)
     _facts: dict[Face, list[Fact]] = field(default_factory=dict)
+    _inwards: dict[Face, Fact] = field(default_factory=dict)
+    _depth: dict[Face, int] = field(default_factory=dict)
 
     def add(self, start: Face, end: Face, distance: Fraction, reason: Reason) -> bool:
         """Record that `end` lies `distance` beyond `start`; return whether this was news.
@@ -87,7 +86,7 @@ class Positions:
         if root == other:
             known = self._offset[end] - self._offset[start]
             if known != distance:
-                self.clashes.append(Clash(fact, known, self.chain(start, end)))
+                self.clashes.append(Clash(fact, known))
             return False
         shift = self._offset[start] + distance - self._offset[end]
         if len(self._members[root]) < len(self._members[other]):
@@ -98,6 +97,8 @@ class Positions:
             self._members[root].append(face)
         self._facts[start].append(fact)
         self._facts[end].append(fact)
+        self._depth.clear()
+        self._inwards.clear()
         return True
 
     def distance(self, start: Face, end: Face) -> Fraction | None:
@@ -116,26 +117,35 @@ class Positions:
 
     def chain(self, start: Face, end: Face) -> tuple[Fact, ...]:
         """Return the facts from `start` to `end`, each turned so that it leads onwards."""
-        if self._find(start) != self._find(end):
+        root = self._find(start)
+        if root != self._find(end):
             return ()
-        came: dict[Face, Fact] = {}
-        queue, seen = deque([start]), {start}
+        if root not in self._depth:
+            self._look_inwards(root)
+        up: list[Fact] = []
+        down: list[Fact] = []
+        while start != end:
+            if self._depth[start] >= self._depth[end]:
+                up.append(self._inwards[start])
+                start = up[-1].end
+            else:
+                down.append(_turned(self._inwards[end]))
+                end = down[-1].start
+        return (*up, *reversed(down))
+
+    def _look_inwards(self, root: Face) -> None:
+        # For every face of the tree the fact that leads one step towards the root, and how many
+        # steps there are.
+        self._depth[root] = 0
+        queue = deque([root])
         while queue:
             face = queue.popleft()
-            if face == end:
-                break
             for fact in self._facts[face]:
-                onwards = fact if fact.start == face else _turned(fact)
-                if onwards.end not in seen:
-                    seen.add(onwards.end)
-                    came[onwards.end] = onwards
-                    queue.append(onwards.end)
-        path: list[Fact] = []
-        face = end
-        while face != start:
-            path.append(came[face])
-            face = came[face].start
-        return tuple(reversed(path))
+                outwards = fact if fact.start == face else _turned(fact)
+                if outwards.end not in self._depth:
+                    self._depth[outwards.end] = self._depth[face] + 1
+                    self._inwards[outwards.end] = _turned(outwards)
+                    queue.append(outwards.end)
 
     def _find(self, face: Face) -> Face:
         if face not in self._root:

@@ -33,19 +33,28 @@ def figures_of(site: Site, parts: Sequence[Part]) -> dict[str, Figure]:
 
 def _part_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
     declared = site.part(part.name)
-    seat = site.seats(part.name)[0]
     sizes = (part.length, part.width, part.thickness)
     for axis, dimension, value, written in zip(
         declared.axes, DIMENSIONS, sizes, declared.sizes, strict=True
     ):
         name = f"{part.name}.{dimension}"
-        chain = site.positions.chain(*both(seat.name, axis))
+        chain = _telling_chain(site, part.name, axis)
         if written is not None:
             figures[name] = Figure(name, value, "written", "as written", spans=(written.span,))
             continue
         figures[name] = _from_chain(name, value, chain)
     if part.adds and part.shoulder_length is not None:
         _shoulders(part, figures)
+
+
+def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
+    # "All copies are alike" explains nothing: the copy that was worked out first does.
+    chains = (site.positions.chain(*both(seat.name, axis)) for seat in site.seats(part))
+    first = next(chains)
+    if all(fact.reason.rule != "alike" for fact in first):
+        return first
+    telling = (chain for chain in chains if all(fact.reason.rule != "alike" for fact in chain))
+    return next(telling, first)
 
 
 def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:

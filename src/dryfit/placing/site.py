@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -28,7 +28,9 @@ SIDE_WORDS = {
 class Site:
     """Declared piece, copies, and the positions found so far.
 
-    `pending` rules wait for figures: each returns True once it has said its fact.
+    `pending` rules wait for figures: each returns True once it has said its fact.  `topmost` names
+    the parts that reach the overall height; `unsaid_ends` holds, by copy and contact, where it is
+    not yet known which hosts stand at a copy's two ends.
     """
 
     declared: Declared
@@ -39,6 +41,12 @@ class Site:
     assumptions: list[Assumption] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     topmost: set[str] = field(default_factory=set)
+    unsaid_ends: dict[tuple[str, Span], Contact] = field(default_factory=dict)
+    _by_name: dict[str, DeclaredPart] = field(init=False)
+
+    def __post_init__(self) -> None:
+        """Index the parts by name."""
+        self._by_name = {part.name: part for part in self.declared.parts}
 
     def parts(self) -> tuple[DeclaredPart, ...]:
         """Return the declared parts in the order of the notes."""
@@ -50,10 +58,7 @@ class Site:
 
     def part(self, name: str) -> DeclaredPart:
         """Return a declared part that is known to exist."""
-        found = self.declared.part(name)
-        if found is None:
-            raise KeyError(name)
-        return found
+        return self._by_name[name]
 
     def contacts(self, part: str, *prepositions: str) -> tuple[Contact, ...]:
         """Return the contacts in which the part is the guest, with one of the prepositions."""
@@ -98,11 +103,11 @@ class Site:
             progress = bool(spoken) or any(shared)
 
     def assume(self, text: str, span: Span | None, phrase: str | None) -> None:
-        """List an assumption once; `phrase` on the end of the line at `span` would deny it."""
+        """List an assumption once; `phrase` on the end of the line at `span` says it outright."""
         self.assume_line(text, span, with_phrase(span, phrase) if span and phrase else None)
 
     def assume_line(self, text: str, span: Span | None, instead: str | None) -> None:
-        """List an assumption once, with the whole line to write if it is wrong."""
+        """List an assumption once, with the whole line that says it, or says otherwise."""
         assumption = Assumption(text, span, instead)
         if assumption not in self.assumptions:
             self.assumptions.append(assumption)
@@ -114,19 +119,18 @@ class Site:
     def _share_sizes(self, part: DeclaredPart) -> bool:
         news = False
         seats = self.seats(part.name)
+        if len(seats) == 1:
+            return False
         for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
-            known = [seat for seat in seats if self.positions.extent(seat.name, axis) is not None]
-            if not known or len(known) == len(seats):
+            sizes = [self.positions.extent(seat.name, axis) for seat in seats]
+            size = next((size for size in sizes if size is not None), None)
+            if size is None or None not in sizes:
                 continue
-            size = self.positions.extent(known[0].name, axis)
-            for seat in seats:
-                if seat not in known and size is not None:
-                    reason = Reason(
-                        "alike",
-                        f"{dimension} of {part.name}",
-                        f"all copies of {part.name} are alike",
-                        part.span,
-                    )
+            reason = Reason(
+                "alike", f"{dimension} of {part.name}", f"all copies of {part.name} are alike"
+            )
+            for seat, own in zip(seats, sizes, strict=True):
+                if own is None:
                     news |= self.positions.add(*both(seat.name, axis), size, reason)
         return news
 
@@ -139,13 +143,6 @@ def both(owner: str, axis: int) -> tuple[Face, Face]:
 def whole(axis: int, side: int) -> Face:
     """Return a face of the overall box."""
     return Face(WHOLE, axis, side)
-
-
-def ends(hosts: Sequence[Seat], axis: int) -> tuple[Seat | None, Seat | None]:
-    """Return the host at the low and at the high end of an axis, by their place words."""
-    low = next((seat for seat in hosts if seat.side(axis) == -1), None)
-    high = next((seat for seat in hosts if seat.side(axis) == 1), None)
-    return low, high
 
 
 def part_words(site: Site, seats: Iterable[Seat]) -> str:

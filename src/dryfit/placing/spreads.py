@@ -8,24 +8,25 @@ from functools import partial
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Contact, DeclaredPart, SpreadWords
 from dryfit.placing.copies import Seat
+from dryfit.placing.ends import ends_of, spread_axis
+from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
 
 ZERO = Fraction(0)
+_WAYS = ("across", "front to back", "up and down")
 
 
 def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> None:
     """Queue the rule that puts a part's copies at equal gaps, ends included."""
-    spread = part.spread
-    if spread is None:
+    axis = spread_axis(part)
+    if part.spread is None or axis is None:
         return
-    axis = spread.axis if spread.axis is not None else _side_axis(part)
+    if part.spread.axis is None:
+        way = _WAYS[axis]
+        line = with_words(part.spread.span, f"spread {way}")
+        site.assume_line(f"the {part.written} are spread {way}", part.spread.span, line)
     site.pending.append(partial(_say_spread, site, part, contact, axis))
-
-
-def _side_axis(part: DeclaredPart) -> int:
-    # Rails and slats are spread at right angles to their run; uprights from side to side.
-    return {0: 1, 1: 0, 2: 0}[part.axes[0]]
 
 
 def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: int) -> bool:
@@ -39,6 +40,9 @@ def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: i
     if clear is None:
         return False
     first, gap = _first_and_gap(spread, len(seats), clear, size)
+    if first > 0 and first != gap:
+        left = f"{site.shown(first)} are left at either end of the {part.written}"
+        site.assume(f"{left}, which stand {site.shown(gap)} apart", spread.span, None)
     if first < 0 or gap < 0:
         _too_full(site, part, spread, clear, len(seats) * size + (len(seats) - 1) * max(gap, ZERO))
     for index, seat in enumerate(seats):
@@ -60,10 +64,18 @@ def _bounds(
     seat = site.seats(part.name)[0]
     if contact is None:
         return _bounds_below(site, part, seat, axis)
+    ends = ends_of(site, contact, seat, axis)
+    if ends is None or ends.low is None or ends.high is None:
+        return None
+    # Several hosts may stand at one end: clear space ends at the first face met.
     hosts = site.hosts(contact, seat, axis)
-    low = _outermost(site, [host for host in hosts if host.side(axis) == -1], axis, 1)
-    high = _outermost(site, [host for host in hosts if host.side(axis) == 1], axis, -1)
+    low = _outermost(site, [host for host in hosts if _beside(host, ends.low, axis)], axis, 1)
+    high = _outermost(site, [host for host in hosts if _beside(host, ends.high, axis)], axis, -1)
     return (low, high) if low and high else None
+
+
+def _beside(host: Seat, end: Seat, axis: int) -> bool:
+    return host == end or (host.side(axis) != 0 and host.side(axis) == end.side(axis))
 
 
 def _bounds_below(
@@ -72,17 +84,33 @@ def _bounds_below(
     contacts = site.contacts(part.name, "onto", "under")
     hosts = [host for contact in contacts for host in site.hosts(contact, seat, 2)]
     if not hosts:
-        return whole(axis, -1), whole(axis, 1)
+        return _within_other_faces(site, part, seat, axis)
     low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
     if low is None or high is None or part.spread is None:
         return None
     site.assume(
-        f"the {part.written} are spread over the whole of {part_words(site, hosts)}, "
+        f"the {part.written} are spread over the whole of the {part_words(site, hosts)}, "
         f"{SIDE_WORDS[axis, -1]} to {SIDE_WORDS[axis, 1]}",
         part.spread.span,
         None,
     )
     return low, high
+
+
+def _within_other_faces(
+    site: Site, part: DeclaredPart, seat: Seat, axis: int
+) -> tuple[Face, Face] | None:
+    # Slats lapped over bearers that run along the spread end with the bearers; else the piece.
+    hosts = [
+        host
+        for contact in site.contacts(part.name, "crossing")
+        for host in site.hosts(contact, seat, axis)
+        if site.part(host.part).axes[0] == axis
+    ]
+    if not hosts:
+        return whole(axis, -1), whole(axis, 1)
+    low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
+    return (low, high) if low and high else None
 
 
 def _outermost(site: Site, hosts: list[Seat], axis: int, side: int) -> Face | None:

@@ -11,6 +11,8 @@ from dryfit.placing.copies import Seat
 from dryfit.placing.model import Assembly, Joint
 from dryfit.placing.site import Site
 
+_Plane = tuple[int, int]
+
 _FLAT = 3
 """An assembly counts as a flat frame when its least size is under a third of the next."""
 
@@ -45,7 +47,7 @@ def build_assemblies(
             )
             closed.update(closes)
             box = spanning(tuple(boxes[copy] for copy in sorted(inside)))
-            axes = _square_axes(box)
+            axes = _square_axes(site, box, group, inside)
             assemblies.append(
                 Assembly(
                     name=name,
@@ -63,12 +65,15 @@ def build_assemblies(
     return tuple(assembly for assemblies in built.values() for assembly in assemblies)
 
 
-def _square_axes(box: Box) -> tuple[int, int]:
-    # A flat frame is squared in its own plane; a stand in plan, where it can be out of square
-    # although its ladders are not.
+def _square_axes(site: Site, box: Box, group: Sequence[str], inside: frozenset[str]) -> _Plane:
+    # What is joined from ladders or runs three ways is squared in plan, where it can be out of
+    # square although its ladders are not; a frame or a case in the plane that its parts run in.
+    seats = [seat for seat in site.seating.all() if seat.name in inside]
+    runs = sorted({site.part(seat.part).axes[0] for seat in seats})
+    if set(group) <= inside and len(runs) == 2:
+        return (runs[0], runs[1])
     sizes = sorted(range(3), key=lambda axis: (box.extent(axis), axis))
-    least, next_least = box.extent(sizes[0]), box.extent(sizes[1])
-    if least * _FLAT < next_least:
+    if len(runs) < 2 or box.extent(sizes[0]) * _FLAT < box.extent(sizes[1]):
         flat = [axis for axis in range(3) if axis != sizes[0]]
         return (flat[0], flat[1])
     return (0, 1)

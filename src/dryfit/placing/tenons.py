@@ -39,6 +39,7 @@ def tenon_sizes(
     if width is None:
         shoulders = max(least, low_groove) + max(least, high_groove)
         width = usual_tenon_width(rail_width, thickness, shoulders, display)
+        width = min(width, _room_across(host, wide, least))
         _assume(site, rail, joint, f"{site.shown(width)} wide")
     low_shoulder = (rail_width - width) / 2
     if low_groove != high_groove:
@@ -73,6 +74,13 @@ def _assume(site: Site, rail: Placed, joint: JointWords, phrase: str) -> None:
 def _room(rail: Placed, host: Placed, region: Box) -> Fraction:
     axis = rail.axes[0]
     return host.box.extent(axis) - region.extent(axis)
+
+
+def _room_across(host: Placed, wide: int, wall: Fraction) -> Fraction:
+    # A tenon that is wide across its host needs wood on both sides of the mortise.
+    if host.axes[0] == wide:
+        return host.box.extent(wide)
+    return max(host.box.extent(wide) - 2 * wall, host.box.extent(wide) / 3)
 
 
 def _grooves(site: Site, rail: Placed) -> tuple[Fraction, Fraction]:

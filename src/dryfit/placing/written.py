@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
 from dryfit.placing.copies import Seat, compatible
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
 
+ZERO = Fraction(0)
 _OVERALL = ("width", "depth", "height")
 _FROM_WORDS = {
     (2, -1): "its underside stands {amount} above the floor",
@@ -35,7 +38,8 @@ def state_part(site: Site, part: DeclaredPart) -> None:
             if amount is not None:
                 _state_size(site, seat, axis, dimension, amount)
         for axis, amount in part.set_in:
-            _state_set_in(site, seat, axis, amount)
+            for each in _set_in_axes(seat, axis):
+                _state_set_in(site, seat, each, amount)
         for axis, side, amount in part.froms:
             _state_from(site, seat, axis, side, amount)
         for flush in part.flush:
@@ -51,6 +55,13 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
         figure=f"{seat.part}.{dimension}",
     )
     site.positions.add(*both(seat.name, axis), amount.value, reason)
+
+
+def _set_in_axes(seat: Seat, axis: int | None) -> tuple[int, ...]:
+    # "set in 15" without a direction is meant from the sides at which a copy stands.
+    if axis is not None:
+        return (axis,)
+    return tuple(each for each in (0, 1) if seat.side(each)) or (0, 1)
 
 
 def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
@@ -84,23 +95,34 @@ def _inwards(site: Site, seat: Seat, axis: int, side: int, amount: Amount, reaso
 
 def _state_flush(site: Site, part: DeclaredPart, seat: Seat, flush: FlushWith) -> None:
     axis, side = PLACE_SIDE[flush.place]
-    hosts = flush.hosts or tuple(
-        host
-        for contact in site.contacts(part.name, "into", "between", "crossing", "inside")
-        for host in contact.hosts
-    )
-    for host in hosts:
-        for mate in site.named(host):
-            if compatible(seat, mate, axis):
-                reason = Reason(
-                    "flush",
-                    f"flush with {mate.part}",
-                    f"{seat.name} is flush with the {flush.place} of {mate.name}",
-                    flush.span,
-                )
-                _flush_faces(site, seat, mate, axis, side, reason)
+    mates = [mate for mate in _flush_mates(site, part, flush) if compatible(seat, mate, axis)]
+    for mate in mates:
+        reason = Reason(
+            "flush",
+            f"flush with {mate.part}",
+            f"{seat.name} is flush with the {flush.place} of {mate.name}",
+            flush.span,
+        )
+        site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO, reason)
+    if not mates:
+        reason = Reason(
+            "flush",
+            f"flush with the {flush.place}",
+            f"{seat.name} is flush with the {flush.place} of the piece",
+            flush.span,
+        )
+        site.positions.add(whole(axis, side), Face(seat.name, axis, side), ZERO, reason)
 
 
-def _flush_faces(site: Site, seat: Seat, mate: Seat, axis: int, side: int, reason: Reason) -> None:
-    zero = site.declared.display.step * 0
-    site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), zero, reason)
+def _flush_mates(site: Site, part: DeclaredPart, flush: FlushWith) -> list[Seat]:
+    # Without a name it is flush with what it joins, whichever of the two the sentence begins with.
+    if flush.hosts:
+        return [mate for host in flush.hosts for mate in site.named(host)]
+    beside = ("into", "between", "crossing", "inside")
+    own = [host for contact in site.contacts(part.name, *beside) for host in contact.hosts]
+    others = [
+        contact.guest
+        for contact in site.declared.contacts
+        if contact.preposition in beside and any(host.part == part.name for host in contact.hosts)
+    ]
+    return [mate for host in own or others for mate in site.named(host)]

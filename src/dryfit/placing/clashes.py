@@ -1,0 +1,68 @@
+"""Sizes that do not add up: what two chains of reasons say about one distance (TRADE H26, H29)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
+from dryfit.placing.positions import Clash, Fact
+from dryfit.placing.site import Site
+
+
+def report_clashes(site: Site) -> None:
+    """Report every clash once, however many copies it concerns.
+
+    Findings: sizes-clash, shoulder-length-given.
+    """
+    told: set[tuple[str, Span | None, Fraction]] = set()
+    for clash in site.positions.clashes:
+        chain = site.positions.chain(clash.fact.start, clash.fact.end)
+        finding = _shoulder_given(site, clash, chain) or _sizes_clash(site, clash, chain)
+        cause = (finding.code, finding.span, abs(clash.known - clash.fact.distance))
+        if cause not in told:
+            told.add(cause)
+            site.findings.append(finding)
+
+
+def _sizes_clash(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic:
+    fact, difference = clash.fact, abs(clash.known - clash.fact.distance)
+    said = list(dict.fromkeys(step.reason.words for step in chain if step.reason.words))
+    written = {step.reason.span: step.reason.words for step in chain if step.reason.span}
+    return Diagnostic(
+        "sizes-clash",
+        Severity.ERROR,
+        f"the sizes do not add up: {fact.reason.words}, but "
+        f"{'; '.join(said[:3])}{'; ...' if len(said) > 3 else ''}: they differ by "
+        f"{site.shown(difference)}",
+        fact.reason.span,
+        rule="H26",
+        figures={"difference": difference},
+        notes=tuple(Note(words, span) for span, words in list(written.items())[:6]),
+        hints=(Hint("change one of these sizes, or leave one out so that it is worked out"),),
+    )
+
+
+def _shoulder_given(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic | None:
+    """H29: a written length that lacks just what the joints at its ends add."""
+    steps = (clash.fact, *chain)
+    for step in steps:
+        part = (step.reason.figure or "").removesuffix(".length")
+        if step.reason.rule != "size" or part == step.reason.figure:
+            continue
+        enters = [abs(other.distance) for other in steps if other.reason.guest == part]
+        adds, given = sum(enters, Fraction(0)), abs(step.distance)
+        if not enters or adds != abs(clash.known - clash.fact.distance):
+            continue
+        cut = site.shown(given + adds)
+        return Diagnostic(
+            "shoulder-length-given",
+            Severity.ERROR,
+            f"{part} {site.shown(given)}: this looks like the length between its shoulders; "
+            f"with its joints it is cut {cut}",
+            step.reason.span,
+            rule="H29",
+            figures={"given": given, "cut length": given + adds},
+            hints=(Hint(f"write {cut} long, or leave the length out"),),
+        )
+    return None

@@ -1,0 +1,245 @@
+"""Into and between: which hosts stand at a part's two ends, and how far it enters them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import partial
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
+from dryfit.piece.declared import Contact, DeclaredPart, JointWords
+from dryfit.placing.copies import Seat
+from dryfit.placing.lines import with_words
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import Site, both, part_words, whole
+
+ZERO = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """The hosts at the low and the high end of a part; None where an end stands free."""
+
+    low: Seat | None
+    high: Seat | None
+
+
+def state_ends(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> None:
+    """Queue the facts that a guest's shoulders touch the facing sides of its hosts.
+
+    Hosts that only bound a spread say nothing about single copies.
+    """
+    axis = bounded_axis(site, part, contact)
+    if spread_axis(part) == axis:
+        return
+    site.unsaid_ends[seat.name, contact.span] = contact
+    site.pending.append(partial(_find_ends, site, part, contact, seat, axis))
+
+
+def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
+    """Return the axis along which the hosts stand to either side of the guest.
+
+    Hosts at four corners stand to either side on two axes: then the direction of a spread wins,
+    otherwise the way that the guest runs.  Hosts whose places do not tell (``between bottom and
+    top``) bound a spread, where one is asked for and something else holds the guest's ends.
+    """
+    guests = site.guests(contact)
+    apart = [
+        axis
+        for axis in range(3)
+        if _stand_apart(site, contact, axis) and not any(seat.side(axis) for seat in guests)
+    ]
+    run, spread = part.axes[0], spread_axis(part)
+    if spread is not None and (spread in apart or (not apart and _only_bounds(site, part, contact))):
+        return spread
+    return run if run in apart or not apart else apart[0]
+
+
+def spread_axis(part: DeclaredPart) -> int | None:
+    """Return the axis along which copies are spread: as written, else across their run."""
+    if part.spread is None:
+        return None
+    return part.spread.axis if part.spread.axis is not None else {0: 1, 1: 0, 2: 0}[part.axes[0]]
+
+
+def bounding_contact(site: Site, part: DeclaredPart) -> Contact | None:
+    """Return the contact whose hosts bound the part's spread, or None."""
+    axis = spread_axis(part)
+    for contact in site.contacts(part.name, "between", "into"):
+        if bounded_axis(site, part, contact) == axis:
+            return contact
+    return None
+
+
+def _stand_apart(site: Site, contact: Contact, axis: int) -> bool:
+    sides = {seat.side(axis) for host in contact.hosts for seat in site.named(host)}
+    return {-1, 1} <= sides
+
+
+def _only_bounds(site: Site, part: DeclaredPart, contact: Contact) -> bool:
+    others = [other for other in site.contacts(part.name, "into", "between") if other != contact]
+    return contact.joint is None and (bool(others) or part.sizes[0] is not None)
+
+
+def ends_of(site: Site, contact: Contact, seat: Seat, axis: int) -> Ends | None:
+    """Return the hosts at a copy's ends along an axis, or None while that cannot be told.
+
+    Place words tell; else the positions of the hosts do, once they are known.  A single host, or
+    several on one side, stand at one end.
+    """
+    hosts = site.hosts(contact, seat, axis)
+    low = next((host for host in hosts if host.side(axis) == -1), None)
+    high = next((host for host in hosts if host.side(axis) == 1), None)
+    if low and high:
+        return Ends(low, high)
+    if (low or high) and all(host.side(axis) for host in hosts):
+        return Ends(low, high) if contact.preposition == "into" else None
+    return _ends_by_position(site, contact, seat, axis, hosts)
+
+
+def _ends_by_position(
+    site: Site, contact: Contact, seat: Seat, axis: int, hosts: Sequence[Seat]
+) -> Ends | None:
+    middles: dict[Fraction, Seat] = {}
+    for host in hosts:
+        middle = _middle(site, host, axis)
+        if middle is None:
+            return None
+        middles.setdefault(middle, host)
+    places = sorted(middles)
+    if len(places) == 1 and contact.preposition == "into":
+        return _one_end(site, seat, axis, middles[places[0]], places[0])
+    gap = _gap(site, seat, axis, places)
+    return None if gap is None else Ends(middles[places[gap]], middles[places[gap + 1]])
+
+
+def _middle(site: Site, seat: Seat, axis: int) -> Fraction | None:
+    # Twice the middle, which serves as well for comparing.
+    low, high = (site.positions.at(face) for face in both(seat.name, axis))
+    return None if low is None or high is None else low + high
+
+
+def _gap(site: Site, seat: Seat, axis: int, places: Sequence[Fraction]) -> int | None:
+    # Which of the spaces between hosts in a row the copy stands in.
+    if len(places) == 2:
+        return 0
+    known = [site.positions.at(face) for face in both(seat.name, axis)]
+    own = next((2 * place for place in known if place is not None), None)
+    if own is not None:
+        below = [index for index, place in enumerate(places) if place <= own]
+        return below[-1] if below and below[-1] + 1 < len(places) else None
+    if seat.number is not None and len(site.seats(seat.part)) == len(places) - 1:
+        return seat.number - 1
+    return None
+
+
+def _one_end(site: Site, seat: Seat, axis: int, host: Seat, place: Fraction) -> Ends | None:
+    # The copy lies where it is known to lie, else on the side of the host with more room.
+    known = [site.positions.at(face) for face in both(seat.name, axis)]
+    own = next((2 * at for at in known if at is not None), None)
+    middle = site.positions.at(whole(axis, 1))
+    if own is None and middle is not None and middle != place:
+        own = middle
+    if own is None or own == place:
+        return None
+    return Ends(host, None) if place < own else Ends(None, host)
+
+
+def _find_ends(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
+    ends = ends_of(site, contact, seat, axis)
+    if ends is None:
+        return False
+    site.unsaid_ends.pop((seat.name, contact.span), None)
+    for host, side in ((ends.low, -1), (ends.high, 1)):
+        if host is not None:
+            site.pending.append(partial(_say_end, site, part, contact, (seat, host), (axis, side)))
+    return True
+
+
+def _say_end(
+    site: Site,
+    part: DeclaredPart,
+    contact: Contact,
+    pair: tuple[Seat, Seat],
+    end: tuple[int, int],
+) -> bool:
+    # Once the host's size is known: the guest's end lies its tenon beyond the host's face.
+    (seat, host), (axis, side) = pair, end
+    deep = penetration(site, part, contact, host, axis)
+    if deep is None:
+        return False
+    joint = contact.joint
+    label, words = host.part, f"{seat.name} reaches to {host.name}"
+    if joint and deep:
+        label = f"{joint.kind} into {host.part}"
+        words = f"{seat.name} enters {host.name} by {site.shown(deep)}"
+    site.positions.add(
+        Face(host.name, axis, -side),
+        Face(seat.name, axis, side),
+        side * deep,
+        Reason("into", label, words, contact.span, guest=part.name if deep else None),
+    )
+    return True
+
+
+def penetration(
+    site: Site, part: DeclaredPart, contact: Contact, host: Seat, axis: int
+) -> Fraction | None:
+    """Return how far the guest enters the host, or None while the host's size is unknown."""
+    joint = contact.joint
+    if joint is None or joint.kind not in {"tenon", "housing"}:
+        return ZERO
+    written = joint.length if joint.kind == "tenon" else joint.depth
+    if written is not None:
+        return written
+    deep = site.positions.extent(host.name, axis)
+    if deep is None:
+        return None
+    return _usual_penetration(site, part, joint, deep)
+
+
+def _usual_penetration(
+    site: Site, part: DeclaredPart, joint: JointWords, deep: Fraction
+) -> Fraction:
+    display = site.declared.display
+    if joint.kind == "tenon":
+        length = usual_tenon_length(deep, display)
+        words, phrase = f"the tenons of {part.written} are", f"{site.shown(length)} long"
+    else:
+        length = usual_housing_depth(deep, display)
+        words, phrase = f"the housings for {part.written} are", f"{site.shown(length)} deep"
+    line = with_words(joint.span, f"{joint.span.text()} {phrase}")
+    site.assume_line(f"{words} {phrase}", joint.span, line)
+    return length
+
+
+def report_unsaid_ends(site: Site) -> frozenset[str]:
+    """Report, once a contact, that nothing tells which hosts stand where.
+
+    Returns the parts that were spoken of.  Findings: ends-unclear.
+    """
+    contacts = dict.fromkeys(site.unsaid_ends.values())
+    for contact in contacts:
+        hosts = [seat for host in contact.hosts for seat in site.named(host)]
+        names = part_words(site, hosts) or "parts"
+        guest = site.written(contact.guest.part)
+        between = contact.preposition == "between"
+        site.findings.append(
+            Diagnostic(
+                "ends-unclear",
+                Severity.ERROR,
+                f"{guest}: nothing tells which {names} stand at the ends",
+                contact.span,
+                rule="H27",
+                hints=(
+                    Hint(
+                        f"give {names} places, such as `at left and right`"
+                        if between or len(hosts) > 1
+                        else f"say where {guest} lie, such as `up 80` or `120 from left`"
+                    ),
+                ),
+            )
+        )
+    return frozenset(contact.guest.part for contact in contacts)

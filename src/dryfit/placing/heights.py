@@ -1,0 +1,157 @@
+"""Assumptions about heights: what reaches the top, what stands on the floor, what is level."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.copies import Seat
+from dryfit.placing.ends import bounded_axis, spread_axis
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
+
+ZERO = Fraction(0)
+UP = 2
+# What is called so stands on the floor, whichever way it runs (common practice).
+_ON_THE_FLOOR = frozenset({"foot"})
+# A flat part stands level with its hosts only where its name says at which end of them.
+_FLAT_SIDES = {"top": 1, "bottom": -1}
+
+
+def say(
+    site: Site, seat: Seat, facts: tuple[Face, Face, Fraction], label: str, words: str
+) -> bool:
+    """Add an assumed fact about a copy; return whether it was news."""
+    reason = Reason("assumed", label, f"{seat.name} {words}", assumed=True)
+    return site.positions.add(*facts, reason)
+
+
+def verb(part: DeclaredPart, one: str, several: str) -> str:
+    """Return the subject and verb of a sentence about a part: ``the legs stand``."""
+    return f"the {part.written} {one if part.count == 1 else several}"
+
+
+def at_the_top(site: Site, seat: Seat) -> bool:
+    """Return whether a copy is known to reach the overall height."""
+    return site.positions.distance(Face(seat.name, UP, 1), whole(UP, 1)) == 0
+
+
+def topmost_reaches_height(site: Site, part: DeclaredPart) -> bool:
+    """Assume that what lies on something and carries nothing reaches the overall height."""
+    if not site.contacts(part.name, "onto") or _carries_something(site, part):
+        return False
+    news = False
+    for seat in site.seats(part.name):
+        if not site.known(seat, UP, 1) and site.positions.extent(seat.name, UP) is not None:
+            news |= _at_height(site, seat)
+    if news:
+        text = f"{verb(part, 'reaches', 'reach')} the overall height"
+        site.assume(text, part.span, "down 0")
+    return news
+
+
+def _at_height(site: Site, seat: Seat) -> bool:
+    facts = (whole(UP, 1), Face(seat.name, UP, 1), ZERO)
+    return say(site, seat, facts, "reaches the overall height", "reaches the overall height")
+
+
+def _carries_something(site: Site, part: DeclaredPart) -> bool:
+    return any(
+        host.part == part.name and contact.preposition == "onto"
+        for contact in site.declared.contacts
+        for host in contact.hosts
+    )
+
+
+def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
+    """Assume that what runs upright, and neither hangs between others nor lies on any, stands."""
+    if part.run != "upright" and part.name.rsplit(" ", 1)[-1] not in _ON_THE_FLOOR:
+        return False
+    if site.contacts(part.name, "between", "inside", "onto") or _enters_upwards(site, part):
+        return False
+    news = False
+    for seat in site.seats(part.name):
+        if not site.known(seat, UP, -1):
+            facts = (whole(UP, -1), Face(seat.name, UP, -1), ZERO)
+            news |= say(site, seat, facts, "stands on the floor", "stands on the floor")
+    if news:
+        site.assume(f"{verb(part, 'stands', 'stand')} on the floor", part.span, "up 0")
+    return news
+
+
+def _enters_upwards(site: Site, part: DeclaredPart) -> bool:
+    # A post that is tenoned into a foot stands on that, and not on the floor.
+    return any(bounded_axis(site, part, each) == UP for each in site.contacts(part.name, "into"))
+
+
+def level_with_hosts(site: Site, part: DeclaredPart) -> bool:
+    """Assume that rails are level with the ends of the uprights that they go between.
+
+    Where the top already lies on the rails, it is the uprights that end level with them.
+    """
+    if part.run == "upright" or spread_axis(part) == UP:
+        return False
+    news: list[tuple[Seat, Seat, int]] = []
+    for contact in site.contacts(part.name, "into", "between"):
+        for seat in site.guests(contact):
+            side = _level_side(part, seat)
+            for host in site.hosts(contact, seat, part.axes[0]) if side else ():
+                if _may_be_level(site, part, seat, host, side) and _say_level(
+                    site, seat, host, side
+                ):
+                    news.append((seat, host, side))
+    for side in (-1, 1):
+        own = [(seat, host) for seat, host, each in news if each == side]
+        if own:
+            hosts = part_words(site, [host for _, host in own])
+            word = SIDE_WORDS[UP, side]
+            site.assume(
+                f"{verb(part, 'is', 'are')} level with the {word} of the {hosts}",
+                part.span,
+                f"flush with {word} of {hosts}",
+            )
+    return bool(news)
+
+
+def _level_side(part: DeclaredPart, seat: Seat) -> int:
+    if part.axes[2] == UP:
+        return _FLAT_SIDES.get(part.name.rsplit(" ", 1)[-1], 0)
+    return seat.side(UP) or 1
+
+
+def _may_be_level(site: Site, part: DeclaredPart, seat: Seat, host: Seat, side: int) -> bool:
+    if site.part(host.part).run != "upright":
+        return False
+    if not site.known(seat, UP, side):
+        return True
+    return side == 1 and not site.known(host, UP, 1) and _carries_the_top(site, part)
+
+
+def _carries_the_top(site: Site, part: DeclaredPart) -> bool:
+    return any(
+        at_the_top(site, seat)
+        for contact in site.declared.contacts
+        if contact.preposition == "onto" and any(host.part == part.name for host in contact.hosts)
+        for seat in site.guests(contact)
+    )
+
+
+def _say_level(site: Site, seat: Seat, host: Seat, side: int) -> bool:
+    word = SIDE_WORDS[UP, side]
+    facts = (Face(host.name, UP, side), Face(seat.name, UP, side), ZERO)
+    words = f"is level with the {word} of {host.name}"
+    return say(site, seat, facts, f"level with {host.part}", words)
+
+
+def reaches_height(site: Site, part: DeclaredPart) -> bool:
+    """Assume, last, that uprights whose foot is placed reach the overall height."""
+    if part.run != "upright":
+        return False
+    news = False
+    for seat in site.seats(part.name):
+        if site.known(seat, UP, -1) and not site.known(seat, UP, 1):
+            news |= _at_height(site, seat)
+    if news:
+        text = f"{verb(part, 'reaches', 'reach')} the overall height"
+        site.assume(text, part.span, "down 0")
+    return news

@@ -1,0 +1,59 @@
+"""The assumption that a lapped part ends at the far side of its last mate (TRADE B1.1, B1.2)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.copies import Seat
+from dryfit.placing.crossing import crossing_mates
+from dryfit.placing.heights import UP, at_the_top, say, verb
+from dryfit.placing.positions import Face
+from dryfit.placing.site import Site, part_words
+
+ZERO = Fraction(0)
+
+
+def lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
+    """Assume that lapped parts run to the far side of the mates at their two ends.
+
+    Uprights of a piece with nothing lying on top reach its height instead.
+    """
+    axis, mates = part.axes[0], []
+    free_at_top = axis == UP and not _something_lies_on_top(site)
+    for seat, mate, side in _lapped_ends(site, part):
+        if site.known(seat, axis, side) or (free_at_top and side == 1):
+            continue
+        facts = (Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO)
+        words = f"runs to the far side of {mate.name}"
+        if say(site, seat, facts, f"to the far side of {mate.part}", words):
+            mates.append(mate)
+    if not mates:
+        return False
+    length = site.positions.extent(site.seats(part.name)[0].name, axis)
+    site.assume(
+        f"{verb(part, 'runs', 'run')} to the far side of the {part_words(site, mates)} that "
+        f"{'it is' if part.count == 1 else 'they are'} lapped with",
+        part.span,
+        None if length is None else f"{site.shown(length)} long",
+    )
+    return True
+
+
+def _something_lies_on_top(site: Site) -> bool:
+    return any(
+        at_the_top(site, seat)
+        for contact in site.declared.contacts
+        if contact.preposition == "onto"
+        for seat in site.guests(contact)
+    )
+
+
+def _lapped_ends(site: Site, part: DeclaredPart) -> list[tuple[Seat, Seat, int]]:
+    found = []
+    for seat, mates in crossing_mates(site, part):
+        for side in (-1, 1):
+            mate = next((mate for mate in mates if mate.side(part.axes[0]) == side), None)
+            if mate:
+                found.append((seat, mate, side))
+    return found

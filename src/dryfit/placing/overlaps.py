@@ -1,0 +1,101 @@
+"""Space that two copies take up together after all cuts: a joint is missing, or a place wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.geometry.box import Box
+from dryfit.geometry.solid import Solid
+from dryfit.joinery.cut import Cut
+from dryfit.placing.model import Copy, Part
+from dryfit.placing.site import Site
+
+Pair = tuple[Part, Copy, Part, Copy]
+
+
+def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequence[Cut]]) -> None:
+    """Report, once for two parts, that copies of them stand in the same space.
+
+    Inside a third copy that both enter, the space is that copy's: whether two tenons meet in a
+    leg is a question of its mortises (H05).  Findings: overlap, copies-in-one-place.
+    """
+    entered = _entered(cuts)
+    told: set[tuple[str, str]] = set()
+    for part, copy, other_part, other in _near_pairs(parts):
+        if (part.name, other_part.name) in told:
+            continue
+        common = copy.box.overlap(other.box)
+        if common is None:
+            continue
+        removed = [cut.box for name in (copy.name, other.name) for cut in cuts.get(name, ())]
+        removed += _shared_hosts(entered, part.name, other_part.name)
+        left = Solid(common, tuple(removed)).cells()
+        if left:
+            told.add((part.name, other_part.name))
+            site.findings.append(_finding(part, copy, other_part, other, left[0]))
+
+
+def _near_pairs(parts: Sequence[Part]) -> Iterator[Pair]:
+    # In the order of their left sides only copies that begin before one ends can meet it.
+    order = {part.name: index for index, part in enumerate(parts)}
+    copies = sorted(
+        ((part, copy) for part in parts for copy in part.copies),
+        key=lambda entry: (entry[1].box.low[0], order[entry[0].name]),
+    )
+    open_ones: list[tuple[Part, Copy]] = []
+    for part, copy in copies:
+        open_ones = [each for each in open_ones if each[1].box.high[0] > copy.box.low[0]]
+        for other_part, other in open_ones:
+            if order[part.name] < order[other_part.name]:
+                yield part, copy, other_part, other
+            else:
+                yield other_part, other, part, copy
+        open_ones.append((part, copy))
+
+
+def _entered(cuts: Mapping[str, Sequence[Cut]]) -> dict[str, list[tuple[str, Box]]]:
+    # By the part that enters: which copies it enters, and where.
+    entered: dict[str, list[tuple[str, Box]]] = {}
+    for name, own in cuts.items():
+        for cut in own:
+            if cut.mate is not None and cut.role in {"mortise", "housing"}:
+                entered.setdefault(cut.mate, []).append((name, cut.box))
+    return entered
+
+
+def _shared_hosts(
+    entered: Mapping[str, Sequence[tuple[str, Box]]], first: str, second: str
+) -> list[Box]:
+    hosts = {name for name, _ in entered.get(second, ())}
+    return [box for name, box in entered.get(first, ()) if name in hosts]
+
+
+def _finding(part: Part, copy: Copy, other_part: Part, other: Copy, left: Box) -> Diagnostic:
+    depth: Fraction = min(left.extent(axis) for axis in range(3))
+    span = part.spans[0] if part.spans else (other_part.spans or (None,))[0]
+    if part is other_part and copy.box == other.box:
+        return Diagnostic(
+            "copies-in-one-place",
+            Severity.ERROR,
+            f"{copy.name} and {other.name} are in one place",
+            span,
+            rule="H28",
+            figures={"depth": depth},
+            hints=(Hint("say where each goes, such as `at front and back`, or `spread`"),),
+        )
+    return Diagnostic(
+        "overlap",
+        Severity.ERROR,
+        f"{copy.name} and {other.name} take up the same space, and no joint says how",
+        span,
+        rule="H28",
+        figures={"depth": depth},
+        hints=(
+            Hint(
+                f"name the joint, such as `{part.name} into {other_part.name}: housing`, or move "
+                "one of them"
+            ),
+        ),
+    )

@@ -1,0 +1,228 @@
+"""Assumptions about places: centred, at a named side, over what carries it, filling the piece."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.placing.copies import Seat
+from dryfit.placing.ends import spread_axis
+from dryfit.placing.heights import at_the_top, say, verb
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, whole
+
+ZERO = Fraction(0)
+_WAYS = ("from side to side", "from front to back", "in height")
+_SET_IN = ("across", "front to back", "up and down")
+_ADJECTIVES = ("long", "wide", "thick")
+_AS_LARGE = ("wide", "deep", "high")
+
+
+def as_large_as_the_piece(site: Site, part: DeclaredPart) -> bool:
+    """State that what is as large as the piece in one direction lies from end to end of it.
+
+    This follows from the sizes and is not listed: lying otherwise it would stick out.
+    """
+    news = False
+    for axis in range(3):
+        total = site.positions.distance(*both_of_whole(axis))
+        for seat in site.seats(part.name):
+            if total is None or site.known(seat, axis, -1):
+                continue
+            if site.positions.extent(seat.name, axis) == total:
+                words = f"{seat.name} is as {_AS_LARGE[axis]} as the piece"
+                reason = Reason("fits", f"as {_AS_LARGE[axis]} as the piece", words)
+                news |= site.positions.add(whole(axis, -1), both(seat.name, axis)[0], ZERO, reason)
+    return news
+
+
+def both_of_whole(axis: int) -> tuple[Face, Face]:
+    """Return the two faces of the overall box on an axis."""
+    return whole(axis, -1), whole(axis, 1)
+
+
+def centred_on_hosts(site: Site, part: DeclaredPart) -> bool:
+    """Assume that a part is centred on what it joins, in the directions that nothing settles."""
+    news: dict[int, list[tuple[Seat, Seat]]] = {}
+    for contact in site.contacts(part.name, "into", "between", "crossing", "inside", "under", "onto"):
+        for seat in site.guests(contact):
+            for axis in range(3):
+                host = _host_to_centre_on(site, part, contact, seat, axis)
+                if host is not None and _say_centred(site, seat, host, axis):
+                    news.setdefault(axis, []).append((seat, host))
+    for axis, pairs in news.items():
+        hosts = part_words(site, [host for _, host in pairs])
+        where = f"{verb(part, 'is', 'are')} centred on the {hosts} {_WAYS[axis]}"
+        site.assume(where, part.span, _phrase_for(site, part, pairs, axis))
+    return bool(news)
+
+
+def _host_to_centre_on(
+    site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int
+) -> Seat | None:
+    if axis in {part.axes[0], spread_axis(part)} or site.known(seat, axis, -1):
+        return None
+    if axis == 2 and contact.preposition in {"onto", "under"}:
+        return None
+    if site.positions.extent(seat.name, axis) is None:
+        return None
+    hosts = [
+        host
+        for host in site.hosts(contact, seat, part.axes[0])
+        if site.part(host.part).axes[0] != axis
+    ]
+    middles = {_middle(site, host, axis) for host in hosts}
+    # Hosts in several places do not say on which of them it is centred.
+    return hosts[0] if len(middles) == 1 and None not in middles else None
+
+
+def _middle(site: Site, seat: Seat, axis: int) -> Fraction | None:
+    low, high = (site.positions.at(face) for face in both(seat.name, axis))
+    return None if low is None or high is None else low + high
+
+
+def _say_centred(site: Site, seat: Seat, host: Seat, axis: int) -> bool:
+    own = site.positions.extent(seat.name, axis)
+    wide = site.positions.extent(host.name, axis)
+    if own is None or wide is None:
+        return False
+    facts = (Face(host.name, axis, -1), Face(seat.name, axis, -1), (wide - own) / 2)
+    return say(site, seat, facts, f"centred on {host.part}", f"is centred on {host.name}")
+
+
+def _phrase_for(
+    site: Site, part: DeclaredPart, pairs: Sequence[tuple[Seat, Seat]], axis: int
+) -> str | None:
+    lows = {site.positions.at(Face(seat.name, axis, -1)) for seat, _ in pairs}
+    if len(pairs) == part.count and len(lows) == 1:
+        (low,) = lows
+        return None if low is None else _low_phrase(site, axis, low)
+    return _set_back_phrase(site, pairs, axis)
+
+
+def _low_phrase(site: Site, axis: int, low: Fraction) -> str:
+    if axis == 2:
+        return f"up {site.shown(low)}"
+    return f"{site.shown(low)} from {SIDE_WORDS[axis, -1]}"
+
+
+def _set_back_phrase(site: Site, pairs: Sequence[tuple[Seat, Seat]], axis: int) -> str | None:
+    back = set()
+    for seat, host in pairs:
+        side = seat.side(axis) or -1
+        back.add(site.positions.distance(Face(seat.name, axis, side), Face(host.name, axis, side)))
+    amounts = {abs(amount) for amount in back if amount is not None}
+    return f"set back {site.shown(amounts.pop())}" if len(amounts) == 1 else None
+
+
+def touches_named_side(site: Site, part: DeclaredPart) -> bool:
+    """Assume that a copy at a named side reaches to that side of the piece."""
+    sides: dict[int, list[str]] = {}
+    for seat in site.seats(part.name):
+        for axis in range(3):
+            side = seat.side(axis)
+            if not side or any(site.known(seat, axis, each) for each in (-1, 1)):
+                continue
+            word = SIDE_WORDS[axis, side]
+            facts = (whole(axis, side), Face(seat.name, axis, side), ZERO)
+            if say(site, seat, facts, f"at the {word}", f"reaches to the {word} of the piece"):
+                sides.setdefault(axis, []).append(word)
+    for axis, words in sides.items():
+        spoken = " and ".join(dict.fromkeys(words))
+        text = f"{verb(part, 'reaches', 'reach')} to the {spoken} of the piece"
+        site.assume(text, part.span, f"set in 0 {_SET_IN[axis]}")
+    return bool(sides)
+
+
+def runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
+    """Assume that a shelf of slats runs to the outer faces of what carries it, or lies midway."""
+    news: dict[int, list[Seat]] = {}
+    for contact in site.contacts(part.name, "onto", "under"):
+        for seat in site.guests(contact):
+            if at_the_top(site, seat):
+                continue
+            hosts = site.hosts(contact, seat, 2)
+            for axis in (each for each in (0, 1) if each != spread_axis(part)):
+                if _say_over(site, seat, hosts, axis):
+                    news.setdefault(axis, []).extend(hosts)
+    for axis, hosts_there in news.items():
+        hosts_words = part_words(site, hosts_there)
+        text = f"{verb(part, 'runs', 'run')} over the {hosts_words} {_WAYS[axis]}"
+        site.assume(text, part.span, _size_phrase(site, part, axis))
+    return bool(news)
+
+
+def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
+    low = outermost(site, hosts, axis, -1)
+    high = outermost(site, hosts, axis, 1)
+    if low is None or high is None:
+        return False
+    size, span = site.positions.extent(seat.name, axis), site.positions.distance(low, high)
+    own_low, own_high = both(seat.name, axis)
+    if size is not None and span is not None:
+        if site.known(seat, axis, -1):
+            return False
+        facts = (low, own_low, (span - size) / 2)
+        return say(site, seat, facts, f"midway over {low.owner}", "lies midway over what carries it")
+    news = False
+    for face, own in ((low, own_low), (high, own_high)):
+        if not site.known(seat, axis, own.side):
+            words = f"runs to the outer face of {face.owner}"
+            news |= say(site, seat, (face, own, ZERO), f"to the outer face of {face.owner}", words)
+    return news
+
+
+def _size_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
+    if part.sizes[part.axes.index(axis)] is not None:
+        return None
+    size = site.positions.extent(site.seats(part.name)[0].name, axis)
+    return None if size is None else f"{site.shown(size)} {_ADJECTIVES[part.axes.index(axis)]}"
+
+
+def outermost(site: Site, hosts: Iterable[Seat], axis: int, side: int) -> Face | None:
+    """Return the face that lies furthest out on a side, or None while one is unknown."""
+    known = []
+    for host in hosts:
+        place = site.positions.at(Face(host.name, axis, side))
+        if place is None:
+            return None
+        known.append((side * place, Face(host.name, axis, side)))
+    return max(known)[1] if known else None
+
+
+def fills_or_centred(site: Site, part: DeclaredPart) -> bool:
+    """Assume that a part without a size fills the piece, and that one with a size is centred."""
+    news = False
+    for axis in range(2):
+        if spread_axis(part) == axis:
+            continue
+        told = [_say_fills_or_centred(site, part, seat, axis) for seat in site.seats(part.name)]
+        if "fills" in told:
+            text = f"{verb(part, 'fills', 'fill')} the piece {_WAYS[axis]}"
+            site.assume(text, part.span, _size_phrase(site, part, axis))
+        if "centred" in told:
+            low = site.positions.at(Face(site.seats(part.name)[0].name, axis, -1))
+            text = f"{verb(part, 'is', 'are')} centred in the piece {_WAYS[axis]}"
+            phrase = None if low is None else _low_phrase(site, axis, low)
+            site.assume(text, part.span, phrase)
+        news |= any(told)
+    return news
+
+
+def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> str | None:
+    low, high = both(seat.name, axis)
+    if site.positions.at(low) is not None or site.positions.at(high) is not None:
+        return None
+    total = site.positions.distance(*both_of_whole(axis))
+    size = site.positions.extent(seat.name, axis)
+    if total is None or (size is None and part.run == "upright"):
+        return None
+    if size is None:
+        label, words = "fills the overall size", f"fills the piece {_WAYS[axis]}"
+        said = say(site, seat, (whole(axis, -1), low, ZERO), label, words)
+        said |= say(site, seat, (whole(axis, 1), high, ZERO), label, words)
+        return "fills" if said else None
+    facts = (whole(axis, -1), low, (total - size) / 2)
+    words = f"is centred {_WAYS[axis]}"
+    return "centred" if say(site, seat, facts, "centred in the piece", words) else None
