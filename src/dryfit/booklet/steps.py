@@ -136,7 +136,7 @@ def _operation(operation: Operation, number: int, letter: str, bench: Bench) -> 
         minutes=minutes(operation.tenths),
         works=() if operation.glue_up else _works(operation.work, bench),
         target=_target(operation, bench),
-        details=tuple((closed(detail),) for detail in operation.details),
+        details=tuple((closed(capital(detail)),) for detail in operation.details),
         check=operation.check,
         measure=_measure(operation.measure, bench),
         masks=_masks(operation, bench.model),
