@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.plan.operation import ClampRow
-from dryfit.shop.shop import Glue, Shop
+from dryfit.shop.shop import Shop
 
 CAUL = Fraction(20)
 SCREW_PLAY = Fraction(25)
@@ -70,38 +70,6 @@ def taken(
         if missing:
             findings.append(_too_few(stage, row, missing, span))
     return tuple(held.items()), tuple(findings)
-
-
-def closing_finding(stage: str, closing: int, glue: Glue, span: Span | None) -> Found:
-    """Return ``glue-time-short`` when closing takes most of the glue's time or more (H60)."""
-    if closing * 10 <= glue.close_within * 9:
-        return ()
-    late = closing > glue.close_within
-    message = (
-        f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {glue.name} allows "
-        f"{_minutes(glue.close_within)}"
-    )
-    return (
-        Diagnostic(
-            "glue-time-short",
-            Severity.ERROR if late else Severity.WARNING,
-            message,
-            span,
-            rule="H60",
-            hints=(
-                Hint(
-                    "glue up in two stages, take a slower glue, or get a helper"
-                    if late
-                    else "lay everything out within reach first, or take a slower glue"
-                ),
-            ),
-        ),
-    )
-
-
-def _minutes(tenths: int) -> str:
-    whole, rest = divmod(tenths, 10)
-    return f"{whole}.{rest} min" if rest else f"{whole} min"
 
 
 def _too_short(stage: str, row: ClampRow, span: Span | None, shop: Shop) -> Diagnostic:

@@ -10,6 +10,7 @@ from dryfit.geometry.box import AXIS_NAMES
 from dryfit.operations import clamps
 from dryfit.operations.members import assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
@@ -27,12 +28,12 @@ def glue_up(
 
     Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59), ``glue-time-short`` (H60).
     """
-    glue = shop.glues[shop.default_glue]
     joints = tuple(model.joint(name) for name in assembly.joints)
     rows = clamp_rows(assembly, joints, model)
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
     closing = closing_tenths(assembly, joints, rows, model, shop)
-    late = clamps.closing_finding(assembly.name, closing, glue, assembly.span)
+    glue = glue_for(closing, shop)
+    late = short_of_time(assembly.name, closing, glue, assembly.span, shop)
     lags = lags_of(assembly, glue)
     off = next(lag.tenths for lag in lags if lag.until == "out of clamps")
     operation = Operation(
@@ -113,18 +114,31 @@ def clamp_rows(assembly: Assembly, joints: tuple[Joint, ...], model: Model) -> t
 def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
     """Return, by axis of the piece, the members that are pulled into others along their length.
 
-    Of a lap the member that lies level is pulled; both would be one bar too many.
+    Of a corner lap the member that lies level is pulled; both would be one bar too many.
     """
     lines: dict[int, list[str]] = {}
     for joint in joints:
-        guest = joint.guest
-        if joint.kind == "half lap":
-            guest = min((joint.guest, joint.host), key=lambda name: _axis_of(name, model))
+        guest = _pulled(joint, model)
+        if guest is None:
+            continue
         axis = _axis_of(guest, model)
         row = lines.setdefault(axis, [])
         if guest not in row:
             row.append(guest)
     return lines
+
+
+def _pulled(joint: Joint, model: Model) -> str | None:
+    """Return the member that a bar pulls into the joint, or None where both run on."""
+    if joint.kind != "half lap":
+        return joint.guest
+    ending = [name for name in (joint.guest, joint.host) if _ends_in(joint, name, model)]
+    return min(ending, key=lambda name: _axis_of(name, model), default=None)
+
+
+def _ends_in(joint: Joint, name: str, model: Model) -> bool:
+    axis, outer = _axis_of(name, model), model.copy(name).box
+    return joint.region.low[axis] <= outer.low[axis] or joint.region.high[axis] >= outer.high[axis]
 
 
 def _axis_of(copy: str, model: Model) -> int:

@@ -9,11 +9,13 @@ from dryfit.diagnostics import Diagnostic
 from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.blanks import Blank
+from dryfit.operations.gluing import lag_of
 from dryfit.operations.milling import RIP_FENCE, rip_settings
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
+from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.plan.operation import GlueUp, Held, Lag, Operation, Rule, Work
 from dryfit.plan.setting import Hold
-from dryfit.shop.shop import Glue, Shop
+from dryfit.shop.shop import Shop
 
 WHY_DRY = "a gap that shows dry can still be planed away"
 WHY_GLUE_FRESH = "the edges are tried dry, then glued the same day"
@@ -62,7 +64,7 @@ def glued_panels(blank: Blank, rip_height: Fraction, shop: Shop) -> Batch:
         glue, found = _glue_up(panel, subject, index, shop)
         operations += [dry, glue]
         findings += found
-        rest = _glue(shop).lags["machine"]
+        rest = lag_of(glue, "machine")
         rules += [
             Rule(last, dry.id, WHY_DRY),
             Rule(dry.id, glue.id, WHY_GLUE_FRESH),
@@ -73,10 +75,6 @@ def glued_panels(blank: Blank, rip_height: Fraction, shop: Shop) -> Batch:
     return Batch(
         operations=(*operations, flatten, width), rules=tuple(rules), findings=tuple(findings)
     )
-
-
-def _glue(shop: Shop) -> Glue:
-    return shop.glues[shop.default_glue]
 
 
 def _dry_fit(panel: GluedPanel, subject: str, shop: Shop) -> Operation:
@@ -96,12 +94,13 @@ def _dry_fit(panel: GluedPanel, subject: str, shop: Shop) -> Operation:
 def _glue_up(
     panel: GluedPanel, subject: str, index: int, shop: Shop
 ) -> tuple[Operation, tuple[Diagnostic, ...]]:
-    part, glue = panel.blank.part, _glue(shop)
+    part = panel.blank.part
     assert part.staves is not None
     row, held, found = clamps.for_panel(
         subject, panel.width, panel.blank.length, part.spans[0] if part.spans else None, shop
     )
     closing = _closing(panel, row.count, shop)
+    glue = glue_for(closing, shop)
     stop = (index + 1) * part.staves.count
     names = panel.blank.pieces[stop - part.staves.count : stop]
     glue_up = GlueUp(
@@ -140,7 +139,8 @@ def _glue_up(
         check="flat across when a straight edge is laid over it, faces level at the joints",
         glue_up=glue_up,
     )
-    late = clamps.closing_finding(subject, closing, glue, part.spans[0] if part.spans else None)
+    span = part.spans[0] if part.spans else None
+    late = short_of_time(subject, closing, glue, span, shop)
     return operation, (*found, *late)
 
 

@@ -10,7 +10,7 @@ from tests.unit.operations.worked import boot_bench, listed, operation, piece, r
 from dryfit.diagnostics import Severity
 from dryfit.operations import clamps, work_list
 from dryfit.plan.operation import ClampRow, GlueUp
-from dryfit.shop.shop import Clamp
+from dryfit.shop.shop import Clamp, Shop
 
 
 def glue(name: str) -> GlueUp:
@@ -114,13 +114,37 @@ def test_larger_clamps_stand_in_for_small_ones() -> None:
     assert found == ()
 
 
-def test_a_glue_up_that_takes_longer_than_the_glue_is_refused() -> None:
-    slow = shipped_shop().glues["white glue"]
-    shop = replace(shipped_shop(), glues={"white glue": replace(slow, close_within=70)})
-    _, findings = work_list(piece(), shop)
+def quick_glue(close_within: int, **others: int) -> Shop:
+    white = shipped_shop().glues["white glue"]
+    glues = {"white glue": replace(white, close_within=close_within)}
+    for name, limit in others.items():
+        glues[name] = replace(white, name=name, close_within=limit)
+    return replace(shipped_shop(), glues=glues)
+
+
+def test_a_glue_up_that_takes_longer_than_every_glue_is_refused() -> None:
+    _, findings = work_list(piece(), quick_glue(70))
     found = {f.message.partition(":")[0]: f for f in findings if f.code == "glue-time-short"}
     assert found["base"].severity is Severity.ERROR  # 7.3 of 7.0 min
     assert found["end frame 1"].severity is Severity.WARNING  # 6.4: more than nine tenths
+
+
+def test_a_slower_glue_of_the_shop_is_taken_where_the_usual_one_is_too_quick() -> None:
+    work, findings = work_list(piece(), quick_glue(70, slow=300, middling=150))
+    assert work is not None
+    assert {f.severity for f in findings if f.code == "glue-time-short"} == {Severity.WARNING}
+    base = operation(work, "base / glue up").glue_up
+    frame = operation(work, "end frame 1 / glue up").glue_up
+    assert base is not None
+    assert frame is not None
+    assert (base.glue, base.limit_tenths) == ("middling", 150)
+    assert frame.glue == "white glue"
+
+
+def test_members_that_cross_need_no_bars_to_pull_them() -> None:
+    work, _ = listed(piece("unequal_laps"))
+    (board,) = [op.glue_up for op in work.operations if op.glue_up is not None]
+    assert [(row.count, row.at) for row in board.clamps] == [(8, "over each lap, with pads")]
 
 
 def test_dry_fit_and_sanding_inside_stand_before_every_glue_up() -> None:

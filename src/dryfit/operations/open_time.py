@@ -1,0 +1,53 @@
+"""The glue that leaves time enough to spread, place and clamp, and a word where time is short (C2)."""
+
+from __future__ import annotations
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.shop.shop import Glue, Shop
+
+NEARLY_ALL = 9
+"""From nine tenths of the glue's time on there is no room for a mishap (TRADE C2.2)."""
+
+
+def glue_for(closing: int, shop: Shop) -> Glue:
+    """Return the shop's usual glue, or the quickest of those that leave time enough.
+
+    `closing` are the tenths of a minute from the first glue to the last clamp.  Where no glue
+    does, the usual one comes back, and `short_of_time` finds fault.
+    """
+    usual = shop.glues[shop.default_glue]
+    if closing <= usual.close_within:
+        return usual
+    slower = [glue for glue in shop.glues.values() if closing <= glue.close_within]
+    return min(slower, key=lambda glue: glue.close_within, default=usual)
+
+
+def short_of_time(
+    stage: str, closing: int, glue: Glue, span: Span | None, shop: Shop
+) -> tuple[Diagnostic, ...]:
+    """Return ``glue-time-short`` (H60): no glue, a slower glue, or little time to spare."""
+    usual = shop.glues[shop.default_glue]
+    takes = (
+        f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {usual.name} allows"
+    )
+    takes = f"{takes} {_minutes(usual.close_within)}"
+    if closing > glue.close_within:
+        hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper"
+        return (_found(Severity.ERROR, takes, hint, span),)
+    if glue is not usual:
+        chosen = f"{takes}: planned with {glue.name}, {_minutes(glue.close_within)}"
+        hint = "or glue it up in two stages, or get a helper"
+        return (_found(Severity.WARNING, chosen, hint, span),)
+    if closing * 10 > glue.close_within * NEARLY_ALL:
+        hint = "lay everything out within reach first, or take a slower glue"
+        return (_found(Severity.WARNING, takes, hint, span),)
+    return ()
+
+
+def _found(severity: Severity, message: str, hint: str, span: Span | None) -> Diagnostic:
+    return Diagnostic("glue-time-short", severity, message, span, rule="H60", hints=(Hint(hint),))
+
+
+def _minutes(tenths: int) -> str:
+    whole, rest = divmod(tenths, 10)
+    return f"{whole}.{rest} min" if rest else f"{whole} min"
