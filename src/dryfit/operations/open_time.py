@@ -1,4 +1,4 @@
-"""The glue that leaves time enough to spread, place and clamp, and a word where time is short (C2)."""
+"""The glue that leaves time to spread, place and clamp; a word where time is short (TRADE C2)."""
 
 from __future__ import annotations
 
@@ -27,10 +27,8 @@ def short_of_time(
 ) -> tuple[Diagnostic, ...]:
     """Return ``glue-time-short`` (H60): no glue, a slower glue, or little time to spare."""
     usual = shop.glues[shop.default_glue]
-    takes = (
-        f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {usual.name} allows"
-    )
-    takes = f"{takes} {_minutes(usual.close_within)}"
+    allows = f"{usual.name} allows {_minutes(usual.close_within)}"
+    takes = f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {allows}"
     if closing > glue.close_within:
         hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper"
         return (_found(Severity.ERROR, takes, hint, span),)
