@@ -1,11 +1,20 @@
-"""The checks that a cabinet maker would make on the placed piece, by TRADE's letters."""
+"""The checks that a cabinet maker would make on the placed piece, by TRADE's letters.
+
+Each function yields its findings and names its rule; `check_model` runs them all.
+"""
 
 from __future__ import annotations
 
-from dryfit.checks.geometry import check_geometry
+from collections.abc import Iterator
+
 from dryfit.checks.held import check_held
+from dryfit.checks.laps import check_laps
+from dryfit.checks.mortises import check_mortises
+from dryfit.checks.screws import check_screws
+from dryfit.checks.slots import check_slots
 from dryfit.checks.sums import check_sums
-from dryfit.diagnostics import Findings
+from dryfit.checks.tenons import check_tenons
+from dryfit.diagnostics import Diagnostic, Findings
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 
@@ -14,4 +23,14 @@ __all__ = ["check_model"]
 
 def check_model(model: Model, shop: Shop) -> Findings:
     """Return the findings of all checks that need no plan."""
-    return (*check_geometry(model, shop), *check_sums(model), *check_held(model))
+    return tuple(_all_checks(model, shop))
+
+
+def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
+    yield from check_sums(model)
+    yield from check_held(model)
+    yield from check_slots(model)
+    yield from check_laps(model)
+    yield from check_mortises(model, shop)
+    yield from check_tenons(model)
+    yield from check_screws(model)

@@ -4,38 +4,45 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 
 from dryfit.checks.finding import finding
-from dryfit.diagnostics import Diagnostic, Findings, Severity
+from dryfit.checks.regions import solid_parts
+from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import spanning
 from dryfit.placing.model import Model
 
 _WORDS = ("width", "depth", "height")
 _WAYS = ("wide", "deep", "high")
+_ENDS = (("left", "right"), ("front", "back"), ("bottom", "top"))
 _HALF = Fraction(1, 2)
 _NARROW_GAP = Fraction(3)
 
 
-def check_sums(model: Model) -> Findings:
-    """Return where the placed parts do not make the overall size, and gaps that are too small."""
-    return (*_overall(model), *_gaps(model))
+def check_sums(model: Model) -> Iterator[Diagnostic]:
+    """Yield where the parts do not make the overall size, and gaps that are too small.
+
+    Findings: overall-not-met, gap-narrow.
+    """
+    yield from _overall(model)
+    yield from _gaps(model)
 
 
 def _overall(model: Model) -> Iterator[Diagnostic]:
     """H26: all parts together are as large as the overall line says."""
     around = spanning(tuple(copy.box for part in model.parts for copy in part.copies))
     for axis, total in enumerate(model.overall):
-        reach = around.extent(axis)
-        off = max(abs(around.low[axis]), abs(around.high[axis] - total))
+        ends = (around.low[axis], around.high[axis] - total)
+        off = max(abs(end) for end in ends)
         if off <= _HALF:
             continue
-        show = model.display.shown
+        reach, show = around.extent(axis), model.display.shown
         yield finding(
             "H26",
             "overall-not-met",
             Severity.ERROR,
             f"{_WORDS[axis]}: the parts together are {show(reach)}, the piece is written "
-            f"{show(total)} {_WAYS[axis]}; they differ by {show(off)}",
+            f"{show(total)} {_WAYS[axis]}; {_where(model, axis, ends)}",
             model.figures[f"overall.{_WORDS[axis]}"].spans[0],
             figures={"sum": reach, "overall": total, "difference": off},
             remedy=f"write {show(reach)} {_WAYS[axis]}, or change the part that sticks out or "
@@ -43,24 +50,30 @@ def _overall(model: Model) -> Iterator[Diagnostic]:
         )
 
 
+def _where(model: Model, axis: int, ends: tuple[Fraction, Fraction]) -> str:
+    said = []
+    for place, end, outwards in zip(_ENDS[axis], ends, (-1, 1), strict=True):
+        if abs(end) > _HALF:
+            verb = "stick out" if end * outwards > 0 else "fall short"
+            said.append(f"they {verb} by {model.display.shown(abs(end))} at the {place}")
+    return " and ".join(said)
+
+
 def _gaps(model: Model) -> Iterator[Diagnostic]:
     """H30: neighbours in a spread stand at least 3 mm apart."""
-    for part in model.parts:
-        if len(part.copies) < 3 or any(copy.places for copy in part.copies) or part.made:
-            continue
-        first, second = part.copies[0].box, part.copies[1].box
-        axes = [axis for axis in range(3) if first.low[axis] != second.low[axis]]
-        if len(axes) != 1:
-            continue
-        gap = second.low[axes[0]] - first.high[axes[0]]
-        if 0 < gap < _NARROW_GAP:
+    for part in solid_parts(model):
+        numbered = [copy.box for copy in part.copies if copy.number is not None]
+        for axis in range(3):
+            gaps = [after.low[axis] - before.high[axis] for before, after in pairwise(numbered)]
+            if not gaps or not 0 < min(gaps) < _NARROW_GAP or len(set(gaps)) > 1:
+                continue
             show = model.display.shown
             yield finding(
                 "H30",
                 "gap-narrow",
                 Severity.WARNING,
-                f"the {part.written} stand only {show(gap)} apart",
+                f"the {part.written} stand only {show(gaps[0])} apart",
                 part.spans[0],
-                figures={"gap": gap},
+                figures={"gap": gaps[0]},
                 remedy="write fewer or narrower ones",
             )

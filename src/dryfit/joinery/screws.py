@@ -80,7 +80,7 @@ def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fra
 def screw_holes(
     guest: Placed, host: Placed, contact: Box, surface: tuple[int, int], span: Span | None
 ) -> tuple[Cut, ...]:
-    """Return clearance holes through one part and pilot holes into the other; none if no screw fits.
+    """Return clearance holes through one part, pilot holes into the other; () if no screw fits.
 
     `surface` is the host's face (axis, side) on which the guest lies.
     """

@@ -197,18 +197,17 @@ def _lines_missing_or_twice(notes: Notes, title: PieceLine | None) -> list[Diagn
                 hints=(Hint("add a line such as `4 legs, upright, 40 x 40, at corners`"),),
             )
         )
-    first, *others = _all(notes, FinishLine) or [None]
+    finishes = _all(notes, FinishLine)
     found += [
         Diagnostic(
             "finish-twice",
             Severity.ERROR,
             "there is already a finish for the whole piece",
             line.span,
-            notes=(Note("first written here", first.span),) if first else (),
+            notes=(Note("first written here", finishes[0].span),),
             hints=(Hint("keep one of the two"),),
         )
-        for line in others
-        if line
+        for line in finishes[1:]
     ]
     return found
 

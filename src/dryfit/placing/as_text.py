@@ -43,8 +43,9 @@ def _sums(part: Part, model: Model) -> list[str]:
         figure = model.figures.get(name)
         if figure is None or not figure.terms:
             continue
+        show = model.display.shown
         terms = " ".join(
-            f"{'-' if term.amount < 0 else '+'} {term.label} {model.display.shown(abs(term.amount))}"
+            f"{'-' if term.amount < 0 else '+'} {term.label} {show(abs(term.amount))}"
             for term in figure.terms
         )
         what = name.removeprefix(f"{part.name}.")

@@ -117,9 +117,7 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
     for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
         sizes = {boxes[seat.name].extent(axis) for seat in seats}
         if min(sizes) <= 0:
-            words = [
-                fact.reason.words for fact in site.positions.chain(*both(seats[0].name, axis))
-            ]
+            words = [fact.reason.words for fact in site.positions.chain(*both(seats[0].name, axis))]
             site.findings.append(
                 Diagnostic(
                     "size-not-positive",

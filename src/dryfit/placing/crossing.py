@@ -33,14 +33,15 @@ def crossing_hosts(site: Site, contact: Contact, seat: Seat) -> list[Seat]:
 
 
 def crossing_mates(site: Site, part: DeclaredPart) -> list[tuple[Seat, tuple[Seat, ...]]]:
-    """Return, for each copy of a part and each crossing of it, the copies that it is lapped with."""
+    """Return, for each copy of a part and each crossing of it, what it is lapped with."""
     found: list[tuple[Seat, tuple[Seat, ...]]] = []
     for contact in site.declared.contacts:
         if contact.preposition != "crossing":
             continue
         if contact.guest.part == part.name:
-            for seat in site.guests(contact):
-                found.append((seat, tuple(crossing_hosts(site, contact, seat))))
+            found += [
+                (seat, tuple(crossing_hosts(site, contact, seat))) for seat in site.guests(contact)
+            ]
         hosts = [host for host in contact.hosts if host.part == part.name]
         depth = lap_axis(site.part(contact.guest.part), part) if hosts else None
         for seat in (seat for host in hosts for seat in site.named(host)):
@@ -91,9 +92,7 @@ def _say_lap(site: Site, contact: Contact, seat: Seat, mate: Seat, axis: int) ->
         f"{seat.name} and {mate.name} are lapped in one plane",
         contact.span,
     )
-    site.positions.add(
-        Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO, reason
-    )
+    site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO, reason)
     return True
 
 

@@ -52,7 +52,9 @@ def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
         if _stand_apart(site, contact, axis) and not any(seat.side(axis) for seat in guests)
     ]
     run, spread = part.axes[0], spread_axis(part)
-    if spread is not None and (spread in apart or (not apart and _only_bounds(site, part, contact))):
+    if spread is not None and (
+        spread in apart or (not apart and _only_bounds(site, part, contact))
+    ):
         return spread
     return run if run in apart or not apart else apart[0]
 

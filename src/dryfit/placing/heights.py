@@ -18,9 +18,7 @@ _ON_THE_FLOOR = frozenset({"foot"})
 _FLAT_SIDES = {"top": 1, "bottom": -1}
 
 
-def say(
-    site: Site, seat: Seat, facts: tuple[Face, Face, Fraction], label: str, words: str
-) -> bool:
+def say(site: Site, seat: Seat, facts: tuple[Face, Face, Fraction], label: str, words: str) -> bool:
     """Add an assumed fact about a copy; return whether it was news."""
     reason = Reason("assumed", label, f"{seat.name} {words}", assumed=True)
     return site.positions.add(*facts, reason)
@@ -91,15 +89,14 @@ def level_with_hosts(site: Site, part: DeclaredPart) -> bool:
     """
     if part.run == "upright" or spread_axis(part) == UP:
         return False
-    news: list[tuple[Seat, Seat, int]] = []
-    for contact in site.contacts(part.name, "into", "between"):
-        for seat in site.guests(contact):
-            side = _level_side(part, seat)
-            for host in site.hosts(contact, seat, part.axes[0]) if side else ():
-                if _may_be_level(site, part, seat, host, side) and _say_level(
-                    site, seat, host, side
-                ):
-                    news.append((seat, host, side))
+    news = [
+        (seat, host, side)
+        for contact in site.contacts(part.name, "into", "between")
+        for seat in site.guests(contact)
+        if (side := _level_side(part, seat))
+        for host in site.hosts(contact, seat, part.axes[0])
+        if _may_be_level(site, part, seat, host, side) and _say_level(site, seat, host, side)
+    ]
     for side in (-1, 1):
         own = [(seat, host) for seat, host, each in news if each == side]
         if own:

@@ -13,9 +13,9 @@ from dryfit.joinery.housing import housing, panel_groove
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.screws import screw_holes
 from dryfit.piece.declared import Contact
-from dryfit.placing.found import Found
 from dryfit.placing.copies import Seat
 from dryfit.placing.crossing import crossing_hosts, lap_axis
+from dryfit.placing.found import Found
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
 from dryfit.placing.tenons import tenon_sizes
@@ -100,6 +100,7 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
     axis = lap_axis(site.part(guest.part), site.part(host.part))
     if region is None or axis is None:
         return None
+    depth = contact.joint.depth if contact.joint else None
     return Found(
         "half lap",
         guest.name,
@@ -109,7 +110,7 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
         shares=region,
         glued=True,
         area=_face_area(region, axis),
-        cuts=half_lap(guest, host, region, axis, contact.span),
+        cuts=half_lap(guest, host, region, axis, contact.span, depth),
     )
 
 

@@ -13,6 +13,7 @@ from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, whole
 
 ZERO = Fraction(0)
+_JOINING = ("into", "between", "crossing", "inside", "under", "onto")
 _WAYS = ("from side to side", "from front to back", "in height")
 _SET_IN = ("across", "front to back", "up and down")
 _ADJECTIVES = ("long", "wide", "thick")
@@ -45,7 +46,9 @@ def both_of_whole(axis: int) -> tuple[Face, Face]:
 def centred_on_hosts(site: Site, part: DeclaredPart) -> bool:
     """Assume that a part is centred on what it joins, in the directions that nothing settles."""
     news: dict[int, list[tuple[Seat, Seat]]] = {}
-    for contact in site.contacts(part.name, "into", "between", "crossing", "inside", "under", "onto"):
+    for contact in site.contacts(
+        part.name, "into", "between", "crossing", "inside", "under", "onto"
+    ):
         for seat in site.guests(contact):
             for axis in range(3):
                 host = _host_to_centre_on(site, part, contact, seat, axis)
@@ -164,7 +167,9 @@ def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
         if site.known(seat, axis, -1):
             return False
         facts = (low, own_low, (span - size) / 2)
-        return say(site, seat, facts, f"midway over {low.owner}", "lies midway over what carries it")
+        return say(
+            site, seat, facts, f"midway over {low.owner}", "lies midway over what carries it"
+        )
     news = False
     for face, own in ((low, own_low), (high, own_high)):
         if not site.known(seat, axis, own.side):

@@ -37,9 +37,9 @@ def state_part(site: Site, part: DeclaredPart) -> None:
         for axis, dimension, amount in zip(part.axes, DIMENSIONS, part.sizes, strict=True):
             if amount is not None:
                 _state_size(site, seat, axis, dimension, amount)
-        for axis, amount in part.set_in:
-            for each in _set_in_axes(seat, axis):
-                _state_set_in(site, seat, each, amount)
+        for direction, amount in part.set_in:
+            for axis in _set_in_axes(seat, direction):
+                _state_set_in(site, seat, axis, amount)
         for axis, side, amount in part.froms:
             _state_from(site, seat, axis, side, amount)
         for flush in part.flush:
@@ -57,10 +57,10 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
     site.positions.add(*both(seat.name, axis), amount.value, reason)
 
 
-def _set_in_axes(seat: Seat, axis: int | None) -> tuple[int, ...]:
+def _set_in_axes(seat: Seat, direction: int | None) -> tuple[int, ...]:
     # "set in 15" without a direction is meant from the sides at which a copy stands.
-    if axis is not None:
-        return (axis,)
+    if direction is not None:
+        return (direction,)
     return tuple(each for each in (0, 1) if seat.side(each)) or (0, 1)
 
 

@@ -67,7 +67,11 @@ def test_thin_legs_with_long_thick_tenons_collide_by_one_and_a_half() -> None:
     # 3 + (20 - 7) / 2 = 9.5 and ends at 16.5: they share 1.5.
     assert collision.figures["overlap"] == Fraction(3, 2)
     assert collision.span is not None
-    assert "short rails" in collision.span.source.lines()[collision.span.line - 1]
+    lines = collision.span.source.lines()
+    assert "long rails" in lines[collision.span.line - 1]
+    (other,) = collision.notes
+    assert other.span is not None
+    assert "short rails" in lines[other.span.line - 1]
 
 
 def test_hands_of_legs_alternate_round_the_stool(stool: Model) -> None:

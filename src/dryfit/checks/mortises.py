@@ -1,0 +1,192 @@
+"""TRADE H-a, mortises: H05 colliding, H06 near laps, H10 near ends, H11 without a chisel."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from itertools import combinations
+
+from dryfit.checks.finding import finding
+from dryfit.checks.regions import TENON_ROLES, TRENCHES, overlap, pairs, ranges, solid_parts
+from dryfit.checks.slots import LEAST_WALL
+from dryfit.diagnostics import Diagnostic, Note, Severity
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.joinery.feature import Feature
+from dryfit.placing.model import Copy, Model, Part
+from dryfit.shop.shop import Shop
+
+_NEAR = Fraction(5)
+_END_GRAIN = Fraction(12)
+Placed = tuple[Feature, Box]
+
+
+def check_mortises(model: Model, shop: Shop) -> Iterator[Diagnostic]:
+    """Yield what is wrong with mortises.
+
+    Findings: mortises-collide, mortises-close, mortise-meets-lap, mortise-near-end,
+    no-such-chisel.
+    """
+    for part in solid_parts(model):
+        yield from colliding(model, part)
+        yield from near_laps(model, part)
+        yield from near_ends(model, part)
+        yield from without_chisel(model, part, shop)
+
+
+def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
+    """H05: mortises that meet inside a part (TRADE B3.5), or leave under 3 mm between them."""
+    told: set[tuple[str | None, str | None, str]] = set()
+    for copy in part.copies:
+        own = [
+            (feature, feature.box(copy.box, copy.frame))
+            for feature in part.features
+            if feature.kind == "mortise" and copy.hand in feature.hands
+        ]
+        for one, two in combinations(sorted(own, key=_by_line), 2):
+            report = _pair(model, copy, one, two)
+            if report is None or (one[0].mate, two[0].mate, report.code) in told:
+                continue
+            told.add((one[0].mate, two[0].mate, report.code))
+            yield report
+
+
+def _by_line(placed: Placed) -> tuple[int, int, str]:
+    feature, _ = placed
+    return (feature.span.line, feature.span.column, feature.id) if feature.span else (0, 0, "")
+
+
+def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | None:
+    (first, box), (second, other) = one, two
+    show = model.display.shown
+    names = f"{first.mate or first.id} and {second.mate or second.id}"
+    notes = (Note("the other mortise", second.span),) if second.span else ()
+    common = box.overlap(other)
+    if common is not None:
+        shared = min(common.extent(axis) for axis in range(3))
+        shorter = min(first.depth, second.depth) - shared - LEAST_WALL
+        return finding(
+            "H05",
+            "mortises-collide",
+            Severity.ERROR,
+            f"{copy.name}: the mortises for {names} collide by {show(shared)}",
+            first.span,
+            figures={"overlap": shared},
+            remedy=f"shorten the tenons until the mortises are {show(shorter)} deep, set the "
+            "rails further out, or use thicker wood",
+            notes=notes,
+        )
+    wall = _wall(box, other)
+    if wall is None or wall >= LEAST_WALL:
+        return None
+    return finding(
+        "H05",
+        "mortises-close",
+        Severity.WARNING,
+        f"{copy.name}: only {show(wall)} of wood between the mortises for {names}",
+        first.span,
+        figures={"wall": wall},
+        remedy="make one tenon a little shorter",
+        notes=notes,
+    )
+
+
+def _wall(first: Box, second: Box) -> Fraction | None:
+    """Return the distance between two boxes that face each other, else None."""
+    gaps = [
+        max(first.low[axis], second.low[axis]) - min(first.high[axis], second.high[axis])
+        for axis in range(3)
+    ]
+    apart = [gap for gap in gaps if gap >= 0]
+    return apart[0] if len(apart) == 1 else None
+
+
+def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:
+    """H06: a mortise that meets a lap or housing of the same part, or stands under 5 from it."""
+    told: set[tuple[str | None, str, str | None]] = set()
+    for first, second in pairs(part):
+        mortise, lap = (first, second) if first.kind == "mortise" else (second, first)
+        if not _may_meet(mortise, lap):
+            continue
+        apart = _distance_along(part, mortise, lap)
+        least = Fraction(0) if mortise.role == "button slot" else _NEAR
+        cause = (mortise.mate, lap.role, lap.mate)
+        if apart is None or apart >= least or cause in told:
+            continue
+        told.add(cause)
+        show = model.display.shown
+        yield finding(
+            "H06",
+            "mortise-meets-lap",
+            Severity.ERROR if apart < 0 else Severity.WARNING,
+            f"{part.name}: {mortise.id} at {show(mortise.along[0])} to {show(mortise.along[1])} "
+            + (f"runs {show(-apart)} into" if apart < 0 else f"is {show(apart)} from")
+            + f" {lap.id}",
+            mortise.span,
+            figures={"distance": apart},
+            remedy="place the tenon with a phrase such as `5 from bottom`, or make it narrower",
+            notes=(Note(lap.id, lap.span),) if lap.span else (),
+        )
+
+
+def _may_meet(mortise: Feature, lap: Feature) -> bool:
+    if mortise.kind != "mortise" or lap.kind not in TRENCHES or mortise.after:
+        return False
+    # A groove may run into a mortise; the end that a tenon leaves is looked after by its joint.
+    return lap.role != "groove" and lap.role not in TENON_ROLES
+
+
+def _distance_along(part: Part, mortise: Feature, lap: Feature) -> Fraction | None:
+    own, other = ranges(part, mortise), ranges(part, lap)
+    across = all(overlap(own[i], other[i]) > 0 for i in range(3) if i != LENGTH)
+    if not across and mortise.surface != lap.surface:
+        return None
+    return -overlap(own[LENGTH], other[LENGTH])
+
+
+def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
+    """H10: little end grain beyond a mortise may break out."""
+    told: set[str | None] = set()
+    for feature in part.features:
+        if feature.kind != "mortise" or SURFACES[feature.surface][0] == LENGTH:
+            continue
+        left = min(feature.along[0], part.length - feature.along[1])
+        if left >= _END_GRAIN or feature.mate in told:
+            continue
+        told.add(feature.mate)
+        show = model.display.shown
+        yield finding(
+            "H10",
+            "mortise-near-end",
+            Severity.WARNING,
+            f"{part.name}: {show(left)} of wood is left beyond {feature.id}",
+            feature.span,
+            figures={"left": left},
+            remedy="leave a horn of 20 at the end and saw it off after the glue-up, or move the "
+            "tenon",
+        )
+
+
+def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]:
+    """H11: a mortise as wide as a chisel that the shop has."""
+    chisels = sorted({cutter.narrowest for cutter in shop.cutters_at("mortiser")})
+    show = model.display.shown
+    told: set[Fraction] = set()
+    for feature in part.features if chisels else ():
+        if feature.kind != "mortise":
+            continue
+        wide = min(high - low for low, high in (feature.along, feature.across))
+        if wide in chisels or wide in told:
+            continue
+        told.add(wide)
+        listed = ", ".join(dict.fromkeys(show(size) for size in chisels))
+        nearest = min((abs(size - wide), size) for size in chisels)[1]
+        yield finding(
+            "H11",
+            "no-such-chisel",
+            Severity.ERROR,
+            f"{part.name}: {feature.id} is {show(wide)} wide; the shop's chisels are {listed}",
+            feature.span,
+            figures={"width": wide, "nearest": nearest},
+            remedy=f"make the tenon {show(nearest)} thick, or add the chisel to the shop file",
+        )

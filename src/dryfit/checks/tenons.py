@@ -1,0 +1,168 @@
+"""TRADE H-a, tenons: H03 too long, H04 short or thick, H06 cut by a groove, H09 too wide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.checks.finding import finding
+from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
+from dryfit.joinery.proportions import glue_gap
+from dryfit.placing.model import Copy, Joint, Model, Part
+
+_BEHIND = Fraction(5)
+_SHORTEST = Fraction(15)
+_AT_A_CORNER = Fraction(6, 10)
+
+
+@dataclass(frozen=True, slots=True)
+class _Tenon:
+    """One tenon with its rail and host, and its sizes in mm."""
+
+    joint: Joint
+    rail: Part
+    copy: Copy
+    host: Part
+    mate: Copy
+    length: Fraction
+    width: Fraction
+    thickness: Fraction
+
+
+def check_tenons(model: Model) -> Iterator[Diagnostic]:
+    """Yield what is wrong with tenons.
+
+    Findings: tenon-too-long, tenon-short, tenon-thick, tenon-wide, tenon-wide-at-corner,
+    groove-in-tenon.
+    """
+    copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
+    told: set[tuple[str, str]] = set()
+    for joint in model.joints:
+        if joint.kind != "mortise and tenon":
+            continue
+        (rail, copy), (host, mate) = copies[joint.guest], copies[joint.host]
+        if (rail.name, host.name) in told:
+            continue
+        told.add((rail.name, host.name))
+        axes = [axis for axis, _ in copy.frame.axes]
+        sizes = [joint.region.extent(axes[each]) for each in (LENGTH, WIDTH, THICKNESS)]
+        tenon = _Tenon(joint, rail, copy, host, mate, sizes[0], sizes[1], sizes[2])
+        yield from too_long(model, tenon)
+        yield from short(model, tenon)
+        yield from thick(model, tenon)
+        yield from wide(model, tenon)
+        yield from grooved(model, tenon)
+
+
+def too_long(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """H03: tenon, glue gap and 5 mm of wood behind it fit into the mate."""
+    depth = tenon.mate.box.extent(tenon.copy.frame.axes[LENGTH][0])
+    room = depth - glue_gap(model.display) - _BEHIND
+    if tenon.length <= room:
+        return
+    show = model.display.shown
+    comes_out = "comes out on the far side of" if tenon.length >= depth else "does not fit"
+    yield finding(
+        "H03",
+        "tenon-too-long",
+        Severity.ERROR,
+        f"{tenon.rail.name}: a tenon {show(tenon.length)} long {comes_out} {tenon.host.name}, "
+        f"{show(depth)} deep; the longest is {show(max(room, Fraction(0)))}",
+        tenon.joint.span,
+        figures={"length": tenon.length, "longest": room},
+        remedy=f"write `tenon {show(room)} long`" if room > 0 else "use a thicker mate",
+    )
+
+
+def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """H04: a tenon of 15 mm and one and a half times its thickness has glue enough."""
+    least = max(tenon.thickness * Fraction(3, 2), _SHORTEST)
+    if tenon.length >= least:
+        return
+    show = model.display.shown
+    yield finding(
+        "H04",
+        "tenon-short",
+        Severity.WARNING,
+        f"{tenon.rail.name}: a tenon only {show(tenon.length)} long has little glue area",
+        tenon.joint.span,
+        figures={"length": tenon.length, "least": least},
+        remedy=f"make it {show(least)} or longer",
+    )
+
+
+def thick(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """B3.1: at most half of the rail's thickness, a third is usual."""
+    across = tenon.rail.thickness
+    if tenon.thickness * 2 <= across:
+        return
+    show = model.display.shown
+    yield finding(
+        "H04",
+        "tenon-thick",
+        Severity.WARNING,
+        f"{tenon.rail.name}: a tenon {show(tenon.thickness)} thick leaves little shoulder on "
+        f"{show(across)}; a third is usual",
+        tenon.joint.span,
+        figures={"thickness": tenon.thickness, "limit": across / 2},
+        remedy=f"make it about {show(across / 3)} thick",
+    )
+
+
+def wide(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """H09: at most five times the thickness, and 60 % of the rail where it ends with its mate."""
+    show = model.display.shown
+    limit = 5 * tenon.thickness
+    if tenon.width > limit:
+        yield finding(
+            "H09",
+            "tenon-wide",
+            Severity.WARNING,
+            f"{tenon.rail.name}: a tenon {show(tenon.width)} wide is more than five times its "
+            "thickness",
+            tenon.joint.span,
+            figures={"width": tenon.width, "limit": limit},
+            remedy=f"make it {show(limit)} wide or less",
+        )
+    limit = tenon.rail.width * _AT_A_CORNER
+    if tenon.width > limit and _at_a_corner(tenon):
+        yield finding(
+            "H09",
+            "tenon-wide-at-corner",
+            Severity.WARNING,
+            f"{tenon.rail.name}: a tenon {show(tenon.width)} wide at the end of the "
+            f"{tenon.host.name} is more than 60 % of the rail",
+            tenon.joint.span,
+            figures={"width": tenon.width, "limit": limit},
+            remedy=f"make it {show(limit)} wide or less",
+        )
+
+
+def _at_a_corner(tenon: _Tenon) -> bool:
+    axis = tenon.copy.frame.axes[WIDTH][0]
+    if tenon.mate.frame.axes[LENGTH][0] != axis:
+        return False
+    rail, host = tenon.copy.box, tenon.mate.box
+    return rail.low[axis] <= host.low[axis] or rail.high[axis] >= host.high[axis]
+
+
+def grooved(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """H06: a groove that runs along the rail must clear its tenon."""
+    for feature in tenon.rail.features:
+        if feature.role != "groove" or tenon.copy.hand not in feature.hands:
+            continue
+        common = feature.box(tenon.copy.box, tenon.copy.frame).overlap(tenon.joint.region)
+        if common is None:
+            continue
+        lost = common.extent(tenon.copy.frame.axes[WIDTH][0])
+        yield finding(
+            "H06",
+            "groove-in-tenon",
+            Severity.WARNING,
+            f"{tenon.rail.name}: {feature.id} takes {model.display.shown(lost)} off the tenon",
+            tenon.joint.span,
+            figures={"lost": lost},
+            remedy="make the tenon narrower, or place it with a phrase such as `5 from bottom`",
+        )
