@@ -15,7 +15,7 @@ _LAG_WORDS = {
     "out of clamps": "clamps off",
     "next stage": "next glue-up",
     "level": "level the joints",
-    "machine": "plane or saw across it",
+    "machine": "plane or saw the glue line",
     "finish": "lay a finish over it",
 }
 

@@ -103,6 +103,20 @@ class StepView:
     after: str | None
     glue: GlueView | None
 
+    @property
+    def prepared(self) -> bool:
+        """Whether anything is to be set, seen or waited for before the first box."""
+        settings = self.settings
+        return bool(
+            settings.fit
+            or settings.change
+            or settings.keep
+            or self.drawing
+            or self.glue
+            or self.waits
+            or self.tests
+        )
+
 
 def step_view(step: Step, drawing: Svg | None, bench: Bench) -> StepView:
     """Return what is printed for a step; `drawing` is its picture, or None."""

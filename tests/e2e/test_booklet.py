@@ -1,0 +1,136 @@
+"""The booklet of each example as written: the figures of the JSON, and both files whole."""
+
+from __future__ import annotations
+
+import json
+import logging
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree as ET
+
+import html5lib
+import pypdf
+import pytest
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.dryfit"))
+HTML = "{http://www.w3.org/1999/xhtml}"
+Json = dict[str, Any]
+
+
+class Written:
+    """What the command line writes for one example on one paper."""
+
+    def __init__(self, example: Path, paper: str, folder: Path) -> None:
+        self.steps: Json = self._json("steps", example, folder)
+        self.parts: Json = self._json("parts", example, folder)
+        run = self._run("booklet", example, "-o", folder, "--paper", paper, folder=folder)
+        self.files = [Path(line) for line in run.stdout.decode().split()]
+        self.html = self.files[0].read_text(encoding="utf-8")
+        tree = html5lib.HTMLParser(strict=True).parse(self.html)
+        assert isinstance(tree, ET.Element)
+        self.tree = tree
+        self.pdf = pypdf.PdfReader(self.files[1])
+
+    def _json(self, command: str, example: Path, folder: Path) -> Json:
+        document: Json = json.loads(self._run(command, example, "--json", folder=folder).stdout)
+        return document
+
+    @staticmethod
+    def _run(*arguments: str | Path, folder: Path) -> subprocess.CompletedProcess[bytes]:
+        return subprocess.run(
+            [sys.executable, "-m", "dryfit", *map(str, arguments)],
+            capture_output=True,
+            check=True,
+            env={**os.environ, "XDG_CONFIG_HOME": str(folder)},
+        )
+
+
+@pytest.fixture(
+    scope="module",
+    params=[*((example, "a4") for example in EXAMPLES), (EXAMPLES[0], "letter")],
+    ids=lambda case: f"{case[0].stem}-{case[1]}",
+)
+def written(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Written:
+    example, paper = request.param
+    return Written(example, paper, tmp_path_factory.mktemp("booklet"))
+
+
+def figures(element: ET.Element) -> set[float]:
+    """Return every length printed in the element, in mm."""
+    return {
+        float(span.get("data-mm") or 0)
+        for span in element.iter()
+        if str(span.tag).endswith(("span", "tspan")) and span.get("data-mm")
+    }
+
+
+def test_both_files_are_written_and_told(written: Written) -> None:
+    assert [path.suffix for path in written.files] == [".html", ".pdf"]
+    assert all(path.stat().st_size > 10_000 for path in written.files)
+
+
+def test_every_step_is_an_item_of_its_visit(written: Written) -> None:
+    for step in written.steps["steps"]:
+        section = written.tree.find(f".//{HTML}section[@data-visit='{step['visit']}']")
+        assert section is not None
+        items = section.findall(f".//{HTML}li[@data-step='{step['number']}']")
+        operations = list(dict.fromkeys(work["operation"] for work in step["work"]))
+        assert [item.get("data-operation") for item in items if item is not None] == operations
+
+
+def test_the_settings_that_change_are_those_of_the_json(written: Written) -> None:
+    for step in written.steps["steps"]:
+        section = written.tree.find(f".//{HTML}section[@data-visit='{step['visit']}']")
+        assert section is not None
+        printed = figures(section)
+        for axis in step["changed"]:
+            value = step["settings"][axis]
+            if isinstance(value, dict) and "mm" in value:
+                assert value["mm"] in printed, (step["number"], axis)
+
+
+def test_the_cut_list_has_the_sizes_of_the_json(written: Written) -> None:
+    section = written.tree.find(f".//{HTML}section[@id='parts']")
+    assert section is not None
+    printed = figures(section)
+    for part in written.parts["parts"]:
+        sizes = {part[size]["mm"] for size in ("length", "width", "thickness")}
+        assert sizes <= printed, part["name"]
+
+
+def test_glue_ups_print_their_clamps(written: Written) -> None:
+    for step in written.steps["steps"]:
+        for clamp in step.get("clamps", []):
+            section = written.tree.find(f".//{HTML}section[@data-visit='{step['visit']}']")
+            assert section is not None
+            assert clamp["length"]["mm"] in figures(section)
+
+
+def test_the_pdf_has_every_step_and_no_text_is_lost(written: Written) -> None:
+    words = " ".join(page.extract_text() for page in written.pdf.pages)
+    numbers = set(re.findall(r"\b\d+[a-z]?\b", words))
+    for step in written.steps["steps"]:
+        assert {str(step["number"]), f"{step['number']}a"} & numbers
+    for visit in {step["visit"] for step in written.steps["steps"]}:
+        assert str(visit) in numbers
+
+
+def test_no_heading_of_a_visit_stands_alone(written: Written) -> None:
+    pages = [page.extract_text() for page in written.pdf.pages]
+    for number, text in enumerate(pages):
+        if re.search(r"^Steps?$", text, re.MULTILINE):
+            body = text.split("min\n", 1)[-1]
+            assert len(body.split()) > 25, f"page {number + 1}: {text}"
+
+
+def test_the_printer_is_silent(written: Written, caplog: pytest.LogCaptureFixture) -> None:
+    from dryfit.booklet import pdf
+
+    with caplog.at_level(logging.WARNING, logger="weasyprint"):
+        made = pdf.write(written.html)
+    assert caplog.records == []
+    assert made == written.files[1].read_bytes()
