@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.bench import Bench, CopyRow
-from dryfit.booklet.text import Amount, Text
+from dryfit.booklet.text import Amount, Text, capital
 from dryfit.booklet.wording import joints, lag, minutes, title
 from dryfit.plan.operation import ClampRow, GlueUp, Operation
 from dryfit.plan.plan import Plan, Step
@@ -76,7 +76,7 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
     """Return what is printed for a glue-up."""
     return GlueView(
         stage=operation.id.partition(" / ")[0],
-        glue=glue_up.glue,
+        glue=capital(glue_up.glue),
         clock=_clock(glue_up),
         parts=bench.rows(glue_up.parts),
         joints=_joints(operation, bench),
