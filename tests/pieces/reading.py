@@ -1,5 +1,6 @@
 """The examples and the test pieces as texts, read and checked by the shipped shop file."""
 
+from fractions import Fraction
 from pathlib import Path
 
 from dryfit import workshop
@@ -41,6 +42,11 @@ def errors(found: Checked) -> list[Diagnostic]:
 def codes(found: Checked) -> list[str]:
     """The codes of all findings, sorted."""
     return sorted(finding.code for finding in found.findings)
+
+
+def mm(*values: int) -> tuple[Fraction, ...]:
+    """Whole millimetres as the exact lengths that the Model holds."""
+    return tuple(Fraction(value) for value in values)
 
 
 def changed(text: str, *changes: tuple[str, str]) -> str:

@@ -33,8 +33,8 @@ def panel_groove(
 ) -> Cut:
     """Return the groove in a frame member: deeper than the panel's edge by the gap.
 
-    Along the member it is as long as the panel's edge and, where it would end within the mate's
-    own groove, open to it; the panel's thickness is the groove's width (TRADE B9).
+    Along the member it is as long as the panel's edge (`placing.groove_ends` says where it is
+    stopped); the panel's thickness is the groove's width (TRADE B9).
     """
     axis, side = surface
     low, high = region.low[axis], region.high[axis]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.copies import Seat
@@ -97,17 +98,26 @@ def level_with_hosts(site: Site, part: DeclaredPart) -> bool:
         for host in site.hosts(contact, seat, part.axes[0])
         if _may_be_level(site, part, seat, host, side) and _say_level(site, seat, host, side)
     ]
-    for side in (-1, 1):
-        own = [(seat, host) for seat, host, each in news if each == side]
-        if own:
-            hosts = part_words(site, [host for _, host in own])
-            word = SIDE_WORDS[UP, side]
-            site.assume(
-                f"{verb(part, 'is', 'are')} level with the {word} of the {hosts}",
-                part.span,
-                f"flush with {word} of {hosts}",
-            )
-    return bool(news)
+    if not news:
+        return False
+    hosts = part_words(site, [host for _, host, _ in news])
+    sides = sorted({side for _, _, side in news})
+    words = " and ".join(SIDE_WORDS[UP, side] for side in sides)
+    site.assume(
+        f"{verb(part, 'is', 'are')} level with the {words} of the {hosts}",
+        part.span,
+        f"flush with {words} of {hosts}" if len(sides) == 1 else partial(_set_in, site, part),
+    )
+    return True
+
+
+def _set_in(site: Site, part: DeclaredPart) -> str | None:
+    amounts = set()
+    for seat in site.seats(part.name):
+        side = seat.side(UP)
+        amounts.add(site.positions.distance(Face(seat.name, UP, side), whole(UP, side)))
+    known = {abs(amount) for amount in amounts if amount is not None}
+    return f"set in {site.shown(known.pop())} up and down" if len(known) == 1 else None
 
 
 def _level_side(part: DeclaredPart, seat: Seat) -> int:

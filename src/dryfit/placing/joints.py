@@ -16,9 +16,10 @@ from dryfit.piece.declared import Contact
 from dryfit.placing.copies import Seat
 from dryfit.placing.crossing import crossing_hosts, lap_axis
 from dryfit.placing.found import Found
+from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
-from dryfit.placing.tenons import tenon_sizes
+from dryfit.placing.tenons import report_no_end, tenon_sizes
 
 Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 
@@ -26,7 +27,8 @@ Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     """Return all joint instances in the order of the declared contacts, then of the copies.
 
-    Findings: joint-without-contact, no-screw-fits.  Buttons are found by `fastenings`.
+    Findings: joint-without-contact, no-screw-fits, and those of tenons.  Buttons are found by
+    `fastenings`.
     """
     found: list[Found] = []
     for contact in site.declared.contacts:
@@ -49,7 +51,7 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
         carried = finder is _rest and len(found) > met_before
         if apart and contact.hosts and not carried:
             _no_contact(site, contact, apart)
-    return tuple(found)
+    return with_groove_ends(found, placed)
 
 
 def _finder(contact: Contact) -> Finder | None:
@@ -119,7 +121,11 @@ def _tenon(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found |
     if region is None:
         return None
     axis = guest.axes[0]
-    end = -1 if region.low[axis] == guest.box.low[axis] else 1
+    at_low = region.low[axis] == guest.box.low[axis]
+    at_high = region.high[axis] == guest.box.high[axis]
+    if at_low == at_high:
+        report_no_end(site, contact, guest, host)
+    end = -1 if at_low else 1
     sizes = tenon_sizes(site, contact, guest, host, region)
     return Found(
         "mortise and tenon",

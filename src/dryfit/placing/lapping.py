@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.copies import Seat
 from dryfit.placing.crossing import crossing_mates
-from dryfit.placing.heights import UP, at_the_top, say, verb
+from dryfit.placing.heights import UP, at_the_top, say
 from dryfit.placing.positions import Face
-from dryfit.placing.site import Site, part_words
+from dryfit.placing.site import Site, part_words, size_phrase
 
 ZERO = Fraction(0)
 
@@ -30,12 +31,15 @@ def lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
             mates.append(mate)
     if not mates:
         return False
-    length = site.positions.extent(site.seats(part.name)[0].name, axis)
+    they, does = ("it is", "runs") if part.count == 1 else ("they are", "run")
+    if part.sizes[0] is not None:
+        does = "begins" if part.count == 1 else "begin"
+    side = "to the far side" if part.sizes[0] is None else "at the far side"
     site.assume(
-        f"{verb(part, 'runs', 'run')} to the far side of the {part_words(site, mates)} that "
-        f"{'it is' if part.count == 1 else 'they are'} lapped with",
+        f"the {part.written} {does} {side} of the {part_words(site, mates)} that {they} lapped "
+        "with",
         part.span,
-        None if length is None else f"{site.shown(length)} long",
+        partial(size_phrase, site, part, axis),
     )
     return True
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from dryfit.diagnostics import Assumption, Findings, Severity
+from dryfit.diagnostics import Findings, Severity
 from dryfit.geometry.box import Box
-from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
 from dryfit.placing.assumed import assume_the_rest
@@ -17,10 +16,11 @@ from dryfit.placing.fastenings import find_buttons
 from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.grooves import declared_cuts
+from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
-from dryfit.placing.lines import with_phrase
+from dryfit.placing.listing import all_assumptions
 from dryfit.placing.meetings import state_meetings
-from dryfit.placing.model import Finish, Joint, Model, Part, StockLine, Wish, WishEnd
+from dryfit.placing.model import Finish, Model, StockLine, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
@@ -28,8 +28,6 @@ from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies
 from dryfit.placing.written import state_overall, state_part
 from dryfit.shop.shop import Shop
-from dryfit.wood import assumption as wood_assumption
-from dryfit.wood import species
 
 _ERRORS = {Severity.ERROR}
 
@@ -70,11 +68,12 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     everything = _without_idle_rests((*found, *held))
     cuts = _cuts_by_copy(everything, grooves)
     parts = build_parts(site, placed, buttons, everything, cuts)
-    joints = _joints(everything, parts)
-    report_overlaps(site, parts, cuts)
+    joints = joint_instances(everything, parts)
+    if not _failed(site):
+        report_overlaps(site, parts, cuts)
     if _failed(site):
         return None
-    ids = _ids_by_mate(joints, parts)
+    ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
     assemblies = build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints)
@@ -97,7 +96,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
             for h in declared.stock
         ),
         notes=declared.notes,
-        assumptions=_assumptions(site, everything),
+        assumptions=all_assumptions(site, everything),
         figures=figures_of(site, parts),
     )
 
@@ -122,44 +121,6 @@ def _cuts_by_copy(found: Sequence[Found], grooves: Sequence[Cut]) -> dict[str, l
     return cuts
 
 
-def _joints(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Joint, ...]:
-    counts: dict[str, int] = {}
-    joints = []
-    copies = {copy.name: copy for part in parts for copy in part.copies}
-    for each in found:
-        counts[each.kind] = counts.get(each.kind, 0) + 1
-        end = None
-        if each.end is not None and each.guest in copies:
-            axis, sign = copies[each.guest].frame.axes[LENGTH]
-            if axis == each.end[0]:
-                end = "R" if each.end[1] != sign else "R2"
-        joints.append(
-            Joint(
-                id=f"{each.kind} {counts[each.kind]}",
-                kind=each.kind,
-                guest=each.guest,
-                host=each.host,
-                region=each.region,
-                clearance=each.clearance,
-                glued=each.glued,
-                end=end,
-                area=each.area,
-                span=each.span,
-            )
-        )
-    return tuple(joints)
-
-
-def _ids_by_mate(joints: Sequence[Joint], parts: Sequence[Part]) -> dict[tuple[str, str], str]:
-    part_of = {copy.name: part.name for part in parts for copy in part.copies}
-    ids: dict[tuple[str, str], str] = {}
-    for joint in joints:
-        if joint.kind != "rest":
-            ids.setdefault((joint.guest, part_of[joint.host]), joint.id)
-            ids.setdefault((joint.host, part_of[joint.guest]), joint.id)
-    return ids
-
-
 def _finish(declared: Declared) -> Finish | None:
     words = declared.finish
     return Finish(words.product, words.coats, words.apart, words.span) if words else None
@@ -174,40 +135,3 @@ def _wishes(declared: Declared) -> tuple[Wish, ...]:
         )
         for wish in declared.wishes
     )
-
-
-def _assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...]:
-    assumptions = [
-        Assumption(text, part.span, with_phrase(part.span, phrase))
-        for part in site.parts()
-        for text, phrase in part.assumed
-    ]
-    assumptions += site.assumptions
-    assumptions += _lap_assumptions(site, found)
-    assumptions += _timber_assumptions(site)
-    return tuple(dict.fromkeys(assumptions))
-
-
-def _lap_assumptions(site: Site, found: Sequence[Found]) -> list[Assumption]:
-    lapped = {joint.span for joint in found if joint.kind == "half lap"}
-    said = []
-    for contact in site.declared.contacts:
-        if contact.span in lapped and contact.hosts:
-            guest = site.written(contact.guest.part)
-            hosts = " and ".join(site.written(host.part) for host in contact.hosts)
-            text = f"where they are lapped, the {guest} show on the outside, the {hosts} inside"
-            instead = f"{hosts} crossing {guest}: half lap"
-            said.append(Assumption(text, contact.span, instead))
-    return said
-
-
-def _timber_assumptions(site: Site) -> list[Assumption]:
-    named = [site.declared.timber, *(part.timber for part in site.parts())]
-    said = []
-    for timber in dict.fromkeys(name for name in named if name):
-        taken = species(timber)
-        words = wood_assumption(timber, taken) if taken else None
-        if taken and words:
-            text = f"{words} where its movement counts"
-            said.append(Assumption(text, None, f"timber {taken.name}"))
-    return said

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from functools import partial
 
 from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.copies import Seat
 from dryfit.placing.ends import spread_axis
 from dryfit.placing.heights import at_the_top, say, verb
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, whole
+from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_phrase, whole
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "crossing", "inside", "under", "onto")
 _WAYS = ("from side to side", "from front to back", "in height")
 _SET_IN = ("across", "front to back", "up and down")
-_ADJECTIVES = ("long", "wide", "thick")
 _AS_LARGE = ("wide", "deep", "high")
 
 
@@ -151,9 +151,19 @@ def runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
                     news.setdefault(axis, []).extend(hosts)
     for axis, hosts_there in news.items():
         hosts_words = part_words(site, hosts_there)
-        text = f"{verb(part, 'runs', 'run')} over the {hosts_words} {_WAYS[axis]}"
-        site.assume(text, part.span, _size_phrase(site, part, axis))
+        sized = part.sizes[part.axes.index(axis)] is not None
+        how = verb(part, "lies midway", "lie midway") if sized else verb(part, "runs", "run")
+        text = f"{how} over the {hosts_words} {_WAYS[axis]}"
+        site.assume(text, part.span, partial(_over_phrase, site, part, axis))
     return bool(news)
+
+
+def _over_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
+    lows = {site.positions.at(both(seat.name, axis)[0]) for seat in site.seats(part.name)}
+    low = lows.pop() if len(lows) == 1 else None
+    if part.sizes[part.axes.index(axis)] is None:
+        return size_phrase(site, part, axis)
+    return None if low is None else _low_phrase(site, axis, low)
 
 
 def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
@@ -178,13 +188,6 @@ def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
     return news
 
 
-def _size_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
-    if part.sizes[part.axes.index(axis)] is not None:
-        return None
-    size = site.positions.extent(site.seats(part.name)[0].name, axis)
-    return None if size is None else f"{site.shown(size)} {_ADJECTIVES[part.axes.index(axis)]}"
-
-
 def outermost(site: Site, hosts: Iterable[Seat], axis: int, side: int) -> Face | None:
     """Return the face that lies furthest out on a side, or None while one is unknown."""
     known = []
@@ -205,7 +208,7 @@ def fills_or_centred(site: Site, part: DeclaredPart) -> bool:
         told = [_say_fills_or_centred(site, part, seat, axis) for seat in site.seats(part.name)]
         if "fills" in told:
             text = f"{verb(part, 'fills', 'fill')} the piece {_WAYS[axis]}"
-            site.assume(text, part.span, _size_phrase(site, part, axis))
+            site.assume(text, part.span, partial(size_phrase, site, part, axis))
         if "centred" in told:
             low = site.positions.at(Face(site.seats(part.name)[0].name, axis, -1))
             text = f"{verb(part, 'is', 'are')} centred in the piece {_WAYS[axis]}"

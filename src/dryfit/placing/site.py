@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Assumption, Diagnostic, Span
@@ -13,6 +13,7 @@ from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
 from dryfit.shop.shop import Shop
 
+Phrase = str | Callable[[], str | None] | None
 DIMENSIONS = ("length", "width", "thickness")
 SIDE_WORDS = {
     (0, -1): "left",
@@ -28,9 +29,9 @@ SIDE_WORDS = {
 class Site:
     """Declared piece, copies, and the positions found so far.
 
-    `pending` rules wait for figures: each returns True once it has said its fact.  `topmost` names
-    the parts that reach the overall height; `unsaid_ends` holds, by copy and contact, where it is
-    not yet known which hosts stand at a copy's two ends.
+    `pending` rules wait for figures: each returns True once it has said its fact.  `phrases`
+    says the words of assumptions that wait for figures; `unsaid_ends` holds, by copy and contact,
+    where it is not yet known which hosts stand at a copy's two ends.
     """
 
     declared: Declared
@@ -40,7 +41,7 @@ class Site:
     pending: list[Callable[[], bool]] = field(default_factory=list)
     assumptions: list[Assumption] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
-    topmost: set[str] = field(default_factory=set)
+    phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
     unsaid_ends: dict[tuple[str, Span], Contact] = field(default_factory=dict)
     _by_name: dict[str, DeclaredPart] = field(init=False)
 
@@ -102,15 +103,33 @@ class Site:
             shared = [self._share_sizes(part) for part in self.parts()]
             progress = bool(spoken) or any(shared)
 
-    def assume(self, text: str, span: Span | None, phrase: str | None) -> None:
-        """List an assumption once; `phrase` on the end of the line at `span` says it outright."""
-        self.assume_line(text, span, with_phrase(span, phrase) if span and phrase else None)
+    def assume(self, text: str, span: Span, phrase: Phrase) -> None:
+        """List an assumption once; `phrase` on the end of the line at `span` says it outright.
+
+        A phrase with a figure that is not known yet is given as a function, asked at the end.
+        """
+        if callable(phrase):
+            self.phrases[text, span] = phrase
+            phrase = None
+        self.assume_line(text, span, with_phrase(span, phrase) if phrase else None)
 
     def assume_line(self, text: str, span: Span | None, instead: str | None) -> None:
         """List an assumption once, with the whole line that says it, or says otherwise."""
         assumption = Assumption(text, span, instead)
         if assumption not in self.assumptions:
             self.assumptions.append(assumption)
+
+    def listed(self) -> tuple[Assumption, ...]:
+        """Return the assumptions with all their lines, once all figures are known."""
+        said = []
+        for assumption in self.assumptions:
+            ask = self.phrases.get((assumption.text, assumption.span))
+            phrase = ask() if ask else None
+            if phrase and assumption.span:
+                said.append(replace(assumption, instead=with_phrase(assumption.span, phrase)))
+            else:
+                said.append(assumption)
+        return tuple(said)
 
     def written(self, part: str) -> str:
         """Return a part's name as the maker wrote it, plural and all."""
@@ -148,3 +167,12 @@ def whole(axis: int, side: int) -> Face:
 def part_words(site: Site, seats: Iterable[Seat]) -> str:
     """Return the parts of some copies as written, each once, for a sentence."""
     return " and ".join(dict.fromkeys(site.written(seat.part) for seat in seats))
+
+
+def size_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
+    """Return the phrase that writes a size that the line does not say: ``340 long``."""
+    at = part.axes.index(axis)
+    size = site.positions.extent(site.seats(part.name)[0].name, axis)
+    if part.sizes[at] is not None or size is None:
+        return None
+    return f"{site.shown(size)} {('long', 'wide', 'thick')[at]}"

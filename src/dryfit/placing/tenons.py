@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
-from dryfit.joinery.mortise_tenon import TenonSizes
+from dryfit.joinery.mortise_tenon import TenonSizes, tenon_box
 from dryfit.joinery.proportions import (
     edge_shoulder,
     glue_gap,
@@ -22,41 +23,21 @@ from dryfit.placing.site import Site
 def tenon_sizes(
     site: Site, contact: Contact, rail: Placed, host: Placed, region: Box
 ) -> TenonSizes:
-    """Return the tenon of one rail end; what is not written is listed as an assumption."""
+    """Return the tenon of one rail end; what is not written is listed as an assumption.
+
+    Findings: tenon-too-thick, tenon-off-rail, tenon-misses-host.
+    """
     display, joint = site.declared.display, contact.joint
     if joint is None:
         raise AssertionError(contact)
-    _, wide, thick = rail.axes
-    rail_width, rail_thickness = rail.box.extent(wide), rail.box.extent(thick)
-    thickness = joint.thickness
-    if thickness is None:
-        cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
-        thickness = usual_tenon_thickness(rail_thickness, cutters, display)
-        _assume(site, rail, joint, f"{site.shown(thickness)} thick")
-    low_groove, high_groove = _grooves(site, rail)
-    least = edge_shoulder(display)
-    width = joint.width
-    if width is None:
-        shoulders = max(least, low_groove) + max(least, high_groove)
-        width = usual_tenon_width(rail_width, thickness, shoulders, display)
-        width = min(width, _room_across(host, wide, least))
-        _assume(site, rail, joint, f"{site.shown(width)} wide")
-    low_shoulder = (rail_width - width) / 2
-    if low_groove != high_groove:
-        low_shoulder = low_groove or rail_width - width - high_groove
-    low_cheek = (rail_thickness - thickness) / 2
-    place = joint.place
-    if place is not None:
-        axis, side = PLACE_SIDE[place.place]
-        if axis == wide:
-            low_shoulder = place.value if side < 0 else rail_width - width - place.value
-        elif axis == thick:
-            low_cheek = place.value if side < 0 else rail_thickness - thickness - place.value
+    thickness = _thickness(site, rail, joint)
+    width = _width(site, rail, host, joint, thickness)
+    low_shoulder, low_cheek = _place(site, rail, joint, width, thickness)
     gap = min(glue_gap(display), _room(rail, host, region))
     if gap:
         shown = display.with_unit(gap)
         site.assume_line(f"mortises are {shown} deeper than their tenons, for the glue", None, None)
-    return TenonSizes(
+    sizes = TenonSizes(
         length=region.extent(rail.axes[0]),
         thickness=thickness,
         width=width,
@@ -64,6 +45,119 @@ def tenon_sizes(
         low_shoulder=low_shoulder,
         low_cheek=low_cheek,
     )
+    _look_inside_host(site, joint, rail, host, tenon_box(rail, region, sizes))
+    return sizes
+
+
+def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
+    of_rail = rail.box.extent(rail.axes[2])
+    if joint.thickness is None:
+        cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
+        thickness = usual_tenon_thickness(of_rail, cutters, site.declared.display)
+        _assume(site, rail, joint, f"{site.shown(thickness)} thick")
+        return thickness
+    if joint.thickness >= of_rail:
+        shown = site.shown
+        _error(
+            site,
+            joint,
+            "tenon-too-thick",
+            f"a tenon {shown(joint.thickness)} thick cannot be cut on {rail.part}, which is "
+            f"{shown(of_rail)} thick",
+            f"a third is usual: write `{shown(of_rail / 3)} thick`",
+        )
+    return min(joint.thickness, of_rail)
+
+
+def _width(
+    site: Site, rail: Placed, host: Placed, joint: JointWords, thickness: Fraction
+) -> Fraction:
+    wide = rail.axes[1]
+    of_rail = rail.box.extent(wide)
+    if joint.width is None:
+        least = edge_shoulder(site.declared.display)
+        shoulders = sum(max(least, groove) for groove in _grooves(site, rail))
+        width = usual_tenon_width(of_rail, thickness, Fraction(shoulders), site.declared.display)
+        width = min(width, _room_across(host, wide, least))
+        _assume(site, rail, joint, f"{site.shown(width)} wide")
+        return width
+    return min(joint.width, of_rail)
+
+
+def _place(
+    site: Site, rail: Placed, joint: JointWords, width: Fraction, thickness: Fraction
+) -> tuple[Fraction, Fraction]:
+    # The edge shoulder and the cheek at the low coordinates: as written, else clear of a groove
+    # in one edge, else centred.
+    _, wide, thick = rail.axes
+    spare_width = rail.box.extent(wide) - width
+    spare_thickness = rail.box.extent(thick) - thickness
+    low_groove, high_groove = _grooves(site, rail)
+    low_shoulder, low_cheek = spare_width / 2, spare_thickness / 2
+    if low_groove != high_groove:
+        low_shoulder = low_groove or spare_width - high_groove
+    if joint.place is not None:
+        axis, side = PLACE_SIDE[joint.place.place]
+        value = joint.place.value
+        if axis == wide:
+            low_shoulder = value if side < 0 else spare_width - value
+        elif axis == thick:
+            low_cheek = value if side < 0 else spare_thickness - value
+    if joint.width and joint.width > rail.box.extent(wide):
+        low_shoulder = Fraction(-1)
+    if not (0 <= low_shoulder <= spare_width and 0 <= low_cheek <= spare_thickness):
+        _error(
+            site,
+            joint,
+            "tenon-off-rail",
+            f"this tenon does not lie within {rail.part}, {site.shown(rail.box.extent(wide))} x "
+            f"{site.shown(rail.box.extent(thick))}",
+            "make it narrower, or place it nearer to the middle",
+        )
+    return (
+        min(max(low_shoulder, Fraction(0)), spare_width),
+        min(max(low_cheek, Fraction(0)), spare_thickness),
+    )
+
+
+def _look_inside_host(
+    site: Site, joint: JointWords, rail: Placed, host: Placed, tenon: Box
+) -> None:
+    if host.box.contains(tenon):
+        return
+    axis = next(a for a in rail.axes if not _within(tenon, host.box, a))
+    _error(
+        site,
+        joint,
+        "tenon-misses-host",
+        f"the tenon of {rail.part} is {site.shown(tenon.extent(axis))} where {host.part} is "
+        f"{site.shown(host.box.extent(axis))}: it does not lie within it",
+        "make the tenon narrower or thinner, or move one of the two",
+    )
+
+
+def _within(inner: Box, outer: Box, axis: int) -> bool:
+    return outer.low[axis] <= inner.low[axis] and inner.high[axis] <= outer.high[axis]
+
+
+def report_no_end(site: Site, contact: Contact, rail: Placed, host: Placed) -> None:
+    """Report that what should be tenoned into a host does not end in it."""
+    if contact.joint is not None:
+        _error(
+            site,
+            contact.joint,
+            "tenon-not-at-an-end",
+            f"{rail.part} passes through {host.part}, but a tenon is cut at an end",
+            "shorten it to end in its host, or name a half lap",
+        )
+
+
+def _error(site: Site, joint: JointWords, code: str, message: str, remedy: str) -> None:
+    finding = Diagnostic(
+        code, Severity.ERROR, message, joint.span, rule="H03", hints=(Hint(remedy),)
+    )
+    if finding not in site.findings:
+        site.findings.append(finding)
 
 
 def _assume(site: Site, rail: Placed, joint: JointWords, phrase: str) -> None:

@@ -4,9 +4,10 @@ Its sizes were checked there by filling a 1 mm grid.
 """
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
-from tests.pieces.reading import checked, codes, model_of, text_of
+from tests.pieces.reading import checked, codes, mm, model_of, text_of
 
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Model
@@ -33,12 +34,12 @@ def test_nothing_is_found_wrong() -> None:
         ("button", 6, 40, 28, 20, None),
     ],
 )
-def test_cut_list(  # noqa: PLR0917
+def test_cut_list(
     bench: Model, name: str, count: int, length: int, width: int, thickness: int, shoulder: int
 ) -> None:
     part = bench.part(name)
     assert len(part.copies) == count
-    assert (part.length, part.width, part.thickness) == (length, width, thickness)
+    assert (part.length, part.width, part.thickness) == mm(length, width, thickness)
     assert part.shoulder_length == shoulder
 
 
@@ -93,8 +94,8 @@ def test_post_laps_are_cut_from_the_inner_face_rail_laps_from_the_outer(bench: M
 def test_post_housings_stand_at_80_to_125_and_end_laps_at_the_top(bench: Model) -> None:
     along = {f.id: f.along for f in bench.part("post").features if f.role == "lap"}
     assert along == {
-        "cross slot for bottom end rail": (80, 125),
-        "end lap at R2": (385, 430),
+        "cross slot for bottom end rail": mm(80, 125),
+        "end lap at R2": mm(385, 430),
     }
 
 
@@ -103,14 +104,14 @@ def test_apron_tenons_are_8_between_7_and_7_and_40_between_5_and_55(bench: Model
     cheeks = [f for f in features.values() if f.role == "tenon cheek"]
     assert [f.depth for f in cheeks] == [7] * 4
     assert 22 - 7 - 7 == 8
-    assert {f.along for f in cheeks} == {(0, 20), (900, 920)}
+    assert {f.along for f in cheeks} == {mm(0, 20), mm(900, 920)}
     shoulders = sorted(f.depth for f in features.values() if f.role == "tenon shoulder")
     assert shoulders == [5, 5, 55, 55]
 
 
 def test_post_mortises_stand_at_335_to_375_and_13_to_21_from_the_outer_face(bench: Model) -> None:
     (mortise,) = (f for f in bench.part("post").features if f.kind == "mortise")
-    assert (mortise.along, mortise.across, mortise.depth) == ((335, 375), (13, 21), 21)
+    assert (*mortise.along, *mortise.across, mortise.depth) == mm(335, 375, 13, 21, 21)
     assert 385 - mortise.along[1] == 10  # clear of the lap zone
     assert bench.part("post").thickness - mortise.depth == 9  # wood behind it
 
@@ -129,16 +130,16 @@ def test_the_button_groove_lies_12_below_the_top_and_inside_the_upper_shoulder(
     bench: Model,
 ) -> None:
     (groove,) = (f for f in bench.part("apron").features if f.role == "groove")
-    assert (groove.across, groove.depth) == ((12, 18), 9)
+    assert (*groove.across, groove.depth) == mm(12, 18, 9)
     assert groove.across[1] < 55
 
 
 def test_buttons_have_a_tongue_of_5_5_by_8_5_eleven_below_their_top(bench: Model) -> None:
     button = bench.part("button")
     above, below = sorted(button.features, key=lambda f: -f.depth)
-    assert (above.depth, below.depth) == (11, Fraction(7, 2))
+    assert (above.depth, below.depth) == (Fraction(11), Fraction(7, 2))
     assert button.thickness - above.depth - below.depth == Fraction(11, 2)
-    assert above.along == (0, Fraction(17, 2))
+    assert above.along == (Fraction(0), Fraction(17, 2))
     engaged = {joint.region.extent(1) for joint in bench.joints if joint.kind == "buttons"}
     assert engaged == {6}  # so the body stands 8.5 - 6 = 2.5 off the apron
     assert {j.clearance for j in bench.joints if j.kind == "buttons"} == {3}
@@ -146,11 +147,11 @@ def test_buttons_have_a_tongue_of_5_5_by_8_5_eleven_below_their_top(bench: Model
 
 def test_slats_are_8_33_apart_and_wait_for_the_base(bench: Model) -> None:
     copies = bench.part("slat").copies
-    gaps = {b.box.low[1] - a.box.high[1] for a, b in zip(copies, copies[1:], strict=False)}
+    gaps = {b.box.low[1] - a.box.high[1] for a, b in pairwise(copies)}
     assert gaps == {Fraction(250 - 5 * 40, 6)}
     measure = bench.part("slat").measure
     assert measure is not None
-    assert (measure.name, measure.stage, measure.nominal) == ("base length", "base", 940)
+    assert (measure.name, measure.stage, measure.nominal) == ("base length", "base", Fraction(940))
 
 
 def test_diagonals_are_548_2_and_999_6(bench: Model) -> None:
@@ -163,10 +164,10 @@ def test_diagonals_are_548_2_and_999_6(bench: Model) -> None:
 
 
 def test_sums_meet_the_overall_size(bench: Model) -> None:
-    assert bench.overall == (1000, 360, 450)
+    assert bench.overall == mm(1000, 360, 450)
     assert 940 + 2 * 30 == bench.overall[0] == bench.part("top").length
     assert 340 + 2 * 10 == bench.overall[1] == bench.part("top").width
-    assert 430 + 20 == bench.overall[2]
+    assert bench.overall[2] == 430 + 20
 
 
 def test_ten_screws_and_six_for_the_buttons(bench: Model) -> None:
@@ -178,7 +179,7 @@ def test_ten_screws_and_six_for_the_buttons(bench: Model) -> None:
 
 def test_each_end_frame_closes_its_four_laps_and_the_base_the_four_tenons(bench: Model) -> None:
     kinds = {
-        each.name: sorted({bench.joint(joint).kind for joint in each.joints}) + [len(each.joints)]
+        each.name: [*sorted({bench.joint(joint).kind for joint in each.joints}), len(each.joints)]
         for each in bench.assemblies
     }
     assert kinds == {

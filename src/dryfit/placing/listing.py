@@ -1,0 +1,70 @@
+"""The list of all that was taken for granted, in the order in which it was."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dryfit.diagnostics import Assumption, Span
+from dryfit.piece.declared import Host
+from dryfit.placing.found import Found
+from dryfit.placing.lines import with_phrase
+from dryfit.placing.site import SIDE_WORDS, Site
+from dryfit.wood import assumption as wood_assumption
+from dryfit.wood import species
+
+
+def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...]:
+    """Return how parts lie, where they are, how laps show, and which wood is meant."""
+    assumptions = [
+        Assumption(text, part.span, with_phrase(part.span, phrase))
+        for part in site.parts()
+        for text, phrase in part.assumed
+    ]
+    assumptions += site.listed()
+    assumptions += _lap_assumptions(site, found)
+    assumptions += _timber_assumptions(site)
+    return tuple(dict.fromkeys(assumptions))
+
+
+def _lap_assumptions(site: Site, found: Sequence[Found]) -> list[Assumption]:
+    # One sentence for each line that speaks of laps: which of the two keeps its outer face.
+    sides: dict[Span, set[tuple[int, int]]] = {}
+    for lap in found:
+        if lap.kind == "half lap":
+            cut = lap.cuts[0]
+            sides.setdefault(lap.span, set()).add((cut.axis, -cut.side))
+    said = []
+    for span, shown in sides.items():
+        contacts = [contact for contact in site.declared.contacts if contact.span == span]
+        guests = _listed(site, [contact.guest for contact in contacts])
+        hosts = _listed(site, contacts[0].hosts)
+        joint_words = contacts[0].joint
+        joint = joint_words.span.text() if joint_words else "half lap"
+        outside, inside = _shown_sides(shown)
+        text = f"where they are lapped, {outside} shows the {guests}, {inside} the {hosts}"
+        swapped = f"{hosts} crossing {guests}: {joint}"
+        said.append(Assumption(text, span, None if contacts[0].own_line else swapped))
+    return said
+
+
+def _listed(site: Site, hosts: Sequence[Host]) -> str:
+    return " and ".join(dict.fromkeys(site.written(host.part) for host in hosts))
+
+
+def _shown_sides(sides: set[tuple[int, int]]) -> tuple[str, str]:
+    if len(sides) > 1:
+        return "the outside", "the inside"
+    ((axis, side),) = sides
+    return f"the {SIDE_WORDS[axis, side]}", f"the {SIDE_WORDS[axis, -side]}"
+
+
+def _timber_assumptions(site: Site) -> list[Assumption]:
+    named = [site.declared.timber, *(part.timber for part in site.parts())]
+    said = []
+    for timber in dict.fromkeys(name for name in named if name):
+        taken = species(timber)
+        words = wood_assumption(timber, taken) if taken else None
+        if taken and words:
+            text = f"{words} where its movement counts"
+            said.append(Assumption(text, None, f"timber {taken.name}"))
+    return said

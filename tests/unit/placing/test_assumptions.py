@@ -1,0 +1,69 @@
+"""What is taken for granted can be said outright: the offered line is read, and changes nothing."""
+
+from __future__ import annotations
+
+import pytest
+from tests.pieces.reading import FILES, checked, errors, model_of, text_of
+
+from dryfit.diagnostics import Assumption
+from dryfit.notes.reading.lines import sense_lines
+from dryfit.placing.model import Model
+from dryfit.workshop import Checked
+
+
+def offered() -> list[tuple[str, int]]:
+    return [
+        (name, number)
+        for name in FILES
+        for number, assumption in enumerate(model_of(text_of(name)).assumptions)
+        if assumption.instead
+    ]
+
+
+def rewritten(text: str, found: Checked, assumption: Assumption) -> str:
+    """The notes with the offered line in the place of the one that was read."""
+    line = assumption.instead or ""
+    first_word = line.split(" ", 1)[0]
+    if first_word == "groove":
+        return f"{text}{line}\n"
+    for statement in sense_lines(found.source):
+        lines = {stretch.line for stretch in statement.stretches}
+        same_opener = assumption.span is None and statement.text.startswith(first_word)
+        if same_opener or (assumption.span and assumption.span.line in lines):
+            kept = text.split("\n")
+            kept[min(lines) - 1 : max(lines)] = [line]
+            return "\n".join(kept)
+    raise AssertionError(assumption)
+
+
+def sizes(model: Model) -> dict[str, tuple[object, ...]]:
+    return {
+        part.name: (
+            part.length,
+            part.width,
+            part.thickness,
+            sorted((copy.name, copy.box.low, copy.box.high) for copy in part.copies),
+        )
+        for part in model.parts
+        if not part.made
+    }
+
+
+@pytest.mark.parametrize(("name", "number"), offered())
+def test_the_offered_line_is_read_and_says_what_was_assumed(name: str, number: int) -> None:
+    text = text_of(name)
+    found = checked(text)
+    assert found.model is not None
+    assumption = found.model.assumptions[number]
+    again = checked(rewritten(text, found, assumption))
+    assert [finding.message for finding in errors(again)] == []
+    assert again.model is not None
+    assert sizes(again.model) == sizes(found.model), assumption.text
+    assert assumption.text not in [each.text for each in again.model.assumptions]
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_an_assumption_is_a_sentence_said_once(name: str) -> None:
+    texts = [assumption.text for assumption in model_of(text_of(name)).assumptions]
+    assert len(texts) == len(set(texts))
+    assert all(text and not text.endswith(".") for text in texts)
