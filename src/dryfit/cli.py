@@ -185,7 +185,7 @@ def _tell(findings: Findings) -> None:
 def _tell_assumptions(checked: Checked) -> None:
     if checked.model is None or not checked.model.assumptions:
         return
-    print("Taken for granted; if one is wrong, write the line below it:")
+    print("Taken for granted; if one is wrong, write its line with your own word or figure:")
     for assumption in checked.model.assumptions:
         line = f" (line {assumption.span.line})" if assumption.span else ""
         print(f"  - {assumption.text}{line}")

@@ -40,9 +40,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """What the tool took for granted, as a sentence, and the line to write if it is wrong.
+    """What the tool took for granted, as a sentence, and the line that says it outright.
 
-    `instead` is a whole line of the notes, or a line of the shop file; None where the language has
+    Whoever wants it otherwise writes that line with another word or figure; written as it is, it
+    changes nothing.  `instead` is a whole line of the notes, or a line of the shop file; None where the language has
     no word for it.
     """
 
