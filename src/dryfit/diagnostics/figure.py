@@ -43,8 +43,8 @@ class Assumption:
     """What the tool took for granted, as a sentence, and the line that says it outright.
 
     Whoever wants it otherwise writes that line with another word or figure; written as it is, it
-    changes nothing.  `instead` is a whole line of the notes, or a line of the shop file; None where the language has
-    no word for it.
+    changes nothing.  `instead` is a whole line of the notes, or a line of the shop file; None
+    where the language has no word for it.
     """
 
     text: str
