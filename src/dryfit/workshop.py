@@ -7,7 +7,7 @@ earlier ones found no error.  Heavy rooms are imported by the command that needs
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from dryfit.checks import check_model
@@ -17,7 +17,7 @@ from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
 from dryfit.plan.plan import Plan
-from dryfit.shop import Shop, read_shop
+from dryfit.shop import Shop, read_shop, shop_assumptions
 
 Progress = Callable[[str], None]
 
@@ -51,6 +51,8 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
         return Checked(source, declared, None, None, findings)
     model, in_place = place(declared, shop)
     findings += in_place
+    if model is not None:
+        model = replace(model, assumptions=model.assumptions + shop_assumptions(shop))
     # A piece with an unreadable line may be placed without it, but must not be built so.
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)

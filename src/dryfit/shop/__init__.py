@@ -11,6 +11,7 @@ from dryfit.shop.shop import (
     Shop,
     Station,
 )
+from dryfit.shop.taken_for_granted import shop_assumptions
 
 __all__ = [
     "Accessory",
@@ -23,4 +24,5 @@ __all__ = [
     "ShopFileError",
     "Station",
     "read_shop",
+    "shop_assumptions",
 ]
