@@ -49,7 +49,7 @@ def parse(source: Source) -> tuple[Notes, Findings]:
     if beyond:
         return Notes(source, ()), (beyond,)
     lines = tuple(sense_lines(source))
-    words = _vocabulary(lines)
+    words = _vocabulary(tuple(line for line in lines if beyond_limits(line) is None))
     progress = _Progress()
     for line in lines:
         _read(line, words, progress)
@@ -80,7 +80,7 @@ def _vocabulary(lines: tuple[SenseLine, ...]) -> Vocabulary:
 def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
     beyond = beyond_limits(line)
     if beyond:
-        _note_unread(line, [beyond], progress)
+        progress.findings.append(beyond)
         return
     reading = read_line(line, words)
     progress.used |= names_used(reading.tokens)

@@ -15,9 +15,7 @@ from dryfit.notes.reading.runs import phrase_at
 from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 
-_EQUATION = re.compile(
-    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(=|\b(?:is|be)\b)", re.IGNORECASE
-)
+_EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(=|\b(?:is|be)\b)", re.IGNORECASE)
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
 
@@ -38,7 +36,8 @@ def trade_word_as_value(stumble: Stumble) -> Mistake | None:
     found = _EQUATION.match(stumble.text)
     if not found or stumble.opener not in ("", "_LET"):
         return None
-    name = canonical(found.group(1))
+    written = found.group(1).rstrip()
+    name = canonical(written)
     if name not in RESERVED:
         return None
     of_whole = name in ("width", "depth", "height")
@@ -49,8 +48,8 @@ def trade_word_as_value(stumble: Stumble) -> Mistake | None:
     )
     return Mistake(
         "trade-word",
-        f"`{found.group(1)}` is a word of the language and cannot name a value",
-        stumble.span(*found.span(1)),
+        f"`{written}` is a word of the language and cannot name a value",
+        stumble.span(found.start(1), found.start(1) + len(written)),
         (Hint(hint),),
     )
 

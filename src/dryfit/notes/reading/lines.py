@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import accumulate
 
 from dryfit.diagnostics import Source, Span
 from dryfit.notes.reading.runs import Word, words_of
@@ -148,13 +149,10 @@ def _next(typed: tuple[str, ...], folded: list[str], index: int) -> int | None:
 
 
 def _joined(source: Source, texts: list[tuple[str, int]]) -> SenseLine:
-    whole = ""
-    stretches: list[Stretch] = []
-    for text, line in texts:
-        start = len(whole) + 1 if stretches else 0
-        whole = f"{whole} {text}" if stretches else text
-        stretches.append(Stretch(start, line))
+    starts = accumulate((len(text) + 1 for text, _ in texts), initial=0)
+    stretches = tuple(Stretch(start, line) for start, (_, line) in zip(starts, texts, strict=False))
+    whole = " ".join(text for text, _ in texts)
     # A comma before nothing is harmless: what it might have led to is not there.
     if whole.endswith(","):
         whole = whole.rstrip(", ")
-    return SenseLine(source, whole, tuple(stretches), words_of(whole))
+    return SenseLine(source, whole, stretches, words_of(whole))

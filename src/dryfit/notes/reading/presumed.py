@@ -26,8 +26,10 @@ def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     """Return what a line that declares nothing as it stands was meant to declare, or None."""
     mark = list_mark(line.text)
     if mark:
-        rest = loose(line.source, line.text[mark:], line.line)
-        return declared_in(rest) or presumed(rest, parts)
+        line = loose(line.source, line.text[mark:], line.line)
+        declared = declared_in(line)
+        if declared:
+            return declared
     words = line.words
     if not words or line.text[: words[0].start].strip():
         return None

@@ -20,8 +20,10 @@ _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
 _GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+# No blanks stand between the name's signs and what follows: that would cost a line of blanks the
+# square of its length.
 _VALUE = re.compile(
-    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)\s*(?:=|\b(?:is|be)\b(?=\s*[\d(.½¼¾]))", re.IGNORECASE
+    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(?:=|\b(?:is|be)\b(?=\s*[\d(.½¼¾]))", re.IGNORECASE
 )
 _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 
