@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from dryfit.diagnostics.source import Span
 
@@ -50,3 +51,4 @@ class Assumption:
     text: str
     span: Span | None
     instead: str | None
+    belongs_to: Literal["notes", "shop file"] = "notes"

@@ -18,6 +18,7 @@ def shop_assumptions(shop: Shop) -> tuple[Assumption, ...]:
             f"the shop is {shop.name}, read from {' and '.join(shop.files)}",
             None,
             "--shop FILE, with a shop file that names what differs",
+            "shop file",
         )
     ]
     said += [
@@ -25,6 +26,7 @@ def shop_assumptions(shop: Shop) -> tuple[Assumption, ...]:
             f"the {cutter.station} can mount the {cutter.name}",
             None,
             f"in the shop file under [cutter]: {cutter.name} = false",
+            "shop file",
         )
         for cutter in shop.cutters
         if cutter.narrowest != cutter.widest
@@ -33,7 +35,10 @@ def shop_assumptions(shop: Shop) -> tuple[Assumption, ...]:
     off = " and ".join(_DAYS[number] for number in sorted(shop.days_off)) or "no day"
     said.append(
         Assumption(
-            f"day 1 is a {first}; free is {off}", None, 'in the shop file: days_off = ["Sunday"]'
+            f"day 1 is a {first}; free is {off}",
+            None,
+            'in the shop file: days_off = ["Sunday"]',
+            "shop file",
         )
     )
     return tuple(said)

@@ -16,7 +16,7 @@ def offered() -> list[tuple[str, int]]:
         (name, number)
         for name in FILES
         for number, assumption in enumerate(model_of(text_of(name)).assumptions)
-        if assumption.instead
+        if assumption.instead and assumption.belongs_to == "notes"
     ]
 
 
