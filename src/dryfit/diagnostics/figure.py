@@ -1,4 +1,4 @@
-"""A derived figure with its name and its reason: the one table that ``why`` and the booklet read."""
+"""A derived figure with its name and its reason, and what was taken for granted."""
 
 from __future__ import annotations
 
