@@ -7,37 +7,17 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.drawing.lettering import text_width
-from dryfit.booklet.text import Mark, Say, Text, capital, joined, plain
+from dryfit.booklet.machine_words import (
+    Machine,
+    details_of,
+    label_of,
+    machine_at,
+    value_of,
+)
+from dryfit.booklet.text import Say, Text, plain
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
-
-_LABELS = {
-    "accessory": "Guide",
-    "tilt": "Blade tilt",
-    "angle": "Saw angle",
-    "depth": "Depth",
-    "thickness": "Thickness",
-    "product": "Finish",
-}
-
-_CUTTER_WORDS = {
-    "mitre saw": "blade",
-    "band saw": "blade",
-    "table saw": "blade",
-    "router table": "bit",
-    "mortiser": "chisel",
-    "drill press": "drill",
-}
-
-_KIND_WORDS = {
-    "blade": "blade",
-    "set": "dado set",
-    "bit": "bit",
-    "drill": "drill",
-    "chisel": "chisel",
-}
-
 
 MM_OF_A_POINT = 25.4 / 72
 POINT_SIZES = (40, 32, 26, 20)
@@ -91,28 +71,13 @@ class SettingsView:
     column: bool
 
 
-@dataclass(frozen=True, slots=True)
-class _Machine:
-    """What the words for one setting take from the others.
-
-    `cutter` is its word, `base` the thickness of the guide's floor, `through` whether the cut
-    severs the work, and `origins` the marks that touch fence or stop, in the order of work.
-    """
-
-    cutter: str
-    base: Fraction
-    through: bool
-    origins: Mapping[str, tuple[str, ...]]
-    say: Say
-
-
 def settings_view(step: Step, plan: Plan, shop: Shop, say: Say, *, column: bool) -> SettingsView:
     """Return the boxes of the axes that change, and the axes that stay as they are.
 
     An axis that was set on an earlier day is to be checked again before it is trusted.
     """
     values = {axis: setting for axis, setting in step.settings if setting is not None}
-    machine = _machine(step, values, shop, say)
+    machine = machine_at(step, values, shop, say)
     boxes = tuple(
         box for axis in values if axis in step.changed for box in _boxes(values[axis], machine)
     )
@@ -149,27 +114,11 @@ def _width(box: SettingBox, points: int) -> float:
     return text_width(plain(box.value), points * MM_OF_A_POINT, bold=True)
 
 
-def _machine(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) -> _Machine:
-    asked = [setting for op in step.operations for setting in op.settings] or values.values()
-    origins: dict[str, tuple[str, ...]] = {}
-    for setting in asked:
-        if setting.origin is not None:
-            before = origins.get(setting.axis, ())
-            origins[setting.axis] = tuple(dict.fromkeys((*before, setting.origin)))
-    return _Machine(
-        cutter=_cutter_word(step.station, values.get("cutter"), shop),
-        base=_base(values.get("accessory"), shop),
-        through=not any(work.features for op in step.operations for work in op.work),
-        origins=origins,
-        say=say,
-    )
-
-
-def _boxes(setting: Setting, machine: _Machine) -> Iterator[SettingBox]:
+def _boxes(setting: Setting, machine: Machine) -> Iterator[SettingBox]:
     """Yield the box of a setting, or two for a pair of stops."""
-    label, value = _label(setting, machine), _value(setting, machine.say)
+    label, value = label_of(setting, machine), value_of(setting, machine.say)
     figure = isinstance(setting.value, Fraction) and setting.unit == "mm"
-    details = _details(setting, machine)
+    details = details_of(setting, machine)
     if setting.to == "both" and setting.far is not None:
         far = (machine.say.setting(setting.far),)
         yield SettingBox(setting.axis, f"First {label.lower()}", value[:1], figure, ())
@@ -178,97 +127,11 @@ def _boxes(setting: Setting, machine: _Machine) -> Iterator[SettingBox]:
         yield SettingBox(setting.axis, label, value, figure, details, setting.measure)
 
 
-def _kept(setting: Setting, machine: _Machine, day: int | None) -> Kept:
-    value = _value(setting, machine.say)
+def _kept(setting: Setting, machine: Machine, day: int | None) -> Kept:
+    value = value_of(setting, machine.say)
     if isinstance(setting.value, Fraction):
-        return Kept(setting.axis, (f"{_label(setting, machine).lower()} ", *value), day)
+        return Kept(setting.axis, (f"{label_of(setting, machine).lower()} ", *value), day)
     return Kept(setting.axis, value, None)
-
-
-def _label(setting: Setting, machine: _Machine) -> str:
-    if setting.axis == "cutter":
-        return capital(machine.cutter)
-    if setting.axis == "height":
-        return f"{capital(machine.cutter)} height"
-    return _LABELS.get(setting.axis, capital(setting.axis))
-
-
-def _value(setting: Setting, say: Say) -> Text:
-    if isinstance(setting.value, str):
-        return (setting.value,)
-    if setting.unit == "deg":
-        return (say.angle(setting.value),)
-    if setting.axis == "stop" and setting.to == "both" and setting.far is not None:
-        return (say.setting(setting.value), " – ", say.setting(setting.far))
-    return (say.setting(setting.value),)
-
-
-def _details(setting: Setting, machine: _Machine) -> tuple[Text, ...]:
-    if isinstance(setting.value, str) or setting.unit == "deg":
-        return ()
-    rows: list[Text] = []
-    if setting.axis == "height":
-        rows += _height_details(setting, setting.value, machine)
-    elif setting.axis in {"stop", "fence"}:
-        rows += _distance_details(setting, machine)
-    if setting.measure is not None:
-        formula = setting.formula or setting.measure
-        on_paper = machine.say.setting(setting.value)
-        rows.append((f"= {formula}, as measured; on paper ", on_paper))
-    return tuple(rows)
-
-
-def _height_details(setting: Setting, height: Fraction, machine: _Machine) -> Iterator[Text]:
-    say, base = machine.say, machine.base
-    yield (f"above the {setting.above or 'table'}",)
-    if base and setting.at_least is None:
-        yield (say.setting(height - base), " deep + sled floor ", say.setting(base))
-    elif base:
-        yield ("sled floor ", say.setting(base), " included")
-    if setting.at_least is not None:
-        yield ("cuts right through; ", say.setting(setting.at_least), " or more will do")
-
-
-def _distance_details(setting: Setting, machine: _Machine) -> Iterator[Text]:
-    if setting.to == "both":
-        yield ("the two limits of the cut",)
-    elif setting.to is not None:
-        yield (f"to the {setting.to.upper()} side of the {machine.cutter}",)
-        if setting.far is not None and not machine.through:
-            yield from _far_details(setting.far, setting.value, machine)
-    marks = machine.origins.get(setting.axis, ())
-    if marks:
-        touching = joined(((_surface_word(mark), " ", Mark(mark)) for mark in marks), ", then ")
-        yield (*touching, " against it")
-    if setting.side is not None:
-        yield (f"on the {setting.side}",)
-
-
-def _far_details(far: Fraction, near: Fraction | str, machine: _Machine) -> Iterator[Text]:
-    if machine.cutter == "drill" and isinstance(near, Fraction):
-        yield ("its centre then at ", machine.say.setting((near + far) / 2))
-    else:
-        yield ("far side then at ", machine.say.setting(far))
-
-
-def _surface_word(mark: str) -> str:
-    return {"R": "end", "E": "edge"}.get(mark[:1], "face")
-
-
-def _cutter_word(station: str, cutter: Setting | None, shop: Shop) -> str:
-    """Return blade, dado set, bit, chisel or drill: by the cutter if it is known, by station."""
-    name = "" if cutter is None else str(cutter.value)
-    for known in shop.cutters_at(station):
-        if name == known.name or name.startswith(f"{known.name} "):
-            return _KIND_WORDS.get(known.kind, _CUTTER_WORDS.get(station, "cutter"))
-    return _CUTTER_WORDS.get(station, "cutter")
-
-
-def _base(accessory: Setting | None, shop: Shop) -> Fraction:
-    if accessory is None:
-        return Fraction(0)
-    known = shop.accessory(str(accessory.value))
-    return Fraction(0) if known is None else known.base
 
 
 def _days_set(step: Step, plan: Plan) -> Mapping[str, int]:

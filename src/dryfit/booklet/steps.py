@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import groupby
 
-from dryfit.booklet.bench import Bench, CopyRow
+from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_step
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.glueing import GlueView, glue_view
+from dryfit.booklet.holding import WorkView, work_views
 from dryfit.booklet.settings import SettingsView, settings_view
-from dryfit.booklet.text import Mark, Piece, Say, Text, capital, closed, joined, listed
-from dryfit.booklet.wording import MARK_WORDS, clock, lag, many, minutes, roughly
-from dryfit.placing.model import Coating, Model, Part
-from dryfit.plan.operation import MeasurePoint, Operation, Work
+from dryfit.booklet.text import Piece, Text, capital, closed, listed
+from dryfit.booklet.wording import clock, lag, many, minutes, roughly
+from dryfit.placing.model import Coating, Model
+from dryfit.plan.operation import MeasurePoint, Operation
 from dryfit.plan.plan import Step
-from dryfit.plan.setting import Hold, Pass
 
 WIDEST_BESIDE_MM = 150.0
 """Wider drawings would be made too small to read beside the column of settings."""
@@ -32,27 +31,6 @@ _TARGETS = {
 """By kind of operation: the size that it brings a part to, and the axis that would give it."""
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
-
-
-@dataclass(frozen=True, slots=True)
-class Lot:
-    """Copies that are held alike, one way of holding after the other.
-
-    `hand` is named when all of them are of one hand and the part has two.
-    """
-
-    copies: tuple[CopyRow, ...]
-    hand: str | None
-    holds: tuple[Text, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class WorkView:
-    """Lots of one part that all take the same passes."""
-
-    part: str
-    lots: tuple[Lot, ...]
-    passes: tuple[Text, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,88 +126,13 @@ def _operation(operation: Operation, number: int, letter: str, bench: Bench) -> 
         lettered=bool(letter),
         sentence=(closed(operation.sentence),),
         minutes=minutes(operation.tenths),
-        works=() if operation.glue_up else _works(operation.work, bench),
+        works=() if operation.glue_up else work_views(operation.work, bench),
         target=_target(operation, bench),
         details=tuple((closed(capital(detail)),) for detail in operation.details),
         check=operation.check,
         measure=_measure(operation.measure, bench),
         masks=_masks(operation, bench.model),
     )
-
-
-def _works(works: tuple[Work, ...], bench: Bench) -> tuple[WorkView, ...]:
-    """Return the works, those of one part and with the same passes drawn together."""
-    grouped = groupby(works, key=lambda work: (work.part, work.passes))
-    return tuple(_work(part, passes, tuple(row), bench) for (part, passes), row in grouped)
-
-
-def _work(name: str, passes: tuple[Pass, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
-    part = bench.part(name)
-    lots: dict[tuple[str, ...], list[Work]] = {}
-    for work in works:
-        lots.setdefault(work.copies, []).append(work)
-    return WorkView(
-        part=capital(name if part is None else part.written),
-        lots=tuple(_lot(copies, row, part, bench) for copies, row in lots.items()),
-        passes=_passes(passes, bench.say),
-    )
-
-
-def _lot(copies: tuple[str, ...], works: list[Work], part: Part | None, bench: Bench) -> Lot:
-    rows = bench.rows(copies)
-    hands = {row.hand for row in rows}
-    milled = not any(work.features or _at_stop(work) for work in works)
-    holds = dict.fromkeys(_hold(work.hold) for work in works if work.hold is not None)
-    return Lot(
-        copies=bench.by_part(copies, named=part is None) if milled or part is None else rows,
-        hand=next(iter(hands)) if len(hands) == 1 else None,
-        holds=tuple(hold for hold in holds if hold),
-    )
-
-
-def _at_stop(work: Work) -> bool:
-    return work.hold is not None and work.hold.at_stop is not None
-
-
-def _hold(hold: Hold) -> Text:
-    """Return how the work lies, as a clause: ``face F down on the table, end R at the stop``."""
-    return joined(
-        (
-            (f"{MARK_WORDS.get(mark, 'side')} ", Mark(mark), f" {place}")
-            for mark, place in (
-                (hold.down, "down on the table"),
-                (hold.against_fence, "against the fence"),
-                (hold.at_stop, "at the stop"),
-            )
-            if mark is not None
-        ),
-        ", ",
-    )
-
-
-def _passes(passes: tuple[Pass, ...], say: Say) -> tuple[Text, ...]:
-    if passes in {(), (Pass(),)}:
-        return ()
-    limits = [step for step in passes if not step.between]
-    rows = [_limit(step, number, say) for number, step in enumerate(limits, start=1)]
-    between = len(passes) - len(limits)
-    if between:
-        rows.append((_cleared(between, slot=len(limits) > 1),))
-    return tuple(rows)
-
-
-def _limit(step: Pass, number: int, say: Say) -> Text:
-    if step.spacer is not None:
-        spacer = say.setting_with_unit(step.spacer)
-        return (f"Pass {number}: the ", spacer, " spacer between stop and work.")
-    if step.fence is not None:
-        return (f"Pass {number}: fence at ", say.setting_with_unit(step.fence), ".")
-    return (f"Pass {number}: right up to the stop.",)
-
-
-def _cleared(count: int, *, slot: bool) -> str:
-    where = "between these two cuts" if slot else "out to the end, away from the stop"
-    return f"Then {many(count, 'pass', 'passes')} to clear the wood {where}."
 
 
 def _target(operation: Operation, bench: Bench) -> Text:
