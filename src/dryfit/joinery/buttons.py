@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
+from math import ceil, floor
 
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded
@@ -12,6 +12,7 @@ from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
 _FROM_END = Fraction(50)
+_BREADTH = Fraction(28)
 _SPACING = Fraction(300)
 _PULL = Fraction(1)
 _SLACK = Fraction(1, 2)
@@ -63,7 +64,7 @@ def button_sizes(slot: ButtonSlot, side_movement: Fraction) -> ButtonSizes:
     engagement = min(Fraction(6), slot.depth - side_movement)
     return ButtonSizes(
         length=Fraction(40),
-        breadth=Fraction(28),
+        breadth=_BREADTH,
         thickness=slot.offset + slot.width + _UNDER - _PULL - _SLACK,
         set_down=slot.offset - _PULL,
         tongue=engagement + stand_off,
@@ -78,6 +79,11 @@ def buttons_along(clear: Fraction) -> int:
     if clear <= 2 * _FROM_END:
         return 1
     return max(2, ceil((clear - 2 * _FROM_END) / _SPACING) + 1)
+
+
+def buttons_at_most(clear: Fraction) -> int:
+    """Return how many buttons fit side by side between two shoulders, each with a slot."""
+    return max(1, floor((clear - 2 * _FROM_END) / (_BREADTH + 2)) + 1) if clear > 0 else 0
 
 
 def button_places(low: Fraction, high: Fraction, count: int) -> tuple[Fraction, ...]:

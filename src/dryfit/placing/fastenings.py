@@ -1,13 +1,12 @@
-"""Buttons under a solid top: their number, places and boxes, and the slots they engage."""
+"""Buttons under a solid top: their number, their places and their boxes."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.geometry.box import Box
 from dryfit.joinery.buttons import (
     ButtonSizes,
     ButtonSlot,
@@ -16,11 +15,12 @@ from dryfit.joinery.buttons import (
     button_places,
     button_sizes,
     buttons_along,
-    usual_slot,
+    buttons_at_most,
 )
-from dryfit.joinery.cut import Cut, Placed, bounded, from_side
+from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.panel import edge_movement
 from dryfit.piece.declared import Contact
+from dryfit.placing.button_slots import inner_face, pocket, slot_in, tongue_region
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_words
 from dryfit.placing.site import Site
@@ -43,7 +43,7 @@ def find_buttons(
     """Return the buttons of all tops and their joints; `grooves` are the declared ones.
 
     A part that the top also lies on but that runs upright only carries it (a `rest`).
-    Findings: joint-without-contact.
+    Findings: joint-without-contact, buttons-too-many, button-slot-off-rail.
     """
     buttons: list[Button] = []
     found: list[Found] = []
@@ -51,8 +51,7 @@ def find_buttons(
         if contact.joint is None or contact.joint.kind != "buttons":
             continue
         for seat in site.guests(contact):
-            if seat.name in placed:
-                _for_top(site, contact, placed[seat.name], placed, grooves, (buttons, found))
+            _for_top(site, contact, placed[seat.name], placed, grooves, (buttons, found))
     return tuple(buttons), tuple(found)
 
 
@@ -67,7 +66,7 @@ def _for_top(
     buttons, found = into
     rails: list[Placed] = []
     for seat in (mate for host in contact.hosts for mate in site.named(host)):
-        touch = placed[seat.name].box.contact(top.box) if seat.name in placed else None
+        touch = placed[seat.name].box.contact(top.box)
         if touch is None:
             continue
         found.append(Found("rest", top.name, seat.name, touch[1], contact.span))
@@ -75,41 +74,20 @@ def _for_top(
             rails.append(placed[seat.name])
     if not rails:
         _no_rail(site, contact, top)
-        return
     for rail, count in zip(rails, _counts(site, contact, rails, placed), strict=True):
-        groove = _groove_of(rail, grooves)
-        slot = _slot_of(groove, rail) if groove else _usual_slot(site, contact, rail)
+        taken = slot_in(site, contact, rail, grooves)
+        if taken is None:
+            continue
+        slot, in_groove = taken
         sizes = button_sizes(slot, side_movement(site, top))
-        low, high = _shoulders(site, rail, placed)
-        for place in button_places(low, high, count):
+        for place in button_places(*_shoulders(site, rail, placed), count):
             button = _button(len(buttons) + 1, rail, place, sizes)
             buttons.append(button)
-            found.append(_joint(contact, button, rail, sizes, slot, has_groove=groove is not None))
-
-
-def _usual_slot(site: Site, contact: Contact, rail: Placed) -> ButtonSlot:
-    slot = usual_slot(site.declared.display)
-    sizes = (
-        f"{site.shown(slot.width)} wide, {site.shown(slot.depth)} deep, "
-        f"{site.shown(slot.offset)} from top"
-    )
-    written = site.written(rail.part)
-    site.assume_line(
-        f"each button has a slot of its own in the {written}: {sizes}",
-        contact.span,
-        f"groove in {written}: inside, {sizes}, through",
-    )
-    return slot
-
-
-def _groove_of(rail: Placed, grooves: tuple[Cut, ...]) -> Cut | None:
-    inner = (rail.axes[2], -rail.outward[rail.axes[2]])
-    return next((c for c in grooves if c.copy == rail.name and (c.axis, c.side) == inner), None)
+            found.append(_joint(contact, button, rail, (sizes, slot), in_groove=in_groove))
 
 
 def _button(number: int, rail: Placed, place: Fraction, sizes: ButtonSizes) -> Button:
-    axis, along = rail.axes[2], rail.axes[0]
-    side = -rail.outward[axis]
+    (axis, side), along = inner_face(rail), rail.axes[0]
     box = button_box(rail, side, axis, place, sizes)
     outward = [1, 1, 1]
     outward[axis] = side
@@ -122,16 +100,16 @@ def _joint(
     contact: Contact,
     button: Button,
     rail: Placed,
-    sizes: ButtonSizes,
-    slot: ButtonSlot,
+    fit: tuple[ButtonSizes, ButtonSlot],
     *,
-    has_groove: bool,
+    in_groove: bool,
 ) -> Found:
+    sizes, slot = fit
     box, axis, side = button.placed.box, button.axis, button.side
-    tongue = _tongue(rail, box, sizes)
+    tongue = tongue_region(rail, box, sizes)
     cuts = button_cuts(button.placed.name, box, side, axis, sizes)
-    if not has_groove:
-        cuts += (_pocket(rail, box, (axis, side), slot),)
+    if not in_groove:
+        cuts += (pocket(rail, box, slot),)
     return Found(
         "buttons",
         button.placed.name,
@@ -156,21 +134,31 @@ def side_movement(site: Site, top: Placed) -> Fraction:
 def _counts(
     site: Site,
     contact: Contact,
-    rails: list[Placed],
+    rails: Sequence[Placed],
     placed: Mapping[str, Placed],
 ) -> list[int]:
-    written = contact.joint.count if contact.joint else None
-    if written is not None:
-        each, extra = divmod(written, len(rails))
-        return [each + (1 if index < extra else 0) for index in range(len(rails))]
-    clear = [_shoulders(site, rail, placed) for rail in rails]
-    counts = [buttons_along(high - low) for low, high in clear]
+    clear = [high - low for low, high in (_shoulders(site, rail, placed) for rail in rails)]
+    most = [buttons_at_most(length) for length in clear]
     joint = contact.joint
-    if joint is not None:
-        words = f"{sum(counts)} buttons"
-        line = with_words(joint.span, words)
-        site.assume_line(f"{words} hold the {site.written(contact.guest.part)}", joint.span, line)
+    written = joint.count if joint else None
+    if written is None:
+        counts = [buttons_along(length) for length in clear]
+        if joint is not None and rails:
+            words = f"{sum(counts)} buttons"
+            line = with_words(joint.span, words)
+            top = site.written(contact.guest.part)
+            site.assume_line(f"{words} hold the {top}", joint.span, line)
+        return counts
+    counts = _shared_out(written, len(rails))
+    if any(count > room for count, room in zip(counts, most, strict=True)):
+        _too_many(site, contact, sum(most))
+        return most
     return counts
+
+
+def _shared_out(count: int, rails: int) -> list[int]:
+    each, extra = divmod(count, rails) if rails else (0, 0)
+    return [each + (1 if index < extra else 0) for index in range(rails)]
 
 
 def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[Fraction, Fraction]:
@@ -179,8 +167,7 @@ def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[
     low, high = rail.box.low[axis], rail.box.high[axis]
     for contact in site.contacts(rail.part, "into", "crossing"):
         for host in (mate for each in contact.hosts for mate in site.named(each)):
-            other = placed.get(host.name)
-            shared = rail.box.overlap(other.box) if other else None
+            shared = rail.box.overlap(placed[host.name].box)
             if shared is None:
                 continue
             if shared.low[axis] == rail.box.low[axis]:
@@ -188,33 +175,6 @@ def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[
             if shared.high[axis] == rail.box.high[axis]:
                 high = min(high, shared.low[axis])
     return low, high
-
-
-def _slot_of(groove: Cut, rail: Placed) -> ButtonSlot:
-    return ButtonSlot(
-        offset=rail.box.high[2] - groove.box.high[2],
-        width=groove.box.extent(2),
-        depth=groove.box.extent(groove.axis),
-    )
-
-
-def _tongue(rail: Placed, box: Box, sizes: ButtonSizes) -> Box:
-    high = box.high[2] - sizes.set_down
-    inside = bounded(box, 2, high - sizes.tongue_thickness, high)
-    shared = inside.overlap(rail.box)
-    if shared is None:
-        raise AssertionError(box)
-    return shared
-
-
-def _pocket(rail: Placed, box: Box, surface: tuple[int, int], slot: ButtonSlot) -> Cut:
-    axis, side = surface
-    along = rail.axes[0]
-    pocket = from_side(rail.box, axis, side, slot.depth)
-    top = rail.box.high[2] - slot.offset
-    pocket = bounded(pocket, 2, top - slot.width, top)
-    pocket = bounded(pocket, along, box.low[along] - 1, box.high[along] + 1)
-    return Cut(rail.name, pocket, "mortise", "button slot", axis, side, "free", "button", None)
 
 
 def _no_rail(site: Site, contact: Contact, top: Placed) -> None:
@@ -226,5 +186,18 @@ def _no_rail(site: Site, contact: Contact, top: Placed) -> None:
             contact.span,
             rule="H28",
             hints=(Hint("name a rail or an apron that stands under it"),),
+        )
+    )
+
+
+def _too_many(site: Site, contact: Contact, most: int) -> None:
+    site.findings.append(
+        Diagnostic(
+            "buttons-too-many",
+            Severity.ERROR,
+            f"the rails under the {site.written(contact.guest.part)} take {most} buttons at most",
+            contact.joint.span if contact.joint else contact.span,
+            rule="H30",
+            hints=(Hint("write fewer, or leave the number out"),),
         )
     )

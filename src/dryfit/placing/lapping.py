@@ -34,9 +34,9 @@ def lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
     they, does = ("it is", "runs") if part.count == 1 else ("they are", "run")
     if part.sizes[0] is not None:
         does = "begins" if part.count == 1 else "begin"
-    side = "to the far side" if part.sizes[0] is None else "at the far side"
+    where = "to the far side" if part.sizes[0] is None else "at the far side"
     site.assume(
-        f"the {part.written} {does} {side} of the {part_words(site, mates)} that {they} lapped "
+        f"the {part.written} {does} {where} of the {part_words(site, mates)} that {they} lapped "
         "with",
         part.span,
         partial(size_phrase, site, part, axis),

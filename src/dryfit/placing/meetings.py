@@ -84,5 +84,6 @@ def _report_set_back(site: Site, part: DeclaredPart, amount: Amount) -> None:
         amount.span,
         hints=(Hint("say what it goes into, or write `set in` for the overall size"),),
     )
-    if finding not in site.findings:
+    # A host whose own line cannot be read is not asked for.
+    if finding not in site.findings and not site.declared.broken:
         site.findings.append(finding)
