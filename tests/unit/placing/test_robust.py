@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable
 
 import pytest
-from tests.pieces.reading import FILES, checked, codes, errors, text_of
+from tests.pieces.reading import FILES, checked, errors, text_of
 
 NUMBERS = ("0", "1", "2.5", "999", "100000", "1/3", '3 1/2"', "(2 - 5)", "width", "leg.width", "")
 Mutation = Callable[[random.Random, list[str]], None]

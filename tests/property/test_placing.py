@@ -1,0 +1,168 @@
+"""What holds of every placed piece: nothing overlaps, joints are filled, order does not matter.
+
+The solids are sampled on a grid of their own here, independent of `geometry.solid`.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from itertools import pairwise, product
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.pieces.reading import FILES, model_of, text_of
+
+from dryfit.geometry.box import Box
+from dryfit.placing.model import Copy, Model, Part
+
+FILLED = ("half lap", "housing", "mortise and tenon")
+
+
+def removed_boxes(part: Part, copy: Copy) -> list[Box]:
+    """What is cut from a copy; screw holes are left out, since screws fill them."""
+    return [box for role, box in cut_boxes(part, copy) if role not in {"screw hole", "pilot hole"}]
+
+
+def cut_boxes(part: Part, copy: Copy) -> list[tuple[str, Box]]:
+    return [
+        (feature.role, feature.box(copy.box, copy.frame))
+        for feature in part.features
+        if copy.hand in feature.hands
+    ]
+
+
+def cells(boxes: Iterable[Box]) -> list[tuple[Fraction, ...]]:
+    """The middles of all cells of the grid that the faces of the boxes make."""
+    boxes = list(boxes)
+    middles = []
+    for axis in range(3):
+        cuts = sorted({edge for box in boxes for edge in (box.low[axis], box.high[axis])})
+        middles.append([(low + high) / 2 for low, high in pairwise(cuts)])
+    return list(product(*middles))
+
+
+def inside(point: tuple[Fraction, ...], box: Box) -> bool:
+    return all(box.low[axis] < point[axis] < box.high[axis] for axis in range(3))
+
+
+class Solids:
+    """Which copies are of wood at a point, by their boxes and features alone."""
+
+    def __init__(self, model: Model) -> None:
+        self.copies = {copy.name: copy for part in model.parts for copy in part.copies}
+        self.removed = {
+            copy.name: removed_boxes(part, copy) for part in model.parts for copy in part.copies
+        }
+
+        self.grooves = [
+            box
+            for part in model.parts
+            for copy in part.copies
+            for role, box in cut_boxes(part, copy)
+            if role == "groove"
+        ]
+
+    def has_wood(self, name: str, point: tuple[Fraction, ...]) -> bool:
+        return inside(point, self.copies[name].box) and not any(
+            inside(point, box) for box in self.removed[name]
+        )
+
+
+@pytest.fixture(scope="module", params=FILES)
+def model(request: pytest.FixtureRequest) -> Model:
+    return model_of(text_of(request.param))
+
+
+def test_no_two_solids_share_space(model: Model) -> None:
+    solids = Solids(model)
+    names = sorted(solids.copies)
+    for index, first in enumerate(names):
+        for second in names[index + 1 :]:
+            one, two = solids.copies[first].box, solids.copies[second].box
+            common = one.overlap(two)
+            if common is None:
+                continue
+            edges = [
+                cut
+                for name in (first, second)
+                for box in solids.removed[name]
+                if (cut := box.overlap(common))
+            ]
+            for point in cells([common, *edges]):
+                both = solids.has_wood(first, point) and solids.has_wood(second, point)
+                assert not both, f"{first} and {second} at {point}"
+
+
+def test_every_joint_region_is_filled_by_one_of_its_two_parts(model: Model) -> None:
+    solids = Solids(model)
+    for joint in model.joints:
+        if joint.kind not in FILLED:
+            continue
+        pair = (joint.guest, joint.host)
+        edges = [
+            cut
+            for name in pair
+            for box in solids.removed[name]
+            if (cut := box.overlap(joint.region))
+        ]
+        for point in cells([joint.region, *edges]):
+            if any(inside(point, groove) for groove in solids.grooves):
+                continue  # a panel's groove runs through the joint
+            filled = [name for name in pair if solids.has_wood(name, point)]
+            assert len(filled) == 1, f"{joint.id} at {point}: {filled}"
+
+
+def test_a_mortise_is_deeper_than_its_tenon_by_the_clearance(model: Model) -> None:
+    copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
+    for joint in model.joints:
+        if joint.kind != "mortise and tenon":
+            continue
+        host, copy = copies[joint.host]
+        (hole,) = (
+            box for box in removed_boxes(host, copy) if box.overlap(joint.region) == joint.region
+        )
+        assert hole.volume() - joint.region.volume() == joint.clearance * (
+            joint.region.volume() / length_of(joint.region, hole)
+        )
+
+
+def length_of(region: Box, hole: Box) -> Fraction:
+    (axis,) = (axis for axis in range(3) if region.extent(axis) != hole.extent(axis))
+    return region.extent(axis)
+
+
+def test_a_panel_stands_in_its_grooves_with_the_clearance_to_spare(model: Model) -> None:
+    copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
+    for joint in model.joints:
+        if joint.kind != "groove":
+            continue
+        host, copy = copies[joint.host]
+        (groove,) = (
+            box for box in removed_boxes(host, copy) if box.overlap(joint.region) == joint.region
+        )
+        (axis,) = (
+            axis
+            for axis in range(3)
+            if groove.extent(axis) - joint.region.extent(axis) == joint.clearance
+            and groove.extent(axis) < copy.box.extent(axis) / 2
+        )
+        ends = (copy.box.low[axis], copy.box.high[axis])
+        assert groove.low[axis] in ends or groove.high[axis] in ends
+
+
+def boxes(model: Model) -> Mapping[str, Box]:
+    return {copy.name: copy.box for part in model.parts for copy in part.copies if not part.made}
+
+
+@pytest.mark.parametrize("name", FILES)
+@settings(max_examples=8)
+@given(seed=st.integers(0, 10_000))
+def test_the_order_of_the_lines_does_not_matter(name: str, seed: int) -> None:
+    text = text_of(name)
+    lines = [line for line in text.split("\n") if line.strip()]
+    shuffled = list(lines)
+    random.Random(seed).shuffle(shuffled)  # noqa: S311
+    assert boxes(model_of("\n".join(shuffled) + "\n")) == boxes(model_of(text))
