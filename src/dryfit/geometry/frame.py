@@ -16,8 +16,14 @@ from dryfit.geometry.box import AXIS_NAMES, Box
 LENGTH, WIDTH, THICKNESS = 0, 1, 2
 """Directions of a part frame: along, across, and into the thickness."""
 
-SURFACES = {"R": (LENGTH, 0), "R2": (LENGTH, 1), "E": (WIDTH, 0), "E2": (WIDTH, 1),
-            "F": (THICKNESS, 0), "B": (THICKNESS, 1)}
+SURFACES = {
+    "R": (LENGTH, 0),
+    "R2": (LENGTH, 1),
+    "E": (WIDTH, 0),
+    "E2": (WIDTH, 1),
+    "F": (THICKNESS, 0),
+    "B": (THICKNESS, 1),
+}
 """Each surface as (direction of its normal, 0 at the reference side or 1 at the other)."""
 
 
