@@ -59,6 +59,8 @@ def contacts_of_lines(
             join = sentence.join
             if join.spec is None and guest.part in waiting:
                 join = replace(join, spec=waiting[guest.part])
+            elif join.spec is None and sentence.glued:
+                join = replace(join, spec=JointSpec("glue", None, (), None, join.span))
             contacts.append(_contact(guest, join, sums, names, own_line=False))
     return tuple(contacts)
 
