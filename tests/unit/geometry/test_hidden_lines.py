@@ -38,7 +38,9 @@ def test_a_shelf_hides_the_middle_of_an_edge_behind_it_exactly() -> None:
     pieces = [
         (piece.edge.start[0], piece.edge.end[0], piece.visible)
         for piece in Scene([edge_behind, before], View((0, -1, 0))).pieces()
-        if piece.solid == 0 and piece.edge.axis == 0 and piece.edge.start[1:] == (Fraction(20), Fraction(10))
+        if piece.solid == 0
+        and piece.edge.axis == 0
+        and piece.edge.start[1:] == (Fraction(20), Fraction(10))
     ]
     third = Fraction(31, 3)
     assert pieces == [(0, third, True), (third, 20, False), (20, 30, True)]
