@@ -47,8 +47,9 @@ def _shoulder_given(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnost
     """H29: a written length that lacks just what the joints at its ends add."""
     steps = (clash.fact, *chain)
     for step in steps:
-        part = (step.reason.figure or "").removesuffix(".length")
-        if step.reason.rule != "size" or part == step.reason.figure:
+        figure = next(iter(step.reason.figures), "")
+        part = figure.removesuffix(".length")
+        if step.reason.rule != "size" or part == figure:
             continue
         enters = [abs(other.distance) for other in steps if other.reason.guest == part]
         adds, given = sum(enters, Fraction(0)), abs(step.distance)

@@ -13,7 +13,7 @@ from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.copies import Seat
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.site import Site, both, part_words, whole
+from dryfit.placing.site import Site, both, part_words, size_name, whole
 
 ZERO = Fraction(0)
 
@@ -173,16 +173,18 @@ def _say_end(
     if deep is None:
         return False
     joint = contact.joint
-    label, words = host.part, f"{seat.name} reaches to {host.name}"
+    reason = Reason("into", host.part, f"{seat.name} reaches to {host.name}", contact.span)
     if joint and deep:
-        label = f"{joint.kind} into {host.part}"
-        words = f"{seat.name} enters {host.name} by {site.shown(deep)}"
-    site.positions.add(
-        Face(host.name, axis, -side),
-        Face(seat.name, axis, side),
-        side * deep,
-        Reason("into", label, words, contact.span, guest=part.name if deep else None),
-    )
+        reason = Reason(
+            "into",
+            f"{joint.kind} into {host.part}",
+            f"{seat.name} enters {host.name} by {site.shown(deep)}",
+            contact.span,
+            figures=() if _written_depth(joint) else (size_name(site, host.part, axis),),
+            guest=part.name,
+        )
+    face, own = Face(host.name, axis, -side), Face(seat.name, axis, side)
+    site.positions.add(face, own, side * deep, reason)
     return True
 
 
@@ -193,13 +195,17 @@ def penetration(
     joint = contact.joint
     if joint is None or joint.kind not in {"tenon", "housing"}:
         return ZERO
-    written = joint.length if joint.kind == "tenon" else joint.depth
+    written = _written_depth(joint)
     if written is not None:
         return written
     deep = site.positions.extent(host.name, axis)
     if deep is None:
         return None
     return _usual_penetration(site, part, joint, deep)
+
+
+def _written_depth(joint: JointWords) -> Fraction | None:
+    return joint.length if joint.kind == "tenon" else joint.depth
 
 
 def _usual_penetration(

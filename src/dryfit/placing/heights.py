@@ -19,9 +19,19 @@ _ON_THE_FLOOR = frozenset({"foot"})
 _FLAT_SIDES = {"top": 1, "bottom": -1}
 
 
-def say(site: Site, seat: Seat, facts: tuple[Face, Face, Fraction], label: str, words: str) -> bool:
-    """Add an assumed fact about a copy; return whether it was news."""
-    reason = Reason("assumed", label, f"{seat.name} {words}", assumed=True)
+def say(
+    site: Site,
+    seat: Seat,
+    facts: tuple[Face, Face, Fraction],
+    label: str,
+    words: str,
+    figures: tuple[str, ...] = (),
+) -> bool:
+    """Add an assumed fact about a copy; return whether it was news.
+
+    `figures` names what its distance comes from.
+    """
+    reason = Reason("assumed", label, f"{seat.name} {words}", assumed=True, figures=figures)
     return site.positions.add(*facts, reason)
 
 

@@ -97,7 +97,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         ),
         notes=declared.notes,
         assumptions=all_assumptions(site, everything),
-        figures=figures_of(site, parts),
+        figures=figures_of(site, parts, everything),
     )
 
 

@@ -34,7 +34,8 @@ class Reason:
 
     `rule` is a word for the kind of reason, `label` a short name for the term in a sum
     (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says;
-    `figure` names the figure that the distance is, `guest` the part that enters its host by it.
+    `figures` names the figures that the distance comes from (a written size: its own), `guest` the
+    part that enters its host by it.
     """
 
     rule: str
@@ -42,7 +43,7 @@ class Reason:
     words: str
     span: Span | None = None
     assumed: bool = False
-    figure: str | None = None
+    figures: tuple[str, ...] = ()
     guest: str | None = None
 
 

@@ -6,14 +6,16 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
+from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
+from dryfit.placing.found import Found
 from dryfit.placing.model import Part
 from dryfit.placing.positions import Fact
-from dryfit.placing.site import DIMENSIONS, Site, both
+from dryfit.placing.site import DIMENSIONS, Site, both, size_name
 
 _OVERALL = ("width", "depth", "height")
 
 
-def figures_of(site: Site, parts: Sequence[Part]) -> dict[str, Figure]:
+def figures_of(site: Site, parts: Sequence[Part], found: Sequence[Found]) -> dict[str, Figure]:
     """Return the figures by name: overall sizes, sizes of parts, shoulder lengths, features."""
     figures: dict[str, Figure] = {}
     for word, amount in zip(_OVERALL, site.declared.overall, strict=True):
@@ -24,14 +26,14 @@ def figures_of(site: Site, parts: Sequence[Part]) -> dict[str, Figure]:
             )
     for part in parts:
         if part.made:
-            _made_sizes(part, figures)
+            _made_sizes(site, part, figures)
         else:
-            _part_sizes(site, part, figures)
-        _features(part, figures)
+            _part_sizes(site, part, found, figures)
+        figures.update(feature_figures(site, part, parts))
     return figures
 
 
-def _part_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
+def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[str, Figure]) -> None:
     declared = site.part(part.name)
     sizes = (part.length, part.width, part.thickness)
     for axis, dimension, value, written in zip(
@@ -44,7 +46,7 @@ def _part_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
             continue
         figures[name] = _from_chain(name, value, chain)
     if part.adds and part.shoulder_length is not None:
-        _shoulders(part, figures)
+        _shoulders(part, _lapped_sizes(site, part, found), figures)
 
 
 def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
@@ -62,13 +64,28 @@ def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:
     # A sum reads from the whole down to what is taken off, whichever end the chain began at.
     terms = tuple(sorted(moved, key=lambda term: term.amount < 0))
     spans = tuple(dict.fromkeys(fact.reason.span for fact in chain if fact.reason.span is not None))
-    inputs = tuple(dict.fromkeys(f.reason.figure for f in chain if f.reason.figure is not None))
+    inputs = tuple(dict.fromkeys(figure for fact in chain for figure in fact.reason.figures))
     words = "; ".join(dict.fromkeys(fact.reason.words for fact in chain if fact.reason.words))
     assumed = any(fact.reason.assumed for fact in chain)
     return Figure(name, value, "worked out", words, terms, inputs, spans, assumed=assumed)
 
 
-def _shoulders(part: Part, figures: dict[str, Figure]) -> None:
+def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, ...]:
+    # What a lap adds is a size of the mate, along the part's run.
+    axis, names = site.part(part.name).axes[0], {copy.name for copy in part.copies}
+    part_of = {seat.name: seat.part for seat in site.seating.all()}
+    return tuple(
+        dict.fromkeys(
+            size_name(site, part_of[mate], axis)
+            for joint in found
+            if joint.kind == "half lap"
+            for copy, mate in ((joint.guest, joint.host), (joint.host, joint.guest))
+            if copy in names
+        )
+    )
+
+
+def _shoulders(part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
     shoulder_name, length_name = f"{part.name}.shoulder length", f"{part.name}.length"
     length = figures[length_name]
     entering = {add.length for add in part.adds if add.joint != "half lap"}
@@ -106,7 +123,7 @@ def _shoulders(part: Part, figures: dict[str, Figure]) -> None:
         "B25",
         "the length less what the joints add",
         (Term("length", part.length), *(Term(term.label, -term.amount) for term in added)),
-        (length_name,),
+        (length_name, *lapped),
         length.spans,
         "TRADE B25, common practice",
         length.assumed,
@@ -119,7 +136,7 @@ def _is_add(term: Term, part: Part) -> bool:
     )
 
 
-def _made_sizes(part: Part, figures: dict[str, Figure]) -> None:
+def _made_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
     for dimension, value in zip(DIMENSIONS, (part.length, part.width, part.thickness), strict=True):
         name = f"{part.name}.{dimension}"
         figures[name] = Figure(
@@ -127,27 +144,7 @@ def _made_sizes(part: Part, figures: dict[str, Figure]) -> None:
             value,
             "B26.2",
             "from the slot that its tongue enters and the movement of the top",
+            inputs=tops_buttoned(site),
+            spans=made_for(site),
             source="TRADE B22 and B26.2, common practice",
         )
-
-
-_ROLE_WORDS = {
-    "lap": "the two depths of a lap add up to the thickness",
-    "mortise": "the tenon's length and room for glue",
-    "tenon cheek": "what the tenon leaves of the thickness",
-    "tenon shoulder": "what the tenon leaves of the width",
-    "housing": "as deep as the part enters",
-    "groove": "as written, or as deep as the panel enters and its gap",
-    "button slot": "takes the tongue of a button and lets it slide",
-    "button tongue": "fits the slot in the rail and pulls the top down",
-    "screw hole": "clearance for the shank of the screw",
-    "pilot hole": "the screw's length less the thickness that it passes",
-}
-
-
-def _features(part: Part, figures: dict[str, Figure]) -> None:
-    for feature in part.features:
-        name = f"{part.name}.{feature.id}.depth"
-        spans = (feature.span,) if feature.span else ()
-        words = _ROLE_WORDS.get(feature.role, "as written")
-        figures[name] = Figure(name, feature.depth, feature.role, words, spans=spans)

@@ -11,12 +11,13 @@ from dryfit.placing.copies import Seat
 from dryfit.placing.ends import spread_axis
 from dryfit.placing.heights import at_the_top, say, verb
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_phrase, whole
+from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "crossing", "inside", "under", "onto")
 _WAYS = ("from side to side", "from front to back", "in height")
 _SET_IN = ("across", "front to back", "up and down")
+_OVERALL = ("overall.width", "overall.depth", "overall.height")
 _AS_LARGE = ("wide", "deep", "high")
 
 
@@ -91,7 +92,9 @@ def _say_centred(site: Site, seat: Seat, host: Seat, axis: int) -> bool:
     if own is None or wide is None:
         return False
     facts = (Face(host.name, axis, -1), Face(seat.name, axis, -1), (wide - own) / 2)
-    return say(site, seat, facts, f"centred on {host.part}", f"is centred on {host.name}")
+    figures = (size_name(site, host.part, axis), size_name(site, seat.part, axis))
+    words = f"is centred on {host.name}"
+    return say(site, seat, facts, f"centred on {host.part}", words, figures)
 
 
 def _phrase_for(
@@ -177,9 +180,9 @@ def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
         if site.known(seat, axis, -1):
             return False
         facts = (low, own_low, (span - size) / 2)
-        return say(
-            site, seat, facts, f"midway over {low.owner}", "lies midway over what carries it"
-        )
+        figures = (size_name(site, seat.part, axis),)
+        words = "lies midway over what carries it"
+        return say(site, seat, facts, "midway over what carries it", words, figures)
     news = False
     for face, own in ((low, own_low), (high, own_high)):
         if not site.known(seat, axis, own.side):
@@ -233,4 +236,5 @@ def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int)
         return "fills" if said else None
     facts = (whole(axis, -1), low, (total - size) / 2)
     words = f"is centred {_WAYS[axis]}"
-    return "centred" if say(site, seat, facts, "centred in the piece", words) else None
+    figures = (_OVERALL[axis], size_name(site, part.name, axis))
+    return "centred" if say(site, seat, facts, "centred in the piece", words, figures) else None

@@ -154,6 +154,11 @@ class Site:
         return news
 
 
+def size_name(site: Site, part: str, axis: int) -> str:
+    """Return the name of a part's figure along a piece axis: ``leg.width``."""
+    return f"{part}.{DIMENSIONS[site.part(part).axes.index(axis)]}"
+
+
 def both(owner: str, axis: int) -> tuple[Face, Face]:
     """Return the low and the high face of a copy on an axis."""
     return Face(owner, axis, -1), Face(owner, axis, 1)

@@ -26,7 +26,7 @@ def state_overall(site: Site) -> None:
                 f"overall {_OVERALL[axis]}",
                 f"the piece is {site.shown(amount.value)} {('wide', 'deep', 'high')[axis]}",
                 amount.span,
-                figure=f"overall.{_OVERALL[axis]}",
+                figures=(f"overall.{_OVERALL[axis]}",),
             )
             site.positions.add(whole(axis, -1), whole(axis, 1), amount.value, reason)
 
@@ -52,7 +52,7 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
         f"{dimension} of {seat.part}",
         f"{seat.part} is {site.shown(amount.value)} in {dimension}",
         amount.span,
-        figure=f"{seat.part}.{dimension}",
+        figures=(f"{seat.part}.{dimension}",),
     )
     site.positions.add(*both(seat.name, axis), amount.value, reason)
 

@@ -1,0 +1,79 @@
+"""Figures of features: the depth of every cut, with what it comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from dryfit.diagnostics import Figure, Span
+from dryfit.geometry.frame import SURFACES
+from dryfit.joinery.feature import Feature
+from dryfit.placing.model import Part
+from dryfit.placing.site import DIMENSIONS, Site
+
+_ROLE_WORDS = {
+    "lap": "the two depths of a lap add up to the thickness",
+    "mortise": "the tenon's length and room for glue",
+    "tenon cheek": "what the tenon leaves of the thickness",
+    "tenon shoulder": "what the tenon leaves of the width",
+    "housing": "as deep as the part enters",
+    "groove": "as written, or as deep as the panel enters and its gap",
+    "button slot": "takes the tongue of a button and lets it slide",
+    "button tongue": "fits the slot in the rail and pulls the top down",
+    "screw hole": "clearance for the shank of the screw",
+    "pilot hole": "the screw's length less the thickness that it passes",
+}
+# Depths that depend on a size of the mate as well, along the same direction.
+_OF_BOTH = frozenset({"lap", "pilot hole"})
+# Tenons without a written size take the proportions of their rail and their host.
+_OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
+
+
+def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, Figure]:
+    """Return the depth of each feature of a part, by the figure's name."""
+    by_name = {each.name: each for each in parts}
+    figures: dict[str, Figure] = {}
+    for feature in part.features:
+        name = f"{part.name}.{feature.id}.depth"
+        words = _ROLE_WORDS.get(feature.role, "as written")
+        spans: tuple[Span, ...] = (feature.span,) if feature.span else ()
+        inputs = _inputs(part, feature, by_name)
+        if part.made or feature.role == "button slot":
+            spans, inputs = made_for(site), tops_buttoned(site)
+        figures[name] = Figure(name, feature.depth, feature.role, words, (), inputs, spans)
+    return figures
+
+
+def _inputs(part: Part, feature: Feature, parts: Mapping[str, Part]) -> tuple[str, ...]:
+    normal = SURFACES[feature.surface][0]
+    mate = parts.get(feature.mate or "")
+    if feature.role == "groove":
+        return ()
+    names = [f"{part.name}.{DIMENSIONS[normal]}"]
+    if mate is not None and feature.role in _OF_BOTH:
+        copy = next(copy for copy in part.copies if copy.hand in feature.hands)
+        axis = copy.frame.axes[normal][0]
+        along = [each for each, _ in mate.copies[0].frame.axes].index(axis)
+        names.append(f"{mate.name}.{DIMENSIONS[along]}")
+    if mate is not None and feature.role in _OF_RAIL:
+        names += [f"{part.name}.thickness", f"{mate.name}.width", f"{mate.name}.thickness"]
+    return tuple(dict.fromkeys(names))
+
+
+def tops_buttoned(site: Site) -> tuple[str, ...]:
+    """Return the names of the widths of all tops on buttons, whose movement sizes the buttons."""
+    tops = [
+        f"{contact.guest.part}.width"
+        for contact in site.declared.contacts
+        if contact.joint is not None and contact.joint.kind == "buttons"
+    ]
+    return tuple(dict.fromkeys(tops))
+
+
+def made_for(site: Site) -> tuple[Span, ...]:
+    """Return the places of the lines about buttons and of the grooves that they may engage."""
+    spans = [
+        contact.span
+        for contact in site.declared.contacts
+        if contact.joint is not None and contact.joint.kind == "buttons"
+    ]
+    return (*spans, *(feature.span for feature in site.declared.features))

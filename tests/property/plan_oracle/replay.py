@@ -1,0 +1,247 @@
+"""Replays every cut on virtual blanks and compares what is removed with what was wanted.
+
+Directions at a machine, seen by the maker: x to the right, y away from him, z up.  The sled's fence
+is on his side and its stop on the left; every other fence lies behind the work; saw and router
+table cut from below, mortiser and drill press from above.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Any
+
+from tests.property.plan_oracle.reading import (
+    Cut,
+    Json,
+    PartRow,
+    Row,
+    length,
+    parts_of,
+    rows_of,
+    turning,
+)
+from tests.property.plan_oracle.regions import (
+    OPPOSITE,
+    SURFACES,
+    Box,
+    Range,
+    clipped,
+    measured_from,
+    minus,
+)
+
+FROM_ABOVE = {"mortiser", "drill press"}
+ACROSS = {"end lap", "cross slot", "notch"}
+TOLERANCE_OF_A_HOLE = Fraction(1, 2)
+WHOLE = (Fraction(-10**6), Fraction(10**6))
+
+
+class Replay:
+    """The blanks while the plan runs: what was taken from each copy, feature by feature."""
+
+    def __init__(self, steps: Json, parts: Json) -> None:
+        """Begin with whole blanks."""
+        self.parts = parts_of(parts)
+        self.kerf = {each["name"]: length(each["width"]) for each in steps["cutters"]}
+        self.base = {each["name"]: length(each["base"]) for each in steps["accessories"]}
+        self.steps = steps
+        self.taken: dict[tuple[str, str], list[Box]] = {}
+        self.faults: list[str] = []
+
+    def run(self) -> list[str]:
+        """The faults found from the first step to the last."""
+        for row in rows_of(self.steps):
+            part = self.parts.get(row.work["part"])
+            if part is None:
+                continue
+            for fault in (*self._held(row, part), *self._cut(row, part)):
+                self.faults.append(f"step {row.number}, {row.work['operation']}: {fault}")
+        self._whole()
+        return self.faults
+
+    def _held(self, row: Row, part: PartRow) -> Iterator[str]:
+        """The hold is one that the copy, left or right, can take without a mirror."""
+        hold = row.work["hold"]
+        if hold is None or None in hold.values():
+            return
+        for copy in row.copies:
+            if copy in part.turned and _turned(row, hold) != part.turned[copy]:
+                yield f"{copy} cannot lie so: {hold}"
+
+    def _cut(self, row: Row, part: PartRow) -> Iterator[str]:
+        for name in row.work["features"]:
+            cut = part.cuts.get(name)
+            if cut is None:
+                yield f"no feature {name}"
+                continue
+            removed = self._removed(row, part, cut)
+            if isinstance(removed, str):
+                yield removed
+                continue
+            for copy in row.copies:
+                yield from self._take(row, part, copy, cut, removed)
+
+    def _take(
+        self, row: Row, part: PartRow, copy: str, cut: Cut, removed: list[Box]
+    ) -> Iterator[str]:
+        if part.hand_of.get(copy) not in cut.hands:
+            yield f"{copy} does not carry {cut.id}"
+            return
+        own = self.taken.setdefault((copy, cut.id), [])
+        if not minus(removed, own):
+            yield f"{copy}: {cut.id} is cut twice"
+        gone = [box for (name, _), boxes in self.taken.items() if name == copy for box in boxes]
+        beyond = minus(removed, [*self._allowed(part, cut), *gone])
+        if beyond and cut.kind != "hole":
+            yield f"{copy}: {cut.id} takes too much, {_shown(beyond[0])}"
+        own += removed
+
+    def _allowed(self, part: PartRow, cut: Cut) -> list[Box]:
+        """What may go: the feature, and beside a shoulder what the cheeks have taken before."""
+        return [cut.box]
+
+    def _whole(self) -> None:
+        for part in self.parts.values():
+            for copy, hand in part.hand_of.items():
+                for cut in part.cuts.values():
+                    if hand not in cut.hands:
+                        continue
+                    left = minus([cut.box], self.taken.get((copy, cut.id), []))
+                    if left and cut.kind != "hole":
+                        self.faults.append(f"{copy}: {cut.id} is left uncut at {_shown(left[0])}")
+                    elif (copy, cut.id) not in self.taken:
+                        self.faults.append(f"{copy}: {cut.id} is never drilled")
+
+    def _removed(self, row: Row, part: PartRow, cut: Cut) -> list[Box] | str:
+        """The boxes that one row takes from a blank, or what makes that impossible."""
+        station, hold = row.step["station"], row.work["hold"]
+        if hold is None:
+            return [cut.box]
+        settings = row.step["settings"]
+        kerf = self.kerf.get(settings.get("cutter"))
+        if kerf is None:
+            return f"no cutter of known width is mounted: {settings.get('cutter')}"
+        above = station in FROM_ABOVE
+        if hold["down"] != (OPPOSITE[cut.surface] if above else cut.surface):
+            return f"{hold['down']} is down, but {cut.surface} is to be cut"
+        height = settings["depth"] if above else settings["height"]
+        if height is None:
+            return "depth of cut is not set"
+        depth = length(height) - (0 if above else self.base.get(settings.get("accessory"), 0))
+        if station == "band saw":
+            return f"{cut.id} at the band saw is not known here"
+        if cut.kind in ACROSS and not above:
+            return self._across(row, part, cut, kerf, depth)
+        return self._along(row, part, cut, kerf, depth)
+
+    def _across(
+        self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
+    ) -> list[Box] | str:
+        hold, stop = row.work["hold"], row.step["settings"].get("stop")
+        if hold["at_stop"] is None:
+            return _placed(part, cut, depth, (0, cut.along), (1 - 0, WHOLE))
+        if stop is None:
+            return "the stop is not set"
+        near, far = length(stop), length(stop["far"])
+        if far != near + kerf:
+            return f"near {near} and cutter {kerf} are not far {far}"
+        swept = _swept(near, kerf, row.work["passes"])
+        if isinstance(swept, str):
+            return swept
+        boxes: list[Box] = []
+        for limits in swept:
+            place = measured_from(hold["at_stop"], limits, part.sizes)
+            boxes += _placed(part, cut, depth, place, (1, WHOLE))
+        return boxes
+
+    def _along(
+        self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
+    ) -> list[Box] | str:
+        hold, settings = row.work["hold"], row.step["settings"]
+        fence, stop = settings.get("fence"), settings.get("stop")
+        if fence is None or hold["against_fence"] is None:
+            return "the fence is not set"
+        near, far = length(fence), length(fence["far"])
+        if far != near + kerf:
+            return f"fence: near {near} and cutter {kerf} are not far {far}"
+        sideways = measured_from(hold["against_fence"], (near, far), part.sizes)
+        lengthways: tuple[int, Range] = (0, cut.along)
+        if hold["at_stop"] is not None:
+            if stop is None:
+                return "the stop is not set"
+            ends = (length(stop), length(stop["far"]))
+            lengthways = measured_from(hold["at_stop"], ends, part.sizes)
+        if cut.kind == "hole":
+            return _hole(part, cut, depth, lengthways[1], sideways)
+        return _placed(part, cut, depth, lengthways, sideways)
+
+
+def _turned(row: Row, hold: dict[str, str]) -> int:
+    """The handedness that a part shows when it lies as the hold says."""
+    station = row.step["station"]
+    stop: Any = row.step["settings"].get("stop")
+    side = stop.get("side") if isinstance(stop, dict) else None
+    on_sled = station == "table saw" or (
+        station == "router table" and side is None
+    )
+    outward = {
+        hold["down"]: (0, 0, -1),
+        hold["against_fence"]: (0, -1 if on_sled else 1, 0),
+        hold["at_stop"]: (1 if side == "right" else -1, 0, 0),
+    }
+    rows = [(0, 0, 0)] * 3
+    for surface, (x, y, z) in outward.items():
+        direction, far = SURFACES[surface]
+        rows[direction] = (x, y, z) if far else (-x, -y, -z)
+    return turning(rows)
+
+
+def _swept(near: Fraction, kerf: Fraction, passes: list[Json]) -> list[Range] | str:
+    """The ranges from the stop that the passes clear (TRADE 0.6, 0.7)."""
+    set_passes = [each for each in passes if "spacer" in each]
+    between = len(passes) - len(set_passes)
+    spacers = [length(each["spacer"]) if each["spacer"] else Fraction(0) for each in set_passes]
+    starts = sorted(near - spacer for spacer in spacers)
+    if not starts:
+        return "no pass is made at the stop"
+    low, high = starts[0], starts[-1] + kerf
+    if between and len(starts) == 1:
+        low = min(low, Fraction(0))
+    if between == 0 and any(b - a > kerf for a, b in zip(starts, starts[1:], strict=False)):
+        return "an island is left between the passes"
+    if len(passes) * kerf < high - low:
+        return f"{len(passes)} passes of {kerf} do not clear {high - low}"
+    return [(low, high)]
+
+
+def _placed(
+    part: PartRow, cut: Cut, depth: Fraction, one: tuple[int, Range], two: tuple[int, Range]
+) -> list[Box]:
+    """The box at two measured places, as deep as the cutter stands; through where nothing limits."""
+    ranges = [WHOLE, WHOLE, WHOLE]
+    for direction, limits in (two, one):
+        ranges[direction] = limits
+    direction, limits = measured_from(cut.surface, (Fraction(0), depth), part.sizes)
+    ranges[direction] = limits
+    box = clipped((ranges[0], ranges[1], ranges[2]), part.sizes)
+    return [] if box is None else [box]
+
+
+def _hole(
+    part: PartRow, cut: Cut, depth: Fraction, along: Range, sideways: tuple[int, Range]
+) -> list[Box] | str:
+    """A drill may be a little wider or narrower than the hole; its middle may not be off."""
+    direction, across = sideways
+    if sum(cut.box[direction]) != sum(across):
+        return f"{cut.id} is drilled beside its line"
+    if sum(cut.along) != sum(along):
+        return f"{cut.id} is drilled at {sum(along) / 2} instead of {sum(cut.along) / 2}"
+    wide = cut.across[1] - cut.across[0]
+    if abs(across[1] - across[0] - wide) > max(TOLERANCE_OF_A_HOLE, wide / 10):
+        return f"{cut.id} is drilled {across[1] - across[0]} instead of {wide}"
+    if depth != cut.depth:
+        return f"{cut.id} is drilled {depth} deep instead of {cut.depth}"
+    return [cut.box]
+
+
+def _shown(box: Box) -> str:
+    return " x ".join(f"{float(low):g}..{float(high):g}" for low, high in box)
