@@ -82,17 +82,12 @@ def rests_on(figures: dict[str, Figure], name: str, seen: set[str]) -> set[tuple
 
 def dependants(name: str, place: Place) -> set[str]:
     figures = dict(model(name).figures)
-    lines = text_of(name).split("\n")
-    value_name = re.match(r"(?:let )?(\w[\w ]*?) = ", lines[place.line - 1])
-    found = set()
-    for figure in figures:
-        for line, start, end in rests_on(figures, figure, set()):
-            inside = line == place.line and start <= place.start and place.end <= end
-            words = lines[line - 1][start - 1 : end - 1]
-            by_name = value_name and re.search(rf"\b{value_name.group(1)}\b", words)
-            if inside or by_name:
-                found.add(figure)
-    return found
+    return {
+        figure
+        for figure in figures
+        for line, start, end in rests_on(figures, figure, set())
+        if line == place.line and start <= place.start and place.end <= end
+    }
 
 
 METRIC = [name for name in FILES if "units mm" in text_of(name)]

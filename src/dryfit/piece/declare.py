@@ -161,12 +161,16 @@ def _overall(
 ) -> tuple[Amount | None, Amount | None, Amount | None]:
     if line is None:
         return (None, None, None)
-    amounts: list[Amount | None] = []
-    for dimension in OVERALL:
-        written = sums.overall.get(dimension)
-        value = sums.size(written) if written is not None else None
-        amounts.append(None if value is None or written is None else Amount(value, written.span))
+    amounts = [_overall_size(sums, dimension) for dimension in OVERALL]
     return (amounts[0], amounts[1], amounts[2])
+
+
+def _overall_size(sums: Sums, dimension: str) -> Amount | None:
+    written = sums.overall.get(dimension)
+    value = sums.size(written) if written is not None else None
+    if written is None or value is None:
+        return None
+    return Amount(value, written.span, sums.behind(written))
 
 
 def _wider(overall: tuple[Amount | None, Amount | None, Amount | None]) -> bool:

@@ -27,11 +27,27 @@ PLACE_SIDE = {
 
 
 @dataclass(frozen=True, slots=True)
+class Behind:
+    """What a sum refers to: figures by name (``overall.width``), and the lines of its values."""
+
+    figures: tuple[str, ...] = ()
+    spans: tuple[Span, ...] = ()
+
+    def plus(self, other: Behind) -> Behind:
+        """Return both together, each thing once."""
+        return Behind(
+            tuple(dict.fromkeys(self.figures + other.figures)),
+            tuple(dict.fromkeys(self.spans + other.spans)),
+        )
+
+
+@dataclass(frozen=True, slots=True)
 class Amount:
     """A length in mm as a line says it."""
 
     value: Fraction
     span: Span
+    behind: Behind = Behind()
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +61,10 @@ class PlacedAmount:
 
 @dataclass(frozen=True, slots=True)
 class JointWords:
-    """A joint as declared: kind, count, its sizes by dimension, and where it sits."""
+    """A joint as declared: kind, count, its sizes by dimension, and where it sits.
+
+    `behind` holds what all its sums refer to.
+    """
 
     kind: str
     count: int | None
@@ -55,6 +74,7 @@ class JointWords:
     depth: Fraction | None
     place: PlacedAmount | None
     span: Span
+    behind: Behind = Behind()
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +165,7 @@ class DeclaredFeature:
     place: PlacedAmount
     after: str | None
     span: Span
+    behind: Behind = Behind()
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,6 +18,7 @@ from dryfit.notes.tree import (
     SizeWord,
 )
 from dryfit.piece.declared import (
+    Behind,
     Contact,
     DeclaredFeature,
     Host,
@@ -96,6 +97,7 @@ def joint_words(spec: JointSpec, sums: Sums) -> JointWords:
         depth=sizes.get("depth"),
         place=_placed(spec.place, sums) if spec.place else None,
         span=spec.span,
+        behind=_behind(spec.sizes, spec.place, sums),
     )
 
 
@@ -135,7 +137,10 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
         name = line.after.assembly
         after = names.stage(name, Reference(name, (), line.after.span))
     hosts = names.hosts(line.parts)
-    return DeclaredFeature(line.kind, hosts, line.face, width, depth, place, after, line.span)
+    behind = _behind(line.sizes, line.place, sums)
+    return DeclaredFeature(
+        line.kind, hosts, line.face, width, depth, place, after, line.span, behind
+    )
 
 
 def _sizes(words: Sequence[SizeWord], order: Sequence[str], sums: Sums) -> dict[str, Fraction]:
@@ -147,6 +152,11 @@ def _sizes(words: Sequence[SizeWord], order: Sequence[str], sums: Sums) -> dict[
         if dimension is not None and value is not None:
             found.setdefault(dimension, value)
     return found
+
+
+def _behind(sizes: Sequence[SizeWord], place: Offset | None, sums: Sums) -> Behind:
+    offset = (place.amount,) if place else ()
+    return sums.behind(*(word.amount for word in sizes), *offset)
 
 
 def _placed(offset: Offset, sums: Sums) -> PlacedAmount | None:

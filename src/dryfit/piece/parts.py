@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from typing import TypeVar
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
@@ -25,7 +24,6 @@ from dryfit.notes.tree import (
     Sizes,
     SizeWord,
     Spread,
-    Sum,
     Up,
 )
 from dryfit.piece.declared import (
@@ -98,7 +96,7 @@ def declared_part(
         places=at.places if at else (),
         places_span=at.span if at else None,
         set_in=_set_in(_one(line, SetIn), sums),
-        set_back=_amount(back.amount, back.span, sums) if back else None,
+        set_back=sums.amount(back.amount, back.span) if back else None,
         froms=_froms(line, sums),
         flush=tuple(
             FlushWith(clause.place, names.hosts(clause.hosts), clause.span)
@@ -123,12 +121,7 @@ def _one(line: PartsLine, kind: type[Clause]) -> Clause | None:
 
 def _size(word: SizeWord, sums: Sums) -> Amount | None:
     value = sums.size(word.amount)
-    return None if value is None else Amount(value, word.span)
-
-
-def _amount(amount: Sum, span: Span, sums: Sums) -> Amount | None:
-    value = sums.length(amount)
-    return None if value is None else Amount(value, span)
+    return None if value is None else Amount(value, word.span, sums.behind(word.amount))
 
 
 def _in_piece_words(amounts: dict[str, Amount | None], axes: tuple[int, int, int]) -> None:
@@ -160,10 +153,9 @@ def _is_sheet(timber: str) -> bool:
 def _set_in(clause: SetIn | None, sums: Sums) -> tuple[tuple[int | None, Amount], ...]:
     found: dict[int | None, Amount] = {}
     for amount, direction in clause.amounts if clause else ():
-        value = sums.length(amount)
+        value = sums.amount(amount, amount.span)
         if value is not None:
-            axis = None if direction is None else RUN_AXIS[direction]
-            found.setdefault(axis, Amount(value, amount.span))
+            found.setdefault(None if direction is None else RUN_AXIS[direction], value)
     return tuple(found.items())
 
 
@@ -179,9 +171,9 @@ def _froms(line: PartsLine, sums: Sums) -> tuple[tuple[int, int, Amount], ...]:
             amount = clause.offset.amount
         else:
             continue
-        value: Fraction | None = sums.length(amount)
+        value = sums.amount(amount, clause.span)
         if value is not None:
-            found.append((axis, side, Amount(value, clause.span)))
+            found.append((axis, side, value))
     return tuple(found)
 
 
@@ -190,7 +182,7 @@ def _spread(line: PartsLine, sums: Sums) -> SpreadWords | None:
     if spread is None:
         return None
     axis = RUN_AXIS[spread.direction] if spread.direction else None
-    return SpreadWords(axis, _amount(gap.amount, gap.span, sums) if gap else None, spread.span)
+    return SpreadWords(axis, sums.amount(gap.amount, gap.span) if gap else None, spread.span)
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:

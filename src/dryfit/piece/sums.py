@@ -16,6 +16,7 @@ from dryfit.notes.tree import (
     ValueLine,
     ValueName,
 )
+from dryfit.piece.declared import Amount, Behind
 from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
 
@@ -51,6 +52,7 @@ class Sums:
     failures: int = 0
     _known: dict[str, Quantity | None] = field(default_factory=dict)
     _trail: list[str] = field(default_factory=list)
+    _behinds: dict[str, Behind] = field(default_factory=dict)
 
     def length(self, amount: Sum) -> Fraction | None:
         """Return the sum in mm, or None with a finding when it is no length."""
@@ -98,6 +100,34 @@ class Sums:
         )
         if finding not in self.findings:
             self.findings.append(finding)
+
+    def amount(self, amount: Sum, span: Span) -> Amount | None:
+        """Return the sum as a length with what it refers to, or None with a finding."""
+        value = self.length(amount)
+        return None if value is None else Amount(value, span, self.behind(amount))
+
+    def behind(self, *amounts: Sum) -> Behind:
+        """Return what sums refer to, values followed to their own lines."""
+        found = Behind()
+        for amount in amounts:
+            found = found.plus(self._behind(amount))
+        return found
+
+    def _behind(self, amount: Sum) -> Behind:
+        if isinstance(amount, Operation):
+            return self.behind(amount.left, amount.right)
+        if isinstance(amount, OverallSize):
+            return Behind(figures=(f"overall.{amount.dimension}",))
+        if isinstance(amount, PartSize):
+            return Behind(figures=(f"{amount.part}.{amount.dimension}",))
+        if isinstance(amount, ValueName) and amount.name in self.values:
+            if amount.name not in self._behinds:
+                self._behinds[amount.name] = Behind()  # a circle, told elsewhere, ends here
+                line = self.values[amount.name]
+                own = Behind(spans=(line.amount.span,))
+                self._behinds[amount.name] = own.plus(self._behind(line.amount))
+            return self._behinds[amount.name]
+        return Behind()
 
     def _of_kind(self, amount: Sum, kind: Kind) -> Fraction | None:
         value = self._worked_out(amount, kind)

@@ -180,8 +180,11 @@ def _say_end(
             f"{joint.kind} into {host.part}",
             f"{seat.name} enters {host.name} by {site.shown(deep)}",
             contact.span,
-            figures=() if _written_depth(joint) else (size_name(site, host.part, axis),),
+            figures=joint.behind.figures
+            if _written_depth(joint)
+            else (size_name(site, host.part, axis),),
             guest=part.name,
+            also=joint.behind.spans,
         )
     face, own = Face(host.name, axis, -side), Face(seat.name, axis, side)
     site.positions.add(face, own, side * deep, reason)

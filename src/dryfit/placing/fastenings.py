@@ -26,6 +26,8 @@ from dryfit.placing.lines import with_words
 from dryfit.placing.site import Site
 
 ZERO = Fraction(0)
+LEAST_ENGAGEMENT = Fraction(3)
+"""How far a tongue must stand in its slot at least (TRADE B22, common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,8 @@ def find_buttons(
     """Return the buttons of all tops and their joints; `grooves` are the declared ones.
 
     A part that the top also lies on but that runs upright only carries it (a `rest`).
-    Findings: joint-without-contact, buttons-too-many, button-slot-off-rail.
+    Findings: joint-without-contact, buttons-too-many, button-slot-off-rail,
+    button-slot-shallow.
     """
     buttons: list[Button] = []
     found: list[Found] = []
@@ -80,6 +83,9 @@ def _for_top(
             continue
         slot, in_groove = taken
         sizes = button_sizes(slot, side_movement(site, top))
+        if sizes.engagement < LEAST_ENGAGEMENT:
+            _too_shallow(site, contact, top, slot)
+            return
         for place in button_places(*_shoulders(site, rail, placed), count):
             button = _button(len(buttons) + 1, rail, place, sizes)
             buttons.append(button)
@@ -186,6 +192,22 @@ def _no_rail(site: Site, contact: Contact, top: Placed) -> None:
             contact.span,
             rule="H28",
             hints=(Hint("name a rail or an apron that stands under it"),),
+        )
+    )
+
+
+def _too_shallow(site: Site, contact: Contact, top: Placed, slot: ButtonSlot) -> None:
+    moves = side_movement(site, top)
+    site.findings.append(
+        Diagnostic(
+            "button-slot-shallow",
+            Severity.ERROR,
+            f"each edge of the {top.part} moves by {site.shown(moves)}: slots "
+            f"{site.shown(slot.depth)} deep leave the buttons too little hold",
+            contact.span,
+            rule="H28",
+            figures={"movement": moves, "depth": slot.depth},
+            hints=(Hint("make the groove deeper, or the top of two narrower ones"),),
         )
     )
 

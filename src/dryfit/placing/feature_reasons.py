@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dryfit.diagnostics import Figure, Span
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature
+from dryfit.piece.declared import Behind
 from dryfit.placing.model import Part
 from dryfit.placing.site import DIMENSIONS, Site
 
@@ -31,16 +32,41 @@ _OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
 def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, Figure]:
     """Return the depth of each feature of a part, by the figure's name."""
     by_name = {each.name: each for each in parts}
+    behind = _behind_lines(site)
     figures: dict[str, Figure] = {}
     for feature in part.features:
         name = f"{part.name}.{feature.id}.depth"
         words = _ROLE_WORDS.get(feature.role, "as written")
-        spans: tuple[Span, ...] = (feature.span,) if feature.span else ()
-        inputs = _inputs(part, feature, by_name)
         if part.made or feature.role == "button slot":
             spans, inputs = made_for(site), tops_buttoned(site)
+        else:
+            own = behind.get(feature.span, Behind())
+            spans = (*_spans(site, part, feature), *own.spans)
+            inputs = (*_inputs(part, feature, by_name), *own.figures)
         figures[name] = Figure(name, feature.depth, feature.role, words, (), inputs, spans)
     return figures
+
+
+def _behind_lines(site: Site) -> dict[Span | None, Behind]:
+    # What the sums of a joint's or a feature's line refer to, by the place of its words.
+    joints = [
+        (contact.span, contact.joint.behind) for contact in site.declared.contacts if contact.joint
+    ]
+    features = [(feature.span, feature.behind) for feature in site.declared.features]
+    return dict((*joints, *features))
+
+
+def _spans(site: Site, part: Part, feature: Feature) -> tuple[Span, ...]:
+    spans = [feature.span] if feature.span else []
+    if feature.role == "tenon shoulder":
+        # A tenon keeps clear of the groove in its rail.
+        spans += [
+            contact.span
+            for contact in site.declared.contacts
+            if contact.preposition == "inside"
+            and any(host.part == part.name for host in contact.hosts)
+        ]
+    return tuple(dict.fromkeys(spans))
 
 
 def _inputs(part: Part, feature: Feature, parts: Mapping[str, Part]) -> tuple[str, ...]:

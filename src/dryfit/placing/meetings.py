@@ -68,6 +68,8 @@ def _state_set_back(site: Site, part: DeclaredPart, seat: Seat, amount: Amount) 
             f"set back of {part.name}",
             f"{seat.name} is set back {site.shown(amount.value)} from the face of {host.name}",
             amount.span,
+            figures=amount.behind.figures,
+            also=amount.behind.spans,
         )
         site.positions.add(
             Face(host.name, axis, side), Face(seat.name, axis, side), -side * amount.value, reason

@@ -7,7 +7,7 @@ from functools import partial
 
 from dryfit.joinery.panel import panel_gap
 from dryfit.joinery.proportions import usual_groove_depth
-from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.piece.declared import Behind, Contact, DeclaredPart
 from dryfit.placing.copies import Seat
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import Site
@@ -67,6 +67,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     )
     if words:
         site.assume(f"{part.name}: {words}", contact.span, None)
+    behind = contact.joint.behind if contact.joint else Behind()
     for host, side in ((low, -1), (high, 1)):
         reason = Reason(
             "into",
@@ -74,6 +75,8 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
             f"{seat.name} stands {site.shown(depth - gap)} in the groove of {host.name}, "
             f"with {site.shown(gap)} to spare",
             contact.span,
+            figures=behind.figures,
+            also=behind.spans,
         )
         site.positions.add(
             Face(host.name, axis, -side), Face(seat.name, axis, side), side * (depth - gap), reason

@@ -35,7 +35,7 @@ class Reason:
     `rule` is a word for the kind of reason, `label` a short name for the term in a sum
     (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says;
     `figures` names the figures that the distance comes from (a written size: its own), `guest` the
-    part that enters its host by it.
+    part that enters its host by it, `also` further places in the notes that it rests on.
     """
 
     rule: str
@@ -45,6 +45,7 @@ class Reason:
     assumed: bool = False
     figures: tuple[str, ...] = ()
     guest: str | None = None
+    also: tuple[Span, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

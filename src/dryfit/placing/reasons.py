@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
+from dryfit.piece.declared import Amount
 from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
 from dryfit.placing.found import Found
 from dryfit.placing.model import Part
@@ -21,9 +22,7 @@ def figures_of(site: Site, parts: Sequence[Part], found: Sequence[Found]) -> dic
     for word, amount in zip(_OVERALL, site.declared.overall, strict=True):
         if amount is not None:
             name = f"overall.{word}"
-            figures[name] = Figure(
-                name, amount.value, "written", "as written", spans=(amount.span,)
-            )
+            figures[name] = _as_written(name, amount)
     for part in parts:
         if part.made:
             _made_sizes(site, part, figures)
@@ -42,11 +41,17 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
         name = f"{part.name}.{dimension}"
         chain = _telling_chain(site, part.name, axis)
         if written is not None:
-            figures[name] = Figure(name, value, "written", "as written", spans=(written.span,))
+            figures[name] = _as_written(name, written)
             continue
         figures[name] = _from_chain(name, value, chain)
     if part.adds and part.shoulder_length is not None:
         _shoulders(part, _lapped_sizes(site, part, found), figures)
+
+
+def _as_written(name: str, amount: Amount) -> Figure:
+    spans = (amount.span, *amount.behind.spans)
+    inputs = tuple(figure for figure in amount.behind.figures if figure != name)
+    return Figure(name, amount.value, "written", "as written", (), inputs, spans)
 
 
 def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
@@ -63,7 +68,14 @@ def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:
     moved = [Term(fact.reason.label, fact.distance) for fact in chain if fact.distance]
     # A sum reads from the whole down to what is taken off, whichever end the chain began at.
     terms = tuple(sorted(moved, key=lambda term: term.amount < 0))
-    spans = tuple(dict.fromkeys(fact.reason.span for fact in chain if fact.reason.span is not None))
+    spans = tuple(
+        dict.fromkeys(
+            span
+            for fact in chain
+            for span in (fact.reason.span, *fact.reason.also)
+            if span is not None
+        )
+    )
     inputs = tuple(dict.fromkeys(figure for fact in chain for figure in fact.reason.figures))
     words = "; ".join(dict.fromkeys(fact.reason.words for fact in chain if fact.reason.words))
     assumed = any(fact.reason.assumed for fact in chain)

@@ -27,6 +27,7 @@ def state_overall(site: Site) -> None:
                 f"the piece is {site.shown(amount.value)} {('wide', 'deep', 'high')[axis]}",
                 amount.span,
                 figures=(f"overall.{_OVERALL[axis]}",),
+                also=amount.behind.spans,
             )
             site.positions.add(whole(axis, -1), whole(axis, 1), amount.value, reason)
 
@@ -53,6 +54,7 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
         f"{seat.part} is {site.shown(amount.value)} in {dimension}",
         amount.span,
         figures=(f"{seat.part}.{dimension}",),
+        also=amount.behind.spans,
     )
     site.positions.add(*both(seat.name, axis), amount.value, reason)
 
@@ -72,6 +74,8 @@ def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
             f"set in of {seat.part}",
             f"{seat.name} is set in {site.shown(amount.value)} from the {SIDE_WORDS[axis, each]}",
             amount.span,
+            figures=amount.behind.figures,
+            also=amount.behind.spans,
         )
         _inwards(site, seat, axis, each, amount, reason)
 
@@ -84,6 +88,8 @@ def _state_from(site: Site, seat: Seat, axis: int, side: int, amount: Amount) ->
         f"{seat.part} from {SIDE_WORDS[axis, side]}",
         f"{seat.name}: {words.format(amount=shown)}",
         amount.span,
+        figures=amount.behind.figures,
+        also=amount.behind.spans,
     )
     _inwards(site, seat, axis, side, amount, reason)
 
