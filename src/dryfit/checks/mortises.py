@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from itertools import combinations
 
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import TENON_ROLES, TRENCHES, overlap, pairs, ranges, solid_parts
@@ -43,12 +42,22 @@ def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
             for feature in part.features
             if feature.kind == "mortise" and copy.hand in feature.hands
         ]
-        for one, two in combinations(sorted(own, key=_by_line), 2):
-            report = _pair(model, copy, one, two)
+        for one, two in _neighbours(own, copy.frame.axes[LENGTH][0]):
+            report = _pair(model, copy, *sorted((one, two), key=_by_line))
             if report is None or (one[0].mate, two[0].mate, report.code) in told:
                 continue
             told.add((one[0].mate, two[0].mate, report.code))
             yield report
+
+
+def _neighbours(placed: Sequence[Placed], axis: int) -> Iterator[tuple[Placed, Placed]]:
+    # Along the part only those can meet that begin before another ends.
+    in_order = sorted(placed, key=lambda each: (each[1].low[axis], each[0].id))
+    for index, one in enumerate(in_order):
+        for two in in_order[index + 1 :]:
+            if two[1].low[axis] >= one[1].high[axis] + LEAST_WALL:
+                break
+            yield one, two
 
 
 def _by_line(placed: Placed) -> tuple[int, int, str]:

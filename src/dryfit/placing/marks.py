@@ -85,15 +85,16 @@ def _match(
     classes: Sequence[tuple[frozenset[Shape], int, str]],
 ) -> tuple[Frame, str] | None:
     candidates = sorted(frames_over(copy.axes), key=lambda frame: _differences(frame, preferred))
-    shapes = {frame: _shapes(copy, cuts, frame) for frame in candidates}
+    shapes: dict[Frame, frozenset[Shape]] = {}
     for turned_only in (True, False):
         for known, handedness, hand in classes:
             for frame in candidates:
-                same_hand = frame.handedness() == handedness
-                if shapes[frame] == known and same_hand == turned_only:
-                    if turned_only:
-                        return frame, hand
-                    return frame, _HANDS[_HANDS.index(hand) + 1]
+                if (frame.handedness() == handedness) != turned_only:
+                    continue
+                if frame not in shapes:
+                    shapes[frame] = _shapes(copy, cuts, frame)
+                if shapes[frame] == known:
+                    return frame, hand if turned_only else _HANDS[_HANDS.index(hand) + 1]
     return None
 
 

@@ -31,6 +31,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
             continue
         removed = [cut.box for name in (copy.name, other.name) for cut in cuts.get(name, ())]
         removed += _shared_hosts(entered, part.name, other_part.name)
+        removed = [cut for box in removed if (cut := box.overlap(common))]
         left = Solid(common, tuple(removed)).cells()
         if left:
             told.add((part.name, other_part.name))
