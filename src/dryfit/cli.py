@@ -131,8 +131,6 @@ def _steps(options: argparse.Namespace, checked: Checked) -> int:
 
 def _booklet(options: argparse.Namespace, checked: Checked) -> int:
     folder = Path(options.output)
-    if not folder.is_dir():
-        raise MachineError(f"{folder}: there is no such folder to write the booklet to")
     with Progress() as progress:
         plan, findings = workshop.plan(checked, progress)
         _tell(findings)
@@ -146,6 +144,7 @@ def _booklet(options: argparse.Namespace, checked: Checked) -> int:
         files = [(folder / f"{stem}.html", html.encode("utf-8"))]
         if options.pdf:
             files += _pdf(html, folder / f"{stem}.pdf", progress)
+    folder.mkdir(parents=True, exist_ok=True)
     write_whole(files)
     for path, _ in files:
         print(path)
@@ -195,7 +194,11 @@ def _tell_assumptions(checked: Checked) -> None:
 
 def _summary(findings: Findings) -> str:
     counts = severity_counts(findings)
-    said = [f"{count} {name}" for name, count in counts.items() if count]
+    said = [
+        f"{count} {name if count > 1 else name.removesuffix('s')}"  # one error, two errors
+        for name, count in counts.items()
+        if count
+    ]
     return ", ".join(said) if said else "no problem found"
 
 

@@ -49,11 +49,13 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
     findings = in_notes + in_piece + in_shop
     if shop is None:
         return Checked(source, declared, None, None, findings)
+    if worst(in_notes + in_piece) is Severity.ERROR:
+        # With a line missing, what would be found about the rest is likely to be false.
+        return Checked(source, declared, shop, None, once(findings))
     model, in_place = place(declared, shop)
     findings += in_place
     if model is not None:
         model = replace(model, assumptions=model.assumptions + shop_assumptions(shop))
-    # A piece with an unreadable line may be placed without it, but must not be built so.
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
     return Checked(source, declared, shop, model, once(findings))

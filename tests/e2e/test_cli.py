@@ -70,11 +70,25 @@ def test_missing_shop_file_is_status_2(tmp_path: Path) -> None:
     assert "none.toml" in only_line(run)
 
 
-def test_missing_output_folder_is_status_2(tmp_path: Path) -> None:
-    run = dryfit("booklet", STOOL, "-o", "nowhere", cwd=tmp_path)
+def test_the_output_folder_is_made(tmp_path: Path) -> None:
+    run = dryfit("booklet", STOOL, "-o", "booklets/stool", "--no-pdf", cwd=tmp_path)
+    assert run.returncode == 0
+    assert (tmp_path / "booklets" / "stool" / "step_stool.html").is_file()
+
+
+def test_an_output_folder_that_is_a_file_is_status_2(tmp_path: Path) -> None:
+    (tmp_path / "taken").write_text("a file")
+    run = dryfit("booklet", STOOL, "-o", "taken", "--no-pdf", cwd=tmp_path)
     assert run.returncode == 2
-    assert "nowhere" in only_line(run)
-    assert list(tmp_path.iterdir()) == []
+    assert "taken" in only_line(run)
+    assert (tmp_path / "taken").read_text() == "a file"
+
+
+def test_a_line_that_cannot_be_read_brings_no_false_errors(tmp_path: Path) -> None:
+    broken = STOOL.read_text().replace("4 legs, upright", "4 legs, uprigth")
+    run = dryfit("check", "-", "--json", cwd=tmp_path, stdin=broken.encode())
+    findings = json.loads(run.stdout)["findings"]
+    assert [(finding["line"], finding["text"]) for finding in findings] == [(13, "uprigth")]
 
 
 def test_output_folder_that_cannot_be_written_is_status_2(tmp_path: Path) -> None:

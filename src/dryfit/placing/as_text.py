@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dryfit.placing.model import Model, Part
 
+_UNIT_WORDS = {"mm": "millimetres", "in": "inches"}
 _HEAD = ("part", "n", "length", "width", "thick", "timber")
 
 
@@ -22,7 +23,7 @@ def parts_table(model: Model) -> str:
         for part in model.parts
     ]
     widths = [max(len(row[column]) for row in (_HEAD, *rows)) for column in range(len(_HEAD))]
-    lines = [f"{model.piece}: sizes in {model.display.unit}", "", _row(_HEAD, widths)]
+    lines = [f"{model.piece}: sizes in {_UNIT_WORDS[model.display.unit]}", "", _row(_HEAD, widths)]
     for part, row in zip(model.parts, rows, strict=True):
         lines.append(_row(row, widths))
         lines += [f"    {words}" for words in _sums(part, model)]
