@@ -46,9 +46,18 @@ _KINDS: tuple[Assuming, ...] = (
 def assume_the_rest(site: Site) -> None:
     """Add assumptions until every copy has its place or nothing more can be assumed."""
     site.settle()
-    while any(_first_news(site, kind) for kind in _KINDS):
+    waiting = site.parts()
+    while waiting:
+        placed = {part.name for part in waiting if site.is_placed(part)}
+        waiting = tuple(part for part in waiting if not _is_settled(site, part, placed))
+        if not any(kind(site, part) for kind in _KINDS for part in waiting):
+            return
         site.settle()
 
 
-def _first_news(site: Site, kind: Assuming) -> bool:
-    return any(kind(site, part) for part in site.parts())
+def _is_settled(site: Site, part: DeclaredPart, placed: set[str]) -> bool:
+    # Rails that have their place may still say where the legs end that they go into.
+    hosts = {host.part for each in site.contacts_of(part.name) for host in each.hosts}
+    return part.name in placed and all(
+        host in placed or site.is_placed(site.part(host)) for host in hosts
+    )

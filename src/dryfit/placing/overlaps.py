@@ -12,6 +12,7 @@ from dryfit.joinery.cut import Cut
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.site import Site
 
+MOST_TOLD = 20
 Pair = tuple[Part, Copy, Part, Copy]
 
 
@@ -21,7 +22,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
     Inside a third copy that both enter, the space is that copy's: whether two tenons meet in a
     leg is a question of its mortises (H05).  Findings: overlap, copies-in-one-place.
     """
-    entered = _entered(cuts)
+    entered, near = _entered(cuts), _Cuts(cuts)
     told: set[tuple[str, str]] = set()
     for part, copy, other_part, other in _near_pairs(parts):
         if (part.name, other_part.name) in told:
@@ -29,13 +30,31 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
         common = copy.box.overlap(other.box)
         if common is None:
             continue
-        removed = [cut.box for name in (copy.name, other.name) for cut in cuts.get(name, ())]
+        removed = [*near.within(copy.name, common), *near.within(other.name, common)]
         removed += _shared_hosts(entered, part.name, other_part.name)
-        removed = [cut for box in removed if (cut := box.overlap(common))]
         left = Solid(common, tuple(removed)).cells()
         if left:
             told.add((part.name, other_part.name))
             site.findings.append(_finding(part, copy, other_part, other, left[0]))
+        if len(told) >= MOST_TOLD:
+            return
+
+
+class _Cuts:
+    """The cuts of each copy, found by place: a rail may have hundreds."""
+
+    def __init__(self, cuts: Mapping[str, Sequence[Cut]]) -> None:
+        # Comparing floats is enough to pass over what lies far away; the rest is exact.
+        self._bounds = {
+            name: [(float(c.box.low[0]), float(c.box.high[0]), c.box) for c in own]
+            for name, own in cuts.items()
+        }
+
+    def within(self, name: str, common: Box) -> list[Box]:
+        """Return what the cuts of a copy take from a box."""
+        low, high = float(common.low[0]) - 1, float(common.high[0]) + 1
+        near = (box for start, end, box in self._bounds.get(name, ()) if start < high and end > low)
+        return [cut for box in near if (cut := box.overlap(common))]
 
 
 def _near_pairs(parts: Sequence[Part]) -> Iterator[Pair]:

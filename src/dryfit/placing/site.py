@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -44,10 +44,14 @@ class Site:
     phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
     unsaid_ends: dict[tuple[str, Span], Contact] = field(default_factory=dict)
     _by_name: dict[str, DeclaredPart] = field(init=False)
+    _contacts: dict[str, list[Contact]] = field(init=False)
 
     def __post_init__(self) -> None:
-        """Index the parts by name."""
+        """Index the parts by name, and the contacts by their guest."""
         self._by_name = {part.name: part for part in self.declared.parts}
+        self._contacts = {}
+        for contact in self.declared.contacts:
+            self._contacts.setdefault(contact.guest.part, []).append(contact)
 
     def parts(self) -> tuple[DeclaredPart, ...]:
         """Return the declared parts in the order of the notes."""
@@ -63,10 +67,19 @@ class Site:
 
     def contacts(self, part: str, *prepositions: str) -> tuple[Contact, ...]:
         """Return the contacts in which the part is the guest, with one of the prepositions."""
-        return tuple(
-            contact
-            for contact in self.declared.contacts
-            if contact.guest.part == part and contact.preposition in prepositions
+        return tuple(each for each in self.contacts_of(part) if each.preposition in prepositions)
+
+    def contacts_of(self, part: str) -> Sequence[Contact]:
+        """Return all contacts in which the part is the guest."""
+        return self._contacts.get(part, ())
+
+    def is_placed(self, part: DeclaredPart) -> bool:
+        """Return whether every face of every copy has a coordinate."""
+        return all(
+            self.known(seat, axis, side)
+            for seat in self.seats(part.name)
+            for axis in range(3)
+            for side in (-1, 1)
         )
 
     def guests(self, contact: Contact) -> tuple[Seat, ...]:
