@@ -39,6 +39,7 @@ Line = TypeVar("Line")
 
 OVERALL = ("width", "depth", "height")
 MOST_COPIES = 3000
+MOST_PARTS = 300
 _OVERALL_WORDS = {"width": 0, "depth": 1, "height": 2, "length": 0}
 
 
@@ -119,13 +120,15 @@ def _parts(
 
 def _within_limit(parts: Sequence[DeclaredPart], sums: Sums) -> list[DeclaredPart]:
     total = sum(part.count for part in parts)
-    if total <= MOST_COPIES:
+    if total <= MOST_COPIES and len(parts) <= MOST_PARTS:
         return list(parts)
+    many = f"{total} copies" if total > MOST_COPIES else f"{len(parts)} different parts"
+    most = MOST_COPIES if total > MOST_COPIES else MOST_PARTS
     sums.findings.append(
         Diagnostic(
             "too-many-parts",
             Severity.ERROR,
-            f"{total} copies of parts; at most {MOST_COPIES} are planned",
+            f"the piece has {many}; at most {most} are planned",
             parts[-1].name_span,
             hints=(Hint("plan the piece in sections, each in its own file"),),
         )

@@ -109,6 +109,10 @@ class Positions:
             return None
         return self._offset[end] - self._offset[start]
 
+    def knows(self, face: Face) -> bool:
+        """Return whether a face has a coordinate in the piece frame."""
+        return self._find(face) == self._find(Face(WHOLE, face.axis, -1))
+
     def at(self, face: Face) -> Fraction | None:
         """Return the coordinate of a face in the piece frame, or None while unknown."""
         return self.distance(Face(WHOLE, face.axis, -1), face)

@@ -28,11 +28,10 @@ def as_large_as_the_piece(site: Site, part: DeclaredPart) -> bool:
     """
     news = False
     for axis in range(3):
-        total = site.positions.distance(*both_of_whole(axis))
-        for seat in site.seats(part.name):
-            if total is None or site.known(seat, axis, -1):
-                continue
-            if site.positions.extent(seat.name, axis) == total:
+        open_ones = [seat for seat in site.seats(part.name) if not site.known(seat, axis, -1)]
+        total = site.positions.distance(*both_of_whole(axis)) if open_ones else None
+        for seat in open_ones:
+            if total is not None and site.positions.extent(seat.name, axis) == total:
                 words = f"{seat.name} is as {_AS_LARGE[axis]} as the piece"
                 reason = Reason("fits", f"as {_AS_LARGE[axis]} as the piece", words)
                 news |= site.positions.add(whole(axis, -1), both(seat.name, axis)[0], ZERO, reason)
@@ -223,7 +222,7 @@ def fills_or_centred(site: Site, part: DeclaredPart) -> bool:
 
 def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> str | None:
     low, high = both(seat.name, axis)
-    if site.positions.at(low) is not None or site.positions.at(high) is not None:
+    if site.positions.knows(low) or site.positions.knows(high):
         return None
     total = site.positions.distance(*both_of_whole(axis))
     size = site.positions.extent(seat.name, axis)

@@ -105,7 +105,7 @@ class Site:
 
     def known(self, seat: Seat, axis: int, side: int) -> bool:
         """Return whether that face of the copy has a coordinate."""
-        return self.positions.at(Face(seat.name, axis, side)) is not None
+        return self.positions.knows(Face(seat.name, axis, side))
 
     def settle(self) -> None:
         """Let every pending rule speak and equal copies share their sizes, to a standstill."""
