@@ -34,7 +34,7 @@ def state_ends(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> 
     axis = bounded_axis(site, part, contact)
     if spread_axis(part) == axis:
         return
-    site.unsaid_ends[seat.name, contact.span] = contact
+    site.unsaid_ends[seat.name, contact.span] = (contact, axis)
     site.pending.append(partial(_find_ends, site, part, contact, seat, axis))
 
 
@@ -231,7 +231,7 @@ def report_unsaid_ends(site: Site) -> frozenset[str]:
 
     Returns the parts that were spoken of.  Findings: ends-unclear.
     """
-    contacts = dict.fromkeys(site.unsaid_ends.values())
+    contacts = dict.fromkeys(contact for contact, _ in site.unsaid_ends.values())
     for contact in contacts:
         hosts = [seat for host in contact.hosts for seat in site.named(host)]
         names = part_words(site, hosts) or "parts"

@@ -129,6 +129,8 @@ def touches_named_side(site: Site, part: DeclaredPart) -> bool:
             side = seat.side(axis)
             if not side or any(site.known(seat, axis, each) for each in (-1, 1)):
                 continue
+            if site.waits_for_ends(seat, axis):
+                continue
             word = SIDE_WORDS[axis, side]
             facts = (whole(axis, side), Face(seat.name, axis, side), ZERO)
             if say(site, seat, facts, f"at the {word}", f"reaches to the {word} of the piece"):
@@ -222,7 +224,8 @@ def fills_or_centred(site: Site, part: DeclaredPart) -> bool:
 
 def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> str | None:
     low, high = both(seat.name, axis)
-    if site.positions.knows(low) or site.positions.knows(high):
+    known = site.positions.knows(low) or site.positions.knows(high)
+    if known or site.waits_for_ends(seat, axis):
         return None
     total = site.positions.distance(*both_of_whole(axis))
     size = site.positions.extent(seat.name, axis)

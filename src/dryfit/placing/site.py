@@ -31,7 +31,7 @@ class Site:
 
     `pending` rules wait for figures: each returns True once it has said its fact.  `phrases`
     says the words of assumptions that wait for figures; `unsaid_ends` holds, by copy and contact,
-    where it is not yet known which hosts stand at a copy's two ends.
+    where it is not yet known which hosts stand at a copy's two ends, and along which axis.
     """
 
     declared: Declared
@@ -42,7 +42,7 @@ class Site:
     assumptions: list[Assumption] = field(default_factory=list)
     findings: list[Diagnostic] = field(default_factory=list)
     phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
-    unsaid_ends: dict[tuple[str, Span], Contact] = field(default_factory=dict)
+    unsaid_ends: dict[tuple[str, Span], tuple[Contact, int]] = field(default_factory=dict)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _contacts: dict[str, list[Contact]] = field(init=False)
 
@@ -106,6 +106,13 @@ class Site:
     def known(self, seat: Seat, axis: int, side: int) -> bool:
         """Return whether that face of the copy has a coordinate."""
         return self.positions.knows(Face(seat.name, axis, side))
+
+    def waits_for_ends(self, seat: Seat, axis: int) -> bool:
+        """Return whether hosts will say where the copy ends on an axis, once they are placed."""
+        return any(
+            self.unsaid_ends.get((seat.name, contact.span), (contact, -1))[1] == axis
+            for contact in self.contacts(seat.part, "into", "between")
+        )
 
     def settle(self) -> None:
         """Let every pending rule speak and equal copies share their sizes, to a standstill."""
