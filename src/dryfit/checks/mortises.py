@@ -86,7 +86,7 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
             notes=notes,
         )
     wall = _wall(box, other)
-    if wall is None or wall >= LEAST_WALL:
+    if wall >= LEAST_WALL:
         return None
     return finding(
         "H05",
@@ -100,14 +100,12 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
     )
 
 
-def _wall(first: Box, second: Box) -> Fraction | None:
-    """Return the distance between two boxes that face each other, else None."""
-    gaps = [
+def _wall(first: Box, second: Box) -> Fraction:
+    """Return the wood between two boxes, measured along an axis; across a corner the larger."""
+    return max(
         max(first.low[axis], second.low[axis]) - min(first.high[axis], second.high[axis])
         for axis in range(3)
-    ]
-    apart = [gap for gap in gaps if gap >= 0]
-    return apart[0] if len(apart) == 1 else None
+    )
 
 
 def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:

@@ -11,8 +11,8 @@ from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.joinery.proportions import glue_gap
 from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.placing.tenons import LEAST_BEHIND
 
-_BEHIND = Fraction(5)
 _SHORTEST = Fraction(15)
 _AT_A_CORNER = Fraction(6, 10)
 
@@ -59,7 +59,7 @@ def check_tenons(model: Model) -> Iterator[Diagnostic]:
 def too_long(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
     """H03: tenon, glue gap and 5 mm of wood behind it fit into the mate."""
     depth = tenon.mate.box.extent(tenon.copy.frame.axes[LENGTH][0])
-    room = depth - glue_gap(model.display) - _BEHIND
+    room = depth - glue_gap(model.display) - LEAST_BEHIND
     if tenon.length <= room:
         return
     show = model.display.shown

@@ -61,7 +61,7 @@ def _part(
         shoulder_length=_shoulder_length(length, adds),
         adds=adds,
         staves=_staves(site, declared, width),
-        measure=_measure(declared, length),
+        measure=_measure(site, declared, length, copies, found),
         copies=tuple(
             _copy(copy, seat.places, seat.number, marked)
             for copy, seat in zip(copies, seats, strict=True)
@@ -119,10 +119,23 @@ def _staves(site: Site, declared: DeclaredPart, width: Fraction) -> Staves | Non
     return Staves(declared.staves, (width + allowance) / declared.staves)
 
 
-def _measure(declared: DeclaredPart, length: Fraction) -> Measure | None:
+def _measure(
+    site: Site,
+    declared: DeclaredPart,
+    length: Fraction,
+    copies: Sequence[Placed],
+    found: Sequence[Found],
+) -> Measure | None:
     if declared.cut_after is None:
         return None
     stage, _ = declared.cut_after
+    own = {copy.name for copy in copies}
+    hosts = {joint.host for joint in found if joint.guest in own}
+    under = [
+        other.written.lower()
+        for other in site.parts()
+        if any(seat.name in hosts for seat in site.seats(other.name))
+    ]
     name = f"{stage} {_MEASURE_WORDS[declared.axes[0]]}"
     return Measure(
         name=name,
@@ -130,7 +143,7 @@ def _measure(declared: DeclaredPart, length: Fraction) -> Measure | None:
         nominal=length,
         clearance=Fraction(0),
         formula=name,
-        along=f"along the {stage}, where the {declared.written} will lie",
+        along=f"along the {' and '.join(under) or stage}, where the {declared.written} will lie",
     )
 
 

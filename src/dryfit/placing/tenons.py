@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
+from types import MappingProxyType
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
@@ -19,13 +21,16 @@ from dryfit.placing.lines import with_words
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
 
+LEAST_BEHIND = Fraction(5)
+"""What must stand behind a blind mortise at least (TRADE B3.1)."""
+
 
 def tenon_sizes(
     site: Site, contact: Contact, rail: Placed, host: Placed, region: Box
 ) -> TenonSizes:
     """Return the tenon of one rail end; what is not written is listed as an assumption.
 
-    Findings: tenon-too-thick, tenon-off-rail, tenon-misses-host.
+    Findings: tenon-too-thick, tenon-too-long, tenon-off-rail, tenon-misses-host.
     """
     display, joint = site.declared.display, contact.joint
     if joint is None:
@@ -142,19 +147,39 @@ def _within(inner: Box, outer: Box, axis: int) -> bool:
 
 def report_no_end(site: Site, contact: Contact, rail: Placed, host: Placed) -> None:
     """Report that what should be tenoned into a host does not end in it."""
-    if contact.joint is not None:
+    joint, axis = contact.joint, rail.axes[0]
+    deep = host.box.extent(axis)
+    if joint is not None and joint.length is not None and joint.length > deep:
+        room = deep - glue_gap(site.declared.display) - LEAST_BEHIND
         _error(
             site,
-            contact.joint,
+            joint,
+            "tenon-too-long",
+            f"{rail.part}: a tenon {site.shown(joint.length)} long comes out on the far side of "
+            f"{host.part}, {site.shown(deep)} deep; the longest is {site.shown(room)}",
+            f"write `tenon {site.shown(room)} long`",
+            {"length": joint.length, "longest": room},
+        )
+    elif joint is not None:
+        _error(
+            site,
+            joint,
             "tenon-not-at-an-end",
             f"{rail.part} passes through {host.part}, but a tenon is cut at an end",
             "shorten it to end in its host, or name a half lap",
         )
 
 
-def _error(site: Site, joint: JointWords, code: str, message: str, remedy: str) -> None:
+def _error(
+    site: Site,
+    joint: JointWords,
+    code: str,
+    message: str,
+    remedy: str,
+    figures: Mapping[str, Fraction] = MappingProxyType({}),
+) -> None:
     finding = Diagnostic(
-        code, Severity.ERROR, message, joint.span, rule="H03", hints=(Hint(remedy),)
+        code, Severity.ERROR, message, joint.span, "H03", figures, hints=(Hint(remedy),)
     )
     if finding not in site.findings:
         site.findings.append(finding)
