@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import gc
 import hashlib
+import io
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, redirect_stdout
 
 NATIVE_PACKAGES = "libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
 
@@ -30,8 +31,10 @@ def write(html: str) -> bytes:
         weasyprint or the native libraries under it are not installed.
     """
     try:
-        import weasyprint
-        from weasyprint.urls import URLFetcher
+        # Without its libraries weasyprint prints a page of advice where our paths belong.
+        with redirect_stdout(io.StringIO()):
+            import weasyprint
+            from weasyprint.urls import URLFetcher
     except (ImportError, OSError) as error:
         raise PdfUnavailable(
             f"no PDF, because its libraries are missing: install the packages {NATIVE_PACKAGES}"

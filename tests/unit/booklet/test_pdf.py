@@ -109,11 +109,12 @@ def test_two_processes_make_the_same_bytes() -> None:
 
 
 def test_missing_libraries_are_one_line_that_names_the_packages(
-    monkeypatch: pytest.MonkeyPatch,
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     class Missing:
         def find_spec(self, name: str, *_: object) -> None:
             if name.split(".", maxsplit=1)[0] == "weasyprint":
+                print("a page of advice from the library itself")  # noqa: T201
                 raise OSError("cannot load library 'libgobject-2.0-0'")
 
     for name in [name for name in sys.modules if name.split(".")[0] == "weasyprint"]:
@@ -123,3 +124,4 @@ def test_missing_libraries_are_one_line_that_names_the_packages(
         pdf.write("<p>anything</p>")
     assert "\n" not in str(caught.value)
     assert "libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0" in str(caught.value)
+    assert capsys.readouterr() == ("", "")
