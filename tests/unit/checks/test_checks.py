@@ -195,12 +195,10 @@ def test_copies_that_enter_unequally_many_mates_are_h27() -> None:
     assert first.guest in finding.message
 
 
-def test_a_part_lapped_across_in_sheet_goods_moves_nothing() -> None:
-    wide = changed(WIDE_LAP, ("80 x 30", "160 x 30"), ("timber oak", "timber birch ply"))
-    assert "lap-wide" in codes(checked(wide))
-    sheets = changed(
-        wide, ("30\ncross", "30, of birch ply\ncross"), ("30\n1", "30, of birch ply\n1")
-    )
+def test_sheet_goods_may_be_lapped_as_wide_as_they_are() -> None:
+    solid = changed(WIDE_LAP, ("80 x 30", "160 x 30"))
+    assert "lap-wide" in codes(checked(solid))
+    sheets = changed(WIDE_LAP, ("80 x 30", "160 x 30, of birch ply"))
     assert "lap-wide" not in codes(checked(sheets))
 
 
