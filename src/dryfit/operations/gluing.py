@@ -8,6 +8,8 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import AXIS_NAMES
 from dryfit.operations import clamps
+from dryfit.operations.glue_notes import cannot_go_together, glue_details
+from dryfit.operations.insertion import insertion_of
 from dryfit.operations.members import assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
@@ -26,9 +28,12 @@ def glue_up(
 ) -> tuple[Operation, tuple[Diagnostic, ...]]:
     """Return the glue-up of an assembly.
 
-    Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59), ``glue-time-short`` (H60).
+    Its parts stand in an order in which each has a straight path to its place.
+    Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59), ``glue-time-short`` (H60),
+    ``cannot-go-together`` (H57).
     """
     joints = tuple(model.joint(name) for name in assembly.joints)
+    insertion = insertion_of(assembly, model)
     rows = clamp_rows(assembly, joints, model)
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
     closing = closing_tenths(assembly, joints, rows, model, shop)
@@ -49,9 +54,10 @@ def glue_up(
         splittable=False,
         held=tuple(Held(name, count, off) for name, count in held),
         check="joints shut all round, diagonals equal, no twist",
+        details=glue_details(assembly, insertion, model),
         glue_up=GlueUp(
             stage=assembly.name,
-            parts=assembly.of,
+            parts=insertion.order,
             open_tenths=glue.open,
             closing_tenths=closing,
             limit_tenths=glue.close_within,
@@ -61,7 +67,7 @@ def glue_up(
             diagonals=diagonals(assembly),
         ),
     )
-    return operation, (*found, *late)
+    return operation, (*found, *late, *cannot_go_together(assembly, insertion))
 
 
 def lags_of(assembly: Assembly, glue: Glue) -> tuple[Lag, ...]:

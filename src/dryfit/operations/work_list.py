@@ -35,7 +35,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
 
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
     Findings: ``station-missing`` (H51), ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
-    ``glue-time-short`` (H60), ``finish-unknown``, ``wish-without-work``, ``order-circle`` (H81).
+    ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
+    ``wish-without-work``, ``order-circle`` (H81).
     """
     missing = tuple(_missing(name) for name in NEEDED if name not in shop.stations)
     if missing:

@@ -1,0 +1,130 @@
+"""What a glue-up says beside its clock: where the glue goes, what stays dry, what goes in as one.
+
+A solid panel that is glued into its groove splits when it shrinks (TRADE B9, C4.4).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.operations.insertion import Insertion
+from dryfit.operations.members import all_copies, inner_assemblies
+from dryfit.operations.words import listed, spoken
+from dryfit.placing.model import Assembly, Joint, Model, Part
+
+PLURALS: Mapping[str, str] = {"mortise and tenon": "mortises and tenons"}
+
+
+def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tuple[str, ...]:
+    """Return the sentences of a glue-up, the order of units first, then glue, then what is dry."""
+    joints = tuple(model.joint(name) for name in assembly.joints)
+    dry = dry_joints(assembly, model)
+    return (
+        *(_unit(unit, insertion.order) for unit in insertion.units),
+        *_glued(joints, model),
+        *_floating(tuple(joint for joint in dry if joint.kind == "groove"), model),
+        *_screwed((joint for joint in dry if joint.kind == "screws"), model),
+    )
+
+
+def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
+    """Return the joints that this glue-up closes and that get no glue."""
+    copies = set(all_copies(assembly, model))
+    earlier = [set(all_copies(inner, model)) for inner in inner_assemblies(assembly, model)]
+    return tuple(
+        joint
+        for joint in model.joints
+        if not joint.glued
+        and {joint.guest, joint.host} <= copies
+        and not any({joint.guest, joint.host} <= inside for inside in earlier)
+    )
+
+
+def cannot_go_together(assembly: Assembly, insertion: Insertion) -> tuple[Diagnostic, ...]:
+    """Return ``cannot-go-together`` (H57) when some members have no straight path."""
+    if not insertion.stuck:
+        return ()
+    first, *others = insertion.stuck
+    holders = listed(insertion.holders)
+    return (
+        Diagnostic(
+            "cannot-go-together",
+            Severity.ERROR,
+            f"glue up {assembly.name}: {listed((first, *others))} hold one another, so that none "
+            "of them can go in last",
+            assembly.span,
+            rule="H57",
+            notes=(Note(f"whichever way {first} is pushed, it is stopped by {holders}"),),
+            hints=(Hint(f"give {first} a joint that goes in from one side, or screw it on later"),),
+        ),
+    )
+
+
+def _unit(unit: tuple[str, ...], order: tuple[str, ...]) -> str:
+    row = sorted(unit, key=order.index)
+    return f"Put {listed(f'the {name}' for name in row)} together first: they go on as one"
+
+
+def _glued(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
+    counts: dict[tuple[str, str, str], int] = {}
+    for joint in joints:
+        key = (joint.kind, model.part_of(joint.guest).name, model.part_of(joint.host).name)
+        counts[key] = counts.get(key, 0) + 1
+    if not counts:
+        return ()
+    rows = [
+        f"{spoken(count, kind, PLURALS.get(kind))} of {guest} {'and' if lapped(kind) else 'into'} "
+        f"{host}"
+        for (kind, guest, host), count in counts.items()
+    ]
+    return (f"Glue goes on {listed(rows)}",)
+
+
+def lapped(kind: str) -> bool:
+    """Return whether two parts of such a joint lie in one another, neither going into the other."""
+    return kind == "half lap"
+
+
+def _floating(joints: tuple[Joint, ...], model: Model) -> tuple[str, ...]:
+    guests = dict.fromkeys(joint.guest for joint in joints)
+    hosts: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for guest in guests:
+        row = dict.fromkeys(
+            model.part_of(joint.host).name for joint in joints if joint.guest == guest
+        )
+        hosts.setdefault((model.part_of(guest).name, tuple(row)), []).append(guest)
+    return tuple(
+        _floats(model.part(name), around, at_ends(copies[0], joints, model))
+        for (name, around), copies in hosts.items()
+    )
+
+
+def _screwed(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
+    pairs = dict.fromkeys(
+        (model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints
+    )
+    return tuple(f"No glue between {guest} and {host}: screws hold them" for guest, host in pairs)
+
+
+def at_ends(guest: str, joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
+    """Return the parts that hold a panel at the ends of its grain, the one above first."""
+    axis = model.copy(guest).frame.axes[0][0]
+    across = [
+        joint
+        for joint in joints
+        if joint.guest == guest and model.copy(joint.host).frame.axes[0][0] != axis
+    ]
+    across.sort(key=lambda joint: joint.region.low[2], reverse=True)
+    return tuple(dict.fromkeys(joint.host for joint in across))
+
+
+def _floats(part: Part, around: tuple[str, ...], ends: tuple[str, ...]) -> str:
+    grooves = f"grooves of {listed(around)}"
+    if part.stock == "sheet":
+        return f"No glue in the {grooves}: the {part.name} lies in them dry"
+    text = f"No glue in the {grooves}: the {part.name} stays dry and free to move; centre it"
+    if not ends:
+        return text
+    middle = listed(f"the {name}" for name in ends)
+    return f"{text}. Only if it rattles, a dab of glue in the middle of {middle}"
