@@ -70,22 +70,22 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
     show = model.display.shown
     names = f"{first.mate or first.id} and {second.mate or second.id}"
     notes = (Note("the other mortise", second.span),) if second.span else ()
-    common = box.overlap(other)
-    if common is not None:
-        shared = min(common.extent(axis) for axis in range(3))
+    wall = _wall(box, other)
+    if wall <= 0:
+        shared = -wall
         shorter = min(first.depth, second.depth) - shared - LEAST_WALL
         return finding(
             "H05",
             "mortises-collide",
             Severity.ERROR,
-            f"{copy.name}: the mortises for {names} collide by {show(shared)}",
+            f"{copy.name}: the mortises for {names} "
+            + (f"collide by {show(shared)}" if shared else "meet"),
             first.span,
             figures={"overlap": shared},
             remedy=f"shorten the tenons until the mortises are {show(shorter)} deep, set the "
             "rails further out, or use thicker wood",
             notes=notes,
         )
-    wall = _wall(box, other)
     if wall >= LEAST_WALL:
         return None
     return finding(
@@ -101,7 +101,10 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
 
 
 def _wall(first: Box, second: Box) -> Fraction:
-    """Return the wood between two boxes, measured along an axis; across a corner the larger."""
+    """Return the wood between two boxes along an axis, across a corner the larger measure.
+
+    Less than nothing is how deep they run into each other.
+    """
     return max(
         max(first.low[axis], second.low[axis]) - min(first.high[axis], second.high[axis])
         for axis in range(3)

@@ -122,7 +122,7 @@ def _part(part: Part, model: Model) -> Json:
         "width": length_json(part.width, show),
         "thickness": length_json(part.thickness, show),
         "shoulder_length": None if shoulder is None else length_json(shoulder, show),
-        "adds": [_add(add, show) for add in part.adds],
+        "adds": [_add(add, part, model) for add in part.adds],
         "made_of": _made_of(part, show),
         "measured": None,
         "lines": [span.line for span in part.spans],
@@ -132,8 +132,24 @@ def _part(part: Part, model: Model) -> Json:
     }
 
 
-def _add(add: EndAdd, show: Display) -> Json:
-    return {"end": add.end, "joint": add.joint, "length": length_json(add.length, show)}
+def _add(add: EndAdd, part: Part, model: Model) -> Json:
+    length = length_json(add.length, model.display)
+    return {"end": add.end, "joint": _joint_at(add, part, model), "length": length}
+
+
+def _joint_at(add: EndAdd, part: Part, model: Model) -> str:
+    # The first instance whose region reaches to that end of the first copy.
+    copy = part.copies[0]
+    axis, sign = copy.frame.axes[LENGTH]
+    low = (sign > 0) == (add.end == "R")
+    end = copy.box.low[axis] if low else copy.box.high[axis]
+    return next(
+        joint.id
+        for joint in model.joints
+        if copy.name in {joint.guest, joint.host}
+        and add.joint in joint.kind
+        and end in {joint.region.low[axis], joint.region.high[axis]}
+    )
 
 
 def _made_of(part: Part, show: Display) -> Json | None:
