@@ -11,6 +11,7 @@ from dryfit.booklet.text import Text, capital, closed
 from dryfit.booklet.wording import many, roughly
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
 from dryfit.placing.model import Model
+from dryfit.plan.as_text import saved_in_words
 from dryfit.plan.plan import Plan, Totals
 
 
@@ -67,7 +68,7 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         depth=(say.size(deep),),
         height=(say.size(high),),
         totals=_totals(bench.plan),
-        saved=_saved(bench.plan.totals),
+        saved=closed(saved_in_words(bench.plan.totals)),
         bound=_bound(bench.plan.totals),
     )
 
@@ -124,16 +125,6 @@ def _totals(plan: Plan) -> tuple[Total, ...]:
     if last is not None:
         rows.append(Total(many(last.day, "day"), "from first cut to done"))
     return tuple(rows)
-
-
-def _saved(totals: Totals) -> str:
-    other = totals.part_by_part
-    now = many(totals.changeovers, "change of a setting", "changes of a setting")
-    then = f"{other.changeovers} if you made it part by part"
-    saved = other.setup - totals.setup
-    if saved > 0:
-        return f"{now} instead of {then}: {roughly(saved)} of setting up saved."
-    return f"{now}; {then}."
 
 
 def _bound(totals: Totals) -> str:

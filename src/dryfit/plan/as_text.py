@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from dryfit.plan.plan import Plan, Step, Totals, Visit
+from dryfit.plan.plan import Plan, Release, Step, Totals, Visit
 from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
 
@@ -38,8 +38,19 @@ def _step(step: Step, display: Display) -> Iterator[str]:
     ]
     if changed:
         yield f"     set: {'; '.join(changed)}"
+    yield from _wait(step.release)
     if step.minutes.after:
         yield f"     then {_duration(step.minutes.after)} of rest"
+
+
+def _wait(release: Release | None) -> Iterator[str]:
+    if release is None:
+        return
+    begins = f"day {release.opens.day} at {release.opens.clock}"
+    if release.lag:
+        yield f"     not before {begins}: {_duration(release.lag)} after step {release.step}"
+    else:
+        yield f"     not before {begins}: {release.reason}"
 
 
 def _setting(setting: Setting, display: Display) -> str:
@@ -64,10 +75,7 @@ def _totals(totals: Totals) -> Iterator[str]:
         f"work {_duration(totals.work)}, setting up {_duration(totals.setup)}, "
         f"waiting {_duration(totals.waiting)}"
     )
-    yield (
-        f"{totals.changeovers} settings changed in {_duration(totals.changeover)}; part by part "
-        f"{totals.part_by_part.changeovers} in {_duration(totals.part_by_part.changeover)}"
-    )
+    yield saved_in_words(totals)
     least = _duration(totals.fewest)
     if totals.proven:
         yield f"the fewest minutes possible for changing settings, over {totals.over}: proved"
@@ -76,6 +84,23 @@ def _totals(totals: Totals) -> Iterator[str]:
             f"at least {least} must go into changing settings, over {totals.over}: this is at most "
             f"{float(totals.gap_percent):.0f} % above the best possible"
         )
+
+
+def saved_in_words(totals: Totals) -> str:
+    """Return what the order saves against part by part: set-up, with walks and test cuts.
+
+    The cover of the booklet and the terminal say it in these words.
+    """
+    other = totals.part_by_part
+    changes = "change of a setting" if totals.changeovers == 1 else "changes of a setting"
+    now = f"{totals.changeovers} {changes}"
+    saved = other.setup - totals.setup
+    if saved <= 0:
+        return f"{now}; {other.changeovers} if you made it part by part"
+    return (
+        f"{now} instead of {other.changeovers} if you made it part by part: "
+        f"{_duration(saved)} of setting up saved, walks and test cuts included"
+    )
 
 
 def _duration(tenths: int) -> str:

@@ -32,6 +32,22 @@ class Waits:
 
 
 @dataclass(frozen=True, slots=True)
+class Release:
+    """What a step has to wait for longest, and when that is over.
+
+    `over` is the end of the step it names plus `lag` tenths of a minute; `opens` the first moment
+    from then on at which the shop is open.
+    """
+
+    step: int
+    operation: str
+    reason: str
+    lag: int
+    over: Moment
+    opens: Moment
+
+
+@dataclass(frozen=True, slots=True)
 class StepMinutes:
     """Tenths of a minute: walking here, changing axes, test cuts, work, and unattended after."""
 
@@ -47,7 +63,8 @@ class Step:
     """A longest run of operations at one station with no axis changed inside.
 
     `settings` holds every axis that the station has as it stands (None: never set); `changed` the
-    axes whose value differs from the step before at that station.
+    axes whose value differs from the step before at that station.  `release` is what it has to
+    wait for until the latest moment, None where nothing needs time.
     """
 
     number: int
@@ -62,6 +79,7 @@ class Step:
     ends: Moment
     waits_for: tuple[Waits, ...]
     meanwhile: tuple[int, ...] = ()
+    release: Release | None = None
 
     @property
     def id(self) -> str:

@@ -6,10 +6,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from dryfit.order import Entry, Schedule
+from dryfit.order.hours import hours_of
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.planning.moments import moment
+from dryfit.planning.problem_of import calendar_of
+from dryfit.planning.releases import with_releases
 from dryfit.planning.starts import released_at, start_of
 from dryfit.planning.waits import Waiting, waits_for
 from dryfit.shop.shop import Shop
@@ -39,7 +42,8 @@ def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]
         _step(number, run, operations, waiting, start_of(run.entries[0], released, shop), shop)
         for number, run in enumerate(runs, start=1)
     )
-    return tuple(_with_meanwhile(step, steps) for step in steps)
+    released_steps = with_releases(steps, work, hours_of(calendar_of(shop)), shop)
+    return tuple(_with_meanwhile(step, steps) for step in released_steps)
 
 
 def _runs(
