@@ -12,6 +12,7 @@ from dryfit.checks.laps import check_laps
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
+from dryfit.checks.stages import check_stages
 from dryfit.checks.sums import check_sums
 from dryfit.checks.tenons import check_tenons
 from dryfit.diagnostics import Diagnostic, Findings
@@ -29,6 +30,7 @@ def check_model(model: Model, shop: Shop) -> Findings:
 def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_sums(model)
     yield from check_held(model)
+    yield from check_stages(model)
     yield from check_slots(model)
     yield from check_laps(model)
     yield from check_mortises(model, shop)

@@ -1,4 +1,4 @@
-"""TRADE H-b, what holds what: H28, H27, and joints and parts in no glue-up."""
+"""TRADE H-b, what holds what: H28 and H27."""
 
 from __future__ import annotations
 
@@ -8,21 +8,20 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.placing.model import Joint, Model, Part
+from dryfit.placing.model import Model, Part
 
 _LOOSE = frozenset({"rest"})
 _ENTERING = frozenset({"mortise and tenon", "housing"})
 
 
 def check_held(model: Model) -> Iterator[Diagnostic]:
-    """Yield what nothing holds, joints that lack their like, and what no glue-up closes.
+    """Yield what nothing holds, and copies that are joined otherwise than their like.
 
-    Findings: held-by-nothing, only-lies-there, mates-unequal, no-glue-up, in-no-glue-up.
+    Findings: held-by-nothing, only-lies-there, mates-unequal.
     """
     names = {copy.name: part.name for part in model.parts for copy in part.copies}
     yield from _held(model, names)
     yield from _mates(model)
-    yield from _in_a_stage(model, names)
 
 
 def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
@@ -78,70 +77,3 @@ def _mates(model: Model) -> Iterator[Diagnostic]:
             figures={},
             remedy="check the places of both, or write two lines with two names",
         )
-
-
-def _in_a_stage(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
-    """A glued joint needs a glue-up that closes it, and a captured panel one that captures it."""
-    need = [joint for joint in model.joints if joint.glued or joint.kind == "groove"]
-    if need and not model.assemblies:
-        written = dict.fromkeys(
-            model.part(names[copy]).written for joint in need for copy in (joint.host, joint.guest)
-        )
-        yield finding(
-            "H28",
-            "no-glue-up",
-            Severity.ERROR,
-            "no line says what is glued up with what",
-            need[0].span,
-            figures={},
-            remedy=f"add a line such as `glue up {_assembly_name(model)}: {', '.join(written)}`",
-        )
-        return
-    told: set[tuple[str, str]] = set()
-    for joint in need:
-        pair = (names[joint.guest], names[joint.host])
-        if pair not in told and not _closed(model, joint):
-            told.add(pair)
-            yield _not_closed(model, joint, pair)
-
-
-def _assembly_name(model: Model) -> str:
-    return next((word for word in ("frame", "base", "whole") if not _is_part(model, word)), "all")
-
-
-def _is_part(model: Model, name: str) -> bool:
-    return any(part.name == name for part in model.parts)
-
-
-def _closed(model: Model, joint: Joint) -> bool:
-    if joint.glued:
-        return any(joint.id in assembly.joints for assembly in model.assemblies)
-    inside: dict[str, frozenset[str]] = {}
-    for assembly in model.assemblies:
-        members = (inside.get(each, frozenset({each})) for each in assembly.of)
-        inside[assembly.name] = frozenset().union(*members)
-    return any({joint.guest, joint.host} <= members for members in inside.values())
-
-
-def _not_closed(model: Model, joint: Joint, pair: tuple[str, str]) -> Diagnostic:
-    guest, host = (model.part(name) for name in pair)
-    glued = {name for assembly in model.assemblies for name in assembly.of}
-    alone = next(
-        (part for part in (guest, host) if not glued & {copy.name for copy in part.copies}), None
-    )
-    last = model.assemblies[-1].stage
-    message = (
-        f"{alone.name} is in no glue-up"
-        if alone
-        else f"no glue-up brings {guest.name} and {host.name} together"
-    )
-    missing = (alone or guest).written
-    return finding(
-        "H28",
-        "in-no-glue-up",
-        Severity.ERROR,
-        message,
-        (alone.spans[0] if alone and alone.spans else joint.span),
-        figures={},
-        remedy=f"add `{missing}` to a glue-up, such as `glue up {last}: ..., {missing}`",
-    )

@@ -53,6 +53,7 @@ class Sums:
     _known: dict[str, Quantity | None] = field(default_factory=dict)
     _trail: list[str] = field(default_factory=list)
     _behinds: dict[str, Behind] = field(default_factory=dict)
+    _bare: dict[str, bool] = field(default_factory=dict)
 
     def length(self, amount: Sum) -> Fraction | None:
         """Return the sum in mm, or None with a finding when it is no length."""
@@ -136,7 +137,7 @@ class Sums:
 
     def _worked_out(self, amount: Sum, kind: Kind) -> Fraction | None:
         try:
-            quantity = self._as_measure(self._value(amount), kind)
+            quantity = self._as_measure(amount, self._value(amount), kind)
         except UnresolvedError:
             return None
         except KindError as error:
@@ -152,10 +153,23 @@ class Sums:
             return None
         return quantity.value
 
-    def _as_measure(self, quantity: Quantity, kind: Kind) -> Quantity:
-        if quantity.kind == NUMBER and kind == LENGTH:
+    def _as_measure(self, amount: Sum, quantity: Quantity, kind: Kind) -> Quantity:
+        # Only what is written as a bare number is meant in the file's unit; a ratio of two
+        # lengths is no length.
+        if quantity.kind == NUMBER and kind == LENGTH and self._is_bare(amount):
             return Quantity(quantity.value * UNITS[self.unit].size, LENGTH)
         return quantity
+
+    def _is_bare(self, amount: Sum) -> bool:
+        if isinstance(amount, Number):
+            return amount.quantity is None
+        if isinstance(amount, Operation):
+            return self._is_bare(amount.left) and self._is_bare(amount.right)
+        if isinstance(amount, ValueName) and amount.name in self.values:
+            if amount.name not in self._bare:
+                self._bare[amount.name] = self._is_bare(self.values[amount.name].amount)
+            return self._bare[amount.name]
+        return False
 
     def _value(self, amount: Sum) -> Quantity:
         if isinstance(amount, Number):
@@ -171,11 +185,11 @@ class Sums:
     def _operation(self, amount: Operation) -> Quantity:
         left, right = self._value(amount.left), self._value(amount.right)
         if amount.sign in "+-":
-            # A bare number beside a sum of lengths is a measure in the file's unit.
+            # A bare number beside a measure is a length in the file's unit.
             if right.kind != NUMBER:
-                left = self._as_measure(left, right.kind)
+                left = self._as_measure(amount.left, left, LENGTH)
             if left.kind != NUMBER:
-                right = self._as_measure(right, left.kind)
+                right = self._as_measure(amount.right, right, LENGTH)
             result = left.plus(right) if amount.sign == "+" else left.minus(right)
         else:
             result = left.times(right) if amount.sign == "*" else left.over(right)
@@ -240,7 +254,7 @@ class Sums:
         return self._measured(f"{amount.part}.{amount.dimension}", target, amount.span)
 
     def _measured(self, key: str, target: Sum, span: Span) -> Quantity:
-        return self._as_measure(self._followed(key, target, span), LENGTH)
+        return self._as_measure(target, self._followed(key, target, span), LENGTH)
 
     def _followed(self, key: str, target: Sum, span: Span) -> Quantity:
         if key in self._known:

@@ -27,7 +27,7 @@ def report_clashes(site: Site) -> None:
 
 def _sizes_clash(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic:
     fact, difference = clash.fact, abs(clash.known - clash.fact.distance)
-    said = list(dict.fromkeys(step.reason.words for step in chain if step.reason.words))
+    said = _told_first(fact, chain)
     written = {step.reason.span: step.reason.words for step in chain if step.reason.span}
     return Diagnostic(
         "sizes-clash",
@@ -41,6 +41,14 @@ def _sizes_clash(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic:
         notes=tuple(Note(words, span) for span, words in list(written.items())[:6]),
         hints=(Hint("change one of these sizes, or leave one out so that it is worked out"),),
     )
+
+
+def _told_first(fact: Fact, chain: Sequence[Fact]) -> list[str]:
+    # A size that the maker wrote for the part in question explains most.
+    owner = fact.end.owner
+    own = [step for step in chain if step.reason.rule == "size" and step.start.owner == owner]
+    words = (step.reason.words for step in (*own, *chain) if step.reason.words)
+    return list(dict.fromkeys(words))
 
 
 def _shoulder_given(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic | None:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
+from dryfit.notes.names import plural
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
 from dryfit.placing.lines import with_phrase
 
@@ -87,10 +88,19 @@ def _settle(
             choices = tuple(() for _ in range(part.count))
         places[part.name] = choices if len(choices) == part.count else choices * part.count
         return True
-    if part.spread or part.count == 1:
-        places[part.name] = (_named_places(part),) * part.count
+    named = _named_places(part)
+    if part.spread or (part.count == 1 and (named or _is_put(part))):
+        places[part.name] = (named,) * part.count
         return True
     return False
+
+
+def _is_put(part: DeclaredPart) -> bool:
+    # Words that say in which of several gaps a single part lies, across its run.
+    across = {axis for axis in (0, 1) if axis != part.axes[0]}
+    said = {axis for axis, _, _ in part.froms} | {axis for axis, _ in part.set_in}
+    said |= {PLACE_SIDE[flush.place][0] for flush in part.flush}
+    return bool(said & across)
 
 
 def _named_places(part: DeclaredPart) -> tuple[str, ...]:
@@ -127,7 +137,9 @@ def _copies_and_places(part: DeclaredPart, choices: Sequence[tuple[str, ...]]) -
         f"{part.count} {part.written}, but the places named are {len(choices)}",
         part.places_span,
         rule="H27",
-        hints=(Hint(f"write {len(choices)} {part.written}, or name as many places as copies"),),
+        hints=(
+            Hint(f"write {counted(len(choices), part.name)}, or name as many places as copies"),
+        ),
     )
 
 
@@ -138,13 +150,19 @@ def _from_hosts(
     findings: list[Diagnostic],
 ) -> bool:
     contacts = _gap_contacts(part, declared)
-    hosts = [host.part for contact in contacts for host in contact.hosts]
-    if not contacts or any(host not in places for host in hosts):
+    hosts = [host for contact in contacts for host in contact.hosts]
+    if not contacts or any(host.part not in places for host in hosts):
         return False
-    tags = [words for host in hosts for words in places[host]]
+    tags = [
+        words for host in hosts for words in places[host.part] if set(host.places) <= set(words)
+    ]
     groups = _gaps(tags, part.axes[0])
     if len(groups) == part.count:
         places[part.name] = groups
+        return True
+    if part.count == 1 and all(contact.joint is None for contact in contacts):
+        # A shelf between four legs lies in no single gap.
+        places[part.name] = ((),)
         return True
     # Copies that each enter a copy of their host (posts in feet) take over its place.
     sides = tuple(dict.fromkeys(tags))
@@ -154,7 +172,7 @@ def _from_hosts(
     if not groups:
         # The hosts have no places that tell gaps apart: habit decides, or the maker must.
         return False
-    findings.append(_copies_and_gaps(part, contacts[0], groups))
+    findings.append(_copies_and_gaps(part, contacts[0], groups, declared))
     places[part.name] = ((),) * part.count
     return True
 
@@ -179,9 +197,12 @@ def _gaps(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], .
 
 
 def _copies_and_gaps(
-    part: DeclaredPart, contact: Contact, groups: Sequence[tuple[str, ...]]
+    part: DeclaredPart,
+    contact: Contact,
+    groups: Sequence[tuple[str, ...]],
+    declared: Declared,
 ) -> Diagnostic:
-    hosts = " and ".join(host.part for host in contact.hosts)
+    hosts = " and ".join(written(declared, host.part) for host in contact.hosts)
     return Diagnostic(
         "copies-and-gaps",
         Severity.ERROR,
@@ -198,12 +219,27 @@ def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
             f"for {part.written} all round write two lines with two names, one `across` and one "
             "`front to back`"
         )
-    return f"write {len(groups)} {part.written}, or say `at` and the places"
+    many = counted(len(groups), part.name)
+    where = f"at {groups[0][0]}" if part.count == 1 and groups[0] else "at"
+    return f"write {many}, or say `{where}`" + ("" if part.count == 1 else " and the places")
+
+
+def counted(count: int, name: str) -> str:
+    """Return a number of parts in words: ``1 leg``, ``2 legs``."""
+    return f"{count} {name if count == 1 else plural(name)}"
+
+
+def written(declared: Declared, name: str) -> str:
+    """Return a part's name as the maker wrote it, plural and all."""
+    part = declared.part(name)
+    return part.written if part else name
 
 
 def _by_habit(
     part: DeclaredPart, assumptions: list[Assumption], findings: list[Diagnostic]
 ) -> tuple[tuple[str, ...], ...]:
+    if part.count == 1:
+        return ((),)
     if part.run == "upright" and part.count == 4:
         words: tuple[str, ...] = ("corners",)
     elif part.count == 2:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Stage, StageItem
+from dryfit.placing.copies import counted
 from dryfit.placing.model import Assembly, Joint
 from dryfit.placing.site import Site
 
@@ -103,7 +104,8 @@ def _too_many(site: Site, stage: Stage, item: StageItem, wanted: int, there: int
         Diagnostic(
             "glued-more-than-there-are",
             Severity.ERROR,
-            f"{stage.name}: {wanted} {item.name} are glued up, but the piece has {there}",
+            f"glue up {stage.name}: {counted(wanted, item.name)} are glued up, but the piece has "
+            f"{there}",
             item.span,
             rule="H27",
             hints=(Hint("write how many go into one glue-up, not into all together"),),

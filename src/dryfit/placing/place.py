@@ -42,7 +42,8 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     site = Site(declared, seating, shop)
     site.assumptions += seating.assumptions
     site.findings += seating.findings
-    if any(amount is None for amount in declared.overall) or not declared.parts:
+    if any(amount is None for amount in declared.overall) or not declared.parts or _failed(site):
+        # Without knowing which copy is which, every place that followed would be a guess.
         return None, tuple(site.findings)
     state_overall(site)
     for part in declared.parts:

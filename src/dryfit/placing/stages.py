@@ -122,7 +122,7 @@ def _note_reuse(
 
 
 def _nothing_joined(site: Site, stage: Stage) -> None:
-    if site.declared.broken:
+    if site.declared.broken or site.findings:
         return
     site.findings.append(
         Diagnostic(

@@ -56,11 +56,11 @@ def tenon_sizes(
 
 def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
     of_rail = rail.box.extent(rail.axes[2])
+    cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
+    usual = usual_tenon_thickness(of_rail, cutters, site.declared.display)
     if joint.thickness is None:
-        cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
-        thickness = usual_tenon_thickness(of_rail, cutters, site.declared.display)
-        _assume(site, rail, joint, f"{site.shown(thickness)} thick")
-        return thickness
+        _assume(site, rail, joint, f"{site.shown(usual)} thick")
+        return usual
     if joint.thickness >= of_rail:
         shown = site.shown
         _error(
@@ -69,7 +69,7 @@ def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
             "tenon-too-thick",
             f"a tenon {shown(joint.thickness)} thick cannot be cut on {rail.part}, which is "
             f"{shown(of_rail)} thick",
-            f"a third is usual: write `{shown(of_rail / 3)} thick`",
+            f"a third is usual: write `{shown(usual)} thick`",
         )
     return min(joint.thickness, of_rail)
 

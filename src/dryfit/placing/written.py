@@ -10,6 +10,7 @@ from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
 
 ZERO = Fraction(0)
+_ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
 _OVERALL = ("width", "depth", "height")
 _FROM_WORDS = {
     (2, -1): "its underside stands {amount} above the floor",
@@ -51,7 +52,7 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
     reason = Reason(
         "size",
         f"{dimension} of {seat.part}",
-        f"{seat.part} is {site.shown(amount.value)} in {dimension}",
+        f"{seat.part} is {site.shown(amount.value)} {_ADJECTIVES[dimension]}",
         amount.span,
         figures=(f"{seat.part}.{dimension}",),
         also=amount.behind.spans,
