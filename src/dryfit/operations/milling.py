@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
+from dryfit.operations.blank_deeds import operation, pieces_of
 from dryfit.operations.blanks import Blank
-from dryfit.operations.minutes import METRE, tenths, worked
-from dryfit.operations.words import all_of, spoken
-from dryfit.plan.operation import Operation, Work
-from dryfit.plan.setting import Hold, Setting
+from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.rough_rips import BY_HAND, rough_ripped
+from dryfit.operations.wide_boards import board_too_wide, hand_planed
+from dryfit.plan.operation import Operation
+from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
-RIP_FENCE = "rip fence"
-
-WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
 WHY_FACE_AFTER_RIP = "a narrower piece has less cup to lose when its face is made true"
 WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"
 WHY_THICKNESS_AFTER_EDGE = "the planer copies the face that lies down, so that face is true first"
@@ -27,13 +25,21 @@ WHY_SECOND_EDGE = "a saw leaves marks, and a glue edge is jointed"
 
 
 def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> Batch:
-    """Return the chain for a blank; `rip_height` is the common height of cuts at the fence."""
-    makers: list[Callable[[Blank, Shop], Operation]] = [_rough_length, _rip, _face, _edge]
-    rows = [make(blank, shop) for make in makers]
-    rows[0] = _with_size(rows[0], blank, display)
-    rows += [_thickness(blank, display, shop), _width(blank, rip_height, shop)]
+    """Return the chain for a blank; `rip_height` is the common height of cuts at the fence.
+
+    Findings: ``board-too-wide`` (H47).
+    """
+    rips, why_rips = rough_ripped(blank, shop)
+    rows = [
+        _with_size(_rough_length(blank, shop), blank, display),
+        *rips,
+        _face(blank, shop),
+        _edge(blank, shop),
+        _thickness(blank, display, shop),
+        _width(blank, rip_height, shop),
+    ]
     reasons = [
-        WHY_RIP_AFTER_CROSSCUT,
+        *why_rips,
         WHY_FACE_AFTER_RIP,
         WHY_EDGE_AFTER_FACE,
         WHY_THICKNESS_AFTER_EDGE,
@@ -42,38 +48,8 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     if blank.staves:
         rows.append(_second_edge(blank, shop))
         reasons.append(WHY_SECOND_EDGE)
-    return Batch(operations=tuple(rows), rules=chained(rows, reasons))
-
-
-def operation(
-    blank: Blank,
-    what: str,
-    station: str,
-    settings: tuple[Setting, ...],
-    exact: Fraction,
-    sentence: str,
-    hold: Hold | None = None,
-) -> Operation:
-    """Return one deed on all pieces of a blank; `exact` are its tenths before rounding."""
-    return Operation(
-        id=f"{blank.subject} / {what}",
-        kind=what,
-        station=station,
-        part=blank.part.name,
-        settings=settings,
-        work=(Work(blank.subject, blank.pieces, (), hold, ()),),
-        tenths=tenths(exact),
-        sentence=sentence,
-    )
-
-
-def pieces_of(blank: Blank) -> str:
-    """Return the blanks as a sentence names them."""
-    if blank.staves:
-        return f"the {spoken(len(blank.pieces), blank.subject)}"
-    if blank.each == 1:
-        return all_of(blank.part)
-    return f"the {spoken(blank.count, f'{blank.subject} blank')}"
+    found = board_too_wide(blank, display, shop)
+    return Batch(operations=tuple(rows), rules=chained(rows, reasons), findings=found)
 
 
 def _with_size(row: Operation, blank: Blank, display: Display) -> Operation:
@@ -100,44 +76,6 @@ def _rough_length(blank: Blank, shop: Shop) -> Operation:
         worked(shop, kind, each=blank.count),
         f"Cut {pieces_of(blank)} from the boards, to chalk marks",
     )
-
-
-def _rip(blank: Blank, shop: Shop) -> Operation:
-    metres = blank.length * blank.count / METRE
-    sentence = f"Rip {pieces_of(blank)} to rough width"
-    band_saw = shop.stations.get("band saw")
-    if band_saw is not None and blank.width <= band_saw.limits["throat"]:
-        exact = worked(shop, "rip at band saw", per_metre=metres)
-        return operation(blank, "rip", "band saw", _band_saw(blank, shop), exact, sentence)
-    exact = worked(shop, "rip at table saw", each=blank.count, per_metre=metres)
-    if through_cuts.can_saw_through(blank.thickness, RIP_FENCE, shop):
-        common = through_cuts.least_height(blank.thickness, RIP_FENCE, shop)
-        settings = rip_settings(blank.thickness, common, blank.width, None, shop)
-        said = f"{sentence}, against an edge that was made straight"
-        return operation(blank, "rip", "table saw", settings, exact, said)
-    said = f"{sentence} with a hand saw"
-    return operation(blank, "rip", "bench", (), exact * BY_HAND, said)
-
-
-def _band_saw(blank: Blank, shop: Shop) -> tuple[Setting, ...]:
-    blade = next(iter(shop.cutters_at("band saw")), None)
-    kerf = blade.widest if blade is not None else Fraction(0)
-    settings = [setting_of.distance("fence", blank.width, kerf, None)]
-    if blade is not None:
-        settings.append(setting_of.named("cutter", blade.name))
-    return setting_of.known_to(shop, "band saw", settings)
-
-
-def rip_settings(
-    thickness: Fraction, common: Fraction, width: Fraction, origin: str | None, shop: Shop
-) -> tuple[Setting, ...]:
-    """Return the table saw set to rip right through to a width, `origin` at the fence."""
-    _, kerf = through_cuts.saw_blade(shop)
-    settings = (
-        *through_cuts.through_settings(thickness, common, RIP_FENCE, shop),
-        setting_of.distance("fence", width, kerf, origin),
-    )
-    return setting_of.known_to(shop, "table saw", settings)
 
 
 def _face(blank: Blank, shop: Shop) -> Operation:
@@ -167,7 +105,12 @@ def _jointed(
         or width > jointer.limits["widest"]
         or blank.length < jointer.limits["shortest"]
     ):
-        return operation(blank, what, "bench", (), exact * BY_HAND, f"{said} with a plane")
+        by_hand = (
+            hand_planed(blank, shop.allowances["facing"], shop)
+            if what == "face"
+            else exact * BY_HAND
+        )
+        return operation(blank, what, "bench", (), by_hand, f"{said} with a plane")
     settings = setting_of.known_to(
         shop,
         "jointer",
@@ -199,7 +142,7 @@ def _thickness(blank: Blank, display: Display, shop: Shop) -> Operation:
             "thickness",
             "bench",
             (),
-            exact * BY_HAND,
+            hand_planed(blank, off, shop),
             f"{sentence} by hand, to a gauge line",
         )
     settings = setting_of.known_to(
@@ -218,7 +161,7 @@ def _test_piece(display: Display, shop: Shop) -> tuple[str, ...]:
 def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
     metres = blank.length * blank.count / METRE
     sentence = f"Rip {pieces_of(blank)} to width"
-    if not through_cuts.can_saw_through(blank.to_thickness, RIP_FENCE, shop):
+    if not through_cuts.can_saw_through(blank.to_thickness, through_cuts.RIP_FENCE, shop):
         return operation(
             blank,
             "width",
@@ -227,11 +170,9 @@ def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
             worked(shop, "joint edge", each=blank.count, per_metre=metres) * BY_HAND,
             f"Saw and plane {pieces_of(blank)} to width, to a gauge line",
         )
-    settings = rip_settings(blank.to_thickness, rip_height, blank.sawn_width, "E", shop)
+    settings = through_cuts.rip_settings(
+        blank.to_thickness, rip_height, blank.sawn_width, "E", shop
+    )
     exact = worked(shop, "rip at table saw", each=blank.count, per_metre=metres)
     hold = Hold("F", "E", None)
     return operation(blank, "width", "table saw", settings, exact, sentence, hold)
-
-
-BY_HAND = 6
-"""Hand planing and sawing against the machine's minutes (TRADE A7.4 and F1, common practice)."""

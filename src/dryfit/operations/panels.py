@@ -10,9 +10,9 @@ from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.blanks import Blank
 from dryfit.operations.gluing import lag_of
-from dryfit.operations.milling import RIP_FENCE, rip_settings
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
+from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
 from dryfit.plan.operation import GlueUp, Held, Lag, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
@@ -136,7 +136,7 @@ def _glue_up(
         after_tenths=glue.lags["out of clamps"],
         splittable=False,
         held=tuple(Held(name, count, glue.lags["out of clamps"]) for name, count in held),
-        check="flat across when a straight edge is laid over it, faces level at the joints",
+        check="a straight edge lies close over all the staves, faces level at the joints",
         glue_up=glue_up,
     )
     span = part.spans[0] if part.spans else None
@@ -184,7 +184,7 @@ def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
         "planer"
         if planer is not None
         else "Flatten the panel by hand on both faces, to thickness",
-        check="a straight edge lies close along, across and from corner to corner",
+        check="a straight edge lies close along the grain, over the width and corner to corner",
     )
 
 

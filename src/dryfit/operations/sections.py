@@ -13,10 +13,11 @@ from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.lengths import LengthWay, cut_to_length, way_to_length
-from dryfit.operations.milling import RIP_FENCE, milled, rip_settings
+from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.precedence import Chains
+from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation, Rule, Work

@@ -10,6 +10,7 @@ from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
 
 SAW = "table saw"
+RIP_FENCE = "rip fence"
 
 
 def least_height(thickness: Fraction, accessory: str, shop: Shop) -> Fraction:
@@ -50,3 +51,15 @@ def through_settings(
         setting_of.angle("tilt"),
         setting_of.height(common, least_height(thickness, accessory, shop)),
     )
+
+
+def rip_settings(
+    thickness: Fraction, common: Fraction, width: Fraction, origin: str | None, shop: Shop
+) -> tuple[Setting, ...]:
+    """Return the table saw set to rip right through to a width, `origin` at the fence."""
+    _, kerf = saw_blade(shop)
+    settings = (
+        *through_settings(thickness, common, RIP_FENCE, shop),
+        setting_of.distance("fence", width, kerf, origin),
+    )
+    return setting_of.known_to(shop, SAW, settings)

@@ -12,6 +12,7 @@ from dryfit.plan.operation import Operation, Rule
 CUTS = frozenset(
     {
         "rough length",
+        "straight edge",
         "rip",
         "face",
         "edge",

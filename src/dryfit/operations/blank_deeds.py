@@ -1,0 +1,42 @@
+"""What is done to all pieces of a blank at once, and how sentences name them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.operations.blanks import Blank
+from dryfit.operations.minutes import tenths
+from dryfit.operations.words import all_of, spoken
+from dryfit.plan.operation import Operation, Work
+from dryfit.plan.setting import Hold, Setting
+
+
+def operation(
+    blank: Blank,
+    what: str,
+    station: str,
+    settings: tuple[Setting, ...],
+    exact: Fraction,
+    sentence: str,
+    hold: Hold | None = None,
+) -> Operation:
+    """Return one deed on all pieces of a blank; `exact` are its tenths before rounding."""
+    return Operation(
+        id=f"{blank.subject} / {what}",
+        kind=what,
+        station=station,
+        part=blank.part.name,
+        settings=settings,
+        work=(Work(blank.subject, blank.pieces, (), hold, ()),),
+        tenths=tenths(exact),
+        sentence=sentence,
+    )
+
+
+def pieces_of(blank: Blank) -> str:
+    """Return the blanks as a sentence names them."""
+    if blank.staves:
+        return f"the {spoken(len(blank.pieces), blank.subject)}"
+    if blank.each == 1:
+        return all_of(blank.part)
+    return f"the {spoken(blank.count, f'{blank.subject} blank')}"

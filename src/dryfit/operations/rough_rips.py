@@ -1,0 +1,89 @@
+"""Rough boards to rough width: at the band saw, or from an edge made straight (TRADE A2.5-6).
+
+A rough board rocks on the table and wanders along a fence.  A band saw does not throw it back; a
+table saw does, unless a straight edge runs along the fence.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.operations import setting_of, through_cuts
+from dryfit.operations.blank_deeds import operation, pieces_of
+from dryfit.operations.blanks import Blank
+from dryfit.operations.minutes import METRE, worked
+from dryfit.plan.operation import Operation
+from dryfit.plan.setting import Setting
+from dryfit.shop.shop import Shop
+
+BAND_SAW = "band saw"
+JOINTER = "jointer"
+BY_HAND = 6
+"""Hand planing of edges and sawing against the machine's minutes (TRADE F1, common practice)."""
+
+WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
+WHY_STRAIGHT_AFTER_CROSSCUT = "a shorter piece has less bow to plane out of its edge"
+WHY_STRAIGHT_FIRST = "a rough edge wanders along the fence, and the saw throws the board back"
+
+
+def rough_ripped(blank: Blank, shop: Shop) -> tuple[tuple[Operation, ...], tuple[str, ...]]:
+    """Return the rip to rough width with what it needs first, and why each comes after the last.
+
+    The reasons are one for each operation; the first is after the cut to rough length.
+    """
+    band_saw = shop.stations.get(BAND_SAW)
+    if band_saw is not None:
+        return (_at_band_saw(blank, band_saw.limits["throat"], shop),), (WHY_RIP_AFTER_CROSSCUT,)
+    if through_cuts.can_saw_through(blank.thickness, through_cuts.RIP_FENCE, shop):
+        rows = (_straight_edge(blank, shop), _at_table_saw(blank, shop))
+        return rows, (WHY_STRAIGHT_AFTER_CROSSCUT, WHY_STRAIGHT_FIRST)
+    sentence = f"Rip {pieces_of(blank)} to rough width with a hand saw"
+    exact = _table_saw_minutes(blank, shop) * BY_HAND
+    return (operation(blank, "rip", "bench", (), exact, sentence),), (WHY_RIP_AFTER_CROSSCUT,)
+
+
+def _metres(blank: Blank) -> Fraction:
+    return blank.length * blank.count / METRE
+
+
+def _at_band_saw(blank: Blank, throat: Fraction, shop: Shop) -> Operation:
+    exact = worked(shop, "rip at band saw", per_metre=_metres(blank))
+    blade = next(iter(shop.cutters_at(BAND_SAW)), None)
+    kerf = blade.widest if blade is not None else Fraction(0)
+    settings: list[Setting] = []
+    if blade is not None:
+        settings.append(setting_of.named("cutter", blade.name))
+    sentence = f"Rip {pieces_of(blank)} to rough width"
+    if blank.width <= throat:
+        settings.append(setting_of.distance("fence", blank.width, kerf, None))
+    else:
+        sentence += " without the fence, along a chalk line, what is kept on the open side"
+    known = setting_of.known_to(shop, BAND_SAW, settings)
+    return operation(blank, "rip", BAND_SAW, known, exact, sentence)
+
+
+def _table_saw_minutes(blank: Blank, shop: Shop) -> Fraction:
+    return worked(shop, "rip at table saw", each=blank.count, per_metre=_metres(blank))
+
+
+def _at_table_saw(blank: Blank, shop: Shop) -> Operation:
+    common = through_cuts.least_height(blank.thickness, through_cuts.RIP_FENCE, shop)
+    settings = through_cuts.rip_settings(blank.thickness, common, blank.width, None, shop)
+    sentence = f"Rip {pieces_of(blank)} to rough width, the straight edge at the fence"
+    exact = _table_saw_minutes(blank, shop)
+    return operation(blank, "rip", through_cuts.SAW, settings, exact, sentence)
+
+
+def _straight_edge(blank: Blank, shop: Shop) -> Operation:
+    sentence = f"Make one edge of {pieces_of(blank)} straight for the saw's fence"
+    exact = worked(shop, "joint edge", each=blank.count, per_metre=_metres(blank))
+    jointer = shop.stations.get(JOINTER)
+    if jointer is None or blank.length < jointer.limits["shortest_edge"]:
+        by_hand = f"{sentence}, with a plane"
+        return operation(blank, "straight edge", "bench", (), exact * BY_HAND, by_hand)
+    settings = (
+        setting_of.plain("depth", shop.allowances["facing"] / 2),
+        setting_of.angle("fence", Fraction(90)),
+    )
+    known = setting_of.known_to(shop, JOINTER, settings)
+    return operation(blank, "straight edge", JOINTER, known, exact, sentence)
