@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from itertools import pairwise
+
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg, piece_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
+from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
+
+ONE_FIGURE = frozenset({"fence", "stop", "thickness"})
+"""Axes of which one new figure makes no new picture."""
+
+WITHOUT_PICTURE = frozenset({"thickness"})
+"""Kinds whose picture is so plain that one serves a whole visit, whatever is held how."""
 
 
 def cover_drawing(bench: Bench) -> Svg:
@@ -15,8 +25,12 @@ def cover_drawing(bench: Bench) -> Svg:
     return piece_drawing(bench.model, bench.labels.parts)
 
 
-def step_drawing(step: Step, bench: Bench) -> Svg | None:
-    """Return the setting of a machine or the glue-up of a step, or None."""
+def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
+    """Return the setting of a machine or the glue-up of a step, or None.
+
+    `before` is the step before it in the visit: what its drawing shows of the height is not drawn
+    again while the height stays.
+    """
     model = bench.model
     for operation in step.operations:
         if operation.glue_up is not None:
@@ -24,7 +38,55 @@ def step_drawing(step: Step, bench: Bench) -> Svg | None:
             for assembly in model.assemblies:
                 if assembly.name == name:
                     return glue_up_drawing(model, assembly, bench.labels.copies, model.display)
-    return setup_drawing(model, step, bench.shop.accessories, model.display)
+    front = before is None or not _height_stays(before, step)
+    return setup_drawing(model, step, bench.shop.accessories, model.display, front=front)
+
+
+def like_before(steps: Sequence[Step]) -> dict[int, int]:
+    """Return the steps of a visit that need no drawing, with the step whose drawing serves them.
+
+    Such a step saws through like the one before, held alike, with one other figure.  Joints are
+    always drawn, and so is what waits for a measurement.
+    """
+    found: dict[int, int] = {}
+    for before, step in pairwise(steps):
+        if _one_figure(step) and _way(before) == _way(step):
+            found[step.number] = found.get(before.number, before.number)
+    return found
+
+
+def _height_stays(before: Step, step: Step) -> bool:
+    """Whether the same cutter cuts as deep into the same surface as in the step before."""
+    lying = [
+        {(work.hold.down if work.hold else None) for op in row.operations for work in op.work}
+        for row in (before, step)
+    ]
+    return set(step.changed) == {"stop"} and bool(lying[0] & lying[1]) and _cuts(before)
+
+
+def _cuts(step: Step) -> bool:
+    return all(work.features for operation in step.operations for work in operation.work)
+
+
+def _one_figure(step: Step) -> bool:
+    changed = frozenset(step.changed)
+    measured = any(setting is not None and setting.measure for _, setting in step.settings)
+    cut = any(work.features or operation.glue_up for operation in step.operations
+              for work in operation.work)  # fmt: skip
+    return len(changed) == 1 and changed <= ONE_FIGURE and not cut and not measured
+
+
+def _way(step: Step) -> tuple[object, ...]:
+    """Return what a picture of a cut right through shows beside its figure."""
+    return tuple(sorted({_held(operation) for operation in step.operations}, key=repr))
+
+
+def _held(operation: Operation) -> tuple[object, ...]:
+    if operation.kind in WITHOUT_PICTURE:
+        return (operation.kind,)
+    features = any(work.features for work in operation.work)
+    lying = {(work.hold.down, work.hold.at_stop) for work in operation.work if work.hold}
+    return operation.kind, features, frozenset(lying)
 
 
 def time_line(bench: Bench) -> Svg | None:

@@ -7,9 +7,10 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.text import Amount, Text, capital
-from dryfit.booklet.wording import joints, lag, minutes, title
+from dryfit.booklet.titles import title
+from dryfit.booklet.wording import joints, lag, minutes
 from dryfit.plan.operation import ClampRow, GlueUp, Operation
-from dryfit.plan.plan import Plan, Step
+from dryfit.plan.plan import Step
 
 _LAG_WORDS = {
     "out of clamps": "clamps off",
@@ -85,12 +86,13 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         lags=tuple((_LAG_WORDS.get(row.until, row.until), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
         tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
-        meanwhile=tuple((number, _work_of(number, bench.plan)) for number in step.meanwhile),
+        meanwhile=tuple((number, _work_of(number, bench)) for number in step.meanwhile),
     )
 
 
-def _work_of(number: int, plan: Plan) -> str:
-    return title(op for step in plan.steps if step.number == number for op in step.operations)
+def _work_of(number: int, bench: Bench) -> str:
+    steps = (step for step in bench.plan.steps if step.number == number)
+    return title((op for step in steps for op in step.operations), bench)
 
 
 def _clock(glue_up: GlueUp) -> tuple[ClockCell, ...]:

@@ -1,87 +1,127 @@
-"""Which copies are worked together, how they lie on the machine, and the passes in order."""
+"""How work lies on the machine, as a table that all parts held alike share, and the passes."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 
-from dryfit.booklet.bench import Bench, CopyRow
-from dryfit.booklet.text import Mark, Say, Text, capital, joined
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.text import Label, Mark, Piece, Say, Text, capital, joined
 from dryfit.booklet.wording import MARK_WORDS, many
-from dryfit.placing.model import Part
-from dryfit.plan.operation import Work
+from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold, Pass
 
-
-@dataclass(frozen=True, slots=True)
-class Lot:
-    """Copies that are held alike, one way of holding after the other.
-
-    `hand` is named when all of them are of one hand and the part has two.
-    """
-
-    copies: tuple[CopyRow, ...]
-    hand: str | None
-    holds: tuple[Text, ...]
+PLACES = ("down", "at the fence", "at the stop")
 
 
 @dataclass(frozen=True, slots=True)
-class WorkView:
-    """Lots of one part that all take the same passes."""
+class HoldRow:
+    """One way of holding: for whom, where that differs, and the mark at each place or None."""
 
-    part: str
-    lots: tuple[Lot, ...]
-    passes: tuple[Text, ...]
-
-
-def work_views(works: tuple[Work, ...], bench: Bench) -> tuple[WorkView, ...]:
-    """Return the works, those of one part and with the same passes drawn together."""
-    grouped = groupby(works, key=lambda work: (work.part, work.passes))
-    return tuple(_work(part, passes, tuple(row), bench) for (part, passes), row in grouped)
+    whom: Text
+    marks: tuple[Mark | None, ...]
 
 
-def _work(name: str, passes: tuple[Pass, ...], works: tuple[Work, ...], bench: Bench) -> WorkView:
-    part = bench.part(name)
-    lots: dict[tuple[str, ...], list[Work]] = {}
-    for work in works:
-        lots.setdefault(work.copies, []).append(work)
-    return WorkView(
-        part=capital(name if part is None else part.written),
-        lots=tuple(_lot(copies, row, part, bench) for copies, row in lots.items()),
-        passes=_passes(passes, bench.say),
-    )
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """The ways of holding in order; `places` are the columns in which any has a mark."""
 
+    places: tuple[str, ...]
+    rows: tuple[HoldRow, ...]
 
-def _lot(copies: tuple[str, ...], works: list[Work], part: Part | None, bench: Bench) -> Lot:
-    rows = bench.rows(copies)
-    hands = {row.hand for row in rows}
-    milled = not any(work.features or _at_stop(work) for work in works)
-    holds = dict.fromkeys(_hold(work.hold) for work in works if work.hold is not None)
-    return Lot(
-        copies=bench.by_part(copies, named=part is None) if milled or part is None else rows,
-        hand=next(iter(hands)) if len(hands) == 1 else None,
-        holds=tuple(hold for hold in holds if hold),
-    )
+    @property
+    def told(self) -> bool:
+        """Whether the rows differ by whom they are for."""
+        return any(row.whom for row in self.rows)
 
-
-def _at_stop(work: Work) -> bool:
-    return work.hold is not None and work.hold.at_stop is not None
-
-
-def _hold(hold: Hold) -> Text:
-    """Return how the work lies, as a clause: ``face F down on the table, end R at the stop``."""
-    return joined(
-        (
-            (f"{MARK_WORDS.get(mark, 'side')} ", Mark(mark), f" {place}")
-            for mark, place in (
-                (hold.down, "down on the table"),
-                (hold.against_fence, "against the fence"),
-                (hold.at_stop, "at the stop"),
-            )
+    def sentence(self) -> Text:
+        """Return the only way of holding as a clause: ``Face F down, end R at the stop``."""
+        row = self.rows[0]
+        clauses: list[Text] = [
+            (f"{MARK_WORDS.get(mark.sign, 'side')} ", mark, f" {place}")
+            for place, mark in zip(self.places, row.marks, strict=True)
             if mark is not None
-        ),
-        ", ",
+        ]
+        first, *rest = clauses
+        return joined([(capital(str(first[0])), *first[1:]), *rest], ", ")
+
+
+_Ways = tuple[Hold, ...]
+
+
+def holding(columns: Sequence[tuple[str, tuple[Operation, ...]]], bench: Bench) -> Holding | None:
+    """Return how the operations are held; `columns` are headings with their operations.
+
+    Copies that are held alike share their rows.  Where there are several columns their headings
+    tell the rows apart, otherwise the copies do.
+    """
+    rows: list[tuple[Text, _Ways]] = []
+    for heading, operations in columns:
+        ways = _by_ways(work for operation in operations for work in operation.work)
+        for way, copies in ways.items():
+            whom: list[Piece] = [heading] if len(columns) > 1 else []
+            if len(ways) > 1:
+                whom += [": ", *named(copies, bench)] if whom else named(copies, bench)
+            rows.append((tuple(whom), way))
+    return _table(rows)
+
+
+def _by_ways(works: Iterable[Work]) -> dict[_Ways, tuple[str, ...]]:
+    """Return the copies by how they are held, one way after the other."""
+    lots: dict[tuple[str, ...], dict[Hold, None]] = {}
+    for work in works:
+        if work.hold is not None:
+            lots.setdefault(work.copies, {})[work.hold] = None
+    ways: dict[_Ways, tuple[str, ...]] = {}
+    for copies, holds in lots.items():
+        way = tuple(holds)
+        ways[way] = (*ways.get(way, ()), *copies)
+    return ways
+
+
+def _table(rows: Sequence[tuple[Text, _Ways]]) -> Holding | None:
+    found = [
+        (whom if first else (), (hold.down, hold.against_fence, hold.at_stop))
+        for whom, way in rows
+        for first, hold in zip((True, *(False for _ in way)), way, strict=False)
+    ]
+    used = [n for n in range(len(PLACES)) if any(signs[n] for _, signs in found)]
+    if not used:
+        return None
+    return Holding(
+        tuple(PLACES[n] for n in used),
+        tuple(HoldRow(whom, tuple(_mark(signs[n]) for n in used)) for whom, signs in found),
     )
+
+
+def _mark(sign: str | None) -> Mark | None:
+    return None if sign is None else Mark(sign)
+
+
+def named(names: tuple[str, ...], bench: Bench) -> Text:
+    """Return copies by number, and their hand if all are of one: ``C1, C4 (hand A)``."""
+    hands = {row.hand for row in bench.rows(names)}
+    hand = next(iter(hands)) if len(hands) == 1 else None
+    pieces = joined(
+        ((Label(row.label or row.name),) for row in bench.by_part(names, named=False)), ", "
+    )
+    return (*pieces, f" (hand {hand})") if hand else pieces
+
+
+def pass_lines(operations: Iterable[Operation], bench: Bench) -> tuple[Text, ...]:
+    """Return the passes as sentences in order; nothing for a single cut at the stop.
+
+    Where they are not the same for all copies, each says for which.
+    """
+    lots: dict[tuple[Pass, ...], dict[str, None]] = {}
+    for work in (work for operation in operations for work in operation.work):
+        lots.setdefault(work.passes, {}).update(dict.fromkeys(work.copies))
+    several = len(lots) > 1
+    rows: list[Text] = []
+    for passes, copies in lots.items():
+        whom: Text = (*named(tuple(copies), bench), ": ") if several else ()
+        rows += [(*whom, *line) for line in _passes(passes, bench.say)]
+    return tuple(rows)
 
 
 def _passes(passes: tuple[Pass, ...], say: Say) -> tuple[Text, ...]:

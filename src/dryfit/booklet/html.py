@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 
 from dryfit.booklet.text import Amount, Label, Mark, Piece, Text, plain
 from dryfit.booklet.view import Booklet, booklet_view
+from dryfit.booklet.wording import steps_in_words
 from dryfit.diagnostics import Findings
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Plan
@@ -72,6 +73,7 @@ def _environment() -> Environment:
     )
     environment.filters["words"] = words
     environment.filters["plain"] = plain
+    environment.filters["steps"] = steps_in_words
     return environment
 
 

@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.sides import Side, sides_that_count
 from dryfit.booklet.text import Mark, Say, Text, capital, joined
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
@@ -44,16 +46,18 @@ class Machine:
 
     `cutter` is its word, `base` the thickness of the guide's floor, `through` whether the cut
     severs the work, and `origins` the marks that touch fence or stop, in the order of work.
+    `sides` says by axis which side of the cutter makes the joint.
     """
 
     cutter: str
     base: Fraction
     through: bool
     origins: Mapping[str, tuple[str, ...]]
+    sides: Mapping[str, Side]
     say: Say
 
 
-def machine_at(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) -> Machine:
+def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machine:
     """Return what the words need to know of the machine as it stands in the step."""
     asked = [setting for op in step.operations for setting in op.settings] or values.values()
     origins: dict[str, tuple[str, ...]] = {}
@@ -62,11 +66,12 @@ def machine_at(step: Step, values: Mapping[str, Setting], shop: Shop, say: Say) 
             before = origins.get(setting.axis, ())
             origins[setting.axis] = tuple(dict.fromkeys((*before, setting.origin)))
     return Machine(
-        cutter=_cutter_word(step.station, values.get("cutter"), shop),
-        base=_base(values.get("accessory"), shop),
+        cutter=_cutter_word(step.station, values.get("cutter"), bench.shop),
+        base=_base(values.get("accessory"), bench.shop),
         through=not any(work.features for op in step.operations for work in op.work),
         origins=origins,
-        say=say,
+        sides=sides_that_count(step, values, bench),
+        say=bench.say,
     )
 
 
@@ -79,6 +84,13 @@ def label_of(setting: Setting, machine: Machine) -> str:
     return _LABELS.get(setting.axis, capital(setting.axis))
 
 
+def side_of(setting: Setting, machine: Machine) -> str:
+    """Return the side of the cutter to which the large figure is: ``NEAR side``, or nothing."""
+    if setting.to is None or setting.to == "both":
+        return ""
+    return machine.sides.get(setting.axis, Side.NEAR).value
+
+
 def value_of(setting: Setting, say: Say) -> Text:
     """Return the value in short: a name, an angle, a length, or the two limits of a cut."""
     if isinstance(setting.value, str):
@@ -88,6 +100,17 @@ def value_of(setting: Setting, say: Say) -> Text:
     if setting.axis == "stop" and setting.to == "both" and setting.far is not None:
         return (say.setting(setting.value), " – ", say.setting(setting.far))
     return (say.setting(setting.value),)
+
+
+def large_value_of(setting: Setting, machine: Machine) -> Text:
+    """Return what is printed large: for a distance, to the side of the cutter that counts."""
+    if isinstance(setting.value, Fraction) and setting.far is not None:
+        counts = machine.sides.get(setting.axis, Side.NEAR)
+        if counts is Side.FAR:
+            return (machine.say.setting(setting.far),)
+        if counts is Side.CENTRE:
+            return (machine.say.setting((setting.value + setting.far) / 2),)
+    return value_of(setting, machine.say)
 
 
 def details_of(setting: Setting, machine: Machine) -> tuple[Text, ...]:
@@ -121,9 +144,10 @@ def _distance_details(setting: Setting, machine: Machine) -> Iterator[Text]:
     if setting.to == "both":
         yield ("the two limits of the cut",)
     elif setting.to is not None:
-        yield (f"to the {setting.to.upper()} side of the {machine.cutter}",)
+        counts = machine.sides.get(setting.axis, Side.NEAR)
+        yield (f"to the {counts.value} of the {machine.cutter}",)
         if setting.far is not None and not machine.through:
-            yield from _far_details(setting.far, setting.value, machine)
+            yield _other_side(counts, setting, machine.say)
     marks = machine.origins.get(setting.axis, ())
     if marks:
         touching = joined(((_surface_word(mark), " ", Mark(mark)) for mark in marks), ", then ")
@@ -132,11 +156,11 @@ def _distance_details(setting: Setting, machine: Machine) -> Iterator[Text]:
         yield (f"on the {setting.side}",)
 
 
-def _far_details(far: Fraction, near: Fraction | str, machine: Machine) -> Iterator[Text]:
-    if machine.cutter == "drill" and isinstance(near, Fraction):
-        yield ("its centre then at ", machine.say.setting((near + far) / 2))
-    else:
-        yield ("far side then at ", machine.say.setting(far))
+def _other_side(counts: Side, setting: Setting, say: Say) -> Text:
+    """Return the side that is not printed large, for whoever measures from there."""
+    if counts is Side.NEAR and setting.far is not None:
+        return "far side then at ", say.setting(setting.far)
+    return "near side then at ", say.setting(Fraction(setting.value))
 
 
 def _surface_word(mark: str) -> str:

@@ -1,4 +1,4 @@
-"""The boxes on top of a step: which settings change, in large figures, and which stay."""
+"""The boxes beside a step: which settings change, in large figures, and which stay."""
 
 from __future__ import annotations
 
@@ -6,40 +6,39 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing.lettering import text_width
 from dryfit.booklet.machine_words import (
     Machine,
     details_of,
     label_of,
+    large_value_of,
     machine_at,
+    side_of,
     value_of,
 )
-from dryfit.booklet.text import Say, Text, plain
+from dryfit.booklet.text import Text, plain
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.setting import Setting
-from dryfit.shop.shop import Shop
 
 MM_OF_A_POINT = 25.4 / 72
 POINT_SIZES = (40, 32, 26, 20)
-ROW_MM = 174.0
-NARROW_CELL_MM = 34.0
-CELL_AIR_MM = 5.0
-"""Room of the row of boxes on A4, and what a cell of names and the air of each cell take of it."""
-
-COLUMN_MM = 45.0
-"""Room for a figure in the column beside a drawing."""
+COLUMN_MM = 42.0
+"""Room for a figure in the column beside drawing and text."""
 
 
 @dataclass(frozen=True, slots=True)
 class SettingBox:
     """One axis to set: its label, the value in large type, and what the value is measured to.
 
-    `figure` tells a number from a name, which is set smaller; `waits` is the name of the
-    measurement that gives the value, which then is a blank to fill in.
+    `figure` tells a number from a name, which is set smaller; `short` is the label with the side
+    of the cutter, for a box without details; `waits` is the name of the measurement that gives the
+    value, which then is a blank to fill in.
     """
 
     axis: str
     label: str
+    short: str
     value: Text
     figure: bool
     details: tuple[Text, ...]
@@ -59,30 +58,28 @@ class Kept:
 class SettingsView:
     """What to set before a step.
 
-    `fit` are cutters, guides and angles, `change` the figures to set, `keep` what stays.  The boxes
-    stand in a `column` beside the drawing or in a row above it; `points` is the type size at which
-    the figures find room there, on the narrower paper.
+    `fit` are cutters, guides and angles, `change` the figures to set, `keep` what stays.
+    `points` is the type size at which the figures find room in the column beside the text.
     """
 
     fit: tuple[SettingBox, ...]
     change: tuple[SettingBox, ...]
     keep: tuple[Kept, ...]
     points: int
-    column: bool
 
 
-def settings_view(step: Step, plan: Plan, shop: Shop, say: Say, *, column: bool) -> SettingsView:
+def settings_view(step: Step, bench: Bench) -> SettingsView:
     """Return the boxes of the axes that change, and the axes that stay as they are.
 
     An axis that was set on an earlier day is to be checked again before it is trusted.
     """
     values = {axis: setting for axis, setting in step.settings if setting is not None}
-    machine = machine_at(step, values, shop, say)
+    machine = machine_at(step, values, bench)
     boxes = tuple(
         box for axis in values if axis in step.changed for box in _boxes(values[axis], machine)
     )
     asked = {setting.axis for op in step.operations for setting in op.settings} or set(values)
-    days = _days_set(step, plan)
+    days = _days_set(step, bench.plan)
     figures = tuple(box for box in boxes if box.figure)
     fit = tuple(box for box in boxes if not box.figure)
     keep = tuple(
@@ -90,20 +87,8 @@ def settings_view(step: Step, plan: Plan, shop: Shop, say: Say, *, column: bool)
         for axis, setting in values.items()
         if axis in asked and axis not in step.changed
     )
-    beside = bool(fit) + bool(keep)
-    points = _points_in_column(figures) if column else _points_in_row(figures, beside)
-    return SettingsView(fit, figures, keep, points, column)
-
-
-def _points_in_column(figures: tuple[SettingBox, ...]) -> int:
-    """Return the largest type size at which each figure fits the column."""
-    return _largest(lambda points: all(_width(box, points) <= COLUMN_MM for box in figures))
-
-
-def _points_in_row(figures: tuple[SettingBox, ...], beside: int) -> int:
-    """Return the largest type size at which the figures fit the row, with `beside` narrow cells."""
-    room = ROW_MM - beside * NARROW_CELL_MM - len(figures) * CELL_AIR_MM
-    return _largest(lambda points: sum(_width(box, points) for box in figures) <= room)
+    points = _largest(lambda points: all(_width(box, points) <= COLUMN_MM for box in figures))
+    return SettingsView(fit, figures, keep, points)
 
 
 def _largest(fits: Callable[[int], bool]) -> int:
@@ -116,22 +101,26 @@ def _width(box: SettingBox, points: int) -> float:
 
 def _boxes(setting: Setting, machine: Machine) -> Iterator[SettingBox]:
     """Yield the box of a setting, or two for a pair of stops."""
-    label, value = label_of(setting, machine), value_of(setting, machine.say)
+    label, value = label_of(setting, machine), large_value_of(setting, machine)
     figure = isinstance(setting.value, Fraction) and setting.unit == "mm"
     details = details_of(setting, machine)
     if setting.to == "both" and setting.far is not None:
         far = (machine.say.setting(setting.far),)
-        yield SettingBox(setting.axis, f"First {label.lower()}", value[:1], figure, ())
-        yield SettingBox(setting.axis, f"Second {label.lower()}", far, figure, details)
+        first, second = f"First {label.lower()}", f"Second {label.lower()}"
+        yield SettingBox(setting.axis, first, first, value[:1], figure, ())
+        yield SettingBox(setting.axis, second, second, far, figure, details)
     else:
-        yield SettingBox(setting.axis, label, value, figure, details, setting.measure)
+        side = side_of(setting, machine)
+        short = f"{label}, {side}" if side else label
+        yield SettingBox(setting.axis, label, short, value, figure, details, setting.measure)
 
 
 def _kept(setting: Setting, machine: Machine, day: int | None) -> Kept:
-    value = value_of(setting, machine.say)
-    if isinstance(setting.value, Fraction):
-        return Kept(setting.axis, (f"{label_of(setting, machine).lower()} ", *value), day)
-    return Kept(setting.axis, value, None)
+    value = large_value_of(setting, machine)
+    if not isinstance(setting.value, Fraction):
+        return Kept(setting.axis, value, None)
+    side = f", {side_of(setting, machine)}" if value != value_of(setting, machine.say) else ""
+    return Kept(setting.axis, (f"{label_of(setting, machine).lower()} ", *value, side), day)
 
 
 def _days_set(step: Step, plan: Plan) -> Mapping[str, int]:

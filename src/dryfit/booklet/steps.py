@@ -2,78 +2,44 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from dryfit.booklet.bench import Bench
+from dryfit.booklet.blocks import Block, blocks
 from dryfit.booklet.cautions import Caution, for_step
 from dryfit.booklet.drawing import Svg
+from dryfit.booklet.drawings import like_before, step_drawing
 from dryfit.booklet.glueing import GlueView, glue_view
-from dryfit.booklet.holding import WorkView, work_views
 from dryfit.booklet.settings import SettingsView, settings_view
-from dryfit.booklet.text import Piece, Text, capital, closed, listed
-from dryfit.booklet.wording import clock, lag, many, minutes, roughly
-from dryfit.placing.model import Coating, Model
-from dryfit.plan.operation import MeasurePoint, Operation
+from dryfit.booklet.wording import clock, lag, many, roughly, steps_in_words
 from dryfit.plan.plan import Step
 
-WIDEST_BESIDE_MM = 150.0
-"""Wider drawings would be made too small to read beside the column of settings."""
-
-TALL_MM = 120.0
-"""Higher drawings may stand on another page than the boxes of their step."""
-
-_TARGETS = {
-    "length": ("length", "stop"),
-    "width": ("width", "fence"),
-    "thickness": ("thickness", "thickness"),
-    "flatten": ("thickness", "thickness"),
-}
-"""By kind of operation: the size that it brings a part to, and the axis that would give it."""
-
-LETTERS = "abcdefghijklmnopqrstuvwxyz"
+TALL_MM = 105.0
+"""Higher drawings reach below the column of figures beside them."""
 
 
-@dataclass(frozen=True, slots=True)
-class MeasureView:
-    """A number to take from the piece: its name, the nominal figure, and who waits for it."""
-
-    name: str
-    formula: str
-    nominal: Text
-    sets: str
-
-
-@dataclass(frozen=True, slots=True)
-class OperationView:
-    """One check box: `number` is the step's, with a letter where the step has several boxes."""
-
-    id: str
-    number: str
-    lettered: bool
-    sentence: Text
-    minutes: str
-    works: tuple[WorkView, ...]
-    target: Text
-    details: tuple[Text, ...]
-    check: str | None
-    measure: MeasureView | None
-    masks: tuple[str, ...]
+NARROW_MM = 75.0
+"""Drawings of what is made at the bench that are no wider stand beside the text."""
 
 
 @dataclass(frozen=True, slots=True)
 class StepView:
     """A step with its settings, drawing and boxes.
 
+    `drawing` is None where none is needed, or where an earlier one of the visit serves; `serves`
+    are the later steps which a drawing serves too, `like` the step whose drawing serves this one.
     `tests` is how many test cuts come first; `waits` say until when time has to pass before it,
     `reasons` why it stands after other steps, `after` what has to rest when it is done.
     """
 
     number: int
-    starts: str
+    minutes: str
     settings: SettingsView
     drawing: Svg | None
-    tall: bool
-    operations: tuple[OperationView, ...]
+    serves: tuple[int, ...]
+    like: int | None
+    blocks: tuple[Block, ...]
     tests: str | None
     cautions: tuple[Caution, ...]
     waits: tuple[str, ...]
@@ -82,99 +48,79 @@ class StepView:
     glue: GlueView | None
 
     @property
-    def prepared(self) -> bool:
-        """Whether anything is to be set, seen or waited for before the first box."""
+    def aside(self) -> bool:
+        """Whether a column of figures stands beside the text; else what is set is a line."""
         settings = self.settings
-        return bool(
-            settings.fit
-            or settings.change
-            or settings.keep
-            or self.drawing
-            or self.glue
-            or self.waits
-            or self.tests
+        beside = self.drawing is not None and bool(settings.fit or settings.keep)
+        return bool(settings.change or beside or self.glue)
+
+    @property
+    def small(self) -> bool:
+        """Whether the drawing leaves room for the text beside it."""
+        narrow = self.drawing is not None and self.drawing.width_mm <= NARROW_MM
+        return narrow and not self.aside
+
+    @property
+    def recheck(self) -> bool:
+        """Whether a setting has stood over a night."""
+        return any(kept.recheck for kept in self.settings.keep)
+
+    @property
+    def below(self) -> bool:
+        """Whether the text stands below the drawing in the full width, and not beside figures."""
+        tall = self.aside and self.drawing is not None and self.drawing.height_mm > TALL_MM
+        return tall or self.glue is not None
+
+
+def visit_steps(steps: Sequence[Step], bench: Bench) -> tuple[StepView, ...]:
+    """Return what is printed for the steps of a visit; one drawing serves steps that are alike."""
+    like = like_before(steps)
+    served = {
+        number: tuple(later for later, earlier in like.items() if earlier == number)
+        for number in like.values()
+    }
+    found: dict[int, StepView] = {}
+    for before, step in zip((None, *steps), steps, strict=False):
+        drawing = None if step.number in like else step_drawing(step, before, bench)
+        view = _step(step, drawing, served.get(step.number, ()), bench)
+        if step.number in like:
+            view = _but_for(view, found[like[step.number]])
+        found[step.number] = view
+    return tuple(found.values())
+
+
+def _but_for(step: StepView, first: StepView) -> StepView:
+    """Return the step without what stands at the `first` one, whose drawing serves it."""
+    said = first.blocks[0]
+    lean = tuple(
+        replace(
+            block,
+            holding=None if block.holding == said.holding else block.holding,
+            details=tuple(row for row in block.details if row not in said.details),
+            checks=tuple(row for row in block.checks if row not in said.checks),
         )
+        for block in step.blocks
+    )
+    known = {reason.partition(": ")[2] for reason in first.reasons}
+    reasons = tuple(row for row in step.reasons if row.partition(": ")[2] not in known)
+    return replace(step, like=first.number, blocks=lean, reasons=reasons)
 
 
-def step_view(step: Step, drawing: Svg | None, bench: Bench) -> StepView:
-    """Return what is printed for a step; `drawing` is its picture, or None."""
-    several = len(step.operations) > 1
-    column = drawing is not None and drawing.width_mm <= WIDEST_BESIDE_MM
+def _step(step: Step, drawing: Svg | None, serves: tuple[int, ...], bench: Bench) -> StepView:
     return StepView(
         number=step.number,
-        starts=clock(step.starts),
-        settings=settings_view(step, bench.plan, bench.shop, bench.say, column=column),
+        minutes=spent((step,)),
+        settings=settings_view(step, bench),
         drawing=drawing,
-        tall=drawing is not None and drawing.height_mm > TALL_MM,
-        operations=tuple(
-            _operation(op, step.number, LETTERS[index % 26] if several else "", bench)
-            for index, op in enumerate(step.operations)
-        ),
+        serves=serves,
+        like=None,
+        blocks=blocks(step.operations, bench),
         tests=_tests(step),
         cautions=for_step(step),
-        waits=_waits(step),
+        waits=waits_in_words(step),
         reasons=_reasons(step),
         after=_after(step),
         glue=_glue(step, bench),
-    )
-
-
-def _operation(operation: Operation, number: int, letter: str, bench: Bench) -> OperationView:
-    return OperationView(
-        id=operation.id,
-        number=f"{number}{letter}",
-        lettered=bool(letter),
-        sentence=(closed(operation.sentence),),
-        minutes=minutes(operation.tenths),
-        works=() if operation.glue_up else work_views(operation.work, bench),
-        target=_target(operation, bench),
-        details=tuple((closed(capital(detail)),) for detail in operation.details),
-        check=operation.check,
-        measure=_measure(operation.measure, bench),
-        masks=_masks(operation, bench.model),
-    )
-
-
-def _target(operation: Operation, bench: Bench) -> Text:
-    """Return the size to reach where no setting gives it: by hand, or to a knife line."""
-    name, _, _ = operation.id.partition(" / ")
-    part = bench.part(name)
-    if part is None or operation.kind not in _TARGETS:
-        return ()
-    size, axis = _TARGETS[operation.kind]
-    if any(setting.axis == axis for setting in operation.settings):
-        return ()
-    lengths = {"length": part.length, "width": part.width, "thickness": part.thickness}
-    return (f"To {size} ", bench.say.size_with_unit(lengths[size]), ".")
-
-
-def _measure(point: MeasurePoint | None, bench: Bench) -> MeasureView | None:
-    if point is None:
-        return None
-    waiting = [
-        f"{name} (step {bench.plan.step_of(name).number})"
-        for name in point.sets
-        if any(op.id == name for step in bench.plan.steps for op in step.operations)
-    ]
-    nominal: list[Piece] = ["on paper ", bench.say.size_with_unit(point.nominal)]
-    return MeasureView(point.name, point.formula, tuple(nominal), listed(waiting))
-
-
-def _masks(operation: Operation, model: Model) -> tuple[str, ...]:
-    """Return which glue faces stay bare when the subject is coated before it is glued."""
-    if operation.kind != "coat":
-        return ()
-    subject = operation.id.partition(" / ")[0]
-    rows = [_mask(coating, model) for coating in model.coatings if coating.subject == subject]
-    return tuple(dict.fromkeys(line for row in rows for line in row))
-
-
-def _mask(coating: Coating, model: Model) -> tuple[str, ...]:
-    known = {joint.id: joint for joint in model.joints}
-    return tuple(
-        f"{known[name].kind}: {known[name].guest} and {known[name].host}"
-        for name in coating.masks
-        if name in known
     )
 
 
@@ -184,24 +130,29 @@ def _tests(step: Step) -> str | None:
     return f"{many(step.tests, 'test cut')} on scrap of the same thickness, before the first part"
 
 
-def _waits(step: Step) -> tuple[str, ...]:
-    """Return what takes time before the step, the longest wait first."""
-    rows: dict[str, str] = {}
-    for wait in sorted(step.waits_for, key=lambda wait: (-wait.lag, wait.step)):
-        if wait.lag > 0:
-            when = f"{lag(wait.lag)} after step {wait.step}"
-            text = f"Not before about {clock(step.starts)} ({when}): {wait.reason}"
-            rows.setdefault(wait.reason, text)
-    return tuple(rows.values())
+def waits_in_words(step: Step) -> tuple[str, ...]:
+    """Return until when time has to pass before the step, and after which step it counts."""
+    wait = step.release
+    if wait is None:
+        return ()
+    if wait.lag == 0:
+        return (f"Begin about {clock(wait.opens)}: {wait.reason}",)
+    when = f"{lag(wait.lag)} after step {wait.step}"
+    if wait.opens != wait.over:
+        when += f"; outside shop hours, so begin {clock(wait.opens)}"
+    return (f"Not before about {clock(wait.over)} ({when}): {wait.reason}",)
 
 
 def _reasons(step: Step) -> tuple[str, ...]:
-    """Return the other reasons why the step stands where it stands, in the order of steps."""
-    rows: dict[str, str] = {}
+    """Return the other reasons why the step stands where it stands, each once with its steps."""
+    rows: dict[str, list[int]] = {}
     for wait in sorted(step.waits_for, key=lambda wait: wait.step):
         if wait.lag == 0:
-            rows.setdefault(wait.reason, f"After step {wait.step}: {wait.reason}")
-    return tuple(rows.values())
+            rows.setdefault(wait.reason, []).append(wait.step)
+    return tuple(
+        f"After {steps_in_words(tuple(dict.fromkeys(numbers)))}: {reason}"
+        for reason, numbers in rows.items()
+    )
 
 
 def _after(step: Step) -> str | None:

@@ -8,13 +8,14 @@ from dataclasses import dataclass
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit
 from dryfit.booklet.drawing import Svg
-from dryfit.booklet.drawings import cover_drawing, step_drawing, time_line
+from dryfit.booklet.drawings import cover_drawing, time_line
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import PartRow, Volume, part_rows, volumes
-from dryfit.booklet.steps import StepView, spent, step_view
+from dryfit.booklet.steps import StepView, spent, visit_steps
 from dryfit.booklet.text import Say, capital
-from dryfit.booklet.wording import clock, lag, title
+from dryfit.booklet.titles import titles
+from dryfit.booklet.wording import clock, lag
 from dryfit.diagnostics import Findings
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Plan, Visit
@@ -70,6 +71,7 @@ class Booklet:
 def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Booklet:
     """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
     bench = Bench(model, plan, shop, label(model), Say(model.display))
+    headings = titles(plan, bench)
     return Booklet(
         id=booklet_id(model, plan),
         unit=model.display.unit,
@@ -85,7 +87,7 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
         hands=any(len(part.hands()) > 1 for part in model.parts),
         supplies=_supplies(bench),
         time_line=time_line(bench),
-        visits=tuple(_visit(visit, bench) for visit in plan.visits()),
+        visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
     )
 
 
@@ -96,17 +98,16 @@ def booklet_id(model: Model, plan: Plan) -> str:
     return f"{digest[:4]}-{digest[4:8]}"
 
 
-def _visit(visit: Visit, bench: Bench) -> VisitView:
-    steps = tuple(step_view(step, step_drawing(step, bench), bench) for step in visit.steps)
+def _visit(visit: Visit, title: str, bench: Bench) -> VisitView:
     return VisitView(
         number=visit.number,
         station=capital(visit.station),
-        title=title(op for step in visit.steps for op in step.operations),
+        title=title,
         first=visit.steps[0].number,
         last=visit.steps[-1].number,
         minutes=spent(visit.steps),
         starts=clock(visit.steps[0].starts),
-        steps=steps,
+        steps=visit_steps(visit.steps, bench),
         cautions=for_visit(visit.steps),
     )
 

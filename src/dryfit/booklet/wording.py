@@ -1,4 +1,4 @@
-"""Words of the bench: durations, days, marks, stations, and what a step is called.
+"""Words of the bench: durations, days, marks, counts, and what an operation is called.
 
 Minutes of one step are whole minutes; sums are rounded to five, because planning numbers that
 pretend to more are not believed.
@@ -6,9 +6,9 @@ pretend to more are not believed.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
-from dryfit.booklet.text import capital, listed
+from dryfit.booklet.text import listed
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Moment
 
@@ -24,8 +24,6 @@ MARK_WORDS = {
 }
 
 WAY_WORDS = {"across": "side to side", "front to back": "front to back", "upright": "upright"}
-
-LONGEST_LIST_IN_A_TITLE = 50
 
 
 def minutes(tenths: int) -> str:
@@ -91,27 +89,6 @@ def subject(operation: Operation) -> str:
     return operation.id.partition(" / ")[0]
 
 
-def title(operations: Iterable[Operation]) -> str:
-    """Return a heading for a visit, made from the deeds in it and from whom they are done to.
-
-    One deed names its parts (``Length: post, end rail and apron``), several are listed, and what
-    does not fit is counted.
-    """
-    row = list(operations)
-    deeds = list(dict.fromkeys(deed(operation) for operation in row))
-    subjects = list(dict.fromkeys(subject(operation) for operation in row))
-    if len(deeds) == 1:
-        return capital(f"{deeds[0]}: {_first(subjects)}")
-    if len(subjects) == 1:
-        return capital(f"{subjects[0]}: {_first(deeds)}")
-    return capital(_first(deeds))
-
-
-def _first(words: list[str]) -> str:
-    """Return as many of the words as a heading has room for, and count the others."""
-    for count in range(len(words), 1, -1):
-        rest = len(words) - count
-        text = f"{', '.join(words[:count])} and {rest} more" if rest else listed(words)
-        if len(text) <= LONGEST_LIST_IN_A_TITLE:
-            return text
-    return f"{words[0]} and {len(words) - 1} more" if len(words) > 1 else words[0]
+def steps_in_words(numbers: Sequence[int]) -> str:
+    """Return step numbers as a sentence names them: ``step 4``, ``steps 4, 5 and 7``."""
+    return f"{'step' if len(numbers) == 1 else 'steps'} {listed(str(n) for n in numbers)}"

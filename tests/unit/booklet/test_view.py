@@ -6,12 +6,15 @@ from fractions import Fraction
 import pytest
 from tests.unit.booklet import fixtures, planned
 
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.blocks import Block, blocks
 from dryfit.booklet.cautions import for_visit, table
 from dryfit.booklet.labels import LETTERS, label
-from dryfit.booklet.settings import settings_view
+from dryfit.booklet.settings import SettingsView, settings_view
 from dryfit.booklet.text import Say, plain
+from dryfit.booklet.titles import title, titles
 from dryfit.booklet.view import Booklet, booklet_view
-from dryfit.booklet.wording import clock, lag, minutes, roughly, title
+from dryfit.booklet.wording import clock, lag, minutes, roughly
 from dryfit.plan.plan import Moment, Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
@@ -20,6 +23,16 @@ from dryfit.quantities import Display
 @pytest.fixture(scope="module")
 def view() -> Booklet:
     return booklet_view(fixtures.model(), planned.plan(), planned.shop(), fixtures.findings())
+
+
+def bench(display: Display | None = None) -> Bench:
+    model = fixtures.model(display)
+    say = Say(display or Display())
+    return Bench(model, planned.plan(), planned.shop(), label(model), say)
+
+
+def settings(step: Step, display: Display | None = None) -> SettingsView:
+    return settings_view(step, bench(display))
 
 
 def test_no_letter_stands_for_a_mark_or_a_hand() -> None:
@@ -45,24 +58,40 @@ def test_copies_are_numbered_in_the_order_of_the_model() -> None:
 
 
 def test_the_changed_setting_stands_out_and_the_rest_stays() -> None:
-    plan, shop = planned.plan(), planned.shop()
-    step = plan.steps[7]
-    found = settings_view(step, plan, shop, Say(Display()), column=True)
-    assert [(box.label, plain(box.value)) for box in found.change] == [("Stop", "105")]
+    """The far side of the set stands on the slot's limit at 125: that figure is the large one."""
+    found = settings(planned.plan().steps[7])
+    assert [(box.label, plain(box.value)) for box in found.change] == [("Stop", "125")]
     assert [plain(kept.value) for kept in found.keep] == [
         "dado 20",
         "sled",
         "blade tilt 0°",
         "dado set height 27",
     ]
-    assert plain(found.change[0].details[0]) == "to the NEAR side of the dado set"
-    assert plain(found.change[0].details[1]) == "far side then at 125"
-    assert plain(found.change[0].details[2]) == "end R against it"
+    assert [plain(row) for row in found.change[0].details] == [
+        "to the FAR side of the dado set",
+        "near side then at 105",
+        "end R against it",
+    ]
+
+
+def test_the_shoulder_of_a_lap_is_the_large_figure() -> None:
+    stop = next(box for box in settings(planned.plan().steps[6]).change if box.axis == "stop")
+    assert plain(stop.value) == "45"
+    assert stop.short == "Stop, FAR side"
+    assert plain(stop.details[1]) == "near side then at 25"
+
+
+def test_a_cut_right_through_ends_on_the_near_side() -> None:
+    fence = next(box for box in settings(planned.plan().steps[1]).change if box.figure)
+    rows = [plain(row) for box in settings(planned.plan().steps[1]).change for row in box.details]
+    assert fence.value
+    assert not any("FAR" in row for row in rows)
+    assert any("NEAR side" in row for row in rows)
 
 
 def test_a_height_on_the_sled_says_what_the_floor_adds() -> None:
     plan = planned.plan()
-    found = settings_view(plan.steps[6], plan, planned.shop(), Say(Display()), column=True)
+    found = settings(plan.steps[6])
     height = next(box for box in found.change if box.axis == "height")
     assert [plain(row) for row in height.details] == [
         "above the table",
@@ -72,7 +101,7 @@ def test_a_height_on_the_sled_says_what_the_floor_adds() -> None:
 
 def test_a_through_cut_names_its_bound_and_no_far_side() -> None:
     plan = planned.plan()
-    found = settings_view(plan.steps[1], plan, planned.shop(), Say(Display()), column=True)
+    found = settings(plan.steps[1])
     rows = [plain(row) for box in found.change for row in box.details]
     assert "cuts right through; 45 or more will do" in rows
     assert not any("far side" in row for row in rows)
@@ -80,7 +109,7 @@ def test_a_through_cut_names_its_bound_and_no_far_side() -> None:
 
 def test_a_pair_of_stops_is_two_figures() -> None:
     plan = planned.plan()
-    found = settings_view(plan.steps[4], plan, planned.shop(), Say(Display()), column=True)
+    found = settings(plan.steps[4])
     stops = [(box.label, plain(box.value)) for box in found.change if box.axis == "stop"]
     assert stops == [("First stop", "335"), ("Second stop", "375")]
 
@@ -92,9 +121,7 @@ def test_both_ends_are_named_when_both_touch_the_stop() -> None:
         replace(op, settings=(Setting("stop", Fraction(25), to="near", origin=end),))
         for op, end in zip(step.operations, ("R2", "R"), strict=True)
     )
-    found = settings_view(
-        replace(step, operations=(first, second)), plan, planned.shop(), Say(Display()), column=True
-    )
+    found = settings(replace(step, operations=(first, second)))
     stop = next(box for box in found.change if box.axis == "stop")
     assert plain(stop.details[-1]) == "end R2, then end R against it"
 
@@ -103,21 +130,16 @@ def test_a_setting_that_stood_over_night_is_to_be_rechecked() -> None:
     plan = planned.plan()
     step = plan.steps[7]
     night = replace(step, starts=Moment(step.starts.tenths, step.starts.day + 1, "08:00"))
-    kept = settings_view(night, plan, planned.shop(), Say(Display()), column=True).keep
+    kept = settings(night).keep
     days = {row.axis: row.recheck for row in kept}
     assert days == {"cutter": None, "accessory": None, "tilt": 1, "height": 1}
-    assert all(
-        row.recheck is None
-        for row in settings_view(step, plan, planned.shop(), Say(Display()), column=True).keep
-    )
+    assert all(row.recheck is None for row in settings(step).keep)
 
 
 def test_long_figures_are_set_smaller_and_always_fit() -> None:
-    plan, shop = planned.plan(), planned.shop()
-    say = Say(Display.inches())
-    assert settings_view(plan.steps[3], plan, shop, say, column=True).points < 40
-    assert settings_view(plan.steps[0], plan, shop, say, column=False).points == 40
-    assert settings_view(plan.steps[4], plan, shop, say, column=False).points < 40
+    steps = planned.plan().steps
+    assert settings(steps[0]).points == 40
+    assert settings(steps[3], Display.inches()).points < 40
 
 
 def test_the_general_cautions_are_not_repeated_on_every_visit(view: Booklet) -> None:
@@ -140,21 +162,84 @@ def test_every_caution_has_a_source_and_a_mark() -> None:
     assert all(caution.source and caution.title and caution.text for caution in table())
 
 
-def test_two_holds_with_the_same_passes_are_drawn_together(view: Booklet) -> None:
-    rails = view.visits[3].steps[0].operations[1]
-    assert rails.number == "7b"
-    (work,) = rails.works
-    (lot,) = work.lots
-    assert [plain(hold) for hold in lot.holds] == [
-        "face F down on the table, edge E against the fence, end R at the stop",
-        "face F down on the table, edge E against the fence, end R2 at the stop",
+def same_deed(*names: str) -> Block:
+    """Return the block of one step in which posts and rails get the same cut, held two ways."""
+    post, rail = planned.plan().steps[6].operations
+    said = [
+        replace(operation, sentence=f"Cut the end laps on {words}")
+        for operation, words in zip((post, rail), names, strict=True)
     ]
-    assert len(work.passes) == 2
+    (block,) = blocks(said, bench())
+    return block
+
+
+def test_a_deed_on_two_parts_is_said_once_with_a_row_for_each() -> None:
+    block = same_deed("all 4 posts", "both end rails")
+    assert not block.single
+    assert [plain(sentence) for _, sentence in block.columns] == ["Cut the end laps on each."]
+    assert [row.thing for row in block.rows] == ["4 posts", "2 end rails"]
+    assert [box.id for row in block.rows for box in row.boxes] == [
+        "post / end lap",
+        "end rail / end lap",
+    ]
+    assert block.checks == ("two test laps lie flush",)
+
+
+def test_holds_are_rows_of_a_table_that_parts_held_alike_share() -> None:
+    holding = same_deed("all 4 posts", "both end rails").holding
+    assert holding is not None
+    assert holding.places == ("down", "at the fence", "at the stop")
+    rows = [tuple(mark and mark.sign for mark in row.marks) for row in holding.rows]
+    assert rows == [("F", "E", "R2"), ("F", "E", "R"), ("F", "E", "R2")]
+    assert [plain(row.whom) for row in holding.rows] == ["C1–C4", "D1–D4", ""]
+
+
+def test_what_is_said_differently_is_printed_apart(view: Booklet) -> None:
+    posts, rails = view.visits[3].steps[0].blocks
+    assert posts.single
+    assert rails.single
+    assert rails.holding is not None
+    assert not rails.holding.told
+    assert len(rails.holding.rows) == 2
+
+
+def test_the_only_hold_is_a_sentence(view: Booklet) -> None:
+    (block,) = view.visits[1].steps[0].blocks
+    assert block.holding is not None
+    assert plain(block.holding.sentence()) == "Face B down, edge E at the fence, end R at the stop"
+
+
+def test_face_and_edge_of_a_part_are_two_boxes_in_its_row() -> None:
+    posts, rails = planned.plan().steps[6].operations
+    made = [
+        replace(operation, id=f"{name} / {deed}", kind=deed, sentence=f"{words} {thing} true")
+        for operation, name, thing in (
+            (posts, "post", "all 4 posts"),
+            (rails, "end rail", "both end rails"),
+        )
+        for deed, words in (("face", "Make one face of"), ("edge", "Joint one edge of"))
+    ]
+    (block,) = blocks(made, bench())
+    assert [heading for heading, _ in block.columns] == ["Face", "Edge"]
+    assert [[box.heading for box in row.boxes] for row in block.rows] == [["face", "edge"]] * 2
+
+
+def test_steps_with_another_figure_only_share_a_drawing(view: Booklet) -> None:
+    first, second, third = view.visits[1].steps
+    assert first.drawing is not None
+    assert first.serves == (3, 4)
+    assert [(step.drawing, step.like) for step in (second, third)] == [(None, 2), (None, 2)]
+    assert all(block.holding is None for step in (second, third) for block in step.blocks)
+
+
+def test_joints_keep_their_drawings(view: Booklet) -> None:
+    cut = [step for visit in view.visits[2:4] for step in visit.steps]
+    assert all(step.drawing is not None and step.like is None for step in cut)
 
 
 def test_a_slot_is_cut_at_the_stop_then_with_the_spacer(view: Booklet) -> None:
-    (work,) = view.visits[3].steps[1].operations[0].works
-    assert [plain(line) for line in work.passes] == [
+    (block,) = view.visits[3].steps[1].blocks
+    assert [plain(line) for line in block.passes] == [
         "Pass 1: right up to the stop.",
         "Pass 2: the 25 mm spacer between stop and work.",
         "Then 1 pass to clear the wood between these two cuts.",
@@ -162,14 +247,11 @@ def test_a_slot_is_cut_at_the_stop_then_with_the_spacer(view: Booklet) -> None:
 
 
 def test_one_hand_is_named_and_both_are_not(view: Booklet) -> None:
-    assert view.visits[2].steps[0].operations[0].works[0].lots[0].hand == "A"
-    assert view.visits[3].steps[0].operations[0].works[0].lots[0].hand is None
+    assert view.visits[2].steps[0].blocks[0].rows[0].hand == "A"
+    assert view.visits[3].steps[0].blocks[0].rows[0].hand is None
 
 
-def test_a_wait_names_time_and_reason_and_comes_before_the_rest(view: Booklet) -> None:
-    (wait,) = view.visits[5].steps[1].waits
-    assert "1 h after step 11" in wait
-    assert wait.endswith("the glue has to hold before it is handled")
+def test_reasons_of_several_steps_are_said_once(view: Booklet) -> None:
     assert view.visits[1].steps[0].reasons == ("After step 1: thickness before length",)
 
 
@@ -185,7 +267,7 @@ def test_a_glue_up_has_clock_clamps_and_diagonals(view: Booklet) -> None:
     assert [clamp.count for clamp in glue.clamps] == [2, 4]
     assert plain(glue.diagonals[0].length) == "548.2 mm"
     assert plain(glue.diagonals[0].tolerance) == "0.5 mm"
-    assert glue.meanwhile == ((14, "Measure: base length"), (15, "Length: slat"))
+    assert glue.meanwhile == ((14, "Measuring: base length"), (15, "Lengths"))
 
 
 def test_a_clamp_that_the_shop_lacks_is_told() -> None:
@@ -226,18 +308,24 @@ def test_clock_and_lag() -> None:
     assert lag(450) == "45 min"
 
 
-def test_a_title_names_one_deed_with_its_parts_and_counts_the_rest() -> None:
+def test_a_title_is_what_a_maker_calls_the_work() -> None:
     steps = planned.plan().steps
-    assert (
-        title(op for s in steps[1:4] for op in s.operations) == "Length: post, end rail and apron"
-    )
-    assert title(op for s in steps[6:9] for op in s.operations) == (
-        "End lap, cross slot for end rail and tenon cheeks"
-    )
-    every = title(op for s in steps for op in s.operations)
-    assert every.endswith(" more")
-    assert len(every) < 60
-    assert title(op for s in steps[4:6] for op in s.operations) == "Mortise for apron: post"
+
+    def titled(*numbers: int) -> str:
+        return title((op for number in numbers for op in steps[number].operations), bench())
+
+    assert titled(1, 2, 3) == "Lengths"
+    assert titled(6, 7, 8) == "Laps and tenons"
+    assert titled(4, 5) == "Mortises"
+    assert titled(*range(len(steps))).endswith(" and more")
+    assert len(titled(*range(len(steps)))) < 50
+
+
+def test_no_two_visits_have_one_title() -> None:
+    plan = planned.plan()
+    found = titles(plan, bench())
+    assert sorted(found) == [visit.number for visit in plan.visits()]
+    assert len(set(found.values())) == len(found)
 
 
 def test_the_bound_is_proved_or_said_with_its_gap() -> None:

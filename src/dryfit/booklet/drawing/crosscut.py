@@ -71,9 +71,12 @@ def crosscut_of(
     return Crosscut(near, stop.far, above, base, guide, cutter, stop.measure)
 
 
-def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
+def crosscut_drawing(
+    cut: Crosscut, lyings: Sequence[Lying], say: Say, title: str, *, front: bool = True
+) -> Svg:
     """Return the views of one setting: one from the maker's place, one from above for each way.
 
+    Without `front` the first is left out: the height was drawn before and stays.
     Ways of holding that look alike share a view; left and right hands never do.
     """
     scale = ruler_for(cut, lyings)
@@ -81,7 +84,7 @@ def crosscut_drawing(cut: Crosscut, lyings: Sequence[Lying], say: Say, title: st
     groups = alike(lyings, whole=whole)
     canvas = Canvas()
     y = 0.0
-    if cut.height is not None:
+    if cut.height is not None and front:
         y = caption(canvas, -_STOP, y, f"From where you stand{_lies_on(cut, lyings[0])}", bold=True)
         y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
     y = _plans(canvas, cut, groups, scale, say, y)

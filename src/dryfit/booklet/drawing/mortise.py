@@ -60,14 +60,19 @@ def stopped_of(stop: Setting | None, fence: Setting | None, depth: Setting | Non
     return Stopped((begin, stop.far or begin), fence, deep, stop.side or "left")
 
 
-def stopped_drawing(cut: Stopped, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
-    """Return the view from above and the section of a stopped cut, for each way of holding."""
+def stopped_drawing(
+    cut: Stopped, lyings: Sequence[Lying], say: Say, title: str, *, section: bool = True
+) -> Svg:
+    """Return the view from above and the section of a stopped cut, for each way of holding.
+
+    Without `section` it is left out: fence and depth were drawn before and stay.
+    """
     groups = alike(lyings, whole=True)
     canvas = Canvas()
     y = 0.0
     for index, group in enumerate(groups):
         y = _from_above(canvas, cut, group, say, y)
-        if index == 0:
+        if index == 0 and section:
             y = _section(canvas, cut, group[0], say, y)
     broken = any(_ruler(cut, group[0]).breaks() for group in groups)
     caption(canvas, _LEFT, y, f"You stand at the lower edge. {scale_note(broken=broken)}")
@@ -94,7 +99,7 @@ def _limits(cut: Stopped, way: Lying) -> tuple[Range, ...]:
 
 def _measured(cut: Stopped, way: Lying) -> list[Fraction]:
     """Return the distances from the end that are written: limits, or middles of drilled holes."""
-    if cut.limits is None and all(region.drilled for region in way.regions):
+    if way.regions and all(region.drilled for region in way.regions):
         return sorted({(r.from_stop[0] + r.from_stop[1]) / 2 for r in way.regions})
     return sorted({at for row in _limits(cut, way) for at in row})
 
@@ -125,7 +130,7 @@ def _from_above(
     places = _measured(cut, way)
     limits = sorted(scale.at(float(at)) for at in places)
     if cut.fence is not None:
-        distance = Fraction(cut.fence.value)
+        distance = _from_fence(cut.fence, way)[0][0]
         level = fence + float(distance) * scale.scale
         at, edge = (right + 5.0, limits[-1]) if out < 0 else (left - 5.0, limits[0])
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
@@ -138,6 +143,16 @@ def _from_above(
         clear = [x for x in steps if all(abs(x - at) > _OFF_BREAK for at in scale.breaks())]
         place_mark(canvas, way.marks[1], [(x, fence + 4.4) for x in clear], body)
     return bottom
+
+
+def _from_fence(fence: Setting, way: Lying) -> tuple[tuple[Fraction, str], ...]:
+    """Return the distances from the fence with their names: a drill is set by its centre."""
+    near, far = Fraction(fence.value), fence.far
+    if far is None:
+        return ((near, ""),)
+    if way.regions and all(region.drilled for region in way.regions):
+        return (((near + far) / 2, "centre"),)
+    return (near, "near side"), (far, "far side")
 
 
 def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> float:
@@ -157,10 +172,9 @@ def _section(canvas: Canvas, cut: Stopped, way: Lying, say: Say, top: float) -> 
     if way.known[2] and high > 8:
         draw_mark(canvas, (left + wide - 5, table - 4.4), way.marks[2])
     if cut.fence is not None and cut.fence.far is not None:
-        sides = Fraction(cut.fence.value), cut.fence.far
         spans = [
-            Span(left, left + float(at) * scale, (say.setting(at),), f"{name} side")
-            for at, name in zip(sides, ("near", "far"), strict=True)
+            Span(left, left + float(at) * scale, (say.setting(at),), name)
+            for at, name in _from_fence(cut.fence, way)
         ]
         bottom = dimensions_below(canvas, spans, table + 0.5, start=table + 1.0)
     else:

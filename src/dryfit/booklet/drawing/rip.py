@@ -33,6 +33,7 @@ _TALLEST = 32.0
 _FENCE = 7.0
 _WASTE = 9.0
 _BELOW_TABLE = 4.0
+_SAW_ABOVE = 4.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +84,8 @@ def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> floa
     high = float(way.sizes[2])
     tallest = max(high, float(rip.height or 0))
     width, scale = _paper_width(rip, way)
-    table = top + max(tallest * scale, 14.0) + 1.0
+    above = 0.0 if rip.height is not None else _SAW_ABOVE
+    table = top + max(tallest * scale, 14.0) + above + 1.0
     left = -width
     draw_table(canvas, left - 2, _FENCE + 3, table)
     part_top = table - high * scale
@@ -127,7 +129,7 @@ def _cutters(
 ) -> None:
     """Draw the cutter where it stands, and dashed where other passes put it."""
     kerf = float(rip.far - rip.near) if rip.far is not None else 0.0
-    above = float(rip.height) if rip.height is not None else tallest + 4.0 / scale
+    above = float(rip.height) if rip.height is not None else tallest + _SAW_ABOVE / scale
 
     def at(near: float) -> Rect:
         right = -near * scale

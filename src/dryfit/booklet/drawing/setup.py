@@ -22,12 +22,17 @@ from dryfit.shop.shop import Accessory
 
 
 def setup_drawing(
-    model: Model, step: Step, accessories: Sequence[Accessory], display: Display
+    model: Model,
+    step: Step,
+    accessories: Sequence[Accessory],
+    display: Display,
+    *,
+    front: bool = True,
 ) -> Svg | None:
     """Return the setting of one step to scale, with exactly the settings' numbers.
 
-    A panel is drawn in its clamps.  None for work that has no setting to draw: jointing, sanding,
-    measuring, coats.
+    `front` asks for the view that shows how high or deep a cut at a stop goes.  A panel is drawn
+    in its clamps.  None for work that has no setting to draw: jointing, sanding, measuring, coats.
     """
     for operation in step.operations:
         part = next((part for part in model.parts if part.name == operation.part), None)
@@ -50,10 +55,12 @@ def setup_drawing(
     if not ways:
         return None
     if stopped:
-        return stopped_drawing(stopped_of(stop, fence, depth or height), ways, say, title)
+        limits = stopped_of(stop, fence, depth or height)
+        return stopped_drawing(limits, ways, say, title, section=front)
     if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)
-        return crosscut_drawing(crosscut_of(stop, height, guide, base, cutter), ways, say, title)
+        cut = crosscut_of(stop, height, guide, base, cutter)
+        return crosscut_drawing(cut, ways, say, title, front=front)
     if fence is not None:
         return rip_drawing(rip_of(fence, height, cutter), ways, say, title)
     thickness = thickness or (depth if step.operations[0].kind == "thickness" else None)

@@ -13,9 +13,9 @@ from dryfit.booklet.drawing.shapes import caption, draw_table
 from dryfit.booklet.text import Say
 
 _LONG = 84.0
-_HEAD = 9.0
+_HEAD = 7.0
 _SKIM = 3.0
-_TALLEST = 34.0
+_TALLEST = 24.0
 
 
 def planer_drawing(thickness: Fraction, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
@@ -46,7 +46,7 @@ def _cutter_head(canvas: Canvas, centre: Point) -> None:
     canvas.circle(centre, _HEAD)
     for knife in range(3):
         turn = pi / 2 + knife * 2 * pi / 3
-        inner = centre[0] + 5 * cos(turn), centre[1] + 5 * sin(turn)
+        inner = centre[0] + 4 * cos(turn), centre[1] + 4 * sin(turn)
         outer = centre[0] + _HEAD * cos(turn), centre[1] + _HEAD * sin(turn)
         canvas.lines([(inner, outer)])
     canvas.dot(centre)

@@ -14,8 +14,8 @@ _DAY = 14400
 _HOUR = 600
 _LEFT = 20.0
 _WIDE = 100.0
-_BAR = 6.4
-_ROW = 8.0
+_BAR = 5.6
+_ROW = 6.8
 _LEAST = 0.5
 _PAUSE = 30
 

@@ -1,0 +1,240 @@
+"""The boxes of a step: what is done, how it is held, and a row with a box for each part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from dryfit.booklet.bench import Bench, CopyRow
+from dryfit.booklet.deeds import Deeds, Said, together
+from dryfit.booklet.holding import Holding, holding, pass_lines
+from dryfit.booklet.text import Piece, Text, capital, closed, listed
+from dryfit.booklet.wording import minutes, subject
+from dryfit.placing.model import Coating, Model
+from dryfit.plan.operation import Operation
+
+LAY_OUT = "lay out"
+"""The deed at which the copies are lettered, so that each is named in full."""
+
+_WHOLE = frozenset({"sand", "level", "ease edges", "coat"})
+"""Kinds that are done to an assembly as a whole: its parts need no list."""
+
+_TARGETS = {
+    "length": ("length", "stop"),
+    "width": ("width", "fence"),
+    "thickness": ("thickness", "thickness"),
+    "flatten": ("thickness", "thickness"),
+}
+"""By kind of operation: the size that it brings a part to, and the axis that would give it."""
+
+
+@dataclass(frozen=True, slots=True)
+class MeasureView:
+    """A number to take from the piece: its name, the nominal figure, and who waits for it.
+
+    `formula` says where to take it, and is empty where the sentence has said so.
+    """
+
+    name: str
+    formula: str
+    nominal: Text
+    sets: str
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """One operation to tick: `heading` tells it from the other box of its row."""
+
+    id: str
+    heading: str
+    minutes: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One part with its boxes; `size` and `lines` say what holds for this part only."""
+
+    thing: str
+    size: str
+    copies: tuple[CopyRow, ...]
+    hand: str | None
+    lines: tuple[Text, ...]
+    boxes: tuple[Box, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """What one sentence says of one part or of several, one `columns` entry a box of each row.
+
+    `sizes` names what stands in the rows as their size, or is empty.
+    """
+
+    single: bool
+    columns: tuple[tuple[str, Text], ...]
+    sizes: str
+    holding: Holding | None
+    passes: tuple[Text, ...]
+    details: tuple[Text, ...]
+    rows: tuple[Row, ...]
+    masks: tuple[str, ...]
+    measure: MeasureView | None
+    checks: tuple[str, ...]
+
+
+def blocks(operations: Iterable[Operation], bench: Bench) -> tuple[Block, ...]:
+    """Return the blocks of a step in the order of its operations."""
+    return tuple(_block(deeds, bench) for deeds in together(operations, bench))
+
+
+def _block(deeds: Deeds, bench: Bench) -> Block:
+    every = deeds.every()
+    sizes = "" if deeds.single else _sizes(every)
+    details = _by_detail(every, sizes)
+    glued = any(operation.glue_up is not None for operation in every)
+    held = [(capital(column.heading), deeds.under(column)) for column in deeds.columns]
+    return Block(
+        single=deeds.single,
+        columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
+        sizes=sizes,
+        holding=None if glued else holding(held, bench),
+        passes=pass_lines(every, bench),
+        details=_shared(details, every, bench),
+        rows=tuple(_row(row, sizes, details, every, bench) for row in deeds.rows),
+        masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
+        measure=_measure(every[0], bench),
+        checks=tuple(dict.fromkeys(op.check for op in every if op.check is not None)),
+    )
+
+
+def _column(column: Said, *, single: bool) -> tuple[str, Text]:
+    words = column.sentence.whole() if single else column.sentence.shared()
+    return capital(column.heading), (closed(words),)
+
+
+def _sizes(operations: Sequence[Operation]) -> str:
+    """Return what the size that each operation tells is called, or nothing."""
+    for detail in operations[0].details:
+        name, _, size = detail.partition(": ")
+        if size[:1].isdigit() and all(_size(operation, name) for operation in operations):
+            return name
+    return ""
+
+
+def _size(operation: Operation, sizes: str) -> str:
+    """Return what the operation's detail of that name says."""
+    start = f"{sizes}: "
+    return next((d.removeprefix(start) for d in operation.details if d.startswith(start)), "")
+
+
+_Details = dict[str, tuple[Operation, ...]]
+
+
+def _by_detail(operations: Sequence[Operation], sizes: str) -> _Details:
+    """Return each further sentence with the operations that say it, sizes left out."""
+    found: dict[str, list[Operation]] = {}
+    for operation in operations:
+        for detail in operation.details:
+            if not sizes or not detail.startswith(f"{sizes}: "):
+                found.setdefault(detail, []).append(operation)
+    return {detail: tuple(row) for detail, row in found.items()}
+
+
+def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tuple[Text, ...]:
+    """Return what is said of several, once; of some only, with the letters of the parts."""
+    rows: list[Text] = []
+    for detail, operations in details.items():
+        if len(operations) == len(every):
+            rows.append((closed(capital(detail)),))
+        elif len(operations) > 1:
+            letters = (bench.labels.part(subject(op)) or subject(op) for op in operations)
+            rows.append((f"{listed(dict.fromkeys(letters))}: ", closed(detail)))
+    return tuple(rows)
+
+
+def _row(
+    row: Sequence[Said],
+    sizes: str,
+    details: _Details,
+    every: Sequence[Operation],
+    bench: Bench,
+) -> Row:
+    first = row[0]
+    copies, hand = _copies(first.operation, bench)
+    lines: list[Text] = [
+        (closed(capital(detail)),)
+        for detail, saying in details.items()
+        if len(saying) == 1 < len(every) and saying[0] in {said.operation for said in row}
+    ]
+    target = _target(first.operation, bench)
+    return Row(
+        thing=capital(first.sentence.listed() or subject(first.operation)),
+        size=_size(first.operation, sizes) if sizes else "",
+        copies=copies,
+        hand=hand,
+        lines=(*lines, target) if target else tuple(lines),
+        boxes=tuple(
+            Box(said.operation.id, said.heading, minutes(said.operation.tenths)) for said in row
+        ),
+    )
+
+
+def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], str | None]:
+    """Return the copies worked on, in short where they are all of a part, and their one hand."""
+    if operation.glue_up is not None:
+        return (), None
+    names = tuple(dict.fromkeys(name for work in operation.work for name in work.copies))
+    part = bench.part(operation.work[0].part) if operation.work else None
+    if part is None:
+        known = operation.kind in _WHOLE
+        return () if known else bench.by_part(names, named=True), None
+    rows = bench.rows(names)
+    hands = {row.hand for row in rows}
+    hand = next(iter(hands)) if len(hands) == 1 else None
+    if operation.kind == LAY_OUT or len(names) < len(part.copies):
+        return rows, hand
+    return bench.by_part(names, named=False), hand
+
+
+def _target(operation: Operation, bench: Bench) -> Text:
+    """Return the size to reach where no setting gives it: by hand, or to a knife line."""
+    part = bench.part(subject(operation))
+    if part is None or operation.kind not in _TARGETS:
+        return ()
+    size, axis = _TARGETS[operation.kind]
+    if any(setting.axis == axis for setting in operation.settings):
+        return ()
+    lengths = {"length": part.length, "width": part.width, "thickness": part.thickness}
+    return (f"To {size} ", bench.say.size_with_unit(lengths[size]), ".")
+
+
+def _measure(operation: Operation, bench: Bench) -> MeasureView | None:
+    point = operation.measure
+    if point is None:
+        return None
+    waiting = [
+        f"{name} (step {bench.plan.step_of(name).number})"
+        for name in point.sets
+        if any(op.id == name for step in bench.plan.steps for op in step.operations)
+    ]
+    nominal: list[Piece] = ["on paper ", bench.say.size_with_unit(point.nominal)]
+    said = point.formula in operation.sentence or point.formula == point.name
+    formula = "" if said else point.formula
+    return MeasureView(point.name, formula, tuple(nominal), listed(waiting))
+
+
+def _masks(operation: Operation, model: Model) -> tuple[str, ...]:
+    """Return which glue faces stay bare when the subject is coated before it is glued."""
+    if operation.kind != "coat":
+        return ()
+    coated = subject(operation)
+    rows = [_mask(coating, model) for coating in model.coatings if coating.subject == coated]
+    return tuple(line for row in rows for line in row)
+
+
+def _mask(coating: Coating, model: Model) -> tuple[str, ...]:
+    known = {joint.id: joint for joint in model.joints}
+    return tuple(
+        f"{known[name].kind}: {known[name].guest} and {known[name].host}"
+        for name in coating.masks
+        if name in known
+    )
