@@ -11,6 +11,7 @@ from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.sanding import grit_rules, sanded
+from dryfit.operations.shelves import housed_copies
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
@@ -19,7 +20,7 @@ WHY_ALL_CUT = "every part of the frame has to be cut before it can be tried"
 WHY_DRY_FIRST = "what does not fit shows before the glue is on"
 WHY_WHOLE_DRY_FIRST = "a fault of the whole is put right while its parts are still loose"
 WHY_SAND_AFTER_FIT = "faces that meet are fitted before sanding rounds them"
-WHY_SAND_BEFORE_FIT = "a shelf sanded after it was fitted rattles in its housing"
+WHY_SAND_BEFORE_FIT = "faces that housings are cut into are sanded before the shelves go in"
 WHY_SAND_WHEN_CUT = "the part is sanded when nothing is cut from it any more"
 WHY_SAND_INSIDE = "no sander reaches into the corners once the frame is glued"
 WHY_CURED = "the glue holds the weight of the next stage by then"
@@ -76,7 +77,8 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
 
 
 def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ...]:
-    copies = loose_copies(assembly, model)
+    housed = housed_copies(model)
+    copies = tuple(name for name in loose_copies(assembly, model) if name not in housed)
     if not copies:
         return ()
     area = sum((_surface(name, model) for name in copies), Fraction(0)) * INSIDE_SHARE

@@ -19,6 +19,7 @@ from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
 from dryfit.operations.sanding import GRITS
 from dryfit.operations.sections import sections_of
+from dryfit.operations.shelves import shelves_sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
@@ -44,7 +45,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     joinery = joinery_of(model, shop)
     sections = sections_of(model, joinery, shop)
     cutting = Batch(joinery.operations, joinery_rules(model.parts, joinery, sections.chains))
-    made = joined((sections.batch, cutting, buttons_made(model, shop)))
+    shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
+    made = joined((sections.batch, cutting, shelves, buttons_made(model, shop)))
     late = _late_cuts(joinery)
     last = _last_cuts(made, late)
     waiting = frozenset(part.name for part in model.parts if part.measure is not None)
