@@ -9,7 +9,6 @@ from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
-from dryfit.operations.words import all_of
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
@@ -23,12 +22,12 @@ RATES = {
 }
 
 DEEDS = {
-    "end lap": "Saw and pare the {} on {}",
-    "notch": "Saw and pare the {} on {}",
-    "cross slot": "Saw the sides of the {} on {}, chisel out the waste, level the bottom",
-    "mortise": "Chop the {} in {}, from both ends to the middle",
-    "long slot": "Plough the {} in {} by hand",
-    "hole": "Drill the {} in {} by hand, square to the face",
+    "end lap": ("Saw and pare the {} on", ""),
+    "notch": ("Saw and pare the {} on", ""),
+    "cross slot": ("Saw the sides of the {} on", ", chisel out the waste, level the bottom"),
+    "mortise": ("Chop the {} in", ", from both ends to the middle"),
+    "long slot": ("Plough the {} in", " by hand"),
+    "hole": ("Drill the {} in", " by hand, square to the face"),
 }
 
 
@@ -39,7 +38,7 @@ def hand_cut(site: Site, display: Display, shop: Shop) -> Cut:
     rate = RATES.get(feature.kind, "hand housing")
     length = max(wide(feature), feature.across[1] - feature.across[0])
     exact = worked(shop, rate, each=len(site.copies), per_metre=length / METRE * len(site.copies))
-    deed = DEEDS.get(feature.kind, "Cut the {} on {} by hand")
+    deed, manner = DEEDS.get(feature.kind, ("Cut the {} on", " by hand"))
     return Cut(
         site=site,
         what=what,
@@ -49,7 +48,8 @@ def hand_cut(site: Site, display: Display, shop: Shop) -> Cut:
         hold=None,
         passes=(),
         exact=exact,
-        sentence=deed.format(naming.plural(what), all_of(site.part)),
+        deed=deed.format(naming.plural(what)),
+        manner=manner,
         check=naming.CHECKS.get(kind),
         details=(marked_limits(site, display),),
     )

@@ -11,7 +11,6 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.passes import between_limits, cleared_from_stop, number_of_passes
 from dryfit.operations.sides import edge_at_sled_fence
-from dryfit.operations.words import all_of
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop
 
@@ -114,7 +113,7 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
         hold=Hold(feature.surface, fence, end if at_stop else None),
         passes=_passes(start, far, machine, count, at_stop=at_stop),
         exact=worked(shop, machine.rate, each=count * steps * len(site.copies)),
-        sentence=f"Cut the {naming.plural(what)} on {all_of(site.part)}",
+        deed=f"Cut the {naming.plural(what)} on",
         trial=agreed if fitted else None,
         tests=naming.TESTED.get(kind, 0),
         visit=agreed if fitted else None,

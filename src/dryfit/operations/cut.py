@@ -33,9 +33,11 @@ class Site:
 class Cut:
     """Machine, settings, hold and passes for a site; `exact` tenths of work for all its copies.
 
-    `turn` counts the operations that one feature takes, where the fence has to move between
-    passes.  `fitted` cuts are tried on scrap first, `tests` times for each new setting `trial`.
-    `visit` names what belongs in one visit because the cuts have to agree.
+    `deed` and `manner` are the sentence before and after the copies, which are known only when
+    equal cuts are drawn together.  `turn` counts the operations that one feature takes, where the
+    fence has to move between passes.  `fitted` cuts are tried on scrap first, `tests` times for
+    each new setting `trial`.  `visit` names what belongs in one visit because the cuts have to
+    agree.
     """
 
     site: Site
@@ -46,7 +48,8 @@ class Cut:
     hold: Hold | None
     passes: tuple[Pass, ...]
     exact: Fraction
-    sentence: str
+    deed: str
+    manner: str = ""
     turn: int = 1
     trial: str | None = None
     tests: int = 0

@@ -15,6 +15,7 @@ from dryfit.operations.identity import named_apart
 from dryfit.operations.methods import Choice
 from dryfit.operations.minutes import tenths
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
+from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Work
 from dryfit.shop.shop import Shop
@@ -112,7 +113,7 @@ def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
         settings=first.settings,
         work=_works(group),
         tenths=tenths(sum((cut.exact for cut in group), Fraction(0))),
-        sentence=_sentence(name, first),
+        sentence=_sentence(name, group),
         tests=first.tests,
         trial=first.trial,
         together=first.visit,
@@ -122,12 +123,16 @@ def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
     )
 
 
-def _sentence(name: str, cut: Cut) -> str:
+def _sentence(name: str, group: tuple[Cut, ...]) -> str:
     """Return the sentence, with the word for the side where only that tells two cuts apart."""
-    side = name.rpartition(" / ")[2]
-    if side not in {"upper", "lower"}:
-        return cut.sentence
-    return cut.sentence.replace(cut.what, f"{side} {cut.what}", 1)
+    first, side = group[0], name.rpartition(" / ")[2]
+    worked = {copy.name for cut in group for copy in cut.site.copies}
+    hands = {copy.hand for cut in group for copy in cut.site.copies}
+    hand = next(iter(hands)) if len(hands) == 1 else None
+    deed = first.deed
+    if side in {"upper", "lower"}:
+        deed = deed.replace(first.what, f"{side} {first.what}", 1)
+    return f"{deed} {some_of(first.site.part, len(worked), hand)}{first.manner}"
 
 
 def _works(group: tuple[Cut, ...]) -> tuple[Work, ...]:

@@ -10,7 +10,6 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
 from dryfit.operations.sides import side_of_end
-from dryfit.operations.words import all_of
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
@@ -115,9 +114,7 @@ def _pass(site: Site, settings: tuple[Setting, ...], turn: int, exact: Fraction,
         hold=Hold(site.feature.surface, _fence_surface(site), None),
         passes=(Pass(),),
         exact=exact,
-        sentence=f"Cut the {what} in {all_of(site.part)}"
-        if turn == 1
-        else f"Widen the {what} in {all_of(site.part)}",
+        deed=f"{'Cut' if turn == 1 else 'Widen'} the {what} in",
         turn=turn,
         trial=_trial(site, machines.SAW),
         tests=_tests(site),
@@ -179,7 +176,7 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             hold=Hold(feature.surface, fence, None if runs_through(site) else "R"),
             passes=(Pass(),),
             exact=exact,
-            sentence=f"{deed} the {what} in {all_of(site.part)}",
+            deed=f"{deed} the {what} in",
             turn=turn,
             trial=_trial(site, machines.ROUTER_TABLE),
             tests=_tests(site),

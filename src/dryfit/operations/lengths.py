@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.sides import edge_at_fence_behind, edge_at_sled_fence
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Operation, Work
@@ -56,20 +57,35 @@ def cut_to_length(
     blanks = -(-len(part.copies) // each)
     cuts = len(part.copies) + blanks
     rate = "hand crosscut" if way.station == "bench" else "crosscut"
-    names = tuple(copy.name for copy in part.copies)
-    at_stop = "R" if way.stop else None
-    hold = Hold("F", "E", at_stop) if way.station != "bench" else None
     return Operation(
         id=f"{part.name} / length",
         kind="length",
         station=way.station,
         part=part.name,
         settings=setting_of.known_to(shop, way.station, _settings(part, way, sled_height, shop)),
-        work=(Work(part.name, names, (), hold, ()),),
+        work=_works(part, way),
         tenths=tenths(worked(shop, rate, each=cuts)),
         sentence=_sentence(part, way),
         check=END_CHECK if len(part.copies) > 1 else "ends square",
     )
+
+
+def _works(part: Part, way: LengthWay) -> tuple[Work, ...]:
+    """Return one entry for each hand: with R at the stop, mirrored copies turn other edges."""
+    hands: dict[Hold | None, list[str]] = {}
+    for copy in part.copies:
+        hold = _hold(copy.frame.handedness(), way)
+        hands.setdefault(hold, []).append(copy.name)
+    return tuple(Work(part.name, tuple(names), (), hold, ()) for hold, names in hands.items())
+
+
+def _hold(handedness: int, way: LengthWay) -> Hold | None:
+    if way.station == "bench":
+        return None
+    if not way.stop:
+        return Hold("F", "E", None)
+    at_fence = edge_at_sled_fence if way.accessory == SLED else edge_at_fence_behind
+    return Hold("F", at_fence("F", "R", handedness), "R")
 
 
 def _settings(part: Part, way: LengthWay, sled_height: Fraction, shop: Shop) -> list[Setting]:

@@ -53,8 +53,8 @@ def _measure(measure: Measure, lengths: tuple[str, ...], shop: Shop) -> Operatio
         settings=(),
         work=(),
         tenths=tenths(worked(shop, "measure", each=1)),
-        sentence=f"Measure the {measure.name} {measure.along} and write it down",
+        sentence=f"Measure the {measure.name}, {measure.along}, and write it down",
         splittable=False,
         check="measured at two places; the smaller figure counts",
-        measure=MeasurePoint(measure.name, measure.formula, measure.nominal, lengths),
+        measure=MeasurePoint(measure.name, measure.along, measure.nominal, lengths),
     )

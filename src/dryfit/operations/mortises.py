@@ -11,7 +11,6 @@ from dryfit.operations.by_hand import hand_cut, marked_limits
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
-from dryfit.operations.words import all_of
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
@@ -110,8 +109,8 @@ def _plunged(site: Site, station: str, cutter: Cutter, marks: tuple[str, ...], s
             each=len(site.copies),
             per_plunge=count * len(site.copies),
         ),
-        sentence=f"{deed} the {naming.plural(what)} in {all_of(site.part)}"
-        + (", each on its marks" if marks else ""),
+        deed=f"{deed} the {naming.plural(what)} in",
+        manner=", each on its marks" if marks else "",
         trial=f"{cutter.name}, depth {feature.depth}, fence {near}",
         tests=naming.TESTED["mortise"],
         check=naming.CHECKS["mortise"],
@@ -150,8 +149,8 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
         hold=Hold(down, fence, None if to_marks else end),
         passes=(Pass(),),
         exact=worked(shop, "drill", each=len(site.copies)),
-        sentence=f"Drill the {naming.plural(what)} in {all_of(site.part)}"
-        + (", each on its mark" if to_marks else ""),
+        deed=f"Drill the {naming.plural(what)} in",
+        manner=", each on its mark" if to_marks else "",
         check=naming.CHECKS["hole"],
         details=(_middle(site, display),) if to_marks else (),
     )

@@ -2,7 +2,8 @@
 
 Directions at the machine, seen by the maker who feeds forward: x to the right, y away from him,
 z up.  On a sled the part lies before a fence on the maker's side, and the stop is on the left.
-At a mortiser and a router table the fence is behind the part.
+At a mortiser, a router table and a mitre saw the fence is behind the part, and the mitre saw's stop
+is on the left too.
 """
 
 from __future__ import annotations

@@ -16,6 +16,15 @@ def all_of(part: Part) -> str:
     return f"all {len(part.copies)} {part.written.lower()}"
 
 
+def some_of(part: Part, count: int, hand: str | None) -> str:
+    """Return the copies that one operation works on: all of them, or ``the 2 posts of hand A``."""
+    if count == len(part.copies):
+        return all_of(part)
+    if hand is not None and count == sum(copy.hand == hand for copy in part.copies):
+        return f"the {counted(part, count) if count > 1 else part.name} of hand {hand}"
+    return f"{count} of the {counted(part, len(part.copies))}"
+
+
 def counted(part: Part, count: int) -> str:
     """Return some copies of a part with their number: ``1 top``, ``5 slats``."""
     return f"{count} {part.name if count == 1 else part.written.lower()}"

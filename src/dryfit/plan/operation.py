@@ -53,7 +53,10 @@ class GlueUp:
 
 @dataclass(frozen=True, slots=True)
 class MeasurePoint:
-    """A number to take from the piece; `sets` are the operations that wait for it."""
+    """A number to take from the piece; `sets` are the operations that wait for it.
+
+    `formula` says where it is taken: ``along the bottom end rails, where the slats will lie``.
+    """
 
     name: str
     formula: str

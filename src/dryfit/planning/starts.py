@@ -25,10 +25,10 @@ def released_at(entries: Iterable[Entry], work: WorkList) -> dict[str, int]:
 def start_of(entry: Entry, released: Mapping[str, int], shop: Shop) -> int:
     """Return the clock tenths at which the maker begins: with the set-up, if no wait follows it.
 
-    Never before a cure that the operation waits for is over.
+    Never before a cure that the operation waits for is over, and never at night.
     """
     if entry.waiting:
         return entry.start
     hours = hours_of(calendar_of(shop))
-    ready = hours.clock_at_start(hours.work_at(entry.ready))
-    return min(entry.start, max(ready, released[entry.task]))
+    free = max(hours.work_at(entry.ready), hours.work_at(released[entry.task]))
+    return min(entry.start, hours.clock_at_start(free))

@@ -11,7 +11,7 @@ Json = dict[str, Any]
 UNIT_OF_AXIS = {"x": 0, "y": 1, "z": 2}
 
 
-def length(value: Any) -> Fraction:
+def length(value: Json | str) -> Fraction:
     """A length of the contract, or one of its exact strings, in mm."""
     text = value["exact"] if isinstance(value, dict) else value
     return Fraction(str(text).removesuffix(" mm"))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from fractions import Fraction
-from itertools import product
+from itertools import pairwise, product
 
 Range = tuple[Fraction, Fraction]
 Box = tuple[Range, Range, Range]
@@ -37,10 +37,9 @@ def minus(boxes: Iterable[Box], taken: Iterable[Box]) -> list[Box]:
     cuts = [
         sorted({edge for box in (*row, *gone) for edge in box[direction]}) for direction in range(3)
     ]
-    cells = product(*(list(zip(edges, edges[1:], strict=False)) for edges in cuts))
-    return [
-        cell for cell in cells if any(inside(cell, b) for b in row) and not any_in(cell, gone)
-    ]
+    alongs, acrosses, depths = (list(pairwise(edges)) for edges in cuts)
+    cells = product(alongs, acrosses, depths)
+    return [cell for cell in cells if any(inside(cell, b) for b in row) and not any_in(cell, gone)]
 
 
 def any_in(cell: Box, boxes: Iterable[Box]) -> bool:

@@ -7,6 +7,7 @@ table cut from below, mortiser and drill press from above.
 
 from collections.abc import Iterator
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 from tests.property.plan_oracle.reading import (
@@ -32,7 +33,7 @@ from tests.property.plan_oracle.regions import (
 FROM_ABOVE = {"mortiser", "drill press"}
 ACROSS = {"end lap", "cross slot", "notch"}
 TOLERANCE_OF_A_HOLE = Fraction(1, 2)
-WHOLE = (Fraction(-10**6), Fraction(10**6))
+WHOLE = (Fraction(-(10**6)), Fraction(10**6))
 
 
 class Replay:
@@ -78,11 +79,9 @@ class Replay:
                 yield removed
                 continue
             for copy in row.copies:
-                yield from self._take(row, part, copy, cut, removed)
+                yield from self._take(part, copy, cut, removed)
 
-    def _take(
-        self, row: Row, part: PartRow, copy: str, cut: Cut, removed: list[Box]
-    ) -> Iterator[str]:
+    def _take(self, part: PartRow, copy: str, cut: Cut, removed: list[Box]) -> Iterator[str]:
         if part.hand_of.get(copy) not in cut.hands:
             yield f"{copy} does not carry {cut.id}"
             return
@@ -90,14 +89,10 @@ class Replay:
         if not minus(removed, own):
             yield f"{copy}: {cut.id} is cut twice"
         gone = [box for (name, _), boxes in self.taken.items() if name == copy for box in boxes]
-        beyond = minus(removed, [*self._allowed(part, cut), *gone])
+        beyond = minus(removed, [cut.box, *gone])
         if beyond and cut.kind != "hole":
             yield f"{copy}: {cut.id} takes too much, {_shown(beyond[0])}"
         own += removed
-
-    def _allowed(self, part: PartRow, cut: Cut) -> list[Box]:
-        """What may go: the feature, and beside a shoulder what the cheeks have taken before."""
-        return [cut.box]
 
     def _whole(self) -> None:
         for part in self.parts.values():
@@ -138,7 +133,7 @@ class Replay:
     ) -> list[Box] | str:
         hold, stop = row.work["hold"], row.step["settings"].get("stop")
         if hold["at_stop"] is None:
-            return _placed(part, cut, depth, (0, cut.along), (1 - 0, WHOLE))
+            return _placed(part, cut, depth, (0, cut.along))
         if stop is None:
             return "the stop is not set"
         near, far = length(stop), length(stop["far"])
@@ -150,7 +145,7 @@ class Replay:
         boxes: list[Box] = []
         for limits in swept:
             place = measured_from(hold["at_stop"], limits, part.sizes)
-            boxes += _placed(part, cut, depth, place, (1, WHOLE))
+            boxes += _placed(part, cut, depth, place)
         return boxes
 
     def _along(
@@ -171,7 +166,7 @@ class Replay:
             ends = (length(stop), length(stop["far"]))
             lengthways = measured_from(hold["at_stop"], ends, part.sizes)
         if cut.kind == "hole":
-            return _hole(part, cut, depth, lengthways[1], sideways)
+            return _hole(cut, depth, lengthways[1], sideways)
         return _placed(part, cut, depth, lengthways, sideways)
 
 
@@ -180,9 +175,7 @@ def _turned(row: Row, hold: dict[str, str]) -> int:
     station = row.step["station"]
     stop: Any = row.step["settings"].get("stop")
     side = stop.get("side") if isinstance(stop, dict) else None
-    on_sled = station == "table saw" or (
-        station == "router table" and side is None
-    )
+    on_sled = station == "table saw" or (station == "router table" and side is None)
     outward = {
         hold["down"]: (0, 0, -1),
         hold["against_fence"]: (0, -1 if on_sled else 1, 0),
@@ -206,19 +199,17 @@ def _swept(near: Fraction, kerf: Fraction, passes: list[Json]) -> list[Range] | 
     low, high = starts[0], starts[-1] + kerf
     if between and len(starts) == 1:
         low = min(low, Fraction(0))
-    if between == 0 and any(b - a > kerf for a, b in zip(starts, starts[1:], strict=False)):
+    if between == 0 and any(b - a > kerf for a, b in pairwise(starts)):
         return "an island is left between the passes"
     if len(passes) * kerf < high - low:
         return f"{len(passes)} passes of {kerf} do not clear {high - low}"
     return [(low, high)]
 
 
-def _placed(
-    part: PartRow, cut: Cut, depth: Fraction, one: tuple[int, Range], two: tuple[int, Range]
-) -> list[Box]:
-    """The box at two measured places, as deep as the cutter stands; through where nothing limits."""
+def _placed(part: PartRow, cut: Cut, depth: Fraction, *places: tuple[int, Range]) -> list[Box]:
+    """The box at measured places, as deep as the cutter stands; through where nothing limits."""
     ranges = [WHOLE, WHOLE, WHOLE]
-    for direction, limits in (two, one):
+    for direction, limits in places:
         ranges[direction] = limits
     direction, limits = measured_from(cut.surface, (Fraction(0), depth), part.sizes)
     ranges[direction] = limits
@@ -226,9 +217,7 @@ def _placed(
     return [] if box is None else [box]
 
 
-def _hole(
-    part: PartRow, cut: Cut, depth: Fraction, along: Range, sideways: tuple[int, Range]
-) -> list[Box] | str:
+def _hole(cut: Cut, depth: Fraction, along: Range, sideways: tuple[int, Range]) -> list[Box] | str:
     """A drill may be a little wider or narrower than the hole; its middle may not be off."""
     direction, across = sideways
     if sum(cut.box[direction]) != sum(across):

@@ -1,0 +1,58 @@
+"""The two documents of a piece as the commands print them, and the shop file as it is read."""
+
+import json
+import tomllib
+from pathlib import Path
+from typing import Any, cast
+
+from tests.property.plan_oracle.reading import Json
+
+import dryfit
+from dryfit import workshop
+from dryfit.diagnostics import Diagnostic, Severity, Source
+from dryfit.notes import source_of
+from dryfit.placing.as_json import parts_document
+from dryfit.plan.as_json import steps_document
+
+SHIPPED = Path(dryfit.__file__).parent / "shop" / "default.toml"
+Found = tuple[Diagnostic, ...]
+
+
+def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | None, Found]:
+    """The steps and the parts document, or None, and the errors that keep it from being planned."""
+    source = source_of("notes.dryfit", text.encode())
+    assert isinstance(source, Source)
+    checked = workshop.check(source, shop, {})
+    plan, findings = workshop.plan(checked, lambda _: None)
+    errors = tuple(each for each in findings if each.severity is Severity.ERROR)
+    if plan is None or checked.model is None:
+        return None, errors
+    piece, name = checked.declared.piece, source.name
+    steps = steps_document(
+        plan, piece=piece, notes=name, display=checked.declared.display, findings=()
+    )
+    unit = checked.declared.display.unit
+    parts = parts_document(piece, name, checked.model, [], unit)
+    return (_printed(steps), _printed(parts)), errors
+
+
+def _printed(document: dict[str, object]) -> Json:
+    return cast("Json", json.loads(json.dumps(document)))
+
+
+def shop_tables(shop: Path | None = None) -> Json:
+    """The shipped shop file with one of our own laid over it, as plain tables."""
+    tables = tomllib.loads(SHIPPED.read_text(encoding="utf-8"))
+    if shop is not None:
+        _lay_over(tables, tomllib.loads(shop.read_text(encoding="utf-8")))
+    return tables
+
+
+def _lay_over(below: dict[str, Any], above: dict[str, Any]) -> None:
+    for key, value in above.items():
+        if value is False and isinstance(below.get(key), dict):
+            del below[key]
+        elif isinstance(value, dict) and isinstance(below.get(key), dict):
+            _lay_over(below[key], value)
+        else:
+            below[key] = value

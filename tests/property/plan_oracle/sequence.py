@@ -1,0 +1,180 @@
+"""The order of the deeds: milling, cuts, dry fit, glue, sanding, coats, fitting."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from tests.property.plan_oracle.reading import Json, PartRow, Row, parts_of, rows_of
+
+SOLID = ("rough length", "rip", "face", "edge", "thickness", "width", "length")
+STAVE = ("rough length", "rip", "face", "edge", "thickness", "width", "second edge")
+PANEL = ("flatten", "width", "length")
+SHEET = ("width", "length")
+
+
+@dataclass(frozen=True, slots=True)
+class Places:
+    """Where each deed on each copy or subject stands; the index counts work rows."""
+
+    deeds: dict[tuple[str, str], list[int]]
+    cuts: dict[str, dict[str, list[int]]]
+    rows: tuple[Row, ...]
+
+
+def places_of(steps: Json) -> Places:
+    """The places of all deeds and cuts."""
+    deeds: dict[tuple[str, str], list[int]] = {}
+    cuts: dict[str, dict[str, list[int]]] = {}
+    rows = tuple(rows_of(steps))
+    for index, row in enumerate(rows):
+        worked = () if row.deed in {"dry fit", "glue up"} else row.copies
+        for name in dict.fromkeys((row.subject, *worked)):
+            deeds.setdefault((name, row.deed), []).append(index)
+        for copy in row.copies:
+            for feature in row.work["features"]:
+                cuts.setdefault(copy, {}).setdefault(feature, []).append(index)
+    return Places(deeds, cuts, rows)
+
+
+def sequence(steps: Json, parts: Json) -> Iterator[str]:
+    """Everything that stands too early or too late, or is missing."""
+    places, known = places_of(steps), parts_of(parts)
+    for part in known.values():
+        for copy in part.hand_of:
+            yield from _copy(copy, part, places)
+    yield from _mates(known, parts, places)
+    yield from _glue_ups(known, parts, places)
+    yield from _surfaces(places)
+    yield from _measures(steps, places)
+
+
+def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
+    if (copy, "make") in places.deeds:
+        return
+    chain: tuple[str, ...] = SHEET if part.stock == "sheet" else SOLID
+    if part.staves:
+        chain = PANEL
+        yield from _panel(copy, part, places)
+    yield from _chain(copy, chain, places)
+    ready = {deed: places.deeds.get((copy, deed), [0])[-1] for deed in chain}
+    for feature, indexes in places.cuts.get(copy, {}).items():
+        for index in indexes:
+            row = places.rows[index]
+            if index < ready["width"]:
+                yield f"{copy}: {feature} is cut before the width"
+            at_stop = row.work["hold"] is not None and row.work["hold"]["at_stop"] is not None
+            if at_stop and index < ready["length"]:
+                yield f"{copy}: {feature} is measured from an end that is not cut"
+
+
+def _panel(copy: str, part: PartRow, places: Places) -> Iterator[str]:
+    """Staves are jointed, tried, glued, and the panel flattened after that."""
+    staves = [f"{copy} stave {number}" for number in range(1, part.staves + 1)]
+    for stave in staves:
+        yield from _chain(stave, STAVE, places)
+    subject = copy if len(part.hand_of) > 1 else part.name
+    jointed = [at for stave in staves for at in places.deeds.get((stave, "second edge"), [])]
+    flat = places.deeds.get((copy, "flatten"), [])
+    row = [
+        jointed,
+        *(places.deeds.get((subject, deed), []) for deed in ("dry fit", "glue up")),
+        flat,
+    ]
+    if any(max(first) >= min(then) for first, then in pairwise(row) if first and then):
+        yield f"{copy}: staves, dry fit, glue-up and flattening are out of order"
+    if len(row[1]) != 1 or len(row[2]) != 1:
+        yield f"{copy}: tried {len(row[1])} times, glued {len(row[2])} times"
+
+
+def _chain(name: str, chain: tuple[str, ...], places: Places) -> Iterator[str]:
+    found = [places.deeds.get((name, deed), []) for deed in chain]
+    for deed, indexes in zip(chain, found, strict=True):
+        if len(indexes) != 1:
+            yield f"{name}: {deed} is done {len(indexes)} times"
+            return
+    for (first, second), (one, two) in zip(pairwise(chain), pairwise(found), strict=True):
+        if one[0] >= two[0]:
+            yield f"{name}: {second} comes before {first}"
+
+
+def _mates(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[str]:
+    """Mortises before the tenons that are fitted to them."""
+    part_of = {copy: part for part in known.values() for copy in part.hand_of}
+    for joint in parts["joints"]:
+        if joint["kind"] != "mortise and tenon":
+            continue
+        mortises = _cut_for(joint, "mortise", part_of, places)
+        tenons = _cut_for(joint, "tenon cheek", part_of, places)
+        if mortises and tenons and max(mortises) > min(tenons):
+            yield f"{joint['id']}: a tenon is cut before its mortise"
+
+
+def _cut_for(joint: Json, role: str, part_of: dict[str, PartRow], places: Places) -> list[int]:
+    return [
+        index
+        for copy in joint["between"]
+        for name, cut in part_of[copy].cuts.items()
+        if cut.role == role and cut.joint == joint["id"]
+        for index in places.cuts.get(copy, {}).get(name, [])
+    ]
+
+
+def members(name: str, parts: Json) -> set[str]:
+    """The copies in an assembly, with those of the assemblies inside."""
+    inner = {each["name"]: each["of"] for each in parts["assemblies"]}
+    if name not in inner:
+        return {name}
+    return {copy for each in inner[name] for copy in members(each, parts)}
+
+
+def _glue_ups(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[str]:
+    part_of = {copy: part for part in known.values() for copy in part.hand_of}
+    for assembly in parts["assemblies"]:
+        name = assembly["name"]
+        glued = places.deeds.get((name, "glue up"), [])
+        dry = places.deeds.get((name, "dry fit"), [])
+        if len(glued) != 1 or not dry:
+            yield f"{name}: glued {len(glued)} times, tried {len(dry)} times"
+            continue
+        if min(dry) > glued[0]:
+            yield f"{name}: glued before it was tried"
+        for copy in members(name, parts):
+            for feature, indexes in places.cuts.get(copy, {}).items():
+                late = part_of[copy].cuts[feature].after is not None
+                if not late and max(indexes) > min(dry):
+                    yield f"{name}: tried before {feature} of {copy} is cut"
+        for inner in assembly["of"]:
+            own = places.deeds.get((inner, "glue up"), [])
+            if own and own[0] > glued[0]:
+                yield f"{name}: glued before {inner}"
+
+
+def _surfaces(places: Places) -> Iterator[str]:
+    """Coats in order and after the sanding of their subject; what is fitted after all coats."""
+    coats = [index for index, row in enumerate(places.rows) if row.deed.startswith("coat ")]
+    for index in coats:
+        row = places.rows[index]
+        for deed in ("sand 120", "sand 180", "ease edges"):
+            if any(other > index for other in places.deeds.get((row.subject, deed), [])):
+                yield f"{row.subject}: {row.deed} before {deed}"
+        number = int(row.deed.removeprefix("coat "))
+        if number > 1:
+            before = places.deeds.get((row.subject, f"coat {number - 1}"), [])
+            if not before or before[0] > index:
+                yield f"{row.subject}: {row.deed} out of order"
+        if not places.deeds.get((row.subject, "ease edges")):
+            yield f"{row.subject}: coated but never sanded"
+    for index, row in enumerate(places.rows):
+        if row.deed == "fit" and any(index < coat for coat in coats):
+            yield f"{row.subject} is fitted before the last coat"
+
+
+def _measures(steps: Json, places: Places) -> Iterator[str]:
+    at = {row.work["operation"]: index for index, row in enumerate(places.rows)}
+    for measure in steps["measures"]:
+        taken = next(
+            (n for n, row in enumerate(places.rows) if row.subject == measure["name"]), None
+        )
+        for name in measure["sets"]:
+            if taken is None or at[name] < taken:
+                yield f"{name} is set before {measure['name']} is measured"
