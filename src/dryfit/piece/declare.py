@@ -156,6 +156,7 @@ def _sums(notes: Notes, units: UnitsLine | None, overall: OverallLine | None, na
         sizes=sizes,
         overall=sums_of_overall,
         parts=frozenset(names.first_line),
+        unreadable=notes.unreadable,
     )
 
 

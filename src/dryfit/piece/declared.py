@@ -33,13 +33,6 @@ class Behind:
     figures: tuple[str, ...] = ()
     spans: tuple[Span, ...] = ()
 
-    def plus(self, other: Behind) -> Behind:
-        """Return both together, each thing once."""
-        return Behind(
-            tuple(dict.fromkeys(self.figures + other.figures)),
-            tuple(dict.fromkeys(self.spans + other.spans)),
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class Amount:

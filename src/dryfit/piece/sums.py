@@ -17,6 +17,7 @@ from dryfit.notes.tree import (
     ValueName,
 )
 from dryfit.piece.declared import Amount, Behind
+from dryfit.piece.references import behind, is_bare
 from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
 
@@ -38,8 +39,9 @@ class Sums:
     """Evaluates sums of one set of notes; findings gather in `findings`.
 
     `sizes` maps (part, dimension) to the sum written on the part's line; `overall` maps width,
-    depth, height.  Each value is worked out once, and a value that failed fails quietly again;
-    `failures` counts the sums that came to nothing, told or not.
+    depth, height; `unreadable` names what has a mistake of its own.  Each value is worked out
+    once, and a value that failed fails quietly again; `failures` counts the sums that came to
+    nothing, told or not.
     """
 
     unit: str
@@ -48,12 +50,11 @@ class Sums:
     sizes: Mapping[tuple[str, str], Sum]
     overall: Mapping[str, Sum]
     parts: frozenset[str]
+    unreadable: frozenset[str] = frozenset()
     findings: list[Diagnostic] = field(default_factory=list)
     failures: int = 0
     _known: dict[str, Quantity | None] = field(default_factory=dict)
     _trail: list[str] = field(default_factory=list)
-    _behinds: dict[str, Behind] = field(default_factory=dict)
-    _bare: dict[str, bool] = field(default_factory=dict)
 
     def length(self, amount: Sum) -> Fraction | None:
         """Return the sum in mm, or None with a finding when it is no length."""
@@ -109,26 +110,7 @@ class Sums:
 
     def behind(self, *amounts: Sum) -> Behind:
         """Return what sums refer to, values followed to their own lines."""
-        found = Behind()
-        for amount in amounts:
-            found = found.plus(self._behind(amount))
-        return found
-
-    def _behind(self, amount: Sum) -> Behind:
-        if isinstance(amount, Operation):
-            return self.behind(amount.left, amount.right)
-        if isinstance(amount, OverallSize):
-            return Behind(figures=(f"overall.{amount.dimension}",))
-        if isinstance(amount, PartSize):
-            return Behind(figures=(f"{amount.part}.{amount.dimension}",))
-        if isinstance(amount, ValueName) and amount.name in self.values:
-            if amount.name not in self._behinds:
-                self._behinds[amount.name] = Behind()  # a circle, told elsewhere, ends here
-                line = self.values[amount.name]
-                own = Behind(spans=(line.amount.span,))
-                self._behinds[amount.name] = own.plus(self._behind(line.amount))
-            return self._behinds[amount.name]
-        return Behind()
+        return behind(amounts, self.values)
 
     def _of_kind(self, amount: Sum, kind: Kind) -> Fraction | None:
         value = self._worked_out(amount, kind)
@@ -156,20 +138,9 @@ class Sums:
     def _as_measure(self, amount: Sum, quantity: Quantity, kind: Kind) -> Quantity:
         # Only what is written as a bare number is meant in the file's unit; a ratio of two
         # lengths is no length.
-        if quantity.kind == NUMBER and kind == LENGTH and self._is_bare(amount):
+        if quantity.kind == NUMBER and kind == LENGTH and is_bare(amount, self.values):
             return Quantity(quantity.value * UNITS[self.unit].size, LENGTH)
         return quantity
-
-    def _is_bare(self, amount: Sum) -> bool:
-        if isinstance(amount, Number):
-            return amount.quantity is None
-        if isinstance(amount, Operation):
-            return self._is_bare(amount.left) and self._is_bare(amount.right)
-        if isinstance(amount, ValueName) and amount.name in self.values:
-            if amount.name not in self._bare:
-                self._bare[amount.name] = self._is_bare(self.values[amount.name].amount)
-            return self._bare[amount.name]
-        return False
 
     def _value(self, amount: Sum) -> Quantity:
         if isinstance(amount, Number):
@@ -201,6 +172,8 @@ class Sums:
 
     def _named(self, key: str, name: str, span: Span) -> Quantity:
         line = self.values.get(name)
+        if line is None and name in self.unreadable:
+            raise UnresolvedError
         if line is None:
             if name in self.parts:
                 self._add(
@@ -232,6 +205,8 @@ class Sums:
         return self._measured(f"overall {amount.dimension}", target, amount.span)
 
     def _part_size(self, amount: PartSize) -> Quantity:
+        if amount.part in self.unreadable:
+            raise UnresolvedError
         if amount.part not in self.parts:
             self._add(
                 "value-has-no-size",

@@ -9,7 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.clashes import report_clashes
 from dryfit.placing.copies import Seat
-from dryfit.placing.ends import report_unsaid_ends
+from dryfit.placing.ends import report_no_room, report_unsaid_ends
 from dryfit.placing.positions import Face
 from dryfit.placing.site import DIMENSIONS, Site, both
 
@@ -29,9 +29,10 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
     """Return the box of every copy that could be placed.
 
     Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
-    copies-differ, size-not-positive.
+    no-room-between, copies-differ, size-not-positive.
     """
     report_clashes(site)
+    report_no_room(site)
     boxes: dict[str, Box] = {}
     missing: dict[str, set[int]] = {}
     for part in site.parts():

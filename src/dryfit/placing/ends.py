@@ -154,6 +154,9 @@ def _find_ends(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     if ends is None:
         return False
     site.unsaid_ends.pop((seat.name, contact.span), None)
+    if ends.low and ends.high:
+        faces = Face(ends.low.name, axis, 1), Face(ends.high.name, axis, -1)
+        site.gaps.append((contact, *faces))
     for host, side in ((ends.low, -1), (ends.high, 1)):
         if host is not None:
             site.pending.append(partial(_say_end, site, part, contact, (seat, host), (axis, side)))
@@ -224,6 +227,32 @@ def _usual_penetration(
     line = with_words(joint.span, f"{joint.span.text()} {phrase}")
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length
+
+
+def report_no_room(site: Site) -> None:
+    """Report, once a contact, that its hosts leave nothing for the part between them.
+
+    Findings: no-room-between.
+    """
+    told: set[Contact] = set()
+    for contact, low, high in site.gaps:
+        room = site.positions.distance(low, high)
+        if room is None or room > 0 or contact in told:
+            continue
+        told.add(contact)
+        guest = site.part(contact.guest.part)
+        site.findings.append(
+            Diagnostic(
+                "no-room-between",
+                Severity.ERROR,
+                f"{guest.name}: between {low.owner} and {high.owner} there is no room, "
+                f"{site.shown(room)}",
+                guest.span,
+                rule="H26",
+                figures={"room": room},
+                hints=(Hint("check the overall size, and the sizes and set-ins of its hosts"),),
+            )
+        )
 
 
 def report_unsaid_ends(site: Site) -> frozenset[str]:

@@ -64,7 +64,7 @@ def _off_part(site: Site, feature: DeclaredFeature, copy: Placed, why: str) -> N
     finding = Diagnostic(
         "feature-off-part",
         Severity.ERROR,
-        f"{feature.kind} in {copy.name}: {why}",
+        f"{feature.kind} in {copy.part}: {why}",
         feature.span,
         rule="H38",
         hints=(Hint("name a face and a distance from an edge, such as `inside`, `12 from top`"),),

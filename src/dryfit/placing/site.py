@@ -31,7 +31,8 @@ class Site:
 
     `pending` rules wait for figures: each returns True once it has said its fact.  `phrases`
     says the words of assumptions that wait for figures; `unsaid_ends` holds, by copy and contact,
-    where it is not yet known which hosts stand at a copy's two ends, and along which axis.
+    where it is not yet known which hosts stand at a copy's two ends, and along which axis;
+    `gaps` the faces that the two shoulders of each copy between hosts meet.
     """
 
     declared: Declared
@@ -43,6 +44,7 @@ class Site:
     findings: list[Diagnostic] = field(default_factory=list)
     phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
     unsaid_ends: dict[tuple[str, Span], tuple[Contact, int]] = field(default_factory=dict)
+    gaps: list[tuple[Contact, Face, Face]] = field(default_factory=list)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _contacts: dict[str, list[Contact]] = field(init=False)
 
