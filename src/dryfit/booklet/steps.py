@@ -19,7 +19,7 @@ TALL_MM = 105.0
 """Higher drawings reach below the column of figures beside them."""
 
 
-NARROW_MM = 75.0
+NARROW_MM = 69.0
 """Drawings of what is made at the bench that are no wider stand beside the text."""
 
 

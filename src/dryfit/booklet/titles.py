@@ -62,7 +62,8 @@ def title(operations: Iterable[Operation], bench: Bench) -> str:
     """Return what the work is called: ``Tenons, laps and housings``, ``Glue-up: base``."""
     row = list(operations)
     kinds = {operation.kind for operation in row}
-    nouns = list(dict.fromkeys(_noun(operation) for operation in row))
+    every = dict.fromkeys(_noun(operation) for operation in row)
+    nouns = [noun for noun in every if noun.rpartition(" ")[0] not in every]
     if len(nouns) == 1 and kinds <= _ALWAYS_OF:
         things = _numbered(_subjects(row, bench))
         return capital(f"{nouns[0]}: {_first(things, LONGEST - len(nouns[0]))}")

@@ -114,13 +114,14 @@ def _from_above(
     high = float(way.sizes[1]) * scale.scale
     ends = scale.at(0.0), scale.end
     left, right = min(ends), max(ends)
-    draw_fence(canvas, Rect(left - 10, top, right + 10, fence))
+    out = -1.0 if cut.side == "left" else 1.0
+    before, behind = (10.0, 3.0) if out < 0 else (3.0, 10.0)
+    draw_fence(canvas, Rect(left - before, top, right + behind, fence))
     for region in way.regions:
         near, far = (float(side) * scale.scale for side in region.from_fence)
         xs = sorted(scale.at(float(side)) for side in region.from_stop)
         draw_cut(canvas, Rect(xs[0], fence + near, xs[1], fence + far), drilled=region.drilled)
     draw_body(canvas, ends[0], ends[1], fence, fence + high, breaks=scale.breaks())
-    out = -1.0 if cut.side == "left" else 1.0
     block = sorted((ends[0], ends[0] + out * _STOP))
     label = (left - 11, "end") if out < 0 else (right + 11, "start")
     canvas.text((label[0], top + _FENCE / 2), "fence", anchor=label[1])
@@ -132,7 +133,7 @@ def _from_above(
     if cut.fence is not None:
         distance = _from_fence(cut.fence, way)[0][0]
         level = fence + float(distance) * scale.scale
-        at, edge = (right + 5.0, limits[-1]) if out < 0 else (left - 5.0, limits[0])
+        at, edge = (right + 6.0, limits[-1]) if out < 0 else (left - 6.0, limits[0])
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
     spans = [Span(ends[0], scale.at(float(at)), (say.setting(at),)) for at in places]
     bottom = dimensions_below(canvas, spans, fence + high, start=fence + high + 1.0) + 3.0
