@@ -2,19 +2,46 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from dryfit.operations.cross_cuts import CROSS_KINDS
 from dryfit.operations.cutting import Joinery
+from dryfit.operations.groove_families import GrooveFamily
+from dryfit.operations.methods import DADO_SET, choice_in_words
+from dryfit.operations.minutes import in_minutes
 from dryfit.plan.operation import Alternative
 
 GROUP = "laps, housings and tenons"
-DADO = "dado set"
 BLADE = "single blade in passes"
 
 
 def alternatives_of(joinery: Joinery) -> tuple[Alternative, ...]:
-    """Return, for the cuts across the grain, the chosen method and the one not taken."""
+    """Return, for cuts across the grain and for grooves, the chosen method and those not taken."""
+    grooves = (_of_grooves(family, joinery) for family in joinery.grooves)
+    return (*_across(joinery), *(row for rows in grooves for row in rows))
+
+
+def _of_grooves(family: GrooveFamily, joinery: Joinery) -> tuple[Alternative, ...]:
+    """Return the ways to cut the grooves for one panel, with the minutes of each."""
+    ways = dict.fromkeys(way for _, way in family.sites)
+    if family.mate is None or len(ways) != 1 or not family.minutes:
+        return ()
+    chosen = next(iter(ways))
+    keys = {key for key, _ in family.sites}
+    ids = tuple(
+        operation.id
+        for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
+        if any((cut.site.part.name, cut.site.feature.id) in keys for cut in cuts)
+    )
+    took = ", ".join(f"{way} {in_minutes(spent)}" for way, spent in family.minutes.items())
+    reason = f"{family.reason}; with set-up: {took}"
+    group = f"grooves for {family.mate}"
+    others = (way for way in family.minutes if way != chosen)
+    return (
+        Alternative(group, chosen, ids, chosen=True, reason=reason),
+        *(Alternative(group, way, ids, chosen=False, reason=reason) for way in others),
+    )
+
+
+def _across(joinery: Joinery) -> tuple[Alternative, ...]:
     ids = tuple(
         operation.id
         for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
@@ -23,20 +50,11 @@ def alternatives_of(joinery: Joinery) -> tuple[Alternative, ...]:
     if not ids:
         return ()
     choice = joinery.choice
-    if choice.saved is None or choice.cost is None:
-        reason = "the only way that the shop's machines allow"
-        return (Alternative(GROUP, choice.chosen, ids, chosen=True, reason=reason),)
-    figures = (
-        f"a dado set saves {_minutes(choice.saved)} of passes and takes {_minutes(choice.cost)} "
-        "to fit, prove and remove"
-    )
-    other = BLADE if choice.chosen == DADO else DADO
+    figures = choice_in_words(choice)
+    if choice.saved is None:
+        return (Alternative(GROUP, choice.chosen, ids, chosen=True, reason=figures),)
+    other = BLADE if choice.chosen == DADO_SET else DADO_SET
     return (
         Alternative(GROUP, choice.chosen, ids, chosen=True, reason=figures),
         Alternative(GROUP, other, ids, chosen=False, reason=figures),
     )
-
-
-def _minutes(tenths: Fraction) -> str:
-    whole, rest = divmod(round(tenths), 10)
-    return f"{whole}.{rest} min" if rest else f"{whole} min"

@@ -14,6 +14,10 @@ from dryfit.operations.sides import edge_at_sled_fence
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop
 
+STOP_IN_LINE = (
+    "The stop is in line with the cutter's near side: clamp it to the rip fence, ahead of the "
+    "cutter, so that the end has left it before the cut begins"
+)
 CROSS_KINDS = frozenset({"end lap", "cross slot", "notch"})
 
 
@@ -118,8 +122,17 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
         tests=naming.TESTED.get(kind, 0),
         visit=agreed if fitted else None,
         check=naming.CHECKS.get(kind),
-        details=() if at_stop else ("The stop does not reach: cut to knife lines",),
+        details=_about_stop(near, at_stop=at_stop),
     )
+
+
+def _about_stop(near: Fraction, *, at_stop: bool) -> tuple[str, ...]:
+    if not at_stop:
+        return ("The stop does not reach: cut to knife lines",)
+    if near == 0:
+        # The cutter is as wide as the cut is long: a block on the sled's fence would be sawn.
+        return (STOP_IN_LINE,)
+    return ()
 
 
 def _family(kind: str) -> str:

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.operations import methods
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
-from dryfit.operations.grooves import groove_cuts
+from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
+from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
-from dryfit.operations.methods import Choice
+from dryfit.operations.machines import SAW
+from dryfit.operations.methods import DADO_SET, Choice
 from dryfit.operations.minutes import tenths
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.words import some_of
@@ -28,6 +30,7 @@ class Joinery:
     operations: tuple[Operation, ...]
     cuts: tuple[tuple[Cut, ...], ...]
     choice: Choice
+    grooves: tuple[GrooveFamily, ...] = ()
 
 
 def joinery_of(model: Model, shop: Shop) -> Joinery:
@@ -39,15 +42,37 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         if site.feature.kind in CROSS_KINDS and goes_across(site) and site.feature.after is None
     )
     choice = methods.choose(crossing, model.display, shop)
-    cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, model, shop)]
+    along = (site for site in sites if site.feature.kind == "long slot")
+    grooves = groove_families(
+        (site for site in along if site.feature.after is None), model.display, shop
+    )
+    ways = ways_of(grooves)
+    cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, ways, model, shop)]
     groups = _equal(cuts)
     ids = named_apart(groups)
-    operations = tuple(_operation(name, group) for name, group in zip(ids, groups, strict=True))
-    return Joinery(operations, groups, choice)
+    rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
+    operations = tuple(_with_choice(row, choice) for row in rows)
+    return Joinery(operations, groups, choice, grooves)
+
+
+def _with_choice(operation: Operation, choice: Choice) -> Operation:
+    """Return a cut in several passes of the blade with the reason why no dado set makes it."""
+    passes = max((len(work.passes) for work in operation.work), default=0)
+    blade = operation.station == SAW and operation.kind in {"lap", "housing", "tenon cheek"}
+    if choice.saved is None or choice.chosen == DADO_SET or passes < 2 or not blade:
+        return operation
+    why = f"In passes of the blade that is in the saw: {methods.choice_in_words(choice)}"
+    level = "The teeth leave lines in the bottom: level them with a chisel before the fit is tried"
+    return replace(operation, details=(*operation.details, why, level))
 
 
 def _cuts_of(
-    site: Site, sites: tuple[Site, ...], choice: Choice, model: Model, shop: Shop
+    site: Site,
+    sites: tuple[Site, ...],
+    choice: Choice,
+    grooves: Mapping[tuple[str, str], str],
+    model: Model,
+    shop: Shop,
 ) -> tuple[Cut, ...]:
     if site.feature.after is not None:
         # The part sits in a glued frame by then: no sled and no fence takes it.
@@ -56,7 +81,7 @@ def _cuts_of(
     if machine is not None:
         return (cross_cut(site, machine, shop),)
     if site.feature.kind == "long slot":
-        return groove_cuts(site, model.display, shop)
+        return cuts_by(grooves[methods.key_of(site)], site, model.display, shop)
     if site.feature.kind == "mortise":
         marks = _many_pockets(site, sites)
         return (mortise_cut(site, to_marks=marks, display=model.display, shop=shop),)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.joinery.feature import Range
 from dryfit.operations import machines, naming, setting_of
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
@@ -17,16 +18,23 @@ from dryfit.shop.shop import Cutter, Shop
 RIP_FENCE = "rip fence"
 
 
-def groove_cuts(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
-    """Return the cuts of a groove, one for each position of the fence.
+BLADE, DADO, ROUTER, HAND = "single blade", "dado set", "router table", "by hand"
+WAYS = (BLADE, DADO, ROUTER, HAND)
+"""The ways to cut a groove, the first that is no dearer before the next."""
+
+
+def cuts_by(way: str, site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+    """Return the cuts of a groove one way, one for each place of the fence; none where it cannot.
 
     A stopped groove is never cut on the table saw: the blade would have to be dropped on.
     """
-    if runs_through(site):
-        cuts = _on_saw(site, display, shop)
-        if cuts:
-            return cuts
-    return _on_router(site, shop) or (hand_cut(site, display, shop),)
+    if way == HAND:
+        return (hand_cut(site, display, shop),)
+    if way == ROUTER:
+        return _on_router(site, display, shop)
+    if not runs_through(site):
+        return ()
+    return _by_blade(site, shop) if way == BLADE else _by_dado(site, display, shop)
 
 
 def runs_through(site: Site) -> bool:
@@ -46,34 +54,28 @@ def _metres(site: Site) -> Fraction:
     return (site.feature.along[1] - site.feature.along[0]) / METRE
 
 
-def _on_saw(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+def _by_blade(site: Site, shop: Shop) -> tuple[Cut, ...]:
     station = shop.stations.get(machines.SAW)
     if station is None:
         return ()
-    width, depth = _width(site), site.feature.depth
     blade = next((c for c in shop.cutters_at(machines.SAW) if c.kind == "blade"), None)
-    by_blade = (
-        _passes_on_saw(site, blade, blade.name, blade.widest, shop)
-        if blade is not None and blade.widest <= width and depth <= station.limits["depth"]
-        else ()
-    )
+    if blade is None or blade.widest > _width(site):
+        return ()
+    if site.feature.depth > station.limits["depth"]:
+        return ()
+    return _passes_on_saw(site, blade, blade.name, blade.widest, shop)
+
+
+def _by_dado(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+    station = shop.stations.get(machines.SAW)
     dado = machines.dado_set(shop)
-    if dado is None or width < dado.narrowest or depth > station.limits["dado_depth"]:
-        return by_blade
-    built = machines.widest_dado(dado, width)
+    if station is None or dado is None or _width(site) < dado.narrowest:
+        return ()
+    if site.feature.depth > station.limits["dado_depth"]:
+        return ()
+    built = machines.widest_dado(dado, _width(site))
     name = f"{dado.name} {display.shown(built, fitted=True)}"
-    by_dado = _passes_on_saw(site, dado, name, built, shop)
-    if blade is None or not by_blade:
-        return by_dado
-    there = machines.cutter_change(shop, blade.name, dado.name)
-    back = machines.cutter_change(shop, dado.name, blade.name)
-    mounting = there + back + station.test_cut
-    return by_dado if _spent(by_blade, shop) > _spent(by_dado, shop) + mounting else by_blade
-
-
-def _spent(cuts: tuple[Cut, ...], shop: Shop) -> Fraction:
-    moves = (len(cuts) - 1) * shop.stations[machines.SAW].axis("fence").change
-    return sum((cut.exact for cut in cuts), Fraction(moves))
+    return _passes_on_saw(site, dado, name, built, shop)
 
 
 def _passes_on_saw(
@@ -135,7 +137,7 @@ def _tests(site: Site) -> int:
     return 0 if site.feature.mate is None else 1
 
 
-def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
+def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     station = shop.stations.get(machines.ROUTER_TABLE)
     width, feature = _width(site), site.feature
     bits = [c for c in shop.cutters_at(machines.ROUTER_TABLE) if c.widest <= width]
@@ -155,12 +157,17 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
     count = number_of_passes(width, bit.widest, bit.widest / 10)
     positions = fence_positions(feature.across[0], width, bit.widest, count)
     what, kind = naming.what_of(feature), naming.kind_of(feature)
+    round_ends = ends_to_square(site, bit.widest / 2)
     exact = worked(
         shop,
         "router pass",
         each=depths * len(site.copies),
         per_metre=_metres(site) * depths * len(site.copies),
     )
+    squaring = worked(shop, "square mortise end", each=round_ends * len(site.copies))
+    details = (f"Go to full depth in {depths} steps",) if depths > 1 else ()
+    if round_ends:
+        details = (*details, _square(site, bit.widest / 2, display))
     deed = "Rout" if runs_through(site) else "Rout, between the stops,"
     return tuple(
         Cut(
@@ -175,14 +182,52 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             ),
             hold=Hold(feature.surface, fence, None if runs_through(site) else "R"),
             passes=(Pass(),),
-            exact=exact,
+            exact=exact + (squaring if turn == count else 0),
             deed=f"{deed} the {what} in",
             turn=turn,
             trial=_trial(site, machines.ROUTER_TABLE),
             tests=_tests(site),
             visit=_trial(site, machines.ROUTER_TABLE),
             check=naming.CHECKS.get(kind),
-            details=(f"Go to full depth in {depths} steps",) if depths > 1 else (),
+            details=details,
         )
         for turn, near in enumerate(positions, start=1)
+    )
+
+
+def ends_to_square(site: Site, radius: Fraction) -> int:
+    """Return how many ends of a groove a bit leaves round, where something square has to go in.
+
+    An end is open where the groove runs out, and where a housing as deep takes the corner away.
+    """
+    feature = site.feature
+    if feature.mate is None:
+        return 0
+    start, end = feature.along
+    rounds = [(start, start + radius)] if start > 0 else []
+    if end < site.part.length:
+        rounds.append((end - radius, end))
+    return sum(not _taken_away(site, limits) for limits in rounds)
+
+
+def _taken_away(site: Site, limits: Range) -> bool:
+    feature = site.feature
+    return any(
+        other.surface == feature.surface
+        and other.depth >= feature.depth
+        and other.along[0] <= limits[0]
+        and limits[1] <= other.along[1]
+        and other.across[0] <= feature.across[0]
+        and feature.across[1] <= other.across[1]
+        for other in site.part.features
+        if other.id != feature.id and site.copies[0].hand in other.hands
+    )
+
+
+def _square(site: Site, radius: Fraction, display: Display) -> str:
+    start, end = (display.shown(limit, fitted=True) for limit in site.feature.along)
+    unit = display.with_unit(radius, fitted=True)
+    return (
+        f"The bit leaves round ends, {unit} in radius: square them with a chisel to {start} and "
+        f"{end} from R, or the corners of the {site.feature.mate} do not go home"
     )

@@ -13,23 +13,40 @@ from fractions import Fraction
 from dryfit.operations import machines
 from dryfit.operations.cross_cuts import CrossMachine, wide
 from dryfit.operations.cut import Site
-from dryfit.operations.minutes import worked
+from dryfit.operations.minutes import in_minutes, worked
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
+
+DADO_SET = "dado set"
 
 
 @dataclass(frozen=True, slots=True)
 class Choice:
     """The machine of each site (None: by hand), and what was weighed for the family.
 
-    `saved` and `cost` are tenths of a minute: what the dado set saves in passes, and what fitting
-    it, removing it and proving it costs; both None where there was nothing to choose.
+    `slow` and `fast` are the tenths of a minute of all passes without and with the dado set,
+    `saved` their difference, and `cost` what fitting it, removing it and proving it takes; None
+    where there was nothing to choose.
     """
 
     machine_of: Mapping[tuple[str, str], CrossMachine | None]
     chosen: str
     saved: Fraction | None
     cost: Fraction | None
+    slow: Fraction = Fraction(0)
+    fast: Fraction = Fraction(0)
+
+
+def choice_in_words(choice: Choice) -> str:
+    """Return what was weighed: the passes either way, and what the dado set costs besides."""
+    if choice.saved is None or choice.cost is None:
+        return "the only way that the shop's machines allow"
+    weighed = (
+        f"the passes take {in_minutes(choice.slow)} without a dado set and "
+        f"{in_minutes(choice.fast)} with it; to fit, prove and remove it takes "
+        f"{in_minutes(choice.cost)}"
+    )
+    return f"{weighed}, so it {'pays' if choice.saved > choice.cost else 'does not pay'}"
 
 
 def key_of(site: Site) -> tuple[str, str]:
@@ -44,18 +61,20 @@ def choose(sites: tuple[Site, ...], display: Display, shop: Shop) -> Choice:
     plans = [plan for plan in _dado_plans(sites, display, shop) if any(m is not None for m in plan)]
     if not plans:
         return Choice(plain, _name(plain), None, None)
-    weighed = [(_saving(sites, plan, blade, shop), _cost(plan, blade, shop)) for plan in plans]
-    best = max(range(len(plans)), key=lambda index: weighed[index][0] - weighed[index][1])
-    saved, cost = weighed[best]
+    weighed = [(*_passes(sites, plan, blade, shop), _cost(plan, blade, shop)) for plan in plans]
+    gains = [slow - fast - cost for slow, fast, cost in weighed]
+    best = gains.index(max(gains))
+    slow, fast, cost = weighed[best]
+    saved = slow - fast
     if saved <= cost:
-        return Choice(plain, _name(plain), saved, cost)
+        return Choice(plain, _name(plain), saved, cost, slow, fast)
     # A dado set that serves the family stays in for it: what it cannot reach is cut by hand
     # rather than by a second cutter (TRADE H48).
     mounted = {
         key_of(site): machine or _beside_dado(site, blade, shop)
         for site, machine in zip(sites, plans[best], strict=True)
     }
-    return Choice(mounted, "dado set", saved, cost)
+    return Choice(mounted, DADO_SET, saved, cost, slow, fast)
 
 
 def _beside_dado(site: Site, blade: CrossMachine | None, shop: Shop) -> CrossMachine | None:
@@ -106,24 +125,24 @@ def _dado_plans(
     )
 
 
-def _saving(
+def _passes(
     sites: tuple[Site, ...],
     plan: tuple[CrossMachine | None, ...],
     blade: CrossMachine | None,
     shop: Shop,
-) -> Fraction:
-    saved = Fraction(0)
+) -> tuple[Fraction, Fraction]:
+    """Return the tenths of all passes that the dado set could make: without it, and with it."""
+    without, with_it = Fraction(0), Fraction(0)
     for site, machine in zip(sites, plan, strict=True):
         if machine is None:
             continue
         copies = len(site.copies)
-        fast = worked(shop, machine.rate, each=machine.passes(site.feature) * copies)
+        with_it += worked(shop, machine.rate, each=machine.passes(site.feature) * copies)
         if blade is not None and blade.reaches(site):
-            slow = worked(shop, blade.rate, each=blade.passes(site.feature) * copies)
+            without += worked(shop, blade.rate, each=blade.passes(site.feature) * copies)
         else:
-            slow = worked(shop, "hand lap", each=copies)
-        saved += slow - fast
-    return saved
+            without += worked(shop, "hand lap", each=copies)
+    return without, with_it
 
 
 def _cost(

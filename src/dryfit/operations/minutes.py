@@ -28,3 +28,9 @@ def worked(shop: Shop, kind: str, **amounts: Fraction | int) -> Fraction:
 def tenths(exact: Fraction) -> int:
     """Return whole tenths of a minute, halves up: the one rounding of an operation's minutes."""
     return (2 * exact.numerator + exact.denominator) // (2 * exact.denominator)
+
+
+def in_minutes(tenths_of: Fraction | int) -> str:
+    """Return tenths of a minute in words: ``9.5 min``, ``2 min``."""
+    whole, rest = divmod(round(tenths_of), 10)
+    return f"{whole}.{rest} min" if rest else f"{whole} min"

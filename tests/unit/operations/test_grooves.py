@@ -6,7 +6,10 @@ from fractions import Fraction
 from tests.unit.operations.worked import listed, operation, piece, setting, shop_without
 
 from dryfit.joinery.feature import Feature
-from dryfit.plan.operation import WorkList
+from dryfit.operations.cut import Site
+from dryfit.operations.groove_families import groove_families
+from dryfit.operations.grooves import ends_to_square
+from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 
@@ -42,7 +45,7 @@ def test_a_stopped_groove_is_never_cut_on_the_saw() -> None:
     assert (stop.value, stop.far, stop.to) == (Fraction(100), Fraction(800), "both")
     assert stop.side in {"left", "right"}
     assert {work.hold for work in groove.work} == {Hold("E2", "F", "R")}
-    assert groove.details == ("Go to full depth in 2 steps",)  # 6 mm a pass: TRADE B0
+    assert groove.details[0] == "Go to full depth in 2 steps"  # 6 mm a pass: TRADE B0
 
 
 def test_a_groove_that_something_goes_into_is_tried_on_scrap() -> None:
@@ -88,3 +91,90 @@ def test_a_groove_wider_than_the_blade_by_much_takes_exact_passes() -> None:
     assert values[0] == 5
     assert rows[-1].far == 15
     assert len(values) == 4  # 1 + ceil((10 - 3.2) / 3.0)
+
+
+def grooves_of(work: WorkList, mate: str) -> list[Operation]:
+    return [
+        op for op in work.operations if op.id.partition(" / ")[2].startswith(f"groove for {mate}")
+    ]
+
+
+def test_grooves_for_one_panel_are_cut_one_way_with_one_setting() -> None:
+    # TRADE B0.2: the stiles' grooves are stopped, so that the rails' go to the router table too.
+    work, _ = listed(piece("panel_door"))
+    rows = grooves_of(work, "panel")
+    assert [(op.part, op.station) for op in rows] == [
+        ("stile", "router table"),
+        ("rail", "router table"),
+    ]
+    for axis, value in (("cutter", "straight bit 8"), ("height", 9), ("fence", 6)):
+        assert [setting(op, axis).value for op in rows] == [value, value]
+    assert {held.hold.against_fence for op in rows for held in op.work if held.hold} == {"F"}
+    assert len({op.together for op in rows}) == 1
+
+
+def test_round_ends_are_squared_and_the_minutes_counted() -> None:
+    # Bit 8: radius 4. Two stiles with two ends, 0.5 min each; 0.538 m in two depths at
+    # 0.4 + 0.4 a metre: 4 x 0.4 + 4 x 0.4 x 0.538 = 2.46 min.
+    work, _ = listed(piece("panel_door"))
+    stile = next(op for op in grooves_of(work, "panel") if op.part == "stile")
+    assert stile.tenths == 45
+    assert stile.details[1] == (
+        "The bit leaves round ends, 4 mm in radius: square them with a chisel to 51 and 589 from "
+        "R, or the corners of the panel do not go home"
+    )
+
+
+def test_the_corner_of_the_panel_needs_the_squared_end() -> None:
+    # By numbers: the groove is at full width from 51 + 4, the panel's corner stands at 52.
+    model = piece("panel_door")
+    stile, panel = model.part("stile"), model.part("panel")
+    groove = next(each for each in stile.features if each.role == "groove")
+    corner = (stile.length - panel.length) / 2
+    assert groove.along[0] <= corner < groove.along[0] + 4
+    site = Site(stile, groove, stile.copies)
+    assert ends_to_square(site, Fraction(4)) == 2
+
+
+def test_an_end_that_a_housing_takes_away_is_not_squared() -> None:
+    # The tray's housings, 20 to 34 and as deep, reach over the round ends at 29 to 32.
+    work, _ = listed(piece("tray"))
+    groove = next(op for op in grooves_of(work, "bottom") if op.part == "long side")
+    assert groove.details == ()
+
+
+def test_a_through_groove_has_no_round_ends() -> None:
+    work, _ = listed(piece("panel_door"))
+    rail = next(op for op in grooves_of(work, "panel") if op.part == "rail")
+    assert rail.details == ("Go to full depth in 2 steps",)
+
+
+def test_the_ways_to_groove_for_a_panel_are_told_with_their_minutes() -> None:
+    work, _ = listed(piece("panel_door"))
+    (row,) = [each for each in work.alternatives if each.group == "grooves for panel"]
+    assert row.chosen
+    assert row.method == "router table"
+    assert row.operations == ("stile / groove for panel", "rail / groove for panel")
+    assert "router table 14.7 min" in row.reason
+
+
+def test_without_a_router_table_each_groove_is_cut_as_it_can_be() -> None:
+    work, _ = listed(piece("panel_door"), shop_without("router table"))
+    stations = {op.part: op.station for op in grooves_of(work, "panel")}
+    assert stations == {"stile": "bench", "rail": "table saw"}
+
+
+def test_through_grooves_of_a_family_take_the_quickest_way_set_up_included() -> None:
+    # 10 wide in four passes of the blade, or in one of the router: two aprons of 920.
+    wide = replace(STOPPED, along=(Fraction(0), Fraction(920)), across=(Fraction(5), Fraction(15)))
+    shop = shop_without("dado")
+    model = piece()
+    apron = model.part("apron")
+    site = Site(replace(apron, features=(wide,)), wide, apron.copies)
+    (family,) = groove_families((site,), model.display, shop)
+    # Blade: 4 x (2 x 0.2 + 2 x 0.4 x 0.92) + 4 fences + height = 4.54 + 4 + 1.
+    assert family.minutes["single blade"] == 10 * Fraction("9.544")
+    # Router, 10 deep in two steps of 6: 2 x (2 x 0.4 + 2 x 0.4 x 0.92) + bit, height, fence
+    # 2 + 1.5 + 1.5, and the way there and back: 3.07 + 5 + 2.
+    assert family.minutes["router table"] == 10 * Fraction("10.072")
+    assert {way for _, way in family.sites} == {"single blade"}

@@ -161,3 +161,27 @@ def test_what_is_cut_by_hand_says_where_its_lines_are() -> None:
     assert shoulders.sentence == "Saw and pare the upper tenon shoulders on both aprons"
     holes = operation(boot_bench(), "bottom end rail / pilot holes")
     assert holes.details[2].endswith("middle 170 mm from R")
+
+
+def test_why_no_dado_set_is_mounted_stands_with_the_cuts_and_their_alternative() -> None:
+    # Tray: 4 housings of 14: 5 passes of 3.2 each against one, at 0.25 min; 8 + 8 + 1.5 min.
+    work, _ = listed(piece("tray"))
+    words = (
+        "the passes take 5 min without a dado set and 1 min with it; to fit, prove and remove it "
+        "takes 17.5 min, so it does not pay"
+    )
+    chosen = next(row for row in work.alternatives if row.chosen)
+    assert (chosen.method, chosen.reason) == ("single blade in passes", words)
+    housing = operation(work, "long side / housing for end / 1")
+    assert housing.details[0] == f"In passes of the blade that is in the saw: {words}"
+    assert "level them with a chisel" in housing.details[1]
+
+
+def test_a_stop_in_line_with_the_cutter_is_clamped_ahead_of_it() -> None:
+    # The boot bench's tenon is 20 long, and so is the dado: near side 0, far side 20.
+    cheeks = operation(boot_bench(), "apron / tenon cheeks")
+    stop = setting(cheeks, "stop")
+    assert (stop.value, stop.far) == (Fraction(0), Fraction(20))
+    assert any("ahead of the cutter" in detail for detail in cheeks.details)
+    laps = operation(boot_bench(), "post / end lap")
+    assert not any("ahead of the cutter" in detail for detail in laps.details)
