@@ -1,4 +1,4 @@
-"""From operations to an order problem: tokens on axes, costs of the shop, counted clamps."""
+"""From operations to an order problem: tokens on axes, costs, counted clamps, the air."""
 
 from __future__ import annotations
 
@@ -8,19 +8,22 @@ from dataclasses import replace
 from dryfit.order import Axis, Calendar, Hold, Precedence, Problem, Resource, Station, Task
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.setting import Setting
+from dryfit.planning.dust import air_held, air_of
 from dryfit.shop.shop import AxisChange, Shop
 
 
 def problem_of(work: WorkList, shop: Shop) -> Problem:
     """Return the problem; tasks in the order of the operations, which settles ties."""
     stations = tuple(_station(name, work.operations, shop) for name in _used(work.operations))
+    air = air_of(work.operations, shop)
+    clamps = tuple(Resource(clamp.name, clamp.count) for clamp in shop.clamps)
     return Problem(
         stations=stations,
-        tasks=tuple(_task(operation, shop) for operation in work.operations),
+        tasks=tuple(_task(operation, air, shop) for operation in work.operations),
         precedences=tuple(
             Precedence(rule.before, rule.after, rule.lag, rule.reason) for rule in work.rules
         ),
-        resources=tuple(Resource(clamp.name, clamp.count) for clamp in shop.clamps),
+        resources=clamps if air is None else (*clamps, air),
         calendar=calendar_of(shop),
         walk=shop.walk,
         trials=_trials(work.operations, shop),
@@ -92,7 +95,8 @@ def family_of(name: str, shop: Shop) -> str:
     return name
 
 
-def _task(operation: Operation, shop: Shop) -> Task:
+def _task(operation: Operation, air: Resource | None, shop: Shop) -> Task:
+    clamps = tuple(Hold(held.resource, held.count, held.lag) for held in operation.held)
     return Task(
         id=operation.id,
         station=operation.station,
@@ -100,7 +104,7 @@ def _task(operation: Operation, shop: Shop) -> Task:
         work=operation.tenths,
         after=operation.after_tenths,
         splittable=operation.splittable,
-        holds=tuple(Hold(held.resource, held.count, held.lag) for held in operation.held),
+        holds=(*clamps, *air_held(operation, air, shop)),
         trial=operation.trial,
         together=operation.together,
     )

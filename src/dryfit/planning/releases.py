@@ -1,4 +1,4 @@
-"""When a step may begin at the earliest: the cure, the clamps or the evening that holds it longest.
+"""When a step may begin: the cure, clamps, wet coat or evening that holds it longest.
 
 Of several cures the one counts that is over last; the others are over by then (TRADE C2.4, C3.3).
 """
@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from dryfit.order.hours import Hours
 from dryfit.plan.operation import Held, Operation, WorkList
 from dryfit.plan.plan import Release, Step
+from dryfit.planning.dust import WHY_DUST, makes_dust, wet_for
 from dryfit.planning.moments import moment
 from dryfit.shop.shop import Shop
 
@@ -39,6 +40,7 @@ def with_releases(
         waits = [*_cures(step, done, work)]
         idle_from = before.ends.tenths if before is not None else 0
         waits += [row for row in _clamps(step, steps, shop) if row.at > idle_from]
+        waits += [row for row in _wet(step, steps, shop) if row.at > idle_from]
         last = max(waits, key=lambda row: (row.at, row.lag), default=None)
         if before is not None and _put_off(before, step, last, hours):
             last = _Until(
@@ -88,6 +90,18 @@ def _clamps(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]
             left += held.count
             if left >= wanted.count:
                 yield until
+
+
+def _wet(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]:
+    """Yield, for a step that makes dust, the coats that have to be dry to the touch before."""
+    if not any(makes_dust(operation) for operation in step.operations):
+        return
+    for earlier in steps[: step.number - 1]:
+        for operation in earlier.operations:
+            wet = wet_for(operation, shop)
+            if wet:
+                at = earlier.ends.tenths + wet
+                yield _Until(at, earlier.number, operation.id, WHY_DUST, wet)
 
 
 def _taken(resource: str, step: Step, steps: tuple[Step, ...]) -> Iterator[tuple[_Until, Held]]:

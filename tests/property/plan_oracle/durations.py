@@ -1,4 +1,4 @@
-"""Durations of the shop file and of the steps document, exact."""
+"""Durations and lengths of the shop file, and minutes of the steps document, exact."""
 
 from fractions import Fraction
 
@@ -12,3 +12,10 @@ def minutes(text: str) -> Fraction:
 def exact(value: float) -> Fraction:
     """A figure with one decimal as it is meant."""
     return Fraction(str(value))
+
+
+def millimetres(text: str) -> Fraction:
+    """A length of the shop file: ``45 mm``, ``3 1/8 in``."""
+    *numbers, unit = text.split()
+    factor = {"mm": Fraction(1), "in": Fraction(254, 10)}[unit]
+    return factor * sum((Fraction(each) for each in numbers), Fraction(0))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tests.property.plan_oracle.durations import exact, minutes
+from tests.property.plan_oracle.durations import exact, millimetres, minutes
 from tests.property.plan_oracle.reading import Json, PartRow, Row, length, parts_of, rows_of
 
 
@@ -71,7 +71,7 @@ def _milled(row: Row, part: PartRow, base: dict[str, Fraction], shop: Json) -> I
         limit = shop["station"]["table saw"]["limits"]["depth"]
         if not need < length(settings["height"]):
             yield f"{length(settings['height'])} does not go through {need}"
-        if length(settings["height"]) > Fraction(limit.removesuffix(" mm")):
+        if length(settings["height"]) > millimetres(limit):
             yield f"the blade does not rise to {length(settings['height'])}"
 
 

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterator
 from fractions import Fraction
 
-from tests.property.plan_oracle.durations import exact, minutes
+from tests.property.plan_oracle.durations import exact, millimetres, minutes
 from tests.property.plan_oracle.reading import Json, Row, length, rows_of
 from tests.property.plan_oracle.sequence import members
 
@@ -115,7 +115,9 @@ def cures(steps: Json, parts: Json) -> Iterator[str]:
 
 
 def _touched(row: Row, parts: Json) -> set[str]:
-    return members(row.subject, parts) | {row.subject, *row.copies}
+    """The copies that a row works on; where it names none, all that its subject stands for."""
+    names = row.copies or [row.subject]
+    return {copy for name in names for copy in members(name, parts)}
 
 
 def dust(steps: Json, shop: Json) -> Iterator[str]:
@@ -142,10 +144,12 @@ def clamps(steps: Json, shop: Json) -> Iterator[str]:
         taken = step["holds"]["clamps"]
         if "clamps" in step:
             needed = sum(row["count"] for row in step["clamps"])
-            if needed != sum(row["count"] for row in taken):
+            lent = all(row["count"] == count[row["clamp"]] for row in taken)
+            # With too few clamps in the shop, which is warned of, a stage takes all there are.
+            if needed != sum(row["count"] for row in taken) and not lent:
                 yield f"step {step['number']} needs {needed} clamps and takes {taken}"
             longest = max((length(row["length"]) for row in step["clamps"]), default=Fraction(0))
-            opens = [Fraction(shop["clamp"][row["clamp"]]["opens"].split()[0]) for row in taken]
+            opens = [millimetres(shop["clamp"][row["clamp"]]["opens"]) for row in taken]
             if longest > max(opens, default=Fraction(0)):
                 yield f"step {step['number']}: no clamp opens {longest}"
         off = exact(step["ends"]["minute"]) + exact(step["minutes"]["after"])
