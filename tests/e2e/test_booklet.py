@@ -119,6 +119,11 @@ def test_the_pdf_has_every_step_and_no_text_is_lost(written: Written) -> None:
         assert str(visit) in numbers
 
 
+def test_the_booklet_has_fewer_pages_than_the_work_has_steps(written: Written) -> None:
+    """It is carried to the bench: parts of one deed and cuts of one picture share a page."""
+    assert len(written.pdf.pages) <= len(written.steps["steps"])
+
+
 def test_no_heading_of_a_visit_stands_alone(written: Written) -> None:
     pages = [page.extract_text() for page in written.pdf.pages]
     for number, text in enumerate(pages):

@@ -38,6 +38,7 @@ _AROUND = 11.0
 _STOP = 8.0
 _FENCE = 4.0
 _BELOW_TABLE = 4.0
+_ROOM_FOR_HEIGHT = 9.0
 _WASTE = 12.0
 _NARROW = 36.0
 _SIDE = 62.0
@@ -164,7 +165,7 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
     height = cut.height if cut.height is not None else Fraction(0)
     high = float(height)
     part_high, base = _shown_height(way), float(cut.base)
-    table = top + max(high, base + part_high) * rise + 1.0
+    table = top + max(max(high, base + part_high) * rise, _ROOM_FOR_HEIGHT) + 1.0
     floor = table - base * rise
     right = _part_end(way, scale)
     draw_table(canvas, -_STOP - 2, right + 4, table)
@@ -221,7 +222,7 @@ def _figures(
     """Write below a view how far the cutter stands from the stop; return where they end."""
     fence = bottom - 3.0
     spans = []
-    if cut.near:
+    if say.display.rounded(cut.near, fitted=True):
         spans.append(Span(0.0, scale.at(float(cut.near)), _distance(cut, say), "near side"))
     if cut.far is not None and way.regions:
         spans.append(Span(0.0, scale.at(float(cut.far)), (say.setting(cut.far),), "far side"))

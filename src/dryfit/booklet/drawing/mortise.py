@@ -32,6 +32,7 @@ from dryfit.plan.setting import Setting
 _ROOM = 70.0
 _LEFT = -20.0
 _TALLEST = 26.0
+_TALLEST_OF_SEVERAL = 18.0
 _FENCE = 4.0
 _AROUND = 12.0
 _STOP = 7.0
@@ -68,20 +69,21 @@ def stopped_drawing(
     Without `section` it is left out: fence and depth were drawn before and stay.
     """
     groups = alike(lyings, whole=True)
+    tallest = _TALLEST if len(groups) == 1 else _TALLEST_OF_SEVERAL
     canvas = Canvas()
     y = 0.0
     for index, group in enumerate(groups):
-        y = _from_above(canvas, cut, group, say, y)
+        y = _from_above(canvas, cut, group, _ruler(cut, group[0], tallest), say, y)
         if index == 0 and section:
             y = _section(canvas, cut, group[0], say, y)
-    broken = any(_ruler(cut, group[0]).breaks() for group in groups)
+    broken = any(_ruler(cut, group[0], tallest).breaks() for group in groups)
     caption(canvas, _LEFT, y, f"You stand at the lower edge. {scale_note(broken=broken)}")
     return canvas.finish(title)
 
 
-def _ruler(cut: Stopped, way: Lying) -> Ruler:
+def _ruler(cut: Stopped, way: Lying, tallest: float) -> Ruler:
     length = float(way.sizes[0])
-    scale = min(1.2, _TALLEST / float(way.sizes[1]))
+    scale = min(1.2, tallest / float(way.sizes[1]))
     around = _AROUND / scale
     wanted = [(0.0, around), (length - around, length)]
     wanted += [(float(begin) - around, float(end) + around) for begin, end in _limits(cut, way)]
@@ -105,11 +107,10 @@ def _measured(cut: Stopped, way: Lying) -> list[Fraction]:
 
 
 def _from_above(
-    canvas: Canvas, cut: Stopped, group: Sequence[Lying], say: Say, top: float
+    canvas: Canvas, cut: Stopped, group: Sequence[Lying], scale: Ruler, say: Say, top: float
 ) -> float:
     way = group[0]
     top = caption(canvas, _LEFT, top, f"From above: {named(group)}", bold=True)
-    scale = _ruler(cut, way)
     fence = top + _FENCE
     high = float(way.sizes[1]) * scale.scale
     ends = scale.at(0.0), scale.end
