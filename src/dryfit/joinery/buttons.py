@@ -81,9 +81,13 @@ def buttons_along(clear: Fraction) -> int:
     return max(2, ceil((clear - 2 * _FROM_END) / _SPACING) + 1)
 
 
-def buttons_at_most(clear: Fraction) -> int:
-    """Return how many buttons fit side by side between two shoulders, each with a slot."""
-    return max(1, floor((clear - 2 * _FROM_END) / (_BREADTH + 2)) + 1) if clear > 0 else 0
+def buttons_at_most(clear: Fraction, slide: Fraction = Fraction(0)) -> int:
+    """Return how many buttons fit side by side between two shoulders, each with a slot.
+
+    `slide` lengthens each slot at both ends, mm.
+    """
+    slot = _BREADTH + 2 + 2 * slide
+    return max(1, floor((clear - 2 * _FROM_END) / slot) + 1) if clear > 0 else 0
 
 
 def button_places(low: Fraction, high: Fraction, count: int) -> tuple[Fraction, ...]:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from dryfit.operations.batch import Batch
+from dryfit.operations.button_figures import button_details
 from dryfit.operations.finishing import hardened
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
@@ -47,6 +48,7 @@ def buttons_made(model: Model, shop: Shop) -> Batch:
                 sentence=f"Make {counted(part, len(part.copies))} from a strip: "
                 "cut the tongue on the long strip, then saw the strip apart",
                 check="the tongue slides in the groove, and the body pulls down",
+                details=button_details(part, model),
             )
         )
     return Batch(tuple(operations))

@@ -96,12 +96,16 @@ def tongue_region(rail: Placed, button: Box, sizes: ButtonSizes) -> Box:
     return inside
 
 
-def pocket(rail: Placed, button: Box, slot: ButtonSlot) -> Cut:
-    """Return the slot of one button, 1 mm wider than it at either end, so that it can slide."""
+def pocket(rail: Placed, button: Box, slot: ButtonSlot, slide: Fraction) -> Cut:
+    """Return the slot of one button, 1 mm longer than it at either end and by what it slides.
+
+    `slide` is how far the top may carry the button along the rail, to either side, in mm.
+    """
     axis, side = inner_face(rail)
     along = rail.axes[0]
     box = from_side(rail.box, axis, side, slot.depth)
     top = rail.box.high[2] - slot.offset
     box = bounded(box, 2, top - slot.width, top)
-    box = bounded(box, along, button.low[along] - _PLAY, button.high[along] + _PLAY)
+    room = _PLAY + slide
+    box = bounded(box, along, button.low[along] - room, button.high[along] + room)
     return Cut(rail.name, box, "mortise", "button slot", axis, side, "free", "button", None)

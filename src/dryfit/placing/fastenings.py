@@ -77,7 +77,9 @@ def _for_top(
             rails.append(placed[seat.name])
     if not rails:
         _no_rail(site, contact, top)
-    for rail, count in zip(rails, _counts(site, contact, rails, placed), strict=True):
+    slides = [_slide(site, top, rail) for rail in rails]
+    counts = _counts(site, contact, rails, slides, placed)
+    for rail, count, slide in zip(rails, counts, slides, strict=True):
         taken = slot_in(site, contact, rail, grooves)
         if taken is None:
             continue
@@ -89,7 +91,8 @@ def _for_top(
         for place in button_places(*_shoulders(site, rail, placed), count):
             button = _button(len(buttons) + 1, rail, place, sizes)
             buttons.append(button)
-            found.append(_joint(contact, button, rail, (sizes, slot), in_groove=in_groove))
+            own_slot = None if in_groove else pocket(rail, button.placed.box, slot, slide)
+            found.append(_joint(contact, button, rail, (sizes, slot), own_slot))
 
 
 def _button(number: int, rail: Placed, place: Fraction, sizes: ButtonSizes) -> Button:
@@ -107,15 +110,14 @@ def _joint(
     button: Button,
     rail: Placed,
     fit: tuple[ButtonSizes, ButtonSlot],
-    *,
-    in_groove: bool,
+    own_slot: Cut | None,
 ) -> Found:
     sizes, slot = fit
     box, axis, side = button.placed.box, button.axis, button.side
     tongue = tongue_region(rail, box, sizes)
     cuts = button_cuts(button.placed.name, box, side, axis, sizes)
-    if not in_groove:
-        cuts += (pocket(rail, box, slot),)
+    if own_slot is not None:
+        cuts += (own_slot,)
     return Found(
         "buttons",
         button.placed.name,
@@ -137,14 +139,20 @@ def side_movement(site: Site, top: Placed) -> Fraction:
     return edge_movement(top.box.extent(top.axes[1]), part.timber or site.declared.timber)
 
 
+def _slide(site: Site, top: Placed, rail: Placed) -> Fraction:
+    """Return how far the top carries buttons along a rail: on those across its grain only."""
+    return side_movement(site, top) if rail.axes[0] == top.axes[1] else ZERO
+
+
 def _counts(
     site: Site,
     contact: Contact,
     rails: Sequence[Placed],
+    slides: Sequence[Fraction],
     placed: Mapping[str, Placed],
 ) -> list[int]:
     clear = [high - low for low, high in (_shoulders(site, rail, placed) for rail in rails)]
-    most = [buttons_at_most(length) for length in clear]
+    most = [buttons_at_most(length, slide) for length, slide in zip(clear, slides, strict=True)]
     joint = contact.joint
     written = joint.count if joint else None
     if written is None:

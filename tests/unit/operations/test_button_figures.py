@@ -1,0 +1,39 @@
+"""What the maker of a button has to know, and how long its slot is where it slides (B22, B26.2)."""
+
+from fractions import Fraction
+
+from tests.unit.operations.worked import boot_bench, operation, piece
+
+from dryfit.joinery.panel import edge_movement
+from dryfit.operations.button_figures import button_details
+
+
+def test_the_buttons_of_the_worked_example() -> None:
+    # TRADE I1: tongue 5.5 thick, 8.5 long, its top 11 below the button's; body 2.5 off the apron.
+    tongue, stand_off, hole = operation(boot_bench(), "button / make").details
+    assert tongue.startswith("Tongue 8.5 mm long, 5.5 mm thick, set down 11 mm from the button's")
+    assert stand_off == "The body stands 2.5 mm off the apron, so that the top can move"
+    # 40 long: the body from 8.5 to 40, its middle at 24.25; a 4 mm screw goes through 4.5.
+    assert hole == "Screw hole 4.5 mm through the middle of the body, 24.3 mm from the tongue's tip"
+
+
+def test_parts_that_are_no_buttons_have_no_such_figures() -> None:
+    assert button_details(piece().part("apron"), piece()) == ()
+
+
+def test_a_slot_along_which_the_top_moves_is_longer_by_that_movement() -> None:
+    everywhere = ("top onto long rails: 6 buttons", "top onto long rails and end rails: buttons")
+    model = piece("buttoned_top", everywhere)
+    top = model.part("top")
+    lengths: dict[str, set[Fraction]] = {}
+    for part in model.parts:
+        for slot in part.features:
+            if slot.role == "button slot":
+                lengths.setdefault(part.run, set()).add(slot.along[1] - slot.along[0])
+    assert top.run == "across"
+    # Button 28, 1 mm at either end: 30 on rails along the grain of the top.
+    assert lengths["across"] == {Fraction(30)}
+    # On the end rails the edges of the 300 wide top carry it along, to either side.
+    moves = edge_movement(Fraction(300), "oak")
+    assert moves > 1
+    assert lengths["front to back"] == {30 + 2 * moves}
