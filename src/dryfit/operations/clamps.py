@@ -9,35 +9,27 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.plan.operation import ClampRow
 from dryfit.shop.shop import Shop
 
-CAUL = Fraction(20)
-SCREW_PLAY = Fraction(25)
-"""A bar opens the dimension, a caul at both ends and play of the screw (TRADE C3.2)."""
-PANEL_SPACING = Fraction(300)
-PANEL_END = Fraction(50)
-"""Clamps of a panel: at most 300 apart, the first 40 to 50 from the end (TRADE A9.4)."""
-PAD = Fraction(10)
-
 Held = tuple[tuple[str, int], ...]
 Found = tuple[Diagnostic, ...]
 
 
-def opening(dimension: Fraction) -> Fraction:
-    """Return how far a bar must open to clamp a dimension in mm."""
-    return dimension + 2 * CAUL + SCREW_PLAY
+def opening(dimension: Fraction, shop: Shop) -> Fraction:
+    """Return how far a bar must open for a dimension in mm: cauls and play added (TRADE C3.2)."""
+    return dimension + 2 * shop.clamping["caul"] + shop.clamping["screw_play"]
 
 
-def pad_opening(thickness: Fraction) -> Fraction:
+def pad_opening(thickness: Fraction, shop: Shop) -> Fraction:
     """Return how far a C-clamp must open over a joint with a pad on either side."""
-    return thickness + 2 * PAD
+    return thickness + 2 * shop.clamping["pad"]
 
 
 def for_panel(
     stage: str, width: Fraction, length: Fraction, span: Span | None, shop: Shop
 ) -> tuple[ClampRow, Held, Found]:
     """Return the clamps of an edge-glued panel, the clamps of the shop taken, and findings."""
-    gaps = (length - 2 * PANEL_END) / PANEL_SPACING
+    gaps = (length - 2 * shop.clamping["panel_end"]) / shop.clamping["panel_spacing"]
     count = 1 + max(1, -(-gaps.numerator // gaps.denominator))
-    row = ClampRow(opening(width), count, "across the staves, over and under in turn")
+    row = ClampRow(opening(width, shop), count, "across the staves, over and under in turn")
     held, found = taken(stage, (row,), span, shop)
     return row, held, found
 

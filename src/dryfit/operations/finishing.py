@@ -14,7 +14,7 @@ from dryfit.operations.gluing import lag_of
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
 from dryfit.operations.sanding import eased, grit_rules, sanded
-from dryfit.operations.staging import INSIDE_SHARE, WHY_SAND_WHEN_CUT
+from dryfit.operations.staging import WHY_SAND_WHEN_CUT
 from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import FinishProduct, Shop
@@ -121,7 +121,7 @@ def _surface_rows(coating: Coating, model: Model, shop: Shop) -> list[Operation]
     parts = [model.part_of(name) for name in coating.copies]
     area = sum((2 * p.length * (p.width + p.thickness) for p in parts), Fraction(0))
     if assembly_named(model, coating.subject) is not None:
-        area *= 1 - INSIDE_SHARE
+        area *= 1 - shop.sanding.inside
     edges = sum((4 * part.length for part in parts), Fraction(0))
     what = ("sand", f"Sand the {coating.subject}, along the grain")
     return [

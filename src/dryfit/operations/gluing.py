@@ -34,7 +34,7 @@ def glue_up(
     """
     joints = tuple(model.joint(name) for name in assembly.joints)
     insertion = insertion_of(assembly, model)
-    rows = clamp_rows(assembly, joints, model)
+    rows = clamp_rows(assembly, joints, model, shop)
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
     closing = closing_tenths(assembly, joints, rows, model, shop)
     glue = glue_for(closing, shop)
@@ -96,7 +96,9 @@ def diagonals(assembly: Assembly) -> tuple[tuple[str, float], ...]:
     return ((f"corner to corner of the {assembly.name}", squared**0.5),)
 
 
-def clamp_rows(assembly: Assembly, joints: tuple[Joint, ...], model: Model) -> tuple[ClampRow, ...]:
+def clamp_rows(
+    assembly: Assembly, joints: tuple[Joint, ...], model: Model, shop: Shop
+) -> tuple[ClampRow, ...]:
     """Return a C-clamp over each lap, and a bar along each line that joints are pulled shut on.
 
     A line is a member that joints hold at its ends: a rail with two tenons takes one bar over the
@@ -106,10 +108,11 @@ def clamp_rows(assembly: Assembly, joints: tuple[Joint, ...], model: Model) -> t
     laps = [joint for joint in joints if joint.kind == "half lap"]
     if laps:
         thick = max(_lap_thickness(joint, model) for joint in laps)
-        rows.append(ClampRow(clamps.pad_opening(thick), len(laps), "over each lap, with pads"))
+        needed = clamps.pad_opening(thick, shop)
+        rows.append(ClampRow(needed, len(laps), "over each lap, with pads"))
     for axis, guests in sorted(_lines(joints, model).items()):
         row = ClampRow(
-            clamps.opening(assembly.box.extent(axis)),
+            clamps.opening(assembly.box.extent(axis), shop),
             len(guests),
             f"along {listed(_by_part(guests, model))}, {WAY[AXIS_NAMES[axis]]}",
         )

@@ -10,7 +10,7 @@ from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blank_deeds import operation, pieces_of
 from dryfit.operations.blanks import Blank
 from dryfit.operations.minutes import METRE, worked
-from dryfit.operations.rough_rips import BY_HAND, rough_ripped
+from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Hold
@@ -108,7 +108,7 @@ def _jointed(
         by_hand = (
             hand_planed(blank, shop.allowances["facing"], shop)
             if what == "face"
-            else exact * BY_HAND
+            else exact * shop.by_hand
         )
         return operation(blank, what, "bench", (), by_hand, f"{said} with a plane")
     settings = setting_of.known_to(
@@ -167,7 +167,7 @@ def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
             "width",
             "bench",
             (),
-            worked(shop, "joint edge", each=blank.count, per_metre=metres) * BY_HAND,
+            worked(shop, "joint edge", each=blank.count, per_metre=metres) * shop.by_hand,
             f"Saw and plane {pieces_of(blank)} to width, to a gauge line",
         )
     settings = through_cuts.rip_settings(

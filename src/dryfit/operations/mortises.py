@@ -20,8 +20,6 @@ DRILL_PRESS = "drill press"
 CHISEL_STEP = Fraction(3, 4)
 DRILL_STEP = Fraction(9, 10)
 """Plunges overlap: a hole every 3/4 of a chisel, 9/10 of a drill (TRADE B0, common practice)."""
-CLEARANCE = Fraction(1, 2)
-"""A screw may have this much play in its clearance hole, mm (common practice)."""
 FACES = frozenset({"F", "B", "E", "E2"})
 
 
@@ -170,7 +168,9 @@ def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
         return None
     diameter = feature.across[1] - feature.across[0]
     below, above = (
-        (Fraction(0), CLEARANCE) if feature.role == "screw hole" else (diameter / 10, diameter / 10)
+        (Fraction(0), shop.allowances["screw_clearance"])
+        if feature.role == "screw hole"
+        else (diameter / 10, diameter / 10)
     )
     fitting = [
         cutter

@@ -18,8 +18,6 @@ from dryfit.shop.shop import Shop
 
 BAND_SAW = "band saw"
 JOINTER = "jointer"
-BY_HAND = 6
-"""Hand planing of edges and sawing against the machine's minutes (TRADE F1, common practice)."""
 
 WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
 WHY_STRAIGHT_AFTER_CROSSCUT = "a shorter piece has less bow to plane out of its edge"
@@ -38,7 +36,7 @@ def rough_ripped(blank: Blank, shop: Shop) -> tuple[tuple[Operation, ...], tuple
         rows = (_straight_edge(blank, shop), _at_table_saw(blank, shop))
         return rows, (WHY_STRAIGHT_AFTER_CROSSCUT, WHY_STRAIGHT_FIRST)
     sentence = f"Rip {pieces_of(blank)} to rough width with a hand saw"
-    exact = _table_saw_minutes(blank, shop) * BY_HAND
+    exact = _table_saw_minutes(blank, shop) * shop.by_hand
     return (operation(blank, "rip", "bench", (), exact, sentence),), (WHY_RIP_AFTER_CROSSCUT,)
 
 
@@ -80,7 +78,7 @@ def _straight_edge(blank: Blank, shop: Shop) -> Operation:
     jointer = shop.stations.get(JOINTER)
     if jointer is None or blank.length < jointer.limits["shortest_edge"]:
         by_hand = f"{sentence}, with a plane"
-        return operation(blank, "straight edge", "bench", (), exact * BY_HAND, by_hand)
+        return operation(blank, "straight edge", "bench", (), exact * shop.by_hand, by_hand)
     settings = (
         setting_of.plain("depth", shop.allowances["facing"] / 2),
         setting_of.angle("fence", Fraction(90)),

@@ -10,8 +10,6 @@ from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
-GRITS = ("120", "180")
-"""From a planed surface, no more than one grit left out (TRADE D1, common practice)."""
 WHY_GRITS = "the finer grit takes out the scratches of the coarser one"
 SANDER = "sander"
 
@@ -35,7 +33,7 @@ def sanded(
             tenths=tenths(exact),
             sentence=f"{sentence}, grit {grit}",
         )
-        for grit in GRITS
+        for grit in shop.sanding.grits
     )
 
 

@@ -27,9 +27,6 @@ WHY_CURED = "the glue holds the weight of the next stage by then"
 WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is hard"
 WHY_LEVEL_FLAT = "the frame is levelled while it still lies flat on the bench"
 
-INSIDE_SHARE = Fraction(1, 2)
-"""Half of the surface of the parts is taken as inside faces, the rest is sanded when glued."""
-
 
 def staged(
     model: Model, last_cuts: Mapping[str, tuple[str, ...]], after_stage: frozenset[str], shop: Shop
@@ -81,7 +78,7 @@ def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ..
     copies = tuple(name for name in loose_copies(assembly, model) if name not in housed)
     if not copies:
         return ()
-    area = sum((_surface(name, model) for name in copies), Fraction(0)) * INSIDE_SHARE
+    area = sum((_surface(name, model) for name in copies), Fraction(0)) * shop.sanding.inside
     what = ("sand inside", f"Sand the faces inside the {assembly.name}, glue faces left bare")
     return sanded(assembly.name, what, copies, area, shop)
 

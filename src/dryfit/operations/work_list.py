@@ -17,7 +17,6 @@ from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
-from dryfit.operations.sanding import GRITS
 from dryfit.operations.sections import sections_of
 from dryfit.operations.shelves import shelves_sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
@@ -57,7 +56,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     so_far = joined((made, stages, measures, surfaces))
     ids = frozenset(operation.id for operation in so_far.operations)
     fits = fitted(model, tuple(glue_ups.values()), ids, shop)
-    extra = Batch(rules=(*_button_rules(model, joinery), *_late_rules(late, glue_ups, model)))
+    extra = Batch(rules=(*_button_rules(model, joinery), *_late_rules(late, glue_ups, model, shop)))
     return _finished_list(joined((so_far, fits, extra)), joinery, model)
 
 
@@ -130,7 +129,7 @@ def _button_rules(model: Model, joinery: Joinery) -> tuple[Rule, ...]:
 
 
 def _late_rules(
-    late: Mapping[str, str], glue_ups: Mapping[str, Operation], model: Model
+    late: Mapping[str, str], glue_ups: Mapping[str, Operation], model: Model, shop: Shop
 ) -> tuple[Rule, ...]:
     rules: list[Rule] = []
     for name, stage in late.items():
@@ -138,17 +137,17 @@ def _late_rules(
             if stage in {assembly.stage, assembly.name}:
                 glue = glue_ups[assembly.name]
                 rules.append(Rule(glue.id, name, WHY_AFTER_STAGE, lag_of(glue, "machine")))
-                rules += _before_sanding(name, assembly, glue_ups, model)
+                rules += _before_sanding(name, assembly, glue_ups, model, shop)
     return tuple(rules)
 
 
 def _before_sanding(
-    cut: str, assembly: Assembly, glue_ups: Mapping[str, Operation], model: Model
+    cut: str, assembly: Assembly, glue_ups: Mapping[str, Operation], model: Model, shop: Shop
 ) -> list[Rule]:
     """Return: what is cut in a glued frame is cut before the outermost frame is sanded."""
     inside = set(all_copies(assembly, model))
     return [
-        Rule(cut, f"{outer.name} / sand {GRITS[0]}", WHY_SAND_WHEN_CUT)
+        Rule(cut, f"{outer.name} / sand {shop.sanding.grits[0]}", WHY_SAND_WHEN_CUT)
         for outer in outermost(model)
         if outer.name in glue_ups and inside <= set(all_copies(outer, model))
     ]

@@ -13,6 +13,7 @@ from dryfit.shop.shop import (
     Cutter,
     FinishProduct,
     Glue,
+    Sanding,
     Shop,
     Station,
 )
@@ -46,6 +47,9 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
             {kind: MappingProxyType(rates) for kind, rates in tree["minutes"].items()}
         ),
         allowances=MappingProxyType(tree["allowance"]),
+        clamping=MappingProxyType(tree["clamping"]),
+        sanding=Sanding(**tree["sanding"]),
+        by_hand=tree["by_hand"]["times"],
         default_glue=_default_glue(tree, layer),
         files=files,
     )

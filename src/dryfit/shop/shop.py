@@ -116,13 +116,21 @@ class FinishProduct:
 
 
 @dataclass(frozen=True, slots=True)
+class Sanding:
+    """The grits in their order, and the share of a frame's surface that is sanded before glue."""
+
+    grits: tuple[str, ...]
+    inside: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """The whole shop; `files` names what it was read from, `sha256` is that of their bytes.
 
     `opens` and `closes` are tenths after midnight; `days_off` are days of the week, Monday 0.
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
-    ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances` are lengths in mm by
-    name.
+    ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances` and `clamping` are
+    lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines' minutes.
     """
 
     name: str
@@ -141,6 +149,9 @@ class Shop:
     finishes: Mapping[str, FinishProduct]
     minutes: Mapping[str, Mapping[str, Fraction]]
     allowances: Mapping[str, Fraction]
+    clamping: Mapping[str, Fraction]
+    sanding: Sanding
+    by_hand: int
     default_glue: str
     files: tuple[str, ...]
 

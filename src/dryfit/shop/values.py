@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from fractions import Fraction
+from itertools import pairwise
 
 from dryfit.quantities.kinds import LENGTH, TIME, Kind
 from dryfit.quantities.read import UnreadableQuantityError, read_of_kind
@@ -19,6 +20,7 @@ CUTTER_KINDS = ("blade", "set", "bit", "drill", "chisel")
 _CLOCK = r"([01]?\d|2[0-4]):([0-5]\d)"
 _HOURS = re.compile(rf"\s*{_CLOCK}\s*-\s*{_CLOCK}\s*", re.ASCII)
 _WIDTHS = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
+_PERCENT = re.compile(r"\s*(\d{1,3})\s*%\s*", re.ASCII)
 _EXAMPLES = {LENGTH: '"3.2 mm" or "1/8 in"', TIME: '"1.5 min" or "24 h"'}
 
 
@@ -120,6 +122,24 @@ def names(value: object) -> tuple[str, ...]:
     if not isinstance(value, list) or not all(isinstance(name, str) for name in value):
         raise WrongValueError("a list of texts belongs here", 'write it as ["height", "fence"]')
     return tuple(name.lower() for name in value)
+
+
+def grits(value: object) -> tuple[str, ...]:
+    """Return grits of sandpaper, coarse to fine."""
+    rows = names(value)
+    if not rows or not all(row.isascii() and row.isdigit() for row in rows):
+        raise WrongValueError("a list of grits belongs here", 'write it as ["120", "180"]')
+    if any(int(first) >= int(then) for first, then in pairwise(rows)):
+        raise WrongValueError("a coarser grit after a finer one", "write the coarsest first")
+    return rows
+
+
+def share(value: object) -> Fraction:
+    """Return a share of 1, from a percentage."""
+    match = _PERCENT.fullmatch(value) if isinstance(value, str) else None
+    if match is None or int(match[1]) > 100:
+        raise WrongValueError("a share from 0 % to 100 % belongs here", 'write it as "50 %"')
+    return Fraction(int(match[1]), 100)
 
 
 def cutter_kind(value: object) -> str:

@@ -15,6 +15,7 @@ from dryfit.shop.shop import (
     Cutter,
     FinishProduct,
     Glue,
+    Sanding,
     Shop,
     Station,
 )
@@ -527,5 +528,8 @@ def shop() -> Shop:
         finishes=MappingProxyType({"oil varnish": FinishProduct("oil varnish", 2, 14400, 4800)}),
         minutes=MappingProxyType({}),
         allowances=MappingProxyType({}),
+        clamping=MappingProxyType({}),
+        sanding=Sanding(("120", "180"), Fraction(1, 2)),
+        by_hand=6,
         default_glue="white glue",
     )
