@@ -29,7 +29,7 @@ def waits_for(number: int, operations: tuple[str, ...], waiting: Waiting) -> tup
         if rule.after in own and rule.before not in own
     ]
     rows += _same_visit(number, operations, waiting)
-    return tuple(sorted(rows, key=lambda row: (row.step, row.operation)))
+    return tuple(sorted(dict.fromkeys(rows), key=lambda row: (row.step, row.operation)))
 
 
 def _needed(rules: tuple[Rule, ...]) -> tuple[Rule, ...]:

@@ -83,6 +83,9 @@ def moments(steps: Json, shop: Json) -> Iterator[str]:
             begun = end - exact(step["minutes"]["work"])
             if not hours.in_one_day(begun, end):
                 yield f"{name} cannot be left lying overnight"
+        said = [tuple(row.values()) for row in step["waits_for"]]
+        if len(set(said)) < len(said):
+            yield f"{name} says twice what it waits for"
         for row in step["waits_for"]:
             earlier = steps["steps"][row["step"] - 1]
             if start < exact(earlier["ends"]["minute"]) + exact(row["lag_minutes"]):
