@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 
-from dryfit.diagnostics import Figure
 from dryfit.geometry.box import AXIS_NAMES, Box
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
@@ -60,7 +59,6 @@ def parts_document(
             {
                 "text": each.text,
                 "line": each.span.line if each.span else None,
-                "instead": each.instead,
             }
             for each in model.assumptions
         ],
@@ -126,7 +124,6 @@ def _part(part: Part, model: Model) -> Json:
         "made_of": _made_of(part, show),
         "measured": None,
         "lines": [span.line for span in part.spans],
-        "sum": _sum(model.figures.get(f"{part.name}.length"), show),
         "copies": [_copy(copy) for copy in part.copies],
         "features": [_feature(feature, show) for feature in part.features],
     }
@@ -158,12 +155,6 @@ def _made_of(part: Part, show: Display) -> Json | None:
     return {"staves": part.staves.count, "width": length_json(part.staves.width, show)}
 
 
-def _sum(figure: Figure | None, show: Display) -> list[Json]:
-    if figure is None:
-        return []
-    return [{"what": term.label, "length": length_json(term.amount, show)} for term in figure.terms]
-
-
 def _copy(copy: Copy) -> Json:
     return {
         "name": copy.name,
@@ -191,7 +182,6 @@ def _feature(feature: Feature, show: Display) -> Json:
     return {
         "id": feature.id,
         "kind": feature.kind,
-        "role": feature.role,
         "joint": feature.joint,
         "surface": feature.surface,
         "hands": list(feature.hands),
@@ -200,7 +190,6 @@ def _feature(feature: Feature, show: Display) -> Json:
         "depth": length_json(feature.depth, show, fitted=True),
         "angle": None,
         "fit": feature.fit,
-        "after": feature.after,
     }
 
 
@@ -211,7 +200,6 @@ def _joint(joint: Joint, show: Display) -> Json:
         "between": [joint.host, joint.guest],
         "clearance": length_json(joint.clearance, show, fitted=True),
         "region": _box(joint.region),
-        "glued": joint.glued,
         "line": joint.span.line,
     }
 

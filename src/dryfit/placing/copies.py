@@ -76,6 +76,11 @@ def compatible(guest: Seat, host: Seat, axis: int) -> bool:
     return all(guest.side(other) * host.side(other) != -1 for other in range(3) if other != axis)
 
 
+def beside(hosts: Sequence[Seat], guest: Seat, axis: int) -> Sequence[Seat]:
+    """Return the hosts that stand on the guest's own side of an axis, or all where none does."""
+    return [host for host in hosts if host.side(axis) == guest.side(axis)] or hosts
+
+
 def _settle(
     part: DeclaredPart,
     places: dict[str, tuple[tuple[str, ...], ...]],

@@ -10,7 +10,7 @@ from functools import partial
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
-from dryfit.placing.copies import Seat
+from dryfit.placing.copies import Seat, beside
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.site import Site, both, part_words, size_name, whole
@@ -91,7 +91,10 @@ def ends_of(site: Site, contact: Contact, seat: Seat, axis: int) -> Ends | None:
     Place words tell; else the positions of the hosts do, once they are known.  A single host, or
     several on one side, stand at one end.
     """
-    hosts = site.hosts(contact, seat, axis)
+    hosts: Sequence[Seat] = site.hosts(contact, seat, axis)
+    for other in (each for each in range(3) if each != axis):
+        # Of legs at the left and in the middle, those at the left are a left rail's.
+        hosts = beside(hosts, seat, other)
     low = next((host for host in hosts if host.side(axis) == -1), None)
     high = next((host for host in hosts if host.side(axis) == 1), None)
     if low and high:

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
-from dryfit.placing.copies import Seat
+from dryfit.placing.copies import Seat, beside
 from dryfit.placing.crossing import state_crossing
 from dryfit.placing.ends import bounding_contact, state_ends
 from dryfit.placing.panels import state_inside
@@ -62,7 +62,7 @@ def _state_set_back(site: Site, part: DeclaredPart, seat: Seat, amount: Amount) 
         for host in site.hosts(contact, seat, part.axes[0])
         if site.part(host.part).axes[0] != axis and host.side(axis) * side != -1
     ]
-    for host in hosts:
+    for host in beside(hosts, seat, axis):
         reason = Reason(
             "set back",
             f"set back of {part.name}",

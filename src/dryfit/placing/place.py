@@ -12,6 +12,7 @@ from dryfit.piece.declared import Declared
 from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.copies import seat_copies
+from dryfit.placing.facing import with_facings
 from dryfit.placing.fastenings import find_buttons
 from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
@@ -38,6 +39,7 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     Hard facts first, then listed assumptions, then questions.  Findings of the modules of this
     room.
     """
+    declared = with_facings(declared)
     seating = seat_copies(declared)
     site = Site(declared, seating, shop)
     site.assumptions += seating.assumptions

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import Contact, DeclaredPart
-from dryfit.placing.copies import Seat
+from dryfit.placing.copies import Seat, beside
 from dryfit.placing.ends import spread_axis
 from dryfit.placing.heights import at_the_top, say, verb
 from dryfit.placing.positions import Face, Reason
@@ -70,11 +70,12 @@ def _host_to_centre_on(
         return None
     if site.positions.extent(seat.name, axis) is None:
         return None
-    hosts = [
+    across = [
         host
         for host in site.hosts(contact, seat, part.axes[0])
         if site.part(host.part).axes[0] != axis
     ]
+    hosts = beside(across, seat, axis)
     middles = {_middle(site, host, axis) for host in hosts}
     # Hosts in several places do not say on which of them it is centred.
     return hosts[0] if len(middles) == 1 and None not in middles else None
@@ -129,7 +130,7 @@ def touches_named_side(site: Site, part: DeclaredPart) -> bool:
             side = seat.side(axis)
             if not side or any(site.known(seat, axis, each) for each in (-1, 1)):
                 continue
-            if site.waits_for_ends(seat, axis):
+            if site.waits_for_ends(seat, axis) or _hosts_unplaced(site, part, seat, axis):
                 continue
             word = SIDE_WORDS[axis, side]
             facts = (whole(axis, side), Face(seat.name, axis, side), ZERO)
@@ -140,6 +141,16 @@ def touches_named_side(site: Site, part: DeclaredPart) -> bool:
         text = f"{verb(part, 'reaches', 'reach')} to the {spoken} of the piece"
         site.assume(text, part.span, f"set in 0 {_SET_IN[axis]}")
     return bool(sides)
+
+
+def _hosts_unplaced(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bool:
+    # A rail that stands back from its legs must not be taken to the side before they are.
+    return any(
+        not site.known(host, axis, side)
+        for contact in site.contacts(part.name, "into", "between", "inside")
+        for host in site.hosts(contact, seat, part.axes[0])
+        for side in (-1, 1)
+    )
 
 
 def runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
