@@ -29,7 +29,6 @@ class Cut:
 
     id: str
     kind: str
-    role: str
     surface: str
     hands: tuple[str, ...]
     box: Box
@@ -37,7 +36,6 @@ class Cut:
     along: Range
     depth: Fraction
     joint: str | None
-    after: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +80,6 @@ def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction]) -> Cut:
     return Cut(
         id=row["id"],
         kind=row["kind"],
-        role=row["role"],
         surface=row["surface"],
         hands=tuple(row["hands"]),
         box=boxes[direction],
@@ -90,7 +87,6 @@ def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction]) -> Cut:
         along=along,
         depth=depth,
         joint=row["joint"],
-        after=row["after"],
     )
 
 

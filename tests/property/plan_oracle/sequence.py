@@ -10,6 +10,7 @@ SOLID = ("rough length", "rip", "face", "edge", "thickness", "width", "length")
 STAVE = ("rough length", "rip", "face", "edge", "thickness", "width", "second edge")
 PANEL = ("flatten", "width", "length")
 SHEET = ("width", "length")
+OF_COPIES = {*SOLID, *STAVE, *PANEL, *SHEET, "make"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,8 +28,8 @@ def places_of(steps: Json) -> Places:
     cuts: dict[str, dict[str, list[int]]] = {}
     rows = tuple(rows_of(steps))
     for index, row in enumerate(rows):
-        worked = () if row.deed in {"dry fit", "glue up"} else row.copies
-        for name in dict.fromkeys((row.subject, *worked)):
+        # A part of one copy has its name: what is done to copies is not counted for the part too.
+        for name in row.copies if row.deed in OF_COPIES else (row.subject,):
             deeds.setdefault((name, row.deed), []).append(index)
         for copy in row.copies:
             for feature in row.work["features"]:
@@ -103,18 +104,20 @@ def _mates(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[s
     for joint in parts["joints"]:
         if joint["kind"] != "mortise and tenon":
             continue
-        mortises = _cut_for(joint, "mortise", part_of, places)
+        mortises = _cut_for(joint, "mortise for", part_of, places)
         tenons = _cut_for(joint, "tenon cheek", part_of, places)
         if mortises and tenons and max(mortises) > min(tenons):
             yield f"{joint['id']}: a tenon is cut before its mortise"
 
 
-def _cut_for(joint: Json, role: str, part_of: dict[str, PartRow], places: Places) -> list[int]:
+def _cut_for(
+    joint: Json, name_begins: str, part_of: dict[str, PartRow], places: Places
+) -> list[int]:
     return [
         index
         for copy in joint["between"]
         for name, cut in part_of[copy].cuts.items()
-        if cut.role == role and cut.joint == joint["id"]
+        if name.startswith(name_begins) and cut.joint == joint["id"]
         for index in places.cuts.get(copy, {}).get(name, [])
     ]
 
@@ -140,8 +143,8 @@ def _glue_ups(known: dict[str, PartRow], parts: Json, places: Places) -> Iterato
             yield f"{name}: glued before it was tried"
         for copy in members(name, parts):
             for feature, indexes in places.cuts.get(copy, {}).items():
-                late = part_of[copy].cuts[feature].after is not None
-                if not late and max(indexes) > min(dry):
+                # What the notes want cut in the glued frame comes after the glue, never between.
+                if min(dry) < max(indexes) < glued[0]:
                     yield f"{name}: tried before {feature} of {copy} is cut"
         for inner in assembly["of"]:
             own = places.deeds.get((inner, "glue up"), [])
