@@ -116,11 +116,11 @@ def _takes_housings(declared: Declared, part: DeclaredPart) -> Told | None:
             continue
         way = {0: "facing side", 1: "facing front"}.get(guest.axes[0])
         if way is not None and not _fits_into_an_edge(part, guest):
-            ways.setdefault(way, guest.written)
+            ways.setdefault(way, f"{guest.written} {'is' if guest.count == 1 else 'are'}")
     if len(ways) != 1:
         return None
-    ((way, guest_words),) = ways.items()
-    return way, f"the {guest_words} is housed in it"
+    ((way, housed),) = ways.items()
+    return way, f"the {housed} housed in it"
 
 
 def _fits_into_an_edge(part: DeclaredPart, guest: DeclaredPart) -> bool:
