@@ -1,4 +1,7 @@
-"""Findings as text: the full form for a person, the short form of one line for an editor."""
+"""Findings as text: the full form for a person, the short form of one line for an editor.
+
+The trade rule behind a finding is for programs: it stands in the JSON only.
+"""
 
 from __future__ import annotations
 
@@ -34,8 +37,7 @@ def short(finding: Diagnostic) -> str:
 
 
 def _full_lines(finding: Diagnostic) -> Iterator[str]:
-    rule = f" ({finding.rule})" if finding.rule else ""
-    yield _showable(f"{finding.severity.value}[{finding.code}]: {finding.message}{rule}")
+    yield _showable(f"{finding.severity.value}[{finding.code}]: {finding.message}")
     if finding.span:
         yield from _excerpt(finding.span)
     for note in finding.notes:
