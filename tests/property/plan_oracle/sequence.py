@@ -44,7 +44,7 @@ def sequence(steps: Json, parts: Json) -> Iterator[str]:
         for copy in part.hand_of:
             yield from _copy(copy, part, places)
     yield from _mates(known, parts, places)
-    yield from _glue_ups(known, parts, places)
+    yield from _glue_ups(parts, places)
     yield from _surfaces(places)
     yield from _measures(steps, places)
 
@@ -130,8 +130,7 @@ def members(name: str, parts: Json) -> set[str]:
     return {copy for each in inner[name] for copy in members(each, parts)}
 
 
-def _glue_ups(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[str]:
-    part_of = {copy: part for part in known.values() for copy in part.hand_of}
+def _glue_ups(parts: Json, places: Places) -> Iterator[str]:
     for assembly in parts["assemblies"]:
         name = assembly["name"]
         glued = places.deeds.get((name, "glue up"), [])
