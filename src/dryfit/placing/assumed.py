@@ -2,8 +2,8 @@
 
 Each kind is tried on all copies of a part; after every piece of news the hard facts speak first.
 The order matters and is that of a maker reading a sketch: the top is at the top, posts stand on
-the floor, laps run to the far side, rails are level with the posts, the rest is centred or fills
-the piece.
+the floor, laps run to the far side, rails are level with the posts, what has a named side
+lies there, the rest is centred or fills the piece.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from dryfit.placing.heights import (
     topmost_reaches_height,
 )
 from dryfit.placing.lapping import lap_runs_to_far_side
+from dryfit.placing.named_side import lies_at_named_side
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
     centred_on_hosts,
@@ -35,6 +36,7 @@ _KINDS: tuple[Assuming, ...] = (
     stands_on_floor,
     lap_runs_to_far_side,
     level_with_hosts,
+    lies_at_named_side,
     centred_on_hosts,
     touches_named_side,
     runs_over_what_it_lies_on,

@@ -8,9 +8,9 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.clashes import report_clashes
-from dryfit.placing.copies import Seat
-from dryfit.placing.ends import report_no_room, report_unsaid_ends
+from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.positions import Face
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import DIMENSIONS, Site, both
 
 _AXIS_QUESTION = (

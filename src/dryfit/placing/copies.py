@@ -7,49 +7,15 @@ trade, which are listed as assumptions.
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from itertools import product
 
 from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
-from dryfit.notes.names import plural
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
 from dryfit.placing.lines import with_phrase
+from dryfit.placing.seats import Seating, counted, seats_of, written
 
-_ORDER = ("top", "bottom", "front", "back", "left", "right")
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
-
-
-@dataclass(frozen=True, slots=True)
-class Seat:
-    """One copy before it has a box: its name, place words, and number where it is counted."""
-
-    part: str
-    name: str
-    places: tuple[str, ...]
-    number: int | None
-
-    def side(self, axis: int) -> int:
-        """Return -1 or 1 when a place word says the side on that axis, else 0."""
-        for place in self.places:
-            place_axis, side = PLACE_SIDE[place]
-            if place_axis == axis:
-                return side
-        return 0
-
-
-@dataclass(frozen=True, slots=True)
-class Seating:
-    """All copies by part, with what was assumed and found on the way."""
-
-    seats: Mapping[str, tuple[Seat, ...]]
-    assumptions: tuple[Assumption, ...]
-    findings: tuple[Diagnostic, ...]
-
-    def all(self) -> tuple[Seat, ...]:
-        """Return the copies of all parts in the order of the notes."""
-        return tuple(seat for seats in self.seats.values() for seat in seats)
 
 
 def seat_copies(declared: Declared) -> Seating:
@@ -67,18 +33,8 @@ def seat_copies(declared: Declared) -> Seating:
             part = still.pop(0)
             places[part.name] = _by_habit(part, assumptions, findings)
         waiting = still
-    seats = {part.name: _seats(part, places[part.name]) for part in declared.parts}
+    seats = {part.name: seats_of(part, places[part.name]) for part in declared.parts}
     return Seating(seats, tuple(assumptions), tuple(findings))
-
-
-def compatible(guest: Seat, host: Seat, axis: int) -> bool:
-    """Return whether no place word off the given axis puts the two on different sides."""
-    return all(guest.side(other) * host.side(other) != -1 for other in range(3) if other != axis)
-
-
-def beside(hosts: Sequence[Seat], guest: Seat, axis: int) -> Sequence[Seat]:
-    """Return the hosts that stand on the guest's own side of an axis, or all where none does."""
-    return [host for host in hosts if host.side(axis) == guest.side(axis)] or hosts
 
 
 def _settle(
@@ -229,17 +185,6 @@ def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
     return f"write {many}, or say `{where}`" + ("" if part.count == 1 else " and the places")
 
 
-def counted(count: int, name: str) -> str:
-    """Return a number of parts in words: ``1 leg``, ``2 legs``."""
-    return f"{count} {name if count == 1 else plural(name)}"
-
-
-def written(declared: Declared, name: str) -> str:
-    """Return a part's name as the maker wrote it, plural and all."""
-    part = declared.part(name)
-    return part.written if part else name
-
-
 def _by_habit(
     part: DeclaredPart, assumptions: list[Assumption], findings: list[Diagnostic]
 ) -> tuple[tuple[str, ...], ...]:
@@ -270,15 +215,3 @@ def _by_habit(
         )
     )
     return _choices(words)
-
-
-def _seats(part: DeclaredPart, tags: Sequence[tuple[str, ...]]) -> tuple[Seat, ...]:
-    alike = Counter(frozenset(words) for words in tags)
-    own = part.name.split(" ")
-    seats = []
-    for index, words in enumerate(tags, start=1):
-        ordered = tuple(word for word in _ORDER if word in words)
-        number = index if alike[frozenset(words)] > 1 else None
-        name = " ".join((*(word for word in ordered if word not in own), part.name))
-        seats.append(Seat(part.name, f"{name} {index}" if number else name, ordered, number))
-    return tuple(seats)

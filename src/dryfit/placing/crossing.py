@@ -7,8 +7,8 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Contact, DeclaredPart
-from dryfit.placing.copies import Seat
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site
 
 ZERO = Fraction(0)

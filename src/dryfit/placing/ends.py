@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
-from dryfit.placing.copies import Seat, beside
+from dryfit.placing.directions import bounded_axis, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.site import Site, both, part_words, size_name, whole
+from dryfit.placing.seats import Seat, beside
+from dryfit.placing.site import Site, both, size_name, whole
 
 ZERO = Fraction(0)
 
@@ -36,53 +36,6 @@ def state_ends(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> 
         return
     site.unsaid_ends[seat.name, contact.span] = (contact, axis)
     site.pending.append(partial(_find_ends, site, part, contact, seat, axis))
-
-
-def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
-    """Return the axis along which the hosts stand to either side of the guest.
-
-    Hosts at four corners stand to either side on two axes: then the direction of a spread wins,
-    otherwise the way that the guest runs.  Hosts whose places do not tell (``between bottom and
-    top``) bound a spread, where one is asked for and something else holds the guest's ends.
-    """
-    guests = site.guests(contact)
-    apart = [
-        axis
-        for axis in range(3)
-        if _stand_apart(site, contact, axis) and not any(seat.side(axis) for seat in guests)
-    ]
-    run, spread = part.axes[0], spread_axis(part)
-    if spread is not None and (
-        spread in apart or (not apart and _only_bounds(site, part, contact))
-    ):
-        return spread
-    return run if run in apart or not apart else apart[0]
-
-
-def spread_axis(part: DeclaredPart) -> int | None:
-    """Return the axis along which copies are spread: as written, else across their run."""
-    if part.spread is None:
-        return None
-    return part.spread.axis if part.spread.axis is not None else {0: 1, 1: 0, 2: 0}[part.axes[0]]
-
-
-def bounding_contact(site: Site, part: DeclaredPart) -> Contact | None:
-    """Return the contact whose hosts bound the part's spread, or None."""
-    axis = spread_axis(part)
-    for contact in site.contacts(part.name, "between", "into"):
-        if bounded_axis(site, part, contact) == axis:
-            return contact
-    return None
-
-
-def _stand_apart(site: Site, contact: Contact, axis: int) -> bool:
-    sides = {seat.side(axis) for host in contact.hosts for seat in site.named(host)}
-    return {-1, 1} <= sides
-
-
-def _only_bounds(site: Site, part: DeclaredPart, contact: Contact) -> bool:
-    others = [other for other in site.contacts(part.name, "into", "between") if other != contact]
-    return contact.joint is None and (bool(others) or part.sizes[0] is not None)
 
 
 def ends_of(site: Site, contact: Contact, seat: Seat, axis: int) -> Ends | None:
@@ -230,59 +183,3 @@ def _usual_penetration(
     line = with_words(joint.span, f"{joint.span.text()} {phrase}")
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length
-
-
-def report_no_room(site: Site) -> None:
-    """Report, once a contact, that its hosts leave nothing for the part between them.
-
-    Findings: no-room-between.
-    """
-    told: set[Contact] = set()
-    for contact, low, high in site.gaps:
-        room = site.positions.distance(low, high)
-        if room is None or room > 0 or contact in told:
-            continue
-        told.add(contact)
-        guest = site.part(contact.guest.part)
-        site.findings.append(
-            Diagnostic(
-                "no-room-between",
-                Severity.ERROR,
-                f"{guest.name}: between {low.owner} and {high.owner} there is no room, "
-                f"{site.shown(room)}",
-                guest.span,
-                rule="H26",
-                figures={"room": room},
-                hints=(Hint("check the overall size, and the sizes and set-ins of its hosts"),),
-            )
-        )
-
-
-def report_unsaid_ends(site: Site) -> frozenset[str]:
-    """Report, once a contact, that nothing tells which hosts stand where.
-
-    Returns the parts that were spoken of.  Findings: ends-unclear.
-    """
-    contacts = dict.fromkeys(contact for contact, _ in site.unsaid_ends.values())
-    for contact in contacts:
-        hosts = [seat for host in contact.hosts for seat in site.named(host)]
-        names = part_words(site, hosts) or "parts"
-        guest = site.written(contact.guest.part)
-        between = contact.preposition == "between"
-        site.findings.append(
-            Diagnostic(
-                "ends-unclear",
-                Severity.ERROR,
-                f"{guest}: nothing tells which {names} stand at the ends",
-                contact.span,
-                rule="H27",
-                hints=(
-                    Hint(
-                        f"give {names} places, such as `at left and right`"
-                        if between or len(hosts) > 1
-                        else f"say where {guest} lie, such as `up 80` or `120 from left`"
-                    ),
-                ),
-            )
-        )
-    return frozenset(contact.guest.part for contact in contacts)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
-from dryfit.placing.copies import Seat
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, whole
 
 

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Stage, StageItem
-from dryfit.placing.copies import counted
 from dryfit.placing.model import Assembly, Joint
+from dryfit.placing.seats import counted
 from dryfit.placing.site import Site
 
 Members = Mapping[str, frozenset[str]]

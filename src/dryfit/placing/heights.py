@@ -6,9 +6,9 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
-from dryfit.placing.copies import Seat
-from dryfit.placing.ends import bounded_axis, spread_axis
+from dryfit.placing.directions import bounded_axis, spread_axis
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
 
 ZERO = Fraction(0)

@@ -13,11 +13,11 @@ from dryfit.joinery.housing import housing, panel_groove
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.screws import screw_holes
 from dryfit.piece.declared import Contact
-from dryfit.placing.copies import Seat
 from dryfit.placing.crossing import crossing_hosts, lap_axis
 from dryfit.placing.found import Found
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.panels import groove_depth
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 from dryfit.placing.tenons import report_no_end, tenon_sizes
 

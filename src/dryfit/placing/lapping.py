@@ -6,10 +6,10 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
-from dryfit.placing.copies import Seat
 from dryfit.placing.crossing import crossing_mates
 from dryfit.placing.heights import UP, at_the_top, say
 from dryfit.placing.positions import Face
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, part_words, size_phrase
 
 ZERO = Fraction(0)

@@ -6,11 +6,12 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
-from dryfit.placing.copies import Seat, beside
 from dryfit.placing.crossing import state_crossing
-from dryfit.placing.ends import bounding_contact, state_ends
+from dryfit.placing.directions import bounding_contact
+from dryfit.placing.ends import state_ends
 from dryfit.placing.panels import state_inside
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site
 from dryfit.placing.spreads import state_spread
 

@@ -8,8 +8,8 @@ from functools import partial
 from dryfit.joinery.panel import panel_gap
 from dryfit.joinery.proportions import usual_groove_depth
 from dryfit.piece.declared import Behind, Contact, DeclaredPart
-from dryfit.placing.copies import Seat
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 
 

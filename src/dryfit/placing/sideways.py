@@ -7,10 +7,10 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import Contact, DeclaredPart
-from dryfit.placing.copies import Seat, beside
-from dryfit.placing.ends import spread_axis
+from dryfit.placing.directions import spread_axis
 from dryfit.placing.heights import at_the_top, say, verb
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
 
 ZERO = Fraction(0)

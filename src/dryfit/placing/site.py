@@ -8,9 +8,9 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Assumption, Diagnostic, Span
 from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
-from dryfit.placing.copies import Seat, Seating, compatible
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
+from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
 Phrase = str | Callable[[], str | None] | None

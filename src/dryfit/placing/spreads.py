@@ -7,10 +7,11 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Contact, DeclaredPart, SpreadWords
-from dryfit.placing.copies import Seat
-from dryfit.placing.ends import ends_of, spread_axis
+from dryfit.placing.directions import spread_axis
+from dryfit.placing.ends import ends_of
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
 
 ZERO = Fraction(0)

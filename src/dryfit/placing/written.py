@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
-from dryfit.placing.copies import Seat, compatible
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
 
 ZERO = Fraction(0)

@@ -1,0 +1,53 @@
+"""Along which axis hosts stand to either side of a part, and along which copies are spread."""
+
+from __future__ import annotations
+
+from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.placing.site import Site
+
+
+def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
+    """Return the axis along which the hosts stand to either side of the guest.
+
+    Hosts at four corners stand to either side on two axes: then the direction of a spread wins,
+    otherwise the way that the guest runs.  Hosts whose places do not tell (``between bottom and
+    top``) bound a spread, where one is asked for and something else holds the guest's ends.
+    """
+    guests = site.guests(contact)
+    apart = [
+        axis
+        for axis in range(3)
+        if _stand_apart(site, contact, axis) and not any(seat.side(axis) for seat in guests)
+    ]
+    run, spread = part.axes[0], spread_axis(part)
+    if spread is not None and (
+        spread in apart or (not apart and _only_bounds(site, part, contact))
+    ):
+        return spread
+    return run if run in apart or not apart else apart[0]
+
+
+def spread_axis(part: DeclaredPart) -> int | None:
+    """Return the axis along which copies are spread: as written, else across their run."""
+    if part.spread is None:
+        return None
+    return part.spread.axis if part.spread.axis is not None else {0: 1, 1: 0, 2: 0}[part.axes[0]]
+
+
+def bounding_contact(site: Site, part: DeclaredPart) -> Contact | None:
+    """Return the contact whose hosts bound the part's spread, or None."""
+    axis = spread_axis(part)
+    for contact in site.contacts(part.name, "between", "into"):
+        if bounded_axis(site, part, contact) == axis:
+            return contact
+    return None
+
+
+def _stand_apart(site: Site, contact: Contact, axis: int) -> bool:
+    sides = {seat.side(axis) for host in contact.hosts for seat in site.named(host)}
+    return {-1, 1} <= sides
+
+
+def _only_bounds(site: Site, part: DeclaredPart, contact: Contact) -> bool:
+    others = [other for other in site.contacts(part.name, "into", "between") if other != contact]
+    return contact.joint is None and (bool(others) or part.sizes[0] is not None)

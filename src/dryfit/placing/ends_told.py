@@ -1,0 +1,63 @@
+"""What is wrong at the ends of parts that go between others."""
+
+from __future__ import annotations
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Contact
+from dryfit.placing.site import Site, part_words
+
+
+def report_no_room(site: Site) -> None:
+    """Report, once a contact, that its hosts leave nothing for the part between them.
+
+    Findings: no-room-between.
+    """
+    told: set[Contact] = set()
+    for contact, low, high in site.gaps:
+        room = site.positions.distance(low, high)
+        if room is None or room > 0 or contact in told:
+            continue
+        told.add(contact)
+        guest = site.part(contact.guest.part)
+        site.findings.append(
+            Diagnostic(
+                "no-room-between",
+                Severity.ERROR,
+                f"{guest.name}: between {low.owner} and {high.owner} there is no room, "
+                f"{site.shown(room)}",
+                guest.span,
+                rule="H26",
+                figures={"room": room},
+                hints=(Hint("check the overall size, and the sizes and set-ins of its hosts"),),
+            )
+        )
+
+
+def report_unsaid_ends(site: Site) -> frozenset[str]:
+    """Report, once a contact, that nothing tells which hosts stand where.
+
+    Returns the parts that were spoken of.  Findings: ends-unclear.
+    """
+    contacts = dict.fromkeys(contact for contact, _ in site.unsaid_ends.values())
+    for contact in contacts:
+        hosts = [seat for host in contact.hosts for seat in site.named(host)]
+        names = part_words(site, hosts) or "parts"
+        guest = site.written(contact.guest.part)
+        between = contact.preposition == "between"
+        site.findings.append(
+            Diagnostic(
+                "ends-unclear",
+                Severity.ERROR,
+                f"{guest}: nothing tells which {names} stand at the ends",
+                contact.span,
+                rule="H27",
+                hints=(
+                    Hint(
+                        f"give {names} places, such as `at left and right`"
+                        if between or len(hosts) > 1
+                        else f"say where {guest} lie, such as `up 80` or `120 from left`"
+                    ),
+                ),
+            )
+        )
+    return frozenset(contact.guest.part for contact in contacts)
