@@ -20,6 +20,7 @@ from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
 from dryfit.placing.lines import with_words
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
+from dryfit.placing.tenon_widths import ask_about_narrow
 
 LEAST_BEHIND = Fraction(5)
 """What must stand behind a blind mortise at least (TRADE B3.1)."""
@@ -30,7 +31,7 @@ def tenon_sizes(
 ) -> TenonSizes:
     """Return the tenon of one rail end; what is not written is listed as an assumption.
 
-    Findings: tenon-too-thick, tenon-too-long, tenon-off-rail, tenon-misses-host.
+    Findings: tenon-too-thick, tenon-too-long, tenon-off-rail, tenon-misses-host, tenon-narrow.
     """
     display, joint = site.declared.display, contact.joint
     if joint is None:
@@ -84,6 +85,8 @@ def _width(
         shoulders = sum(max(least, groove) for groove in _grooves(site, rail))
         width = usual_tenon_width(of_rail, thickness, Fraction(shoulders), site.declared.display)
         width = min(width, _room_across(host, wide, least))
+        section = (of_rail, rail.box.extent(rail.axes[2]))
+        ask_about_narrow(site, joint, rail.part, section, (width, thickness))
         _assume(site, rail, joint, f"{site.shown(width)} wide")
         return width
     return min(joint.width, of_rail)

@@ -68,8 +68,10 @@ def test_what_lies_on_something_reaches_to_that_side_of_the_piece() -> None:
         ("overall 900 wide, 350 deep, 450 high", "overall 900 wide, 350 deep, 490 high"),
         (
             "1 seat, flat, 25 thick, glued from 3",
-            "1 seat, flat, 350 wide, 25 thick, glued from 3, up 425\n"
-            "1 lip, across, on edge, 40 x 20, at back",
+            (
+                "1 seat, flat, 350 wide, 25 thick, glued from 3, up 425\n"
+                "1 lip, across, on edge, 40 x 20, at back"
+            ),
         ),
         ("seat onto ends: screws", "seat onto ends: screws\nlip onto seat: screws"),
         ("2 ends, upright,", "2 ends, upright, 425 long,"),
