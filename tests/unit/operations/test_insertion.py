@@ -167,3 +167,21 @@ def test_a_plywood_bottom_lies_dry_in_its_grooves() -> None:
     work, _ = listed(piece("tray"))
     details = operation(work, "tray / glue up").details
     assert details[-1] == "No glue in the grooves of long side and end: the bottom lies in them dry"
+
+
+def test_a_rail_left_out_of_the_frame_it_is_tenoned_into_cannot_go_in_later() -> None:
+    text = """piece Ladder
+units mm
+overall 400 wide, 22 deep, 560 high
+timber walnut
+2 stiles, upright, 50 x 22, at left and right
+2 rails, across, 60 x 22, at top and bottom, tenon 30 long 8 thick into stiles
+1 rung, across, 40 x 22, up 260, tenon 30 long 8 thick into stiles
+glue up frame: stiles, rails, cure 1 h
+glue up ladder: frame, rung, cure 1 h
+"""
+    _, findings = listed(model_of(text))
+    (found,) = [each for each in findings if each.code == "cannot-go-together"]
+    assert found.message.startswith("glue up ladder: frame and rung hold one another")
+    assert found.span is not None
+    assert found.span.line == 9
