@@ -29,7 +29,7 @@ from dryfit.notes.tree import (
 from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, FinishWords, Have
 from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
-from dryfit.piece.parts import declared_part, size_words
+from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.wishes import circles, wish_of
@@ -59,8 +59,9 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     sums = _sums(notes, units, overall_line, names)
     overall = _overall(overall_line, sums)
     first = units.first if units else "length"
-    parts, contacts, broken = _parts(notes, sums, names, first=first, wider=_wider(overall))
     title, timber = _first(notes, PieceLine), _first(notes, TimberLine)
+    whole = WholePiece(first, timber.timber if timber else None, _wider(overall))
+    parts, contacts, broken = _parts(notes, sums, names, whole)
     features = [declared_feature(line, sums, names) for line in _all(notes, FeatureLine)]
     wishes = tuple(wish for line in _all(notes, OrderLine) for wish in wish_of(line, names))
     declared = Declared(
@@ -69,7 +70,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         display=display_of(units),
         overall=overall,
         overall_span=overall_line.span if overall_line else None,
-        timber=timber.timber if timber else None,
+        timber=whole.timber,
         parts=parts,
         contacts=contacts,
         features=tuple(feature for feature in features if feature is not None),
@@ -103,7 +104,7 @@ def _first(notes: Notes, kind: type[Line]) -> Line | None:
 
 
 def _parts(
-    notes: Notes, sums: Sums, names: Names, *, first: str, wider: bool
+    notes: Notes, sums: Sums, names: Names, whole: WholePiece
 ) -> tuple[tuple[DeclaredPart, ...], tuple[Contact, ...], frozenset[str]]:
     # A part whose line holds a sum that failed is broken: its place cannot be found, and the
     # reader has been told why.
@@ -111,7 +112,7 @@ def _parts(
     broken: set[str] = set()
     for line in _all(notes, PartsLine):
         failures = sums.failures
-        parts.append(declared_part(line, sums, names, first=first, wider_than_deep=wider))
+        parts.append(declared_part(line, sums, names, whole))
         if sums.failures > failures:
             broken.add(line.name)
     contacts = contacts_of_lines(_all(notes, PartsLine), _all(notes, JointLine), sums, names)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import TypeVar
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
@@ -35,13 +36,26 @@ from dryfit.piece.declared import (
     SpreadWords,
 )
 from dryfit.piece.names import Names
-from dryfit.piece.orientation import orientation
+from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.sums import Sums
 
 Clause = TypeVar("Clause")
 
 DIMENSIONS = ("length", "width", "thickness")
 _SHEET_WORDS = ("ply", "plywood", "mdf", "hardboard", "chipboard")
+
+
+@dataclass(frozen=True, slots=True)
+class WholePiece:
+    """What lines about the whole piece say to each part: the size that stands first, its timber.
+
+    `wider_than_deep` is the shape of the overall size, which a flat part without a direction
+    follows.
+    """
+
+    first: str
+    timber: str | None
+    wider_than_deep: bool
 
 
 def size_words(sizes: Sequence[SizeWord], first: str) -> dict[str, SizeWord]:
@@ -59,37 +73,23 @@ def size_words(sizes: Sequence[SizeWord], first: str) -> dict[str, SizeWord]:
     return placed | {name: word for name, word in named.items() if name is not None}
 
 
-def declared_part(
-    line: PartsLine, sums: Sums, names: Names, *, first: str, wider_than_deep: bool
-) -> DeclaredPart:
+def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) -> DeclaredPart:
     """Return what a part's line declares, sums worked out; findings gather in sums and names."""
-    words: dict[str, SizeWord] = {}
-    for clause in line.clauses:
-        if isinstance(clause, Sizes):
-            for dimension, word in size_words(clause.sizes, first).items():
-                words.setdefault(dimension, word)
-    amounts = {dimension: _size(word, sums) for dimension, word in words.items()}
-    width, thickness = amounts.get("width"), amounts.get("thickness")
-    run, lie = _one(line, Run), _one(line, Lie)
-    square = width is not None and thickness is not None and width.value == thickness.value
-    lies = orientation(
-        line.name,
-        run.direction if run else None,
-        lie.way if lie else None,
-        square=square,
-        wider_than_deep=wider_than_deep,
-    )
+    amounts = _amounts(line, sums, whole.first)
+    lies = _lies(line, amounts, whole)
     _in_piece_words(amounts, lies.axes)
+    width, thickness = amounts.get("width"), amounts.get("thickness")
     if width and thickness and thickness.value > width.value:
         _thicker_than_wide(line, width, thickness, sums)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
     cut_after, back = _one(line, CutAfter), _one(line, SetBack)
+    of_wood = timber.timber if timber else whole.timber
     return DeclaredPart(
         name=line.name,
         written=line.written,
         count=line.count,
         timber=timber.timber if timber else None,
-        stock="sheet" if timber and _is_sheet(timber.timber) else "solid",
+        stock="sheet" if of_wood and _is_sheet(of_wood) else "solid",
         run=lies.run,
         axes=lies.axes,
         sizes=(amounts.get("length"), amounts.get("width"), amounts.get("thickness")),
@@ -109,6 +109,27 @@ def declared_part(
         assumed=lies.assumed,
         name_span=line.name_span,
         span=line.span,
+    )
+
+
+def _amounts(line: PartsLine, sums: Sums, first: str) -> dict[str, Amount | None]:
+    words: dict[str, SizeWord] = {}
+    for clause in line.clauses:
+        if isinstance(clause, Sizes):
+            for dimension, word in size_words(clause.sizes, first).items():
+                words.setdefault(dimension, word)
+    return {dimension: _size(word, sums) for dimension, word in words.items()}
+
+
+def _lies(line: PartsLine, amounts: Mapping[str, Amount | None], whole: WholePiece) -> Orientation:
+    width, thickness = amounts.get("width"), amounts.get("thickness")
+    run, lie = _one(line, Run), _one(line, Lie)
+    return orientation(
+        line.name,
+        run.direction if run else None,
+        lie.way if lie else None,
+        square=width is not None and thickness is not None and width.value == thickness.value,
+        wider_than_deep=whole.wider_than_deep,
     )
 
 

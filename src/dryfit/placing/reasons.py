@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
@@ -13,6 +14,7 @@ from dryfit.placing.model import Part
 from dryfit.placing.positions import Fact
 from dryfit.placing.site import DIMENSIONS, Site, both, size_name
 
+_B25 = "TRADE B25, common practice"
 _OVERALL = ("width", "depth", "height")
 
 
@@ -98,47 +100,43 @@ def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, 
 
 
 def _shoulders(part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
-    shoulder_name, length_name = f"{part.name}.shoulder length", f"{part.name}.length"
-    length = figures[length_name]
-    entering = {add.length for add in part.adds if add.joint != "half lap"}
+    length = figures[f"{part.name}.length"]
     added = tuple(Term(f"{add.joint} at {add.end}", add.length) for add in part.adds)
-    shoulder = part.shoulder_length or Fraction(0)
-    if entering and length.terms:
-        # The joints' own terms stand at the two ends of the chain; what is left is the distance
-        # between the faces that the shoulders meet.
-        inner = [term for term in length.terms if not _is_add(term, part)]
-        figures[shoulder_name] = Figure(
-            shoulder_name,
-            shoulder,
-            "worked out",
-            "between the faces that its shoulders meet",
-            tuple(inner) if sum((t.amount for t in inner), Fraction(0)) == shoulder else (),
-            length.inputs,
-            length.spans,
-            assumed=length.assumed,
-        )
-        figures[length_name] = Figure(
-            length_name,
-            part.length,
-            "B25",
-            "shoulder length and what the joints add",
-            (Term("between shoulders", shoulder), *added),
-            (shoulder_name,),
-            length.spans,
-            "TRADE B25, common practice",
-            length.assumed,
+    if length.terms and any(add.joint != "half lap" for add in part.adds):
+        shoulder = _between_shoulders(part, length)
+        figures[shoulder.name] = shoulder
+        terms = (Term("between shoulders", shoulder.value), *added)
+        words = "shoulder length and what the joints add"
+        figures[length.name] = replace(
+            length, rule="B25", words=words, terms=terms, inputs=(shoulder.name,), source=_B25
         )
         return
-    figures[shoulder_name] = Figure(
-        shoulder_name,
-        shoulder,
+    name = f"{part.name}.shoulder length"
+    figures[name] = Figure(
+        name,
+        part.shoulder_length or Fraction(0),
         "B25",
         "the length less what the joints add",
         (Term("length", part.length), *(Term(term.label, -term.amount) for term in added)),
-        (length_name, *lapped),
+        (length.name, *lapped),
         length.spans,
-        "TRADE B25, common practice",
+        _B25,
         length.assumed,
+    )
+
+
+def _between_shoulders(part: Part, length: Figure) -> Figure:
+    # The joints' own terms stand at the two ends of the chain; what is left is the distance
+    # between the faces that the shoulders meet.
+    shoulder = part.shoulder_length or Fraction(0)
+    inner = tuple(term for term in length.terms if not _is_add(term, part))
+    adds_up = sum((term.amount for term in inner), Fraction(0)) == shoulder
+    return replace(
+        length,
+        name=f"{part.name}.shoulder length",
+        value=shoulder,
+        words="between the faces that its shoulders meet",
+        terms=inner if adds_up else (),
     )
 
 

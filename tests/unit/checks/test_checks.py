@@ -198,8 +198,10 @@ def test_copies_that_enter_unequally_many_mates_are_h27() -> None:
 def test_sheet_goods_may_be_lapped_as_wide_as_they_are() -> None:
     solid = changed(WIDE_LAP, ("80 x 30", "160 x 30"))
     assert "lap-wide" in codes(checked(solid))
-    sheets = changed(WIDE_LAP, ("80 x 30", "160 x 30, of birch ply"))
+    sheets = changed(WIDE_LAP, ("80 x 30", "160 x 30"), ("timber oak", "timber birch ply"))
     assert "lap-wide" not in codes(checked(sheets))
+    one_sheet = changed(WIDE_LAP, ("600 x 80 x 30\ntie", "600 x 160 x 30, of birch ply\ntie"))
+    assert "lap-wide" not in codes(checked(one_sheet))
 
 
 def test_screws_into_the_ends_of_rails_are_h19() -> None:
