@@ -56,9 +56,20 @@ def _say_side(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> Placed |
         return (seat, side, host) if say(site, seat, facts, label, words) else None
     if not _is_written(part, axis) or axis == 2 or not site.contacts(part.name, "onto", "under"):
         return None
+    if _enters_at_its_side(site, part, seat, axis):
+        return None
     facts = (whole(axis, side), Face(seat.name, axis, side), ZERO)
     said = say(site, seat, facts, f"at the {word}", f"reaches to the {word} of the piece")
     return (seat, side, None) if said else None
+
+
+def _enters_at_its_side(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bool:
+    # A post in the left foot goes where that stands, though a beam lies on both posts.
+    return any(
+        host.side(axis) == seat.side(axis)
+        for contact in site.contacts(part.name, "into", "between")
+        for host in site.hosts(contact, seat, part.axes[0])
+    )
 
 
 def _is_open(site: Site, seat: Seat, axis: int) -> bool:
