@@ -46,10 +46,10 @@ def panel_gap(
     width = solid_panel_width(sight, depth, coefficient, moisture)
     gap = _up(solid_panel_gap(width, coefficient, moisture))
     name = wood.name if wood else "the wood, taken as lively as beech,"
-    swells = display.with_unit(width * coefficient * moisture.rise)
+    swells = display.with_unit(width * coefficient * moisture.rise, fitted=True)
     return gap, (
-        f"{display.with_unit(gap)} are left in each groove across the grain, since {name} may "
-        f"swell by {swells} over the panel"
+        f"{display.with_unit(gap, fitted=True)} are left in each groove across the grain, since "
+        f"{name} may swell by {swells} over the panel"
     )
 
 

@@ -1,15 +1,21 @@
-"""The cut list as a table for the terminal, the sum behind each length beneath it."""
+"""The cut list as a table for the terminal, the sums behind its figures beneath it."""
 
 from __future__ import annotations
 
-from dryfit.placing.model import Model, Part
+from dataclasses import replace
+from fractions import Fraction
 
+from dryfit.diagnostics import Figure
+from dryfit.placing.model import Model, Part
+from dryfit.quantities import Display
+
+_FINEST = Fraction(1, 64)
 _UNIT_WORDS = {"mm": "millimetres", "in": "inches"}
 _HEAD = ("part", "n", "length", "width", "thick", "timber")
 
 
 def parts_table(model: Model) -> str:
-    """Return the parts, sizes as the booklet prints them, with the sums of their lengths."""
+    """Return the parts, sizes as the booklet prints them, with the sums behind them."""
     show = model.display.shown
     rows = [
         (
@@ -40,20 +46,32 @@ def _row(cells: tuple[str, ...], widths: list[int]) -> str:
 
 def _sums(part: Part, model: Model) -> list[str]:
     said = []
-    for name in (f"{part.name}.length", f"{part.name}.shoulder length"):
-        figure = model.figures.get(name)
-        if figure is None or not figure.terms:
-            continue
-        show = model.display.shown
-        terms = " ".join(
-            f"{'-' if term.amount < 0 else '+'} {term.label} {show(abs(term.amount))}"
-            for term in figure.terms
-        )
-        what = name.removeprefix(f"{part.name}.")
-        said.append(f"{what} {model.display.shown(figure.value)} = {terms.removeprefix('+ ')}")
+    for what in ("length", "shoulder length", "width"):
+        figure = model.figures.get(f"{part.name}.{what}")
+        if figure is not None and figure.terms and not part.made:
+            said.append(f"{what} {_sum(figure, _adding_up(figure, model.display))}")
     if part.staves:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
     if part.measure:
         said.append(f"cut to the measured {part.measure.name}")
     return said
+
+
+def _sum(figure: Figure, display: Display) -> str:
+    terms = " ".join(
+        f"{'-' if term.amount < 0 else '+'} {term.label} {display.shown(abs(term.amount))}"
+        for term in figure.terms
+    )
+    return f"{display.shown(figure.value)} = {terms.removeprefix('+ ')}"
+
+
+def _adding_up(figure: Figure, display: Display) -> Display:
+    # TRADE 0.10: a printed sum must add up, so terms that the ruler's step would spoil are shown
+    # to a finer one.
+    while display.step > _FINEST:
+        terms = sum((display.rounded(term.amount) for term in figure.terms), Fraction(0))
+        if terms == display.rounded(figure.value):
+            return display
+        display = replace(display, step=display.step / 2)
+    return display

@@ -68,15 +68,17 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     if words:
         site.assume(f"{part.name}: {words}", contact.span, None)
     behind = contact.joint.behind if contact.joint else Behind()
+    show = site.declared.display.shown
     for host, side in ((low, -1), (high, 1)):
         reason = Reason(
             "into",
             f"groove in {host.part} less its gap",
-            f"{seat.name} stands {site.shown(depth - gap)} in the groove of {host.name}, "
-            f"with {site.shown(gap)} to spare",
+            f"{seat.name} stands {show(depth - gap, fitted=True)} in the groove of {host.name}, "
+            f"with {show(gap, fitted=True)} to spare",
             contact.span,
             figures=behind.figures,
             also=behind.spans,
+            parts=((f"groove in {host.part}", depth), ("room in the groove", -gap)),
         )
         site.positions.add(
             Face(host.name, axis, -side), Face(seat.name, axis, side), side * (depth - gap), reason

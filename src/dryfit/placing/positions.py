@@ -13,7 +13,7 @@ from collections import deque
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from dryfit.diagnostics import Span
+from dryfit.diagnostics import Span, Term
 
 WHOLE = "overall"
 """The owner of the six faces of the overall box."""
@@ -35,7 +35,8 @@ class Reason:
     `rule` is a word for the kind of reason, `label` a short name for the term in a sum
     (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says;
     `figures` names the figures that the distance comes from (a written size: its own), `guest` the
-    part that enters its host by it, `also` further places in the notes that it rests on.
+    part that enters its host by it, `also` further places in the notes that it rests on.  A
+    distance that is itself a sum has its `parts`: labels and amounts, which add up to its size.
     """
 
     rule: str
@@ -46,6 +47,7 @@ class Reason:
     figures: tuple[str, ...] = ()
     guest: str | None = None
     also: tuple[Span, ...] = ()
+    parts: tuple[tuple[str, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +58,13 @@ class Fact:
     end: Face
     distance: Fraction
     reason: Reason
+
+    def terms(self, *, apart: bool) -> tuple[Term, ...]:
+        """Return the fact as a term of a sum, or `apart` as the terms of which it consists."""
+        if not apart or not self.reason.parts:
+            return (Term(self.reason.label, self.distance),)
+        sign = 1 if self.distance > 0 else -1
+        return tuple(Term(label, sign * amount) for label, amount in self.reason.parts)
 
 
 @dataclass(frozen=True, slots=True)

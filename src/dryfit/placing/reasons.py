@@ -45,7 +45,7 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
         if written is not None:
             figures[name] = _as_written(name, written)
             continue
-        figures[name] = _from_chain(name, value, chain)
+        figures[name] = _from_chain(name, value, chain, apart=dimension != "length")
     if part.adds and part.shoulder_length is not None:
         _shoulders(part, _lapped_sizes(site, part, found), figures)
 
@@ -66,10 +66,11 @@ def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
     return next(telling, first)
 
 
-def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:
-    moved = [Term(fact.reason.label, fact.distance) for fact in chain if fact.distance]
+def _from_chain(name: str, value: Fraction, chain: Sequence[Fact], *, apart: bool) -> Figure:
+    # A length takes what its joints add as one term each (`_shoulders`).
+    moved = [term for fact in chain if fact.distance for term in fact.terms(apart=apart)]
     # A sum reads from the whole down to what is taken off, whichever end the chain began at.
-    terms = tuple(sorted(moved, key=lambda term: term.amount < 0))
+    terms = tuple(sorted(moved, key=_from_the_whole_down))
     spans = tuple(
         dict.fromkeys(
             span
@@ -82,6 +83,10 @@ def _from_chain(name: str, value: Fraction, chain: Sequence[Fact]) -> Figure:
     words = "; ".join(dict.fromkeys(fact.reason.words for fact in chain if fact.reason.words))
     assumed = any(fact.reason.assumed for fact in chain)
     return Figure(name, value, "worked out", words, terms, inputs, spans, assumed=assumed)
+
+
+def _from_the_whole_down(term: Term) -> tuple[bool, bool]:
+    return term.amount < 0, not term.label.startswith("overall ")
 
 
 def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, ...]:
