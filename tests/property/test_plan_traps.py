@@ -151,15 +151,15 @@ def test_j11_cuts_right_through_share_one_height_at_each_accessory() -> None:
 def test_j12_what_has_to_agree_is_done_in_one_visit() -> None:
     for name in ("boot_bench", "step_stool", "apron_table", "tee_laps"):
         steps, parts = planned(name)
-        role = {
-            (part["name"], feature["id"]): feature["role"]
+        kind = {
+            (part["name"], feature["id"]): feature["kind"]
             for part in parts["parts"]
             for feature in part["features"]
         }
         visits: dict[tuple[str, object], set[int]] = {}
         for row in rows_of(steps):
-            roles = {role.get((row.work["part"], each)) for each in row.work["features"]}
-            if roles & {"lap", "tenon cheek"} and row.work["hold"] is not None:
+            kinds = {kind.get((row.work["part"], each)) for each in row.work["features"]}
+            if "end lap" in kinds and row.work["hold"] is not None:
                 key = ("cut", row.step["settings"]["height"]["exact"])
                 visits.setdefault(key, set()).add(row.step["visit"])
             if row.deed == "thickness" and row.step["station"] == "planer":
