@@ -13,6 +13,8 @@ from dryfit.piece.declared import Contact
 from dryfit.placing.site import Site
 
 _PLAY = Fraction(1)
+_NARROWEST = Fraction(3)
+"""A tongue thinner than this breaks off (common practice)."""
 
 
 def inner_face(rail: Placed) -> tuple[int, int]:
@@ -31,7 +33,7 @@ def slot_in(
     groove = _groove_of(rail, grooves)
     slot = _slot_of(groove, rail) if groove else usual_slot(site.declared.display)
     if not _fits(slot, rail):
-        _off_rail(site, contact, rail, groove)
+        _off_rail(site, contact, rail, groove, slot)
         return None
     if groove is None:
         _assume_pockets(site, contact, rail, slot)
@@ -57,18 +59,23 @@ def _fits(slot: ButtonSlot, rail: Placed) -> bool:
         and slot.depth < rail.box.extent(rail.axes[2])
         and rail.axes[2] != 2
         and slot.offset > _PLAY
+        and slot.width >= _NARROWEST
     )
 
 
-def _off_rail(site: Site, contact: Contact, rail: Placed, groove: Cut | None) -> None:
+def _off_rail(
+    site: Site, contact: Contact, rail: Placed, groove: Cut | None, slot: ButtonSlot
+) -> None:
     span: Span = groove.span if groove and groove.span else contact.span
     finding = Diagnostic(
         "button-slot-off-rail",
         Severity.ERROR,
-        f"{rail.part} has no room for the slots of buttons in its inner face",
+        f"no button fits the inner face of {rail.part} with a slot {site.shown(slot.width)} wide, "
+        f"{site.shown(slot.depth)} deep, {site.shown(slot.offset)} from top",
         span,
         rule="H28",
-        hints=(Hint("set the rail on edge and make it wider, or use screws"),),
+        figures={"width": slot.width, "depth": slot.depth, "from top": slot.offset},
+        hints=(Hint("set the rail on edge, change the slot, or use screws"),),
     )
     if finding not in site.findings:
         site.findings.append(finding)

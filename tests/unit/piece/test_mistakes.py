@@ -108,6 +108,8 @@ MISTAKES = [
             ("\nglue up base", "\nglue up shelf: slats\nglue up base")),
     mistake(0, "button-slot-off-rail", "boot_bench", "groove in aprons",
             ("inside, 6 wide, 9 deep", "inside, 6 wide, 22 deep")),
+    mistake(0, "button-slot-off-rail", "boot_bench", "groove in aprons",
+            ("inside, 6 wide", "inside, 1/3 wide")),
     mistake(0, "buttons-too-many", "boot_bench", "buttons", ("6 buttons", "90 buttons")),
     mistake(0, "button-slot-shallow", "boot_bench", "buttons", ("wide, 9 deep", "wide, 4 deep")),
     mistake(0, "no-screw-fits", "upright_trestle", "screws",
