@@ -125,11 +125,18 @@ def test_the_booklet_has_fewer_pages_than_the_work_has_steps(written: Written) -
 
 
 def test_no_heading_of_a_visit_stands_alone(written: Written) -> None:
-    pages = [page.extract_text() for page in written.pdf.pages]
-    for number, text in enumerate(pages):
-        if re.search(r"^Steps?$", text, re.MULTILINE):
-            body = text.split("min\n", 1)[-1]
-            assert len(body.split()) > 25, f"page {number + 1}: {text}"
+    """The first step of a visit begins on the page of its heading, with at least one box of it."""
+    found = written.pdf.named_destinations
+    page = {name: written.pdf.get_destination_page_number(place) for name, place in found.items()}
+    texts = [page.extract_text() for page in written.pdf.pages]
+    first: dict[int, Json] = {}
+    for step in written.steps["steps"]:
+        first.setdefault(step["visit"], step)
+    for visit, step in first.items():
+        number = page[f"visit-{visit}"]
+        assert number is not None
+        assert page[f"step-{step['number']}"] == number
+        assert len(texts[number].split()) > 40, f"page {number + 1}: {texts[number]}"
 
 
 def test_the_printer_is_silent(written: Written, caplog: pytest.LogCaptureFixture) -> None:

@@ -59,20 +59,27 @@ class Machine:
 
 def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machine:
     """Return what the words need to know of the machine as it stands in the step."""
-    asked = [setting for op in step.operations for setting in op.settings] or values.values()
-    origins: dict[str, tuple[str, ...]] = {}
-    for setting in asked:
-        if setting.origin is not None:
-            before = origins.get(setting.axis, ())
-            origins[setting.axis] = tuple(dict.fromkeys((*before, setting.origin)))
     return Machine(
         cutter=_cutter_word(step.station, values.get("cutter"), bench.shop),
         base=_base(values.get("accessory"), bench.shop),
         through=not any(work.features for op in step.operations for work in op.work),
-        origins=origins,
+        origins=_origins(step, values),
         sides=sides_that_count(step, values, bench),
         say=bench.say,
     )
+
+
+def _origins(step: Step, values: Mapping[str, Setting]) -> dict[str, tuple[str, ...]]:
+    """Return by axis the marks that touch: those of the settings, then those held at the stop."""
+    asked = [setting for op in step.operations for setting in op.settings] or values.values()
+    marks = [(setting.axis, setting.origin) for setting in asked]
+    works = (work for op in step.operations for work in op.work)
+    marks += [("stop", work.hold.at_stop) for work in works if work.hold is not None]
+    origins: dict[str, tuple[str, ...]] = {}
+    for axis, mark in marks:
+        if mark is not None:
+            origins[axis] = tuple(dict.fromkeys((*origins.get(axis, ()), mark)))
+    return origins
 
 
 def label_of(setting: Setting, machine: Machine) -> str:

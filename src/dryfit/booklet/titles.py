@@ -75,7 +75,8 @@ def _longer(short: str, visit: Visit, bench: Bench) -> str:
     number = visit.steps[0].number
     if ":" in short:
         return f"{short} (step {number})"
-    return f"{short}: {_first(_subjects(_operations(visit), bench), LONGEST - len(short))}"
+    things = _numbered(_subjects(_operations(visit), bench))
+    return f"{short}: {_first(things, LONGEST - len(short))}"
 
 
 def _operations(visit: Visit) -> list[Operation]:

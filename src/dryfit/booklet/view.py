@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from dataclasses import dataclass
+from pathlib import PurePath
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit
@@ -75,7 +76,7 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
     return Booklet(
         id=booklet_id(model, plan),
         unit=model.display.unit,
-        notes_file=model.source.name,
+        notes_file=PurePath(model.source.name).name,
         cover=cover(bench, cover_drawing(bench)),
         cautions=for_steps(plan.steps),
         assumptions=assumptions(model),

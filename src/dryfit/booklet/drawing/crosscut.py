@@ -188,11 +188,13 @@ def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, to
     canvas.rect(stop, fill="black", pen=None)
     blade = _blade(cut, scale, table - high * rise, table + _BELOW_TABLE)
     canvas.rect(blade, fill="black", pen=None)
-    leader(canvas, (blade.middle[0], blade.bottom), (blade.middle[0] + 3, table + 5), cut.cutter)
     figure = dimension_beside(canvas, table, table - high * rise, (say.setting(height),),
                               at=right + 7, edge=blade.right + 0.8)  # fmt: skip
     _sum_of_height(canvas, cut, way, say, figure)
-    return table + 8.0
+    beside = blade.middle[0] + 4 + width_of(cut.cutter) < figure.left - 1
+    level = table + (5.0 if beside else 8.0)
+    leader(canvas, (blade.middle[0], blade.bottom), (blade.middle[0] + 3, level), cut.cutter)
+    return level + 3.0
 
 
 def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: Rect) -> None:

@@ -86,7 +86,8 @@ def _ruler(cut: Stopped, way: Lying, tallest: float) -> Ruler:
     scale = min(1.2, tallest / float(way.sizes[1]))
     around = _AROUND / scale
     wanted = [(0.0, around), (length - around, length)]
-    wanted += [(float(begin) - around, float(end) + around) for begin, end in _limits(cut, way)]
+    ends = (float(end) for limits in _limits(cut, way) for end in limits)
+    wanted += [(end - around, end + around) for end in ends]
     if cut.side == "left":
         return ruler(length, wanted, room=_ROOM, scale=scale)
     return ruler(length, wanted, room=_ROOM, scale=scale, start=_ROOM, direction=-1)
