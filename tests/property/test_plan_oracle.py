@@ -156,6 +156,13 @@ def coat_before_sanding(steps: Json) -> None:
     steps["steps"].insert(steps["steps"].index(sand), coat)
 
 
+def mortise_after_its_tenon(steps: Json) -> None:
+    mortise = step_with(steps, "post / mortise for apron / hand B")
+    cheeks = step_with(steps, "apron / tenon cheeks")
+    steps["steps"].remove(mortise)
+    steps["steps"].insert(steps["steps"].index(cheeks) + 1, mortise)
+
+
 def total_wrong(steps: Json) -> None:
     steps["totals"]["changeovers"] += 1
 
@@ -173,6 +180,7 @@ DAMAGES: dict[Callable[[Json], None], str] = {
     pass_left_out: "an island is left",
     cut_twice: "is cut twice",
     coat_before_sanding: "before sand 180",
+    mortise_after_its_tenon: "a tenon is cut before its mortise",
     total_wrong: "changeovers is",
 }
 

@@ -104,21 +104,19 @@ def _mates(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[s
     for joint in parts["joints"]:
         if joint["kind"] != "mortise and tenon":
             continue
-        mortises = _cut_for(joint, "mortise for", part_of, places)
-        tenons = _cut_for(joint, "tenon cheek", part_of, places)
-        if mortises and tenons and max(mortises) > min(tenons):
-            yield f"{joint['id']}: a tenon is cut before its mortise"
+        for host, guest in (joint["between"], joint["between"][::-1]):
+            mortises = _cut_for(f"mortise for {part_of[guest].name}", host, places)
+            tenons = _cut_for("tenon cheek", guest, places)
+            if mortises and tenons and max(mortises) > min(tenons):
+                yield f"{joint['id']}: a tenon is cut before its mortise"
 
 
-def _cut_for(
-    joint: Json, name_begins: str, part_of: dict[str, PartRow], places: Places
-) -> list[int]:
+def _cut_for(name_begins: str, copy: str, places: Places) -> list[int]:
     return [
         index
-        for copy in joint["between"]
-        for name, cut in part_of[copy].cuts.items()
-        if name.startswith(name_begins) and cut.joint == joint["id"]
-        for index in places.cuts.get(copy, {}).get(name, [])
+        for name, indexes in places.cuts.get(copy, {}).items()
+        if name.startswith(name_begins)
+        for index in indexes
     ]
 
 
