@@ -71,7 +71,9 @@ def _read(name: str) -> Source:
 
 def _check(options: argparse.Namespace, checked: Checked) -> int:
     if options.json:
-        _print_json(_head("dryfit-check/1", checked) | severity_counts(checked.findings), checked)
+        _print_json(
+            {**_head("dryfit-check/1", checked), **severity_counts(checked.findings)}, checked
+        )
     else:
         _tell(checked.findings)
         if not checked.failed:

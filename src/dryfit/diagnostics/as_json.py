@@ -38,7 +38,7 @@ def finding_json(finding: Diagnostic, shown: Callable[[Fraction], str]) -> Json:
     }
 
 
-def severity_counts(findings: Iterable[Diagnostic]) -> Json:
+def severity_counts(findings: Iterable[Diagnostic]) -> dict[str, int]:
     """Return how many findings there are of each severity: errors, warnings, questions, notices."""
     severities = [finding.severity for finding in findings]
     return {f"{severity.value}s": severities.count(severity) for severity in Severity}
