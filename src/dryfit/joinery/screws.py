@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
-from dryfit.geometry.box import Box
+from dryfit.geometry.box import Box, Triple
 from dryfit.joinery.cut import Cut, Placed, bounded
 
 # Lengths in which wood screws are commonly sold, mm (common practice).
@@ -57,7 +58,7 @@ def passes_guest(guest: Fraction, host: Fraction) -> bool:
     return screw_for(guest, host) is not None
 
 
-def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fraction], ...]:
+def screw_places(contact: Box, axis: int) -> tuple[Triple, ...]:
     """Return the middles of the screws in a contact face whose normal is `axis`.
 
     One where the face is under 60 mm in both directions, else two along the longer (B17: two a
@@ -77,28 +78,42 @@ def screw_places(contact: Box, axis: int) -> tuple[tuple[Fraction, Fraction, Fra
     return tuple(places)
 
 
-def screw_holes(
-    guest: Placed, host: Placed, contact: Box, surface: tuple[int, int], span: Span | None
-) -> tuple[Cut, ...]:
-    """Return clearance holes through one part, pilot holes into the other; () if no screw fits.
+@dataclass(frozen=True, slots=True)
+class Driving:
+    """How a screw is driven: through `first` into `second`, along `axis` towards `-side`."""
 
-    `surface` is the host's face (axis, side) on which the guest lies.
-    """
+    first: Placed
+    second: Placed
+    axis: int
+    side: int
+    screw: Screw
+
+    def tip(self, plane: Fraction) -> Fraction:
+        """Return where the screw ends that passes the contact face at `plane`."""
+        return plane - self.side * (self.screw.length - self.first.box.extent(self.axis))
+
+
+def driving(guest: Placed, host: Placed, surface: tuple[int, int]) -> Driving | None:
+    """Return how a guest is screwed to the face (axis, side) of its host; None if no screw fits."""
     axis, side = surface
     first, second = guest, host
     if not passes_guest(guest.box.extent(axis), host.box.extent(axis)):
         first, second, side = host, guest, -side
     screw = screw_for(first.box.extent(axis), second.box.extent(axis))
-    if screw is None:
-        return ()
+    return None if screw is None else Driving(first, second, axis, side, screw)
+
+
+def screw_holes(driven: Driving, places: Sequence[Triple], span: Span | None) -> tuple[Cut, ...]:
+    """Return, at each place, a clearance hole through one part and a pilot hole in the other."""
+    first, second, axis, side = driven.first, driven.second, driven.axis, driven.side
     cuts: list[Cut] = []
-    for place in screw_places(contact, axis):
-        through = _hole(first.box, place, axis, screw.clearance)
+    for place in places:
+        through = _hole(first.box, place, axis, driven.screw.clearance)
         cuts.append(
             Cut(first.name, through, "hole", "screw hole", axis, side, None, second.part, span)
         )
-        end = place[axis] - side * (screw.length - first.box.extent(axis))
-        hole = _hole(second.box, place, axis, screw.pilot)
+        end = driven.tip(place[axis])
+        hole = _hole(second.box, place, axis, driven.screw.pilot)
         hole = bounded(hole, axis, min(place[axis], end), max(place[axis], end))
         cuts.append(
             Cut(second.name, hole, "hole", "pilot hole", axis, side, None, first.part, span)
@@ -106,9 +121,7 @@ def screw_holes(
     return tuple(cuts)
 
 
-def _hole(
-    box: Box, place: tuple[Fraction, Fraction, Fraction], axis: int, diameter: Fraction
-) -> Box:
+def _hole(box: Box, place: Triple, axis: int, diameter: Fraction) -> Box:
     for other in range(3):
         if other != axis:
             box = bounded(box, other, place[other] - diameter / 2, place[other] + diameter / 2)

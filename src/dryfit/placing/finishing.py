@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from dryfit.joinery.screws import passes_guest, screw_for, screw_places
+from dryfit.joinery.screws import passes_guest, screw_for
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Assembly, Coating, Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
@@ -126,9 +126,12 @@ def _dry_kind(contact: Contact) -> str | None:
 
 
 def build_hardware(
-    parts: Sequence[Part], joints: Sequence[Joint], fittings: Sequence[Fitting]
+    parts: Sequence[Part],
+    joints: Sequence[Joint],
+    fittings: Sequence[Fitting],
+    screws: Mapping[str, int],
 ) -> tuple[Hardware, ...]:
-    """Return the screws to buy, counted and sized from the joints."""
+    """Return the screws to buy, sized from the joints; `screws` counts them by joint."""
     part_of = {copy.name: part for part in parts for copy in part.copies}
     box_of = {copy.name: copy.box for part in parts for copy in part.copies}
     by_id = {joint.id: joint for joint in joints}
@@ -144,7 +147,7 @@ def build_hardware(
                 if screw is not None:
                     purpose = f"{part_of[first].written} into {part_of[second].written}"
                     key = (screw.size(), purpose)
-                    bought[key] = bought.get(key, 0) + len(screw_places(joint.region, axis))
+                    bought[key] = bought.get(key, 0) + screws[joint.id]
             elif joint.kind == "buttons":
                 key = (_BUTTON_SCREW, f"buttons into {fitting.part}")
                 bought[key] = bought.get(key, 0) + 1

@@ -11,7 +11,7 @@ from dryfit.joinery.cut import Placed
 from dryfit.joinery.half_lap import half_lap
 from dryfit.joinery.housing import housing, panel_groove
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
-from dryfit.joinery.screws import screw_holes
+from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
 from dryfit.placing.crossing import crossing_hosts, lap_axis
 from dryfit.placing.found import Found
@@ -204,9 +204,12 @@ def _screws(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found 
         return None
     axis, region = touch
     side = 1 if region.low[axis] == host.box.high[axis] else -1
-    cuts = screw_holes(guest, host, region, (axis, side), contact.span)
-    if not cuts:
+    driven = driving(guest, host, (axis, side))
+    if driven is None:
         _no_screw(site, contact, guest, host, axis)
+        return Found("screws", guest.name, host.name, region, contact.span)
+    # Where other joints leave the screws no wood, `screw_room` moves them.
+    cuts = screw_holes(driven, screw_places(region, axis), contact.span)
     return Found("screws", guest.name, host.name, region, contact.span, cuts=cuts)
 
 

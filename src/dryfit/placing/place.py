@@ -21,10 +21,11 @@ from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
 from dryfit.placing.meetings import state_meetings
-from dryfit.placing.model import Finish, Model, StockLine, Wish, WishEnd
+from dryfit.placing.model import Finish, Joint, Model, StockLine, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
+from dryfit.placing.screw_room import with_screws_in_the_wood
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies
 from dryfit.placing.written import state_overall, state_part
@@ -68,7 +69,9 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     grooves = declared_cuts(site, placed)
     found = find_joints(site, placed)
     buttons, held = find_buttons(site, placed, grooves)
-    everything = _without_idle_rests((*found, *held))
+    everything = _without_idle_rests(
+        with_screws_in_the_wood(site, (*found, *held), placed, grooves)
+    )
     cuts = _cuts_by_copy(everything, grooves)
     parts = build_parts(site, placed, buttons, everything, cuts)
     joints = joint_instances(everything, parts)
@@ -92,7 +95,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         fittings=fittings,
         coatings=build_coatings(site, parts, joints, assemblies),
         finish=_finish(declared),
-        hardware=build_hardware(parts, joints, fittings),
+        hardware=build_hardware(parts, joints, fittings, _screws(joints, everything)),
         wishes=_wishes(declared),
         stock=tuple(
             StockLine(h.count, h.kind, h.timber, h.sizes, h.rough, h.text, h.span)
@@ -115,6 +118,13 @@ def _without_idle_rests(found: tuple[Found, ...]) -> tuple[Found, ...]:
 def _overall(declared: Declared) -> tuple[Fraction, Fraction, Fraction]:
     values = [amount.value for amount in declared.overall if amount is not None]
     return (values[0], values[1], values[2])
+
+
+def _screws(joints: Sequence[Joint], found: Sequence[Found]) -> dict[str, int]:
+    return {
+        joint.id: sum(cut.role == "pilot hole" for cut in each.cuts)
+        for joint, each in zip(joints, found, strict=True)
+    }
 
 
 def _cuts_by_copy(found: Sequence[Found], grooves: Sequence[Cut]) -> dict[str, list[Cut]]:

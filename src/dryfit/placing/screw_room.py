@@ -1,0 +1,159 @@
+"""Screws beside other joints: in free wood, clear of one another, or not at all (TRADE H18, H36).
+
+A screw in the glue line of a lap holds in neither part, and two in one place split the wood.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.geometry.box import Box, Triple
+from dryfit.joinery.cut import Cut, Placed, bounded
+from dryfit.joinery.free_wood import Rectangle, grown, is_free, stoutest
+from dryfit.joinery.screws import Driving, driving, screw_holes, screw_places
+from dryfit.placing.found import Found
+from dryfit.placing.site import Site
+
+_TIP = Fraction(3)
+_APART = 3
+"""Middles of two screws stand three diameters apart at least, so that their heads clear one
+another and the wood does not split (common practice)."""
+
+CutsByCopy = dict[str, list[Cut]]
+
+
+def with_screws_in_the_wood(
+    site: Site, found: Sequence[Found], placed: Mapping[str, Placed], grooves: Sequence[Cut]
+) -> tuple[Found, ...]:
+    """Return the joints with every screw in free wood of its contact face.
+
+    Screws whose usual place is free stay there; others go to the middle of the stoutest wood that
+    is left, perhaps one less.  Where none is left the part only lies there.
+    Findings: screw-in-joint.
+    """
+    cuts: CutsByCopy = {}
+    others = (cut for joint in found if joint.kind != "screws" for cut in joint.cuts)
+    for cut in (*others, *grooves):
+        cuts.setdefault(cut.copy, []).append(cut)
+    made = []
+    for joint in found:
+        moved = _moved(joint, placed, cuts) if joint.kind == "screws" and joint.cuts else joint
+        for cut in moved.cuts if moved.kind == "screws" else ():
+            cuts.setdefault(cut.copy, []).append(cut)
+        made.append(moved)
+    _report(site, found, made)
+    return tuple(made)
+
+
+def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Found:
+    guest, host = placed[joint.guest], placed[joint.host]
+    axis = next(each for each in range(3) if joint.region.extent(each) == 0)
+    side = 1 if joint.region.low[axis] == host.box.high[axis] else -1
+    driven = driving(guest, host, (axis, side))
+    if driven is None:
+        return joint
+    taken = _taken(joint.region, driven, cuts)
+    flat = _flat(axis)
+    usual = screw_places(joint.region, axis)
+    if all(is_free((place[flat[0]], place[flat[1]]), taken) for place in usual):
+        return joint
+    clear = driven.screw.diameter
+    outward = (driven.second.outward[flat[0]], driven.second.outward[flat[1]])
+    free = stoutest(grown(_seen(joint.region, axis), -clear), taken, outward)
+    if free is None:
+        return replace(joint, kind="rest", cuts=())
+    places = screw_places(_in_face(joint.region, axis, grown(free, clear)), axis)
+    return replace(joint, cuts=screw_holes(driven, _apart(places, driven), joint.span))
+
+
+def _taken(face: Box, driven: Driving, cuts: CutsByCopy) -> list[Rectangle]:
+    """Return where no middle of a screw may stand: near cuts that it would meet, and near screws.
+
+    In the part that the screw passes every cut counts, in the other one those down to its tip.
+    """
+    axis, diameter = driven.axis, driven.screw.diameter
+    plane = face.low[axis]
+    deep = sorted((plane, driven.tip(plane) - driven.side * _TIP))
+    taken = []
+    for part, (low, high) in (
+        (driven.first, (driven.first.box.low[axis], driven.first.box.high[axis])),
+        (driven.second, (deep[0], deep[1])),
+    ):
+        for cut in cuts.get(part.name, ()):
+            passes_by = cut.box.low[axis] >= high or cut.box.high[axis] <= low
+            if passes_by or (cut.role == "lap" and cut.axis == axis):
+                # Square through a lap a screw holds both halves.
+                continue
+            seen = _seen(cut.box, axis)
+            if cut.kind == "hole" and cut.axis == axis:
+                taken.append(grown(_middle(seen), _APART * diameter))
+            else:
+                taken.append(grown(seen, diameter))
+    return taken
+
+
+def _apart(places: Sequence[Triple], driven: Driving) -> Sequence[Triple]:
+    # Two in a short stretch of wood would stand too near to one another.
+    if len(places) < 2:
+        return places
+    between = max(abs(two - one) for one, two in zip(places[0], places[1], strict=True))
+    return places if between >= _APART * driven.screw.diameter else places[:1]
+
+
+def _flat(axis: int) -> tuple[int, int]:
+    first, second = (other for other in range(3) if other != axis)
+    return first, second
+
+
+def _seen(box: Box, axis: int) -> Rectangle:
+    first, second = _flat(axis)
+    return (box.low[first], box.high[first]), (box.low[second], box.high[second])
+
+
+def _middle(seen: Rectangle) -> Rectangle:
+    (left, right), (low, high) = seen
+    x, y = (left + right) / 2, (low + high) / 2
+    return (x, x), (y, y)
+
+
+def _in_face(face: Box, axis: int, seen: Rectangle) -> Box:
+    for each, (low, high) in zip(_flat(axis), seen, strict=True):
+        face = bounded(face, each, low, high)
+    return face
+
+
+def _report(site: Site, found: Sequence[Found], made: Sequence[Found]) -> None:
+    """Tell, once for two parts of a line, that no screw finds room between them."""
+    held = {(joint.guest, joint.span) for joint in made if joint.kind == "screws" and joint.cuts}
+    part_of = {seat.name: seat.part for seat in site.seating.all()}
+    told: set[tuple[str, str]] = set()
+    for before, after in zip(found, made, strict=True):
+        parts = (part_of.get(before.guest, before.guest), part_of.get(before.host, before.host))
+        if before.kind == after.kind or parts in told:
+            continue
+        told.add(parts)
+        guest, host = parts
+        sizes = sorted(size for axis in range(3) if (size := before.region.extent(axis)))
+        loose = (after.guest, after.span) not in held
+        site.findings.append(
+            Diagnostic(
+                "screw-in-joint",
+                Severity.ERROR if loose else Severity.WARNING,
+                f"{before.guest} and {before.host} touch over {site.shown(sizes[0])} x "
+                f"{site.shown(sizes[1])}, but their joints and other screws leave no room there "
+                "for a screw",
+                before.span,
+                rule="H36",
+                figures={"width": sizes[0], "length": sizes[1]},
+                hints=(
+                    Hint(
+                        f"make the {host} or the {guest} wider, or name another joint"
+                        if loose
+                        else f"leave the {host} out of this line, or make it wider"
+                    ),
+                ),
+            )
+        )

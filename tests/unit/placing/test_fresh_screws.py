@@ -1,0 +1,118 @@
+"""Screws stand in free wood: beside laps, and clear of one another."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+import pytest
+from tests.pieces.reading import FILES, changed, checked, model_of, text_of
+
+from dryfit.geometry.box import Box
+from dryfit.placing.model import Model
+
+STOOL = """piece Garden stool
+units mm
+overall 400 wide, 320 deep, 430 high
+timber oak
+4 posts, upright, 60 x 30, at corners, set in 20 across
+2 top bars, front to back, 60 x 30
+2 foot bars, front to back, 60 x 30, up 80
+posts crossing top bars: half lap
+posts crossing foot bars: half lap
+1 stretcher, across, 60 x 30, tenon 20 long 10 thick into foot bars
+4 slats, across, 70 x 22, spread front to back
+slats onto posts and top bars: screws
+glue up 2 leg frames: 2 posts, 1 top bar, 1 foot bar, cure 1 h
+glue up base: leg frames, stretcher, cure 2 h
+"""
+
+Hole = tuple[str, str, Box]
+
+
+def features(model: Model, *roles: str) -> list[Hole]:
+    return [
+        (copy.name, feature.role, feature.box(copy.box, copy.frame))
+        for part in model.parts
+        for copy in part.copies
+        for feature in part.features
+        if feature.role in roles and copy.hand in feature.hands
+    ]
+
+
+def middle(box: Box) -> tuple[float, float]:
+    """The middle seen from above: every screw of these pieces is driven downwards."""
+    return (float(box.low[0] + box.high[0]) / 2, float(box.low[1] + box.high[1]) / 2)
+
+
+def test_no_pilot_hole_meets_a_lap() -> None:
+    model = model_of(STOOL)
+    pilots, laps = features(model, "pilot hole"), features(model, "lap")
+    assert len(pilots) >= 12
+    for copy, _, hole in pilots:
+        for other, _, lap in laps:
+            assert copy != other or hole.overlap(lap) is None, (copy, hole, lap)
+
+
+def test_a_screw_beside_a_lap_stands_in_the_middle_of_what_is_left() -> None:
+    # The lap takes 15 of the post's 30: its screw stands 7.5 from either side of the rest.
+    model = model_of(STOOL)
+    post = model.copy("front left post")
+    (hole,) = (box for copy, _, box in features(model, "pilot hole") if copy == post.name)
+    (lap, *_) = (box for copy, _, box in features(model, "lap") if copy == post.name)
+    free = [(post.box.low[0], lap.low[0]), (lap.high[0], post.box.high[0])]
+    (low, high) = next(each for each in free if each[0] < each[1])
+    assert middle(hole)[0] == (low + high) / 2
+
+
+def test_holes_in_one_slat_stand_three_diameters_apart() -> None:
+    model = model_of(STOOL)
+    by_copy: dict[str, list[Box]] = {}
+    for copy, _, hole in features(model, "screw hole"):
+        by_copy.setdefault(copy, []).append(hole)
+    for holes in by_copy.values():
+        for one, two in combinations(holes, 2):
+            (x, y), (other_x, other_y) = middle(one), middle(two)
+            assert max(abs(x - other_x), abs(y - other_y)) >= 12
+
+
+def test_the_screws_to_buy_are_those_that_are_drilled_for() -> None:
+    model = model_of(STOOL)
+    assert sum(item.count for item in model.hardware) == len(features(model, "pilot hole"))
+
+
+def test_mirrored_copies_have_mirrored_screws() -> None:
+    model = model_of(STOOL)
+    own = {copy: middle(box) for copy, _, box in features(model, "pilot hole") if "post" in copy}
+    left, right = own["front left post"], own["front right post"]
+    assert left[1] == right[1]
+    assert left[0] + right[0] == 400
+
+
+def test_where_no_wood_is_left_it_is_said_with_numbers() -> None:
+    # Posts of 14 leave 7 beside the lap, under twice a screw's diameter.
+    text = changed(
+        STOOL,
+        ("4 posts, upright, 60 x 30", "4 posts, upright, 60 x 14"),
+        ("2 top bars, front to back, 60 x 30", "2 top bars, front to back, 60 x 14"),
+    )
+    found = checked(text)
+    told = [each for each in found.findings if each.code == "screw-in-joint"]
+    assert told
+    assert all(each.figures and each.hints and each.span for each in told)
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_our_pieces_screws_meet_no_joint(name: str) -> None:
+    model = model_of(text_of(name))
+    cuts = features(model, "mortise", "housing", "groove")
+    for copy, _, hole in features(model, "pilot hole"):
+        assert all(copy != other or hole.overlap(cut) is None for other, _, cut in cuts)
+
+
+def test_square_through_a_lap_a_screw_may_go() -> None:
+    # The slats of this stand lie over the corners of a lapped frame.
+    model = model_of(text_of("slat_bench"))
+    pilots, laps = features(model, "pilot hole"), features(model, "lap")
+    assert any(
+        copy == other and hole.overlap(lap) for copy, _, hole in pilots for other, _, lap in laps
+    )
