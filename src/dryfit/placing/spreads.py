@@ -145,6 +145,13 @@ def _too_full(
             spread.span,
             rule="H30",
             figures={"needed": need, "there is": clear},
-            hints=(Hint("write fewer or narrower ones, or a smaller gap"),),
+            hints=(Hint(_less(part, spread)),),
         )
     )
+
+
+def _less(part: DeclaredPart, spread: SpreadWords) -> str:
+    # Shelves that are merely "spread" were perhaps meant one above the other.
+    lies_flat = part.axes[2] == 2 and spread.axis is None
+    above = ", or `spread up and down`" if lies_flat else ""
+    return f"write fewer or narrower ones, or a smaller gap{above}"

@@ -92,7 +92,8 @@ def _word(node: Tree[Token]) -> str:
 
 
 def _direction(node: Tree[Token]) -> str | None:
-    words = tokens(node.children, "DIRECTION")
+    # "Spread upright" is how some say up and down.
+    words = tokens(node.children, "DIRECTION", "RUN")
     return text_of(words[0]) if words else None
 
 

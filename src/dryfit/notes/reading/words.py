@@ -49,7 +49,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("ORDER", {"before": "before", "after": "after"}),
     # how a part lies
     ("DIRECTION", {"across": "across", "front to back": "front to back"}),
-    ("DIRECTION", {"up and down": "up and down"}),
+    ("DIRECTION", {"up and down": "up and down", "upwards": "up and down"}),
     ("RUN", {"upright": "upright", "standing": "upright", "vertical": "upright"}),
     ("RUN", {"across": "across", "front to back": "front to back"}),
     ("LIE", {"flat": "flat", "on edge": "on edge", "on its edge": "on edge"}),
