@@ -9,12 +9,13 @@ from itertools import pairwise
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.geometry.box import spanning
+from dryfit.geometry.box import Box, spanning
 from dryfit.placing.model import Model
 
 _WORDS = ("width", "depth", "height")
 _WAYS = ("wide", "deep", "high")
 _ENDS = (("left", "right"), ("front", "back"), ("bottom", "top"))
+_ALONG = ("across", "front to back", "up and down")
 _HALF = Fraction(1, 2)
 _NARROW_GAP = Fraction(3)
 
@@ -45,9 +46,19 @@ def _overall(model: Model) -> Iterator[Diagnostic]:
             f"{show(total)} {_WAYS[axis]}; {_where(model, axis, ends)}",
             model.figures[f"overall.{_WORDS[axis]}"].spans[0],
             figures={"sum": reach, "overall": total, "difference": off},
-            remedy=f"write {show(reach)} {_WAYS[axis]}, or change the part that sticks out or "
-            "falls short",
+            remedy=f"write {show(reach)} {_WAYS[axis]}, or {_change(model, axis, around)}",
         )
+
+
+def _change(model: Model, axis: int, around: Box) -> str:
+    # A row of slats over set-in legs is best told to reach to the edges itself.
+    if around.extent(axis) < model.overall[axis]:
+        for part in solid_parts(model):
+            row = spanning(tuple(copy.box for copy in part.copies))
+            alone = all(copy.box.extent(axis) < row.extent(axis) for copy in part.copies)
+            if alone and all(copy.number is not None for copy in part.copies):
+                return f"let the {part.written} reach over: `set in 0 {_ALONG[axis]}` on their line"
+    return "change the part that sticks out or falls short"
 
 
 def _where(model: Model, axis: int, ends: tuple[Fraction, Fraction]) -> str:

@@ -19,7 +19,10 @@ def report_clashes(site: Site) -> None:
     for clash in site.positions.clashes:
         chain = site.positions.chain(clash.fact.start, clash.fact.end)
         finding = _shoulder_given(site, clash, chain) or _sizes_clash(site, clash, chain)
-        cause = (finding.code, finding.span, abs(clash.known - clash.fact.distance))
+        # Every copy of a row differs by its own amount, for one and the same cause.
+        in_a_row = clash.fact.reason.rule == "spread"
+        difference = Fraction(0) if in_a_row else abs(clash.known - clash.fact.distance)
+        cause = (finding.code, finding.span, difference)
         if cause not in told:
             told.add(cause)
             site.findings.append(finding)

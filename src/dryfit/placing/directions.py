@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.placing.site import Site
 
 
@@ -51,3 +51,15 @@ def _stand_apart(site: Site, contact: Contact, axis: int) -> bool:
 def _only_bounds(site: Site, part: DeclaredPart, contact: Contact) -> bool:
     others = [other for other in site.contacts(part.name, "into", "between") if other != contact]
     return contact.joint is None and (bool(others) or part.sizes[0] is not None)
+
+
+def edge_inset(part: DeclaredPart, axis: int) -> Amount | None:
+    """Return how far the outermost copies of a spread along an axis are set in, or None.
+
+    ``spread front to back, set in 0 front to back`` speaks of the whole row, and not of each copy:
+    so slats reach over what carries them.  A written gap says the same in another way.
+    """
+    if part.count < 2 or part.spread is None or part.spread.gap or spread_axis(part) != axis:
+        return None
+    amounts = dict(part.set_in)
+    return amounts.get(axis, amounts.get(None) if axis < 2 else None)

@@ -7,7 +7,7 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Contact, DeclaredPart, SpreadWords
-from dryfit.placing.directions import spread_axis
+from dryfit.placing.directions import edge_inset, spread_axis
 from dryfit.placing.ends import ends_of
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
@@ -33,7 +33,8 @@ def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> Non
 def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: int) -> bool:
     # Once the two bounds and the size of a copy are known: equal gaps, or the gap as written.
     spread, seats = part.spread, site.seats(part.name)
-    bounds = _bounds(site, part, contact, axis)
+    inset = edge_inset(part, axis)
+    bounds = _bounds(site, part, contact, axis) if inset is None else _piece(axis)
     size = site.positions.extent(seats[0].name, axis)
     if bounds is None or size is None or spread is None:
         return False
@@ -41,7 +42,10 @@ def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: i
     if clear is None:
         return False
     first, gap = _first_and_gap(spread, len(seats), clear, size)
-    if first > 0 and first != gap:
+    if inset is not None:
+        first = inset.value
+        gap = (clear - 2 * first - len(seats) * size) / (len(seats) - 1)
+    elif first > 0 and first != gap:
         left = f"{site.shown(first)} are left at either end of the {part.written}"
         site.assume(f"{left}, which stand {site.shown(gap)} apart", spread.span, None)
     if first < 0 or gap < 0:
@@ -52,11 +56,15 @@ def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: i
             f"place of {seat.name} in its spread",
             f"{len(seats)} {part.written} are spread evenly over {site.shown(clear)}, "
             f"{site.shown(gap)} apart",
-            spread.span,
+            spread.span if inset is None else inset.span,
         )
         face = Face(seat.name, axis, -1)
         site.positions.add(bounds[0], face, first + index * (size + gap), reason)
     return True
+
+
+def _piece(axis: int) -> tuple[Face, Face]:
+    return whole(axis, -1), whole(axis, 1)
 
 
 def _bounds(
@@ -109,7 +117,7 @@ def _within_other_faces(
         if site.part(host.part).axes[0] == axis
     ]
     if not hosts:
-        return whole(axis, -1), whole(axis, 1)
+        return _piece(axis)
     low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
     return (low, high) if low and high else None
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
+from dryfit.placing.directions import edge_inset
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
@@ -41,7 +42,8 @@ def state_part(site: Site, part: DeclaredPart) -> None:
                 _state_size(site, seat, axis, dimension, amount)
         for direction, amount in part.set_in:
             for axis in _set_in_axes(seat, direction):
-                _state_set_in(site, seat, axis, amount)
+                if edge_inset(part, axis) is None:
+                    _state_set_in(site, seat, axis, amount)
         for axis, side, amount in part.froms:
             _state_from(site, seat, axis, side, amount)
         for flush in part.flush:

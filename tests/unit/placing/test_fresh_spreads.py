@@ -39,3 +39,45 @@ def test_shelves_spread_without_a_direction_are_told_of_it() -> None:
     (found,) = errors(checked(changed(SHELF, ("spread up and down", "spread"))))
     assert found.code == "spread-too-full"
     assert "`spread up and down`" in found.hints[0].message
+
+
+STOOL = """piece Garden stool
+units mm
+overall 400 wide, 320 deep, 430 high
+timber oak
+4 posts, upright, 60 x 30, at corners, set in 20 across, 20 front to back
+2 top bars, front to back, 60 x 30
+posts crossing top bars: half lap
+4 slats, across, 70 x 22, spread front to back, set in 0 front to back
+slats onto posts and top bars: screws
+glue up 2 leg frames: 2 posts, 1 top bar
+"""
+
+
+def depths(model: Model, part: str) -> list[float]:
+    return [float(copy.box.low[1]) for copy in model.part(part).copies]
+
+
+@pytest.mark.parametrize(
+    ("inset", "fronts"),
+    [
+        # 320 less 4 x 70 in three gaps; set in 5 from both edges the gaps are 30 / 3.
+        (0, [0, 70 + 40 / 3, 2 * (70 + 40 / 3), 250]),
+        (5, [5, 85, 165, 245]),
+    ],
+)
+def test_a_row_set_in_from_the_edges_reaches_over_what_carries_it(
+    inset: int, fronts: list[float]
+) -> None:
+    # Something must reach the overall depth: the posts, where the slats do not.
+    text = changed(STOOL, ("set in 0 front", f"set in {inset} front"))
+    if inset:
+        text = changed(text, ("across, 20 front to back", "across, 0 front to back"))
+    model = model_of(text)
+    assert depths(model, "slat") == pytest.approx(fronts)
+
+
+def test_a_row_that_falls_short_of_the_edges_is_told_once_how_to_reach_over() -> None:
+    (found,) = errors(checked(changed(STOOL, (", set in 0 front to back", ""))))
+    assert found.code == "overall-not-met"
+    assert "`set in 0 front to back`" in found.hints[0].message
