@@ -17,6 +17,7 @@ from dryfit.notes.tree import (
     ValueName,
 )
 from dryfit.piece.declared import Amount, Behind
+from dryfit.piece.kind_advice import kind_advice
 from dryfit.piece.references import behind, is_bare
 from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
@@ -126,14 +127,14 @@ class Sums:
             self._mixed(error, amount.span)
             return None
         if quantity.kind != kind:
-            self._add(
-                "wrong-kind",
-                f"this should be {kind.words()}, but it is {quantity.kind.words()}",
-                amount.span,
-                "leave out a factor, or give the number its unit",
-            )
+            self._wrong_kind(amount.span, kind, quantity.kind)
             return None
         return quantity.value
+
+    def _wrong_kind(self, span: Span, wanted: Kind, found: Kind) -> None:
+        message = f"this should be {wanted.words()}, but it is {found.words()}"
+        hint = kind_advice(span, wanted, found)
+        self._tell(Diagnostic("wrong-kind", Severity.ERROR, message, span, hints=(hint,)))
 
     def _as_measure(self, amount: Sum, quantity: Quantity, kind: Kind) -> Quantity:
         # Only what is written as a bare number is meant in the file's unit; a ratio of two
@@ -271,6 +272,8 @@ class Sums:
         )
 
     def _add(self, code: str, message: str, span: Span, hint: str) -> None:
-        finding = Diagnostic(code, Severity.ERROR, message, span, hints=(Hint(hint),))
+        self._tell(Diagnostic(code, Severity.ERROR, message, span, hints=(Hint(hint),)))
+
+    def _tell(self, finding: Diagnostic) -> None:
         if finding not in self.findings:
             self.findings.append(finding)
