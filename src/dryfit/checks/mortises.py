@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
@@ -12,6 +12,7 @@ from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.proportions import glue_gap
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.shop.shop import Shop
 
@@ -73,7 +74,9 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
     wall = _wall(box, other)
     if wall <= 0:
         shared = -wall
-        shorter = min(first.depth, second.depth) - shared - LEAST_WALL
+        # Mortises are deeper than their tenons by the room for glue; a wall must be left.
+        deep = min(first.depth, second.depth) - shared - LEAST_WALL
+        tenon = deep - glue_gap(model.display)
         return finding(
             "H05",
             "mortises-collide",
@@ -82,8 +85,7 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
             + (f"collide by {show(shared)}" if shared else "meet"),
             first.span,
             figures={"overlap": shared},
-            remedy=f"shorten the tenons until the mortises are {show(shorter)} deep, set the "
-            "rails further out, or use thicker wood",
+            remedy=_apart(show, tenon),
             notes=notes,
         )
     if wall >= LEAST_WALL:
@@ -97,6 +99,16 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
         figures={"wall": wall},
         remedy="make one tenon a little shorter",
         notes=notes,
+    )
+
+
+def _apart(show: Callable[[Fraction], str], tenon: Fraction) -> str:
+    otherwise = "set the rails further out, or use thicker wood"
+    if tenon <= 0:
+        return otherwise
+    return (
+        f"write `tenon {show(tenon)} long` for both, which leaves {show(LEAST_WALL)} between the "
+        f"mortises; or {otherwise}"
     )
 
 
