@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.placing.model import Joint, Model
+from dryfit.placing.model import Assembly, Joint, Model, Part
 
 Members = Mapping[str, frozenset[str]]
 
@@ -15,7 +15,8 @@ Members = Mapping[str, frozenset[str]]
 def check_stages(model: Model) -> Iterator[Diagnostic]:
     """Yield what is wrong with the glue-ups.
 
-    Findings: no-glue-up, in-no-glue-up, glued-to-nothing, waits-for-itself, waits-for-others.
+    Findings: no-glue-up, in-no-glue-up, glued-to-nothing, screwed-not-glued,
+    waits-for-itself, waits-for-others.
     """
     members = _members(model)
     yield from not_closed(model, members)
@@ -109,15 +110,34 @@ def glued_to_nothing(model: Model, members: Members) -> Iterator[Diagnostic]:
         for part in solid_parts(model):
             loose = {copy.name for copy in part.copies} & set(assembly.of) - joined
             if loose:
-                yield finding(
-                    "H28",
-                    "glued-to-nothing",
-                    Severity.WARNING,
-                    f"glue up {assembly.stage}: nothing there is glued to the {part.name}",
-                    assembly.span,
-                    figures={},
-                    remedy="leave it out, or say how it is joined",
-                )
+                yield _loose(model, assembly, part, loose)
+
+
+def _loose(model: Model, assembly: Assembly, part: Part, loose: set[str]) -> Diagnostic:
+    screwed = any(
+        joint.kind == "screws" and {joint.guest, joint.host} & loose for joint in model.joints
+    )
+    if screwed:
+        return finding(
+            "H28",
+            "screwed-not-glued",
+            Severity.QUESTION,
+            f"glue up {assembly.stage}: the {part.name} is held by screws only, so it is fitted "
+            "dry, after the finish; is that meant?",
+            assembly.span,
+            figures={},
+            remedy="if so, leave it out of the glue-up; else join it with glue as well, such as "
+            "with `tenon` or `housing`",
+        )
+    return finding(
+        "H28",
+        "glued-to-nothing",
+        Severity.WARNING,
+        f"glue up {assembly.stage}: nothing there is glued to the {part.name}",
+        assembly.span,
+        figures={},
+        remedy="leave it out, or say how it is joined",
+    )
 
 
 def waiting(model: Model, members: Members) -> Iterator[Diagnostic]:

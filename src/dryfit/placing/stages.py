@@ -40,7 +40,8 @@ def build_assemblies(
                 assemblies.append(made)
         built[stage.name] = tuple(assemblies)
         if assemblies and not any(each.joints for each in assemblies):
-            _nothing_joined(site, stage)
+            inside = frozenset(copy for each in assemblies for copy in members[each.name])
+            _nothing_joined(site, stage, _forgotten(site, joints, inside))
     return tuple(assembly for assemblies in built.values() for assembly in assemblies)
 
 
@@ -121,17 +122,38 @@ def _note_reuse(
         used[each] = name
 
 
-def _nothing_joined(site: Site, stage: Stage) -> None:
+def _forgotten(site: Site, joints: Sequence[Joint], inside: frozenset[str]) -> tuple[str, ...]:
+    """Return the parts that no glue-up names although a copy inside this one is glued to them."""
+    named = {item.name for stage in site.declared.stages for item in stage.items}
+    part_of = {seat.name: seat.part for seat in site.seating.all()}
+    mates = [
+        mate
+        for joint in joints
+        if joint.glued
+        for copy, mate in ((joint.guest, joint.host), (joint.host, joint.guest))
+        if copy in inside
+    ]
+    parts = (part_of[mate] for mate in mates if mate in part_of)
+    return tuple(dict.fromkeys(part for part in parts if part not in named))
+
+
+def _nothing_joined(site: Site, stage: Stage, forgotten: Sequence[str]) -> None:
     if site.declared.broken or site.findings:
         return
+    message, remedy = "", "say how they are joined, or take the line out"
+    if forgotten:
+        parts = " and ".join(site.written(part) for part in forgotten)
+        verb = "is" if len(forgotten) == 1 and site.part(forgotten[0]).count == 1 else "are"
+        message = f"; the {parts} that would hold them together {verb} in no glue-up"
+        remedy = f"name the {parts} in a glue-up too"
     site.findings.append(
         Diagnostic(
             "stage-without-joint",
             Severity.ERROR,
-            f"glue up {stage.name}: no joint of these is glued",
+            f"glue up {stage.name}: no joint of these is glued{message}",
             stage.span,
             rule="H28",
-            hints=(Hint("say how they are joined, or take the line out"),),
+            hints=(Hint(remedy),),
         )
     )
 
