@@ -118,7 +118,7 @@ def _unclear(site: Site, stage: Stage) -> None:
         Diagnostic(
             "stage-unclear",
             Severity.ERROR,
-            f"{stage.count} {stage.name}: which copies go into which?",
+            f"{counted(stage.count, stage.name)}: which copies go into which?",
             stage.span,
             rule="H27",
             hints=(Hint("write one line for each glue-up, with names such as `front left leg`"),),

@@ -25,6 +25,7 @@ from dryfit.placing.model import Finish, Joint, Model, StockLine, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
+from dryfit.placing.resting_on import with_lies
 from dryfit.placing.screw_room import with_screws_in_the_wood
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies
@@ -41,6 +42,11 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     room.
     """
     declared = with_facings(declared)
+    model, findings = _placed(declared, shop)
+    return model, with_lies(declared, findings)
+
+
+def _placed(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     seating = seat_copies(declared)
     site = Site(declared, seating, shop)
     site.assumptions += seating.assumptions
