@@ -32,6 +32,7 @@ from dryfit.piece.names import Names
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
+from dryfit.piece.unit_slips import unit_slips
 from dryfit.piece.wishes import circles, wish_of
 from dryfit.quantities import Display
 
@@ -48,7 +49,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
 
     Findings: unknown-part, circle, mixed-kinds, wrong-kind, number-too-long, size-not-positive,
     size-huge, size-not-written, joined-to-itself, no-piece, no-parts, too-many-parts,
-    finish-twice, thicker-than-wide, wishes-in-a-circle.
+    finish-twice, thicker-than-wide, wishes-in-a-circle, unit-mixed, unit-slip.
     """
     units, overall_line = _first(notes, UnitsLine), _first(notes, OverallLine)
     names = Names(
@@ -81,8 +82,11 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         notes=tuple(line.text for line in _all(notes, NoteLine)),
         broken=notes.unreadable | broken,
     )
-    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes))
-    return declared, findings + tuple(sums.findings) + tuple(names.findings)
+    slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
+    told = {slip.span for slip in slips}
+    others = tuple(each for each in sums.findings if each.span not in told)
+    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes), *slips)
+    return declared, findings + others + tuple(names.findings)
 
 
 def display_of(units: UnitsLine | None) -> Display:

@@ -1,0 +1,148 @@
+"""Millimetres written for inches, and inches for millimetres (TRADE H37).
+
+A number is suspected only where its other reading is a likely size and its own is not: every
+threshold is a guess of ours about pieces of furniture, and what is guessed is asked, not refused.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.tree import Number, Operation, Sum
+from dryfit.piece.declared import Amount, DeclaredPart
+from dryfit.piece.references import is_bare
+from dryfit.piece.sums import Sums
+from dryfit.quantities import UNITS
+from dryfit.quantities.display import Display
+from dryfit.quantities.units import INCH
+
+LARGEST_PIECE = Fraction(5000)
+_TINY, _LIKELY = 60, 20
+"""Of the least overall size: less than a sixtieth is no leg, a twentieth and more may be one."""
+
+_MM, _INCHES = Display("mm", Fraction(1, 10)), Display.inches(Fraction(1, 64))
+
+Overall = tuple[Amount | None, Amount | None, Amount | None]
+
+
+def unit_slips(
+    sums: Sums, parts: Sequence[DeclaredPart], overall: Overall, *, units_said: bool
+) -> Iterator[Diagnostic]:
+    """Yield overall sizes that a foreign unit makes huge, then sizes of parts that look mistaken.
+
+    `units_said` tells whether the notes have a ``units`` line.  Findings: unit-mixed, unit-slip.
+    """
+    yield from _foreign(sums, overall)
+    sizes = [amount.value for amount in overall if amount is not None]
+    if len(sizes) == len(overall):
+        yield from _suspected(sums, parts, (min(sizes), max(sizes)), units_said=units_said)
+
+
+def _foreign(sums: Sums, overall: Overall) -> Iterator[Diagnostic]:
+    own_is_inch = UNITS[sums.unit].size == INCH
+    for dimension, amount in zip(("width", "depth", "height"), overall, strict=True):
+        written = sums.overall.get(dimension)
+        if amount is None or written is None or amount.value <= LARGEST_PIECE:
+            continue
+        numbers = [leaf for leaf in _numbers(written) if leaf.quantity is not None]
+        if not any(_is_imperial(leaf) != own_is_inch for leaf in numbers):
+            continue
+        number = next(iter(numbers)).value
+        meant = number * UNITS[sums.unit].size
+        yield Diagnostic(
+            "unit-mixed",
+            Severity.ERROR,
+            f"`{amount.span.text()}` makes the piece {sums.display.with_unit(amount.value)} large, "
+            f"in notes whose numbers are in {_UNIT_WORDS[sums.unit]}",
+            amount.span,
+            rule="H37",
+            figures={"as written": amount.value, "as meant": meant},
+            hints=(
+                Hint(
+                    f"write `{number}` if {sums.display.with_unit(meant)} is meant; for another "
+                    "unit begin with a `units` line"
+                ),
+            ),
+        )
+
+
+def _suspected(
+    sums: Sums,
+    parts: Sequence[DeclaredPart],
+    overall: tuple[Fraction, Fraction],
+    *,
+    units_said: bool,
+) -> Iterator[Diagnostic]:
+    # One finding for all: whoever mistook the unit mistook it on every line.
+    slips = [
+        (part, width)
+        for part in parts
+        if (width := part.sizes[1]) is not None
+        and (written := sums.sizes.get((part.name, "width"))) is not None
+        and is_bare(written, sums.values)
+        and _looks_mistaken(sums, width.value, overall)
+    ]
+    if not slips:
+        return
+    part, width = slips[0]
+    other = _other_reading(sums, width.value)
+    others = f" (and {len(slips) - 1} more like it)" if len(slips) > 1 else ""
+    yield Diagnostic(
+        "unit-slip",
+        Severity.QUESTION,
+        f"{part.name}: is {_both(sums, width.value)} wide meant, or "
+        f"{_both(sums, other, turned=True)}?{others}",
+        width.span,
+        rule="H37",
+        figures={"as written": width.value, "as meant": other},
+        hints=(Hint(_remedy(sums, units_said=units_said)),),
+    )
+
+
+def _looks_mistaken(sums: Sums, width: Fraction, overall: tuple[Fraction, Fraction]) -> bool:
+    least, most = overall
+    other = _other_reading(sums, width)
+    if UNITS[sums.unit].size == INCH:
+        return width > most and other * _TINY > least
+    return width * _TINY < least < other * _LIKELY and other < most
+
+
+def _other_reading(sums: Sums, width: Fraction) -> Fraction:
+    size = UNITS[sums.unit].size
+    return width / size * (1 if size == INCH else INCH)
+
+
+def _both(sums: Sums, length: Fraction, *, turned: bool = False) -> str:
+    inches = (UNITS[sums.unit].size == INCH) != turned
+    return (_INCHES if inches else _MM).with_unit(length)
+
+
+def _remedy(sums: Sums, *, units_said: bool) -> str:
+    meant = "mm" if UNITS[sums.unit].size == INCH else "inches"
+    if units_said:
+        return f"numbers without a unit are in {_UNIT_WORDS[sums.unit]}, as the `units` line says"
+    return (
+        f"numbers without a unit are in {_UNIT_WORDS[sums.unit]}: add the line `units {meant}` if "
+        "they are not"
+    )
+
+
+def _is_imperial(number: Number) -> bool:
+    if number.quantity is None or number.value == 0:
+        return False
+    return (number.quantity.value / number.value) % INCH == 0
+
+
+def _numbers(amount: Sum) -> Iterator[Number]:
+    waiting = [amount]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, Operation):
+            waiting += [each.right, each.left]
+        elif isinstance(each, Number):
+            yield each
+
+
+_UNIT_WORDS = {"mm": "millimetres", "cm": "centimetres", "m": "metres", "in": "inches"}

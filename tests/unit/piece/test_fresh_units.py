@@ -1,0 +1,59 @@
+"""Millimetres for inches and inches for millimetres are noticed (TRADE H37)."""
+
+from __future__ import annotations
+
+import pytest
+from tests.pieces.reading import FILES, changed, checked, text_of
+
+from dryfit.diagnostics import Diagnostic, Severity
+
+TABLE = """piece Bedside table
+units inches to 1/16
+overall 16" wide, 14" deep, 22" high
+timber cherry
+4 legs, upright, 1 3/8 x 1 3/8, at corners
+2 long aprons, across, 3 1/2 x 3/4, tenon 9/16 long 1/4 thick into legs, set back 1/8
+2 short aprons, front to back, 3 1/2 x 3/4, tenon 9/16 long 1/4 thick into legs, set back 1/8
+glue up base: legs, long aprons, short aprons
+"""
+
+
+def slips(text: str) -> list[Diagnostic]:
+    return [each for each in checked(text).findings if each.code in {"unit-slip", "unit-mixed"}]
+
+
+def test_inches_read_as_millimetres_are_asked_about_with_both_readings() -> None:
+    (found,) = slips(changed(TABLE, ("units inches to 1/16\n", "")))
+    assert found.severity is Severity.QUESTION
+    assert found.message == 'leg: is 1.4 mm wide meant, or 1 3/8"? (and 2 more like it)'
+    assert "`units inches`" in found.hints[0].message
+    assert found.span is not None
+    assert found.span.line == 4
+
+
+def test_millimetres_read_as_inches_are_asked_about() -> None:
+    (found,) = slips(changed(TABLE, ("1 3/8 x 1 3/8", "35 x 35")))
+    assert found.message == 'leg: is 35" wide meant, or 35 mm?'
+
+
+@pytest.mark.parametrize(
+    ("was", "written", "meant"),
+    [("overall 420 wide", 'overall 420" wide', "420"), ("240 high", "240 inches high", "240")],
+)
+def test_an_overall_size_made_huge_by_a_foreign_unit_is_refused(
+    was: str, written: str, meant: str
+) -> None:
+    found = checked(changed(text_of("step_stool"), (was, written)))
+    (told,) = [each for each in found.findings if each.code == "unit-mixed"]
+    assert told.severity is Severity.ERROR
+    assert f"`{meant}`" in told.hints[0].message
+    assert "size-huge" not in {each.code for each in found.findings}
+
+
+def test_metres_in_metric_notes_are_meant() -> None:
+    assert slips(changed(text_of("step_stool"), ("overall 420 wide", "overall 5.5 m wide"))) == []
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_no_piece_of_ours_is_suspected(name: str) -> None:
+    assert slips(text_of(name)) == []
