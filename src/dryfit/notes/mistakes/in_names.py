@@ -100,16 +100,18 @@ def measure_as_part(stumble: Stumble) -> Mistake | None:
 
 
 def unknown_part(stumble: Stumble) -> Mistake | None:
-    """``onto plinth``: only the name of a part fits, and there is none."""
+    """``onto plinth``, ``glue up plinth``: only a name fits there, and there is none."""
     first = stumble.word_at(stumble.at)
     if first is None or not {"NAME"} <= stumble.takes or "VALUE" in stumble.takes:
         return None
     end = stumble.name_end(first)
+    written = stumble.text[stumble.at : end]
+    before = stumble.previous
+    what, hints = "part", _parts_hint(stumble)
+    if before is not None and before.value == "glue up":
+        what, hints = "glue-up", _glue_up_hint(stumble, written)
     return Mistake(
-        "unknown-name",
-        f"no part is called `{stumble.text[stumble.at : end]}`",
-        stumble.span(stumble.at, end),
-        _parts_hint(stumble),
+        "unknown-name", f"no {what} is called `{written}`", stumble.span(stumble.at, end), hints
     )
 
 
@@ -133,6 +135,12 @@ def unknown_value(stumble: Stumble) -> Mistake | None:
 def _parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
     known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
     return (Hint(f"the parts are: {', '.join(known[:6])}"),) if known else ()
+
+
+def _glue_up_hint(stumble: Stumble, written: str) -> tuple[Hint, ...]:
+    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
+    items = ", ".join(known[:3]) or "..."
+    return (Hint(f"say on a line of its own what that is, such as `glue up {written}: {items}`"),)
 
 
 def part_as_value(stumble: Stumble) -> Mistake | None:
