@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.deeds import Deeds, Said, together
 from dryfit.booklet.holding import Holding, holding, pass_lines
-from dryfit.booklet.text import Piece, Text, capital, closed, listed
+from dryfit.booklet.text import Piece, Text, capital, closed, listed, sentence
 from dryfit.booklet.wording import minutes, subject
 from dryfit.placing.model import Coating, Model
-from dryfit.plan.operation import Operation
+from dryfit.plan.operation import Detail, Operation
 
 LAY_OUT = "lay out"
 """The deed at which the copies are lettered, so that each is named in full."""
@@ -52,10 +52,13 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One part with its boxes; `size` and `lines` say what holds for this part only."""
+    """One part with its boxes; `lines` say what holds for this part only.
+
+    `rough` is the size to which its blanks are cut from the boards, or empty.
+    """
 
     thing: str
-    size: str
+    rough: Text
     copies: tuple[CopyRow, ...]
     hand: str | None
     lines: tuple[Text, ...]
@@ -64,14 +67,10 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """What one sentence says of one part or of several, one `columns` entry a box of each row.
-
-    `sizes` names what stands in the rows as their size, or is empty.
-    """
+    """What one sentence says of one part or of several, one `columns` entry a box of each row."""
 
     single: bool
     columns: tuple[tuple[str, Text], ...]
-    sizes: str
     holding: Holding | None
     passes: tuple[Text, ...]
     details: tuple[Text, ...]
@@ -88,18 +87,16 @@ def blocks(operations: Iterable[Operation], bench: Bench) -> tuple[Block, ...]:
 
 def _block(deeds: Deeds, bench: Bench) -> Block:
     every = deeds.every()
-    sizes = "" if deeds.single else _sizes(every)
-    details = _by_detail(every, sizes)
+    details = _by_detail(every)
     glued = any(operation.glue_up is not None for operation in every)
     held = [(capital(column.heading), deeds.under(column)) for column in deeds.columns]
     return Block(
         single=deeds.single,
         columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
-        sizes=sizes,
         holding=None if glued else holding(held, bench),
         passes=pass_lines(every, bench),
         details=_shared(details, every, bench),
-        rows=tuple(_row(row, sizes, details, every, bench) for row in deeds.rows),
+        rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
         measure=_measure(every[0], bench),
         checks=tuple(dict.fromkeys(op.check for op in every if op.check is not None)),
@@ -111,31 +108,15 @@ def _column(column: Said, *, single: bool) -> tuple[str, Text]:
     return capital(column.heading), (closed(words),)
 
 
-def _sizes(operations: Sequence[Operation]) -> str:
-    """Return what the size that each operation tells is called, or nothing."""
-    for detail in operations[0].details:
-        name, _, size = detail.partition(": ")
-        if size[:1].isdigit() and all(_size(operation, name) for operation in operations):
-            return name
-    return ""
+_Details = dict[Detail, tuple[Operation, ...]]
 
 
-def _size(operation: Operation, sizes: str) -> str:
-    """Return what the operation's detail of that name says."""
-    start = f"{sizes}: "
-    return next((d.removeprefix(start) for d in operation.details if d.startswith(start)), "")
-
-
-_Details = dict[str, tuple[Operation, ...]]
-
-
-def _by_detail(operations: Sequence[Operation], sizes: str) -> _Details:
-    """Return each further sentence with the operations that say it, sizes left out."""
-    found: dict[str, list[Operation]] = {}
+def _by_detail(operations: Sequence[Operation]) -> _Details:
+    """Return each further sentence with the operations that say it."""
+    found: dict[Detail, list[Operation]] = {}
     for operation in operations:
         for detail in operation.details:
-            if not sizes or not detail.startswith(f"{sizes}: "):
-                found.setdefault(detail, []).append(operation)
+            found.setdefault(detail, []).append(operation)
     return {detail: tuple(row) for detail, row in found.items()}
 
 
@@ -144,16 +125,16 @@ def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tupl
     rows: list[Text] = []
     for detail, operations in details.items():
         if len(operations) == len(every):
-            rows.append((closed(capital(detail)),))
+            rows.append(sentence(bench.say.detail(detail)))
         elif len(operations) > 1:
             letters = (bench.labels.part(subject(op)) or subject(op) for op in operations)
-            rows.append((f"{listed(dict.fromkeys(letters))}: ", closed(detail)))
+            whom = f"{listed(dict.fromkeys(letters))}: "
+            rows.append(sentence((whom, *bench.say.detail(detail))))
     return tuple(rows)
 
 
 def _row(
     row: Sequence[Said],
-    sizes: str,
     details: _Details,
     every: Sequence[Operation],
     bench: Bench,
@@ -161,14 +142,15 @@ def _row(
     first = row[0]
     copies, hand = _copies(first.operation, bench)
     lines: list[Text] = [
-        (closed(capital(detail)),)
+        sentence(bench.say.detail(detail))
         for detail, saying in details.items()
         if len(saying) == 1 < len(every) and saying[0] in {said.operation for said in row}
     ]
     target = _target(first.operation, bench)
+    rough = first.operation.rough
     return Row(
         thing=capital(first.sentence.listed() or subject(first.operation)),
-        size=_size(first.operation, sizes) if sizes else "",
+        rough=() if rough is None else bench.say.sizes(rough),
         copies=copies,
         hand=hand,
         lines=(*lines, target) if target else tuple(lines),

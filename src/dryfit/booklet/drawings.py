@@ -10,6 +10,7 @@ from dryfit.booklet.drawing import Svg, piece_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
+from dryfit.booklet.machine_words import cutter_name
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
@@ -39,7 +40,15 @@ def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
                 if assembly.name == name:
                     return glue_up_drawing(model, assembly, bench.labels.copies, model.display)
     front = before is None or not _height_stays(before, step)
-    return setup_drawing(model, step, bench.shop.accessories, model.display, front=front)
+    cutter = next((row for axis, row in step.settings if axis == "cutter"), None)
+    return setup_drawing(
+        model,
+        step,
+        bench.shop.accessories,
+        model.display,
+        cutter=cutter_name(cutter, bench),
+        front=front,
+    )
 
 
 def like_before(steps: Sequence[Step]) -> dict[int, int]:

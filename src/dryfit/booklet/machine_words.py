@@ -44,12 +44,13 @@ _KIND_WORDS = {
 class Machine:
     """What the words for one setting take from the others.
 
-    `cutter` is its word, `base` the thickness of the guide's floor, `through` whether the cut
-    severs the work, and `origins` the marks that touch fence or stop, in the order of work.
-    `sides` says by axis which side of the cutter makes the joint.
+    `cutter` is its word, `cutter_name` its name, `base` the thickness of the guide's floor,
+    `through` whether the cut severs the work, and `origins` the marks that touch fence or stop, in
+    the order of work.  `sides` says by axis which side of the cutter makes the joint.
     """
 
     cutter: str
+    cutter_name: Text
     base: Fraction
     through: bool
     origins: Mapping[str, tuple[str, ...]]
@@ -61,12 +62,24 @@ def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machi
     """Return what the words need to know of the machine as it stands in the step."""
     return Machine(
         cutter=_cutter_word(step.station, values.get("cutter"), bench.shop),
+        cutter_name=cutter_name(values.get("cutter"), bench),
         base=_base(values.get("accessory"), bench.shop),
         through=not any(work.features for op in step.operations for work in op.work),
         origins=_origins(step, values),
         sides=sides_that_count(step, values, bench),
         say=bench.say,
     )
+
+
+def cutter_name(cutter: Setting | None, bench: Bench) -> Text:
+    """Return the name of a cutter, the width that a dado set is built to as an amount."""
+    if cutter is None:
+        return ()
+    name, width = str(cutter.value), dict(bench.plan.cutters).get(str(cutter.value))
+    for known in bench.shop.cutters:
+        if known.kind == "set" and width is not None and name.startswith(f"{known.name} "):
+            return (f"{known.name} ", bench.say.setting(width))
+    return (name,)
 
 
 def _origins(step: Step, values: Mapping[str, Setting]) -> dict[str, tuple[str, ...]]:
@@ -98,8 +111,11 @@ def side_of(setting: Setting, machine: Machine) -> str:
     return machine.sides.get(setting.axis, Side.NEAR).value
 
 
-def value_of(setting: Setting, say: Say) -> Text:
+def value_of(setting: Setting, machine: Machine) -> Text:
     """Return the value in short: a name, an angle, a length, or the two limits of a cut."""
+    say = machine.say
+    if setting.axis == "cutter":
+        return machine.cutter_name
     if isinstance(setting.value, str):
         return (setting.value,)
     if setting.unit == "deg":
@@ -117,7 +133,7 @@ def large_value_of(setting: Setting, machine: Machine) -> Text:
             return (machine.say.setting(setting.far),)
         if counts is Side.CENTRE:
             return (machine.say.setting((setting.value + setting.far) / 2),)
-    return value_of(setting, machine.say)
+    return value_of(setting, machine)
 
 
 def details_of(setting: Setting, machine: Machine) -> tuple[Text, ...]:

@@ -1,4 +1,4 @@
-"""The cut list: every part with its size, the sum that proves its length, copies and joints."""
+"""The cut list: every part with its size, the sums that prove it, copies and joints."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import CopyRow, copy_row
 from dryfit.booklet.labels import Labels
-from dryfit.booklet.text import Piece, Say, Text, capital, joined
+from dryfit.booklet.text import Piece, Say, Text, joined
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model, Part
@@ -20,7 +20,7 @@ RESTING = "rest"
 class PartRow:
     """One line of the cut list.
 
-    `sums` are the chains that prove the length, one a line; `remarks` whatever else must be known
+    `sums` are the chains that prove the sizes, one a line; `remarks` whatever else must be known
     before the wood is bought or cut.
     """
 
@@ -88,21 +88,25 @@ def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
 
 
 def _sums(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
-    figure = model.figures.get(f"{part.name}.length")
+    """Return the sum behind each size that was worked out, the length's reason if it has none."""
+    lengths = (("Length", "length"), ("Between shoulders", "shoulder length"))
+    sections = (("Width", "width"), ("Thickness", "thickness"))
     rows: list[Text] = []
-    if figure is not None and figure.terms:
-        rows.append(_chain(figure, say))
-        if figure.words:
-            rows.append((capital(figure.words),))
-    elif figure is not None and figure.words:
-        rows.append((say.size(part.length), f": {figure.words}"))
-    if part.shoulder_length is not None:
-        rows.append(("Between shoulders ", say.size(part.shoulder_length)))
+    for name, size in (*lengths, *sections):
+        figure = model.figures.get(f"{part.name}.{size}")
+        if figure is not None and figure.terms:
+            rows.append((f"{name}: ", *_chain(figure, say)))
+        elif figure is not None and size == "length":
+            rows.append((f"{name}: {figure.words}",))
+        elif part.shoulder_length is not None and size == "shoulder length":
+            rows.append((f"{name}: ", say.size(part.shoulder_length)))
     return tuple(rows)
 
 
 def _chain(figure: Figure, say: Say) -> Text:
     """Return ``shoulder 880 + tenon 20 + tenon 20 = 920``, and what rounding leaves over."""
+    if len(figure.terms) == 1 and figure.terms[0].amount > 0:
+        return (f"{figure.terms[0].label} ", say.size(figure.value))
     pieces: list[Piece] = []
     for index, term in enumerate(figure.terms):
         sign = "−" if term.amount < 0 else "+"

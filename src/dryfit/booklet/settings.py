@@ -119,7 +119,7 @@ def _kept(setting: Setting, machine: Machine, day: int | None) -> Kept:
     value = large_value_of(setting, machine)
     if not isinstance(setting.value, Fraction):
         return Kept(setting.axis, value, None)
-    side = f", {side_of(setting, machine)}" if value != value_of(setting, machine.say) else ""
+    side = f", {side_of(setting, machine)}" if value != value_of(setting, machine) else ""
     return Kept(setting.axis, (f"{label_of(setting, machine).lower()} ", *value, side), day)
 
 

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.plan.operation import Detail
 from dryfit.quantities import Display
 
 
@@ -78,6 +79,18 @@ class Say:
         """Return a setting of a machine as said in a sentence."""
         return Amount(length, self.display.with_unit(length, fitted=True))
 
+    def sizes(self, sizes: Iterable[Fraction]) -> Text:
+        """Return sizes in a row, the unit after the last: ``985 × 50 × 34 mm``."""
+        *first, last = sizes
+        row: list[Text] = [(self.size(size),) for size in first]
+        return joined((*row, (self.size_with_unit(last),)), " × ")
+
+    def detail(self, detail: Detail) -> Text:
+        """Return a clause of an operation with its lengths as settings."""
+        return tuple(
+            piece if isinstance(piece, str) else self.setting_with_unit(piece) for piece in detail
+        )
+
     def angle(self, degrees: Fraction) -> Amount:
         """Return an angle to a tenth of a degree."""
         tenths = round(degrees * 10)
@@ -112,6 +125,15 @@ def plain(text: Text) -> str:
 def capital(words: str) -> str:
     """Return the words with their first letter large, the rest as they are."""
     return words[:1].upper() + words[1:]
+
+
+def sentence(text: Text) -> Text:
+    """Return a clause as a sentence: its first letter large, a full stop where nothing closes."""
+    first, last = text[0], text[-1]
+    begun = (capital(first), *text[1:]) if isinstance(first, str) else text
+    if isinstance(last, str) and closed(last) == last:
+        return begun
+    return (*begun, ".")
 
 
 def closed(words: str) -> str:

@@ -6,12 +6,13 @@ from fractions import Fraction
 
 from dryfit.joinery.screws import screw_for
 from dryfit.placing.model import Fitting, Model, Part
+from dryfit.plan.operation import Detail
 
 UP = 2
 """The axis of the piece that points upwards."""
 
 
-def button_details(part: Part, model: Model) -> tuple[str, ...]:
+def button_details(part: Part, model: Model) -> tuple[Detail, ...]:
     """Return the sentences with the figures of a made button; none for parts of another kind."""
     joints = [joint for joint in model.joints if joint.kind == "buttons"]
     fitting = next((each for each in model.fittings if each.kind == "buttons"), None)
@@ -27,26 +28,22 @@ def button_details(part: Part, model: Model) -> tuple[str, ...]:
     thick = part.thickness - sum((lap.depth for lap in laps), Fraction(0))
     tongue = max(lap.along[1] - lap.along[0] for lap in laps)
     stand_off = tongue - joint.region.extent(copy.frame.axes[0][0])
-    show = model.display
     rail, held = model.part_of(joint.host).name, fitting.part
-
-    def size(length: Fraction) -> str:
-        return show.with_unit(length, fitted=True)
-
-    shape = f"Tongue {size(tongue)} long, {size(thick)} thick, set down {size(set_down)}"
     return (
-        f"{shape} from the button's top: the screw pulls the {held} down on it",
-        f"The body stands {size(stand_off)} off the {rail}, so that the {held} can move",
+        (
+            *("Tongue ", tongue, " long, ", thick, " thick, set down ", set_down),
+            f" from the button's top: the screw pulls the {held} down on it",
+        ),
+        ("The body stands ", stand_off, f" off the {rail}, so that the {held} can move"),
         *_screw_hole(part, tongue, fitting, model),
     )
 
 
-def _screw_hole(part: Part, tongue: Fraction, fitting: Fitting, model: Model) -> tuple[str, ...]:
+def _screw_hole(part: Part, tongue: Fraction, fitting: Fitting, model: Model) -> tuple[Detail, ...]:
     """Return where the screw goes: the middle of the body, through a hole clear of its shank."""
     screw = screw_for(part.thickness, model.part(fitting.part).thickness)
     if screw is None:
         return ()
-    show = model.display
-    from_tip = show.with_unit((tongue + part.length) / 2, fitted=True)
-    hole = show.with_unit(screw.clearance, fitted=True)
-    return (f"Screw hole {hole} through the middle of the body, {from_tip} from the tongue's tip",)
+    from_tip = (tongue + part.length) / 2
+    where = " through the middle of the body, "
+    return (("Screw hole ", screw.clearance, where, from_tip, " from the tongue's tip"),)

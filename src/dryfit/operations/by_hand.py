@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.feature import Range
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
-from dryfit.quantities import Display
+from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop
 
 RATES = {
@@ -31,7 +30,7 @@ DEEDS = {
 }
 
 
-def hand_cut(site: Site, display: Display, shop: Shop) -> Cut:
+def hand_cut(site: Site, shop: Shop) -> Cut:
     """Return the cut at the bench; it stands on marks, so nothing has to be set."""
     feature = site.feature
     what, kind = naming.what_of(feature), naming.kind_of(feature)
@@ -51,23 +50,19 @@ def hand_cut(site: Site, display: Display, shop: Shop) -> Cut:
         deed=deed.format(naming.plural(what)),
         manner=manner,
         check=naming.CHECKS.get(kind),
-        details=(marked_limits(site, display),),
+        details=(marked_limits(site),),
     )
 
 
-def marked_limits(site: Site, display: Display) -> str:
+def marked_limits(site: Site) -> Detail:
     """Return where the lines of a cut stand, from the marks on the wood, and how deep it goes."""
     feature = site.feature
     size = site.part.width if feature.surface in {"F", "B"} else site.part.thickness
-    along = between(feature.along, display)
-    text = f"{feature.id}: {along} from R, {display.with_unit(feature.depth, fitted=True)} deep"
+    start, end = feature.along
+    named = f"{feature.id}: "
+    lengthwise: Detail = (named, start, " to ", end, " from R, ", feature.depth, " deep")
     if feature.across == (Fraction(0), size):
-        return text
+        return lengthwise
+    near, far = feature.across
     edge = "E" if feature.surface in {"F", "B"} else "F"
-    return f"{text}, {between(feature.across, display)} from {edge}"
-
-
-def between(limits: Range, display: Display) -> str:
-    """Return two limits as one reads them off a rule: ``0 to 45 mm``."""
-    start = display.shown(limits[0], fitted=True)
-    return f"{start} to {display.with_unit(limits[1], fitted=True)}"
+    return (*lengthwise, ", ", near, " to ", far, f" from {edge}")

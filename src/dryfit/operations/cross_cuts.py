@@ -11,6 +11,7 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.passes import between_limits, cleared_from_stop, number_of_passes
 from dryfit.operations.sides import edge_at_sled_fence
+from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop
 
@@ -126,12 +127,12 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
     )
 
 
-def _about_stop(near: Fraction, *, at_stop: bool) -> tuple[str, ...]:
+def _about_stop(near: Fraction, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
-        return ("The stop does not reach: cut to knife lines",)
+        return (("The stop does not reach: cut to knife lines",),)
     if near == 0:
         # The cutter is as wide as the cut is long: a block on the sled's fence would be sawn.
-        return (STOP_IN_LINE,)
+        return ((STOP_IN_LINE,),)
     return ()
 
 

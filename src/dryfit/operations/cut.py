@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Copy, Part
+from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 
 
@@ -56,7 +57,7 @@ class Cut:
     visit: str | None = None
     check: str | None = None
     cautions: tuple[str, ...] = ()
-    details: tuple[str, ...] = ()
+    details: tuple[Detail, ...] = ()
 
     @property
     def needs_length(self) -> bool:

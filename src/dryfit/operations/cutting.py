@@ -63,7 +63,7 @@ def _with_choice(operation: Operation, choice: Choice) -> Operation:
         return operation
     why = f"In passes of the blade that is in the saw: {methods.choice_in_words(choice)}"
     level = "The teeth leave lines in the bottom: level them with a chisel before the fit is tried"
-    return replace(operation, details=(*operation.details, why, level))
+    return replace(operation, details=(*operation.details, (why,), (level,)))
 
 
 def _cuts_of(
@@ -76,7 +76,7 @@ def _cuts_of(
 ) -> tuple[Cut, ...]:
     if site.feature.after is not None:
         # The part sits in a glued frame by then: no sled and no fence takes it.
-        return (hand_cut(site, model.display, shop),)
+        return (hand_cut(site, shop),)
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)
@@ -84,11 +84,11 @@ def _cuts_of(
         return cuts_by(grooves[methods.key_of(site)], site, model.display, shop)
     if site.feature.kind == "mortise":
         marks = _many_pockets(site, sites)
-        return (mortise_cut(site, to_marks=marks, display=model.display, shop=shop),)
+        return (mortise_cut(site, to_marks=marks, shop=shop),)
     if site.feature.kind == "hole":
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
-    return (hand_cut(site, model.display, shop),)
+    return (hand_cut(site, shop),)
 
 
 def _many_stops(site: Site, sites: tuple[Site, ...]) -> bool:

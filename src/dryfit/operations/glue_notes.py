@@ -12,20 +12,22 @@ from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
+from dryfit.plan.operation import Detail
 
 PLURALS: Mapping[str, str] = {"mortise and tenon": "mortises and tenons"}
 
 
-def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tuple[str, ...]:
+def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tuple[Detail, ...]:
     """Return the sentences of a glue-up, the order of units first, then glue, then what is dry."""
     joints = tuple(model.joint(name) for name in assembly.joints)
     dry = dry_joints(assembly, model)
-    return (
+    sentences = (
         *(_unit(unit, insertion.order) for unit in insertion.units),
         *_glued(joints, model),
         *_floating(tuple(joint for joint in dry if joint.kind == "groove"), model),
         *_screwed((joint for joint in dry if joint.kind == "screws"), model),
     )
+    return tuple((sentence,) for sentence in sentences)
 
 
 def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:

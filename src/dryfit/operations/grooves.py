@@ -11,6 +11,7 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
 from dryfit.operations.sides import side_of_end
+from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
@@ -29,9 +30,9 @@ def cuts_by(way: str, site: Site, display: Display, shop: Shop) -> tuple[Cut, ..
     A stopped groove is never cut on the table saw: the blade would have to be dropped on.
     """
     if way == HAND:
-        return (hand_cut(site, display, shop),)
+        return (hand_cut(site, shop),)
     if way == ROUTER:
-        return _on_router(site, display, shop)
+        return _on_router(site, shop)
     if not runs_through(site):
         return ()
     return _by_blade(site, shop) if way == BLADE else _by_dado(site, display, shop)
@@ -137,7 +138,7 @@ def _tests(site: Site) -> int:
     return 0 if site.feature.mate is None else 1
 
 
-def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
     station = shop.stations.get(machines.ROUTER_TABLE)
     width, feature = _width(site), site.feature
     bits = [c for c in shop.cutters_at(machines.ROUTER_TABLE) if c.widest <= width]
@@ -165,9 +166,11 @@ def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
         per_metre=_metres(site) * depths * len(site.copies),
     )
     squaring = worked(shop, "square mortise end", each=round_ends * len(site.copies))
-    details = (f"Go to full depth in {depths} steps",) if depths > 1 else ()
+    details: tuple[Detail, ...] = ()
+    if depths > 1:
+        details = ((f"Go to full depth in {depths} steps",),)
     if round_ends:
-        details = (*details, _square(site, bit.widest / 2, display))
+        details = (*details, _square(site, bit.widest / 2))
     deed = "Rout" if runs_through(site) else "Rout, between the stops,"
     return tuple(
         Cut(
@@ -224,10 +227,14 @@ def _taken_away(site: Site, limits: Range) -> bool:
     )
 
 
-def _square(site: Site, radius: Fraction, display: Display) -> str:
-    start, end = (display.shown(limit, fitted=True) for limit in site.feature.along)
-    unit = display.with_unit(radius, fitted=True)
+def _square(site: Site, radius: Fraction) -> Detail:
+    start, end = site.feature.along
     return (
-        f"The bit leaves round ends, {unit} in radius: square them with a chisel to {start} and "
-        f"{end} from R, or the corners of the {site.feature.mate} do not go home"
+        "The bit leaves round ends, ",
+        radius,
+        " in radius: square them with a chisel to ",
+        start,
+        " and ",
+        end,
+        f" from R, or the corners of the {site.feature.mate} do not go home",
     )

@@ -7,7 +7,7 @@ from dryfit.operations.cut import Cut
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
-from dryfit.plan.operation import Operation, Work
+from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.shop.shop import Shop
 
 WHY_MARK_FIRST = "a part whose face, edge, end and hand are marked is not turned the wrong way"
@@ -23,9 +23,11 @@ def laid_out(part: Part, cuts: tuple[Cut, ...], shop: Shop) -> Operation | None:
         len({place_of(cut) for cut in marked if copy_has(cut, name)})
         for name in (copy.name for copy in part.copies)
     )
-    details = ["Mark true face, true edge and reference end on every copy, waste with an X"]
+    details: list[Detail] = [
+        ("Mark true face, true edge and reference end on every copy, waste with an X",)
+    ]
     if len(part.hands()) > 1:
-        details.append("Left and right versions are mirror images: lay them out as pairs")
+        details.append(("Left and right versions are mirror images: lay them out as pairs",))
     return Operation(
         id=f"{part.name} / lay out",
         kind="lay out",

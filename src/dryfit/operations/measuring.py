@@ -55,6 +55,6 @@ def _measure(measure: Measure, lengths: tuple[str, ...], shop: Shop) -> Operatio
         tenths=tenths(worked(shop, "measure", each=1)),
         sentence=f"Measure the {measure.name}, {measure.along}, and write it down",
         splittable=False,
-        check="measured at two places; the smaller figure counts",
+        check="measured at three places; the smallest figure counts",
         measure=MeasurePoint(measure.name, measure.along, measure.nominal, lengths),
     )

@@ -12,7 +12,7 @@ from dryfit.operations.blanks import Blank
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
-from dryfit.plan.operation import Operation
+from dryfit.plan.operation import Detail, Operation
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
@@ -31,11 +31,11 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     """
     rips, why_rips = rough_ripped(blank, shop)
     rows = [
-        _with_size(_rough_length(blank, shop), blank, display),
+        _with_size(_rough_length(blank, shop), blank),
         *rips,
         _face(blank, shop),
         _edge(blank, shop),
-        _thickness(blank, display, shop),
+        _thickness(blank, shop),
         _width(blank, rip_height, shop),
     ]
     reasons = [
@@ -52,16 +52,16 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     return Batch(operations=tuple(rows), rules=chained(rows, reasons), findings=found)
 
 
-def _with_size(row: Operation, blank: Blank, display: Display) -> Operation:
-    sizes = " x ".join(display.shown(size) for size in (blank.length, blank.width, blank.thickness))
-    unit = " mm" if display.unit == "mm" else ""
-    details = [f"Rough size of each: {sizes}{unit}"]
-    if blank.each > 1:
-        details.append(
-            f"Each blank makes {blank.each}: short parts stay together, so that the planer bites "
-            "deeper at two ends only"
-        )
-    return replace(row, details=tuple(details))
+def _with_size(row: Operation, blank: Blank) -> Operation:
+    ganged = (
+        f"Each blank makes {blank.each}: short parts stay together, so that the planer bites "
+        "deeper at two ends only"
+    )
+    return replace(
+        row,
+        rough=(blank.length, blank.width, blank.thickness),
+        details=((ganged,),) if blank.each > 1 else (),
+    )
 
 
 def _rough_length(blank: Blank, shop: Shop) -> Operation:
@@ -124,7 +124,7 @@ def _jointed(
     return operation(blank, what, "jointer", settings, exact, said, hold)
 
 
-def _thickness(blank: Blank, display: Display, shop: Shop) -> Operation:
+def _thickness(blank: Blank, shop: Shop) -> Operation:
     off = blank.thickness - shop.allowances["facing"] - blank.to_thickness
     bites = off / shop.allowances["planer_pass"]
     passes = max(1, -(-bites.numerator // bites.denominator))
@@ -150,12 +150,12 @@ def _thickness(blank: Blank, display: Display, shop: Shop) -> Operation:
     )
     said = f"{sentence}, all in one go"
     row = operation(blank, "thickness", "planer", settings, exact, said, Hold("F", None, None))
-    return replace(row, details=_test_piece(display, shop))
+    return replace(row, details=(_test_piece(shop),))
 
 
-def _test_piece(display: Display, shop: Shop) -> tuple[str, ...]:
-    length = display.with_unit(shop.allowances["test_piece"])
-    return (f"Send a test piece through with them, at least {length} long: joints are tried on it",)
+def _test_piece(shop: Shop) -> Detail:
+    at_least = shop.allowances["test_piece"]
+    return ("Send a test piece along, at least ", at_least, " long: joints are tried on it")
 
 
 def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:

@@ -11,6 +11,7 @@ from dryfit.operations.by_hand import hand_cut, marked_limits
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
+from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
@@ -23,7 +24,7 @@ DRILL_STEP = Fraction(9, 10)
 FACES = frozenset({"F", "B", "E", "E2"})
 
 
-def mortise_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut:
+def mortise_cut(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
     """Return the cut of a mortise; its stops stand where the hand of the part puts end R.
 
     `to_marks` where equal pockets stand at so many places that marks serve better than stops.
@@ -33,9 +34,9 @@ def mortise_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> 
         for station in (MORTISER, DRILL_PRESS):
             cutter = exact_cutter(station, width, shop)
             if cutter is not None and _deep_enough(site, station, shop):
-                marks = (marked_limits(site, display),) if to_marks else ()
+                marks = (marked_limits(site),) if to_marks else ()
                 return _plunged(site, station, cutter, marks, shop)
-    return hand_cut(site, display, shop)
+    return hand_cut(site, shop)
 
 
 def exact_cutter(station: str, width: Fraction, shop: Shop) -> Cutter | None:
@@ -75,7 +76,9 @@ def plunges(feature: Feature, cutter: Fraction, step: Fraction) -> int:
     return -(-steps.numerator // steps.denominator)
 
 
-def _plunged(site: Site, station: str, cutter: Cutter, marks: tuple[str, ...], shop: Shop) -> Cut:
+def _plunged(
+    site: Site, station: str, cutter: Cutter, marks: tuple[Detail, ...], shop: Shop
+) -> Cut:
     """Return the cut; `marks` say where it stands when no stops do."""
     feature = site.feature
     by_chisel = station == MORTISER
@@ -112,7 +115,7 @@ def _plunged(site: Site, station: str, cutter: Cutter, marks: tuple[str, ...], s
         trial=f"{cutter.name}, depth {feature.depth}, fence {near}",
         tests=naming.TESTED["mortise"],
         check=naming.CHECKS["mortise"],
-        details=(f"{count} plunges each: both ends first, then between", *marks),
+        details=((f"{count} plunges each: both ends first, then between",), *marks),
     )
 
 
@@ -121,7 +124,7 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
     feature = site.feature
     drill = drill_for(feature, display, shop)
     if drill is None or feature.surface not in FACES or not _deep_enough(site, DRILL_PRESS, shop):
-        return hand_cut(site, display, shop)
+        return hand_cut(site, shop)
     half = drill.widest / 2
     across = sum(feature.across, Fraction(0)) / 2 - half
     end, middle = nearest_end(site)
@@ -150,13 +153,13 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
         deed=f"Drill the {naming.plural(what)} in",
         manner=", each on its mark" if to_marks else "",
         check=naming.CHECKS["hole"],
-        details=(_middle(site, display),) if to_marks else (),
+        details=(_middle(site),) if to_marks else (),
     )
 
 
-def _middle(site: Site, display: Display) -> str:
+def _middle(site: Site) -> Detail:
     middle = sum(site.feature.along, Fraction(0)) / 2
-    return f"{site.feature.id}: middle {display.with_unit(middle, fitted=True)} from R"
+    return (f"{site.feature.id}: middle ", middle, " from R")
 
 
 def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:

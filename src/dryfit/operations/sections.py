@@ -108,7 +108,7 @@ def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
         work=(Work(part.name, names, (), None, ()),),
         tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
         sentence=f"Saw {all_of(part)} to width from the sheet, with a straight edge as a guide",
-        details=("Measure the sheet: what goes into a groove is as thick as it measures",),
+        details=(("Measure the sheet: what goes into a groove is as thick as it measures",),),
     )
     if not through_cuts.can_saw_through(part.thickness, RIP_FENCE, shop):
         return row

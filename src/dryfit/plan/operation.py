@@ -7,6 +7,12 @@ from fractions import Fraction
 
 from dryfit.plan.setting import Hold, Pass, Setting
 
+Detail = tuple[str | Fraction, ...]
+"""A clause of words and exact lengths in mm: ``("the body stands ", 5/2, " off the apron")``.
+
+Lengths of a detail are set or cut, so they are shown as settings are, always with their unit.
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class Work:
@@ -82,8 +88,9 @@ class Operation:
     measure, fit).  `part` is the subject part in whose block part by part performs it.  `work`
     are the copies and holds; `tenths` attended minutes of work in tenths; `after_tenths` unattended
     minutes that follow.  `tests` test cuts are due when `trial`'s setting is new.  `sentence` says
-    what to do, without figures of settings; `check` what proves it; `cautions` are keys of the
-    caution table.
+    what to do, without figures of settings; `details` what must be known beside it; `check` what
+    proves it; `cautions` are keys of the caution table.  `rough` is length, width and thickness of
+    each blank that is cut from a board.
     """
 
     id: str
@@ -104,7 +111,8 @@ class Operation:
     cautions: tuple[str, ...] = ()
     glue_up: GlueUp | None = None
     measure: MeasurePoint | None = None
-    details: tuple[str, ...] = ()
+    details: tuple[Detail, ...] = ()
+    rough: tuple[Fraction, Fraction, Fraction] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,7 +23,7 @@ WORTH = {"setups": 100, "balanced": 4, "soonest": 1}
 
 
 def make_plan(
-    model: Model, shop: Shop, work: WorkList, *, favour: str = "balanced", effort: int = 100
+    model: Model, shop: Shop, work: WorkList, *, favour: str = "balanced", effort: int = 60
 ) -> tuple[Plan | None, Findings]:
     """Return the plan, or None with the reason why there is no order.
 

@@ -125,9 +125,11 @@ def test_a_measured_setting_is_a_blank_with_its_formula(page: ET.Element) -> Non
 
 def test_the_sum_behind_a_length_stands_beneath_it(page: ET.Element) -> None:
     sums = [text(p) for p in page.iter(f"{HTML}p") if p.get("class") == "sum"]
-    assert "shoulder 880 + tenon 20 + tenon 20 = 920" in sums
-    assert "Between shoulders 880" in sums
-    assert "overall height 450 − top thickness 20 = 430" in sums
+    assert "Length: shoulder 880 + tenon 20 + tenon 20 = 920" in sums
+    assert "Between shoulders: 880" in sums
+    assert "Length: overall height 450 − top thickness 20 = 430" in sums
+    assert not any("from the floor" in row for row in sums), "the sum says it"
+    assert "Length: measured on the glued base" in sums, "no sum: the reason in words"
 
 
 def test_a_chain_that_rounding_breaks_says_so() -> None:

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tests.unit.operations.worked import boot_bench, operation, piece
+from tests.unit.operations.worked import boot_bench, lengths_of, operation, piece
 
 from dryfit.joinery.panel import edge_movement
 from dryfit.operations.button_figures import button_details
@@ -11,10 +11,14 @@ from dryfit.operations.button_figures import button_details
 def test_the_buttons_of_the_worked_example() -> None:
     # TRADE I1: tongue 5.5 thick, 8.5 long, its top 11 below the button's; body 2.5 off the apron.
     tongue, stand_off, hole = operation(boot_bench(), "button / make").details
-    assert tongue.startswith("Tongue 8.5 mm long, 5.5 mm thick, set down 11 mm from the button's")
-    assert stand_off == "The body stands 2.5 mm off the apron, so that the top can move"
+    assert lengths_of(tongue) == (Fraction("8.5"), Fraction("5.5"), Fraction(11))
+    assert stand_off == (
+        "The body stands ",
+        Fraction("2.5"),
+        " off the apron, so that the top can move",
+    )
     # 40 long: the body from 8.5 to 40, its middle at 24.25; a 4 mm screw goes through 4.5.
-    assert hole == "Screw hole 4.5 mm through the middle of the body, 24.3 mm from the tongue's tip"
+    assert lengths_of(hole) == (Fraction("4.5"), Fraction("24.25"))
 
 
 def test_parts_that_are_no_buttons_have_no_such_figures() -> None:

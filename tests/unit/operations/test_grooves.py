@@ -3,7 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from tests.unit.operations.worked import listed, operation, piece, setting, shop_without
+from tests.unit.operations.worked import listed, operation, piece, said, setting, shop_without
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cut import Site
@@ -45,7 +45,7 @@ def test_a_stopped_groove_is_never_cut_on_the_saw() -> None:
     assert (stop.value, stop.far, stop.to) == (Fraction(100), Fraction(800), "both")
     assert stop.side in {"left", "right"}
     assert {work.hold for work in groove.work} == {Hold("E2", "F", "R")}
-    assert groove.details[0] == "Go to full depth in 2 steps"  # 6 mm a pass: TRADE B0
+    assert groove.details[0] == ("Go to full depth in 2 steps",)  # 6 mm a pass: TRADE B0
 
 
 def test_a_groove_that_something_goes_into_is_tried_on_scrap() -> None:
@@ -119,9 +119,9 @@ def test_round_ends_are_squared_and_the_minutes_counted() -> None:
     work, _ = listed(piece("panel_door"))
     stile = next(op for op in grooves_of(work, "panel") if op.part == "stile")
     assert stile.tenths == 45
-    assert stile.details[1] == (
-        "The bit leaves round ends, 4 mm in radius: square them with a chisel to 51 and 589 from "
-        "R, or the corners of the panel do not go home"
+    assert said(stile.details[1]) == (
+        "The bit leaves round ends, 4 mm in radius: square them with a chisel to 51 mm and 589 mm "
+        "from R, or the corners of the panel do not go home"
     )
 
 
@@ -146,7 +146,7 @@ def test_an_end_that_a_housing_takes_away_is_not_squared() -> None:
 def test_a_through_groove_has_no_round_ends() -> None:
     work, _ = listed(piece("panel_door"))
     rail = next(op for op in grooves_of(work, "panel") if op.part == "rail")
-    assert rail.details == ("Go to full depth in 2 steps",)
+    assert rail.details == (("Go to full depth in 2 steps",),)
 
 
 def test_the_ways_to_groove_for_a_panel_are_told_with_their_minutes() -> None:

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 from tests.pieces.reading import FILES, checked, errors, model_of, text_of
-from tests.unit.operations.worked import listed, operation, piece
+from tests.unit.operations.worked import listed, operation, piece, said
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
@@ -76,7 +76,7 @@ def test_parts_that_close_two_ways_are_put_together_first_and_go_on_as_one() -> 
     assert [len(unit) for unit in found.units] == [3]
     assert found.order[3:5] == ("front long apron", "back long apron")
     work, _ = listed(model)
-    first, *_ = operation(work, "base / glue up").details
+    first = said(operation(work, "base / glue up").details[0])
     assert first.startswith("Put the ")
     assert first.endswith(" together first: they go on as one")
 
@@ -157,7 +157,7 @@ def test_the_glue_up_lists_its_parts_in_that_order() -> None:
 def test_a_solid_panel_stays_dry() -> None:
     # TRADE B9, C4.4: glued in, it would split.
     work, _ = listed(piece("panel_door"))
-    details = operation(work, "door / glue up").details
+    details = [said(row) for row in operation(work, "door / glue up").details]
     assert details[0] == "Glue goes on 4 mortises and tenons of rail into stile"
     assert details[1].startswith("No glue in the grooves of stile and rail: the panel stays dry")
     assert details[1].endswith("in the middle of the top rail and the bottom rail")
@@ -166,7 +166,10 @@ def test_a_solid_panel_stays_dry() -> None:
 def test_a_plywood_bottom_lies_dry_in_its_grooves() -> None:
     work, _ = listed(piece("tray"))
     details = operation(work, "tray / glue up").details
-    assert details[-1] == "No glue in the grooves of long side and end: the bottom lies in them dry"
+    assert (
+        said(details[-1])
+        == "No glue in the grooves of long side and end: the bottom lies in them dry"
+    )
 
 
 def test_a_rail_left_out_of_the_frame_it_is_tenoned_into_cannot_go_in_later() -> None:

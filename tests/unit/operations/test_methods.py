@@ -10,6 +10,7 @@ from tests.unit.operations.worked import (
     operation,
     piece,
     rule,
+    said,
     setting,
     shipped_shop,
     shop_without,
@@ -157,10 +158,12 @@ def test_a_part_from_a_sheet_is_ripped_and_cut_to_length_and_nothing_else() -> N
 
 def test_what_is_cut_by_hand_says_where_its_lines_are() -> None:
     shoulders = operation(boot_bench(), "apron / tenon shoulders / upper")
-    assert shoulders.details[0] == "tenon shoulder at R on E: 0 to 20 mm from R, 55 mm deep"
+    assert (
+        said(shoulders.details[0]) == "tenon shoulder at R on E: 0 mm to 20 mm from R, 55 mm deep"
+    )
     assert shoulders.sentence == "Saw and pare the upper tenon shoulders on both aprons"
     holes = operation(boot_bench(), "bottom end rail / pilot holes")
-    assert holes.details[2].endswith("middle 170 mm from R")
+    assert said(holes.details[2]).endswith("middle 170 mm from R")
 
 
 def test_why_no_dado_set_is_mounted_stands_with_the_cuts_and_their_alternative() -> None:
@@ -173,8 +176,8 @@ def test_why_no_dado_set_is_mounted_stands_with_the_cuts_and_their_alternative()
     chosen = next(row for row in work.alternatives if row.chosen)
     assert (chosen.method, chosen.reason) == ("single blade in passes", words)
     housing = operation(work, "long side / housing for end / 1")
-    assert housing.details[0] == f"In passes of the blade that is in the saw: {words}"
-    assert "level them with a chisel" in housing.details[1]
+    assert said(housing.details[0]) == f"In passes of the blade that is in the saw: {words}"
+    assert "level them with a chisel" in said(housing.details[1])
 
 
 def test_a_stop_in_line_with_the_cutter_is_clamped_ahead_of_it() -> None:
@@ -182,6 +185,6 @@ def test_a_stop_in_line_with_the_cutter_is_clamped_ahead_of_it() -> None:
     cheeks = operation(boot_bench(), "apron / tenon cheeks")
     stop = setting(cheeks, "stop")
     assert (stop.value, stop.far) == (Fraction(0), Fraction(20))
-    assert any("ahead of the cutter" in detail for detail in cheeks.details)
+    assert any("ahead of the cutter" in said(detail) for detail in cheeks.details)
     laps = operation(boot_bench(), "post / end lap")
-    assert not any("ahead of the cutter" in detail for detail in laps.details)
+    assert not any("ahead of the cutter" in said(detail) for detail in laps.details)

@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 import pytest
+from tests.pieces.reading import mm
 from tests.unit.operations.worked import boot_bench, operation, setting
 
 from dryfit.plan.setting import Hold, Pass
@@ -174,8 +175,8 @@ def test_minutes_of_work(row: str, names: tuple[str, ...], tenths: int) -> None:
 def test_every_copy_of_a_gang_comes_out_of_a_blank_long_enough() -> None:
     rough = operation(boot_bench(), "post / rough length")
     # 2 x 430 + 3.2 + 120 of snipe = 983.2, to whole 5 mm: TRADE I1, stock.
-    assert rough.details[0] == "Rough size of each: 985 x 50 x 34 mm"
+    assert rough.rough == mm(985, 50, 34)
     rail = operation(boot_bench(), "top end rail / rough length")
-    assert rail.details[0] == "Rough size of each: 805 x 50 x 34 mm"
+    assert rail.rough == mm(805, 50, 34)
     stave = operation(boot_bench(), "top stave / rough length")
-    assert stave.details[0] == "Rough size of each: 1120 x 96.5 x 27 mm"
+    assert stave.rough == (Fraction(1120), Fraction("96.5"), Fraction(27))

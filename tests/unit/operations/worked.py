@@ -1,6 +1,7 @@
 """The two examples as work lists of the shipped shop, made once."""
 
 from dataclasses import replace
+from fractions import Fraction
 from functools import cache
 
 from tests.pieces.reading import changed, model_of, text_of
@@ -8,7 +9,7 @@ from tests.pieces.reading import changed, model_of, text_of
 from dryfit.diagnostics import Findings
 from dryfit.operations import work_list
 from dryfit.placing.model import Model
-from dryfit.plan.operation import Operation, Rule, WorkList
+from dryfit.plan.operation import Detail, Operation, Rule, WorkList
 from dryfit.plan.setting import Setting
 from dryfit.shop.read import read_shop
 from dryfit.shop.shop import Shop
@@ -61,6 +62,16 @@ def operation(work: WorkList, name: str) -> Operation:
 def setting(each: Operation, axis: str) -> Setting:
     """The operation's setting of an axis."""
     return next(row for row in each.settings if row.axis == axis)
+
+
+def lengths_of(detail: Detail) -> tuple[Fraction, ...]:
+    """The lengths that a clause of an operation names, in order."""
+    return tuple(piece for piece in detail if isinstance(piece, Fraction))
+
+
+def said(detail: Detail) -> str:
+    """A clause of an operation in words, its lengths in mm."""
+    return "".join(piece if isinstance(piece, str) else f"{float(piece):g} mm" for piece in detail)
 
 
 def rule(work: WorkList, before: str, after: str) -> Rule:

@@ -59,12 +59,12 @@ class Crosscut:
     height: Fraction | None
     base: Fraction
     guide: str
-    cutter: str
+    cutter: Text
     measure: str | None
 
 
 def crosscut_of(
-    stop: Setting, height: Setting | None, guide: str, base: Fraction, cutter: str
+    stop: Setting, height: Setting | None, guide: str, base: Fraction, cutter: Text
 ) -> Crosscut:
     """Return the settings of a cut at a stop in plain numbers."""
     near = Fraction(stop.value)

@@ -23,7 +23,7 @@ from dryfit.booklet.drawing.shapes import (
     leader,
     scale_note,
 )
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 from dryfit.plan.setting import Setting
 
 _ROOM = 72.0
@@ -43,11 +43,11 @@ class Rip:
     near: Fraction
     far: Fraction | None
     height: Fraction | None
-    cutter: str
+    cutter: Text
     measure: str | None
 
 
-def rip_of(fence: Setting, height: Setting | None, cutter: str) -> Rip:
+def rip_of(fence: Setting, height: Setting | None, cutter: Text) -> Rip:
     """Return the settings of a cut along a fence in plain numbers."""
     above = Fraction(height.value) if height is not None else None
     return Rip(Fraction(fence.value), fence.far, above, cutter, fence.measure)

@@ -13,7 +13,7 @@ from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import layout_drawing
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.thickness import planer_drawing
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
@@ -27,12 +27,14 @@ def setup_drawing(
     accessories: Sequence[Accessory],
     display: Display,
     *,
+    cutter: Text = (),
     front: bool = True,
 ) -> Svg | None:
     """Return the setting of one step to scale, with exactly the settings' numbers.
 
-    `front` asks for the view that shows how high or deep a cut at a stop goes.  A panel is drawn
-    in its clamps.  None for work that has no setting to draw: jointing, sanding, measuring, coats.
+    `cutter` is its name, where the booklet says it with a figure; `front` asks for the view that
+    shows how high or deep a cut at a stop goes.  A panel is drawn in its clamps.
+    None for work that has no setting to draw: jointing, sanding, measuring, coats.
     """
     for operation in step.operations:
         part = next((part for part in model.parts if part.name == operation.part), None)
@@ -47,7 +49,7 @@ def setup_drawing(
     fence = values.get("fence")
     if fence is not None and fence.unit != "mm":
         fence = None
-    cutter = _name(values.get("cutter"))
+    cutter = cutter or (_name(values.get("cutter")),)
     from_above = depth is not None and fence is not None
     stopped = from_above or (stop is not None and stop.to == "both")
     along = stop is None and not stopped

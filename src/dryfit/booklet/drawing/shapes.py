@@ -17,6 +17,7 @@ from dryfit.booklet.drawing.canvas import (
 )
 from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.ruler import GAP
+from dryfit.booklet.text import Text
 
 MARK = 4.6
 
@@ -116,7 +117,9 @@ def _zigzag(x: float, top: float, bottom: float) -> tuple[Point, ...]:
     )
 
 
-def leader(canvas: Canvas, target: Point, at: Point, label: str, *, anchor: str = "start") -> None:
+def leader(
+    canvas: Canvas, target: Point, at: Point, label: str | Text, *, anchor: str = "start"
+) -> None:
     """Write a name beside the drawing with a fine line to the thing that it names."""
     side = 1.0 if anchor == "start" else -1.0
     canvas.lines([(target, at)], FINE)
