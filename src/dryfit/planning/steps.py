@@ -10,6 +10,7 @@ from dryfit.order.hours import hours_of
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
+from dryfit.planning.least_heights import with_least_heights
 from dryfit.planning.moments import moment
 from dryfit.planning.problem_of import calendar_of
 from dryfit.planning.releases import with_releases
@@ -42,7 +43,9 @@ def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]
         _step(number, run, operations, waiting, start_of(run.entries[0], released, shop), shop)
         for number, run in enumerate(runs, start=1)
     )
-    released_steps = with_releases(steps, work, hours_of(calendar_of(shop)), shop)
+    released_steps = with_releases(
+        with_least_heights(steps), work, hours_of(calendar_of(shop)), shop
+    )
     return tuple(_with_meanwhile(step, steps) for step in released_steps)
 
 

@@ -69,7 +69,8 @@ def _milled(row: Row, part: PartRow, base: dict[str, Fraction], shop: Json) -> I
     if row.deed in {"width", "length"} and row.step["station"] == "table saw":
         need = thick + base[settings["accessory"]]
         limit = shop["station"]["table saw"]["limits"]["depth"]
-        if not need < length(settings["height"]):
+        margin = millimetres(shop["allowance"]["through_cut"])
+        if length(settings["height"]) < need + margin:
             yield f"{length(settings['height'])} does not go through {need}"
         if length(settings["height"]) > millimetres(limit):
             yield f"the blade does not rise to {length(settings['height'])}"
