@@ -124,8 +124,12 @@ def test_j8_glue_ups_and_coats_are_not_split_by_the_evening() -> None:
 def test_j9_only_the_length_waits_for_the_measurement() -> None:
     steps, _ = planned("boot_bench")
     (measure,) = steps["measures"]
-    for deed in ("thickness", "width"):
-        assert rows(steps, f"slat / {deed}")[0].number < measure["step"]
+    waiting = [
+        row.work["operation"]
+        for row in rows_of(steps)
+        if any(wait["operation"] == "base length / measure" for wait in row.step["waits_for"])
+    ]
+    assert set(waiting) == {"slat / length"}
     (cut, *_) = rows(steps, "slat / length")
     assert cut.number > measure["step"]
     stop = cut.step["settings"]["stop"]
