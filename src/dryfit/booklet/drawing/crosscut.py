@@ -7,13 +7,14 @@ views share one scale along the stop, so that the cutter stands in one line on t
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, Canvas, Rect, Svg, width_of
-from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lying import Lying, Region, alike, named
-from dryfit.booklet.drawing.ruler import Ruler, ruler
+from dryfit.booklet.drawing.canvas import BOLD, Canvas, Rect, Svg
+from dryfit.booklet.drawing.crosscut_front import front_view
+from dryfit.booklet.drawing.cut_at_stop import STOP, Crosscut, goes_on, part_end, ruler_for
+from dryfit.booklet.drawing.dimension import Span, dimensions_below
+from dryfit.booklet.drawing.lying import Lying, alike, named
+from dryfit.booklet.drawing.ruler import Ruler
 from dryfit.booklet.drawing.shapes import (
     caption,
     draw_body,
@@ -21,55 +22,16 @@ from dryfit.booklet.drawing.shapes import (
     draw_fence,
     draw_mark,
     draw_stop,
-    draw_table,
     leader,
     scale_note,
 )
 from dryfit.booklet.text import Say, Text
-from dryfit.plan.setting import Setting
 
-ROOM = 80.0
-"""Paper mm for the part along the stop, so that the whole drawing is about 125 mm wide."""
-
-_TALLEST = 23.0
-_ENOUGH = 30.0
-_LOWER = 17.0
-_AROUND = 11.0
-_STOP = 8.0
 _FENCE = 4.0
-_BELOW_TABLE = 4.0
-_ROOM_FOR_HEIGHT = 9.0
-_WASTE = 12.0
 _NARROW = 36.0
 _SIDE = 62.0
 _NARROW_CAPTION = 56.0
 _CAPTION = 118.0
-_RIGHT = 116.0
-
-
-@dataclass(frozen=True, slots=True)
-class Crosscut:
-    """The settings of a cut at a stop, in mm: `height` above the table, `base` of the sled.
-
-    `far` is None where the cutter's width is not known, `height` where the saw comes from above.
-    """
-
-    near: Fraction
-    far: Fraction | None
-    height: Fraction | None
-    base: Fraction
-    guide: str
-    cutter: Text
-    measure: str | None
-
-
-def crosscut_of(
-    stop: Setting, height: Setting | None, guide: str, base: Fraction, cutter: Text
-) -> Crosscut:
-    """Return the settings of a cut at a stop in plain numbers."""
-    near = Fraction(stop.value)
-    above = Fraction(height.value) if height is not None else None
-    return Crosscut(near, stop.far, above, base, guide, cutter, stop.measure)
 
 
 def crosscut_drawing(
@@ -81,16 +43,16 @@ def crosscut_drawing(
     Ways of holding that look alike share a view; left and right hands never do.
     """
     scale = ruler_for(cut, lyings)
-    whole = any(not _goes_on(way, scale) for way in lyings)
+    whole = any(not goes_on(way, scale) for way in lyings)
     groups = alike(lyings, whole=whole)
     canvas = Canvas()
     y = 0.0
     if cut.height is not None and front:
-        y = caption(canvas, -_STOP, y, f"From where you stand{_lies_on(cut, lyings[0])}", bold=True)
-        y = _front(canvas, cut, lyings[0], scale, say, y) + 2.0
+        y = caption(canvas, -STOP, y, f"From where you stand{_lies_on(cut, lyings[0])}", bold=True)
+        y = front_view(canvas, cut, lyings[0], scale, say, y) + 2.0
     y = _plans(canvas, cut, groups, scale, say, y)
     waits = f" The stop waits for the measured {cut.measure}." if cut.measure else ""
-    caption(canvas, -_STOP, y, scale_note(broken=bool(scale.breaks())) + waits, room=_CAPTION)
+    caption(canvas, -STOP, y, scale_note(broken=bool(scale.breaks())) + waits, room=_CAPTION)
     return canvas.finish(title)
 
 
@@ -128,93 +90,11 @@ def _plans(
     return y
 
 
-def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:
-    """Return the scale along the stop that shows stop and cutter of all ways of holding."""
-    near, far = float(cut.near), float(cut.far if cut.far is not None else cut.near)
-    widest = max(float(way.sizes[1]) for way in lyings)
-    tallest = max(_shown_height(way) + float(cut.base) for way in lyings)
-    if cut.height is not None:
-        tallest = max(tallest, float(cut.height))
-    room = _TALLEST if len(alike(lyings, whole=False)) == 1 else _LOWER
-    scale = min(1.0, room / widest, room / tallest)
-    around = _AROUND / scale
-    through = not any(way.regions for way in lyings)
-    length = far + _WASTE / scale if through else 0.0
-    wanted = [(0.0, around), (near - around, far + around)]
-    for way in lyings:
-        shift = float(max(way.spacers(), default=Fraction(0)))
-        length = max(length, float(way.sizes[0]) + shift if way.regions else 0.0)
-        wanted += [
-            (float(region.from_stop[0]) - around, float(region.from_stop[1]) + shift + around)
-            for region in way.regions
-        ]
-        wanted.append((0.0, shift + around))
-    return ruler(length, wanted, room=ROOM, scale=scale)
-
-
-def _shown_height(way: Lying) -> float:
-    """Return how much of the height is drawn: of a part on edge only what is near the cut."""
-    high = float(way.sizes[2])
-    deepest = max((float(region.from_table[1]) for region in way.regions), default=high)
-    return min(high, max(2.5 * deepest, _ENOUGH))
-
-
-def _front(canvas: Canvas, cut: Crosscut, way: Lying, scale: Ruler, say: Say, top: float) -> float:
-    """Draw the part on the sled from the maker's place; return where the view ends."""
-    rise = scale.scale
-    height = cut.height if cut.height is not None else Fraction(0)
-    high = float(height)
-    part_high, base = _shown_height(way), float(cut.base)
-    table = top + max(max(high, base + part_high) * rise, _ROOM_FOR_HEIGHT) + 1.0
-    floor = table - base * rise
-    right = _part_end(way, scale)
-    draw_table(canvas, -_STOP - 2, right + 4, table)
-    if base:
-        sled = Rect(-_STOP, floor, right + 2, table)
-        canvas.rect(sled, fill="white", pen=FINE)
-    for region in way.regions:
-        _hatch_front(canvas, region, scale, floor)
-    if not way.regions:
-        waste = Rect(scale.at(float(cut.far or cut.near)), floor - part_high * rise, right, floor)
-        canvas.hatch(waste)
-    open_end = _goes_on(way, scale)
-    draw_body(canvas, 0.0, right, floor - part_high * rise, floor, breaks=scale.breaks(),
-              open_end=open_end)  # fmt: skip
-    if part_high < float(way.sizes[2]):  # the part goes on upwards
-        level = floor - part_high * rise
-        canvas.rect(Rect(0.0, level - 0.5, right, level + 0.5), fill="white", pen=None)
-        canvas.lines([((0.0, level), (right, level))], DASHED)
-    stop = Rect(-_STOP + 1, floor - max(part_high * rise, 5.0), 0, floor)
-    canvas.rect(stop, fill="black", pen=None)
-    blade = _blade(cut, scale, table - high * rise, table + _BELOW_TABLE)
-    canvas.rect(blade, fill="black", pen=None)
-    figure = dimension_beside(canvas, table, table - high * rise, (say.setting(height),),
-                              at=right + 7, edge=blade.right + 0.8)  # fmt: skip
-    _sum_of_height(canvas, cut, way, say, figure)
-    beside = blade.middle[0] + 4 + width_of(cut.cutter) < figure.left - 1
-    level = table + (5.0 if beside else 8.0)
-    leader(canvas, (blade.middle[0], blade.bottom), (blade.middle[0] + 3, level), cut.cutter)
-    return level + 3.0
-
-
-def _sum_of_height(canvas: Canvas, cut: Crosscut, way: Lying, say: Say, figure: Rect) -> None:
-    """Write below the height what it is made of: the sled's base and the depth of the cut."""
-    if cut.height is None or not cut.base or not way.regions:
-        return
-    deep = cut.height - cut.base
-    first: Text = (say.setting(cut.base), " +")
-    then: Text = (say.setting(deep), " deep")
-    made: Text = (*first, " ", *then)
-    fits = figure.left + width_of(made) <= _RIGHT
-    for line, text in enumerate((made,) if fits else (first, then)):
-        canvas.text((figure.left, figure.bottom + 3.4 + 5.2 * line), text, anchor="start")
-
-
 def _plan(
     canvas: Canvas, cut: Crosscut, group: Sequence[Lying], scale: Ruler, room: float
 ) -> float:
     """Draw the part from above with its end at the stop; return where the view ends."""
-    top = caption(canvas, -_STOP, 0.0, f"From above: {_names(group)}", bold=True, room=room)
+    top = caption(canvas, -STOP, 0.0, f"From above: {_names(group)}", bold=True, room=room)
     return _lay(canvas, cut, group[0], scale, top, Fraction(0)) + 3.0
 
 
@@ -241,7 +121,7 @@ def _spaced(
     spacer: Fraction,
 ) -> float:
     """Draw the part from above with a spacer at the stop: the other limit of the cut."""
-    top = caption(canvas, -_STOP, top, "The same with the spacer at the stop")
+    top = caption(canvas, -STOP, top, "The same with the spacer at the stop")
     bottom = _lay(canvas, cut, way, scale, top, spacer)
     begin = scale.at(float(spacer))
     spans = [Span(0.0, begin, (say.setting(spacer),), "spacer")]
@@ -259,7 +139,7 @@ def _lay(
     part_top = top + 3.0
     fence = part_top + high
     begin = scale.at(float(spacer)) if spacer else 0.0
-    right = _part_end(way, scale)
+    right = part_end(way, scale)
     for region in way.regions:
         near_side, far_side = (float(side) * scale.scale for side in region.from_fence)
         left, end = (scale.at(float(side + spacer)) for side in region.from_stop)
@@ -267,9 +147,9 @@ def _lay(
     if not way.regions:
         canvas.hatch(Rect(scale.at(float(cut.far or cut.near)), part_top, right, fence))
     draw_body(canvas, begin, right, part_top, fence, breaks=scale.breaks(),
-              open_end=_goes_on(way, scale))  # fmt: skip
-    draw_fence(canvas, Rect(-_STOP - 2, fence, right + 4, fence + _FENCE))
-    draw_stop(canvas, Rect(-_STOP + 1, part_top + high * 0.3, 0, fence))
+              open_end=goes_on(way, scale))  # fmt: skip
+    draw_fence(canvas, Rect(-STOP - 2, fence, right + 4, fence + _FENCE))
+    draw_stop(canvas, Rect(-STOP + 1, part_top + high * 0.3, 0, fence))
     if spacer:
         body = Rect(0, part_top + high * 0.25, begin, fence)
         canvas.rect(body, fill="white")
@@ -316,29 +196,6 @@ def _free_place(
         if all(x + half < a or b < x - half for a, b in taken):
             return x
     return None
-
-
-def _hatch_front(canvas: Canvas, region: Region, scale: Ruler, floor: float) -> None:
-    low, high = (float(side) * scale.scale for side in region.from_table)
-    left, right = (scale.at(float(side)) for side in region.from_stop)
-    draw_cut(canvas, Rect(left, floor - high, right, floor - low))
-
-
-def _blade(cut: Crosscut, scale: Ruler, top: float, bottom: float) -> Rect:
-    near = scale.at(float(cut.near))
-    far = scale.at(float(cut.far)) if cut.far is not None else near + 0.6
-    return Rect(near, top, max(far, near + 0.6), bottom)
-
-
-def _part_end(way: Lying, scale: Ruler) -> float:
-    if not way.regions:
-        return scale.end
-    return min(scale.end, scale.at(float(way.sizes[0]))) if not _goes_on(way, scale) else scale.end
-
-
-def _goes_on(way: Lying, scale: Ruler) -> bool:
-    """Return whether the part runs on beyond what is drawn; a part cut through has waste there."""
-    return not way.regions or float(way.sizes[0]) > scale.stretches[-1][1] + 1e-9
 
 
 def _distance(cut: Crosscut, say: Say) -> Text:

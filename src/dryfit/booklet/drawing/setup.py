@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import Svg
-from dryfit.booklet.drawing.crosscut import crosscut_drawing, crosscut_of
+from dryfit.booklet.drawing.crosscut import crosscut_drawing
+from dryfit.booklet.drawing.cut_at_stop import crosscut_of
 from dryfit.booklet.drawing.lying import ways_of_lying
 from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.panel import panel_drawing
