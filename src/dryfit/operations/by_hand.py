@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.joinery.feature import Range
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
@@ -28,6 +29,9 @@ DEEDS = {
     "long slot": ("Plough the {} in", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
 }
+
+
+_SURFACES = {"R": "end", "E": "edge", "F": "face", "B": "face"}
 
 
 def hand_cut(site: Site, shop: Shop) -> Cut:
@@ -55,14 +59,44 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
 
 
 def marked_limits(site: Site) -> Detail:
-    """Return where the lines of a cut stand, from the marks on the wood, and how deep it goes."""
+    """Return where the lines of a cut stand, from the marks on the wood, and how deep it goes.
+
+    A hole is told by its middle, where the drill's tip is set; what is cut into an end, from E
+    and F.
+    """
     feature = site.feature
-    size = site.part.width if feature.surface in {"F", "B"} else site.part.thickness
-    start, end = feature.along
-    named = f"{feature.id}: "
-    lengthwise: Detail = (named, start, " to ", end, " from R, ", feature.depth, " deep")
-    if feature.across == (Fraction(0), size):
-        return lengthwise
-    near, far = feature.across
-    edge = "E" if feature.surface in {"F", "B"} else "F"
-    return (*lengthwise, ", ", near, " to ", far, f" from {edge}")
+    along_from, across_from = _from_of(feature.surface)
+    ranges: tuple[tuple[Range, str], ...] = ((feature.along, along_from),)
+    if feature.across != (Fraction(0), _size_across(site)):
+        ranges = (*ranges, (feature.across, across_from))
+    told = f" on {feature.surface}" in feature.id
+    named = f"{feature.id}: " if told else f"{feature.id}, in {_in_words(feature.surface)}: "
+    if feature.kind == "hole":
+        return (named, *_middles(ranges), ", ", feature.depth, " deep")
+    (start, end), origin = ranges[0]
+    lines: Detail = (named, start, " to ", end, f" from {origin}, ", feature.depth, " deep")
+    for (near, far), edge in ranges[1:]:
+        lines = (*lines, ", ", near, " to ", far, f" from {edge}")
+    return lines
+
+
+def _middles(ranges: tuple[tuple[Range, str], ...]) -> Detail:
+    words: Detail = ("middle ",)
+    for turn, ((start, end), origin) in enumerate(ranges):
+        words = (*words, *((" and ",) if turn else ()), (start + end) / 2, f" from {origin}")
+    return words
+
+
+def _from_of(surface: str) -> tuple[str, str]:
+    """Return what a place on the surface is measured from, along and across (`Feature`)."""
+    if surface in {"R", "R2"}:
+        return "E", "F"
+    return "R", "E" if surface in {"F", "B"} else "F"
+
+
+def _size_across(site: Site) -> Fraction:
+    return site.part.width if site.feature.surface in {"F", "B"} else site.part.thickness
+
+
+def _in_words(surface: str) -> str:
+    return f"{_SURFACES[surface[0]]} {surface}"
