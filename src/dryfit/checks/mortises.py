@@ -12,12 +12,11 @@ from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
-from dryfit.joinery.proportions import glue_gap
+from dryfit.joinery.proportions import LEAST_END_GRAIN, glue_gap
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
-_END_GRAIN = Fraction(12)
 Placed = tuple[Feature, Box]
 
 
@@ -173,7 +172,7 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
         if feature.kind != "mortise" or SURFACES[feature.surface][0] == LENGTH:
             continue
         left = min(feature.along[0], part.length - feature.along[1])
-        if left >= _END_GRAIN or feature.mate in told:
+        if left >= LEAST_END_GRAIN or feature.mate in told:
             continue
         told.add(feature.mate)
         show = model.display.shown

@@ -57,6 +57,10 @@ def edge_shoulder(display: Display) -> Fraction:
     return Fraction(5) if display.unit == "mm" else INCH * 3 / 16
 
 
+LEAST_END_GRAIN = Fraction(12)
+"""Less wood than this between a mortise and the end of its part may break out (TRADE H10)."""
+
+
 def usual_housing_depth(thickness: Fraction, display: Display) -> Fraction:
     """Return a third of the housed member's thickness (TRADE B7.1, common practice)."""
     return _down(thickness / 3, display)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fractions import Fraction
+from functools import partial
 from types import MappingProxyType
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -11,6 +12,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.mortise_tenon import TenonSizes, tenon_box
 from dryfit.joinery.proportions import (
+    LEAST_END_GRAIN,
     edge_shoulder,
     glue_gap,
     usual_tenon_thickness,
@@ -38,7 +40,11 @@ def tenon_sizes(
         raise AssertionError(contact)
     thickness = _thickness(site, rail, joint)
     width = _width(site, rail, host, joint, thickness)
-    low_shoulder, low_cheek = _place(site, rail, joint, width, thickness)
+    low_shoulder, low_cheek = _place(site, rail, host, joint, (width, thickness))
+    if joint.width is None:
+        bare = (low_shoulder, rail.box.extent(rail.axes[1]) - low_shoulder - width)
+        usual = partial(_usual_width, site, rail, host)
+        ask_about_narrow(site, joint, rail, (width, thickness), bare, usual)
     gap = min(glue_gap(display), _room(rail, host, region))
     if gap:
         shown = display.with_unit(gap)
@@ -78,32 +84,30 @@ def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
 def _width(
     site: Site, rail: Placed, host: Placed, joint: JointWords, thickness: Fraction
 ) -> Fraction:
-    wide = rail.axes[1]
-    of_rail = rail.box.extent(wide)
     if joint.width is None:
-        least = edge_shoulder(site.declared.display)
-        shoulders = sum(max(least, groove) for groove in _grooves(site, rail))
-        width = usual_tenon_width(of_rail, thickness, Fraction(shoulders), site.declared.display)
-        width = min(width, _room_across(host, wide, least))
-        section = (of_rail, rail.box.extent(rail.axes[2]))
-        ask_about_narrow(site, joint, rail.part, section, (width, thickness))
+        width = _usual_width(site, rail, host, thickness)
         _assume(site, rail, joint, f"{site.shown(width)} wide")
         return width
-    return min(joint.width, of_rail)
+    return min(joint.width, rail.box.extent(rail.axes[1]))
+
+
+def _usual_width(site: Site, rail: Placed, host: Placed, thickness: Fraction) -> Fraction:
+    wide, display = rail.axes[1], site.declared.display
+    least = edge_shoulder(display)
+    shoulders = sum((max(least, groove) for groove in _grooves(site, rail)), Fraction(0))
+    width = usual_tenon_width(rail.box.extent(wide), thickness, shoulders, display)
+    return min(width, _room_across(host, wide, least))
 
 
 def _place(
-    site: Site, rail: Placed, joint: JointWords, width: Fraction, thickness: Fraction
+    site: Site, rail: Placed, host: Placed, joint: JointWords, size: tuple[Fraction, Fraction]
 ) -> tuple[Fraction, Fraction]:
-    # The edge shoulder and the cheek at the low coordinates: as written, else clear of a groove
-    # in one edge, else centred.
+    # The edge shoulder and the cheek at the low coordinates; `size` is width and thickness.
     _, wide, thick = rail.axes
-    spare_width = rail.box.extent(wide) - width
-    spare_thickness = rail.box.extent(thick) - thickness
-    low_groove, high_groove = _grooves(site, rail)
-    low_shoulder, low_cheek = spare_width / 2, spare_thickness / 2
-    if low_groove != high_groove:
-        low_shoulder = low_groove or spare_width - high_groove
+    spare_width = rail.box.extent(wide) - size[0]
+    spare_thickness = rail.box.extent(thick) - size[1]
+    low_shoulder = _usual_shoulder(site, rail, host, spare_width)
+    low_cheek = spare_thickness / 2
     if joint.place is not None:
         axis, side = PLACE_SIDE[joint.place.place]
         value = joint.place.value
@@ -126,6 +130,22 @@ def _place(
         min(max(low_shoulder, Fraction(0)), spare_width),
         min(max(low_cheek, Fraction(0)), spare_thickness),
     )
+
+
+def _usual_shoulder(site: Site, rail: Placed, host: Placed, spare: Fraction) -> Fraction:
+    # Centred in what a groove leaves; near the host's end as far in as the groove lets it.
+    wide = rail.axes[1]
+    low_groove, high_groove = _grooves(site, rail)
+    shoulder = (spare + low_groove - high_groove) / 2
+    if low_groove != high_groove and host.axes[0] == wide:
+        before = rail.box.low[wide] - host.box.low[wide] + shoulder
+        behind = host.box.high[wide] - rail.box.high[wide] + spare - shoulder
+        if high_groove and before < LEAST_END_GRAIN:
+            shoulder = spare - high_groove
+        elif low_groove and behind < LEAST_END_GRAIN:
+            shoulder = low_groove
+    # A tenon too wide for what is left keeps within the rail, and is reported as grooved.
+    return max(Fraction(0), min(shoulder, spare))
 
 
 def _look_inside_host(
