@@ -10,6 +10,7 @@ from itertools import pairwise
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.operations import setting_of
 from dryfit.operations.batch import Batch
+from dryfit.operations.early_finish import left_out
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
@@ -64,7 +65,8 @@ def finished(
         rules += _before_sanding(coating, rows[0], model, glue_ups, last_cuts)
         if schedule is None or coating not in model.coatings:
             continue
-        coats = _coats(coating, schedule, subjects, shop)
+        spared = left_out(coating.subject, coating.copies, model)
+        coats = _coats(coating, schedule, subjects, spared, shop)
         operations += coats
         rules.append(Rule(rows[-1].id, coats[0].id, WHY_COAT_SANDED))
         rules += _coat_rules(coating, coats, schedule, model, glue_ups)
@@ -123,7 +125,8 @@ def _surface_rows(coating: Coating, model: Model, shop: Shop) -> list[Operation]
     if assembly_named(model, coating.subject) is not None:
         area *= 1 - shop.sanding.inside
     edges = sum((4 * part.length for part in parts), Fraction(0))
-    what = ("sand", f"Sand the {coating.subject}, along the grain")
+    spared = left_out(coating.subject, coating.copies, model)
+    what = ("sand", f"Sand the {coating.subject}, along the grain{spared}")
     return [
         *sanded(coating.subject, what, coating.copies, area, shop),
         eased(coating.subject, coating.copies, edges, shop),
@@ -147,7 +150,7 @@ def _before_sanding(
 
 
 def _coats(
-    coating: Coating, schedule: Schedule, subjects: tuple[Coating, ...], shop: Shop
+    coating: Coating, schedule: Schedule, subjects: tuple[Coating, ...], spared: str, shop: Shop
 ) -> tuple[Operation, ...]:
     """Return the coats; setting out and cleaning are shared by what is coated in one visit."""
     shared = sum(other.before == coating.before for other in subjects)
@@ -171,7 +174,7 @@ def _coats(
                 ),
                 work=(Work(coating.subject, coating.copies, (), None, ()),),
                 tenths=tenths(exact),
-                sentence=_coat_sentence(coating, schedule, number),
+                sentence=_coat_sentence(coating, schedule, number) + spared,
                 after_tenths=schedule.recoat,
                 together=group,
                 splittable=False,

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.operations.batch import Batch
+from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
@@ -74,12 +75,15 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
 
 
 def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ...]:
-    housed = housed_copies(model)
-    copies = tuple(name for name in loose_copies(assembly, model) if name not in housed)
+    housed, coated = housed_copies(model), finished_before(assembly, model)
+    loose = tuple(name for name in loose_copies(assembly, model) if name not in housed)
+    copies = tuple(name for name in loose if name not in coated)
     if not copies:
         return ()
     area = sum((_surface(name, model) for name in copies), Fraction(0)) * shop.sanding.inside
-    what = ("sand inside", f"Sand the faces inside the {assembly.name}, glue faces left bare")
+    spared = but_not((name for name in loose if name in coated), model)
+    sentence = f"Sand the faces inside the {assembly.name}, glue faces left bare{spared}"
+    what = ("sand inside", sentence)
     return sanded(assembly.name, what, copies, area, shop)
 
 
