@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
-from dryfit.checks.regions import TENON_ROLES, TRENCHES, overlap, pairs, ranges, solid_parts
+from dryfit.checks.regions import (
+    TENON_ROLES,
+    TRENCHES,
+    on_opposite_surfaces,
+    overlap,
+    pairs,
+    ranges,
+    solid_parts,
+)
 from dryfit.checks.slots import LEAST_WALL
 from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.geometry.box import Box
@@ -14,6 +22,7 @@ from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.proportions import LEAST_END_GRAIN, glue_gap
 from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.tenon_lengths import first_neighbour, least_tenon, rounded_down
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
@@ -43,7 +52,7 @@ def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
             if feature.kind == "mortise" and copy.hand in feature.hands
         ]
         for one, two in _neighbours(own, copy.frame.axes[LENGTH][0]):
-            report = _pair(model, copy, *sorted((one, two), key=_by_line))
+            report = _pair(model, part, copy, *sorted((one, two), key=_by_line))
             if report is None or (one[0].mate, two[0].mate, report.code) in told:
                 continue
             told.add((one[0].mate, two[0].mate, report.code))
@@ -65,7 +74,7 @@ def _by_line(placed: Placed) -> tuple[int, int, str]:
     return (feature.span.line, feature.span.column, feature.id) if feature.span else (0, 0, "")
 
 
-def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | None:
+def _pair(model: Model, part: Part, copy: Copy, one: Placed, two: Placed) -> Diagnostic | None:
     (first, box), (second, other) = one, two
     show = model.display.shown
     names = f"{first.mate or first.id} and {second.mate or second.id}"
@@ -73,9 +82,6 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
     wall = _wall(box, other)
     if wall <= 0:
         shared = -wall
-        # Mortises are deeper than their tenons by the room for glue; a wall must be left.
-        deep = min(first.depth, second.depth) - shared - LEAST_WALL
-        tenon = deep - glue_gap(model.display)
         return finding(
             "H05",
             "mortises-collide",
@@ -84,7 +90,7 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
             + (f"collide by {show(shared)}" if shared else "meet"),
             first.span,
             figures={"overlap": shared},
-            remedy=_apart(show, tenon),
+            remedy=_apart(model, part, copy, ((first, box), (second, other))),
             notes=notes,
         )
     if wall >= LEAST_WALL:
@@ -96,19 +102,46 @@ def _pair(model: Model, copy: Copy, one: Placed, two: Placed) -> Diagnostic | No
         f"{copy.name}: only {show(wall)} of wood between the mortises for {names}",
         first.span,
         figures={"wall": wall},
-        remedy="make one tenon a little shorter",
+        remedy=_apart(model, part, copy, ((first, box), (second, other))),
         notes=notes,
     )
 
 
-def _apart(show: Callable[[Fraction], str], tenon: Fraction) -> str:
-    otherwise = "set the rails further out, or use thicker wood"
-    if tenon <= 0:
-        return otherwise
+def _apart(model: Model, part: Part, copy: Copy, mortises: tuple[Placed, Placed]) -> str:
+    # Mortises are deeper than their tenons by the room for glue; a wall must be left.
+    display = model.display
+    show = display.shown
+    (one, box), (two, other) = mortises
+    starts = [_start_of(copy, one, box, other), _start_of(copy, two, other, box)]
+    if None in starts or one.surface == two.surface:
+        return "make one tenon narrower, or move one of the rails"
+    if on_opposite_surfaces(one, two):
+        deep = (copy.box.extent(copy.frame.axes[SURFACES[one.surface][0]][0]) - LEAST_WALL) / 2
+    else:
+        deep = min(start for start in starts if start is not None) - LEAST_WALL
+    tenon = rounded_down(deep - glue_gap(display), display)
+    least = max(least_tenon(_narrow_side(mortise), display) for mortise in (one, two))
+    if tenon < least:
+        thicker = show(part.thickness + least - tenon)
+        room = f"; only {show(tenon)} would fit" if tenon > 0 else ""
+        return (
+            f"use a {part.name} at least {thicker} thick, or set the rails further out: tenons "
+            f"need {show(least)}{room}"
+        )
     return (
         f"write `tenon {show(tenon)} long` for both, which leaves {show(LEAST_WALL)} between the "
-        f"mortises; or {otherwise}"
+        "mortises; or set the rails further out, or use thicker wood"
     )
+
+
+def _start_of(copy: Copy, mortise: Feature, box: Box, other: Box) -> Fraction | None:
+    direction, end = SURFACES[mortise.surface]
+    axis, sign = copy.frame.axes[direction]
+    return first_neighbour(box, axis, copy.box, sign if end else -sign, (other,))
+
+
+def _narrow_side(mortise: Feature) -> Fraction:
+    return min(high - low for low, high in (mortise.along, mortise.across))
 
 
 def _wall(first: Box, second: Box) -> Fraction:
@@ -196,7 +229,7 @@ def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]
     for feature in part.features if chisels else ():
         if feature.kind != "mortise":
             continue
-        wide = min(high - low for low, high in (feature.along, feature.across))
+        wide = _narrow_side(feature)
         if wide in chisels or wide in told:
             continue
         told.add(wide)

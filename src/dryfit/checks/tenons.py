@@ -9,11 +9,16 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
-from dryfit.joinery.proportions import glue_gap
 from dryfit.placing.model import Copy, Joint, Model, Part
-from dryfit.placing.tenons import LEAST_BEHIND
+from dryfit.placing.tenon_lengths import (
+    TenonRange,
+    first_neighbour,
+    length_remedy,
+    longest_words,
+    shortest_tenon,
+    tenon_range,
+)
 
-_SHORTEST = Fraction(15)
 _AT_A_CORNER = Fraction(6, 10)
 
 
@@ -59,27 +64,41 @@ def check_tenons(model: Model) -> Iterator[Diagnostic]:
 def too_long(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
     """H03: tenon, glue gap and 5 mm of wood behind it fit into the mate."""
     depth = tenon.mate.box.extent(tenon.copy.frame.axes[LENGTH][0])
-    room = depth - glue_gap(model.display) - LEAST_BEHIND
-    if tenon.length <= room:
+    alone = tenon_range(depth, tenon.thickness, model.display)
+    if tenon.length <= alone.longest:
         return
-    show = model.display.shown
+    show, allowed = model.display.shown, _allowed(model, tenon)
     comes_out = "comes out on the far side of" if tenon.length >= depth else "does not fit"
     yield finding(
         "H03",
         "tenon-too-long",
         Severity.ERROR,
         f"{tenon.rail.name}: a tenon {show(tenon.length)} long {comes_out} {tenon.host.name}, "
-        f"{show(depth)} deep; the longest is {show(max(room, Fraction(0)))}",
+        f"{show(depth)} deep; {longest_words(alone, model.display)}",
         tenon.joint.span,
-        figures={"length": tenon.length, "longest": room},
-        remedy=f"write `tenon {show(room)} long`" if room > 0 else "use a thicker mate",
+        figures={"length": tenon.length, "longest": alone.longest},
+        remedy=length_remedy(allowed, tenon.length, tenon.host.name, model.display),
     )
 
 
+def _allowed(model: Model, tenon: _Tenon) -> TenonRange:
+    axis, host = tenon.copy.frame.axes[LENGTH][0], tenon.mate.box
+    side = -1 if tenon.copy.box.low[axis] < host.low[axis] else 1
+    others = (
+        joint.region
+        for joint in model.joints
+        if joint.kind == "mortise and tenon"
+        and joint.host == tenon.mate.name
+        and joint.guest != tenon.copy.name
+    )
+    neighbour = first_neighbour(tenon.joint.region, axis, host, side, others)
+    return tenon_range(host.extent(axis), tenon.thickness, model.display, neighbour)
+
+
 def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
-    """H04: a tenon of 15 mm and one and a half times its thickness has glue enough."""
-    least = max(tenon.thickness * Fraction(3, 2), _SHORTEST)
-    if tenon.length >= least:
+    """H04: a tenon of 15 mm and of one and a half times its thickness has glue enough."""
+    allowed = _allowed(model, tenon)
+    if tenon.length >= shortest_tenon(tenon.thickness, model.display):
         return
     show = model.display.shown
     yield finding(
@@ -88,8 +107,8 @@ def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
         Severity.WARNING,
         f"{tenon.rail.name}: a tenon only {show(tenon.length)} long has little glue area",
         tenon.joint.span,
-        figures={"length": tenon.length, "least": least},
-        remedy=f"make it {show(least)} or longer",
+        figures={"length": tenon.length, "least": allowed.least},
+        remedy=length_remedy(allowed, tenon.length, tenon.host.name, model.display),
     )
 
 

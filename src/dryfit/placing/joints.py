@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
+from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
@@ -32,7 +33,7 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     """
     found: list[Found] = []
     for contact in site.declared.contacts:
-        finder = _finder(contact)
+        finder = _finder(contact, placed)
         if finder is None:
             continue
         apart: list[Placed] = []
@@ -54,7 +55,7 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     return with_groove_ends(found, placed)
 
 
-def _finder(contact: Contact) -> Finder | None:
+def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
     kind = contact.joint.kind if contact.joint else None
     if kind == "buttons":
         return None
@@ -69,7 +70,7 @@ def _finder(contact: Contact) -> Finder | None:
         "under": _rest,
     }
     if kind == "tenon":
-        return _tenon
+        return partial(_tenon, placed)
     if kind == "housing":
         return _housing
     return by_preposition.get(contact.preposition)
@@ -116,7 +117,9 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
     )
 
 
-def _tenon(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:
+def _tenon(
+    placed: Mapping[str, Placed], site: Site, contact: Contact, guest: Placed, host: Placed
+) -> Found | None:
     region = guest.box.overlap(host.box)
     if region is None:
         return None
@@ -124,7 +127,7 @@ def _tenon(site: Site, contact: Contact, guest: Placed, host: Placed) -> Found |
     at_low = region.low[axis] == guest.box.low[axis]
     at_high = region.high[axis] == guest.box.high[axis]
     if at_low == at_high:
-        report_no_end(site, contact, guest, host)
+        report_no_end(site, contact, guest, host, placed)
     end = -1 if at_low else 1
     sizes = tenon_sizes(site, contact, guest, host, region)
     return Found(

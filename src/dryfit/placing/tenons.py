@@ -22,10 +22,13 @@ from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
 from dryfit.placing.lines import with_words
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
+from dryfit.placing.tenon_lengths import (
+    first_neighbour,
+    length_remedy,
+    longest_words,
+    tenon_range,
+)
 from dryfit.placing.tenon_widths import ask_about_narrow
-
-LEAST_BEHIND = Fraction(5)
-"""What must stand behind a blind mortise at least (TRADE B3.1)."""
 
 
 def tenon_sizes(
@@ -168,20 +171,25 @@ def _within(inner: Box, outer: Box, axis: int) -> bool:
     return outer.low[axis] <= inner.low[axis] and inner.high[axis] <= outer.high[axis]
 
 
-def report_no_end(site: Site, contact: Contact, rail: Placed, host: Placed) -> None:
+def report_no_end(
+    site: Site, contact: Contact, rail: Placed, host: Placed, placed: Mapping[str, Placed]
+) -> None:
     """Report that what should be tenoned into a host does not end in it."""
-    joint, axis = contact.joint, rail.axes[0]
+    joint, axis, display = contact.joint, rail.axes[0], site.declared.display
     deep = host.box.extent(axis)
     if joint is not None and joint.length is not None and joint.length > deep:
-        room = deep - glue_gap(site.declared.display) - LEAST_BEHIND
+        thickness = joint.thickness or rail.box.extent(rail.axes[2]) / 3
+        alone = tenon_range(deep, thickness, display)
+        neighbour = _neighbour(site, contact, rail, host, placed)
+        allowed = tenon_range(deep, thickness, display, neighbour)
         _error(
             site,
             joint,
             "tenon-too-long",
             f"{rail.part}: a tenon {site.shown(joint.length)} long comes out on the far side of "
-            f"{host.part}, {site.shown(deep)} deep; the longest is {site.shown(room)}",
-            f"write `tenon {site.shown(room)} long`",
-            {"length": joint.length, "longest": room},
+            f"{host.part}, {site.shown(deep)} deep; {longest_words(alone, display)}",
+            length_remedy(allowed, joint.length, host.part, display),
+            {"length": joint.length, "longest": alone.longest},
         )
     elif joint is not None:
         _error(
@@ -191,6 +199,34 @@ def report_no_end(site: Site, contact: Contact, rail: Placed, host: Placed) -> N
             f"{rail.part} passes through {host.part}, but a tenon is cut at an end",
             "shorten it to end in its host, or name a half lap",
         )
+
+
+def _neighbour(
+    site: Site, contact: Contact, rail: Placed, host: Placed, placed: Mapping[str, Placed]
+) -> Fraction | None:
+    # Before any mortise is cut: where the other rails of this host will have theirs.
+    axis = rail.axes[0]
+    middles = [box.low[axis] + box.high[axis] for box in (rail.box, host.box)]
+    others = [
+        _core(placed[seat.name], other.joint)
+        for other in site.declared.contacts
+        if other is not contact and other.joint is not None and other.joint.kind == "tenon"
+        for seat in site.guests(other)
+        if placed[seat.name].axes[0] != axis and placed[seat.name].box.overlap(host.box)
+    ]
+    side = -1 if middles[0] < middles[1] else 1
+    return first_neighbour(rail.box, axis, host.box, side, others)
+
+
+def _core(rail: Placed, joint: JointWords) -> Box:
+    # The middle of a rail, as thick as its tenons.
+    thick = rail.axes[2]
+    of_rail = rail.box.extent(thick)
+    cheek = (of_rail - min(joint.thickness or of_rail / 3, of_rail)) / 2
+    low, high = list(rail.box.low), list(rail.box.high)
+    low[thick] += cheek
+    high[thick] -= cheek
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _error(

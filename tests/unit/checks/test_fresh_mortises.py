@@ -7,6 +7,8 @@ import re
 import pytest
 from tests.pieces.reading import changed, checked
 
+from dryfit.diagnostics import Diagnostic
+
 TABLE = """piece Bedside table
 units inches to 1/16
 overall 16" wide, 14" deep, 22" high
@@ -26,3 +28,56 @@ def test_the_length_in_the_hint_is_one_that_fits(length: str) -> None:
     assert offered
     mended = checked(changed(text, (f"tenon {length}", f"tenon {offered[1]}")))
     assert not {each.code for each in mended.findings} & {"mortises-collide", "mortises-close"}
+
+
+STOOL = """piece Planing stool
+units mm, to nearest 0.5
+overall 620 wide, 340 deep, 520 high
+timber beech
+4 legs, upright, 50 x 50, at corners, set in 30 across, 20 front to back
+2 long aprons, across, 80 x 24, tenon 28 long 8 thick into legs, set back 4
+2 short aprons, front to back, 80 x 24, tenon 28 long 8 thick into legs, set back 4
+glue up base: legs, long aprons, short aprons
+"""
+CASE = """piece Spice case
+units mm, to nearest 0.5
+overall 640 wide, 165 deep, 720 high
+timber cherry
+2 sides, upright, 165 x 20, at left and right
+1 shelf, across, 140 x 18, housing 7 into sides, up 30
+1 hanging rail, across, 70 x 18, tenon 12 long 6 thick into sides, at back, down 60
+glue up case: sides, shelf, hanging rail
+"""
+LENGTHS = {"tenon-too-long", "tenon-short", "mortises-collide", "mortises-close"}
+
+
+def about_lengths(text: str) -> list[Diagnostic]:
+    return [each for each in checked(text).findings if each.code in LENGTHS]
+
+
+@pytest.mark.parametrize("length", ["55", "46", "40", "30", "28", "10"])
+def test_one_length_is_offered_and_no_check_objects_to_it(length: str) -> None:
+    text = changed(STOOL, ("tenon 28", f"tenon {length}"))
+    told = about_lengths(text)
+    assert told
+    hints = "\n".join(each.hints[0].message for each in told)
+    offered = set(re.findall(r"`tenon ([^`]+) long`", hints))
+    assert len(offered) == 1
+    assert about_lengths(changed(text, (f"tenon {length}", f"tenon {offered.pop()}"))) == []
+
+
+@pytest.mark.parametrize("length", ["12", "15", "19", "25"])
+def test_where_no_length_suits_the_thickness_of_the_host_is_told_and_serves(length: str) -> None:
+    text = changed(CASE, ("tenon 12", f"tenon {length}"))
+    (told,) = about_lengths(text)
+    # 15 of tenon, 1 for glue and 5 behind it.
+    assert "use a side at least 21 deep" in told.hints[0].message
+    assert "`tenon" not in told.hints[0].message
+    assert about_lengths(changed(CASE, ("165 x 20", "165 x 21"), ("tenon 12", "tenon 15"))) == []
+
+
+def test_no_length_of_nothing_or_less_is_offered() -> None:
+    told = about_lengths(changed(STOOL, ("50 x 50", "5 x 5")))
+    assert told
+    for each in told:
+        assert "-" not in each.message + each.hints[0].message
