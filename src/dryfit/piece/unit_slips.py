@@ -15,12 +15,15 @@ from dryfit.piece.declared import Amount, DeclaredPart
 from dryfit.piece.references import is_bare
 from dryfit.piece.sums import Sums
 from dryfit.quantities import UNITS
-from dryfit.quantities.display import Display
+from dryfit.quantities.display import Display, mixed
 from dryfit.quantities.units import INCH
 
 LARGEST_PIECE = Fraction(5000)
 _TINY, _LIKELY = 60, 20
 """Of the least overall size: less than a sixtieth is no leg, a twentieth and more may be one."""
+
+_INCH_FRACTIONS = (2, 4, 8, 16, 32, 64)
+"""What inch rulers divide by; halves and quarters may also be said of a centimetre."""
 
 _MM, _INCHES = Display("mm", Fraction(1, 10)), Display.inches(Fraction(1, 64))
 
@@ -32,11 +35,17 @@ def unit_slips(
 ) -> Iterator[Diagnostic]:
     """Yield overall sizes that a foreign unit makes huge, then sizes of parts that look mistaken.
 
-    `units_said` tells whether the notes have a ``units`` line.  Findings: unit-mixed, unit-slip.
+    `units_said` tells whether the notes have a ``units`` line.  Findings: unit-mixed, size-huge,
+    inch-fractions, unit-slip.
     """
     yield from _foreign(sums, overall)
     sizes = [amount.value for amount in overall if amount is not None]
     if len(sizes) == len(overall):
+        yield from _larger_than_the_piece(sums, parts, max(sizes))
+    fractions = tuple(_inch_fractions(sums))
+    yield from fractions
+    # One question is enough for one cause.
+    if len(sizes) == len(overall) and not fractions:
         yield from _suspected(sums, parts, (min(sizes), max(sizes)), units_said=units_said)
 
 
@@ -61,11 +70,84 @@ def _foreign(sums: Sums, overall: Overall) -> Iterator[Diagnostic]:
             figures={"as written": amount.value, "as meant": meant},
             hints=(
                 Hint(
-                    f"write `{number}` if {sums.display.with_unit(meant)} is meant; for another "
-                    "unit begin with a `units` line"
+                    f"write `{mixed(number)}` if {sums.display.with_unit(meant)} is meant; for "
+                    "another unit begin with a `units` line"
                 ),
             ),
         )
+
+
+def _larger_than_the_piece(
+    sums: Sums, parts: Sequence[DeclaredPart], largest: Fraction
+) -> Iterator[Diagnostic]:
+    """Ask about sizes of parts that a foreign unit makes larger than the whole piece."""
+    own_is_inch = UNITS[sums.unit].size == INCH
+    for part in parts:
+        for dimension, amount in zip(("length", "width", "thickness"), part.sizes, strict=True):
+            written = sums.sizes.get((part.name, dimension))
+            if amount is None or written is None or amount.value <= largest:
+                continue
+            numbers = [leaf for leaf in _numbers(written) if leaf.quantity is not None]
+            if not any(_is_imperial(leaf) != own_is_inch for leaf in numbers):
+                continue
+            number = numbers[0].value
+            shown = sums.display.with_unit
+            yield Diagnostic(
+                "size-huge",
+                Severity.QUESTION,
+                f"{part.name}: `{amount.span.text()}` is {shown(amount.value)}, more than the "
+                "whole piece; is that meant?",
+                amount.span,
+                rule="H37",
+                figures={"size": amount.value},
+                hints=(
+                    Hint(
+                        f"write `{mixed(number)}` if {shown(number * UNITS[sums.unit].size)} is "
+                        "meant"
+                    ),
+                ),
+            )
+
+
+def _inch_fractions(sums: Sums) -> Iterator[Diagnostic]:
+    """Ask once about fractions such as inch rulers have, in metric notes and without a unit."""
+    if UNITS[sums.unit].size == INCH:
+        return
+    likely = _INCH_FRACTIONS if sums.unit == "mm" else _INCH_FRACTIONS[2:]
+    written = (*sums.overall.values(), *sums.sizes.values())
+    found = [
+        number
+        for amount in written
+        for number in _summands(amount)
+        if number.quantity is None and number.value.denominator in likely
+        if "/" in number.span.text()
+    ]
+    if not found:
+        return
+    first = min(found, key=lambda number: (number.span.line, number.span.column))
+    others = f" (and {len(found) - 1} more like it)" if len(found) > 1 else ""
+    meant = first.value * INCH
+    yield Diagnostic(
+        "inch-fractions",
+        Severity.QUESTION,
+        f"`{first.span.text()}` looks like inches, and is read as "
+        f"{_MM.with_unit(first.value * UNITS[sums.unit].size)}; are inches meant?{others}",
+        first.span,
+        rule="H37",
+        figures={"as written": first.value * UNITS[sums.unit].size, "as meant": meant},
+        hints=(Hint("if they are, the line for that is `units inches`, before all sizes"),),
+    )
+
+
+def _summands(amount: Sum) -> Iterator[Number]:
+    # Beside `*` and `/` a fraction is a factor, and none of a ruler.
+    waiting = [amount]
+    while waiting:
+        each = waiting.pop()
+        if isinstance(each, Operation) and each.sign in "+-":
+            waiting += [each.right, each.left]
+        elif isinstance(each, Number):
+            yield each
 
 
 def _suspected(

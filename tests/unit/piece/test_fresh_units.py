@@ -23,7 +23,8 @@ def slips(text: str) -> list[Diagnostic]:
 
 
 def test_inches_read_as_millimetres_are_asked_about_with_both_readings() -> None:
-    (found,) = slips(changed(TABLE, ("units inches to 1/16\n", "")))
+    decimal = (("units inches to 1/16\n", ""), ("3/8", ".375"), ("1/2", ".5"), ("3/4", "0.75"))
+    (found,) = slips(changed(TABLE, *decimal, (" .", "."), ("1/4", "0.25"), ("1/8", "0.125")))
     assert found.severity is Severity.QUESTION
     assert found.message == 'leg: is 1.4 mm wide meant, or 1 3/8"? (and 2 more like it)'
     assert "`units inches`" in found.hints[0].message
@@ -57,3 +58,39 @@ def test_metres_in_metric_notes_are_meant() -> None:
 @pytest.mark.parametrize("name", FILES)
 def test_no_piece_of_ours_is_suspected(name: str) -> None:
     assert slips(text_of(name)) == []
+
+
+LOW = """piece Low stand
+overall 240 wide, 240 deep, 240 high
+4 posts, upright, 2 1/2 x 1 1/4, at corners
+2 rails, across, 40 x 18, tenon into posts
+glue up stand: posts, rails
+"""
+
+
+def of_code(text: str, code: str) -> list[Diagnostic]:
+    return [each for each in checked(text).findings if each.code == code]
+
+
+@pytest.mark.parametrize("units", ["", "units mm\n"])
+def test_bare_fractions_in_metric_notes_are_asked_about_once(units: str) -> None:
+    text = changed(LOW, ("overall", f"{units}overall"))
+    (found,) = of_code(text, "inch-fractions")
+    assert found.severity is Severity.QUESTION
+    assert found.span is not None
+    assert found.span.text() == "2 1/2"
+    assert "read as 2.5 mm" in found.message
+    assert "`units inches`" in found.hints[0].message
+    assert slips(text) == []
+
+
+def test_fractions_of_sums_and_of_inches_are_no_slip() -> None:
+    for size in ('2 1/2" x 1 1/4"', "overall width * 1/8 x 40 * 1/2", "37.5 x 30"):
+        assert of_code(changed(LOW, ("2 1/2 x 1 1/4", size)), "inch-fractions") == []
+
+
+def test_a_part_that_a_foreign_unit_makes_larger_than_the_piece_is_asked_about() -> None:
+    found = of_code(changed(LOW, ("40 x 18", '140" x 18')), "size-huge")
+    assert [each.severity for each in found] == [Severity.QUESTION]
+    assert "write `140`" in found[0].hints[0].message
+    assert of_code(changed(LOW, ("40 x 18", '2" x 18')), "size-huge") == []
