@@ -165,6 +165,10 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
 
 def _distance_details(setting: Setting, machine: Machine) -> Iterator[Text]:
     if setting.to == "both":
+        if machine.cutter == "bit":
+            # Each end of the part meets a stop of its own: their places are told below.
+            yield ("the two limits of the cut, from ", Mark(setting.origin or "R"))
+            return
         yield ("the two limits of the cut",)
     elif setting.to is not None:
         counts = machine.sides.get(setting.axis, Side.NEAR)

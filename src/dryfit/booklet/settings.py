@@ -106,13 +106,20 @@ def _boxes(setting: Setting, machine: Machine) -> Iterator[SettingBox]:
     details = details_of(setting, machine)
     if setting.to == "both" and setting.far is not None:
         far = (machine.say.setting(setting.far),)
-        first, second = f"First {label.lower()}", f"Second {label.lower()}"
+        first, second = _pair_labels(label, machine)
         yield SettingBox(setting.axis, first, first, value[:1], figure, ())
         yield SettingBox(setting.axis, second, second, far, figure, details)
     else:
         side = side_of(setting, machine)
         short = f"{label}, {side}" if side else label
         yield SettingBox(setting.axis, label, short, value, figure, details, setting.measure)
+
+
+def _pair_labels(label: str, machine: Machine) -> tuple[str, str]:
+    """Return the names of two limits: two stops, or at a router table where the cut runs."""
+    if machine.cutter == "bit":
+        return "Cut from", "Cut to"
+    return f"First {label.lower()}", f"Second {label.lower()}"
 
 
 def _kept(setting: Setting, machine: Machine, day: int | None) -> Kept:

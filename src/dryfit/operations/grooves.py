@@ -10,6 +10,7 @@ from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
+from dryfit.operations.router_stops import stops_in_words
 from dryfit.operations.sides import side_of_end
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
@@ -169,6 +170,9 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
     details: tuple[Detail, ...] = ()
     if depths > 1:
         details = ((f"Go to full depth in {depths} steps",),)
+    if not runs_through(site):
+        side = side_of_end("R", feature.surface, fence, site.handedness)
+        details = (*details, *stops_in_words(site, side))
     if round_ends:
         details = (*details, _square(site, bit.widest / 2))
     deed = "Rout" if runs_through(site) else "Rout, between the stops,"

@@ -17,6 +17,7 @@ from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
+from dryfit.operations.router_stops import through_before_stopped
 from dryfit.operations.sections import sections_of
 from dryfit.operations.shelves import shelves_sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
@@ -56,7 +57,11 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     so_far = joined((made, stages, measures, surfaces))
     ids = frozenset(operation.id for operation in so_far.operations)
     fits = fitted(model, tuple(glue_ups.values()), ids, shop)
-    extra = Batch(rules=(*_button_rules(model, joinery), *_late_rules(late, glue_ups, model, shop)))
+    through_first = through_before_stopped(
+        zip(joinery.operations, joinery.cuts, strict=True), model
+    )
+    late_rules = _late_rules(late, glue_ups, model, shop)
+    extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
     return _finished_list(joined((so_far, fits, extra)), joinery, model)
 
 

@@ -84,5 +84,7 @@ def origins(steps: Json) -> Iterator[str]:
             if not isinstance(setting, dict) or axis not in step["changed"]:
                 continue
             touching = {row["hold"][held] for row in step["work"] if row["hold"]}
+            if setting.get("to") == "both" and None in touching:
+                yield f"step {step['number']}: work without a stop runs against a pair of stops"
             if setting.get("from") is not None and setting["from"] not in touching:
                 yield f"step {step['number']}: {axis} from {setting['from']}, held {touching}"

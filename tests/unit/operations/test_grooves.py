@@ -3,7 +3,15 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from tests.unit.operations.worked import listed, operation, piece, said, setting, shop_without
+from tests.unit.operations.worked import (
+    listed,
+    operation,
+    piece,
+    rule,
+    said,
+    setting,
+    shop_without,
+)
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cut import Site
@@ -119,7 +127,7 @@ def test_round_ends_are_squared_and_the_minutes_counted() -> None:
     work, _ = listed(piece("panel_door"))
     stile = next(op for op in grooves_of(work, "panel") if op.part == "stile")
     assert stile.tenths == 45
-    assert said(stile.details[1]) == (
+    assert said(stile.details[-1]) == (
         "The bit leaves round ends, 4 mm in radius: square them with a chisel to 51 mm and 589 mm "
         "from R, or the corners of the panel do not go home"
     )
@@ -140,7 +148,7 @@ def test_an_end_that_a_housing_takes_away_is_not_squared() -> None:
     # The tray's housings, 20 to 34 and as deep, reach over the round ends at 29 to 32.
     work, _ = listed(piece("tray"))
     groove = next(op for op in grooves_of(work, "bottom") if op.part == "long side")
-    assert groove.details == ()
+    assert not any("round ends" in said(detail) for detail in groove.details)
 
 
 def test_a_through_groove_has_no_round_ends() -> None:
@@ -178,3 +186,30 @@ def test_through_grooves_of_a_family_take_the_quickest_way_set_up_included() -> 
     # 2 + 1.5 + 1.5, and the way there and back: 3.07 + 5 + 2.
     assert family.minutes["router table"] == 10 * Fraction("10.072")
     assert {way for _, way in family.sites} == {"single blade"}
+
+
+def test_each_end_of_the_part_meets_one_stop() -> None:
+    # The stile is 640 long, its groove 51 to 589 from R: 640 - 51 = 589 from R2.
+    work, _ = listed(piece("panel_door"))
+    stile = next(op for op in grooves_of(work, "panel") if op.part == "stile")
+    assert setting(stile, "stop").side == "right"
+    assert said(stile.details[1]) == (
+        "Stop on the right, met by R: 589 mm to the far side of the bit; stop on the left, met by "
+        "R2: 589 mm to the far side of the bit"
+    )
+    assert "lower it onto the running bit" in said(stile.details[2])
+
+
+def test_where_a_groove_runs_out_there_is_no_stop() -> None:
+    # An apron 920 long, grooved from 100 on: R2 alone meets a stop, 820 from the start of the cut.
+    open_end = replace(STOPPED, along=(Fraction(100), Fraction(920)))
+    groove = operation(with_groove(open_end), "apron / groove for slat")
+    words = said(groove.details[1])
+    assert "met by R2: 820 mm" in words
+    assert words.count("met by") == 1
+
+
+def test_through_grooves_come_before_the_stops_are_clamped_on() -> None:
+    work, _ = listed(piece("panel_door"))
+    found = rule(work, "rail / groove for panel", "stile / groove for panel")
+    assert "against the stops" in found.reason
