@@ -19,6 +19,8 @@ STOP_IN_LINE = (
     "The stop is in line with the cutter's near side: clamp it to the rip fence, ahead of the "
     "cutter, so that the end has left it before the cut begins"
 )
+OPEN_KINDS = frozenset({"end lap", "notch"})
+A_HAIR = Fraction(1, 10)
 CROSS_KINDS = frozenset({"end lap", "cross slot", "notch"})
 
 
@@ -53,7 +55,13 @@ class CrossMachine:
         )
 
     def passes(self, feature: Feature) -> int:
-        """Return the number of passes that the feature takes."""
+        """Return the number of passes that the feature takes.
+
+        What a cutter leaves at the open end of a lap or shoulder, no thicker than a shim of a dado
+        set, breaks off by itself.
+        """
+        if feature.kind in OPEN_KINDS and wide(feature) - self.width <= A_HAIR:
+            return 1
         return number_of_passes(wide(feature), self.width, self.overlap)
 
 
@@ -130,7 +138,7 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
 def _about_stop(near: Fraction, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
         return (("The stop does not reach: cut to knife lines",),)
-    if near == 0:
+    if near <= A_HAIR:
         # The cutter is as wide as the cut is long: a block on the sled's fence would be sawn.
         return ((STOP_IN_LINE,),)
     return ()

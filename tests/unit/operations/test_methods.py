@@ -188,3 +188,13 @@ def test_a_stop_in_line_with_the_cutter_is_clamped_ahead_of_it() -> None:
     assert any("ahead of the cutter" in said(detail) for detail in cheeks.details)
     laps = operation(boot_bench(), "post / end lap")
     assert not any("ahead of the cutter" in said(detail) for detail in laps.details)
+
+
+def test_a_dado_set_that_leaves_a_hair_of_an_inch_tenon_clears_it_in_one_pass() -> None:
+    # 3/4" is 19.05; a set built in steps of 0.1 to 19.0 leaves 0.05 at the open end of the cheek.
+    work, _ = listed(piece("step_stool", ("tenon 20 long", "tenon 19.05 long")))
+    cheeks = operation(work, "long rail / tenon cheeks")
+    stop = setting(cheeks, "stop")
+    assert (stop.value, stop.far) == (Fraction("0.05"), Fraction("19.05"))
+    assert {len(each.passes) for each in cheeks.work} == {1}
+    assert any("clamp it to the rip fence" in said(detail) for detail in cheeks.details)
