@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
 from dryfit.checks.laps import check_laps
@@ -33,6 +34,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_held(model)
     yield from check_stages(model)
     yield from check_slots(model)
+    yield from check_grain(model)
     yield from check_grooves(model)
     yield from check_laps(model)
     yield from check_mortises(model, shop)
