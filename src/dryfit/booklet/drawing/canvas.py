@@ -14,6 +14,8 @@ Segment = tuple[Point, Point]
 
 FONT = "Inter, DejaVu Sans, sans-serif"
 MARGIN = 1.0
+TALLEST = 215.0
+"""Paper mm that the body of a letter page leaves below the heading of a visit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +192,7 @@ class Canvas:
         return room
 
     def finish(self, title: str, *, least_width: float = 0.0) -> Svg:
-        """Return the sheet, cropped to what is drawn on it."""
+        """Return the sheet, cropped to what is drawn, made smaller if no page holds it."""
         left = min((x for x, _ in self._points), default=0.0) - MARGIN
         top = min((y for _, y in self._points), default=0.0) - MARGIN
         right = max((x for x, _ in self._points), default=0.0) + MARGIN
@@ -199,13 +201,14 @@ class Canvas:
             spare = (least_width - (right - left)) / 2
             left, right = left - spare, right + spare
         width, height = right - left, bottom - top
+        shown = min(1.0, TALLEST / height)
         view = " ".join(number(value) for value in (left, top, width, height))
         markup = (
-            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{number(width)}mm" '
-            f'height="{number(height)}mm" viewBox="{view}" font-family="{FONT}">'
+            f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{number(width * shown)}mm" '
+            f'height="{number(height * shown)}mm" viewBox="{view}" font-family="{FONT}">'
             f"<title>{escape(title)}</title>{''.join(self._shapes)}</svg>"
         )
-        return Svg(round(width, 2), round(height, 2), markup, title)
+        return Svg(round(width * shown, 2), round(height * shown, 2), markup, title)
 
 
 def text_room(

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, lying
+from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature
-from dryfit.placing.model import Part
+from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Work
+from dryfit.plan.plan import Step
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 
@@ -43,16 +46,40 @@ def part_drawing(part: Part, display: Display) -> Svg:
 def layout_drawing(ways: Sequence[Lying], say: Say, title: str) -> Svg:
     """Return the worked face of each part with its cuts, measured from R and from the edge.
 
-    Ways that look alike are drawn once, hands apart.
+    All cuts in a surface stand in one drawing, hands apart.
     """
-    groups: dict[tuple[object, ...], list[Lying]] = {}
-    for way in ways:
-        groups.setdefault((way.part.name, way.figure(whole=True)), []).append(way)
     canvas = Canvas()
     y = 0.0
-    for group in groups.values():
-        y = _face(canvas, group[0], say, y)
+    for way in _by_surface(ways):
+        y = _face(canvas, way, say, y)
     return canvas.finish(title)
+
+
+def marked_ways(model: Model, step: Step) -> tuple[Lying, ...]:
+    """Return the ways in which the parts of a step lie on the bench, what is cut looking up."""
+    works = (work for operation in step.operations for work in operation.work)
+    return tuple(way for work in works for way in _on_the_bench(model, work))
+
+
+def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
+    part = next((part for part in model.parts if part.name == work.part), None)
+    if part is None:
+        return
+    features = tuple(feature for feature in part.features if feature.id in work.features)
+    for surface in _surfaces(features, worked=True):
+        names = tuple(f.id for f in features if _worked_on(f) == surface)
+        lies = replace(work, features=names, hold=_lying_under(surface))
+        yield from (lying(part, copies, lies, "behind") for copies in by_hand(part, lies))
+
+
+def _by_surface(ways: Sequence[Lying]) -> tuple[Lying, ...]:
+    """Return one way for each hand and surface of a part, with all that is cut there."""
+    found: dict[tuple[object, ...], Lying] = {}
+    for way in ways:
+        key = way.part.name, way.hands, way.marks
+        regions = found[key].regions + way.regions if key in found else way.regions
+        found[key] = replace(way, regions=tuple(dict.fromkeys(regions)))
+    return tuple(found.values())
 
 
 def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
@@ -75,7 +102,7 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
     _letter(canvas, way, top, high)
     spans = [
         Span(0.0, scale.at(float(at)), (say.setting(at),))
-        for at in sorted({side for region in way.regions for side in region.from_stop})
+        for at in sorted({side for region in way.regions for side in _sides(region, along=True)})
         if 0 < at < way.sizes[0]
     ]
     spans.append(Span(0.0, scale.end, (say.size(way.sizes[0]),)))
@@ -91,12 +118,18 @@ def _levels(way: Lying, say: Say) -> tuple[tuple[float, Text], ...]:
 
     All are measured from the marked edge, wherever the part's hand turns it.
     """
-    sides = {side for region in way.regions for side in region.from_fence}
+    sides = {side for region in way.regions for side in _sides(region, along=False)}
     if not _marked_above(way):
         sides = {way.sizes[1] - side for side in sides}
     cuts = sorted(side for side in sides if 0 < side < way.sizes[1])
     rows: list[tuple[float, Text]] = [(float(side), (say.setting(side),)) for side in cuts]
     return (*rows, (float(way.sizes[1]), (say.size(way.sizes[1]),)))
+
+
+def _sides(region: Region, *, along: bool) -> tuple[Fraction, ...]:
+    """Return what is measured of a cut: both its sides, of a hole the middle only."""
+    start, end = region.from_stop if along else region.from_fence
+    return ((start + end) / 2,) if region.drilled else (start, end)
 
 
 def _room_across(levels: Sequence[tuple[float, Text]]) -> float:
@@ -147,8 +180,14 @@ def _stretch(region: Region, around: float) -> Stretch:
     return begin - around, end + around
 
 
-def _surfaces(features: Iterable[Feature]) -> tuple[str, ...]:
-    return tuple(sorted({f.surface for f in features}, key=list(SURFACES).index))
+def _surfaces(features: Iterable[Feature], *, worked: bool = False) -> tuple[str, ...]:
+    found = {_worked_on(feature) if worked else feature.surface for feature in features}
+    return tuple(sorted(found, key=list(SURFACES).index))
+
+
+def _worked_on(feature: Feature) -> str:
+    """Return the surface that is drawn for a cut by hand: tenons show both limits on the face."""
+    return "F" if feature.role.startswith("tenon") else feature.surface
 
 
 def _lying_under(surface: str) -> Hold:

@@ -11,7 +11,7 @@ from dryfit.booklet.drawing.cut_at_stop import crosscut_of
 from dryfit.booklet.drawing.lying import ways_of_lying
 from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.panel import panel_drawing
-from dryfit.booklet.drawing.part import layout_drawing
+from dryfit.booklet.drawing.part import layout_drawing, marked_ways
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.thickness import planer_drawing
 from dryfit.booklet.text import Say, Text
@@ -74,8 +74,7 @@ def setup_drawing(
 
 def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
     """Return what is cut to marks, by hand or on a machine without stop or fence."""
-    ways = ways_of_lying(model, step, "behind")
-    marked = [way for way in ways if way.regions]
+    marked = [way for way in marked_ways(model, step) if way.regions]
     return layout_drawing(marked, say, title) if marked else None
 
 
