@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.notes.names import plural
 from dryfit.placing.model import Assembly, Joint, Model, Part
 
 Members = Mapping[str, frozenset[str]]
@@ -60,11 +62,8 @@ def not_closed(model: Model, members: Members) -> Iterator[Diagnostic]:
 
 
 def _assembly_name(model: Model) -> str:
-    return next((word for word in ("frame", "base", "whole") if not _is_part(model, word)), "all")
-
-
-def _is_part(model: Model, name: str) -> bool:
-    return any(part.name == name for part in model.parts)
+    taken = {part.name for part in model.parts} | {each.stage for each in model.assemblies}
+    return next((word for word in ("frame", "base", "whole") if word not in taken), "all")
 
 
 def _closed(model: Model, members: Members, joint: Joint) -> bool:
@@ -79,7 +78,6 @@ def _told(model: Model, joint: Joint, pair: tuple[str, str]) -> Diagnostic:
     alone = next(
         (part for part in (guest, host) if not glued & {copy.name for copy in part.copies}), None
     )
-    last = model.assemblies[-1].stage
     message = (
         f"{alone.name} is in no glue-up"
         if alone
@@ -93,8 +91,30 @@ def _told(model: Model, joint: Joint, pair: tuple[str, str]) -> Diagnostic:
         message,
         (alone.spans[0] if alone and alone.spans else joint.span),
         figures={},
-        remedy=f"add `{missing}` to a glue-up, such as `glue up {last}: ..., {missing}`",
+        remedy=_glue_up_to_write(model, missing),
     )
+
+
+def _glue_up_to_write(model: Model, missing: str) -> str:
+    # Of several last glue-ups none may take the part: what joins them is missing.
+    inner = {name for assembly in model.assemblies for name in assembly.of}
+    last = [assembly for assembly in model.assemblies if assembly.name not in inner]
+    if len(last) < 2:
+        stage = model.assemblies[-1].stage
+        return f"add `{missing}` to a glue-up, such as `glue up {stage}: ..., {missing}`"
+    counted = Counter(assembly.stage for assembly in last)
+    stages = [plural(stage) if many > 1 else stage for stage, many in counted.items()]
+    items = ", ".join((*stages, *_in_no_glue_up(model)))
+    return f"add a line such as `glue up {_assembly_name(model)}: {items}`"
+
+
+def _in_no_glue_up(model: Model) -> Iterator[str]:
+    glued = {name for assembly in model.assemblies for name in assembly.of}
+    joined = {copy for joint in model.joints if joint.glued for copy in (joint.guest, joint.host)}
+    for part in solid_parts(model):
+        copies = {copy.name for copy in part.copies}
+        if copies & joined and not copies & glued:
+            yield part.written
 
 
 def glued_to_nothing(model: Model, members: Members) -> Iterator[Diagnostic]:

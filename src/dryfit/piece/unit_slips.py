@@ -80,33 +80,32 @@ def _foreign(sums: Sums, overall: Overall) -> Iterator[Diagnostic]:
 def _larger_than_the_piece(
     sums: Sums, parts: Sequence[DeclaredPart], largest: Fraction
 ) -> Iterator[Diagnostic]:
-    """Ask about sizes of parts that a foreign unit makes larger than the whole piece."""
+    """Ask once about sizes of parts that a foreign unit makes larger than the whole piece."""
     own_is_inch = UNITS[sums.unit].size == INCH
-    for part in parts:
-        for dimension, amount in zip(("length", "width", "thickness"), part.sizes, strict=True):
-            written = sums.sizes.get((part.name, dimension))
-            if amount is None or written is None or amount.value <= largest:
-                continue
-            numbers = [leaf for leaf in _numbers(written) if leaf.quantity is not None]
-            if not any(_is_imperial(leaf) != own_is_inch for leaf in numbers):
-                continue
-            number = numbers[0].value
-            shown = sums.display.with_unit
-            yield Diagnostic(
-                "size-huge",
-                Severity.QUESTION,
-                f"{part.name}: `{amount.span.text()}` is {shown(amount.value)}, more than the "
-                "whole piece; is that meant?",
-                amount.span,
-                rule="H37",
-                figures={"size": amount.value},
-                hints=(
-                    Hint(
-                        f"write `{mixed(number)}` if {shown(number * UNITS[sums.unit].size)} is "
-                        "meant"
-                    ),
-                ),
-            )
+    found = [
+        (part, amount, number)
+        for part in parts
+        for dimension, amount in zip(("length", "width", "thickness"), part.sizes, strict=True)
+        if amount is not None and amount.value > largest
+        if (written := sums.sizes.get((part.name, dimension))) is not None
+        for number in [leaf for leaf in _numbers(written) if leaf.quantity is not None][:1]
+        if _is_imperial(number) != own_is_inch
+    ]
+    if not found:
+        return
+    (part, amount, number), shown = found[0], sums.display.with_unit
+    others = f" (and {len(found) - 1} more like it)" if len(found) > 1 else ""
+    meant = number.value * UNITS[sums.unit].size
+    yield Diagnostic(
+        "size-huge",
+        Severity.QUESTION,
+        f"{part.name}: `{amount.span.text()}` is {shown(amount.value)}, more than the whole piece; "
+        f"is that meant?{others}",
+        amount.span,
+        rule="H37",
+        figures={"size": amount.value},
+        hints=(Hint(f"write `{mixed(number.value)}` if {shown(meant)} is meant"),),
+    )
 
 
 def _inch_fractions(sums: Sums) -> Iterator[Diagnostic]:

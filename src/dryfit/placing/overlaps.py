@@ -10,6 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
 from dryfit.placing.model import Copy, Part
+from dryfit.placing.overlap_remedies import overlap_remedy
 from dryfit.placing.site import Site
 
 MOST_TOLD = 20
@@ -35,7 +36,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
         left = Solid(common, tuple(removed)).cells()
         if left:
             told.add((part.name, other_part.name))
-            site.findings.append(_finding(part, copy, other_part, other, left[0]))
+            site.findings.append(_finding(site, part, copy, other_part, other, left[0]))
         if len(told) >= MOST_TOLD:
             return
 
@@ -92,7 +93,9 @@ def _shared_hosts(
     return [box for name, box in entered.get(first, ()) if name in hosts]
 
 
-def _finding(part: Part, copy: Copy, other_part: Part, other: Copy, left: Box) -> Diagnostic:
+def _finding(
+    site: Site, part: Part, copy: Copy, other_part: Part, other: Copy, left: Box
+) -> Diagnostic:
     depth: Fraction = min(left.extent(axis) for axis in range(3))
     span = part.spans[0] if part.spans else (other_part.spans or (None,))[0]
     if part is other_part and copy.box == other.box:
@@ -112,10 +115,5 @@ def _finding(part: Part, copy: Copy, other_part: Part, other: Copy, left: Box) -
         span,
         rule="H28",
         figures={"depth": depth},
-        hints=(
-            Hint(
-                f"name the joint, such as `{part.name} into {other_part.name}: housing`, or move "
-                "one of them"
-            ),
-        ),
+        hints=(Hint(overlap_remedy(site, (part, copy), (other_part, other))),),
     )

@@ -41,3 +41,24 @@ def test_what_is_only_screwed_is_asked_about_where_a_glue_up_names_it() -> None:
 def test_the_stool_as_it_was_has_neither() -> None:
     codes = {each.code for each in checked(STOOL).findings}
     assert not codes & {"stage-without-joint", "screwed-not-glued", "glued-to-nothing"}
+
+
+PLANING_STOOL = """piece Planing stool
+units mm, to nearest 0.5
+overall 620 wide, 340 deep, 520 high
+timber beech
+4 legs, upright, 50 x 50, at corners
+2 long aprons, across, 80 x 24, tenon 25 long 8 thick into legs, set back 4
+2 short aprons, front to back, 80 x 24, tenon 25 long 8 thick into legs, set back 4
+2 end stretchers, front to back, 50 x 24, tenon 25 long 8 thick into legs, up 110
+1 middle stretcher, across, 50 x 24, tenon 16 long 8 thick into end stretchers
+glue up 2 ends: 2 legs, 1 short apron, 1 end stretcher
+"""
+
+
+def test_a_forgotten_last_glue_up_is_offered_whole_and_serves() -> None:
+    told = [each for each in checked(PLANING_STOOL).findings if each.code == "in-no-glue-up"]
+    offered = {hint.message for each in told for hint in each.hints}
+    line = "glue up frame: ends, long aprons, middle stretcher"
+    assert offered == {f"add a line such as `{line}`"}
+    assert errors(checked(f"{PLANING_STOOL}{line}\n")) == []
