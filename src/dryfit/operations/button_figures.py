@@ -31,6 +31,10 @@ def button_details(part: Part, model: Model) -> tuple[Detail, ...]:
     rail, held = model.part_of(joint.host).name, fitting.part
     return (
         (
+            *("The grain runs along the button, from the tongue back: plane the board to ",),
+            *(part.thickness, ", rip ", part.width, " wide, crosscut ", part.length, " long"),
+        ),
+        (
             *("Tongue ", tongue, " long, ", thick, " thick, set down ", set_down),
             f" from the button's top: the screw pulls the {held} down on it",
         ),

@@ -45,8 +45,9 @@ def buttons_made(model: Model, shop: Shop) -> Batch:
                     ),
                 ),
                 tenths=tenths(worked(shop, "button", each=len(part.copies))),
-                sentence=f"Make {counted(part, len(part.copies))} from a strip: "
-                "cut the tongue on the long strip, then saw the strip apart",
+                sentence=f"Make {counted(part, len(part.copies))} from a board as wide as "
+                "several of them: cut the tongue across its end, rip the end into buttons, then "
+                "crosscut them off; again at the new end until there are enough",
                 check="the tongue slides in the groove, and the body pulls down",
                 details=button_details(part, model),
             )
@@ -114,8 +115,8 @@ def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
     if fitting.kind == "buttons":
         exact = worked(shop, "fit top", each=1, per_fixing=count)
         sentence = (
-            f"Lay the {part.name} in its place, even all round, and screw the buttons to it: no "
-            "glue, it has to move"
+            f"Lay the {part.name} in its place, even all round, bore a pilot hole for each screw, "
+            "and screw the buttons to it: no glue, it has to move"
         )
     else:
         exact = worked(shop, "fit part", each=len(names)) + worked(shop, "screw", each=count)

@@ -10,13 +10,17 @@ from dryfit.operations.button_figures import button_details
 
 def test_the_buttons_of_the_worked_example() -> None:
     # TRADE I1: tongue 5.5 thick, 8.5 long, its top 11 below the button's; body 2.5 off the apron.
-    tongue, stand_off, hole = operation(boot_bench(), "button / make").details
+    board, tongue, stand_off, hole = operation(boot_bench(), "button / make").details
     assert lengths_of(tongue) == (Fraction("8.5"), Fraction("5.5"), Fraction(11))
     assert stand_off == (
         "The body stands ",
         Fraction("2.5"),
         " off the apron, so that the top can move",
     )
+    # The grain runs through the tongue, or it snaps: 40 long, as the cut list has it.
+    button = piece().part("button")
+    assert lengths_of(board) == (button.thickness, button.width, button.length)
+    assert "grain runs along the button" in str(board[0])
     # 40 long: the body from 8.5 to 40, its middle at 24.25; a 4 mm screw goes through 4.5.
     assert lengths_of(hole) == (Fraction("4.5"), Fraction("24.25"))
 
