@@ -121,8 +121,19 @@ def _name_twice(
         f"`{written}` is already on line {first.span.line}{same}",
         statement.name_span,
         notes=(Note("first written here", first.name_span),),
-        hints=(Hint("give one of them another name, or put both on one line"),),
+        hints=(Hint(_another_name(statement, first)),),
     )
+
+
+def _another_name(
+    statement: PartsLine | GlueLine | ValueLine, first: PartsLine | GlueLine | ValueLine
+) -> str:
+    if {type(statement), type(first)} == {GlueLine, PartsLine}:
+        return (
+            "a glue-up joins several parts and has a name of its own, such as `glue up base: ...`; "
+            "a panel of staves is glued by its own line, with `glued from`, and needs no glue-up"
+        )
+    return "give one of them another name, or put both on one line"
 
 
 def _line_twice(statement: Statement, first: Statement) -> Diagnostic:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.expected import expected_words
@@ -55,6 +57,14 @@ def unfinished(stumble: Stumble) -> Mistake | None:
         )
     if stumble.rest:
         return None
+    if re.search(r"\bspread (?:up|down|upward)$", stumble.text[:end], re.IGNORECASE):
+        place = stumble.span(start, end)
+        return Mistake(
+            "line-unfinished",
+            f"after `{written}` something is missing: spread which way?",
+            place,
+            (Repair("say it with both words", place, "up and down"),),
+        )
     if len(stumble.failure.tokens) == 1:
         return _opener_alone(stumble)
     return Mistake(

@@ -65,6 +65,8 @@ def stray_sign(stumble: Stumble) -> Mistake | None:
             stumble.place,
             (stumble.replacing(advice, meant, stands_alone=True),),
         )
+    if sign == "-" and stumble.rest[1:].lstrip()[:1].isdigit():
+        return _less_than_nothing(stumble)
     return Mistake(
         "stray-sign",
         f"the sign `{sign}` does not fit here",
@@ -74,6 +76,25 @@ def stray_sign(stumble: Stumble) -> Mistake | None:
             Repair("write a comma", stumble.place, ","),
             Hint("a remark begins with #"),
         ),
+    )
+
+
+def _less_than_nothing(stumble: Stumble) -> Mistake:
+    last = stumble.previous
+    before = stumble.text[last.start_pos : last.end_pos] if last is not None else ""
+    other = {"up": "down", "down": "up"}.get(before.lower())
+    if other is None:
+        hint = Hint("say the direction in words, such as `5 from front` or `set in 5 across`")
+    else:
+        end = "bottom" if before.lower() == "up" else "top"
+        hint = Hint(
+            f"`{before}` is measured from the {end} of the piece, `{other}` from the other end"
+        )
+    return Mistake(
+        "stray-sign",
+        "a distance cannot be less than nothing",
+        stumble.place,
+        (hint, stumble.replacing("without the sign the line reads so", "")),
     )
 
 

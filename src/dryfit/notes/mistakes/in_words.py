@@ -166,6 +166,9 @@ def no_glue_colon(stumble: Stumble) -> Mistake | None:
     end = stumble.words[first + length - 1].end if length else last.end_pos
     advice = "put a colon between the name and the parts"
     repair = Repair(advice, stumble.span(end, end), ":")
+    name = stumble.text[last.start_pos : end]
+    if not length and canonical(name) in stumble.vocabulary.parts:
+        return _glue_up_of_a_part(stumble, name, last.start_pos)
     if not length and stumble.written in (",", ";"):
         repair = Repair(advice, stumble.span(end, stumble.failure.end), ":")
     return Mistake(
@@ -173,6 +176,20 @@ def no_glue_colon(stumble: Stumble) -> Mistake | None:
         "the parts of a glue-up stand behind a colon",
         stumble.span(end, max(end, len(stumble.text.rstrip()))),
         (repair, Hint("for example `glue up base: side frames, long rails`")),
+    )
+
+
+def _glue_up_of_a_part(stumble: Stumble, name: str, start: int) -> Mistake:
+    return Mistake(
+        "glue-up-of-a-part",
+        f"`{name}` is one part: a glue-up joins several",
+        stumble.span(start, start + len(name)),
+        (
+            Hint(
+                "take the line out; a panel of staves is glued by its own line, with `glued from`, "
+                "and a cure of its own cannot be written for it"
+            ),
+        ),
     )
 
 

@@ -1,0 +1,65 @@
+"""What the second pair of fresh eyes wrote, and the line that is offered for it."""
+
+from __future__ import annotations
+
+import pytest
+from tests.pieces.reading import checked, errors
+
+HEAD = """piece Case
+units mm
+overall 640 wide, 165 deep, 720 high
+timber cherry
+2 sides, upright, 165 x 20, at left and right
+1 rail, across, 70 x 18, tenon 14 long 6 thick into sides, down 60
+1 low rail, across, 70 x 18, tenon 14 long 6 thick into sides, up 60
+"""
+
+
+@pytest.mark.parametrize(
+    ("written", "offered"),
+    [
+        (
+            "1 panel, facing front, 8 thick, inside sides, rail and low rail, groove 9",
+            "1 panel, facing front, 8 thick, inside sides and rail and low rail, groove 9",
+        ),
+        (
+            "1 panel, facing front, 8 thick, inside sides, rail, low rail, groove 9",
+            "1 panel, facing front, 8 thick, inside sides and rail and low rail, groove 9",
+        ),
+        (
+            "1 post, upright, 50 x 18, tenon 16 long 8 thick low rail",
+            "1 post, upright, 50 x 18, tenon 16 long 8 thick into low rail",
+        ),
+        (
+            "3 shelves, across, 140 x 18, housing 7 into sides, spread up",
+            "3 shelves, across, 140 x 18, housing 7 into sides, spread up and down",
+        ),
+    ],
+)
+def test_the_line_that_was_meant_is_offered(written: str, offered: str) -> None:
+    (found,) = errors(checked(f"{HEAD}{written}\n"))
+    assert [hint.corrected_line for hint in found.hints] == [offered]
+
+
+def test_a_size_of_a_part_is_still_asked_for_in_a_size() -> None:
+    found = errors(checked(f"{HEAD}1 shelf, across, sides x 18, housing 7 into sides\n"))
+    assert "part-as-measure" in [each.code for each in found]
+
+
+@pytest.mark.parametrize(
+    ("written", "words"),
+    [
+        ("1 shelf, across, 140 x 18, housing 7 into sides, up -20", "cannot be less than nothing"),
+        ("3 shelves, across, 140 x 18, housing 7 into sides, at 30, 270 and 600", "`at` wants a"),
+        ("glue up rail, cure 4 h", "`rail` is one part"),
+    ],
+)
+def test_what_cannot_be_written_is_said_plainly(written: str, words: str) -> None:
+    (found,) = errors(checked(f"{HEAD}{written}\n"))
+    assert words in found.message
+
+
+def test_a_glue_up_named_as_a_panel_is_told_what_glues_a_panel() -> None:
+    (found,) = errors(checked(f"{HEAD}glue up rail: sides\n"))
+    assert found.code == "name-twice"
+    assert "`glued from`" in found.hints[0].message
