@@ -51,19 +51,35 @@ def reference_of(surface: str) -> str:
     return "E" if surface in {"F", "B"} else "F"
 
 
-def fence_and_side(site: Site, end: str) -> tuple[str, str]:
+def fence_and_side(site: Site, end: str, throat: Fraction | None = None) -> tuple[str, str]:
     """Return the surface at the fence and the side of the machine where the end's stop stands.
 
     A cut in the middle between two edges is the same from either, so the part is turned until
     its end is on the left, and one stop serves both hands (TRADE 0.9).  Any other cut keeps the
-    reference edge at the fence, and the hand decides the side.
+    reference edge at the fence, and the hand decides the side; only where the machine's `throat`
+    does not reach so far is the part turned, and the cut measured from the nearer edge.
     """
     surface = site.feature.surface
     down, reference = OPPOSITE[surface], reference_of(surface)
     across = site.part.width if surface in {"F", "B"} else site.part.thickness
     if site.feature.across[0] + site.feature.across[1] == across:
         return edge_at_fence_behind(down, end, site.handedness), "left"
+    near, far = site.feature.across
+    if throat is not None and far > throat and across - near < far:
+        reference = OPPOSITE[reference]
     return reference, side_of_end(end, down, reference, site.handedness)
+
+
+def from_fence(site: Site, fence: str) -> Fraction:
+    """Return the distance of a cut's near side from the surface that lies at the fence."""
+    near, far = site.feature.across
+    if fence in {"E", "F"}:
+        return near
+    return (site.part.width if fence == "E2" else site.part.thickness) - far
+
+
+def _throat(station: str, shop: Shop) -> Fraction | None:
+    return shop.stations[station].limits.get("throat")
 
 
 def _deep_enough(site: Site, station: str, shop: Shop) -> bool:
@@ -85,17 +101,17 @@ def _plunged(
     width = feature.across[1] - feature.across[0]
     count = plunges(feature, width, CHISEL_STEP if by_chisel else DRILL_STEP)
     down = OPPOSITE[feature.surface]
-    fence, side = fence_and_side(site, "R")
+    fence, side = fence_and_side(site, "R", _throat(station, shop))
+    near = from_fence(site, fence)
     settings = [
         setting_of.named("cutter", cutter.name),
         setting_of.plain("depth", feature.depth),
-        setting_of.distance("fence", feature.across[0], width, fence),
+        setting_of.distance("fence", near, width, fence),
     ]
     if not marks:
         settings.append(setting_of.limits(feature.along[0], feature.along[1], "R", side))
     what = naming.what_of(feature)
     deed = "Chop" if by_chisel else "Drill out and square"
-    near = feature.across[0]
     return Cut(
         site=site,
         what=what,
@@ -126,12 +142,12 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
     if drill is None or feature.surface not in FACES or not _deep_enough(site, DRILL_PRESS, shop):
         return hand_cut(site, shop)
     half = drill.widest / 2
-    across = sum(feature.across, Fraction(0)) / 2 - half
     end, middle = nearest_end(site)
     down = OPPOSITE[feature.surface]
-    fence, side = fence_and_side(site, end)
-    if to_marks:
+    fence, side = fence_and_side(site, end, _throat(DRILL_PRESS, shop))
+    if to_marks and from_fence(site, fence) == feature.across[0]:
         fence = reference_of(feature.surface)
+    across = from_fence(site, fence) + (feature.across[1] - feature.across[0]) / 2 - half
     settings: list[Setting] = [
         setting_of.named("cutter", drill.name),
         setting_of.plain("depth", feature.depth),

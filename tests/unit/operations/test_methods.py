@@ -4,6 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from tests.pieces.reading import model_of
 from tests.unit.operations.worked import (
     boot_bench,
     listed,
@@ -198,3 +199,25 @@ def test_a_dado_set_that_leaves_a_hair_of_an_inch_tenon_clears_it_in_one_pass() 
     assert (stop.value, stop.far) == (Fraction("0.05"), Fraction("19.05"))
     assert {len(each.passes) for each in cheeks.work} == {1}
     assert any("clamp it to the rip fence" in said(detail) for detail in cheeks.details)
+
+
+CASE = """piece Spice case
+units mm
+overall 640 wide, 165 deep, 720 high
+timber cherry
+2 sides, upright, 165 x 20, at left and right
+1 shelf, across, 140 x 18, housing 7 into sides, up 30
+1 hanging rail, across, 70 x 18, tenon 14 long 6 thick into sides, at back, down 60
+glue up case: sides, shelf, hanging rail
+"""
+
+
+def test_a_mortise_beyond_the_mortisers_throat_is_set_from_the_nearer_edge() -> None:
+    # The throat is 150; from edge E the chisel would stand at 153 to 159, from E2 at 6 to 12.
+    work, _ = listed(model_of(CASE))
+    rows = [row for row in work.operations if "mortise for hanging rail" in row.id]
+    assert rows
+    for row in rows:
+        fence = setting(row, "fence")
+        assert (fence.value, fence.far, fence.origin) == (Fraction(6), Fraction(12), "E2")
+        assert {each.hold.against_fence for each in row.work if each.hold} == {"E2"}
