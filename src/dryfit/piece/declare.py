@@ -49,7 +49,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
 
     Findings: unknown-part, circle, mixed-kinds, wrong-kind, number-too-long, size-not-positive,
     size-huge, size-not-written, joined-to-itself, no-piece, no-parts, too-many-parts,
-    finish-twice, thicker-than-wide, wishes-in-a-circle, unit-mixed, unit-slip.
+    finish-twice, thicker-than-wide, wishes-in-a-circle, unit-mixed, unit-slip,
+    inch-fractions.
     """
     units, overall_line = _first(notes, UnitsLine), _first(notes, OverallLine)
     names = Names(
@@ -85,7 +86,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
     others = tuple(each for each in sums.findings if each.span not in told)
-    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes), *slips)
+    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes, declared.stages), *slips)
     return declared, findings + others + tuple(names.findings)
 
 
