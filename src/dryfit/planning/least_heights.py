@@ -1,44 +1,66 @@
-"""How low a blade may stand that cuts right through: as its thickest work asks, not its thinnest.
+"""How high a blade stands that cuts right through: as its thickest work asks.
 
 Several cuts share one height.  Whoever sets the blade once for all of them has to know what the
-thickest of them needs, also where that one comes some steps later (TRADE 0.5).
+thickest of them needs, also where that one comes some steps later (TRADE 0.5).  Where the blade is
+set anew it comes no higher than what is cut until the next setting: bare teeth above thin work are
+a danger, and lowering them costs nothing then.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
+from dryfit.plan.setting import Setting
 
 HEIGHT = "height"
+Run = tuple[Step, ...]
 
 
 def with_least_heights(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-    """Return the steps, `at_least` of each standing height good for all that is cut at it.
+    """Return the steps, each height as low as it may be, and `at_least` good for all cut at it.
 
-    A height that some cut needs exactly, for its depth, has no `at_least`.
+    A height that some cut needs exactly, for its depth, is left alone and has no `at_least`.
     """
-    least = {step.number: bound for run in _standing(steps) for step, bound in _bounds(run)}
+    set_of: dict[int, tuple[Fraction, Fraction | None]] = {}
+    for runs in _runs(steps).values():
+        before: Fraction | None = None
+        for run, after in zip(runs, (*map(_value, runs[1:]), None), strict=True):
+            value, least = _value(run), _least(run)
+            if value is None:
+                before = None
+                continue
+            if least is not None and least not in {before, after}:
+                # Equal to a neighbour it would not be a change of setting any more.
+                value = least
+            set_of.update((step.number, (value, least)) for step in run)
+            before = value
     return tuple(
-        _with_bound(step, least[step.number]) if step.number in least else step for step in steps
+        _set(step, *set_of[step.number]) if step.number in set_of else step for step in steps
     )
 
 
-def _standing(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
-    """Yield the steps at one station between one setting of the height and the next."""
-    runs: dict[str, list[Step]] = {}
+def _runs(steps: tuple[Step, ...]) -> dict[str, list[Run]]:
+    """Return by station the steps between one setting of the height and the next."""
+    runs: dict[str, list[Run]] = {}
     for step in steps:
         if HEIGHT not in dict(step.settings):
             continue
-        if HEIGHT in step.changed and step.station in runs:
-            yield tuple(runs.pop(step.station))
-        runs.setdefault(step.station, []).append(step)
-    yield from (tuple(run) for run in runs.values())
+        here = runs.setdefault(step.station, [])
+        if not here or HEIGHT in step.changed or _value(here[-1]) != _value((step,)):
+            here.append(())
+        here[-1] = (*here[-1], step)
+    return runs
 
 
-def _bounds(run: tuple[Step, ...]) -> Iterator[tuple[Step, Fraction | None]]:
+def _value(run: Run) -> Fraction | None:
+    setting = dict(run[0].settings)[HEIGHT]
+    return setting.value if setting is not None and isinstance(setting.value, Fraction) else None
+
+
+def _least(run: Run) -> Fraction | None:
     asked = [
         setting.at_least
         for step in run
@@ -47,13 +69,25 @@ def _bounds(run: tuple[Step, ...]) -> Iterator[tuple[Step, Fraction | None]]:
         if setting.axis == HEIGHT
     ]
     bounds = [bound for bound in asked if bound is not None]
-    least = max(bounds) if bounds and len(bounds) == len(asked) else None
-    yield from ((step, least) for step in run)
+    return max(bounds) if bounds and len(bounds) == len(asked) else None
 
 
-def _with_bound(step: Step, least: Fraction | None) -> Step:
+def _set(step: Step, value: Fraction, least: Fraction | None) -> Step:
     settings = tuple(
-        (axis, replace(setting, at_least=least) if axis == HEIGHT and setting else setting)
+        (
+            axis,
+            replace(setting, value=value, at_least=least)
+            if setting and axis == HEIGHT
+            else setting,
+        )
         for axis, setting in step.settings
     )
-    return replace(step, settings=settings)
+    operations = tuple(_operation_at(operation, value) for operation in step.operations)
+    return replace(step, settings=settings, operations=operations)
+
+
+def _operation_at(operation: Operation, value: Fraction) -> Operation:
+    def at_height(setting: Setting) -> Setting:
+        return replace(setting, value=value) if setting.axis == HEIGHT else setting
+
+    return replace(operation, settings=tuple(map(at_height, operation.settings)))

@@ -71,3 +71,25 @@ def test_no_cut_of_the_boot_bench_needs_more_than_is_printed() -> None:
                     assert standing is not None
                     assert standing.at_least is not None
                     assert setting.at_least <= standing.at_least <= Fraction(standing.value)
+
+
+def heights(*steps: Step) -> list[Fraction | str | None]:
+    rows = [dict(each.settings)["height"] for each in with_least_heights(steps)]
+    return [None if row is None else row.value for row in rows]
+
+
+def test_a_blade_that_is_set_anew_stands_no_higher_than_its_work_asks() -> None:
+    # 53 for the legs; two days later a top of 35 alone: 38, and not 53 once more.
+    steps = (
+        step(1, ("height",), cut("leg", 53)),
+        step(2, ("cutter", "height"), cut("top", 38)),
+    )
+    assert heights(*steps) == [53, 38]
+    lowered = with_least_heights(steps)[1].operations[0].settings[0]
+    assert lowered.value == 38
+
+
+def test_a_height_is_not_lowered_to_one_that_stood_before() -> None:
+    # It would be printed as set anew and be the same.
+    steps = (step(1, ("height",), cut("leg", 38)), step(2, ("height",), cut("top", 38)))
+    assert heights(*steps) == [38, 53]
