@@ -7,10 +7,14 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import CopyRow, copy_row
 from dryfit.booklet.labels import Labels
-from dryfit.booklet.text import Piece, Say, Text, joined
+from dryfit.booklet.text import Mark, Piece, Say, Text, joined, listed
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
+from dryfit.geometry.frame import Frame
 from dryfit.placing.model import Model, Part
+
+_SIDES = (("left", "right"), ("front", "back"), ("bottom", "top"))
+"""Sides of the piece by axis x, y and z: where the coordinate is least, and where greatest."""
 
 RESTING = "rest"
 """Kind of a joint without wood or fastener of its own: nothing to cut, so nothing to list."""
@@ -21,7 +25,8 @@ class PartRow:
     """One line of the cut list.
 
     `sums` are the chains that prove the sizes, one a line; `remarks` whatever else must be known
-    before the wood is bought or cut.
+    before the wood is bought or cut; `marks` tell on which side of the finished piece end, edge
+    and face with a mark lie.
     """
 
     letter: str
@@ -34,6 +39,7 @@ class PartRow:
     sums: tuple[Text, ...]
     remarks: Text
     copies: tuple[CopyRow, ...]
+    marks: Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +90,27 @@ def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
         sums=_sums(part, model, say),
         remarks=_remarks(part, model, say),
         copies=tuple(copy_row(part, copy, labels) for copy in part.copies),
+        marks=marks_in_piece(part, labels),
     )
+
+
+def marks_in_piece(part: Part, labels: Labels) -> Text:
+    """Return ``R bottom, E left, F front``, copy by copy where they stand otherwise."""
+    found: dict[Text, list[str]] = {}
+    for copy in part.copies:
+        found.setdefault(_lies(copy.frame), []).append(labels.copy(copy.name))
+    if len(found) == 1:
+        return next(iter(found))
+    rows = [(f"{listed(names)}: ", *sides) for sides, names in found.items()]
+    return joined(rows, "; ")
+
+
+def _lies(frame: Frame) -> Text:
+    rows = [
+        (Mark(mark), f" {_SIDES[axis][0 if sign > 0 else 1]}")
+        for mark, (axis, sign) in zip(("R", "E", "F"), frame.axes, strict=True)
+    ]
+    return joined(rows, ", ")
 
 
 def _sums(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
