@@ -43,9 +43,7 @@ def with_releases(
         waits += [row for row in _wet(step, steps, shop) if row.at > idle_from]
         last = max(waits, key=lambda row: (row.at, row.lag), default=None)
         if before is not None and _put_off(before, step, last, hours):
-            last = _Until(
-                step.starts.tenths, before.number, before.operations[-1].id, WHY_EVENING, 0
-            )
+            last = _morning(before, step, last, shop)
         rows.append(step if last is None else replace(step, release=_release(last, hours, shop)))
     return tuple(rows)
 
@@ -120,6 +118,18 @@ def _holding(step: Step, resource: str) -> Iterator[tuple[Operation, Held]]:
         for held in operation.held:
             if held.resource == resource:
                 yield operation, held
+
+
+def _morning(before: Step, step: Step, last: _Until | None, shop: Shop) -> _Until:
+    """Return the wait for the next opening, with the wait before it that left too little time."""
+    reason = WHY_EVENING
+    if last is not None and last.at > before.ends.tenths:
+        over = moment(last.at, shop)
+        reason = (
+            f"it has to wait until day {over.day}, {over.clock} ({last.reason}); from then on "
+            f"{WHY_EVENING}"
+        )
+    return _Until(step.starts.tenths, before.number, before.operations[-1].id, reason, 0)
 
 
 def _put_off(before: Step, step: Step, last: _Until | None, hours: Hours) -> bool:

@@ -153,3 +153,24 @@ def test_saved_minutes_are_set_up_with_walks_and_test_cuts() -> None:
     )
     table = steps_table(replace(plan_of(), totals=totals), piece().display)
     assert saved_in_words(totals) in table
+
+
+def test_an_evening_that_a_cure_leaves_too_short_is_told_with_the_cure() -> None:
+    # Glued until 15:54 on day 1, 24 h: 15:54 on day 2, and 10 min of a coat do not fit before
+    # 16:00.  Work goes on until 12:00 on day 2, so that the day seems to have room.
+    glue, sand, coat = job("base / glue up"), job("base / sand"), job("base / coat")
+    coat = replace(coat, splittable=False)
+    glued = 8 * HOUR - 60
+    *_, last = released(
+        (
+            step(1, glue, glued - HOUR, glued),
+            step(2, sand, DAY, DAY + 4 * HOUR),
+            step(3, coat, 2 * DAY, 2 * DAY + 100),
+        ),
+        Rule(glue.id, coat.id, "damp from the glue", 24 * HOUR),
+    )
+    (text,) = waits_in_words(last)
+    assert text == (
+        "Begin about day 3, 08:00: it has to wait until day 2, 15:54 (damp from the glue); from "
+        f"then on {WHY_EVENING}"
+    )
