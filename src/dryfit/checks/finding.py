@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
@@ -30,3 +31,20 @@ def finding(
         notes=notes,
         hints=(Hint(remedy),),
     )
+
+
+def told_together(findings: Iterable[Diagnostic]) -> Iterator[Diagnostic]:
+    """Yield findings of the form ``part: what is wrong``; what is wrong alike is told once.
+
+    One line of the notes often grooves several parts: they are named together.
+    """
+    alike: dict[tuple[object, ...], list[Diagnostic]] = {}
+    for each in findings:
+        fact = each.message.partition(": ")[2]
+        cause = (each.code, each.severity, each.span, fact, each.hints)
+        alike.setdefault(cause, []).append(each)
+    for same in alike.values():
+        names = [each.message.partition(": ")[0] for each in same]
+        fact = same[0].message.partition(": ")[2]
+        listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+        yield replace(same[0], message=f"{listed}: {fact}")

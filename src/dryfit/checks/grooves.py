@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from dryfit.checks.finding import finding
+from dryfit.checks.finding import finding, told_together
 from dryfit.checks.regions import sizes, solid_parts
 from dryfit.checks.slots import LEAST_WALL
 from dryfit.diagnostics import Diagnostic, Severity
@@ -19,10 +19,14 @@ practice)."""
 
 
 def check_grooves(model: Model) -> Iterator[Diagnostic]:
-    """Yield, once for two parts, grooves that leave too little beside them.
+    """Yield, once for a line of the notes, grooves that leave too little beside them.
 
     Findings: groove-wide.
     """
+    yield from told_together(_wide_grooves(model))
+
+
+def _wide_grooves(model: Model) -> Iterator[Diagnostic]:
     for part in solid_parts(model):
         told: set[str | None] = set()
         for feature in part.features:
@@ -56,5 +60,5 @@ def _too_wide(model: Model, part: Part, feature: Feature) -> Diagnostic | None:
         figures={"width": wide, "wall": wall},
         remedy=f"make {edge} {show(least)} {'thick' if feature.mate else 'wide'} or less"
         if fits
-        else f"make the {part.name} thicker, or move the groove further in",
+        else "use thicker wood there, or move the groove further in",
     )

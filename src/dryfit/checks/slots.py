@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from dryfit.checks.finding import finding
+from dryfit.checks.finding import finding, told_together
 from dryfit.checks.regions import (
     TENON_ROLES,
     TRENCHES,
@@ -28,9 +28,10 @@ _ENTERED = TRENCHES | {"mortise"}
 
 def check_slots(model: Model) -> Iterator[Diagnostic]:
     """Yield what is wrong with trenches.  Findings: opposed-slots, slot-too-deep, slot-width."""
-    for part in solid_parts(model):
+    parts = tuple(solid_parts(model))
+    yield from told_together(each for part in parts for each in too_deep(model, part))
+    for part in parts:
         yield from opposed_slots(model, part)
-        yield from too_deep(model, part)
         yield from slot_widths(model, part)
 
 

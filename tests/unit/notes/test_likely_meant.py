@@ -52,6 +52,7 @@ def test_a_size_of_a_part_is_still_asked_for_in_a_size() -> None:
         ("1 shelf, across, 140 x 18, housing 7 into sides, up -20", "cannot be less than nothing"),
         ("3 shelves, across, 140 x 18, housing 7 into sides, at 30, 270 and 600", "`at` wants a"),
         ("glue up rail, cure 4 h", "`rail` is one part"),
+        ("1 top, flat, 35 thick, glued from 4, cure 4 h", "in the line of a glue-up only"),
     ],
 )
 def test_what_cannot_be_written_is_said_plainly(written: str, words: str) -> None:
@@ -63,3 +64,12 @@ def test_a_glue_up_named_as_a_panel_is_told_what_glues_a_panel() -> None:
     (found,) = errors(checked(f"{HEAD}glue up rail: sides\n"))
     assert found.code == "name-twice"
     assert "`glued from`" in found.hints[0].message
+
+
+def test_half_a_name_behind_a_place_is_told_whole_with_the_like_of_it() -> None:
+    head = HEAD.replace("1 rail,", "1 batten,")
+    (found,) = errors(checked(f"{head}glue up case: sides, back rail\n"))
+    assert found.message == "no part is called `back rail`"
+    assert found.span is not None
+    assert found.span.text() == "back rail"
+    assert found.hints[0].corrected_line == "glue up case: sides, low rail"

@@ -110,9 +110,23 @@ def unknown_part(stumble: Stumble) -> Mistake | None:
     what, hints = "part", _parts_hint(stumble)
     if before is not None and before.value == "glue up":
         what, hints = "glue-up", _glue_up_hint(stumble, written)
-    return Mistake(
-        "unknown-name", f"no {what} is called `{written}`", stumble.span(stumble.at, end), hints
+    start = stumble.at
+    if before is not None and before.type == "PLACE" and before.start_pos is not None:
+        # A place word may be half of a name that nothing bears: ``back rail``.
+        start, written = before.start_pos, stumble.text[before.start_pos : end]
+    place = stumble.span(start, end)
+    alike = tuple(
+        Repair(f"did you mean `{name}`?", place, name) for name in _of_the_same_sort(stumble, end)
     )
+    return Mistake("unknown-name", f"no {what} is called `{written}`", place, (*alike, *hints))
+
+
+def _of_the_same_sort(stumble: Stumble, end: int) -> tuple[str, ...]:
+    # ``back rail`` where there is one ``hanging rail``.
+    noun = canonical(stumble.text[stumble.at : end]).split(" ")[-1]
+    known = sorted(stumble.vocabulary.parts)
+    found = [name for name in known if name.split(" ")[-1] == noun and name != noun]
+    return tuple(stumble.vocabulary.written.get(name, name) for name in found[:2])
 
 
 def unknown_value(stumble: Stumble) -> Mistake | None:

@@ -193,6 +193,18 @@ def _glue_up_of_a_part(stumble: Stumble, name: str, start: int) -> Mistake:
     )
 
 
+def cure_without_glue_up(stumble: Stumble) -> Mistake | None:
+    """``glued from 4, cure 4 h``: only a glue-up has a cure."""
+    if stumble.written.lower() != "cure" or stumble.opener == "GLUEUP":
+        return None
+    return Mistake(
+        "not-understood",
+        "`cure` stands in the line of a glue-up only",
+        stumble.place,
+        (Hint("take it out; the staves of a panel cure as long as the shop's glue asks"),),
+    )
+
+
 def does_not_fit(stumble: Stumble) -> Mistake | None:
     """Whatever else does not fit, with what would."""
     return Mistake(
@@ -220,4 +232,4 @@ SIGN_CASES = (no_glue_colon, mistyped_order)
 BEFORE_NEAR_CASES = (unit_of_file, joint_not_in_language)
 NEAR_CASES = (mistyped, mistyped_phrase)
 CASES = (place_expected, stage_expected, preposition_expected)
-LAST_CASES = (does_not_fit,)
+LAST_CASES = (cure_without_glue_up, does_not_fit)
