@@ -22,6 +22,9 @@ LARGEST_PIECE = Fraction(5000)
 _TINY, _LIKELY = 60, 20
 """Of the least overall size: less than a sixtieth is no leg, a twentieth and more may be one."""
 
+_NO_WOOD = Fraction(3)
+"""Nothing of wood is narrower, however small the piece."""
+
 _INCH_FRACTIONS = (2, 4, 8, 16, 32, 64)
 """What inch rulers divide by; halves and quarters may also be said of a centimetre."""
 
@@ -187,7 +190,8 @@ def _looks_mistaken(sums: Sums, width: Fraction, overall: tuple[Fraction, Fracti
     other = _other_reading(sums, width)
     if UNITS[sums.unit].size == INCH:
         return width > most and other * _TINY > least
-    return width * _TINY < least < other * _LIKELY and other < most
+    tiny = width * _TINY < least or width < _NO_WOOD
+    return tiny and least < other * _LIKELY and other < most
 
 
 def _other_reading(sums: Sums, width: Fraction) -> Fraction:

@@ -94,3 +94,10 @@ def test_a_part_that_a_foreign_unit_makes_larger_than_the_piece_is_asked_about()
     assert [each.severity for each in found] == [Severity.QUESTION]
     assert "write `140`" in found[0].hints[0].message
     assert of_code(changed(LOW, ("40 x 18", '2" x 18')), "size-huge") == []
+
+
+def test_a_small_piece_with_posts_as_thin_as_veneer_is_asked_about() -> None:
+    small = changed(LOW, ("2 1/2 x 1 1/4", "2.5 x 1.5"), ("240 deep", "140 deep"))
+    (found,) = slips(small)
+    assert "2.5 mm" in found.message
+    assert slips(changed(small, ("2.5 x 1.5", "25 x 15"))) == []
