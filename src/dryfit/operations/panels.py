@@ -12,6 +12,7 @@ from dryfit.operations.blanks import Blank
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
+from dryfit.operations.rough_rips import JOINTER
 from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
 from dryfit.plan.operation import GlueUp, Held, Lag, Operation, Rule, Work
 from dryfit.plan.setting import Hold
@@ -21,6 +22,7 @@ WHY_DRY = "a gap that shows dry can still be planed away"
 WHY_GLUE_FRESH = "the edges are tried dry, then glued the same day"
 WHY_REST = "a swollen glue line that is planed early sinks later"
 WHY_SIZE_LAST = "the panel is sized from flat faces"
+WHY_STRAIGHT_FIRST = "only a straight edge runs true along the saw's fence"
 WHY_LENGTH_AFTER_WIDTH = "what breaks out at the edges is cut off with the ends"
 
 
@@ -72,8 +74,14 @@ def glued_panels(blank: Blank, rip_height: Fraction, shop: Shop) -> Batch:
         ]
     width = _width(panel, rip_height, shop)
     rules.append(Rule(flatten.id, width.id, WHY_SIZE_LAST))
+    sizing = [width]
+    if width.station == through_cuts.SAW:
+        edge = _straight_edge(panel, shop)
+        sizing = [edge, width]
+        rules.append(Rule(flatten.id, edge.id, WHY_SIZE_LAST))
+        rules.append(Rule(edge.id, width.id, WHY_STRAIGHT_FIRST))
     return Batch(
-        operations=(*operations, flatten, width), rules=tuple(rules), findings=tuple(findings)
+        operations=(*operations, flatten, *sizing), rules=tuple(rules), findings=tuple(findings)
     )
 
 
@@ -215,5 +223,30 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
         settings=settings,
         work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
         tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence="Joint one edge of the panel and rip it to width",
+        sentence="Rip the panel to width, the straight edge at the fence",
+    )
+
+
+def _straight_edge(panel: GluedPanel, shop: Shop) -> Operation:
+    part = panel.blank.part
+    names = tuple(copy.name for copy in part.copies)
+    exact = worked(
+        shop, "joint edge", each=len(names), per_metre=panel.blank.length * len(names) / METRE
+    )
+    jointer = shop.stations.get(JOINTER)
+    on_jointer = jointer is not None and panel.blank.length >= jointer.limits["shortest_edge"]
+    settings = (
+        setting_of.plain("depth", shop.allowances["facing"] / 2),
+        setting_of.angle("fence", Fraction(90)),
+    )
+    return Operation(
+        id=f"{part.name} / straight edge",
+        kind="straight edge",
+        station=JOINTER if on_jointer else "bench",
+        part=part.name,
+        settings=setting_of.known_to(shop, JOINTER, settings) if on_jointer else (),
+        work=(Work(part.name, names, (), None, ()),),
+        tenths=tenths(exact if on_jointer else exact * shop.by_hand),
+        sentence="Make one edge of the panel straight for the saw's fence"
+        + ("" if on_jointer else ", with a plane"),
     )

@@ -6,6 +6,7 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import model_of
 from tests.unit.operations.worked import (
+    boot_bench,
     listed,
     operation,
     piece,
@@ -107,3 +108,19 @@ def test_faces_and_thickness_of_a_wide_board_are_counted_as_hand_planing() -> No
     # 1 mm for a true face; rough 23, less 1, to 18: 4 mm.
     assert abs(face.tenths - area * 200) <= Fraction(1, 2)
     assert abs(thickness.tenths - area * 200 * 4) <= Fraction(1, 2)
+
+
+def test_a_glued_panel_gets_a_straight_edge_before_it_is_ripped() -> None:
+    work = boot_bench()
+    edge = operation(work, "top / straight edge")
+    assert edge.station == "jointer"
+    assert setting(edge, "fence").value == 90
+    rule(work, "top / flatten", edge.id)
+    assert "fence" in rule(work, edge.id, "top / width").reason
+
+
+def test_without_a_jointer_the_panels_edge_is_planed_by_hand() -> None:
+    work, _ = listed(piece(), shop_without("jointer"))
+    edge = operation(work, "top / straight edge")
+    assert (edge.station, edge.settings) == ("bench", ())
+    assert edge.tenths > operation(boot_bench(), "top / straight edge").tenths
