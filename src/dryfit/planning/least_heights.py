@@ -16,6 +16,8 @@ from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
 
 HEIGHT = "height"
+HIGH = Fraction(12)
+"""Teeth that stand 15 mm out of the work, 3 of them as in any cut right through, are told."""
 Run = tuple[Step, ...]
 
 
@@ -90,4 +92,12 @@ def _operation_at(operation: Operation, value: Fraction) -> Operation:
     def at_height(setting: Setting) -> Setting:
         return replace(setting, value=value) if setting.axis == HEIGHT else setting
 
-    return replace(operation, settings=tuple(map(at_height, operation.settings)))
+    settings = tuple(map(at_height, operation.settings))
+    high = tuple(
+        ("One height serves the thicker parts too; ", least, " is enough here: keep the guard down")
+        for setting in operation.settings
+        if setting.axis == HEIGHT
+        and (least := setting.at_least) is not None
+        and value - least > HIGH
+    )
+    return replace(operation, settings=settings, details=(*operation.details, *high))

@@ -93,3 +93,12 @@ def test_a_height_is_not_lowered_to_one_that_stood_before() -> None:
     # It would be printed as set anew and be the same.
     steps = (step(1, ("height",), cut("leg", 38)), step(2, ("height",), cut("top", 38)))
     assert heights(*steps) == [38, 53]
+
+
+def test_thin_work_under_a_blade_set_for_thick_work_is_told_why() -> None:
+    # 24 mm stretchers at the legs' 53: 29 mm of bare teeth.
+    (done,) = with_least_heights((step(1, ("height",), cut("leg", 53), cut("stretcher", 27)),))
+    leg, stretcher = done.operations
+    assert not any("thicker" in str(detail[0]) for detail in leg.details)
+    assert Fraction(27) in stretcher.details[-1]
+    assert "keep the guard down" in str(stretcher.details[-1][-1])
