@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from dryfit.booklet.labels import Labels
@@ -25,6 +26,13 @@ class Bench:
         """Return the part of that name, or None for a blank, a panel or a glue-up."""
         return next((part for part in self.model.parts if part.name == name), None)
 
+    def without_article(self, words: str) -> str:
+        """Return a sentence in which a numbered glue-up is a name: ``end 1``, not ``the end 1``."""
+        for assembly in self.model.assemblies:
+            if assembly.name[-1:].isdigit():
+                words = re.sub(rf"\bthe (?={re.escape(assembly.name)}\b)", "", words)
+        return words
+
     def rows(self, names: tuple[str, ...]) -> tuple[CopyRow, ...]:
         """Return copies and glue-ups by number and name, the hand where the part has two."""
         found = {copy.name: (part, copy) for part in self.model.parts for copy in part.copies}
@@ -43,7 +51,8 @@ class Bench:
             if labels:
                 whole = len(labels) == len(part.copies) > 2
                 shown = f"{labels[0]}–{labels[-1]}" if whole else ", ".join(labels)
-                rows.append(CopyRow(shown, part.written, part.written if named else "", None))
+                name = part.name if len(labels) == 1 else part.written
+                rows.append(CopyRow(shown, part.written, name if named else "", None))
         return tuple(rows)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.deeds import Deeds, Said, together
+from dryfit.booklet.gaps import spacing
 from dryfit.booklet.holding import Holding, holding, pass_lines
 from dryfit.booklet.text import Piece, Text, capital, closed, listed, sentence
 from dryfit.booklet.wording import minutes, subject
@@ -95,7 +96,7 @@ def _block(deeds: Deeds, bench: Bench) -> Block:
         columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
         holding=None if glued else holding(held, bench),
         passes=pass_lines(every, bench),
-        details=_shared(details, every, bench),
+        details=(*_shared(details, every, bench), *_spacing(every[0], bench)),
         rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
         measure=_measure(every[0], bench),
@@ -131,6 +132,13 @@ def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tupl
             whom = f"{listed(dict.fromkeys(letters))}: "
             rows.append(sentence((whom, *bench.say.detail(detail))))
     return tuple(rows)
+
+
+def _spacing(operation: Operation, bench: Bench) -> tuple[Text, ...]:
+    """Return the gap at which loose parts are laid in a row, for the step that lays them."""
+    part = bench.part(operation.part) if operation.kind == "fit" and operation.part else None
+    words = spacing(part, bench.say) if part is not None else ()
+    return (words,) if words else ()
 
 
 def _row(

@@ -49,22 +49,23 @@ class Sentence:
 def sentence(operation: Operation, bench: Bench) -> Sentence:
     """Return an operation's sentence with the words for its parts found in it."""
     if operation.kind in _APART:
-        return Sentence(operation.sentence, None, "")
+        return Sentence(bench.without_article(operation.sentence), None, "")
+    said = bench.without_article(operation.sentence)
     name = subject(operation)
     part = bench.part(name)
     named = set(name.split()) | set(part.written.lower().split() if part is not None else ())
     words = "|".join(
         (*_COUNTING, *(f"{re.escape(word)}s?" for word in sorted(named, key=_longest)))
     )
-    runs = re.finditer(rf"(?<!\S)(?:{words})(?: (?:{words}))*(?![^\s,.:;])", operation.sentence)
+    runs = re.finditer(rf"(?<!\S)(?:{words})(?: (?:{words}))*(?![^\s,.:;])", said)
     known = named | {f"{word}s" for word in named}
     naming = [run for run in runs if known & set(run.group().split())]
     if not naming:
-        return Sentence(operation.sentence, None, "")
+        return Sentence(said, None, "")
     found = max(naming, key=lambda run: (len(run.group()), -run.start()))
     start, end = found.span()
     thing = _counted(operation, part, found.group())
-    return Sentence(operation.sentence[:start], thing, operation.sentence[end:])
+    return Sentence(said[:start], thing, said[end:])
 
 
 def _counted(operation: Operation, part: Part | None, words: str) -> str:

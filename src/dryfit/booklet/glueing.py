@@ -23,6 +23,9 @@ _LAG_WORDS = {
 DIAGONAL_TOLERANCE = Fraction(1, 1000)
 """Allowed difference of two diagonals: 1 mm per 1000 mm (TRADE C3.5, common practice)."""
 
+_THIRTY_SECOND = Fraction(254, 10) / 32
+"""1/32 in, in mm."""
+
 
 @dataclass(frozen=True, slots=True)
 class ClockCell:
@@ -128,5 +131,15 @@ def _clamp(row: ClampRow, bench: Bench) -> ClampView:
 def _diagonal(name: str, length: float, bench: Bench) -> DiagonalView:
     """Return a diagonal to a tenth of a millimetre or 1/64 in: it is compared, not cut."""
     exact = Fraction(repr(length))
-    allowed: Amount = bench.say.setting_with_unit(exact * DIAGONAL_TOLERANCE)
-    return DiagonalView(name, (bench.say.setting_with_unit(exact),), (allowed,))
+    allowed = _readable(exact * DIAGONAL_TOLERANCE, bench)
+    return DiagonalView(
+        bench.without_article(name), (bench.say.setting_with_unit(exact),), (allowed,)
+    )
+
+
+def _readable(tolerance: Fraction, bench: Bench) -> Amount:
+    """Return a tolerance that a rule shows: in inches whole thirty-seconds, and at least one."""
+    if bench.model.display.unit == "mm":
+        return bench.say.setting_with_unit(tolerance)
+    steps = max(1, round(tolerance / _THIRTY_SECOND))
+    return bench.say.setting_with_unit(steps * _THIRTY_SECOND)

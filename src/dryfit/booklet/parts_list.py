@@ -6,15 +6,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.bench import CopyRow, copy_row
+from dryfit.booklet.gaps import SIDES
 from dryfit.booklet.labels import Labels
 from dryfit.booklet.text import Mark, Piece, Say, Text, joined, listed
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
 from dryfit.placing.model import Model, Part
-
-_SIDES = (("left", "right"), ("front", "back"), ("bottom", "top"))
-"""Sides of the piece by axis x, y and z: where the coordinate is least, and where greatest."""
 
 RESTING = "rest"
 """Kind of a joint without wood or fastener of its own: nothing to cut, so nothing to list."""
@@ -107,7 +105,7 @@ def marks_in_piece(part: Part, labels: Labels) -> Text:
 
 def _lies(frame: Frame) -> Text:
     rows = [
-        (Mark(mark), f" {_SIDES[axis][0 if sign > 0 else 1]}")
+        (Mark(mark), f" {SIDES[axis][0 if sign > 0 else 1]}")
         for mark, (axis, sign) in zip(("R", "E", "F"), frame.axes, strict=True)
     ]
     return joined(rows, ", ")

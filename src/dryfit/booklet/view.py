@@ -64,6 +64,7 @@ class Booklet:
     hours: str
     parts: tuple[PartRow, ...]
     hands: bool
+    further_hands: tuple[str, ...]
     supplies: Supplies
     time_line: Svg | None
     visits: tuple[VisitView, ...]
@@ -86,6 +87,9 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
         parts=part_rows(model, bench.labels, bench.say),
         hands=any(len(part.hands()) > 1 for part in model.parts),
+        further_hands=tuple(
+            sorted({hand for part in model.parts for hand in part.hands()} - {"A", "B"})
+        ),
         supplies=_supplies(bench),
         time_line=time_line(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
