@@ -146,3 +146,14 @@ def test_the_printer_is_silent(written: Written, caplog: pytest.LogCaptureFixtur
         made = pdf.write(written.html)
     assert caplog.records == []
     assert made == written.files[1].read_bytes()
+
+
+def test_every_drawing_stands_on_a_page_and_its_figures_are_in_the_pdf(written: Written) -> None:
+    words = " ".join(page.extract_text() for page in written.pdf.pages)
+    body = {"a4": 297.0, "letter": 279.4}["letter" if 'class="letter"' in written.html else "a4"]
+    drawings = list(written.tree.iter("{http://www.w3.org/2000/svg}svg"))
+    assert len(drawings) > 5
+    for svg in drawings:
+        assert float((svg.get("height") or "").removesuffix("mm")) <= body - 30
+        for figure in svg.iter("{http://www.w3.org/2000/svg}tspan"):
+            assert (figure.text or "") in words
