@@ -1,9 +1,9 @@
 """How high a blade stands that cuts right through: as its thickest work asks.
 
 Several cuts share one height.  Whoever sets the blade once for all of them has to know what the
-thickest of them needs, also where that one comes some steps later (TRADE 0.5).  Where the blade is
-set anew it comes no higher than what is cut until the next setting: bare teeth above thin work are
-a danger, and lowering them costs nothing then.
+thickest of them needs, also where that one comes some steps later (TRADE 0.5).  Bare teeth high
+above thin work are a danger: where the blade is set anew they are lowered to what is cut until the
+next setting, which costs nothing then; elsewhere the step says so.
 """
 
 from __future__ import annotations
@@ -17,12 +17,12 @@ from dryfit.plan.setting import Setting
 
 HEIGHT = "height"
 HIGH = Fraction(12)
-"""Teeth that stand 15 mm out of the work, 3 of them as in any cut right through, are told."""
+"""Teeth more than 15 mm out of the work are too high, 3 of them being usual (common practice)."""
 Run = tuple[Step, ...]
 
 
 def with_least_heights(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-    """Return the steps, each height as low as it may be, and `at_least` good for all cut at it.
+    """Return the steps, no height far above its work, and `at_least` good for all cut at it.
 
     A height that some cut needs exactly, for its depth, is left alone and has no `at_least`.
     """
@@ -34,7 +34,7 @@ def with_least_heights(steps: tuple[Step, ...]) -> tuple[Step, ...]:
             if value is None:
                 before = None
                 continue
-            if least is not None and least not in {before, after}:
+            if least is not None and value - least > HIGH and least not in {before, after}:
                 # Equal to a neighbour it would not be a change of setting any more.
                 value = least
             set_of.update((step.number, (value, least)) for step in run)

@@ -78,7 +78,7 @@ def heights(*steps: Step) -> list[Fraction | str | None]:
     return [None if row is None else row.value for row in rows]
 
 
-def test_a_blade_that_is_set_anew_stands_no_higher_than_its_work_asks() -> None:
+def test_a_blade_that_is_set_anew_does_not_stand_far_above_its_work() -> None:
     # 53 for the legs; two days later a top of 35 alone: 38, and not 53 once more.
     steps = (
         step(1, ("height",), cut("leg", 53)),
@@ -87,6 +87,11 @@ def test_a_blade_that_is_set_anew_stands_no_higher_than_its_work_asks() -> None:
     assert heights(*steps) == [53, 38]
     lowered = with_least_heights(steps)[1].operations[0].settings[0]
     assert lowered.value == 38
+
+
+def test_a_few_millimetres_are_not_worth_another_figure() -> None:
+    steps = (step(1, ("height",), cut("leg", 53)), step(2, ("cutter", "height"), cut("rail", 43)))
+    assert heights(*steps) == [53, 53]
 
 
 def test_a_height_is_not_lowered_to_one_that_stood_before() -> None:
