@@ -88,8 +88,6 @@ def _noun(operation: Operation) -> str:
     done = deed(operation)
     if operation.kind == "hole" or done == "button slots":
         return done
-    if operation.kind == "lap" and done.startswith("housing"):
-        return "housings"
     if operation.kind == "sand" and "inside" in done:
         return "sanding inside"
     return _NOUNS.get(operation.kind, done)
