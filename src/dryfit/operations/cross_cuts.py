@@ -165,8 +165,3 @@ def _depth_steps(feature: Feature, machine: CrossMachine, shop: Shop) -> int:
         return 1
     steps = feature.depth / shop.stations[machine.station].limits["deepest_pass"]
     return -(-steps.numerator // steps.denominator)
-
-
-def settings_of(cut: Cut) -> dict[str, Setting]:
-    """Return the settings of a cut by axis."""
-    return {setting.axis: setting for setting in cut.settings}

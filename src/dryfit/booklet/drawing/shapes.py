@@ -151,9 +151,3 @@ def wrapped(text: str, width: float, *, bold: bool = False) -> tuple[str, ...]:
         else:
             lines.append(word)
     return tuple(lines)
-
-
-def cross(rect: Rect) -> tuple[Segment, Segment]:
-    """Return the diagonals of a rectangle, the sign of waste."""
-    a, b, c, d = rect.corners()
-    return (a, c), (b, d)
