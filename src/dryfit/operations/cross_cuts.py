@@ -12,7 +12,7 @@ from dryfit.operations.minutes import worked
 from dryfit.operations.passes import between_limits, cleared_from_stop, number_of_passes
 from dryfit.operations.sides import edge_at_sled_fence
 from dryfit.plan.operation import Detail
-from dryfit.plan.setting import Hold, Pass, Setting
+from dryfit.plan.setting import Hold, Pass
 from dryfit.shop.shop import Shop
 
 STOP_IN_LINE = (

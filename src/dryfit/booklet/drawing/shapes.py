@@ -11,7 +11,6 @@ from dryfit.booklet.drawing.canvas import (
     Canvas,
     Point,
     Rect,
-    Segment,
     text_room,
     width_of,
 )
