@@ -140,41 +140,20 @@ def _tests(site: Site) -> int:
 
 
 def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
-    station = shop.stations.get(machines.ROUTER_TABLE)
-    width, feature = _width(site), site.feature
-    bits = [c for c in shop.cutters_at(machines.ROUTER_TABLE) if c.widest <= width]
-    bit = max(bits, key=lambda cutter: cutter.widest, default=None)
-    if station is None or bit is None or feature.depth > station.limits["depth"]:
+    width = _width(site)
+    bit = _router_bit(site, shop)
+    if bit is None:
         return ()
-    steps = feature.depth / station.limits["deepest_pass"]
-    depths = -(-steps.numerator // steps.denominator)
+    depths = _depth_steps(site, shop)
     fence = _fence_surface(site)
-    settings = [
-        setting_of.named("cutter", bit.name),
-        setting_of.height(feature.depth),
-    ]
-    if not runs_through(site):
-        side = side_of_end("R", feature.surface, fence, site.handedness)
-        settings.append(setting_of.limits(feature.along[0], feature.along[1], "R", side))
     count = number_of_passes(width, bit.widest, bit.widest / 10)
-    positions = fence_positions(feature.across[0], width, bit.widest, count)
-    what, kind = naming.what_of(feature), naming.kind_of(feature)
+    positions = fence_positions(site.feature.across[0], width, bit.widest, count)
+    what, kind = naming.what_of(site.feature), naming.kind_of(site.feature)
+    copies = len(site.copies)
+    metres = _metres(site) * depths * copies
+    exact = worked(shop, "router pass", each=depths * copies, per_metre=metres)
     round_ends = ends_to_square(site, bit.widest / 2)
-    exact = worked(
-        shop,
-        "router pass",
-        each=depths * len(site.copies),
-        per_metre=_metres(site) * depths * len(site.copies),
-    )
-    squaring = worked(shop, "square mortise end", each=round_ends * len(site.copies))
-    details: tuple[Detail, ...] = ()
-    if depths > 1:
-        details = ((f"Go to full depth in {depths} steps",),)
-    if not runs_through(site):
-        side = side_of_end("R", feature.surface, fence, site.handedness)
-        details = (*details, *stops_in_words(site, side))
-    if round_ends:
-        details = (*details, _square(site, bit.widest / 2))
+    squaring = worked(shop, "square mortise end", each=round_ends * copies)
     deed = "Rout" if runs_through(site) else "Rout, between the stops,"
     return tuple(
         Cut(
@@ -182,12 +161,8 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             what=what,
             kind=kind,
             station=machines.ROUTER_TABLE,
-            settings=setting_of.known_to(
-                shop,
-                machines.ROUTER_TABLE,
-                (*settings, setting_of.distance("fence", near, bit.widest, fence)),
-            ),
-            hold=Hold(feature.surface, fence, None if runs_through(site) else "R"),
+            settings=_router_settings(site, bit, fence, near, shop),
+            hold=Hold(site.feature.surface, fence, None if runs_through(site) else "R"),
             passes=(Pass(),),
             exact=exact + (squaring if turn == count else 0),
             deed=f"{deed} the {what} in",
@@ -196,10 +171,51 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             tests=_tests(site),
             visit=_trial(site, machines.ROUTER_TABLE),
             check=naming.CHECKS.get(kind),
-            details=details,
+            details=_router_details(site, bit, fence, depths),
         )
         for turn, near in enumerate(positions, start=1)
     )
+
+
+def _router_bit(site: Site, shop: Shop) -> Cutter | None:
+    """Return the widest bit that fits the groove, or None when the table cannot cut it."""
+    station = shop.stations.get(machines.ROUTER_TABLE)
+    if station is None or site.feature.depth > station.limits["depth"]:
+        return None
+    bits = shop.cutters_at(machines.ROUTER_TABLE)
+    fitting = [cutter for cutter in bits if cutter.widest <= _width(site)]
+    return max(fitting, key=lambda cutter: cutter.widest, default=None)
+
+
+def _depth_steps(site: Site, shop: Shop) -> int:
+    """Return in how many steps of depth the bit goes down."""
+    deepest = shop.stations[machines.ROUTER_TABLE].limits["deepest_pass"]
+    steps = site.feature.depth / deepest
+    return -(-steps.numerator // steps.denominator)
+
+
+def _router_settings(
+    site: Site, bit: Cutter, fence: str, near: Fraction, shop: Shop
+) -> tuple[Setting, ...]:
+    feature = site.feature
+    settings = [setting_of.named("cutter", bit.name), setting_of.height(feature.depth)]
+    if not runs_through(site):
+        side = side_of_end("R", feature.surface, fence, site.handedness)
+        settings.append(setting_of.limits(feature.along[0], feature.along[1], "R", side))
+    settings.append(setting_of.distance("fence", near, bit.widest, fence))
+    return setting_of.known_to(shop, machines.ROUTER_TABLE, settings)
+
+
+def _router_details(site: Site, bit: Cutter, fence: str, depths: int) -> tuple[Detail, ...]:
+    details: tuple[Detail, ...] = ()
+    if depths > 1:
+        details = ((f"Go to full depth in {depths} steps",),)
+    if not runs_through(site):
+        side = side_of_end("R", site.feature.surface, fence, site.handedness)
+        details = (*details, *stops_in_words(site, side))
+    if ends_to_square(site, bit.widest / 2):
+        details = (*details, _square(site, bit.widest / 2))
+    return details
 
 
 def ends_to_square(site: Site, radius: Fraction) -> int:
