@@ -13,6 +13,7 @@ from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
+from dryfit.piece.declared import FinishWords, Have
 from dryfit.quantities import Display
 
 
@@ -165,16 +166,6 @@ class Coating:
 
 
 @dataclass(frozen=True, slots=True)
-class Finish:
-    """The product with its coats and the minutes between them (None: the shop file's)."""
-
-    product: str
-    coats: int | None
-    apart: int | None
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
 class Hardware:
     """Bought fastenings: ``wood screw``, ``4 x 35``, 10, for what."""
 
@@ -202,19 +193,6 @@ class Wish:
 
 
 @dataclass(frozen=True, slots=True)
-class StockLine:
-    """A ``have`` line, read and kept: sizes in mm in the order length, width, thickness."""
-
-    count: int
-    kind: str
-    timber: str | None
-    sizes: tuple[Fraction | None, Fraction | None, Fraction | None]
-    rough: bool
-    text: str
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
 class Model:
     """Everything that later stages need to know about the piece."""
 
@@ -227,10 +205,10 @@ class Model:
     assemblies: tuple[Assembly, ...]
     fittings: tuple[Fitting, ...]
     coatings: tuple[Coating, ...]
-    finish: Finish | None
+    finish: FinishWords | None
     hardware: tuple[Hardware, ...]
     wishes: tuple[Wish, ...]
-    stock: tuple[StockLine, ...]
+    stock: tuple[Have, ...]
     notes: tuple[str, ...]
     assumptions: tuple[Assumption, ...]
     figures: Mapping[str, Figure]

@@ -21,7 +21,7 @@ from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
 from dryfit.placing.meetings import state_meetings
-from dryfit.placing.model import Finish, Joint, Model, StockLine, Wish, WishEnd
+from dryfit.placing.model import Joint, Model, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
@@ -100,13 +100,10 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies=assemblies,
         fittings=fittings,
         coatings=build_coatings(site, parts, joints, assemblies),
-        finish=_finish(declared),
+        finish=declared.finish,
         hardware=build_hardware(parts, joints, fittings, _screws(joints, everything)),
         wishes=_wishes(declared),
-        stock=tuple(
-            StockLine(h.count, h.kind, h.timber, h.sizes, h.rough, h.text, h.span)
-            for h in declared.stock
-        ),
+        stock=declared.stock,
         notes=declared.notes,
         assumptions=all_assumptions(site, everything),
         figures=figures_of(site, parts, everything),
@@ -138,11 +135,6 @@ def _cuts_by_copy(found: Sequence[Found], grooves: Sequence[Cut]) -> dict[str, l
     for cut in (*(cut for joint in found for cut in joint.cuts), *grooves):
         cuts.setdefault(cut.copy, []).append(cut)
     return cuts
-
-
-def _finish(declared: Declared) -> Finish | None:
-    words = declared.finish
-    return Finish(words.product, words.coats, words.apart, words.span) if words else None
 
 
 def _wishes(declared: Declared) -> tuple[Wish, ...]:

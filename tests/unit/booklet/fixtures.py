@@ -23,12 +23,12 @@ from dryfit.diagnostics import (
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
+from dryfit.piece.declared import FinishWords, Have
 from dryfit.placing.model import (
     Assembly,
     Coating,
     Copy,
     EndAdd,
-    Finish,
     Fitting,
     Hardware,
     Joint,
@@ -36,7 +36,6 @@ from dryfit.placing.model import (
     Model,
     Part,
     Staves,
-    StockLine,
 )
 from dryfit.quantities import Display
 
@@ -423,11 +422,11 @@ def model(display: Display | None = None, piece: str = "Hall bench") -> Model:
             Coating("base", ("front left post",), Fraction(900000), (), None, _at(11)),
             Coating("top", ("top",), Fraction(720000), (), None, _at(11)),
         ),
-        finish=Finish("oil varnish", 2, 1440, _at(11)),
+        finish=FinishWords("oil varnish", 2, 1440, _at(11)),
         hardware=(Hardware("wood screw", "4 x 35", 10, "slats onto end rails"),),
         wishes=(),
         stock=(
-            StockLine(
+            Have(
                 1,
                 "board",
                 "ash",
