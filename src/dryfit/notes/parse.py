@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Source
@@ -49,7 +50,7 @@ def parse(source: Source) -> tuple[Notes, Findings]:
     if beyond:
         return Notes(source, ()), (beyond,)
     lines = tuple(sense_lines(source))
-    words = _vocabulary(tuple(line for line in lines if beyond_limits(line) is None))
+    words = names_of(lines)
     progress = _Progress()
     for line in lines:
         _read(line, words, progress)
@@ -71,10 +72,12 @@ def parse(source: Source) -> tuple[Notes, Findings]:
     return Notes(source, statements, frozenset(progress.unreadable)), tuple(findings)
 
 
-def _vocabulary(lines: tuple[SenseLine, ...]) -> Vocabulary:
-    unit = "in" if any(_INCHES.match(line.text) for line in lines) else "mm"
-    comma = any(_DECIMAL_COMMA.match(line.text) for line in lines)
-    return vocabulary(collected(lines, presumed), unit, decimal_comma=comma)
+def names_of(lines: Iterable[SenseLine]) -> Vocabulary:
+    """Return the names that the lines of a text declare, and the unit that its lines tell."""
+    known = tuple(line for line in lines if beyond_limits(line) is None)
+    unit = "in" if any(_INCHES.match(line.text) for line in known) else "mm"
+    comma = any(_DECIMAL_COMMA.match(line.text) for line in known)
+    return vocabulary(collected(known, presumed), unit, decimal_comma=comma)
 
 
 def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
