@@ -1,0 +1,59 @@
+"""Every page keeps its promise: its example has exactly its finding, and what is written instead
+has none.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from dryfit import workshop
+from dryfit.diagnostics import Diagnostic, Findings
+from dryfit.diagnostics.explain import WIDTH, Page, known_codes, page, page_text
+from dryfit.diagnostics.render import full
+from dryfit.notes import source_of
+
+PAGES = tuple(shown for code in known_codes() if (shown := page(code)))
+LONGEST_EXAMPLE = 12
+
+
+def found_in(shown: Page, notes: str, shop: str | None, folder: Path) -> Findings:
+    """What the command of the page finds in notes and a shop file."""
+    source = source_of("example.dryfit", shown.written_out(notes).encode(shown.encoding))
+    if isinstance(source, Diagnostic):
+        return (source,)
+    shop_file = None
+    if shop is not None:
+        shop_file = folder / "shop.toml"
+        shop_file.write_text(shop, encoding="utf-8")
+    checked = workshop.check(source, shop_file, {})
+    if checked.failed or shown.command == "check":
+        return checked.findings
+    return workshop.plan(checked, lambda _: None)[1]
+
+
+@pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
+def test_the_example_has_exactly_this_finding(shown: Page, tmp_path: Path) -> None:
+    findings = found_in(shown, shown.example, shown.shop, tmp_path)
+    assert {finding.code for finding in findings} == {shown.code}, full(findings)
+
+
+@pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
+def test_what_is_written_instead_is_without_a_finding(shown: Page, tmp_path: Path) -> None:
+    findings = found_in(shown, shown.instead, shown.instead_shop, tmp_path)
+    assert findings == (), full(findings)
+
+
+@pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
+def test_a_page_is_short_and_says_everything(shown: Page, tmp_path: Path) -> None:
+    for said in (shown.means, shown.matters, shown.source, shown.example, shown.instead):
+        assert said.strip()
+    for example in (shown.example, shown.instead, shown.shop or "", shown.instead_shop or ""):
+        lines = example.strip("\n").split("\n")
+        assert len(lines) <= LONGEST_EXAMPLE
+        assert max(map(len, lines)) <= WIDTH - 4
+    text = page_text(shown, full(found_in(shown, shown.example, shown.shop, tmp_path)))
+    assert max(map(len, text.splitlines())) <= WIDTH
+
+
+def test_pages_differ_in_what_they_say() -> None:
+    assert len({shown.means for shown in PAGES}) == len(PAGES)
