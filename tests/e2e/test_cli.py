@@ -12,6 +12,7 @@ import pytest
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 STOOL = EXAMPLES / "step_stool.dryfit"
+WITH_A_WARNING = Path(__file__).parents[1] / "pieces" / "screwed_frame.dryfit"
 
 
 def dryfit(
@@ -137,3 +138,27 @@ def test_booklet_names_its_files(tmp_path: Path) -> None:
     run = dryfit("booklet", STOOL, "-o", ".", cwd=tmp_path)
     assert run.stdout.decode().split() == ["step_stool.html", "step_stool.pdf"]
     assert (tmp_path / "step_stool.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_strict_makes_a_warning_an_error(tmp_path: Path) -> None:
+    lenient = dryfit("check", WITH_A_WARNING, "--json", cwd=tmp_path)
+    strict = dryfit("check", WITH_A_WARNING, "--json", "--strict", cwd=tmp_path)
+    before, after = json.loads(lenient.stdout), json.loads(strict.stdout)
+    assert (lenient.returncode, before["errors"], before["warnings"]) == (0, 0, 1)
+    assert (strict.returncode, after["errors"], after["warnings"]) == (1, 1, 0)
+    assert [finding["severity"] for finding in after["findings"]] == ["error"]
+    shown = dryfit("check", WITH_A_WARNING, "--strict", cwd=tmp_path)
+    assert shown.stderr.startswith(b"error[screw-in-end-grain]")
+
+
+def test_strict_plans_nothing_with_a_warning(tmp_path: Path) -> None:
+    steps = dryfit("steps", WITH_A_WARNING, "--json", "--strict", cwd=tmp_path)
+    assert steps.returncode == 1
+    assert json.loads(steps.stdout)["steps"] == []
+    booklet = dryfit("booklet", WITH_A_WARNING, "--strict", cwd=tmp_path)
+    assert (booklet.returncode, booklet.stdout, list(tmp_path.iterdir())) == (1, b"", [])
+
+
+def test_strict_minds_no_piece_without_a_warning(tmp_path: Path) -> None:
+    for command in ("check", "parts", "steps"):
+        assert dryfit(command, STOOL, "--strict", cwd=tmp_path).returncode == 0

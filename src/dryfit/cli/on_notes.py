@@ -1,7 +1,6 @@
-"""The command line: arguments, exit codes, nothing else.
+"""The commands that work a piece out: check, parts, steps, booklet.
 
-Exit status 0: done, warnings allowed; 1: errors in the notes or in the shop file; 2: wrong usage
-or the machine (a file that cannot be read or written).
+All is looked for before ``--strict`` weighs it, so that a run tells the same findings either way.
 """
 
 from __future__ import annotations
@@ -10,66 +9,25 @@ import argparse
 import json
 import os
 import sys
-from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
-from dryfit import __version__, workshop
-from dryfit.diagnostics import Diagnostic, Findings, Source
+from dryfit import workshop
+from dryfit.cli.reading import STANDARD_INPUT, read_notes
+from dryfit.cli.status import DONE, IN_THE_NOTES
+from dryfit.cli.strictness import without_warnings
+from dryfit.diagnostics import Findings, Severity, worst
 from dryfit.diagnostics.as_json import Json, findings_json, severity_counts
 from dryfit.diagnostics.render import full
-from dryfit.notes import source_of
 from dryfit.outputs import write_whole
+from dryfit.plan.plan import Plan
 from dryfit.progress import Progress
-from dryfit.shop import ShopFileError
 from dryfit.workshop import Checked
 
-DONE, IN_THE_NOTES, MACHINE = 0, 1, 2
 
-
-class MachineError(Exception):
-    """Something outside the notes that stops us; its text is the one line to print."""
-
-
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command and return its exit status."""
-    options = _parser().parse_args(arguments)
-    try:
-        return _run(options)
-    except (MachineError, ShopFileError) as error:
-        return _stop(str(error))
-    except BrokenPipeError:
-        # The reader of our output went away; nothing is left to say it to.
-        sys.stdout = open(os.devnull, "w", encoding="utf-8")  # noqa: PTH123, SIM115
-        return MACHINE
-    except OSError as error:
-        what = f"{error.filename}: " if error.filename else ""
-        return _stop(f"{what}{error.strerror or error}")
-
-
-def _stop(line: str) -> int:
-    print(f"dryfit: {line}", file=sys.stderr)
-    return MACHINE
-
-
-def _run(options: argparse.Namespace) -> int:
-    source = _read(options.notes)
-    checked = workshop.check(source, options.shop, os.environ)
-    command: Callable[[argparse.Namespace, Checked], int] = options.command
-    return command(options, checked)
-
-
-def _read(name: str) -> Source:
-    if name == "-":
-        data, shown = sys.stdin.buffer.read(), "-"
-    else:
-        data, shown = Path(name).read_bytes(), name
-    source = source_of(shown, data)
-    if isinstance(source, Diagnostic):
-        raise MachineError(source.message)
-    return source
-
-
-def _check(options: argparse.Namespace, checked: Checked) -> int:
+def check(options: argparse.Namespace) -> int:
+    """Look for mistakes, and list what is taken for granted."""
+    checked = _checked(options)
     if options.json:
         _print_json(
             {**_head("dryfit-check/1", checked), **severity_counts(checked.findings)}, checked
@@ -82,7 +40,9 @@ def _check(options: argparse.Namespace, checked: Checked) -> int:
     return _status(checked.findings)
 
 
-def _parts(options: argparse.Namespace, checked: Checked) -> int:
+def parts(options: argparse.Namespace) -> int:
+    """Print the cut list."""
+    checked = _checked(options)
     from dryfit.placing.as_json import parts_csv, parts_document
 
     display = checked.declared.display
@@ -107,9 +67,11 @@ def _parts(options: argparse.Namespace, checked: Checked) -> int:
     return _status(checked.findings)
 
 
-def _steps(options: argparse.Namespace, checked: Checked) -> int:
+def steps(options: argparse.Namespace) -> int:
+    """Print the order of work."""
+    checked = _checked(options)
     with Progress() as progress:
-        plan, findings = workshop.plan(checked, progress)
+        plan, findings = _planned(options, checked, progress)
     display = checked.declared.display
     if options.json:
         from dryfit.plan.as_json import steps_document
@@ -131,10 +93,12 @@ def _steps(options: argparse.Namespace, checked: Checked) -> int:
     return _status(findings)
 
 
-def _booklet(options: argparse.Namespace, checked: Checked) -> int:
+def booklet(options: argparse.Namespace) -> int:
+    """Write the booklet."""
+    checked = _checked(options)
     folder = Path(options.output)
     with Progress() as progress:
-        plan, findings = workshop.plan(checked, progress)
+        plan, findings = _planned(options, checked, progress)
         _tell(findings)
         if plan is None or checked.model is None or checked.shop is None:
             return IN_THE_NOTES
@@ -142,7 +106,7 @@ def _booklet(options: argparse.Namespace, checked: Checked) -> int:
 
         progress("drawing the pages")
         html = render(checked.model, plan, checked.shop, findings, options.paper)
-        stem = "booklet" if options.notes == "-" else Path(options.notes).stem
+        stem = "booklet" if options.notes == STANDARD_INPUT else Path(options.notes).stem
         files = [(folder / f"{stem}.html", html.encode("utf-8"))]
         if options.pdf:
             files += _pdf(html, folder / f"{stem}.pdf", progress)
@@ -208,38 +172,18 @@ def _status(findings: Findings) -> int:
     return IN_THE_NOTES if severity_counts(findings)["errors"] else DONE
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="dryfit",
-        description="Turn notes on a piece of furniture into an ordered build booklet.",
-    )
-    parser.add_argument("--version", action="version", version=f"dryfit {__version__}")
-    commands = parser.add_subparsers(required=True, metavar="COMMAND")
-    check = _command(commands, "check", _check, "look for mistakes, and list what is assumed")
-    parts = _command(commands, "parts", _parts, "the cut list with every size")
-    steps = _command(commands, "steps", _steps, "the order of work with every setting")
-    booklet = _command(commands, "booklet", _booklet, "the booklet to print: HTML and PDF")
-    for command in (check, parts, steps):
-        command.add_argument("--json", action="store_true", help="one JSON document instead")
-    parts.add_argument("--csv", action="store_true", help="comma-separated values instead")
-    booklet.add_argument(
-        "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"
-    )
-    booklet.add_argument(
-        "--paper", choices=("a4", "letter"), default="a4", help="size of the pages (default: a4)"
-    )
-    booklet.add_argument("--no-pdf", dest="pdf", action="store_false", help="write the HTML only")
-    return parser
+def _checked(options: argparse.Namespace) -> Checked:
+    checked = workshop.check(read_notes(options.notes), options.shop, os.environ)
+    if options.strict:
+        return replace(checked, findings=without_warnings(checked.findings))
+    return checked
 
 
-def _command(
-    commands: argparse._SubParsersAction[argparse.ArgumentParser],
-    name: str,
-    run: Callable[[argparse.Namespace, Checked], int],
-    words: str,
-) -> argparse.ArgumentParser:
-    command = commands.add_parser(name, help=words, description=words[0].upper() + words[1:] + ".")
-    command.add_argument("notes", metavar="NOTES", help="the notes, or - for standard input")
-    command.add_argument("--shop", metavar="FILE", type=Path, help="a shop file of your own")
-    command.set_defaults(command=run)
-    return command
+def _planned(
+    options: argparse.Namespace, checked: Checked, progress: Progress
+) -> tuple[Plan | None, Findings]:
+    plan, findings = workshop.plan(checked, progress)
+    if not options.strict:
+        return plan, findings
+    strict = without_warnings(findings)
+    return (None if worst(strict) is Severity.ERROR else plan), strict

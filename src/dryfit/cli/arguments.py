@@ -1,0 +1,58 @@
+"""The arguments of every command, and the function that runs it."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeAlias
+
+from dryfit import __version__
+from dryfit.cli import on_notes
+
+# argparse has no public name for it, and it takes its parameter in annotations only.
+Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"  # noqa: SLF001
+Run = Callable[[argparse.Namespace], int]
+
+
+def parser() -> argparse.ArgumentParser:
+    """Return the parser; what it returns has the function to run as `command`."""
+    made = argparse.ArgumentParser(
+        prog="dryfit",
+        description="Turn notes on a piece of furniture into an ordered build booklet.",
+    )
+    made.add_argument("--version", action="version", version=f"dryfit {__version__}")
+    commands = made.add_subparsers(required=True, metavar="COMMAND")
+    _add_those_on_notes(commands)
+    return made
+
+
+def _add_those_on_notes(commands: Commands) -> None:
+    check = _on_notes(commands, "check", on_notes.check, "look for mistakes, list what is assumed")
+    parts = _on_notes(commands, "parts", on_notes.parts, "the cut list with every size")
+    steps = _on_notes(commands, "steps", on_notes.steps, "the order of work with every setting")
+    booklet = _on_notes(commands, "booklet", on_notes.booklet, "the booklet to print: HTML and PDF")
+    for command in (check, parts, steps):
+        command.add_argument("--json", action="store_true", help="one JSON document instead")
+    parts.add_argument("--csv", action="store_true", help="comma-separated values instead")
+    booklet.add_argument(
+        "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"
+    )
+    booklet.add_argument(
+        "--paper", choices=("a4", "letter"), default="a4", help="size of the pages (default: a4)"
+    )
+    booklet.add_argument("--no-pdf", dest="pdf", action="store_false", help="write the HTML only")
+
+
+def _on_notes(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:
+    command = _command(commands, name, run, words)
+    command.add_argument("notes", metavar="NOTES", help="the notes, or - for standard input")
+    command.add_argument("--shop", metavar="FILE", type=Path, help="a shop file of your own")
+    command.add_argument("--strict", action="store_true", help="take warnings for errors")
+    return command
+
+
+def _command(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:
+    command = commands.add_parser(name, help=words, description=words[0].upper() + words[1:] + ".")
+    command.set_defaults(command=run)
+    return command
