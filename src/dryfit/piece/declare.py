@@ -26,7 +26,7 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
-from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, FinishWords, Have
+from dryfit.piece.declared import Amount, Coats, Contact, Declared, DeclaredPart, FinishWords, Have
 from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
 from dryfit.piece.parts import WholePiece, declared_part, size_words
@@ -77,7 +77,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         contacts=contacts,
         features=tuple(feature for feature in features if feature is not None),
         stages=tuple(stage_of(line, sums, names) for line in _all(notes, GlueLine)),
-        finish=_finish(_first(notes, FinishLine), sums),
+        finishes=tuple(_finish(line, sums) for line in _all(notes, FinishLine)),
         wishes=wishes,
         stock=tuple(_have(line, sums, first) for line in _all(notes, HaveLine)),
         notes=tuple(line.text for line in _all(notes, NoteLine)),
@@ -226,11 +226,17 @@ def _lines_missing_or_twice(notes: Notes, title: PieceLine | None) -> list[Diagn
     return found
 
 
-def _finish(line: FinishLine | None, sums: Sums) -> FinishWords | None:
-    if line is None:
-        return None
-    apart = sums.minutes(line.apart) if line.apart is not None else None
-    return FinishWords(line.product, line.coats, apart, line.span)
+def _finish(line: FinishLine, sums: Sums) -> FinishWords:
+    products = tuple(
+        Coats(
+            words.product,
+            words.coats,
+            None if words.apart is None else sums.minutes(words.apart),
+            words.span,
+        )
+        for words in line.products
+    )
+    return FinishWords((), (), products, line.span)
 
 
 def _have(line: HaveLine, sums: Sums, first: str) -> Have:

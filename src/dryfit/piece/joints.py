@@ -24,6 +24,7 @@ from dryfit.piece.declared import (
     Host,
     JointWords,
     PlacedAmount,
+    SurfaceWords,
 )
 from dryfit.piece.names import Names
 from dryfit.piece.sums import Sums
@@ -104,19 +105,21 @@ def joint_words(spec: JointSpec, sums: Sums) -> JointWords:
 def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFeature | None:
     """Return a feature with no mate, or None with a finding when a size or place is missing."""
     sizes = _sizes(line.sizes, ("width", "depth"), sums)
-    place = _placed(line.place, sums) if line.place else None
+    written = line.places[0] if line.places else None
+    place = _placed(written, sums) if written else None
+    face = line.surfaces[0].words[0] if line.surfaces else None
     width, depth = sizes.get("width"), sizes.get("depth")
     missing = [
         words
         for value, words in (
-            (line.face, "the face (`inside`, `outside`, `top` ...)"),
+            (face, "the face (`inside`, `outside`, `top` ...)"),
             (width, "the width (`6 wide`)"),
             (depth, "the depth (`9 deep`)"),
             (place, "the place (`12 from top`)"),
         )
         if value is None
     ]
-    if line.face is None or width is None or depth is None or place is None:
+    if face is None or width is None or depth is None or place is None:
         sums.findings.append(
             Diagnostic(
                 "feature-unfinished",
@@ -137,9 +140,25 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
         name = line.after.assembly
         after = names.stage(name, Reference(name, (), line.after.span))
     hosts = names.hosts(line.parts)
-    behind = _behind(line.sizes, line.place, sums)
+    behind = _behind(line.sizes, written, sums)
     return DeclaredFeature(
-        line.kind, hosts, line.face, width, depth, place, after, line.span, behind
+        kind=line.kind,
+        parts=hosts,
+        surfaces=tuple(
+            SurfaceWords(surface.words, surface.noun, surface.every, surface.span)
+            for surface in line.surfaces
+        ),
+        sizes=(("width", width), ("depth", depth)),
+        ranges=(),
+        places=(place,),
+        extent=None,
+        rows=(),
+        count=None,
+        each=None,
+        profile=None,
+        after=after,
+        span=line.span,
+        behind=behind,
     )
 
 

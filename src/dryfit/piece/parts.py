@@ -15,6 +15,7 @@ from dryfit.notes.tree import (
     From,
     Gap,
     GluedFrom,
+    LeftOut,
     Lie,
     OfTimber,
     PartsLine,
@@ -69,8 +70,12 @@ def size_words(sizes: Sequence[SizeWord], first: str) -> dict[str, SizeWord]:
     if first == "thickness":
         order = tuple(reversed(order))
     named = {word.dimension: word for word in sizes if word.dimension is not None}
-    placed = dict(zip(order, bare, strict=False))
-    return placed | {name: word for name, word in named.items() if name is not None}
+    words = dict(zip(order, bare, strict=False)) | named
+    return {
+        name: word
+        for name, word in words.items()
+        if name is not None and not isinstance(word.amount, LeftOut)
+    }
 
 
 def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) -> DeclaredPart:
@@ -184,9 +189,9 @@ def _froms(line: PartsLine, sums: Sums) -> tuple[tuple[int, int, Amount], ...]:
     found: list[tuple[int, int, Amount]] = []
     for clause in line.clauses:
         if isinstance(clause, Up):
-            axis, side, amount = 2, -1, clause.amount
+            axis, side, amount = 2, -1, clause.amounts[0]
         elif isinstance(clause, Down):
-            axis, side, amount = 2, 1, clause.amount
+            axis, side, amount = 2, 1, clause.amounts[0]
         elif isinstance(clause, From):
             axis, side = PLACE_SIDE[clause.offset.place]
             amount = clause.offset.amount
@@ -203,7 +208,7 @@ def _spread(line: PartsLine, sums: Sums) -> SpreadWords | None:
     if spread is None:
         return None
     axis = RUN_AXIS[spread.direction] if spread.direction else None
-    return SpreadWords(axis, sums.amount(gap.amount, gap.span) if gap else None, spread.span)
+    return SpreadWords(axis, sums.amount(gap.amounts[0][0], gap.span) if gap else None, spread.span)
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:

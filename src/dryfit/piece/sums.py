@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
+    LeftOut,
     Number,
     Operation,
     OverallSize,
@@ -144,6 +145,8 @@ class Sums:
         return quantity
 
     def _value(self, amount: Sum) -> Quantity:
+        if isinstance(amount, LeftOut):
+            raise UnresolvedError
         if isinstance(amount, Number):
             return amount.quantity or Quantity(amount.value, NUMBER)
         if isinstance(amount, ValueName):

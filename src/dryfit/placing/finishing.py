@@ -23,7 +23,7 @@ def build_coatings(
 
     Empty when the notes name no finish.
     """
-    if site.declared.finish is None:
+    if not site.declared.finishes:
         return ()
     early = {
         wish.first.subject: wish.then.subject
@@ -63,7 +63,7 @@ def _coating(
     masks: tuple[str, ...],
     before: str | None,
 ) -> Coating:
-    finish = site.declared.finish
+    finish = next(iter(site.declared.finishes), None)
     area = sum(
         (_surface(part) for part in parts for copy in part.copies if copy.name in copies),
         Fraction(0),

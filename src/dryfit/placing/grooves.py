@@ -28,13 +28,15 @@ def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
 
 
 def _cut(site: Site, feature: DeclaredFeature, copy: Placed) -> Cut | None:
-    surface = _surface(feature.face, copy)
-    axis, side = PLACE_SIDE[feature.place.place]
+    (place_on,) = feature.places
+    sizes = dict(feature.sizes)
+    surface = _surface(feature.surfaces[0].words[0], copy)
+    axis, side = PLACE_SIDE[place_on.place]
     if surface[0] in {copy.axes[0], axis} or axis == copy.axes[0]:
         _off_part(site, feature, copy, "the face and the place do not fit each other")
         return None
-    place = (axis, side, feature.place.value)
-    box = declared_groove(copy, surface, place, feature.width, feature.depth)
+    place = (axis, side, place_on.value)
+    box = declared_groove(copy, surface, place, sizes["width"], sizes["depth"])
     if not copy.box.contains(box):
         _off_part(site, feature, copy, "it does not lie wholly on the part")
         return None

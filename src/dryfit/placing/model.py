@@ -13,7 +13,7 @@ from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
-from dryfit.piece.declared import FinishWords, Have
+from dryfit.piece.declared import Coats, Have
 from dryfit.quantities import Display
 
 
@@ -205,7 +205,7 @@ class Model:
     assemblies: tuple[Assembly, ...]
     fittings: tuple[Fitting, ...]
     coatings: tuple[Coating, ...]
-    finish: FinishWords | None
+    finish: Coats | None
     hardware: tuple[Hardware, ...]
     wishes: tuple[Wish, ...]
     stock: tuple[Have, ...]

@@ -100,7 +100,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies=assemblies,
         fittings=fittings,
         coatings=build_coatings(site, parts, joints, assemblies),
-        finish=declared.finish,
+        finish=declared.finishes[0].products[0] if declared.finishes else None,
         hardware=build_hardware(parts, joints, fittings, _screws(joints, everything)),
         wishes=_wishes(declared),
         stock=declared.stock,

@@ -23,7 +23,7 @@ from dryfit.diagnostics import (
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
-from dryfit.piece.declared import FinishWords, Have
+from dryfit.piece.declared import Coats, Have
 from dryfit.placing.model import (
     Assembly,
     Coating,
@@ -422,7 +422,7 @@ def model(display: Display | None = None, piece: str = "Hall bench") -> Model:
             Coating("base", ("front left post",), Fraction(900000), (), None, _at(11)),
             Coating("top", ("top",), Fraction(720000), (), None, _at(11)),
         ),
-        finish=FinishWords("oil varnish", 2, 1440, _at(11)),
+        finish=Coats("oil varnish", 2, 1440, _at(11)),
         hardware=(Hardware("wood screw", "4 x 35", 10, "slats onto end rails"),),
         wishes=(),
         stock=(

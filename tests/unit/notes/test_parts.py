@@ -98,15 +98,15 @@ def test_a_name_ends_at_a_comma_a_digit_or_a_word_that_goes_on() -> None:
         ("at back", At(("back",), NOWHERE)),
         ("set in 15", SetIn(((number(15), None),), NOWHERE)),
         ("set back 6", SetBack(number(6), NOWHERE)),
-        ("up 80", Up(number(80), NOWHERE)),
-        ("down 20", Down(number(20), NOWHERE)),
+        ("up 80", Up((number(80),), NOWHERE)),
+        ("down 20", Down((number(20),), NOWHERE)),
         ("120 from left", From(Offset(number(120), "left", NOWHERE), NOWHERE)),
         ("flush top", Flush("top", (), NOWHERE)),
         ("flush with top", Flush("top", (), NOWHERE)),
         ("flush with the top of legs", Flush("top", (part("leg"),), NOWHERE)),
         ("spread", Spread(None, NOWHERE)),
         ("spread up and down", Spread("up and down", NOWHERE)),
-        ("gap 8", Gap(number(8), NOWHERE)),
+        ("gap 8", Gap(((number(8), None),), NOWHERE)),
         ("glued from 4", GluedFrom(4, NOWHERE)),
         ("glued up from 4 staves", GluedFrom(4, NOWHERE)),
         ("of birch ply", OfTimber("birch ply", NOWHERE)),
@@ -162,7 +162,7 @@ def test_a_tenon_s_place_is_its_own_and_a_housing_s_is_the_part_s() -> None:
     assert clauses("between long rails, housing 6, 160 from left, up 170") == (
         Join("between", (part("long rail"),), housing, NOWHERE),
         From(Offset(number(160), "left", NOWHERE), NOWHERE),
-        Up(number(170), NOWHERE),
+        Up((number(170),), NOWHERE),
     )
 
 

@@ -9,6 +9,8 @@ from dryfit.diagnostics import Source
 from dryfit.notes import parse
 from dryfit.notes.tree import (
     Act,
+    CoatWords,
+    Extent,
     FeatureLine,
     FinishLine,
     GlueItem,
@@ -26,6 +28,7 @@ from dryfit.notes.tree import (
     PartSize,
     PieceLine,
     StageName,
+    Surface,
     TimberLine,
     UnitsLine,
     ValueLine,
@@ -207,7 +210,19 @@ def test_a_feature_has_no_mate() -> None:
     sizes = (size(6, "width"), size(9, "depth"))
     place, after = Offset(number(12), "top", NOWHERE), StageName("base", NOWHERE)
     assert said(text, "apron, base") == FeatureLine(
-        "groove", (part("apron"),), "inside", sizes, place, True, after, NOWHERE
+        kind="groove",
+        parts=(part("apron"),),
+        surfaces=(Surface(("inside",), None, every=False, span=NOWHERE),),
+        sizes=sizes,
+        ranges=(),
+        places=(place,),
+        extent=Extent("through", None, None, NOWHERE),
+        rows=(),
+        count=None,
+        each=None,
+        profile=None,
+        after=after,
+        span=NOWHERE,
     )
 
 
@@ -236,9 +251,10 @@ def test_a_glue_up_of_assemblies_without_cure() -> None:
 def test_finish() -> None:
     eight = number(8, Quantity(Fraction(480), TIME))
     assert said("finish hard wax oil, 2 coats, 8 h apart") == FinishLine(
-        "hard wax oil", 2, eight, NOWHERE
+        (), (), (CoatWords("hard wax oil", 2, eight, NOWHERE),), NOWHERE
     )
-    assert said("finish shellac") == FinishLine("shellac", None, None, NOWHERE)
+    shellac = CoatWords("shellac", None, None, NOWHERE)
+    assert said("finish shellac") == FinishLine((), (), (shellac,), NOWHERE)
 
 
 def act(verb: str | None, name: str | None) -> Act:

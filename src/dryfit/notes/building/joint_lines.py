@@ -8,14 +8,16 @@ from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.clauses import join, joint_spec, references, stage
-from dryfit.notes.building.draft import Draft, only, text_of, text_or_none, tokens, trees
+from dryfit.notes.building.draft import Draft, only, text_of, tokens, trees
 from dryfit.notes.building.sums import all_sizes, offset_of
 from dryfit.notes.tree import (
+    Extent,
     FeatureLine,
     Join,
     JointLine,
     JointSpec,
     Reference,
+    Surface,
 )
 
 Parsed = Tree[Token]
@@ -74,15 +76,23 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
     face = only(tokens(nodes, "FACE"), "on which face it is", draft)
     where = only(trees(nodes, "fromside"), "where it is", draft)
     after = only(trees(nodes, "stage"), "what it waits for", draft)
+    through = tokens(nodes, "THROUGH")
     return FeatureLine(
-        text_of(tokens(nodes, "FEATURE")[0]),
-        references(trees(nodes, "refs")[0], draft),
-        text_or_none(face),
-        all_sizes(tree, draft),
-        offset_of(where, draft) if where else None,
-        bool(tokens(nodes, "THROUGH")),
-        stage(after, draft) if after else None,
-        draft.line.whole(),
+        kind=text_of(tokens(nodes, "FEATURE")[0]),
+        parts=references(trees(nodes, "refs")[0], draft),
+        surfaces=(Surface((text_of(face),), None, every=False, span=draft.span(face)),)
+        if face
+        else (),
+        sizes=all_sizes(tree, draft),
+        ranges=(),
+        places=(offset_of(where, draft),) if where else (),
+        extent=Extent("through", None, None, draft.span(through[0])) if through else None,
+        rows=(),
+        count=None,
+        each=None,
+        profile=None,
+        after=stage(after, draft) if after else None,
+        span=draft.line.whole(),
     )
 
 

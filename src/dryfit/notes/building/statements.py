@@ -34,6 +34,7 @@ from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.tree import (
     Act,
     At,
+    CoatWords,
     CutAfter,
     Down,
     FinishLine,
@@ -207,12 +208,13 @@ def _glue(tree: Parsed, draft: Draft) -> GlueLine:
 def _finish(tree: Parsed, draft: Draft) -> FinishLine:
     coats = only(trees(tree.children, "coats"), "how many coats", draft)
     apart = only(trees(tree.children, "apart"), "how long between coats", draft)
-    return FinishLine(
+    product = CoatWords(
         text_of(tokens(tree.children, "PHRASE")[0]),
         checked_count(coats.children, draft) if coats else None,
         sum_in(apart, draft) if apart else None,
         draft.line.whole(),
     )
+    return FinishLine((), (), (product,), draft.line.whole())
 
 
 def _order(tree: Parsed, draft: Draft) -> OrderLine:

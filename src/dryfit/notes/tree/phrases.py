@@ -1,41 +1,13 @@
-"""References, sizes and the phrases of a part's line."""
+"""The phrases of a part's line."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Span
+from dryfit.notes.tree.joints import Join, JointSpec
+from dryfit.notes.tree.references import Offset, Reference, SizeWord, StageName
 from dryfit.notes.tree.sums import Sum
-
-
-@dataclass(frozen=True, slots=True)
-class Reference:
-    """A part, assembly or copy by name: ``front left leg`` is name leg, places front and left."""
-
-    name: str
-    places: tuple[str, ...]
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class SizeWord:
-    """One size: ``22 thick`` has dimension thickness, a bare ``45`` in ``45 x 30`` has None.
-
-    Dimensions: length, width, thickness, height, depth.
-    """
-
-    amount: Sum
-    dimension: str | None
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class Offset:
-    """``120 from left`` / ``5 from bottom`` / ``12 from top``: amount from a place."""
-
-    amount: Sum
-    place: str
-    span: Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,9 +44,10 @@ class At:
 
 @dataclass(frozen=True, slots=True)
 class SetIn:
-    """``set in 30 across, 10 front to back``; direction None means both horizontal ones.
+    """``set in 30 at ends, 20 at front and back``; no word means both horizontal directions.
 
-    Directions: across, front to back, up and down.
+    Words: across, front to back, up and down, ends, or a place (front, left, top ...); several
+    places give an entry each.
     """
 
     amounts: tuple[tuple[Sum, str | None], ...]
@@ -91,26 +64,30 @@ class SetBack:
 
 @dataclass(frozen=True, slots=True)
 class Up:
-    """``up 80``: the underside above the floor."""
+    """``up 80`` / ``up 78, 262, 446``: the underside above the floor, a height for each copy."""
 
-    amount: Sum
+    amounts: tuple[Sum, ...]
     span: Span
 
 
 @dataclass(frozen=True, slots=True)
 class Down:
-    """``down 20``: the top side below the overall height."""
+    """``down 20`` / ``down 20, 60``: the top side below the overall height, one for each copy."""
 
-    amount: Sum
+    amounts: tuple[Sum, ...]
     span: Span
 
 
 @dataclass(frozen=True, slots=True)
 class From:
-    """``120 from left``: a distance of the part from a side of the overall box."""
+    """``120 from left`` / ``78, 262 and 446 above the bottom``: the distance from a side.
+
+    `others` are the further amounts of a list, one for each copy after the first.
+    """
 
     offset: Offset
     span: Span
+    others: tuple[Sum, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,49 +101,96 @@ class Flush:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """``spread front to back``; direction None when not written."""
+    """``spread front to back, no gap at ends``; direction None when not written.
+
+    `ends` is the gap left at either end: ``same``, ``no`` or ``half``; None when not written.
+    """
 
     direction: str | None
     span: Span
+    ends: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """``gap 8`` between neighbours of a spread."""
+    """``gap 8`` between neighbours of a spread; round what is in an opening ``gap 2, 1 at ends``.
+
+    The words are those of `SetIn`.
+    """
+
+    amounts: tuple[tuple[Sum, str | None], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Apart:
+    """``3 between``: the gap between neighbours that stand in one opening."""
 
     amount: Sum
     span: Span
 
 
 @dataclass(frozen=True, slots=True)
-class JointSpec:
-    """``tenon 20 long 8 thick 40 wide, 5 from bottom`` / ``6 buttons`` / ``half lap``.
+class Lapping:
+    """``lapping 20``: how far the part reaches over the edge of what it lies on or against."""
 
-    `kind` is one of: half lap, tenon, housing, groove, screws, buttons, glue (an edge or butt
-    joint that is only glued).  `sizes` with dimension None are in the order of the trade word
-    (the first bare number of a tenon is its length, of a housing or groove its depth).
-    """
-
-    kind: str
-    count: int | None
-    sizes: tuple[SizeWord, ...]
-    place: Offset | None
+    amount: Sum
     span: Span
 
 
 @dataclass(frozen=True, slots=True)
-class Join:
-    """``tenon 20 into legs``, ``onto bottom end rails``, ``between posts``, ``inside stiles``.
+class Handed:
+    """``handed``: the copies are a left and a right one, mirrored."""
 
-    `preposition`: into, onto, under, between, inside, crossing.  `edge` is a word such as
-    ``ends`` or ``back edge`` that was named as the entering side, or None.
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SizeRange:
+    """``480 to 500 wide``, ``at most 620 high``: what a size that is worked out may come to."""
+
+    least: Sum | None
+    most: Sum | None
+    dimension: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WoodWords:
+    """What is asked of the wood.
+
+    `kind`: bookmatched, waney (`words` are places), grain (a direction: upright, across, front to
+    back), in sequence, one board, free widths (``from boards as they come``).
     """
 
-    preposition: str
-    hosts: tuple[Reference, ...]
-    spec: JointSpec | None
+    kind: str
+    words: tuple[str, ...]
     span: Span
-    edge: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class AsPattern:
+    """``as leg base: width 900, rail = 70``: an instance of a pattern with its settings."""
+
+    pattern: str
+    settings: tuple[tuple[str, Sum], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class For:
+    """``for doors``: what a bought thing goes with."""
+
+    parts: tuple[Reference, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class OrderWhen:
+    """``order after measured``, ``order first``: when a bought thing is ordered, as written."""
+
+    text: str
+    span: Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,14 +206,6 @@ class OfTimber:
     """``of birch ply``."""
 
     timber: str
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class StageName:
-    """``glue up base`` as the object of before, after or cut after."""
-
-    assembly: str
     span: Span
 
 
@@ -214,9 +230,17 @@ PartClause = (
     | Flush
     | Spread
     | Gap
+    | Apart
     | JointSpec
     | Join
+    | Lapping
+    | Handed
     | GluedFrom
     | OfTimber
     | CutAfter
+    | SizeRange
+    | WoodWords
+    | AsPattern
+    | For
+    | OrderWhen
 )

@@ -6,7 +6,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Source, Span
-from dryfit.notes.tree.phrases import Join, Offset, PartClause, Reference, SizeWord, StageName
+from dryfit.notes.tree.cuts import FeatureLine
+from dryfit.notes.tree.gluing import BareLine, FinishLine, GlueLine
+from dryfit.notes.tree.joints import Join
+from dryfit.notes.tree.phrases import PartClause
+from dryfit.notes.tree.progress import DoneLine, MeasuredLine, SpoiledLine
+from dryfit.notes.tree.references import Reference, SizeWord
 from dryfit.notes.tree.sums import Sum
 
 
@@ -85,13 +90,28 @@ class ValueLine:
 
 @dataclass(frozen=True, slots=True)
 class PartsLine:
-    """``4 legs, upright, 40 x 40, at corners``: `name` canonical, `written` as typed."""
+    """``4 legs, upright, 40 x 40, at corners``: `name` canonical, `written` as typed.
+
+    ``bought 4 casters, 108 high, under bottom at corners`` is such a line of things that are not
+    made.
+    """
 
     count: int
     name: str
     written: str
     name_span: Span
     clauses: tuple[PartClause, ...]
+    span: Span
+    bought: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningLine:
+    """``bay = opening between posts and top rail and bottom rail``: a space with a name."""
+
+    name: str
+    name_span: Span
+    between: tuple[Reference, ...]
     span: Span
 
 
@@ -106,51 +126,26 @@ class JointLine:
 
 
 @dataclass(frozen=True, slots=True)
-class FeatureLine:
-    """``groove in aprons: inside, 6 wide, 9 deep, 12 from top, through``: a cut with no mate.
+class LimitLine:
+    """``at most 620 high, the window sill`` / ``bay at least 600 wide, the crates``.
 
-    `kind`: groove.  `face`: inside, outside, top, bottom, front, back, left or right.
+    `subject` None is the whole piece.  `dimension` is width, depth, height, length, thickness or
+    top (``seat top between 440 and 460``: how high its top stands).  `why` is the rest as written.
     """
 
+    subject: Reference | None
+    dimension: str
+    least: Sum | None
+    most: Sum | None
+    why: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceLine:
+    """``place outdoors``: where the piece will stand."""
+
     kind: str
-    parts: tuple[Reference, ...]
-    face: str | None
-    sizes: tuple[SizeWord, ...]
-    place: Offset | None
-    through: bool
-    after: StageName | None
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class GlueItem:
-    """``2 legs`` or ``side frames`` in a glue-up; count None means all of them."""
-
-    count: int | None
-    reference: Reference
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class GlueLine:
-    """``glue up 2 side frames: 2 legs, 1 short rail, cure 1 h``; cure None: the shop's glue."""
-
-    count: int
-    name: str
-    written: str
-    name_span: Span
-    items: tuple[GlueItem, ...]
-    cure: Sum | None
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class FinishLine:
-    """``finish hard wax oil, 2 coats, 8 h apart``."""
-
-    product: str
-    coats: int | None
-    apart: Sum | None
     span: Span
 
 
@@ -175,6 +170,33 @@ class OrderLine:
     span: Span
 
 
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """``board = 18 mm, 12 mm to 30 mm``: a parameter of a pattern, its default and its range."""
+
+    name: str
+    default: Sum | None
+    least: Sum | None
+    most: Sum | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class PatternBlock:
+    """``pattern leg base with width, depth, height, leg = 45 mm`` ... ``end``.
+
+    `notes` holds the lines between, read with the names of the pattern alone; its width, depth and
+    height are those of the instance.
+    """
+
+    name: str
+    written: str
+    name_span: Span
+    parameters: tuple[Parameter, ...]
+    notes: Notes
+    span: Span
+
+
 Statement = (
     PieceLine
     | NoteLine
@@ -184,11 +206,18 @@ Statement = (
     | HaveLine
     | ValueLine
     | PartsLine
+    | OpeningLine
     | JointLine
     | FeatureLine
     | GlueLine
     | FinishLine
+    | BareLine
     | OrderLine
+    | MeasuredLine
+    | DoneLine
+    | SpoiledLine
+    | LimitLine
+    | PlaceLine
 )
 
 
@@ -203,3 +232,4 @@ class Notes:
     source: Source
     statements: tuple[Statement, ...]
     unreadable: frozenset[str] = frozenset()
+    patterns: tuple[PatternBlock, ...] = ()

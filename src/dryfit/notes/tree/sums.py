@@ -31,7 +31,10 @@ class ValueName:
 
 @dataclass(frozen=True, slots=True)
 class PartSize:
-    """``leg.width``, ``leg's width``, ``width of leg``: dimension is length, width or thickness."""
+    """``leg.width``, ``leg's width``, ``width of leg``: length, width or thickness of a part.
+
+    Of an opening, and of an instance of a pattern: width, depth or height.
+    """
 
     part: str
     dimension: str
@@ -56,4 +59,11 @@ class Operation:
     span: Span
 
 
-Sum = Number | ValueName | PartSize | OverallSize | Operation
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """``?``: a size that is left to be worked out."""
+
+    span: Span
+
+
+Sum = LeftOut | Number | ValueName | PartSize | OverallSize | Operation

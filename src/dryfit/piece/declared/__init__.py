@@ -1,0 +1,101 @@
+"""The declared piece: what the maker wrote, with sums worked out to exact millimetres.
+
+Nothing is placed or derived here.  Directions and places are the words of the notes; every
+entry carries the span that it came from.
+"""
+
+from dryfit.piece.declared.amounts import (
+    NOTHING_BEHIND,
+    PLACE_SIDE,
+    RUN_AXIS,
+    Amount,
+    Behind,
+    Lean,
+    PlacedAmount,
+)
+from dryfit.piece.declared.cuts import (
+    DeclaredFeature,
+    RowOfCuts,
+    Stretch,
+    SurfaceWords,
+)
+from dryfit.piece.declared.joints import (
+    Contact,
+    Detail,
+    GluePatch,
+    Host,
+    JointWords,
+    Opening,
+)
+from dryfit.piece.declared.parts import (
+    BoughtWords,
+    DeclaredPart,
+    FlushWith,
+    GapAround,
+    HeightList,
+    OnHost,
+    SizeLimit,
+    SpreadWords,
+    WoodWish,
+)
+from dryfit.piece.declared.progress import (
+    Done,
+    Measured,
+    Spoiled,
+)
+from dryfit.piece.declared.whole import (
+    Declared,
+    Have,
+    PieceLimit,
+)
+from dryfit.piece.declared.work import (
+    BareWords,
+    Coats,
+    FinishWords,
+    Stage,
+    StageItem,
+    WishAct,
+    WishWords,
+)
+
+__all__ = [
+    "NOTHING_BEHIND",
+    "PLACE_SIDE",
+    "RUN_AXIS",
+    "Amount",
+    "BareWords",
+    "Behind",
+    "BoughtWords",
+    "Coats",
+    "Contact",
+    "Declared",
+    "DeclaredFeature",
+    "DeclaredPart",
+    "Detail",
+    "Done",
+    "FinishWords",
+    "FlushWith",
+    "GapAround",
+    "GluePatch",
+    "Have",
+    "HeightList",
+    "Host",
+    "JointWords",
+    "Lean",
+    "Measured",
+    "OnHost",
+    "Opening",
+    "PieceLimit",
+    "PlacedAmount",
+    "RowOfCuts",
+    "SizeLimit",
+    "Spoiled",
+    "SpreadWords",
+    "Stage",
+    "StageItem",
+    "Stretch",
+    "SurfaceWords",
+    "WishAct",
+    "WishWords",
+    "WoodWish",
+]

@@ -1,0 +1,133 @@
+"""One part as declared."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.diagnostics import Span
+from dryfit.piece.declared.amounts import Amount
+from dryfit.piece.declared.joints import Host
+
+
+@dataclass(frozen=True, slots=True)
+class FlushWith:
+    """``flush with top of posts``; without hosts: flush with that side of what it joins."""
+
+    place: str
+    hosts: tuple[Host, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SpreadWords:
+    """``spread front to back, gap 8``: axis None when the line does not say."""
+
+    axis: int | None
+    gap: Amount | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class HeightList:
+    """``up 78, 262, 446``: the distances of copy after copy from a side of the overall box."""
+
+    axis: int
+    side: int
+    amounts: tuple[Amount, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OnHost:
+    """``15 below the top``: distances from a side of what the part lies on, or of `hosts`.
+
+    One amount holds for all copies, several are a list, one for each.
+    """
+
+    axis: int
+    side: int
+    amounts: tuple[Amount, ...]
+    hosts: tuple[Host, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class GapAround:
+    """``gap 2 up and down, 1 at ends``: the play of what is in an opening.
+
+    `axis` None is every axis; `side` 0 is both sides; `ends` the two ends of its length.
+    """
+
+    amount: Amount
+    axis: int | None
+    side: int
+    ends: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SizeLimit:
+    """``480 to 500 wide``: what a size or the top of a part may come to; `why` as written.
+
+    `dimension`: length, width, thickness, height, depth or top.
+    """
+
+    dimension: str
+    least: Amount | None
+    most: Amount | None
+    why: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class WoodWish:
+    """What is asked of the wood: see `notes.tree.WoodWords`."""
+
+    kind: str
+    words: tuple[str, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class BoughtWords:
+    """That a part is bought: what it goes with, and when it is ordered, as written."""
+
+    goes_with: tuple[Host, ...]
+    order: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class DeclaredPart:
+    """One part's line.
+
+    `axes` are the piece axes of length, width and thickness; `sizes` what the line says of them.
+    `set_in` maps an axis to its amount; axis None stands for the horizontal axes on which a copy
+    has a side, or both where it has none.  `froms` holds up, down and ``from`` phrases as distances
+    of the part's near face from a side of the overall box: (axis, side, amount).  `assumed` are
+    the sentences about how it lies that no word on the line decides, with the words that say so.
+
+    `lists` are heights or distances of copy after copy; `offsets` distances from sides of what it
+    lies on; `gaps` and `apart` the play in an opening; `lapping` how far it reaches over an edge.
+    `within` names the instance of a pattern inside which the part stands: its overall box is that
+    instance, of which each copy holds `count` divided by the instance's count.  `instance` names
+    the pattern of which this is itself an instance: a box without wood.
+    """
+
+    name: str
+    written: str
+    count: int
+    timber: str | None
+    stock: str
+    run: str
+    axes: tuple[int, int, int]
+    sizes: tuple[Amount | None, Amount | None, Amount | None]
+    places: tuple[str, ...]
+    places_span: Span | None
+    set_in: tuple[tuple[int | None, Amount], ...]
+    set_back: Amount | None
+    froms: tuple[tuple[int, int, Amount], ...]
+    flush: tuple[FlushWith, ...]
+    spread: SpreadWords | None
+    staves: int | None
+    cut_after: tuple[str, Span] | None
+    assumed: tuple[tuple[str, str], ...]
+    name_span: Span
+    span: Span

@@ -1,0 +1,71 @@
+"""The whole declared piece."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Source, Span
+from dryfit.piece.declared.amounts import Amount
+from dryfit.piece.declared.cuts import DeclaredFeature
+from dryfit.piece.declared.joints import Contact, Host, Opening
+from dryfit.piece.declared.parts import DeclaredPart, SizeLimit
+from dryfit.piece.declared.progress import Done, Measured, Spoiled
+from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
+from dryfit.quantities import Display
+
+
+@dataclass(frozen=True, slots=True)
+class Have:
+    """A ``have`` line: sizes length, width, thickness in mm, None where not written."""
+
+    count: int
+    kind: str
+    timber: str | None
+    sizes: tuple[Fraction | None, Fraction | None, Fraction | None]
+    rough: bool
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class PieceLimit:
+    """A `SizeLimit` with the part or opening that it is of; None for the whole piece."""
+
+    subject: Host | None
+    limit: SizeLimit
+
+
+@dataclass(frozen=True, slots=True)
+class Declared:
+    """The whole declared piece; `broken` names what a reported mistake left unknown."""
+
+    piece: str
+    source: Source
+    display: Display
+    overall: tuple[Amount | None, Amount | None, Amount | None]
+    overall_span: Span | None
+    timber: str | None
+    parts: tuple[DeclaredPart, ...]
+    contacts: tuple[Contact, ...]
+    features: tuple[DeclaredFeature, ...]
+    stages: tuple[Stage, ...]
+    finishes: tuple[FinishWords, ...]
+    wishes: tuple[WishWords, ...]
+    stock: tuple[Have, ...]
+    notes: tuple[str, ...]
+    broken: frozenset[str]
+    openings: tuple[Opening, ...] = ()
+    bare: tuple[BareWords, ...] = ()
+    measured: tuple[Measured, ...] = ()
+    done: tuple[Done, ...] = ()
+    spoiled: tuple[Spoiled, ...] = ()
+    limits: tuple[PieceLimit, ...] = ()
+    outdoors: Span | None = None
+
+    def part(self, name: str) -> DeclaredPart | None:
+        """Return the part of that name, or None."""
+        for part in self.parts:
+            if part.name == name:
+                return part
+        return None
