@@ -106,6 +106,8 @@ class DeclaredPart:
 
     `lists` are heights or distances of copy after copy; `offsets` distances from sides of what it
     lies on; `gaps` and `apart` the play in an opening; `lapping` how far it reaches over an edge.
+    `handed` is where the line says that the copies are mirrored; `limits` and `wood` are what it
+    asks of its sizes and of its wood; `bought` that it is not made here.
     `within` names the instance of a pattern inside which the part stands: its overall box is that
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
     the pattern of which this is itself an instance: a box without wood.
@@ -131,3 +133,14 @@ class DeclaredPart:
     assumed: tuple[tuple[str, str], ...]
     name_span: Span
     span: Span
+    lists: tuple[HeightList, ...] = ()
+    offsets: tuple[OnHost, ...] = ()
+    gaps: tuple[GapAround, ...] = ()
+    apart: Amount | None = None
+    lapping: Amount | None = None
+    handed: Span | None = None
+    limits: tuple[SizeLimit, ...] = ()
+    wood: tuple[WoodWish, ...] = ()
+    bought: BoughtWords | None = None
+    within: str | None = None
+    instance: str | None = None
