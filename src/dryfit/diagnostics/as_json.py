@@ -18,6 +18,7 @@ def findings_json(findings: Iterable[Diagnostic], shown: Callable[[Fraction], st
 
 def finding_json(finding: Diagnostic, shown: Callable[[Fraction], str]) -> Json:
     """Return one finding; what has no place in a text has null there."""
+    finding = finding.as_told()
     span = finding.span
     return {
         "code": finding.code,

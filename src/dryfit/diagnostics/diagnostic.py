@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from fractions import Fraction
 from types import MappingProxyType
@@ -68,13 +68,19 @@ class Diagnostic:
         """Return file, line, column, code and message: the order of every report."""
         if self.span is None:
             return ("", 0, 0, self.code, self.message)
-        return (
-            self.span.source.name,
-            self.span.line,
-            self.span.column,
-            self.code,
-            self.message,
+        span = self.span.told()
+        return (span.source.name, span.line, span.column, self.code, self.message)
+
+    def as_told(self) -> Diagnostic:
+        """Return the finding at the maker's own line, with the line of the pattern as a note."""
+        if self.span is None or self.span.used_by is None:
+            return self
+        inside = Note(f"in the pattern: `{self.span.text()}`", replace(self.span, used_by=None))
+        notes = tuple(
+            note if note.span is None else Note(note.message, note.span.told())
+            for note in self.notes
         )
+        return replace(self, span=self.span.told(), notes=(inside, *notes))
 
 
 Findings = tuple[Diagnostic, ...]

@@ -26,13 +26,13 @@ def full(findings: Iterable[Diagnostic]) -> str:
         hint: did you mean `leg`?
         try:  2 long rails, across, 55 x 20, tenon 20 long into legs
     """
-    ordered = sorted(findings, key=Diagnostic.sort_key)
+    ordered = (each.as_told() for each in sorted(findings, key=Diagnostic.sort_key))
     return "\n\n".join("\n".join(_full_lines(finding)) for finding in ordered)
 
 
 def short(finding: Diagnostic) -> str:
     """Return ``stool.dryfit:14:52: error[unknown-name]: nothing here is called `lges```."""
-    place = f"{_place(finding.span)}: " if finding.span else ""
+    place = f"{_place(finding.span.told())}: " if finding.span else ""
     return _showable(f"{place}{finding.severity.value}[{finding.code}]: {finding.message}")
 
 
@@ -41,8 +41,7 @@ def _full_lines(finding: Diagnostic) -> Iterator[str]:
     if finding.span:
         yield from _excerpt(finding.span)
     for note in finding.notes:
-        where = f" (line {note.span.line}, column {note.span.column})" if note.span else ""
-        yield _showable(f"note: {note.message}{where}")
+        yield _showable(f"note: {note.message}{_where(note.span, finding.span)}")
     for hint in finding.hints:
         yield _showable(f"hint: {hint.message}")
         if hint.corrected_line is not None:
@@ -58,6 +57,14 @@ def _excerpt(span: Span) -> Iterator[str]:
     yield f"{number} | {line}".rstrip()
     carets = "^" * max(1, span.end_column - span.column)
     yield f"{margin} | {' ' * (span.column - 1)}{carets}"
+
+
+def _where(span: Span | None, main: Span | None) -> str:
+    if span is None:
+        return ""
+    elsewhere = main is not None and span.source.name != main.source.name
+    file = f"{span.source.name}, " if elsewhere else ""
+    return f" ({file}line {span.line}, column {span.column})"
 
 
 def _place(span: Span) -> str:

@@ -22,13 +22,19 @@ class Span:
     """Part of one line of a source: line and columns from 1, `end_column` exclusive.
 
     A span never crosses a line: a statement continued over several lines is pointed at where it
-    is wrong.  Columns count characters of the line as typed.
+    is wrong.  Columns count characters of the line as typed.  What stands inside a pattern has in
+    `used_by` the place of the line that uses the pattern: the line which the maker wrote.
     """
 
     source: Source = field(compare=False)
     line: int
     column: int
     end_column: int
+    used_by: Span | None = None
+
+    def told(self) -> Span:
+        """Return the place to tell the maker: that of the line which uses the pattern, if any."""
+        return self if self.used_by is None else self.used_by.told()
 
     def text(self) -> str:
         """Return the characters that the span covers."""
