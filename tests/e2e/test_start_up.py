@@ -2,10 +2,13 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
 HEAVY = {"jinja2", "networkx", "pint", "weasyprint"}
+STOOL = Path(__file__).parents[2] / "examples" / "step_stool.dryfit"
+OF_OTHER_COMMANDS = ("dryfit.booklet", "dryfit.editor", "dryfit.guide", "dryfit.planning", "pygls")
 
 
 def _loaded_after(code: str) -> set[str]:
@@ -23,3 +26,10 @@ def test_the_command_line_loads_no_heavy_library() -> None:
 @pytest.mark.parametrize("library", sorted(HEAVY))
 def test_a_loaded_library_would_be_seen(library: str) -> None:
     assert library in _loaded_after(f"import dryfit.cli, {library}")
+
+
+@pytest.mark.parametrize("room", OF_OTHER_COMMANDS)
+def test_the_command_line_loads_no_room_that_check_has_no_need_of(room: str) -> None:
+    loaded = _loaded_after(f"import dryfit.cli\ndryfit.cli.main(['check', {str(STOOL)!r}])")
+    assert "dryfit.checks" in loaded
+    assert not any(name == room or name.startswith(f"{room}.") for name in loaded)

@@ -24,6 +24,7 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--version", action="version", version=f"dryfit {__version__}")
     commands = made.add_subparsers(required=True, metavar="COMMAND")
     _add_those_on_notes(commands)
+    _add_those_about_the_program(commands)
     return made
 
 
@@ -42,6 +43,30 @@ def _add_those_on_notes(commands: Commands) -> None:
         "--paper", choices=("a4", "letter"), default="a4", help="size of the pages (default: a4)"
     )
     booklet.add_argument("--no-pdf", dest="pdf", action="store_false", help="write the HTML only")
+
+
+def _add_those_about_the_program(commands: Commands) -> None:
+    explain = _command(commands, "explain", _explain, "what a finding means and what to write")
+    explain.add_argument(
+        "code",
+        metavar="CODE",
+        nargs="?",
+        help="the code in brackets behind the severity; without it all codes",
+    )
+    help_on = _command(commands, "help", _help_on, "the language, its words, colours for an editor")
+    help_on.add_argument("topic", metavar="TOPIC", nargs="?", help="all topics are told without it")
+
+
+def _explain(options: argparse.Namespace) -> int:
+    from dryfit.cli.about import explain
+
+    return explain(options)
+
+
+def _help_on(options: argparse.Namespace) -> int:
+    from dryfit.cli.about import help_on
+
+    return help_on(options)
 
 
 def _on_notes(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:

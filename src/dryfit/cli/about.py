@@ -1,0 +1,57 @@
+"""The commands that tell about the program itself: help, explain."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from dryfit import workshop
+from dryfit.cli.status import DONE, StoppedError
+from dryfit.diagnostics import Diagnostic
+from dryfit.diagnostics.explain import Page, near_codes, page, page_text
+from dryfit.diagnostics.render import full
+from dryfit.notes import source_of
+
+
+def help_on(options: argparse.Namespace) -> int:
+    """Print the page on a subject, or the list of subjects."""
+    from dryfit.guide.topics import TOPICS, topic, topics_text
+
+    if options.topic is None:
+        sys.stdout.write(topics_text())
+        return DONE
+    found = topic(options.topic)
+    if found is None:
+        names = ", ".join(known.name for known in TOPICS)
+        raise StoppedError(f"there is no help on `{options.topic}`, but on {names}")
+    sys.stdout.write(found.text())
+    return DONE
+
+
+def explain(options: argparse.Namespace) -> int:
+    """Print the page on a code, or the list of codes."""
+    from dryfit.guide.codes import codes_text
+
+    if options.code is None:
+        sys.stdout.write(codes_text())
+        return DONE
+    found = page(options.code)
+    if found is None:
+        near = near_codes(options.code)
+        meant = f": did you mean {' or '.join(near)}?" if near else "; `dryfit explain` lists all"
+        raise StoppedError(f"no finding has the code `{options.code}`{meant}")
+    sys.stdout.write(page_text(found, _told_about(found)))
+    return DONE
+
+
+def _told_about(shown: Page) -> str:
+    """Return what the page's command says about its example; nothing where the shop is wrong."""
+    if shown.shop is not None:
+        return ""
+    source = source_of("example.dryfit", shown.written_out(shown.example).encode(shown.encoding))
+    if isinstance(source, Diagnostic):
+        return full((source,))
+    checked = workshop.check(source, None, {})
+    if shown.command == "check" or checked.failed:
+        return full(checked.findings)
+    return full(workshop.plan(checked, lambda _: None)[1])

@@ -1,0 +1,72 @@
+"""The kinds of words, as a maker thinks of them, and how an editor colours each.
+
+The word table (`notes.reading.words`) sorts its phrases by terminals of the grammar; a kind gathers
+the terminals that mean much the same to whoever writes.  A terminal that stands in no kind is shown
+under `OTHER` until it gets its place here, and a test says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A heading of the word list, the terminals under it, and the scope that colours them.
+
+    The scopes are the usual names of TextMate grammars, which colour themes know.
+    """
+
+    heading: str
+    scope: str
+    terminals: tuple[str, ...]
+
+
+OPENING = Kind(
+    "Words that begin a line",
+    "keyword.control",
+    (
+        "PIECE",
+        "NOTE",
+        "UNITS",
+        "OVERALL",
+        "TIMBER",
+        "HAVE",
+        "_LET",
+        "FEATURE",
+        "GLUEUP",
+        "FINISH",
+    ),
+)
+OTHER = Kind("Other words", "keyword.other", ())
+
+KINDS: tuple[Kind, ...] = (
+    OPENING,
+    Kind("Which way it runs, how it lies", "storage.modifier", ("RUN", "DIRECTION", "LIE")),
+    Kind("Sizes", "support.type", ("DIM", "BY", "_HALF")),
+    Kind("Sizes, behind a figure", "support.type", ("DIMADJ",)),
+    Kind("Places, faces and edges", "support.constant", ("PLACE", "CORNERS", "FACE", "EDGE")),
+    Kind(
+        "Where it is",
+        "keyword.other.place",
+        ("_AT", "_SETIN", "_SETBACK", "_UP", "_DOWN", "_FLUSH", "_SPREAD", "_GAP"),
+    ),
+    Kind("How parts meet", "keyword.operator.word", ("PREP",)),
+    Kind("Joints and fastenings", "support.function", ("JOINT", "FASTENER", "GLUED")),
+    Kind("Cuts without a mate", "support.function", ("THROUGH",)),
+    Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
+    Kind("Order of work", "keyword.other.order", ("ACTION", "ORDER", "_CUTAFTER", "_AFTER")),
+    Kind("Glue and finish", "keyword.other", ("_CURE", "COATS", "APART")),
+    Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
+    Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),
+    Kind(
+        "Small words",
+        "keyword.operator",
+        ("_FROM", "_OF", "_WITH", "_TO", "_IN", "_AND", "_IS", "_OFF"),
+    ),
+)
+
+
+def kind_of(terminal: str) -> Kind:
+    """Return the kind that the terminal belongs to, `OTHER` where none claims it."""
+    return next((kind for kind in KINDS if terminal in kind.terminals), OTHER)
