@@ -23,6 +23,7 @@ REPEATED: Final = "…"
 
 _FOLDER = Path(__file__).parent / "pages"
 _INDENT = "    "
+_UNSHOWABLE = "\ufffd"
 _FLAWLESS = """\
 piece Cutting board
 overall 400 wide, 250 deep, 22 high
@@ -108,7 +109,8 @@ def _sections(shown: Page, found: str) -> Iterator[str]:
     yield _section("Write instead", _example(shown, shown.instead, shown.instead_shop))
     if shown.note:
         yield _section("Note", _wrapped(shown.note))
-    yield _section("Source", _wrapped(shown.source))
+    source = shown.source.strip()
+    yield _section("Source", _wrapped(f"{source[:1].upper()}{source[1:].rstrip('.')}."))
 
 
 def _section(heading: str, body: str) -> str:
@@ -139,11 +141,16 @@ def _example(shown: Page, notes: str, shop: str | None) -> str:
         texts.append(notes)
     if shop is not None:
         texts.append("# shop file\n" + shop.strip("\n"))
-    blocks = [textwrap.indent(text.strip("\n"), _INDENT) for text in texts]
+    blocks = [textwrap.indent(_showable(text.strip("\n")), _INDENT) for text in texts]
     if shown.stands_for is not None and any(REPEATED in text for text in texts):
         many = shown.stands_for
         blocks.append(_wrapped(f"Here {REPEATED} stands for {many.times} times `{many.text}`."))
     return "\n\n".join(blocks)
+
+
+def _showable(text: str) -> str:
+    """Return the text with a mark for each sign that a terminal would act on."""
+    return "".join(c if c.isprintable() or c == "\n" else _UNSHOWABLE for c in text)
 
 
 def _findings(found: str) -> str:

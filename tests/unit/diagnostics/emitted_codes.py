@@ -35,6 +35,7 @@ class Module:
 def emitted_codes(folder: Path = SRC) -> dict[str, str]:
     """Each code with the first place that emits it, ``room/module.py:line``."""
     modules = [_module(path, folder) for path in sorted(folder.rglob("*.py"))]
+    modules = [module for module in modules if not _shows_pages(module)]
     everywhere = {
         name: at
         for module in modules
@@ -70,6 +71,14 @@ def _module(path: Path, folder: Path) -> Module:
             names = _parameters(node)
             callables[node.name] = names.index("code") if "code" in names else None
     return Module(path.relative_to(folder).as_posix(), tree, callables)
+
+
+def _shows_pages(module: Module) -> bool:
+    """Whether the module explains codes, which are then the user's own words."""
+    return module.path == "diagnostics/explain.py" or any(
+        isinstance(node, ast.ImportFrom) and node.module == "dryfit.diagnostics.explain"
+        for node in ast.walk(module.tree)
+    )
 
 
 def _parameters(function: ast.FunctionDef) -> list[str]:

@@ -56,7 +56,7 @@ def test_the_sections_stand_in_order() -> None:
         "Example\n\n    piece Plank\n    2 planks, asleep\n\n"
         "What `dryfit check` says\n\n    error[plank-asleep]: asleep\n\n"
         "Write instead\n\n    piece Plank\n    2 planks, awake\n\n"
-        "Source\n\n    invented\n"
+        "Source\n\n    Invented.\n"
     )
 
 
@@ -86,3 +86,7 @@ def test_long_texts_are_filled_and_marks_keep_their_columns() -> None:
     assert max(len(line) for line in text.splitlines()) <= WIDTH
     assert all(f"    {line}\n" in text for line in excerpt.split("\n"))
     assert "Note\n\n    A.\n\n    B.\n" in text
+
+
+def test_what_a_terminal_would_act_on_is_marked() -> None:
+    assert "    piece \ufffdPlank\n" in page_text(replace(PLAIN, example="piece \x1bPlank\n"))
