@@ -26,10 +26,11 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
-from dryfit.piece.declared import Amount, Coats, Contact, Declared, DeclaredPart, FinishWords, Have
+from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishWords, Have, Instance
 from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
 from dryfit.piece.parts import WholePiece, declared_part, size_words
+from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
 from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.unit_slips import unit_slips
@@ -57,13 +58,15 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         {line.name: line for line in _all(notes, PartsLine)},
         {line.name: line for line in _all(notes, GlueLine)},
         notes.unreadable,
+        inner=inner_names(notes),
     )
     sums = _sums(notes, units, overall_line, names)
     overall = _overall(overall_line, sums)
     first = units.first if units else "length"
     title, timber = _first(notes, PieceLine), _first(notes, TimberLine)
     whole = WholePiece(first, timber.timber if timber else None, _wider(overall))
-    parts, contacts, broken = _parts(notes, sums, names, whole)
+    parts, instances, broken = _parts(notes, sums, names, whole)
+    contacts = contacts_of_lines(_all(notes, PartsLine), _all(notes, JointLine), sums, names)
     features = [declared_feature(line, sums, names) for line in _all(notes, FeatureLine)]
     wishes = tuple(wish for line in _all(notes, OrderLine) for wish in wish_of(line, names))
     declared = Declared(
@@ -82,6 +85,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         stock=tuple(_have(line, sums, first) for line in _all(notes, HaveLine)),
         notes=tuple(line.text for line in _all(notes, NoteLine)),
         broken=notes.unreadable | broken,
+        instances=instances,
     )
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
@@ -110,18 +114,26 @@ def _first(notes: Notes, kind: type[Line]) -> Line | None:
 
 def _parts(
     notes: Notes, sums: Sums, names: Names, whole: WholePiece
-) -> tuple[tuple[DeclaredPart, ...], tuple[Contact, ...], frozenset[str]]:
+) -> tuple[tuple[DeclaredPart, ...], tuple[Instance, ...], frozenset[str]]:
     # A part whose line holds a sum that failed is broken: its place cannot be found, and the
     # reader has been told why.
     parts: list[DeclaredPart] = []
+    instances: list[Instance] = []
     broken: set[str] = set()
     for line in _all(notes, PartsLine):
         failures = sums.failures
-        parts.append(declared_part(line, sums, names, whole))
+        if as_pattern(line) is None:
+            parts.append(declared_part(line, sums, names, whole))
+        elif made := instance_of(line, notes, sums):
+            instance, sizes = made
+            part = declared_part(without_sizes(line), sums, names, whole)
+            parts.append(as_box(part, instance, sizes))
+            instances.append(instance)
+        else:
+            broken.add(line.name)
         if sums.failures > failures:
             broken.add(line.name)
-    contacts = contacts_of_lines(_all(notes, PartsLine), _all(notes, JointLine), sums, names)
-    return tuple(_within_limit(parts, sums)), contacts, frozenset(broken)
+    return tuple(_within_limit(parts, sums)), tuple(instances), frozenset(broken)
 
 
 def _within_limit(parts: Sequence[DeclaredPart], sums: Sums) -> list[DeclaredPart]:

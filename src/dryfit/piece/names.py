@@ -8,28 +8,38 @@ from difflib import get_close_matches
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import GlueLine, PartsLine, Reference
-from dryfit.piece.declared import Host
+from dryfit.piece.declared import Host, inner_name
 
 
 @dataclass(slots=True)
 class Names:
-    """Parts and stages by canonical name; `unreadable` names are never complained about."""
+    """Parts and stages by canonical name; `unreadable` names are never complained about.
+
+    `inner` holds, by the part whose line uses a pattern, what the pattern calls its own.
+    """
 
     first_line: Mapping[str, PartsLine]
     stages: Mapping[str, GlueLine]
     unreadable: frozenset[str]
     findings: list[Diagnostic] = field(default_factory=list)
+    inner: Mapping[str, frozenset[str]] = field(default_factory=dict)
 
     def hosts(self, references: Iterable[Reference]) -> tuple[Host, ...]:
         """Return the parts that the references name; a stage stands for none (finding)."""
         return tuple(
-            Host(reference.name, reference.places, reference.span)
+            Host(self.full_name(reference), reference.places, reference.span)
             for reference in references
             if self.is_part(reference)
         )
 
+    def full_name(self, reference: Reference) -> str:
+        """Return the name of what is meant in the whole piece: ``boxes' side`` is box > side."""
+        return reference.name if reference.of is None else inner_name(reference.of, reference.name)
+
     def is_part(self, reference: Reference) -> bool:
         """Return whether the reference names a part; adds a finding when it does not."""
+        if reference.of is not None:
+            return self._is_inside(reference, reference.of)
         if reference.name in self.first_line:
             return True
         if reference.name not in self.unreadable:
@@ -38,6 +48,8 @@ class Names:
 
     def is_part_or_stage(self, reference: Reference) -> bool:
         """Return whether the reference names a part or a glue-up; finding when neither."""
+        if reference.of is not None:
+            return self._is_inside(reference, reference.of)
         if reference.name in self.first_line or reference.name in self.stages:
             return True
         if reference.name not in self.unreadable:
@@ -52,6 +64,28 @@ class Names:
         if name not in self.unreadable:
             self._unknown(reference, "glue-up", sorted(self.stages))
         return None
+
+    def _is_inside(self, reference: Reference, instance: str) -> bool:
+        names = self.inner.get(instance)
+        if names is not None and reference.name in names:
+            return True
+        if names is not None:
+            self._unknown(reference, f"part of the {instance}", sorted(names))
+        elif instance not in self.unreadable:
+            self._no_pattern(reference, instance)
+        return False
+
+    def _no_pattern(self, reference: Reference, instance: str) -> None:
+        self.findings.append(
+            Diagnostic(
+                "no-parts-inside",
+                Severity.ERROR,
+                f"`{instance}` is made by no pattern, so it has no parts of its own",
+                reference.span,
+                rule="H38",
+                hints=(Hint(f"write `{reference.name}` alone if that is a part of the piece"),),
+            )
+        )
 
     def _unknown(self, reference: Reference, what: str, known: list[str]) -> None:
         near = get_close_matches(reference.name, known, n=1)

@@ -11,7 +11,7 @@ from dryfit.piece.sums import Sums
 def stage_of(line: GlueLine, sums: Sums, names: Names) -> Stage:
     """Return a glue-up; items that name nothing are left out with a finding."""
     items = tuple(
-        StageItem(item.count, item.reference.name, item.reference.places, item.span)
+        StageItem(item.count, names.full_name(item.reference), item.reference.places, item.span)
         for item in line.items
         if names.is_part_or_stage(item.reference)
     )

@@ -110,4 +110,4 @@ def _act(act: Act, names: Names) -> WishAct | None:
         return WishAct(act.verb, None, act.span)
     if not names.is_part_or_stage(act.reference):
         return None
-    return WishAct(act.verb, act.reference.name, act.span)
+    return WishAct(act.verb, names.full_name(act.reference), act.span)

@@ -38,6 +38,7 @@ from dryfit.piece.declared.parts import (
     SpreadWords,
     WoodWish,
 )
+from dryfit.piece.declared.patterns import Instance, inner_name
 from dryfit.piece.declared.progress import (
     Done,
     Measured,
@@ -80,6 +81,7 @@ __all__ = [
     "Have",
     "HeightList",
     "Host",
+    "Instance",
     "JointWords",
     "Lean",
     "Measured",
@@ -98,4 +100,5 @@ __all__ = [
     "WishAct",
     "WishWords",
     "WoodWish",
+    "inner_name",
 ]

@@ -65,7 +65,8 @@ class Contact:
 
     `guest` is the part whose line or sentence it is; `own_line` tells a phrase of the part's own
     line from a separate joint line.  `edge`, `face` and the preposition are those of
-    `notes.tree.Join`; `after` names the glue-up after which the joint is cut.
+    `notes.tree.Join`; `after` names the glue-up after which the joint is cut.  `inner`
+    tells what stands inside an instance of a pattern, and holds within each of its copies.
     """
 
     guest: Host
@@ -78,6 +79,7 @@ class Contact:
     face: str | None = None
     glue: tuple[GluePatch, ...] = ()
     after: str | None = None
+    inner: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from dryfit.piece.declared.amounts import Amount
 from dryfit.piece.declared.cuts import DeclaredFeature
 from dryfit.piece.declared.joints import Contact, Host, Opening
 from dryfit.piece.declared.parts import DeclaredPart, SizeLimit
+from dryfit.piece.declared.patterns import Instance
 from dryfit.piece.declared.progress import Done, Measured, Spoiled
 from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
 from dryfit.quantities import Display
@@ -62,6 +63,7 @@ class Declared:
     spoiled: tuple[Spoiled, ...] = ()
     limits: tuple[PieceLimit, ...] = ()
     outdoors: Span | None = None
+    instances: tuple[Instance, ...] = ()
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""
