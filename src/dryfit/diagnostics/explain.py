@@ -2,7 +2,8 @@
 
 One TOML file a code, `pages/CODE.toml`.  Its keys are the fields of `Page`; those with a default
 may be left out, and so may the notes where the example is a shop file.  A long row is written once:
-with ``stands_for = { text = "+1", times = 60 }`` the sign ``…`` in an example is 60 times ``+1``.
+with ``stands_for = { text = "+1", times = 60 }`` the sign ``…`` in an example is 60 times ``+1``;
+a text that ends a line is a row of lines.
 """
 
 from __future__ import annotations
@@ -48,6 +49,7 @@ class Page:
     `example` is a whole notes file in which the code is found, `instead` the same notes mended;
     with `shop` and `instead_shop` it is the shop file that is wrong.  `command` is the command
     that finds it.  `encoding` is the one in which the example is saved; `note` is one remark more.
+    `beside` names other codes that cannot but be found in the example too.
     """
 
     code: str
@@ -62,6 +64,7 @@ class Page:
     note: str | None = None
     encoding: str = "utf-8"
     stands_for: StandsFor | None = None
+    beside: tuple[str, ...] = ()
 
     def written_out(self, example: str) -> str:
         """Return one of the examples with what was left out of print."""
@@ -88,7 +91,12 @@ def page(code: str) -> Page | None:
     text = (_FOLDER / f"{code}.toml").read_text(encoding="utf-8")
     entries = tomllib.loads(text)
     stands_for = entries.pop("stands_for", None)
-    return Page(code=code, stands_for=StandsFor(**stands_for) if stands_for else None, **entries)
+    return Page(
+        code=code,
+        stands_for=StandsFor(**stands_for) if stands_for else None,
+        beside=tuple(entries.pop("beside", ())),
+        **entries,
+    )
 
 
 def page_text(shown: Page, example_findings: str = "") -> str:
@@ -144,7 +152,9 @@ def _example(shown: Page, notes: str, shop: str | None) -> str:
     blocks = [textwrap.indent(_showable(text.strip("\n")), _INDENT) for text in texts]
     if shown.stands_for is not None and any(REPEATED in text for text in texts):
         many = shown.stands_for
-        blocks.append(_wrapped(f"Here {REPEATED} stands for {many.times} times `{many.text}`."))
+        times = "lines" if many.text.endswith("\n") else "times"
+        words = f"Here {REPEATED} stands for {many.times} {times} `{many.text.strip()}`."
+        blocks.append(_wrapped(words))
     return "\n\n".join(blocks)
 
 

@@ -79,6 +79,11 @@ def test_a_long_row_is_named_and_written_out() -> None:
     assert text.count("stands for") == 1
 
 
+def test_a_long_row_of_lines_is_named_so() -> None:
+    many = replace(PLAIN, example=f"{REPEATED}\n", stands_for=StandsFor("2 planks\n", 9))
+    assert f"Here {REPEATED} stands for 9 lines `2 planks`.\n" in page_text(many)
+
+
 def test_long_texts_are_filled_and_marks_keep_their_columns() -> None:
     excerpt = " --> x.dryfit:2:3\n  |\n2 | 2 planks, asleep\n  |           ^^^^^^"
     found = f"error[plank-asleep]: {'long ' * 40}\n{excerpt}\nhint: {'z' * 200}"
