@@ -20,11 +20,15 @@ class FlushWith:
 
 @dataclass(frozen=True, slots=True)
 class SpreadWords:
-    """``spread front to back, gap 8``: axis None when the line does not say."""
+    """``spread front to back, gap 8``: axis None when the line does not say.
+
+    `ends` is the gap left at either end as the line says it: same, no or half; else None.
+    """
 
     axis: int | None
     gap: Amount | None
     span: Span
+    ends: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +44,8 @@ class HeightList:
 class OnHost:
     """``15 below the top``: distances from a side of what the part lies on, or of `hosts`.
 
-    One amount holds for all copies, several are a list, one for each.
+    One amount holds for all copies, several are a list, one for each.  `beyond` is ``15 below
+    rails``: the part lies wholly on that side of them, and the distance is the room between.
     """
 
     axis: int
@@ -48,6 +53,7 @@ class OnHost:
     amounts: tuple[Amount, ...]
     hosts: tuple[Host, ...]
     span: Span
+    beyond: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,9 +106,11 @@ class DeclaredPart:
 
     `axes` are the piece axes of length, width and thickness; `sizes` what the line says of them.
     `set_in` maps an axis to its amount; axis None stands for the horizontal axes on which a copy
-    has a side, or both where it has none.  `froms` holds up, down and ``from`` phrases as distances
-    of the part's near face from a side of the overall box: (axis, side, amount).  `assumed` are
-    the sentences about how it lies that no word on the line decides, with the words that say so.
+    has a side, or both where it has none; `insets` holds what is said of one side alone: (axis,
+    side, amount), meant for the copies at that side and for those at none.  `froms` holds up, down
+    and ``from`` phrases as distances of the part's near face from a side of the overall box: (axis,
+    side, amount).  `assumed` are the sentences about how it lies that no word on the line decides,
+    with the words that say so.
 
     `lists` are heights or distances of copy after copy; `offsets` distances from sides of what it
     lies on; `gaps` and `apart` the play in an opening; `lapping` how far it reaches over an edge.
@@ -144,3 +152,4 @@ class DeclaredPart:
     bought: BoughtWords | None = None
     within: str | None = None
     instance: str | None = None
+    insets: tuple[tuple[int, int, Amount], ...] = ()
