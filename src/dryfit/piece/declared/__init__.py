@@ -19,11 +19,11 @@ from dryfit.piece.declared.cuts import (
     Stretch,
     SurfaceWords,
 )
+from dryfit.piece.declared.hosts import Host
 from dryfit.piece.declared.joints import (
     Contact,
     Detail,
     GluePatch,
-    Host,
     JointWords,
     Opening,
 )

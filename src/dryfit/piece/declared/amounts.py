@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
+from dryfit.piece.declared.hosts import Host
 
 RUN_AXIS = {"across": 0, "front to back": 1, "upright": 2, "up and down": 2}
 """The axis of each direction word: x left to right, y front to back, z up."""
@@ -63,8 +64,15 @@ class Amount:
 
 @dataclass(frozen=True, slots=True)
 class PlacedAmount:
-    """``5 from bottom``: an amount from a place word."""
+    """``5 from bottom``: an amount from a place word.
+
+    `place` is also ``end``: the ends along the part.  `of` names the parts from whose side it is
+    measured (``30 from top of legs``); with `beyond` it runs outwards from them (``1 beyond
+    posts``).
+    """
 
     value: Fraction
     place: str
     span: Span
+    of: tuple[Host, ...] = ()
+    beyond: bool = False

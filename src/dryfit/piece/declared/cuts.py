@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.piece.declared.amounts import NOTHING_BEHIND, Behind, PlacedAmount
-from dryfit.piece.declared.joints import Host
+from dryfit.piece.declared.hosts import Host
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,15 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.piece.declared.amounts import NOTHING_BEHIND, Behind, PlacedAmount
-
-
-@dataclass(frozen=True, slots=True)
-class Host:
-    """A part, an opening or an assembly that is leaned upon, perhaps only its copies at places."""
-
-    part: str
-    places: tuple[str, ...]
-    span: Span
+from dryfit.piece.declared.hosts import Host
 
 
 @dataclass(frozen=True, slots=True)

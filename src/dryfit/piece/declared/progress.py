@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
-from dryfit.piece.declared.joints import Host
+from dryfit.piece.declared.hosts import Host
 
 
 @dataclass(frozen=True, slots=True)

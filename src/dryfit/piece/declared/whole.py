@@ -8,7 +8,8 @@ from fractions import Fraction
 from dryfit.diagnostics import Source, Span
 from dryfit.piece.declared.amounts import Amount
 from dryfit.piece.declared.cuts import DeclaredFeature
-from dryfit.piece.declared.joints import Contact, Host, Opening
+from dryfit.piece.declared.hosts import Host
+from dryfit.piece.declared.joints import Contact, Opening
 from dryfit.piece.declared.parts import DeclaredPart, SizeLimit
 from dryfit.piece.declared.patterns import Instance
 from dryfit.piece.declared.progress import Done, Measured, Spoiled
