@@ -9,7 +9,9 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
     FeatureLine,
+    GlueWords,
     Join,
+    JointDetail,
     JointLine,
     JointSpec,
     Offset,
@@ -21,6 +23,8 @@ from dryfit.piece.declared import (
     Behind,
     Contact,
     DeclaredFeature,
+    Detail,
+    GluePatch,
     Host,
     JointWords,
     PlacedAmount,
@@ -35,6 +39,14 @@ _BARE_ORDER = {
     "housing": ("depth",),
     "groove": ("depth",),
     "half lap": ("depth",),
+}
+# What the bare number of a detail means: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
+_DETAIL_ORDER = {
+    "haunch": ("length", "depth"),
+    "pegs": ("diameter",),
+    "proud": ("length",),
+    "shoulder": ("length",),
+    "offset": ("length",),
 }
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
 
@@ -81,12 +93,30 @@ def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: boo
                     hints=(Hint("name the part that it meets"),),
                 )
             )
-    joint = joint_words(join.spec, sums) if join.spec else None
-    apart = tuple(host for host in hosts if host.part != guest.part)
-    return Contact(guest, join.preposition, apart, joint, own_line, join.span)
+    spec = join.spec
+    moment = spec.after if spec else None
+    return Contact(
+        guest,
+        join.preposition,
+        tuple(host for host in hosts if host.part != guest.part),
+        joint_words(spec, sums, names) if spec else None,
+        own_line,
+        join.span,
+        edge=join.edge,
+        face=join.face,
+        glue=tuple(_patch(each, sums) for each in (*join.glue, *(spec.glue if spec else ()))),
+        after=names.stage(moment.assembly, Reference(moment.assembly, (), moment.span))
+        if moment
+        else None,
+    )
 
 
-def joint_words(spec: JointSpec, sums: Sums) -> JointWords:
+def _patch(words: GlueWords, sums: Sums) -> GluePatch:
+    amount = sums.length(words.amount) if words.amount else None
+    return GluePatch(words.kind, amount, words.place, words.span)
+
+
+def joint_words(spec: JointSpec, sums: Sums, names: Names) -> JointWords:
     """Return a joint's sizes by dimension; bare numbers in the order of the trade."""
     sizes = _sizes(spec.sizes, _BARE_ORDER.get(spec.kind, ()), sums)
     return JointWords(
@@ -99,6 +129,19 @@ def joint_words(spec: JointSpec, sums: Sums) -> JointWords:
         place=_placed(spec.place, sums) if spec.place else None,
         span=spec.span,
         behind=_behind(spec.sizes, spec.place, sums),
+        details=tuple(_detail(detail, sums, names) for detail in spec.details),
+    )
+
+
+def _detail(detail: JointDetail, sums: Sums, names: Names) -> Detail:
+    part = names.hosts((detail.part,)) if detail.part else ()
+    return Detail(
+        detail.kind,
+        detail.count,
+        tuple(_sizes(detail.sizes, _DETAIL_ORDER.get(detail.kind, ()), sums).items()),
+        detail.place,
+        part[0] if part else None,
+        detail.span,
     )
 
 

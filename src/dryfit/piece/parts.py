@@ -10,34 +10,24 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
     At,
     CutAfter,
-    Down,
-    Flush,
-    From,
-    Gap,
+    For,
     GluedFrom,
     LeftOut,
     Lie,
     OfTimber,
+    OrderWhen,
     PartsLine,
     Reference,
     Run,
-    SetBack,
-    SetIn,
+    SizeRange,
     Sizes,
     SizeWord,
-    Spread,
-    Up,
+    WoodWords,
 )
-from dryfit.piece.declared import (
-    PLACE_SIDE,
-    RUN_AXIS,
-    Amount,
-    DeclaredPart,
-    FlushWith,
-    SpreadWords,
-)
+from dryfit.piece.declared import Amount, BoughtWords, DeclaredPart, SizeLimit, WoodWish
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
+from dryfit.piece.places import lying, put
 from dryfit.piece.sums import Sums
 
 Clause = TypeVar("Clause")
@@ -87,8 +77,8 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     if width and thickness and thickness.value > width.value:
         _thicker_than_wide(line, width, thickness, sums)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
-    cut_after, back = _one(line, CutAfter), _one(line, SetBack)
     of_wood = timber.timber if timber else whole.timber
+    placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
     return DeclaredPart(
         name=line.name,
         written=line.written,
@@ -100,20 +90,30 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         sizes=(amounts.get("length"), amounts.get("width"), amounts.get("thickness")),
         places=at.places if at else (),
         places_span=at.span if at else None,
-        set_in=_set_in(_one(line, SetIn), sums),
-        set_back=sums.amount(back.amount, back.span) if back else None,
-        froms=_froms(line, sums),
-        flush=tuple(
-            FlushWith(clause.place, names.hosts(clause.hosts), clause.span)
-            for clause in line.clauses
-            if isinstance(clause, Flush)
-        ),
-        spread=_spread(line, sums),
+        set_in=placed.set_in,
+        set_back=placed.set_back,
+        froms=placed.froms,
+        flush=placed.flush,
+        spread=placed.spread,
         staves=staves.count if staves else None,
-        cut_after=_cut_after(cut_after, names),
+        cut_after=_cut_after(_one(line, CutAfter), names),
         assumed=lies.assumed,
         name_span=line.name_span,
         span=line.span,
+        lists=placed.lists,
+        offsets=placed.offsets,
+        gaps=placed.gaps,
+        apart=placed.apart,
+        lapping=placed.lapping,
+        handed=placed.handed,
+        limits=_limits(line, sums),
+        wood=tuple(
+            WoodWish(each.kind, each.words, each.span)
+            for each in line.clauses
+            if isinstance(each, WoodWords)
+        ),
+        bought=_bought(line, names),
+        insets=placed.insets,
     )
 
 
@@ -176,39 +176,27 @@ def _is_sheet(timber: str) -> bool:
     return any(word in timber.lower().split() for word in _SHEET_WORDS)
 
 
-def _set_in(clause: SetIn | None, sums: Sums) -> tuple[tuple[int | None, Amount], ...]:
-    found: dict[int | None, Amount] = {}
-    for amount, direction in clause.amounts if clause else ():
-        value = sums.amount(amount, amount.span)
-        if value is not None:
-            found.setdefault(None if direction is None else RUN_AXIS[direction], value)
-    return tuple(found.items())
-
-
-def _froms(line: PartsLine, sums: Sums) -> tuple[tuple[int, int, Amount], ...]:
-    found: list[tuple[int, int, Amount]] = []
-    for clause in line.clauses:
-        if isinstance(clause, Up):
-            axis, side, amount = 2, -1, clause.amounts[0]
-        elif isinstance(clause, Down):
-            axis, side, amount = 2, 1, clause.amounts[0]
-        elif isinstance(clause, From):
-            axis, side = PLACE_SIDE[clause.offset.place]
-            amount = clause.offset.amount
-        else:
-            continue
-        value = sums.amount(amount, clause.span)
-        if value is not None:
-            found.append((axis, side, value))
-    return tuple(found)
-
-
-def _spread(line: PartsLine, sums: Sums) -> SpreadWords | None:
-    spread, gap = _one(line, Spread), _one(line, Gap)
-    if spread is None:
+def _bought(line: PartsLine, names: Names) -> BoughtWords | None:
+    if not line.bought:
         return None
-    axis = RUN_AXIS[spread.direction] if spread.direction else None
-    return SpreadWords(axis, sums.amount(gap.amounts[0][0], gap.span) if gap else None, spread.span)
+    goes_with, order = _one(line, For), _one(line, OrderWhen)
+    return BoughtWords(
+        names.hosts(goes_with.parts) if goes_with else (), order.text if order else None
+    )
+
+
+def _limits(line: PartsLine, sums: Sums) -> tuple[SizeLimit, ...]:
+    return tuple(
+        SizeLimit(
+            each.dimension,
+            sums.amount(each.least, each.span) if each.least else None,
+            sums.amount(each.most, each.span) if each.most else None,
+            None,
+            each.span,
+        )
+        for each in line.clauses
+        if isinstance(each, SizeRange)
+    )
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:
