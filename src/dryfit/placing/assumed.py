@@ -27,6 +27,7 @@ from dryfit.placing.sideways import (
     touches_named_side,
 )
 from dryfit.placing.site import Site
+from dryfit.placing.standstill import settle
 
 Assuming = Callable[[Site, DeclaredPart], bool]
 
@@ -47,14 +48,14 @@ _KINDS: tuple[Assuming, ...] = (
 
 def assume_the_rest(site: Site) -> None:
     """Add assumptions until every copy has its place or nothing more can be assumed."""
-    site.settle()
+    settle(site)
     waiting = site.parts()
     while waiting:
         placed = {part.name for part in waiting if site.is_placed(part)}
         waiting = tuple(part for part in waiting if not _is_settled(site, part, placed))
         if not any(kind(site, part) for kind in _KINDS for part in waiting):
             return
-        site.settle()
+        settle(site)
 
 
 def _is_settled(site: Site, part: DeclaredPart, placed: set[str]) -> bool:

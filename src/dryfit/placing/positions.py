@@ -9,7 +9,9 @@ reasons: the path between the two faces.
 
 from __future__ import annotations
 
+import heapq
 from collections import deque
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -77,9 +79,13 @@ class Clash:
 
 @dataclass(slots=True)
 class Positions:
-    """The forest of facts; grows by `add`, answers `distance` and `chain`."""
+    """The forest of facts; grows by `add`, answers `distance` and `chain`.
+
+    `news` counts the facts that joined two trees.
+    """
 
     clashes: list[Clash] = field(default_factory=list)
+    news: int = 0
     _root: dict[Face, Face] = field(default_factory=dict)
     _offset: dict[Face, Fraction] = field(default_factory=dict)
     _members: dict[Face, list[Face]] = field(default_factory=dict)
@@ -110,6 +116,7 @@ class Positions:
         self._facts[end].append(fact)
         self._depth.clear()
         self._inwards.clear()
+        self.news += 1
         return True
 
     def distance(self, start: Face, end: Face) -> Fraction | None:
@@ -117,6 +124,20 @@ class Positions:
         if self._find(start) != self._find(end):
             return None
         return self._offset[end] - self._offset[start]
+
+    def facts(self) -> tuple[Fact, ...]:
+        """Return the facts of the forest, in the order of the faces from which they lead."""
+        return tuple(
+            fact for face, facts in self._facts.items() for fact in facts if fact.start == face
+        )
+
+    def root(self, face: Face) -> tuple[Face, Fraction]:
+        """Return the root of a face's tree and how far the face lies beyond it, in mm."""
+        return self._find(face), self._offset[face]
+
+    def is_joined(self, face: Face) -> bool:
+        """Return whether any fact speaks of a face."""
+        return len(self._members[self._find(face)]) > 1
 
     def knows(self, face: Face) -> bool:
         """Return whether a face has a coordinate in the piece frame."""
@@ -147,6 +168,32 @@ class Positions:
                 down.append(_turned(self._inwards[end]))
                 end = down[-1].start
         return (*up, *reversed(down))
+
+    def carried(self, demand: Mapping[Face, Fraction]) -> tuple[tuple[Fact, Fraction], ...]:
+        """Return the facts, and how often each counts, that make up a sum of coordinates.
+
+        `demand` gives the factor of each face; over every tree the factors must add up to nothing.
+        Then the sum of factor times coordinate is the sum of count times distance.
+        """
+        for face in demand:
+            if (root := self._find(face)) not in self._depth:
+                self._look_inwards(root)
+        load = dict(demand)
+        waiting = [(-self._depth[face], face) for face in load]
+        heapq.heapify(waiting)
+        counted: list[tuple[Fact, Fraction]] = []
+        while waiting:
+            _, face = heapq.heappop(waiting)
+            count = load.pop(face)
+            if not count or face not in self._inwards:
+                continue
+            inwards = self._inwards[face]
+            counted.append((inwards, -count))
+            if inwards.end not in load:
+                load[inwards.end] = Fraction(0)
+                heapq.heappush(waiting, (-self._depth[inwards.end], inwards.end))
+            load[inwards.end] += count
+        return tuple(counted)
 
     def _look_inwards(self, root: Face) -> None:
         # For every face of the tree the fact that leads one step towards the root, and how many

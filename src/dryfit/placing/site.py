@@ -7,13 +7,17 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Assumption, Diagnostic, Span
-from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
+from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, Host, Lean, Opening
+from dryfit.piece.sum_words import lean_figure, sum_words
+from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
+from dryfit.placing.relations import LeaningTerm, Relation, Statement
 from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
 Phrase = str | Callable[[], str | None] | None
+PIECE_DIMENSIONS = ("width", "depth", "height")
 DIMENSIONS = ("length", "width", "thickness")
 SIDE_WORDS = {
     (0, -1): "left",
@@ -32,7 +36,8 @@ class Site:
     `pending` rules wait for figures: each returns True once it has said its fact.  `phrases`
     says the words of assumptions that wait for figures; `unsaid_ends` holds, by copy and contact,
     where it is not yet known which hosts stand at a copy's two ends, and along which axis;
-    `gaps` the faces that the two shoulders of each copy between hosts meet.
+    `gaps` the faces that the two shoulders of each copy between hosts meet.  `equations` hold what
+    leans on sizes that are not known yet; at a standstill they are solved together.
     """
 
     declared: Declared
@@ -45,12 +50,16 @@ class Site:
     phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
     unsaid_ends: dict[tuple[str, Span], tuple[Contact, int]] = field(default_factory=dict)
     gaps: list[tuple[Contact, Face, Face]] = field(default_factory=list)
+    equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
+    _openings: dict[str, Opening] = field(init=False)
     _contacts: dict[str, list[Contact]] = field(init=False)
 
     def __post_init__(self) -> None:
         """Index the parts by name, and the contacts by their guest."""
+        self.equations = Equations(self.positions)
         self._by_name = {part.name: part for part in self.declared.parts}
+        self._openings = {opening.name: opening for opening in self.declared.openings}
         self._contacts = {}
         for contact in self.declared.contacts:
             self._contacts.setdefault(contact.guest.part, []).append(contact)
@@ -116,14 +125,62 @@ class Site:
             for contact in self.contacts(seat.part, "into", "between")
         )
 
-    def settle(self) -> None:
-        """Let every pending rule speak and equal copies share their sizes, to a standstill."""
-        progress = True
-        while progress:
-            spoken = [rule for rule in list(self.pending) if rule()]
-            self.pending = [rule for rule in self.pending if rule not in spoken]
-            shared = [self._share_sizes(part) for part in self.parts()]
-            progress = bool(spoken) or any(shared)
+    def opening(self, name: str) -> Opening | None:
+        """Return the opening of that name, or None."""
+        return self._openings.get(name)
+
+    def owners(self, host: Host) -> tuple[str, ...]:
+        """Return the owners of faces that a name means: copies of a part, or an opening."""
+        if host.part in self._openings:
+            return (host.part,)
+        return tuple(seat.name for seat in self.named(host))
+
+    def state(
+        self, start: Face, end: Face, amount: Amount | Fraction, reason: Reason, *, sign: int = 1
+    ) -> None:
+        """Tell that `end` lies `sign` times an amount beyond `start`.
+
+        What leans on a size that is not known yet holds as a relation until it is.
+        """
+        if isinstance(amount, Fraction) or not amount.leans:
+            value = amount if isinstance(amount, Fraction) else amount.value
+            self.positions.add(start, end, sign * value, reason)
+            return
+        leans = tuple(
+            LeaningTerm(sign * lean.factor, *self.faces_of(lean), lean_figure(lean))
+            for lean in amount.leans
+        )
+        self.equations.statements.append(Statement(start, end, sign * amount.value, leans, reason))
+
+    def relate(self, *relations: Relation) -> None:
+        """Tell linear relations between faces."""
+        self.equations.relations += relations
+
+    def faces_of(self, lean: Lean) -> tuple[Face, Face]:
+        """Return the low and the high face of what a sum leans on; of equal copies, the first's."""
+        if lean.subject in self._openings:
+            return both(lean.subject, PIECE_DIMENSIONS.index(lean.dimension))
+        part = self._by_name[lean.subject]
+        axis = (
+            part.axes[DIMENSIONS.index(lean.dimension)]
+            if lean.dimension in DIMENSIONS and part.instance is None
+            else PIECE_DIMENSIONS.index(lean.dimension)
+        )
+        return both(self.seats(part.name)[0].name, axis)
+
+    def amount(self, amount: Amount) -> Fraction | None:
+        """Return an amount in mm, or None while a size that it leans on is unknown."""
+        total = amount.value
+        for lean in amount.leans:
+            size = self.positions.distance(*self.faces_of(lean))
+            if size is None:
+                return None
+            total += lean.factor * size
+        return total
+
+    def said(self, amount: Amount) -> str:
+        """Return an amount as the maker reads it: a length, or the sum that it is."""
+        return sum_words(amount, self.shown)
 
     def assume(self, text: str, span: Span, phrase: Phrase) -> None:
         """List an assumption once; `phrase` on the end of the line at `span` says it outright.
@@ -157,28 +214,15 @@ class Site:
         """Return a part's name as the maker wrote it, plural and all."""
         return self.part(part).written
 
-    def _share_sizes(self, part: DeclaredPart) -> bool:
-        news = False
-        seats = self.seats(part.name)
-        if len(seats) == 1:
-            return False
-        for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
-            sizes = [self.positions.extent(seat.name, axis) for seat in seats]
-            size = next((size for size in sizes if size is not None), None)
-            if size is None or None not in sizes:
-                continue
-            reason = Reason(
-                "alike", f"{dimension} of {part.name}", f"all copies of {part.name} are alike"
-            )
-            for seat, own in zip(seats, sizes, strict=True):
-                if own is None:
-                    news |= self.positions.add(*both(seat.name, axis), size, reason)
-        return news
-
 
 def size_name(site: Site, part: str, axis: int) -> str:
     """Return the name of a part's figure along a piece axis: ``leg.width``."""
-    return f"{part}.{DIMENSIONS[site.part(part).axes.index(axis)]}"
+    return f"{part}.{dimension_on(site.part(part), axis)}"
+
+
+def dimension_on(part: DeclaredPart, axis: int) -> str:
+    """Return what the size of a part along a piece axis is called."""
+    return DIMENSIONS[part.axes.index(axis)]
 
 
 def both(owner: str, axis: int) -> tuple[Face, Face]:

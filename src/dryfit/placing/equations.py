@@ -1,0 +1,108 @@
+"""What waits to be solved: sums that lean on unknown sizes, and relations between distances."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.placing.positions import WHOLE, Face, Positions, Reason
+from dryfit.placing.relations import Relation, Statement
+from dryfit.placing.solving import Contradiction, Counted, Solve, linear_reason
+
+Pair = tuple[Face, Face]
+Sizes = Callable[[], Iterable[tuple[str, Sequence[Pair]]]]
+Places = Callable[[], Iterable[tuple[str, Face]]]
+
+
+@dataclass(slots=True)
+class Equations:
+    """Statements and relations over some positions, and what was found to contradict."""
+
+    positions: Positions
+    statements: list[Statement] = field(default_factory=list)
+    relations: list[Relation] = field(default_factory=list)
+    contradictions: list[Contradiction] = field(default_factory=list)
+    _solved_at: tuple[int, int] = (-1, -1)
+
+    def state_what_is_known(self) -> bool:
+        """Turn each statement whose sizes are all known into a fact; return whether any was."""
+        waiting: list[Statement] = []
+        for statement in self.statements:
+            told = statement.distance(self.positions)
+            if told is None:
+                waiting.append(statement)
+            else:
+                self.positions.add(statement.start, statement.end, *told)
+        stated = len(waiting) < len(self.statements)
+        self.statements = waiting
+        return stated
+
+    def solve(self, alike: Iterable[Relation] = ()) -> Solve:
+        """Return everything that waits, and the given relations, solved together."""
+        stated = (statement.relation() for statement in self.statements)
+        return Solve(self.positions, (*stated, *self.relations, *alike))
+
+    def tell(self, alike: Iterable[Relation], sizes: Sizes, places: Places) -> bool:
+        """Solve, and add what is determined as facts; return whether there was any.
+
+        Sizes come first, one pair of faces for each (`sizes` gives labels with the pairs of equal
+        copies): what follows from them is told by plain facts, whose reasons are shorter.  Where
+        no size is told, the trees whose `places` are determined are joined.
+        """
+        state = (self.positions.news, len(self.statements) + len(self.relations))
+        if state == self._solved_at:
+            return False
+        self._solved_at = state
+        solve = self.solve(alike)
+        if not solve.relations:
+            return False
+        self._keep_contradictions(solve.contradictions())
+        told = list(_sizes_told(solve, sizes())) or list(_places_told(solve, places()))
+        for (start, end), distance, reason in told:
+            self.positions.add(start, end, distance, reason)
+        return bool(told)
+
+    def _keep_contradictions(self, found: Sequence[Contradiction]) -> None:
+        # Once told, a relation that cannot hold is out of the game.
+        wrong = [each.relation for each in found]
+        told = [each.relation.reason for each in self.contradictions]
+        self.contradictions += [each for each in found if each.relation.reason not in told]
+        self.relations = [each for each in self.relations if each not in wrong]
+        self.statements = [each for each in self.statements if each.relation() not in wrong]
+
+
+Told = tuple[Pair, Fraction, Reason]
+
+
+def _sizes_told(solve: Solve, sizes: Iterable[tuple[str, Sequence[Pair]]]) -> Iterable[Told]:
+    for label, pairs in sizes:
+        pair = next((pair for pair in pairs if solve.tells(*pair)), None)
+        if pair is not None:
+            yield _told(solve, pair, label, f"the {label} is worked out")
+
+
+def _places_told(solve: Solve, places: Iterable[tuple[str, Face]]) -> Iterable[Told]:
+    # Trees whose places hang on the same free unknowns in the same way move together.
+    anchors: dict[Hashable, Face] = {}
+    seen: set[Face] = set()
+    whole = (("overall", Face(WHOLE, axis, -1)) for axis in range(3))
+    for label, face in (*whole, *places):
+        root, _ = solve.positions.root(face)
+        if root in seen:
+            continue
+        seen.add(root)
+        key = (face.axis, frozenset(solve.known(face).free))
+        anchor = anchors.setdefault(key, face)
+        if anchor != face:
+            yield _told(solve, (anchor, face), label, f"the {label} is worked out")
+
+
+def _told(solve: Solve, pair: Pair, label: str, words: str) -> Told:
+    behind = solve.behind(*pair)
+    distance = _total(behind)
+    return pair, distance, linear_reason(label, words, behind, distance)
+
+
+def _total(behind: Iterable[Counted]) -> Fraction:
+    return sum((each.count * each.amount for each in behind), Fraction(0))

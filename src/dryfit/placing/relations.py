@@ -1,0 +1,92 @@
+"""Linear relations between faces: what holds between distances that are not known yet.
+
+A relation is an equation over coordinates of faces of any axes.  It speaks of distances only: on
+every axis its factors add up to nothing.  Most say how far one face lies beyond another where the
+line gives a sum that leans on other sizes (``bay.width - 4``); others that two sizes are equal, or
+that something is centred.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from dryfit.piece.sum_words import figure_words, times_words
+from dryfit.placing.positions import Face, Positions, Reason
+
+ONE = Fraction(1)
+
+
+@dataclass(frozen=True, slots=True)
+class Relation:
+    """The sum of factor times coordinate over `terms` is `constant` mm, for a reason."""
+
+    terms: tuple[tuple[Fraction, Face], ...]
+    constant: Fraction
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True)
+class LeaningTerm:
+    """`factor` times the distance from `low` to `high`: the figure ``bay.width``."""
+
+    factor: Fraction
+    low: Face
+    high: Face
+    figure: str
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """`end` lies `constant` mm and the leaning terms beyond `start`, for a reason."""
+
+    start: Face
+    end: Face
+    constant: Fraction
+    leans: tuple[LeaningTerm, ...]
+    reason: Reason
+
+    def relation(self) -> Relation:
+        """Return the statement as a relation."""
+        terms = [(ONE, self.end), (-ONE, self.start)]
+        for lean in self.leans:
+            terms += [(-lean.factor, lean.high), (lean.factor, lean.low)]
+        return Relation(tuple(terms), self.constant, self.reason)
+
+    def distance(self, positions: Positions) -> tuple[Fraction, Reason] | None:
+        """Return the distance and its reason, or None while a size that it leans on is unknown."""
+        total, parts = self.constant, [] if not self.constant else [("as written", self.constant)]
+        for lean in self.leans:
+            size = positions.distance(lean.low, lean.high)
+            if size is None:
+                return None
+            total += lean.factor * size
+            parts.append((times_words(lean.factor, figure_words(lean.figure)), lean.factor * size))
+        figures = dict.fromkeys((*self.reason.figures, *(lean.figure for lean in self.leans)))
+        amounts = tuple((label, abs_sign(total) * amount) for label, amount in parts)
+        return total, replace(self.reason, figures=tuple(figures), parts=amounts)
+
+
+def abs_sign(total: Fraction) -> int:
+    """Return the sign by which parts of a distance are turned to add up to its size."""
+    return -1 if total < 0 else 1
+
+
+def alike(first: tuple[Face, Face], second: tuple[Face, Face], reason: Reason) -> Relation:
+    """Return that two pairs of faces, low and high, are equally far apart."""
+    return Relation(
+        ((ONE, first[1]), (-ONE, first[0]), (-ONE, second[1]), (ONE, second[0])),
+        Fraction(0),
+        reason,
+    )
+
+
+def centred(inner: tuple[Face, Face], outer: tuple[Face, Face], reason: Reason) -> Relation:
+    """Return that a pair of faces lies midway between another pair on its axis."""
+    return alike((outer[0], inner[0]), (inner[1], outer[1]), reason)
+
+
+def equal_gaps(faces: Sequence[tuple[Face, Face]], reason: Reason) -> tuple[Relation, ...]:
+    """Return that gaps, each from a face to the next, are all like the first."""
+    return tuple(alike(faces[0], gap, reason) for gap in faces[1:])

@@ -1,0 +1,171 @@
+"""The linear solve: what several relations together say where facts one at a time do not.
+
+The unknowns are the places of the trees of the forest of facts; the tree of the overall box lies at
+0.  What the relations determine between two trees becomes a fact, with the sum of all that it comes
+from as its reason, so that every figure still has one chain.  Relations that cannot all hold are
+kept with everything that they rest on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.piece.sum_words import times_words
+from dryfit.placing.linear import Known, System
+from dryfit.placing.positions import WHOLE, Face, Positions, Reason
+from dryfit.placing.relations import Relation, abs_sign
+
+ZERO, ONE = Fraction(0), Fraction(1)
+_MOST_WORDS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """A reason, how often it counts in a sum, and the amount in mm that it stands for once."""
+
+    reason: Reason
+    count: Fraction
+    amount: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Contradiction:
+    """Relations and facts that cannot all hold; `difference` is what is left over, in mm."""
+
+    relation: Relation
+    behind: tuple[Counted, ...]
+    difference: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    """Relations that say the same thing in a circle, so that what they speak of stays open."""
+
+    relations: tuple[Relation, ...]
+
+
+@dataclass(slots=True)
+class Solve:
+    """One solve of relations over the forest as it is now."""
+
+    positions: Positions
+    relations: Sequence[Relation]
+    system: System[Face] = field(default_factory=System[Face])
+
+    def __post_init__(self) -> None:
+        """Take in all relations."""
+        for relation in self.relations:
+            factors: dict[Face, Fraction] = {}
+            constant = relation.constant
+            for factor, face in relation.terms:
+                root, offset = self.positions.root(face)
+                factors[root] = factors.get(root, ZERO) + factor
+                constant -= factor * offset
+            self.system.add(
+                ((root, f) for root, f in factors.items() if not self._is_whole(root)), constant
+            )
+
+    def _is_whole(self, root: Face) -> bool:
+        return root == self.positions.root(Face(WHOLE, root.axis, -1))[0]
+
+    def known(self, face: Face) -> Known[Face]:
+        """Return the place of a face's tree, as far as the relations tell it."""
+        root, _ = self.positions.root(face)
+        return Known(ZERO, (), None) if self._is_whole(root) else self.system.known(root)
+
+    def tells(self, start: Face, end: Face) -> bool:
+        """Return whether the relations tell the distance of two faces that no fact joins."""
+        if self.positions.root(start)[0] == self.positions.root(end)[0]:
+            return False
+        return dict(self.known(start).free) == dict(self.known(end).free)
+
+    def behind(self, start: Face, end: Face) -> tuple[Counted, ...]:
+        """Return what the distance that `tells` promises is the sum of."""
+        rows: dict[int, Fraction] = {}
+        for face, factor in ((end, ONE), (start, -ONE)):
+            row = self.known(face).row
+            if row is not None:
+                rows[row] = rows.get(row, ZERO) + factor
+        mix = self.system.made_of(rows)
+        demand = {end: ONE}
+        demand[start] = demand.get(start, ZERO) - ONE
+        return self._with_facts(mix, demand)
+
+    def contradictions(self) -> tuple[Contradiction, ...]:
+        """Return each relation that earlier ones contradict, with all that stands against it."""
+        found = []
+        for row in self.system.false:
+            behind = self._with_facts(self.system.made_of({row: ONE}), {})
+            total = sum((each.count * each.amount for each in behind), ZERO)
+            found.append(Contradiction(self.relations[row], behind, abs(total)))
+        return tuple(found)
+
+    def circles(self) -> tuple[Circle, ...]:
+        """Return the relations that follow from others without settling what they speak of."""
+        found = []
+        for row in self.system.idle:
+            mix = self.system.made_of({row: ONE})
+            relations = tuple(self.relations[index] for index in mix)
+            faces = {face for relation in relations for _, face in relation.terms}
+            if any(self.known(face).free for face in faces):
+                found.append(Circle(relations))
+        return tuple(found)
+
+    def _with_facts(
+        self, mix: Mapping[int, Fraction], demand: dict[Face, Fraction]
+    ) -> tuple[Counted, ...]:
+        # The relations leave distances inside trees over: those are facts.
+        behind = []
+        for index, share in mix.items():
+            relation = self.relations[index]
+            behind.append(Counted(relation.reason, share, relation.constant))
+            for factor, face in relation.terms:
+                demand[face] = demand.get(face, ZERO) - share * factor
+        for fact, count in self.positions.carried({k: v for k, v in demand.items() if v}):
+            behind.append(Counted(fact.reason, count, fact.distance))
+        return tuple(behind)
+
+
+def linear_reason(label: str, words: str, behind: Sequence[Counted], distance: Fraction) -> Reason:
+    """Return the reason of a distance that relations and facts together tell.
+
+    Its parts are what adds up to it; what it rests on without adding anything stays in its spans.
+    """
+    spans = dict.fromkeys(
+        span
+        for each in behind
+        for span in (each.reason.span, *each.reason.also)
+        if span is not None
+    )
+    figures = dict.fromkeys(name for each in behind for name in each.reason.figures)
+    said = list(dict.fromkeys(each.reason.words for each in behind if each.reason.words))
+    clauses = "; ".join(said[:_MOST_WORDS]) + ("; ..." if len(said) > _MOST_WORDS else "")
+    first, *also = spans or [None]
+    return Reason(
+        "linear",
+        label,
+        f"{words}: {clauses}",
+        first,
+        assumed=any(each.reason.assumed for each in behind),
+        figures=tuple(figures),
+        also=tuple(span for span in also if span is not None),
+        parts=_parts(behind, abs_sign(distance)),
+    )
+
+
+def _parts(behind: Iterable[Counted], sign: int) -> tuple[tuple[str, Fraction], ...]:
+    # Equal terms are told once: four gaps of 4 are "4 x gap".
+    counts: dict[tuple[str, Fraction], Fraction] = {}
+    for each in behind:
+        for label, amount in each.reason.parts or ((each.reason.label, abs(each.amount)),):
+            if amount:
+                turned = each.count * abs_sign(each.amount)
+                key = (label, amount)
+                counts[key] = counts.get(key, ZERO) + turned
+    return tuple(
+        (times_words(count, label), sign * count * amount)
+        for (label, amount), count in counts.items()
+        if count
+    )
