@@ -35,15 +35,17 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "booklet": ("placing", "stock", "plan"),
 }
 GROUND = ("quantities", "diagnostics")
-ABOVE_THE_ROOMS = ("workshop", "cli", "__main__")
+ABOVE_THE_ROOMS = ("workshop", "cli", "editor", "__main__")
 
 # Where a library may be imported: rooms or single modules.
 LIBRARIES: dict[str, tuple[str, ...]] = {
     "jinja2": ("booklet",),
-    "lark": ("notes",),
+    "lark": ("notes", "editor/completion.py", "editor/document.py"),
+    "lsprotocol": ("editor/server.py",),
     "markupsafe": ("booklet",),
     "networkx": ("order", "placing", "operations", "planning"),
     "pint": ("quantities",),
+    "pygls": ("editor/server.py",),
     "weasyprint": ("booklet/pdf.py",),
 }
 
@@ -166,5 +168,6 @@ def test_an_innocent_import_passes(module: str, innocent: str) -> None:
 
 def test_the_libraries_are_the_declared_dependencies() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    declared = {requirement.partition(">=")[0] for requirement in project["dependencies"]}
+    required = project["dependencies"] + project["optional-dependencies"]["editor"]
+    declared = {requirement.partition(">=")[0] for requirement in required}
     assert declared == LIBRARIES.keys()

@@ -24,6 +24,8 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--version", action="version", version=f"dryfit {__version__}")
     commands = made.add_subparsers(required=True, metavar="COMMAND")
     _add_those_on_notes(commands)
+    serve = _command(commands, "serve-editor", _serve_editor, "findings and more while typing")
+    _add_shop(serve)
     _add_those_about_the_program(commands)
     return made
 
@@ -69,12 +71,22 @@ def _help_on(options: argparse.Namespace) -> int:
     return help_on(options)
 
 
+def _serve_editor(options: argparse.Namespace) -> int:
+    from dryfit.cli.editing import serve_editor
+
+    return serve_editor(options)
+
+
 def _on_notes(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:
     command = _command(commands, name, run, words)
     command.add_argument("notes", metavar="NOTES", help="the notes, or - for standard input")
-    command.add_argument("--shop", metavar="FILE", type=Path, help="a shop file of your own")
+    _add_shop(command)
     command.add_argument("--strict", action="store_true", help="take warnings for errors")
     return command
+
+
+def _add_shop(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--shop", metavar="FILE", type=Path, help="a shop file of your own")
 
 
 def _command(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:

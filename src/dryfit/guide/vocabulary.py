@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from dryfit.guide.kinds import KINDS, OTHER, Kind, kind_of
@@ -20,7 +21,10 @@ class Word:
 
 def words_by_kind() -> tuple[tuple[Kind, tuple[Word, ...]], ...]:
     """Return every kind that has words, with them in the order of the word table."""
-    kinds = [(kind, _words_of(kind)) for kind in (*KINDS, OTHER)]
+    kinds = [
+        (kind, words_of(terminal for terminal in SPELLINGS if kind_of(terminal) is kind))
+        for kind in (*KINDS, OTHER)
+    ]
     return tuple((kind, words) for kind, words in kinds if words)
 
 
@@ -48,8 +52,8 @@ _SPELLED = {
 }
 
 
-def _words_of(kind: Kind) -> tuple[Word, ...]:
-    terminals = [terminal for terminal in SPELLINGS if kind_of(terminal) is kind]
+def words_of(terminals: Iterable[str]) -> tuple[Word, ...]:
+    """Return the words of some terminals, what means the same under one of them."""
     spelled: dict[str, dict[str, str]] = {}
     for terminal in terminals:
         for phrase in SPELLINGS[terminal]:

@@ -32,7 +32,7 @@ def parts_table(model: Model) -> str:
     lines = [f"{model.piece}: sizes in {_UNIT_WORDS[model.display.unit]}", "", _row(_HEAD, widths)]
     for part, row in zip(model.parts, rows, strict=True):
         lines.append(_row(row, widths))
-        lines += [f"    {words}" for words in _sums(part, model)]
+        lines += [f"    {words}" for words in sums_behind(part, model)]
     for bought in model.hardware:
         lines.append(f"{bought.count} x {bought.item} {bought.size}: {bought.purpose}")
     return "\n".join(lines) + "\n"
@@ -44,7 +44,8 @@ def _row(cells: tuple[str, ...], widths: list[int]) -> str:
     return "  ".join([name.ljust(widths[0]), *numbers, rest[-1]]).rstrip()
 
 
-def _sums(part: Part, model: Model) -> list[str]:
+def sums_behind(part: Part, model: Model) -> list[str]:
+    """Return the sums behind the sizes of a part, as lines such as ``length 350 = ...``."""
     said = []
     for what in ("length", "shoulder length", "width"):
         figure = model.figures.get(f"{part.name}.{what}")

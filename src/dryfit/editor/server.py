@@ -1,0 +1,184 @@
+"""The language server over standard input and output: questions in, answers out.
+
+Nothing is decided here.  The text of a document is kept by the protocol's library, each change
+brings the whole of it; every document is a piece of its own.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeVar
+
+from lsprotocol import types
+from pygls.lsp.server import LanguageServer
+from pygls.workspace import TextDocument
+
+from dryfit import __version__
+from dryfit.diagnostics import Severity
+from dryfit.editor.completion import Completion, completions
+from dryfit.editor.findings import Examined, Mark, examined
+from dryfit.editor.hover import hover
+from dryfit.editor.places import Encoding, Place
+from dryfit.placing.model import Model
+
+QUIET_SECONDS = 0.15
+"""A text is examined when nobody has typed for so long."""
+
+_SEVERITIES = {
+    Severity.ERROR: types.DiagnosticSeverity.Error,
+    Severity.WARNING: types.DiagnosticSeverity.Warning,
+    Severity.QUESTION: types.DiagnosticSeverity.Information,
+    Severity.NOTICE: types.DiagnosticSeverity.Hint,
+}
+Answer = TypeVar("Answer")
+
+
+class NotesServer(LanguageServer):
+    """The server with what it remembers: the shop file, and each piece as last worked out."""
+
+    def __init__(self, shop_file: Path | None) -> None:
+        super().__init__(
+            "dryfit", __version__, text_document_sync_kind=types.TextDocumentSyncKind.Full
+        )
+        self.shop_file = shop_file
+        self.models: dict[str, Model] = {}
+
+    def encoding(self) -> Encoding:
+        """Return in which units the client counts characters."""
+        chosen = self.workspace.position_encoding
+        return "utf-8" if chosen == "utf-8" else "utf-32" if chosen == "utf-32" else "utf-16"
+
+    def guarded(self, answer: Callable[[], Answer], otherwise: Answer) -> Answer:
+        """Return the answer; a mistake of our own becomes one line in the client's log."""
+        try:
+            return answer()
+        except Exception as error:  # noqa: BLE001 - an editor must go on whatever we did wrong
+            said = f"dryfit: this should not happen: {type(error).__name__}: {error}"
+            self.window_log_message(types.LogMessageParams(types.MessageType.Error, said))
+            return otherwise
+
+
+def serve(shop_file: Path | None) -> None:
+    """Serve one editor over standard input and output until it says goodbye."""
+    # What the library writes into its log has tracebacks; the client learns of errors by protocol.
+    logging.getLogger("pygls").setLevel(logging.CRITICAL)
+    new_server(shop_file).start_io()
+
+
+def new_server(shop_file: Path | None) -> NotesServer:
+    """Return a server that answers what a client may ask."""
+    server = NotesServer(shop_file)
+    server.feature(types.TEXT_DOCUMENT_DID_OPEN)(_opened)
+    server.feature(types.TEXT_DOCUMENT_DID_CHANGE)(_changed)
+    server.feature(types.TEXT_DOCUMENT_DID_CLOSE)(_closed)
+    server.feature(types.TEXT_DOCUMENT_HOVER)(_hovered)
+    triggers = types.CompletionOptions(trigger_characters=[" ", "."])
+    server.feature(types.TEXT_DOCUMENT_COMPLETION, triggers)(_completed)
+    return server
+
+
+def _opened(server: NotesServer, asked: types.DidOpenTextDocumentParams) -> None:
+    _publish(server, asked.text_document.uri)
+
+
+async def _changed(server: NotesServer, asked: types.DidChangeTextDocumentParams) -> None:
+    await asyncio.sleep(QUIET_SECONDS)
+    uri = asked.text_document.uri
+    known = server.workspace.text_documents.get(uri)
+    if known is not None and known.version == asked.text_document.version:
+        _publish(server, uri)
+
+
+def _closed(server: NotesServer, asked: types.DidCloseTextDocumentParams) -> None:
+    uri = asked.text_document.uri
+    server.models.pop(uri, None)
+    server.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, []))
+
+
+def _publish(server: NotesServer, uri: str) -> None:
+    document = server.workspace.get_text_document(uri)
+    encoding = server.encoding()
+    found = server.guarded(
+        lambda: examined(_name(document), document.source, server.shop_file, os.environ, encoding),
+        Examined(()),
+    )
+    if found.checked is not None and found.checked.model is not None:
+        server.models[uri] = found.checked.model
+    server.text_document_publish_diagnostics(
+        types.PublishDiagnosticsParams(
+            uri, [_diagnostic(mark, uri) for mark in found.marks], document.version
+        )
+    )
+
+
+def _hovered(server: NotesServer, asked: types.HoverParams) -> types.Hover | None:
+    document, at = server.workspace.get_text_document(asked.text_document.uri), asked.position
+    found = server.guarded(
+        lambda: hover(
+            _name(document),
+            document.source,
+            at.line,
+            at.character,
+            server.encoding(),
+            model=server.models.get(document.uri),
+        ),
+        None,
+    )
+    if found is None:
+        return None
+    shown = types.MarkupContent(types.MarkupKind.PlainText, found.text)
+    return types.Hover(shown, _range(found.place))
+
+
+def _completed(server: NotesServer, asked: types.CompletionParams) -> types.CompletionList:
+    document, at = server.workspace.get_text_document(asked.text_document.uri), asked.position
+    none: tuple[Completion, ...] = ()
+    found = server.guarded(
+        lambda: completions(
+            _name(document), document.source, at.line, at.character, server.encoding()
+        ),
+        none,
+    )
+    items = [
+        types.CompletionItem(
+            label=each.text,
+            kind=types.CompletionItemKind.Variable
+            if each.declared
+            else types.CompletionItemKind.Keyword,
+            detail=each.kind,
+            sort_text=f"{number:04}",
+            filter_text=each.text,
+            text_edit=types.TextEdit(_range(each.place), each.text),
+        )
+        for number, each in enumerate(found)
+    ]
+    return types.CompletionList(is_incomplete=True, items=items)
+
+
+def _name(document: TextDocument) -> str:
+    return document.filename or "notes"
+
+
+def _diagnostic(mark: Mark, uri: str) -> types.Diagnostic:
+    related = [
+        types.DiagnosticRelatedInformation(types.Location(uri, _range(place)), message)
+        for place, message in mark.related
+    ]
+    return types.Diagnostic(
+        range=_range(mark.place),
+        message=mark.message,
+        severity=_SEVERITIES[mark.severity],
+        code=mark.code,
+        source="dryfit",
+        related_information=related or None,
+    )
+
+
+def _range(place: Place) -> types.Range:
+    return types.Range(
+        types.Position(place.line, place.start), types.Position(place.line, place.end)
+    )

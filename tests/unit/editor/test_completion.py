@@ -1,0 +1,92 @@
+"""What is offered at a place: what the parser can really take there."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.unit.editor.notes import STOOL, asked
+
+from dryfit.editor.completion import Completion, completions
+from dryfit.editor.places import Place
+
+
+def offered(marked: str) -> tuple[Completion, ...]:
+    text, line, character = asked(marked)
+    return completions("stool.dryfit", text, line, character, "utf-16")
+
+
+def texts(marked: str) -> list[str]:
+    return [each.text for each in offered(marked)]
+
+
+def test_a_line_can_begin_with_an_opener_or_a_name() -> None:
+    found = texts(f"{STOOL}|")
+    assert {"piece", "overall", "glue up", "legs", "base"} <= set(found)
+    assert "into" not in found
+    assert found.index("legs") < found.index("piece")
+
+
+@pytest.mark.parametrize(
+    ("begun", "found"),
+    [
+        ("2 pegs, upr|", ["upright"]),
+        ("2 pegs, at co|", ["corners"]),
+        ("2 pegs into long r|", ["long rails"]),
+        ("2 pegs into lo|", ["long rails"]),
+        ("2 pegs, stan|", ["standing"]),
+        ("rise = seat.|", ["length", "width", "thickness", "depth", "height"]),
+        ("rise = ov|", ["overhang", "overall", "overall size"]),
+        (
+            "2 pegs,\n    fac|",
+            ["facing front", "facing the front", "facing side", "facing the side"],
+        ),
+        (
+            "2 pegs,\n# of the old gate\n    fac|",
+            ["facing front", "facing the front", "facing side", "facing the side"],
+        ),
+        ("sand seat before fin|", ["finish", "finishing"]),
+        ("timber white o|", ["white oak"]),
+        ("units |", ["mm", "cm", "in"]),
+    ],
+)
+def test_what_is_begun_is_gone_on_with(begun: str, found: list[str]) -> None:
+    assert texts(f"{STOOL}{begun}\n") == found
+
+
+@pytest.mark.parametrize(
+    "begun",
+    [
+        "2 peg|",
+        "note the leg|",
+        "2 pegs # at co|",
+        "foo bar at co|",
+        "2 pegs, at at le|",
+    ],
+)
+def test_nothing_is_offered_where_nothing_of_the_language_can_stand(begun: str) -> None:
+    assert texts(f"{STOOL}{begun}\n") == []
+
+
+def test_a_part_is_not_offered_to_itself() -> None:
+    assert "pegs" not in texts(f"{STOOL}2 pegs, between |\n")
+    assert "legs" in texts(f"{STOOL}2 pegs, between |\n")
+
+
+def test_what_is_begun_is_replaced() -> None:
+    (found,) = offered(f"{STOOL}2 😀 pegs into long r|\n") or offered(
+        f"{STOOL}2 pegs into long r|\n"
+    )
+    assert found.place == Place(14, 12, 18)
+    assert (found.declared, found.kind) == (True, "part or glue-up")
+
+
+@given(
+    text=st.text(st.sampled_from("4 legs,\n x:#=()½😀+*into at.\ud800"), max_size=40),
+    line=st.integers(0, 5),
+    character=st.integers(0, 50),
+)
+def test_any_place_of_any_text_can_be_asked(text: str, line: int, character: int) -> None:
+    for found in completions("n", text, line, character, "utf-16"):
+        assert found.place.start <= found.place.end
+        assert found.place.line == line
