@@ -1,0 +1,103 @@
+"""The page on the language: every rule of the grammar is on it, every example can be read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from lark import Token
+
+from dryfit import workshop
+from dryfit.diagnostics import Source
+from dryfit.guide.language import language_text
+from dryfit.guide.page import WIDTH
+from dryfit.guide.sentences import CHAPTERS, WHOLE, Sentence
+from dryfit.notes import canonical, parse
+from dryfit.notes.parse import names_of
+from dryfit.notes.reading.grammar import _lark
+from dryfit.notes.reading.lexer import Reading, read_line
+from dryfit.notes.reading.lines import sense_lines
+from dryfit.notes.reading.vocabulary import declared_in
+
+SENTENCES = [sentence for chapter in CHAPTERS for sentence in chapter.sentences]
+LONGEST_PAGE = 132
+
+
+def in_the_piece(line: str) -> str:
+    """The piece with the line in place of whatever says or declares the same."""
+    (new,) = sense_lines(Source("", line))
+    declared = declared_in(new)
+
+    def goes(old_text: str) -> bool:
+        (old,) = sense_lines(Source("", old_text))
+        same_name = declared is not None and declared_in(old) == declared
+        opener = canonical(old.words[0].text) if not old.text[0].isdigit() else ""
+        return same_name or (opener == new.words[0].text and opener in ONCE)
+
+    kept = [old for old in WHOLE.splitlines() if not goes(old)]
+    return "\n".join([*kept, line])
+
+
+ONCE = ("piece", "unit", "overall", "timber")
+
+
+def readings() -> Iterator[Reading]:
+    """Every line that the page prints, as the grammar reads it."""
+    names = names_of(
+        tuple(sense_lines(Source("", "\n".join([WHOLE, *(said.line for said in SENTENCES)]))))
+    )
+    for text in [*WHOLE.splitlines(), *(said.line for said in SENTENCES)]:
+        (line,) = sense_lines(Source("", text))
+        reading = read_line(line, names)
+        assert isinstance(reading, Reading), text
+        yield reading
+
+
+@pytest.mark.parametrize("sentence", SENTENCES, ids=lambda sentence: sentence.line)
+def test_every_example_can_be_read(sentence: Sentence) -> None:
+    source = Source("example", in_the_piece(sentence.line))
+    last = source.text.count("\n") + 1
+    _, findings = parse(source)
+    assert [said.message for said in findings if said.span and said.span.line == last] == []
+
+
+def test_the_whole_piece_is_without_a_finding() -> None:
+    found = workshop.check(Source("stool", WHOLE), None, {})
+    assert found.findings == ()
+    assert found.model is not None
+
+
+def test_every_rule_of_the_grammar_has_an_example() -> None:
+    rules = {
+        str(rule.alias or rule.origin.name)
+        for rule in _lark().rules
+        if not rule.origin.name.startswith("_") and (rule.alias or not rule.options.expand1)
+    }
+    said = {str(node.data) for reading in readings() for node in reading.tree.iter_subtrees()}
+    assert rules - said - {"line"} == set()
+
+
+def test_every_word_class_has_an_example() -> None:
+    classes = {terminal.name for terminal in _lark().terminals}
+    said = {
+        token.type
+        for reading in readings()
+        for token in reading.tree.scan_values(lambda value: isinstance(value, Token))
+    }
+    assert classes - said == set()
+
+
+def test_the_page_is_one_to_two_pages_and_fits_a_terminal() -> None:
+    lines = language_text().split("\n")
+    assert lines[-1] == ""
+    assert lines[-2] != ""
+    assert len(lines) <= LONGEST_PAGE
+    assert all(len(line) <= WIDTH for line in lines)
+
+
+def test_every_example_is_printed_as_it_is_read() -> None:
+    printed = language_text().splitlines()
+    for sentence in SENTENCES:
+        assert any(line.startswith(f"  {sentence.line}") for line in printed), sentence.line
+    for line in WHOLE.splitlines():
+        assert f"  {line}" in printed
