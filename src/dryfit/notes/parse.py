@@ -97,7 +97,7 @@ def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
             return
         _note_unread(line, [explained(reading, words)], progress)
         return
-    draft = Draft(line, words.unit)
+    draft = Draft(line, words)
     statement = build(reading, draft)
     findings = [offered(mistake, line, words) for mistake in draft.mistakes]
     if any(finding.severity is Severity.ERROR for finding in findings):

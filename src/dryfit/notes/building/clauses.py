@@ -8,42 +8,40 @@ from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
-from dryfit.notes.building.sums import offset_of, said_size, size_word, size_words, sum_in
+from dryfit.notes.building.draft import Draft, text_of, tokens, trees
+from dryfit.notes.building.places import (
+    Listed,
+    at_places,
+    direction,
+    down,
+    flush,
+    from_side,
+    gap,
+    merged_along,
+    merged_ends,
+    set_in,
+    up,
+)
+from dryfit.notes.building.references import references, stage
+from dryfit.notes.building.sums import said_size, size_word, size_words, sum_in
 from dryfit.notes.tree import (
-    At,
+    Apart,
     CutAfter,
-    Down,
-    Flush,
-    From,
     Gap,
     GluedFrom,
+    Handed,
     Join,
     JointSpec,
+    Lapping,
     Lie,
     OfTimber,
     PartClause,
-    Reference,
     Run,
     SetBack,
     SetIn,
     Sizes,
     Spread,
-    StageName,
-    Up,
 )
-
-
-def reference(node: Tree[Token], draft: Draft) -> Reference:
-    """Return the part or copy that is named: ``front left leg``."""
-    name = tokens(node.children, "NAME")[0]
-    places = tuple(text_of(place) for place in tokens(node.children, "PLACE"))
-    return Reference(text_of(name), places, draft.span(node))
-
-
-def references(node: Tree[Token], draft: Draft) -> tuple[Reference, ...]:
-    """Return all parts named one after the other in the node."""
-    return tuple(reference(ref, draft) for ref in trees(node.children, "ref"))
 
 
 def joint_spec(node: Tree[Token], draft: Draft) -> JointSpec:
@@ -57,64 +55,70 @@ def joint_spec(node: Tree[Token], draft: Draft) -> JointSpec:
 
 def join(node: Tree[Token], draft: Draft) -> Join:
     """Return a preposition with its hosts, its joint still open."""
-    preposition = text_of(tokens(node.children, "PREP")[0])
+    preposition, _, face = text_of(tokens(node.children, "PREP")[0]).partition(" face ")
     hosts = references(trees(node.children, "refs")[0], draft)
-    return Join(preposition, hosts, None, draft.span(node))
+    if preposition == "inside" and all(host.name in draft.vocabulary.spaces for host in hosts):
+        preposition = "in"
+    return Join(
+        f"{preposition} face" if face else preposition,
+        hosts,
+        None,
+        draft.span(node),
+        edge=entering_edge(node),
+        face=face or None,
+    )
 
 
-def stage(node: Tree[Token], draft: Draft) -> StageName:
-    """Return the glue-up named as a moment."""
-    return StageName(text_of(tokens(node.children, "NAME")[0]), draft.span(node))
+def entering_edge(node: Tree[Token]) -> str | None:
+    """Return the words of ``ends into`` and ``back edge into``, or None."""
+    edges = trees(node.children, "entering")
+    words = [text_of(word) for edge in edges for word in tokens(edge.children, "PLACE", "EDGE")]
+    return " ".join(words) or None
 
 
-def clauses(nodes: Iterable[Tree[Token]], draft: Draft) -> list[PartClause]:
+def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause]:
     """Return the phrases of a part's line; "10 front to back" goes to the "set in" before it."""
     done: list[PartClause] = []
-    for node in nodes:
-        built = _BUILDERS[node.data](node, draft)
-        before = done[-1] if done else None
-        if node.data != "along":
-            done.append(built)
-        elif isinstance(before, SetIn) and isinstance(built, SetIn):
-            done[-1] = SetIn(before.amounts + built.amounts, union(before.span, built.span))
+    for group in groups:
+        node, before = group.node, done[-1] if done else None
+        if node.data in _LISTED:
+            done.append(_LISTED[node.data](group, draft))
+        elif node.data == "along":
+            if isinstance(before, SetIn | Gap):
+                done[-1] = merged_along(before, set_in(node, draft))
+            else:
+                draft.error(
+                    "measure-of-what",
+                    "a measure and a direction stand alone here",
+                    draft.span(node),
+                    Hint("put a comma between a size and the way it runs, or `set in` before it"),
+                )
+        elif node.data == "endgap":
+            _put_to_spread(done, tokens(node.children, "ENDGAP")[0], draft)
         else:
-            draft.error(
-                "measure-of-what",
-                "a measure and a direction stand alone here",
-                built.span,
-                Hint("put a comma between a size and the way it runs, or `set in` before it"),
-            )
+            done.append(_BUILDERS[node.data](node, draft))
     return done
+
+
+def _put_to_spread(done: list[PartClause], word: Token, draft: Draft) -> None:
+    for at, clause in enumerate(done):
+        if isinstance(clause, Spread):
+            done[at] = merged_ends(clause, word, draft)
+            return
+    draft.error(
+        "spread-missing",
+        "the gap at the ends of what? nothing before it is spread",
+        draft.span(word),
+        Hint("write `spread` first: `spread front to back, no gap at ends`"),
+    )
 
 
 def _word(node: Tree[Token]) -> str:
     return text_of(tokens(node.children, *_WORD_TYPES)[0])
 
 
-def _direction(node: Tree[Token]) -> str | None:
-    # "Spread upright" is how some say up and down.
-    words = tokens(node.children, "DIRECTION", "RUN")
-    return text_of(words[0]) if words else None
-
-
 def _dimset(node: Tree[Token], draft: Draft) -> Sizes:
     return Sizes((said_size(node, draft),), draft.span(node))
-
-
-def _at(node: Tree[Token], draft: Draft) -> At:
-    words = tokens(node.children, "CORNERS", "PLACE")
-    return At(tuple(text_of(word) for word in words), draft.span(node))
-
-
-def _set_in(node: Tree[Token], draft: Draft) -> SetIn:
-    amount = sum_in(node, draft)
-    return SetIn(((amount, _direction(node)),), draft.span(node))
-
-
-def _flush(node: Tree[Token], draft: Draft) -> Flush:
-    hosts = trees(node.children, "refs")
-    named = references(hosts[0], draft) if hosts else ()
-    return Flush(_word(node), named, draft.span(node))
 
 
 def _glued_from(node: Tree[Token], draft: Draft) -> GluedFrom:
@@ -123,22 +127,26 @@ def _glued_from(node: Tree[Token], draft: Draft) -> GluedFrom:
     return GluedFrom(count, draft.span(node))
 
 
+_LISTED: dict[str, Callable[[Listed, Draft], PartClause]] = {
+    "up": up,
+    "down": down,
+    "fromside": from_side,
+}
 _WORD_TYPES = ("RUN", "LIE", "DIM", "PLACE", "PHRASE")
 _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "run": lambda node, draft: Run(_word(node), draft.span(node)),
     "lie": lambda node, draft: Lie(_word(node), draft.span(node)),
     "dims": lambda node, draft: Sizes(size_words(node, draft), draft.span(node)),
     "dimset": _dimset,
-    "at": _at,
-    "setin": _set_in,
-    "along": _set_in,
+    "at": at_places,
+    "setin": set_in,
     "setback": lambda node, draft: SetBack(sum_in(node, draft), draft.span(node)),
-    "up": lambda node, draft: Up((sum_in(node, draft),), draft.span(node)),
-    "down": lambda node, draft: Down((sum_in(node, draft),), draft.span(node)),
-    "fromside": lambda node, draft: From(offset_of(node, draft), draft.span(node)),
-    "flush": _flush,
-    "spread": lambda node, draft: Spread(_direction(node), draft.span(node)),
-    "gap": lambda node, draft: Gap(((sum_in(node, draft), None),), draft.span(node)),
+    "flush": flush,
+    "spread": lambda node, draft: Spread(direction(node), draft.span(node)),
+    "gap": gap,
+    "between": lambda node, draft: Apart(sum_in(node, draft), draft.span(node)),
+    "lapping": lambda node, draft: Lapping(sum_in(node, draft), draft.span(node)),
+    "handed": lambda node, draft: Handed(draft.span(node)),
     "jointspec": joint_spec,
     "join": join,
     "gluedfrom": _glued_from,

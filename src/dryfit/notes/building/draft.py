@@ -12,6 +12,7 @@ from dryfit.diagnostics import Hint, Span
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import Spelled
+from dryfit.notes.reading.vocabulary import Vocabulary
 
 Node = Tree[Token] | Token
 NodeT = TypeVar("NodeT", Tree[Token], Token)
@@ -22,7 +23,7 @@ class Draft:
     """One line under construction, with the mistakes found on it so far."""
 
     line: SenseLine
-    unit: str
+    vocabulary: Vocabulary
     mistakes: list[Mistake] = field(default_factory=list)
 
     def span(self, node: Node) -> Span:

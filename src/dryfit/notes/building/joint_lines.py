@@ -7,9 +7,11 @@ from dataclasses import replace
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
-from dryfit.notes.building.clauses import join, joint_spec, references, stage
+from dryfit.notes.building.clauses import join, joint_spec
 from dryfit.notes.building.draft import Draft, only, text_of, tokens, trees
-from dryfit.notes.building.sums import all_sizes, offset_of
+from dryfit.notes.building.places import offset_of
+from dryfit.notes.building.references import references, stage
+from dryfit.notes.building.sums import all_sizes
 from dryfit.notes.tree import (
     Extent,
     FeatureLine,
@@ -31,10 +33,7 @@ def joint_line(tree: Parsed, draft: Draft) -> JointLine:
     hosts = joined.hosts + references(tree, draft)
     spec = _joint_line_spec(tree, draft, joined)
     check_hosts(guests, hosts, draft)
-    edges = trees(nodes, "entering")
-    words = [text_of(word) for edge in edges for word in tokens(edge.children, "PLACE", "EDGE")]
-    edge = " ".join(words) or None
-    whole = Join(joined.preposition, hosts, spec, draft.line.whole(), edge)
+    whole = replace(joined, hosts=hosts, spec=spec, span=draft.line.whole())
     return JointLine(guests, whole, bool(tokens(nodes, "GLUED")), draft.line.whole())
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
-from dryfit.notes.building.clauses import clauses, reference
+from dryfit.notes.building.clauses import clauses
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import (
     Draft,
@@ -22,6 +22,8 @@ from dryfit.notes.building.draft import (
 )
 from dryfit.notes.building.joining import combined
 from dryfit.notes.building.joint_lines import check_hosts, feature_line, joint_line
+from dryfit.notes.building.places import listed
+from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.size_checks import (
     check_overall,
     check_part_sizes,
@@ -47,6 +49,7 @@ from dryfit.notes.tree import (
     Lie,
     NoteLine,
     OfTimber,
+    OpeningLine,
     OrderLine,
     OverallLine,
     PartClause,
@@ -151,24 +154,48 @@ def _value(tree: Parsed, draft: Draft) -> ValueLine:
 
 def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     name = tokens(tree.children, "PHRASE")[0]
+    count = checked_count(tree.children, draft) or 1
     phrases = [node for node in tree.children if isinstance(node, Tree)]
-    joined = combined(clauses(phrases, draft))
+    groups = listed(phrases, draft)
+    joined = combined(_set_in_places(clauses(groups, draft), count))
     _check_name(name, draft)
     _check_once(joined, draft)
-    if check_written(trees(tree.children, "dims"), draft):
+    if check_written([group.node for group in groups if group.node.data == "dims"], draft):
         sizes = [phrase for phrase in joined if isinstance(phrase, Sizes)]
         check_part_sizes(sizes, draft)
     for phrase in joined:
         if isinstance(phrase, Join):
             check_hosts((Reference(text_of(name), (), draft.span(name)),), phrase.hosts, draft)
     return PartsLine(
-        checked_count(tree.children, draft) or 1,
+        count,
         text_of(name),
         _written(name, draft),
         draft.span(name),
         joined,
         draft.line.whole(),
     )
+
+
+def _set_in_places(phrases: list[PartClause], count: int) -> list[PartClause]:
+    """Return the phrases with "set in 15 at left and right" taken for two when it names places.
+
+    It does where nothing else says at which places the copies are, and there is a copy for each.
+    """
+    set_in = [phrase for phrase in phrases if isinstance(phrase, SetIn)]
+    if len(set_in) != 1 or any(isinstance(phrase, At) for phrase in phrases):
+        return phrases
+    amounts, span = set_in[0].amounts, set_in[0].span
+    words = [word for _, word in amounts if word is not None]
+    one_amount = len({id(amount) for amount, _ in amounts}) == 1
+    if words == ["corners"] or (one_amount and count == len(words) > 1 and {*words} <= _ALL_PLACES):
+        at = phrases.index(set_in[0])
+        return [
+            *phrases[:at],
+            At(tuple(words), span),
+            SetIn(((amounts[0][0], None),), span),
+            *phrases[at + 1 :],
+        ]
+    return phrases
 
 
 def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
@@ -180,6 +207,12 @@ def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
             draft.error("said-twice", f"said twice: {what}", phrase.span)
             return
         seen.add(type(phrase))
+
+
+def _opening(tree: Parsed, draft: Draft) -> OpeningLine:
+    name = tokens(tree.children, "NAME")[0]
+    between = references(trees(tree.children, "refs")[0], draft)
+    return OpeningLine(text_of(name), draft.span(name), between, draft.line.whole())
 
 
 def _glue(tree: Parsed, draft: Draft) -> GlueLine:
@@ -254,6 +287,7 @@ def _written(name: Token, draft: Draft) -> str:
     return draft.line.text[start:end]
 
 
+_ALL_PLACES = frozenset({"front", "back", "left", "right"})
 _ONCE: dict[type[PartClause], str] = {
     Run: "which way the part runs",
     Lie: "how the part lies",
@@ -277,6 +311,7 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "have": _have,
     "value": _value,
     "parts": _parts,
+    "opening": _opening,
     "joint": joint_line,
     "feature": feature_line,
     "glue": _glue,

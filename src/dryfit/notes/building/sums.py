@@ -10,8 +10,8 @@ from dryfit.diagnostics import Hint, Severity
 from dryfit.notes.building.draft import Draft, Node, ends, spelled, text_of, tokens, trees
 from dryfit.notes.mistake import Mistake
 from dryfit.notes.tree import (
+    LeftOut,
     Number,
-    Offset,
     Operation,
     OverallSize,
     PartSize,
@@ -53,7 +53,7 @@ def sum_in(node: Tree[Token], draft: Draft) -> Sum:
 def size_word(node: Tree[Token], draft: Draft) -> SizeWord:
     """Return one size, such as ``22 thick``."""
     word = tokens(node.children, "DIMADJ")
-    amount = sum_of(node.children[0], draft)
+    amount = _amount(node, draft)
     return SizeWord(amount, text_of(word[0]) if word else None, draft.span(node))
 
 
@@ -72,14 +72,13 @@ def all_sizes(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
 
 def said_size(node: Tree[Token], draft: Draft) -> SizeWord:
     """Return the size of ``width 300`` or ``width = 300``."""
-    dimension = text_of(tokens(node.children, "DIM")[0])
-    return SizeWord(sum_in(node, draft), dimension, draft.span(node))
+    dimension = text_of(tokens(node.children, "DIM", "DIMADJ")[0])
+    return SizeWord(_amount(node, draft), dimension, draft.span(node))
 
 
-def offset_of(node: Tree[Token], draft: Draft) -> Offset:
-    """Return the offset of ``120 from left``."""
-    place = tokens(node.children, "PLACE")[0]
-    return Offset(sum_in(node, draft), text_of(place), draft.span(node))
+def _amount(node: Tree[Token], draft: Draft) -> Sum:
+    left_out = tokens(node.children, "LEFTOUT")
+    return LeftOut(draft.span(left_out[0])) if left_out else sum_in(node, draft)
 
 
 def _terms(node: Tree[Token]) -> list[Tree[Token]]:
@@ -90,7 +89,7 @@ def _number(node: Node, draft: Draft) -> Number:
     assert isinstance(node, Token)
     number = spelled(node)
     assert number.value is not None
-    if number.hyphenated and draft.unit != "in" and number.quantity is None:
+    if number.hyphenated and draft.vocabulary.unit != "in" and number.quantity is None:
         draft.mistakes.append(_read_as_mixed(node, draft))
     return Number(number.value, number.quantity, draft.span(node))
 
@@ -113,7 +112,14 @@ def _dimension(node: Tree[Token], draft: Draft) -> PartSize | OverallSize:
     dimension, span = text_of(word), draft.span(node)
     names = tokens(node.children, "NAME")
     if names:
-        if dimension not in _OF_A_PART:
+        space = text_of(names[0]) in draft.vocabulary.spaces
+        if space and dimension not in _OF_THE_WHOLE:
+            draft.error(
+                "not-a-dimension",
+                f"an opening has a width, a depth and a height, but no {dimension}",
+                draft.span(word),
+            )
+        elif not space and dimension not in _OF_A_PART:
             draft.error(
                 "not-a-dimension",
                 f"a part has a length, a width and a thickness, but no {dimension}",

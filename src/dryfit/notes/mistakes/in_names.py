@@ -159,10 +159,10 @@ def _glue_up_hint(stumble: Stumble, written: str) -> tuple[Hint, ...]:
 
 def part_as_value(stumble: Stumble) -> Mistake | None:
     """``seat = 12``: the name of a part cannot be given to a value."""
-    first = stumble.previous
-    if stumble.opener != "NAME" or len(stumble.failure.tokens) != 1 or stumble.written != "=":
+    types = [token.type for token in stumble.failure.tokens]
+    if types not in (["NAME", "_EQ"], ["_LET", "NAME", "_EQ"]) or stumble.takes != {"OPENING"}:
         return None
-    assert first is not None
+    first = stumble.failure.tokens[-2]
     assert first.start_pos is not None
     assert first.end_pos is not None
     return Mistake(

@@ -82,8 +82,9 @@ def mistyped_phrase(stumble: Stumble) -> Mistake | None:
         if near:
             place = stumble.span(start, end)
             repairs = (Repair(f"did you mean `{word}`?", place, word) for word in near)
-            message = f"`{written}` is not a word that fits here"
-            return Mistake("unknown-word", message, place, tuple(repairs), guess=True)
+            kinds = frozenset(kind for kind, _ in PHRASES[canonical(near[0])])
+            code, message = _unknown(written, near[0], (), kinds)
+            return Mistake(code, message, place, tuple(repairs), guess=True)
     return None
 
 

@@ -82,7 +82,7 @@ def is_readable(line: SenseLine, vocabulary: Vocabulary) -> bool:
     reading = read_line(line, with_declared(vocabulary, line))
     if isinstance(reading, Failure):
         return False
-    draft = Draft(line, vocabulary.unit)
+    draft = Draft(line, vocabulary)
     build(reading, draft)
     return all(mistake.severity is not Severity.ERROR for mistake in draft.mistakes)
 

@@ -35,8 +35,12 @@ _SIGNS = {
     ".": "_DOT",
     "&": "_AND",
     "×": "BY",
+    "?": "LEFTOUT",
 }
 _DIGITS = frozenset("0123456789")
+_CLAUSE_ENDS = ("", ",", ";", ":")
+# "15 below the top" is below a side, also where a part is called top.
+_BEFORE_A_SIDE = ("_BELOW", "_ABOVE")
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +76,7 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
     at = scan.skip(0)
     while at < len(line.text):
         takes = parse.takes()
-        token = scan.token(at, takes)
+        token = scan.token(at, takes, tokens[-1].type if tokens else "")
         if token is None:
             filler = scan.filler(at)
             if filler:
@@ -114,8 +118,11 @@ class _Scan:
             at += 1
         return at
 
-    def token(self, at: int, takes: frozenset[str]) -> Token | _Fault | None:
-        """Return the token that stands at the place, or None if the parser can take none."""
+    def token(self, at: int, takes: frozenset[str], after: str) -> Token | _Fault | None:
+        """Return the token that stands at the place, or None if the parser can take none.
+
+        `after` is the type of the token before.
+        """
         if "TEXT" in takes:
             return _token("TEXT", self.text[at:], at, len(self.text))
         sign = self.text[at]
@@ -124,7 +131,7 @@ class _Scan:
         if sign in "xX" and self._is_size_sign(at) and "BY" in takes:
             return _token("BY", "x", at, at + 1)
         if at in self._at_word:
-            return self._word(self._at_word[at], takes)
+            return self._word(self._at_word[at], takes, after)
         possessive = self._possessive(at) if "_POSS" in takes else None
         if possessive:
             return _token("_POSS", possessive, at, at + len(possessive))
@@ -195,10 +202,10 @@ class _Scan:
 
     # --- words
 
-    def _word(self, index: int, takes: frozenset[str]) -> Token | None:
+    def _word(self, index: int, takes: frozenset[str], after: str) -> Token | None:
         best = None
         for length in range(self.vocabulary.longest_from(self.words[index].text), 0, -1):
-            best = self._run(index, length, takes)
+            best = self._run(index, length, takes, after)
             if best:
                 break
         count = self._count_word(index, takes) if best is None else None
@@ -219,11 +226,17 @@ class _Scan:
         value = Fraction(numbers.COUNT_WORDS[word.text])
         return _token("INT", Spelled(word.end, value, None, whole=True), word.start, word.end)
 
-    def _run(self, index: int, length: int, takes: frozenset[str]) -> Token | None:
+    def _run(self, index: int, length: int, takes: frozenset[str], after: str) -> Token | None:
         run = run_at(self.words, index, length)
         if run is None:
             return None
-        meanings = [meaning for meaning in PHRASES.get(run, ()) if meaning[0] in takes]
+        meanings = [
+            meaning
+            for meaning in PHRASES.get(run, ())
+            if meaning[0] in takes and self._goes_on(meaning, run, index + length)
+        ]
+        if after in _BEFORE_A_SIDE and meanings and run in PLACE_WORDS:
+            return self._token_of(*meanings[0], index, length)
         if self._is_wish:
             meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
         elif len(meanings) > 1 and meanings[0][0] == "ACTION":
@@ -239,6 +252,33 @@ class _Scan:
         if run in self.vocabulary.parts and "NAME" in takes:
             return self._token_of("NAME", run, index, length)
         return None
+
+    def _goes_on(self, meaning: tuple[str, str], run: str, after: int) -> bool:
+        """Return whether what follows a phrase allows the meaning; `after` is the next word.
+
+        "3 between" has nothing behind it; "at the back of stiles" and "in bay" need the name.
+        """
+        terminal, value = meaning
+        if terminal == "_BETWEENTHEM":
+            end = self.words[after - 1].end
+            return " " in run or self.text[self.skip(end) : self.skip(end) + 1] in _CLAUSE_ENDS
+        if terminal == "PREP" and value == "in":
+            return self._names_at(after, self.vocabulary.spaces)
+        if terminal == "PREP" and run.startswith("at "):
+            return self._names_at(after, self.vocabulary.parts)
+        return True
+
+    def _names_at(self, index: int, names: frozenset[str]) -> bool:
+        """Return whether one of the names begins with the word, or behind its place words."""
+        while index < len(self.words) and self.words[index].follows:
+            longest = self.vocabulary.longest_from(self.words[index].text)
+            runs = (run_at(self.words, index, length) for length in range(longest, 0, -1))
+            if any(name in names for name in runs if name):
+                return True
+            if self.words[index].text not in PLACE_WORDS | FILLERS:
+                return False
+            index += 1
+        return False
 
     def _is_place_of(self, index: int, run: str) -> bool:
         """Return whether a place word stands before the name of a part: "front left leg"."""

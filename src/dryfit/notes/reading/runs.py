@@ -20,13 +20,14 @@ _JOINED_BY = re.compile(r" +|[-_]")
 @dataclass(frozen=True, slots=True)
 class Word:
     """A word of a line: its place, its singular, and whether it follows the one before it
-    directly enough to be of one name with it.
+    directly enough to be of one name with it; `hyphened` tells that a hyphen joins the two.
     """
 
     start: int
     end: int
     text: str
     follows: bool
+    hyphened: bool = False
 
 
 def words_of(text: str) -> tuple[Word, ...]:
@@ -36,7 +37,8 @@ def words_of(text: str) -> tuple[Word, ...]:
         start, end = match.span(1)
         between = text[found[-1].end : start] if found else ","
         follows = bool(_JOINED_BY.fullmatch(between))
-        found.append(Word(start, end, singular(match.group(1)), follows))
+        hyphened = follows and between in ("-", "_")
+        found.append(Word(start, end, singular(match.group(1)), follows, hyphened))
     return tuple(found)
 
 
@@ -73,6 +75,8 @@ def name_length(words: Sequence[Word], first: int, *, free: bool = False) -> int
 
 
 def _ends_name(words: Sequence[Word], at: int, phrase: tuple[str, int], *, free: bool) -> bool:
+    if words[at].hyphened:
+        return False  # "built-in shelf" is one name
     kinds = {kind for kind, _ in PHRASES[phrase[0]]}
     if free:
         return bool(kinds & {"ORDER", "ACTION"})

@@ -25,6 +25,11 @@ _GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?
 _VALUE = re.compile(
     r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(?:=|\b(?:is|be)\b(?=\s*[\d(.½¼¾]))", re.IGNORECASE
 )
+_OPENING = re.compile(
+    r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(?:=|:|\b(?:is|be)\b) *"
+    r"(?:the |an? )?(?:opening|space)\b(?= +(?:between|inside|within)\b)",
+    re.IGNORECASE,
+)
 _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 
 
@@ -32,7 +37,9 @@ _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 class Vocabulary:
     """The names that a file declares.
 
-    `longest` holds the longest name by its first word, `written` each name as it was declared.
+    `parts` are all names of things, among them the `spaces`: openings, which have a width, a depth
+    and a height.  `longest` holds the longest name by its first word, `written` each name as it was
+    declared.
     """
 
     parts: frozenset[str]
@@ -41,6 +48,7 @@ class Vocabulary:
     decimal_comma: bool = False
     longest: Mapping[str, int] = field(default_factory=dict)
     written: Mapping[str, str] = field(default_factory=dict)
+    spaces: frozenset[str] = frozenset()
 
     def longest_from(self, word: str) -> int:
         """Return how many words the longest name or phrase has that begins with the word."""
@@ -49,7 +57,10 @@ class Vocabulary:
 
 @dataclass(frozen=True, slots=True)
 class Declared:
-    """A declared name: of a ``part`` (or an assembly) or a ``value``, canonical and as written."""
+    """A declared name: of a ``part`` (or an assembly), an ``opening`` or a ``value``.
+
+    The name is canonical, and beside it as written.
+    """
 
     kind: str
     name: str
@@ -59,14 +70,19 @@ class Declared:
 def declared_in(line: SenseLine) -> Declared | None:
     """Return what the line declares, as far as its first words tell."""
     text = line.text
-    value = None if _COUNT_FIRST.match(text) else _VALUE.match(text)
+    counted = _COUNT_FIRST.match(text)
+    opening = None if counted else _OPENING.match(text)
+    if opening:
+        written = opening.group(1).strip()
+        return _declared("opening", canonical(written), written)
+    value = None if counted else _VALUE.match(text)
     if value:
         written = value.group(1).strip()
         return _declared("value", canonical(written), written)
     glue = _GLUE_UP.match(text)
     if glue and _IN_ORDER.search(text):
         return None
-    count = glue or (_COUNT.match(text) if _COUNT_FIRST.match(text) else None)
+    count = glue or (_COUNT.match(text) if counted else None)
     if count is None:
         return None
     start = count.end()
@@ -88,7 +104,7 @@ def collected(
     """Return all names that the lines declare, then those that `presume` says were meant."""
     known = tuple(lines)
     found = [declared for line in known for declared in _all_declared(line)]
-    parts = frozenset(declared.name for declared in found if declared.kind == "part")
+    parts = frozenset(declared.name for declared in found if declared.kind != "value")
     names = {declared.name for declared in found}
     for line in known:
         meant = None if _is_sound(line) else presume(line, parts)
@@ -101,10 +117,11 @@ def collected(
 def vocabulary(found: Sequence[Declared], unit: str, *, decimal_comma: bool) -> Vocabulary:
     """Return the vocabulary of a file in which these names are declared."""
     written = {declared.name: declared.written for declared in reversed(found)}
-    parts = frozenset(declared.name for declared in found if declared.kind == "part")
     values = frozenset(declared.name for declared in found if declared.kind == "value")
+    parts = frozenset(declared.name for declared in found if declared.kind != "value")
+    spaces = frozenset(declared.name for declared in found if declared.kind == "opening")
     longest = longest_by_first(sorted(parts | values))
-    return Vocabulary(parts, values, unit, decimal_comma, longest, written)
+    return Vocabulary(parts, values, unit, decimal_comma, longest, written, spaces)
 
 
 def is_glue_up(line: SenseLine) -> bool:
@@ -126,8 +143,9 @@ def with_declared(vocabulary: Vocabulary, line: SenseLine) -> Vocabulary:
     length = max(vocabulary.longest.get(first, 0), len(others) + 1)
     return replace(
         vocabulary,
-        parts=vocabulary.parts | name if declared.kind == "part" else vocabulary.parts,
+        parts=vocabulary.parts if declared.kind == "value" else vocabulary.parts | name,
         values=vocabulary.values | name if declared.kind == "value" else vocabulary.values,
+        spaces=vocabulary.spaces | name if declared.kind == "opening" else vocabulary.spaces,
         longest={**vocabulary.longest, first: length},
         written={**vocabulary.written, declared.name: declared.written},
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.words import PHRASES
 
-FILLERS = frozenset({"the"})
+FILLERS = frozenset({"the", "its", "their"})
 PLACE_WORDS = frozenset(
     phrase for phrase, meanings in PHRASES.items() if any(kind == "PLACE" for kind, _ in meanings)
 )
@@ -23,12 +23,26 @@ NAME_STOPS = frozenset(
         "_FLUSH",
         "_GLUEDFROM",
         "_CUTAFTER",
+        "_LAPPING",
         "ORDER",
     ]
 )
 # ... and before these unless another plain word follows: a "glue block" and a "flat bar" are names.
 LOOSE_STOPS = frozenset(
-    ["RUN", "LIE", "DIM", "JOINT", "FASTENER", "_UP", "_DOWN", "_SPREAD", "_GAP", "ROUGH", "MARK"]
+    [
+        "RUN",
+        "LIE",
+        "DIM",
+        "JOINT",
+        "FASTENER",
+        "_UP",
+        "_DOWN",
+        "_SPREAD",
+        "_GAP",
+        "HANDED",
+        "ROUGH",
+        "MARK",
+    ]
 )
 
 # Phrases that begin a clause of a part's line.
@@ -45,6 +59,9 @@ CLAUSE_KINDS = frozenset(
         "_FLUSH",
         "_SPREAD",
         "_GAP",
+        "ENDGAP",
+        "_LAPPING",
+        "HANDED",
         "PREP",
         "JOINT",
         "FASTENER",
@@ -79,6 +96,10 @@ _NAMING_NOTHING = frozenset(
         "BY",
         "_OFF",
         "_HALF",
+        "HANDED",
+        "_LAPPING",
+        "_BELOW",
+        "_ABOVE",
         "_AT",
         "_SETIN",
         "_SETBACK",

@@ -8,6 +8,7 @@ stand for several terminals, the first that the parser can take is meant.
 from __future__ import annotations
 
 from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.words_of_places import PLACES
 
 OPENERS = {
     "PIECE": "piece",
@@ -47,14 +48,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
         },
     ),
     ("ORDER", {"before": "before", "after": "after"}),
-    # how a part lies
-    ("DIRECTION", {"across": "across", "front to back": "front to back"}),
-    ("DIRECTION", {"up and down": "up and down", "upwards": "up and down"}),
-    ("RUN", {"upright": "upright", "standing": "upright", "vertical": "upright"}),
-    ("RUN", {"across": "across", "front to back": "front to back"}),
-    ("LIE", {"flat": "flat", "on edge": "on edge", "on its edge": "on edge"}),
-    ("LIE", {"facing front": "facing front", "facing the front": "facing front"}),
-    ("LIE", {"facing side": "facing side", "facing the side": "facing side"}),
     # sizes
     ("DIM", {word: word for word in ("length", "width", "thickness", "depth", "height")}),
     ("DIMADJ", {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}),
@@ -62,19 +55,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("BY", {"x": "x", "by": "x"}),
     ("_OFF", {"off": "off"}),
     ("_HALF", {"half": "half"}),
-    # where it goes
-    ("_AT", {"at": "at"}),
-    ("CORNERS", {"corner": "corners", "the corner": "corners", "each corner": "corners"}),
-    ("PLACE", {word: word for word in ("front", "back", "left", "right", "top", "bottom")}),
-    ("PLACE", {"rear": "back"}),
-    ("_SETIN", {"set in": "set in", "inset": "set in"}),
-    ("_SETBACK", {"set back": "set back"}),
-    ("_UP", {"up": "up"}),
-    ("_DOWN", {"down": "down"}),
-    ("_FLUSH", {"flush": "flush", "level": "flush"}),
-    ("_SPREAD", {"spread": "spread", "spaced": "spread"}),
-    ("_GAP", {"gap": "gap"}),
-    ("_FROM", {"from": "from"}),
+    # what joins words
     ("_OF", {"of": "of"}),
     ("_WITH", {"with": "with"}),
     ("_TO", {"to": "to"}),
@@ -82,13 +63,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_AND", {"and": "and"}),
     ("_IS", {"is": "is", "be": "be"}),
     # joints
-    ("PREP", {"into": "into", "in to": "into", "let into": "into"}),
-    ("PREP", {"onto": "onto", "on to": "onto", "on": "onto", "on top of": "onto"}),
-    ("PREP", {"under": "under", "underneath": "under", "beneath": "under", "below": "under"}),
-    ("PREP", {"between": "between", "in between": "between"}),
-    ("PREP", {"inside": "inside", "within": "inside"}),
-    ("PREP", {"crossing": "crossing", "crosses": "crossing"}),
-    ("EDGE", {"end": "ends", "edge": "edge"}),
     ("JOINT", {"half lap": "half lap", "halving": "half lap", "lap": "half lap"}),
     ("JOINT", {"tenon": "tenon", "mortise and tenon": "tenon", "mortice and tenon": "tenon"}),
     ("JOINT", {"blind tenon": "tenon", "stub tenon": "tenon"}),
@@ -122,6 +96,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_NEAREST", {"nearest": "nearest", "the nearest": "nearest"}),
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
+    *PLACES,
 )
 
 

@@ -1,0 +1,44 @@
+"""Lines that are read, but that no later stage takes up: they are refused, never passed over.
+
+Whoever gives such a line its meaning takes its kind off the list; a test keeps the list short.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.tree import (
+    BareLine,
+    DoneLine,
+    LimitLine,
+    MeasuredLine,
+    Notes,
+    OpeningLine,
+    PlaceLine,
+    SpoiledLine,
+    Statement,
+)
+
+KINDS: tuple[type[Statement], ...] = (
+    BareLine,
+    DoneLine,
+    LimitLine,
+    MeasuredLine,
+    OpeningLine,
+    PlaceLine,
+    SpoiledLine,
+)
+
+
+def not_yet(notes: Notes) -> Iterator[Diagnostic]:
+    """Yield an error for each line of a kind that nothing takes up."""
+    for statement in notes.statements:
+        if isinstance(statement, KINDS):
+            yield Diagnostic(
+                "not-yet",
+                Severity.ERROR,
+                "this line is understood, but nothing is planned from it yet",
+                statement.span,
+                hints=(Hint("put # in front of it to plan the piece without it"),),
+            )
