@@ -29,6 +29,7 @@ from dryfit.notes.tree import (
 from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishWords, Have, Instance
 from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
+from dryfit.piece.not_yet import not_yet
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
 from dryfit.piece.stages import stage_of
@@ -90,7 +91,12 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
     others = tuple(each for each in sums.findings if each.span not in told)
-    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes, declared.stages), *slips)
+    findings = (
+        *not_yet(notes),
+        *_lines_missing_or_twice(notes, title),
+        *circles(wishes, declared.stages),
+        *slips,
+    )
     return declared, findings + others + tuple(names.findings)
 
 
