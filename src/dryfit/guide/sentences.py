@@ -31,8 +31,8 @@ overall 420 wide, 300 deep, 240 high
 timber ash
 overhang = 15
 4 legs, upright, 40 x 40, at corners, set in overhang
-2 long rails, across, 55 x 20, tenon 20 long 6 thick into legs, set back 2
-2 short rails, front to back, 55 x 20, tenon 20 long 6 thick into legs, set back 2
+2 long rails, across, 55 x 20, tenon 20 into legs, set back 2
+2 short rails, front to back, 55 x 20, tenon 20 into legs, set back 2
 1 seat, flat, 22 thick
 seat onto legs and long rails: buttons
 glue up 2 side frames: 2 legs, 1 short rail, cure 1 h
