@@ -12,8 +12,12 @@ from itertools import product
 
 from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
+from dryfit.placing.directions import spread_axis
+from dryfit.placing.face_seats import face_contact, tags_on_hosts
+from dryfit.placing.gap_advice import copies_and_gaps
+from dryfit.placing.levels import level_count, lists_that_do_not_fit
 from dryfit.placing.lines import with_phrase
-from dryfit.placing.seats import Seating, counted, seats_of, written
+from dryfit.placing.seats import Seating, counted, seats_of
 
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
 
@@ -21,39 +25,56 @@ _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
 def seat_copies(declared: Declared) -> Seating:
     """Return the copies of every part with their places.
 
-    Findings: copies-and-places, copies-and-gaps, copies-unclear.
+    Findings: copies-and-places, copies-and-gaps, copies-unclear, copies-and-hosts,
+    copies-in-one-place, list-length.
     """
     places: dict[str, tuple[tuple[str, ...], ...]] = {}
     assumptions: list[Assumption] = []
     findings: list[Diagnostic] = []
-    waiting = [part for part in declared.parts if not _settle(part, places, findings)]
+    waiting = [part for part in declared.parts if not _settle(part, declared, places, findings)]
     while waiting:
         still = [part for part in waiting if not _from_hosts(part, declared, places, findings)]
         if len(still) == len(waiting):
             part = still.pop(0)
             places[part.name] = _by_habit(part, assumptions, findings)
         waiting = still
+    for part in declared.parts if not findings else ():
+        findings += lists_that_do_not_fit(part, places[part.name])
     seats = {part.name: seats_of(part, places[part.name]) for part in declared.parts}
     return Seating(seats, tuple(assumptions), tuple(findings))
 
 
 def _settle(
     part: DeclaredPart,
+    declared: Declared,
     places: dict[str, tuple[tuple[str, ...], ...]],
     findings: list[Diagnostic],
 ) -> bool:
     if part.places:
         choices = _choices((*part.places, *_named_places(part)))
-        if len(choices) != part.count and not (part.spread and len(choices) == 1):
+        each = _copies_at_each(part, choices)
+        if each is None:
             findings.append(_copies_and_places(part, choices))
-            choices = tuple(() for _ in range(part.count))
-        places[part.name] = choices if len(choices) == part.count else choices * part.count
+            choices, each = ((),), part.count
+        places[part.name] = tuple(choice for choice in choices for _ in range(each))
         return True
     named = _named_places(part)
+    if face_contact(part, declared) and not _gap_contacts(part, declared):
+        return False
     if part.spread or (part.count == 1 and (named or _is_put(part))):
         places[part.name] = (named,) * part.count
         return True
     return False
+
+
+def _copies_at_each(part: DeclaredPart, choices: Sequence[tuple[str, ...]]) -> int | None:
+    # One, or one for each entry of a list; a row stands at one place, or at each in its own way.
+    each, left = divmod(part.count, len(choices))
+    if left:
+        return None
+    row, sided = spread_axis(part), {PLACE_SIDE[word][0] for word in choices[0]}
+    in_rows = row is not None and (len(choices) == 1 or row not in sided)
+    return each if each in {1, level_count(part)} or in_rows else None
 
 
 def _is_put(part: DeclaredPart) -> bool:
@@ -111,6 +132,13 @@ def _from_hosts(
     findings: list[Diagnostic],
 ) -> bool:
     contacts = _gap_contacts(part, declared)
+    on_face = face_contact(part, declared)
+    if on_face and not contacts:
+        told = tags_on_hosts(part, on_face, declared, places)
+        if told is not None:
+            places[part.name] = told[0]
+            findings += told[1]
+        return told is not None
     hosts = [host for contact in contacts for host in contact.hosts]
     if not contacts or any(host.part not in places for host in hosts):
         return False
@@ -118,8 +146,11 @@ def _from_hosts(
         words for host in hosts for words in places[host.part] if set(host.places) <= set(words)
     ]
     groups = _gaps(tags, part.axes[0])
-    if len(groups) == part.count:
-        places[part.name] = groups
+    levels = level_count(part)
+    if len(groups) == part.count or len(groups) * levels == part.count:
+        places[part.name] = tuple(
+            group for group in groups for _ in range(part.count // len(groups))
+        )
         return True
     if part.count == 1 and all(contact.joint is None for contact in contacts):
         # A shelf between four legs lies in no single gap.
@@ -133,7 +164,7 @@ def _from_hosts(
     if not groups:
         # The hosts have no places that tell gaps apart: habit decides, or the maker must.
         return False
-    findings.append(_copies_and_gaps(part, contacts[0], groups, declared))
+    findings.append(copies_and_gaps(part, contacts[0], groups, declared))
     places[part.name] = ((),) * part.count
     return True
 
@@ -157,47 +188,11 @@ def _gaps(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], .
     return tuple(others for others, sides in pairs.items() if sides == {-1, 1})
 
 
-def _copies_and_gaps(
-    part: DeclaredPart,
-    contact: Contact,
-    groups: Sequence[tuple[str, ...]],
-    declared: Declared,
-) -> Diagnostic:
-    hosts = " and ".join(written(declared, host.part) for host in contact.hosts)
-    return Diagnostic(
-        "copies-and-gaps",
-        Severity.ERROR,
-        f"{part.count} {part.written}, but the {hosts} leave {_gaps_in_words(len(groups))}",
-        contact.span,
-        rule="H27",
-        hints=(Hint(_gap_advice(part, groups)),),
-    )
-
-
-def _gaps_in_words(gaps: int) -> str:
-    return "no gap that way" if not gaps else f"{gaps} gap{'' if gaps == 1 else 's'} that way"
-
-
-def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
-    if part.count == 4 and len(groups) == 2:
-        return (
-            f"for {part.written} all round write two lines with two names, one `across` and one "
-            "`front to back`"
-        )
-    if part.count > 1 and len(groups) == 1:
-        if part.run == "upright":
-            return "to have them side by side in that gap, add `spread`"
-        return "to have them one above the other in that gap, add `spread up and down`"
-    many = counted(len(groups), part.name)
-    where = f"at {groups[0][0]}" if part.count == 1 and groups[0] else "at"
-    return f"write {many}, or say `{where}`" + ("" if part.count == 1 else " and the places")
-
-
 def _by_habit(
     part: DeclaredPart, assumptions: list[Assumption], findings: list[Diagnostic]
 ) -> tuple[tuple[str, ...], ...]:
-    if part.count == 1:
-        return ((),)
+    if part.count in {1, level_count(part)}:
+        return ((),) * part.count
     if part.run == "upright" and part.count == 4:
         words: tuple[str, ...] = ("corners",)
     elif part.count == 2:

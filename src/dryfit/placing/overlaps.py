@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
+from dryfit.placing.face_seats import APART_WORDS
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.overlap_remedies import overlap_remedy
 from dryfit.placing.site import Site
@@ -106,7 +107,7 @@ def _finding(
             span,
             rule="H28",
             figures={"depth": depth},
-            hints=(Hint("say where each goes, such as `at front and back`, or `spread`"),),
+            hints=(Hint(APART_WORDS),),
         )
     return Diagnostic(
         "overlap",

@@ -15,12 +15,16 @@ _ORDER = ("top", "bottom", "front", "back", "left", "right")
 
 @dataclass(frozen=True, slots=True)
 class Seat:
-    """One copy before it has a box: its name, place words, and number where it is counted."""
+    """One copy before it has a box: its name, place words, and number where it is counted.
+
+    `within` names the copy of an instance of a pattern inside which it stands, if any.
+    """
 
     part: str
     name: str
     places: tuple[str, ...]
     number: int | None
+    within: str | None = None
 
     def side(self, axis: int) -> int:
         """Return -1 or 1 when a place word says the side on that axis, else 0."""
@@ -47,13 +51,15 @@ class Seating:
 def seats_of(part: DeclaredPart, tags: Sequence[tuple[str, ...]]) -> tuple[Seat, ...]:
     """Return the copies of a part, given the place words of each."""
     alike = Counter(frozenset(words) for words in tags)
+    so_far: Counter[frozenset[str]] = Counter()
     own = part.name.split(" ")
     seats = []
-    for index, words in enumerate(tags, start=1):
+    for words in tags:
         ordered = tuple(word for word in _ORDER if word in words)
-        number = index if alike[frozenset(words)] > 1 else None
+        so_far[frozenset(words)] += 1
+        number = so_far[frozenset(words)] if alike[frozenset(words)] > 1 else None
         name = " ".join((*(word for word in ordered if word not in own), part.name))
-        seats.append(Seat(part.name, f"{name} {index}" if number else name, ordered, number))
+        seats.append(Seat(part.name, f"{name} {number}" if number else name, ordered, number))
     return tuple(seats)
 
 
