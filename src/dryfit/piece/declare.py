@@ -15,6 +15,7 @@ from dryfit.notes.tree import (
     JointLine,
     NoteLine,
     Notes,
+    OpeningLine,
     OrderLine,
     OverallLine,
     PartsLine,
@@ -30,6 +31,7 @@ from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishW
 from dryfit.piece.joints import contacts_of_lines, declared_feature
 from dryfit.piece.names import Names
 from dryfit.piece.not_yet import not_yet
+from dryfit.piece.openings import declared_openings
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
 from dryfit.piece.stages import stage_of
@@ -50,7 +52,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
 
     Findings: unknown-part, circle, mixed-kinds, wrong-kind, number-too-long, size-not-positive,
-    size-huge, size-not-written, joined-to-itself, no-piece, no-parts, too-many-parts,
+    size-huge, size-not-written, not-linear, value-has-no-size, joined-to-itself, in-no-opening,
+    opening-is-no-part, no-piece, no-parts, too-many-parts,
     finish-twice, thicker-than-wide, wishes-in-a-circle, unit-mixed, unit-slip,
     inch-fractions.
     """
@@ -60,6 +63,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         {line.name: line for line in _all(notes, GlueLine)},
         notes.unreadable,
         inner=inner_names(notes),
+        openings=frozenset(line.name for line in _all(notes, OpeningLine)),
     )
     sums = _sums(notes, units, overall_line, names)
     overall = _overall(overall_line, sums)
@@ -87,6 +91,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         notes=tuple(line.text for line in _all(notes, NoteLine)),
         broken=notes.unreadable | broken,
         instances=instances,
+        openings=declared_openings(_all(notes, OpeningLine), names),
     )
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
@@ -181,6 +186,7 @@ def _sums(notes: Notes, units: UnitsLine | None, overall: OverallLine | None, na
         overall=sums_of_overall,
         parts=frozenset(names.first_line),
         unreadable=notes.unreadable,
+        spaces=names.openings | frozenset(names.inner),
     )
 
 

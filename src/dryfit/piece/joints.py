@@ -31,6 +31,7 @@ from dryfit.piece.declared import (
     SurfaceWords,
 )
 from dryfit.piece.names import Names
+from dryfit.piece.openings import is_fit_for
 from dryfit.piece.sums import Sums
 
 # What the bare numbers of a joint mean, in order (language.md; common speech of the trade).
@@ -80,7 +81,7 @@ def contacts_of_lines(
 
 
 def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: bool) -> Contact:
-    hosts = names.hosts(join.hosts)
+    hosts = tuple(host for host in names.hosts(join.hosts) if is_fit_for(join, host, names))
     for host in hosts:
         if host.part == guest.part:
             names.findings.append(

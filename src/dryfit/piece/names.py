@@ -15,7 +15,8 @@ from dryfit.piece.declared import Host, inner_name
 class Names:
     """Parts and stages by canonical name; `unreadable` names are never complained about.
 
-    `inner` holds, by the part whose line uses a pattern, what the pattern calls its own.
+    `inner` holds, by the part whose line uses a pattern, what the pattern calls its own;
+    `openings` are the names of spaces between parts.
     """
 
     first_line: Mapping[str, PartsLine]
@@ -23,13 +24,14 @@ class Names:
     unreadable: frozenset[str]
     findings: list[Diagnostic] = field(default_factory=list)
     inner: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    openings: frozenset[str] = frozenset()
 
     def hosts(self, references: Iterable[Reference]) -> tuple[Host, ...]:
-        """Return the parts that the references name; a stage stands for none (finding)."""
+        """Return the parts and openings that are named; a stage stands for none (finding)."""
         return tuple(
             Host(self.full_name(reference), reference.places, reference.span)
             for reference in references
-            if self.is_part(reference)
+            if reference.name in self.openings or self.is_part(reference)
         )
 
     def full_name(self, reference: Reference) -> str:

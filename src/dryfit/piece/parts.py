@@ -74,7 +74,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     lies = _lies(line, amounts, whole)
     _in_piece_words(amounts, lies.axes)
     width, thickness = amounts.get("width"), amounts.get("thickness")
-    if width and thickness and thickness.value > width.value:
+    if width and thickness and (thickness.known or 0) > (width.known or thickness.value):
         _thicker_than_wide(line, width, thickness, sums)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
     of_wood = timber.timber if timber else whole.timber
@@ -133,9 +133,13 @@ def _lies(line: PartsLine, amounts: Mapping[str, Amount | None], whole: WholePie
         line.name,
         run.direction if run else None,
         lie.way if lie else None,
-        square=width is not None and thickness is not None and width.value == thickness.value,
+        square=width is not None and thickness is not None and _are_equal(width, thickness),
         wider_than_deep=whole.wider_than_deep,
     )
+
+
+def _are_equal(width: Amount, thickness: Amount) -> bool:
+    return (width.value, width.leans) == (thickness.value, thickness.leans)
 
 
 def _one(line: PartsLine, kind: type[Clause]) -> Clause | None:
@@ -146,8 +150,7 @@ def _one(line: PartsLine, kind: type[Clause]) -> Clause | None:
 
 
 def _size(word: SizeWord, sums: Sums) -> Amount | None:
-    value = sums.size(word.amount)
-    return None if value is None else Amount(value, word.span, sums.behind(word.amount))
+    return sums.size_amount(word.amount, word.span)
 
 
 def _in_piece_words(amounts: dict[str, Amount | None], axes: tuple[int, int, int]) -> None:

@@ -18,8 +18,16 @@ from dryfit.notes.tree import (
     ValueName,
 )
 from dryfit.piece.declared import Amount, Behind
-from dryfit.piece.kind_advice import kind_advice
+from dryfit.piece.leaning import LinearForm, NotLinearError, of_figure
 from dryfit.piece.references import behind, is_bare
+from dryfit.piece.sum_findings import (
+    circle,
+    no_such_size,
+    not_known_here,
+    not_linear,
+    size_huge,
+    wrong_kind,
+)
 from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
 
@@ -41,9 +49,13 @@ class Sums:
     """Evaluates sums of one set of notes; findings gather in `findings`.
 
     `sizes` maps (part, dimension) to the sum written on the part's line; `overall` maps width,
-    depth, height; `unreadable` names what has a mistake of its own.  Each value is worked out
+    depth, height; `unreadable` names what has a mistake of its own.  `spaces` are openings and
+    instances of patterns, which have a width, a depth and a height.  Each value is worked out
     once, and a value that failed fails quietly again; `failures` counts the sums that came to
     nothing, told or not.
+
+    A size that no line writes is known once the piece is placed: an `amount` may lean on it, a
+    `length` and a `size` may not.
     """
 
     unit: str
@@ -53,18 +65,19 @@ class Sums:
     overall: Mapping[str, Sum]
     parts: frozenset[str]
     unreadable: frozenset[str] = frozenset()
+    spaces: frozenset[str] = frozenset()
     findings: list[Diagnostic] = field(default_factory=list)
     failures: int = 0
-    _known: dict[str, Quantity | None] = field(default_factory=dict)
+    _known: dict[str, LinearForm | None] = field(default_factory=dict)
     _trail: list[str] = field(default_factory=list)
 
     def length(self, amount: Sum) -> Fraction | None:
-        """Return the sum in mm, or None with a finding when it is no length."""
-        return self._of_kind(amount, LENGTH)
+        """Return the sum in mm, or None with a finding when it is no length that is known."""
+        return self._known_value(amount, LENGTH)
 
     def minutes(self, amount: Sum) -> int | None:
         """Return the sum in whole minutes, or None with a finding when it is no time."""
-        value = self._of_kind(amount, TIME)
+        value = self._known_value(amount, TIME)
         if value is not None and value < 0:
             self._add(
                 "time-not-positive",
@@ -77,78 +90,84 @@ class Sums:
         return None if value is None else round(value)
 
     def size(self, amount: Sum) -> Fraction | None:
-        """Return a length that must be more than nothing, in mm."""
+        """Return a length that must be known and more than nothing, in mm."""
         value = self.length(amount)
-        if value is not None and value <= 0:
+        return value if value is not None and self._is_a_size(value, amount.span) else None
+
+    def size_amount(self, amount: Sum, span: Span) -> Amount | None:
+        """Return a size with what it refers to; it may lean on sizes that are known later."""
+        told = self.amount(amount, span)
+        if told is None or told.leans or self._is_a_size(told.value, amount.span):
+            return told
+        return None
+
+    def _is_a_size(self, value: Fraction, span: Span) -> bool:
+        if value <= 0:
             self._add(
                 "size-not-positive",
                 f"this comes to {self.display.with_unit(value)}: a size must be more than nothing",
-                amount.span,
+                span,
                 "write a size greater than 0",
             )
             self.failures += 1
-            return None
-        if value is not None and value > LONGEST_BOARD:
-            self._ask_whether_huge(value, amount.span)
-        return value
-
-    def _ask_whether_huge(self, value: Fraction, span: Span) -> None:
-        finding = Diagnostic(
-            "size-huge",
-            Severity.QUESTION,
-            f"{self.display.with_unit(value)} is longer than any board; is that meant?",
-            span,
-            rule="H37",
-            figures={"size": value},
-            hints=(Hint(f"numbers without a unit are in {self.unit}"),),
-        )
-        if finding not in self.findings:
-            self.findings.append(finding)
+            return False
+        if value > LONGEST_BOARD:
+            self._tell(size_huge(value, span, self.display, self.unit))
+        return True
 
     def amount(self, amount: Sum, span: Span) -> Amount | None:
-        """Return the sum as a length with what it refers to, or None with a finding."""
-        value = self.length(amount)
-        return None if value is None else Amount(value, span, self.behind(amount))
+        """Return the sum as a length with all that it leans on, or None with a finding."""
+        form = self._of_kind(amount, LENGTH)
+        if form is None:
+            return None
+        return Amount(form.constant.value, span, self.behind(amount), form.leans)
 
     def behind(self, *amounts: Sum) -> Behind:
         """Return what sums refer to, values followed to their own lines."""
         return behind(amounts, self.values)
 
-    def _of_kind(self, amount: Sum, kind: Kind) -> Fraction | None:
-        value = self._worked_out(amount, kind)
-        self.failures += value is None
-        return value
+    def _known_value(self, amount: Sum, kind: Kind) -> Fraction | None:
+        form = self._of_kind(amount, kind)
+        if form is not None and form.leans:
+            self._tell(not_known_here(form, amount.span))
+            self.failures += 1
+            return None
+        return None if form is None else form.constant.value
 
-    def _worked_out(self, amount: Sum, kind: Kind) -> Fraction | None:
+    def _of_kind(self, amount: Sum, kind: Kind) -> LinearForm | None:
+        form = self._worked_out(amount, kind)
+        self.failures += form is None
+        return form
+
+    def _worked_out(self, amount: Sum, kind: Kind) -> LinearForm | None:
         try:
-            quantity = self._as_measure(amount, self._value(amount), kind)
+            form = self._as_measure(amount, self._value(amount), kind)
         except UnresolvedError:
             return None
         except KindError as error:
             self._mixed(error, amount.span)
             return None
-        if quantity.kind != kind:
-            self._wrong_kind(amount.span, kind, quantity.kind)
+        except NotLinearError:
+            self._tell(not_linear(amount.span))
             return None
-        return quantity.value
+        if form.constant.kind != kind:
+            self._tell(wrong_kind(amount.span, kind, form.constant.kind))
+            return None
+        return form
 
-    def _wrong_kind(self, span: Span, wanted: Kind, found: Kind) -> None:
-        message = f"this should be {wanted.words()}, but it is {found.words()}"
-        hint = kind_advice(span, wanted, found)
-        self._tell(Diagnostic("wrong-kind", Severity.ERROR, message, span, hints=(hint,)))
-
-    def _as_measure(self, amount: Sum, quantity: Quantity, kind: Kind) -> Quantity:
+    def _as_measure(self, amount: Sum, form: LinearForm, kind: Kind) -> LinearForm:
         # Only what is written as a bare number is meant in the file's unit; a ratio of two
         # lengths is no length.
-        if quantity.kind == NUMBER and kind == LENGTH and is_bare(amount, self.values):
-            return Quantity(quantity.value * UNITS[self.unit].size, LENGTH)
-        return quantity
+        number = form.constant
+        if number.kind == NUMBER and kind == LENGTH and is_bare(amount, self.values):
+            return LinearForm(Quantity(number.value * UNITS[self.unit].size, LENGTH))
+        return form
 
-    def _value(self, amount: Sum) -> Quantity:
+    def _value(self, amount: Sum) -> LinearForm:
         if isinstance(amount, LeftOut):
             raise UnresolvedError
         if isinstance(amount, Number):
-            return amount.quantity or Quantity(amount.value, NUMBER)
+            return LinearForm(amount.quantity or Quantity(amount.value, NUMBER))
         if isinstance(amount, ValueName):
             return self._named(f"value {amount.name}", amount.name, amount.span)
         if isinstance(amount, OverallSize):
@@ -157,24 +176,23 @@ class Sums:
             return self._part_size(amount)
         return self._operation(amount)
 
-    def _operation(self, amount: Operation) -> Quantity:
+    def _operation(self, amount: Operation) -> LinearForm:
         left, right = self._value(amount.left), self._value(amount.right)
         if amount.sign in "+-":
             # A bare number beside a measure is a length in the file's unit.
-            if right.kind != NUMBER:
+            if right.constant.kind != NUMBER:
                 left = self._as_measure(amount.left, left, LENGTH)
-            if left.kind != NUMBER:
+            if left.constant.kind != NUMBER:
                 right = self._as_measure(amount.right, right, LENGTH)
             result = left.plus(right) if amount.sign == "+" else left.minus(right)
         else:
             result = left.times(right) if amount.sign == "*" else left.over(right)
-        value = result.value
-        if max(value.numerator.bit_length(), value.denominator.bit_length()) > MOST_BITS:
+        if result.most_bits() > MOST_BITS:
             self._add("number-too-long", "this sum has too many digits", amount.span, "round it")
             raise UnresolvedError
         return result
 
-    def _named(self, key: str, name: str, span: Span) -> Quantity:
+    def _named(self, key: str, name: str, span: Span) -> LinearForm:
         line = self.values.get(name)
         if line is None and name in self.unreadable:
             raise UnresolvedError
@@ -196,7 +214,7 @@ class Sums:
             raise UnresolvedError
         return self._followed(key, line.amount, span)
 
-    def _overall(self, amount: OverallSize) -> Quantity:
+    def _overall(self, amount: OverallSize) -> LinearForm:
         target = self.overall.get(amount.dimension)
         if target is None:
             self._add(
@@ -208,47 +226,40 @@ class Sums:
             raise UnresolvedError
         return self._measured(f"overall {amount.dimension}", target, amount.span)
 
-    def _part_size(self, amount: PartSize) -> Quantity:
+    def _part_size(self, amount: PartSize) -> LinearForm:
         if amount.part in self.unreadable:
             raise UnresolvedError
-        if amount.part not in self.parts:
-            self._add(
-                "value-has-no-size",
-                f"`{amount.part}` is not a part, so it has no {amount.dimension}",
-                amount.span,
-                "name a part",
-            )
+        finding = no_such_size(amount, self.parts, self.spaces)
+        if finding is not None:
+            self._tell(finding)
             raise UnresolvedError
         target = self.sizes.get((amount.part, amount.dimension))
         if target is None:
-            self._add(
-                "size-not-written",
-                f"the {amount.dimension} of `{amount.part}` is worked out from the piece, so a "
-                "sum cannot use it",
-                amount.span,
-                f"write the {amount.dimension} on the line of `{amount.part}`, or say how the "
-                "parts meet and leave the sum out",
-            )
-            raise UnresolvedError
+            return of_figure(amount.part, amount.dimension)
         return self._measured(f"{amount.part}.{amount.dimension}", target, amount.span)
 
-    def _measured(self, key: str, target: Sum, span: Span) -> Quantity:
+    def _measured(self, key: str, target: Sum, span: Span) -> LinearForm:
         return self._as_measure(target, self._followed(key, target, span), LENGTH)
 
-    def _followed(self, key: str, target: Sum, span: Span) -> Quantity:
+    def _followed(self, key: str, target: Sum, span: Span) -> LinearForm:
         if key in self._known:
             known = self._known[key]
             if known is None:
                 raise UnresolvedError
             return known
         if key in self._trail or len(self._trail) >= LONGEST_CHAIN:
-            self._circle(key, span)
+            start = self._trail.index(key) if key in self._trail else 0
+            self._tell(circle([*self._trail[start:], key], span))
             raise UnresolvedError
         self._trail.append(key)
         try:
             self._known[key] = value = self._value(target)
         except KindError as error:
             self._mixed(error, target.span)
+            self._known[key] = None
+            raise UnresolvedError from error
+        except NotLinearError as error:
+            self._tell(not_linear(target.span))
             self._known[key] = None
             raise UnresolvedError from error
         except UnresolvedError:
@@ -261,18 +272,6 @@ class Sums:
 
     def _mixed(self, error: KindError, span: Span) -> None:
         self._add("mixed-kinds", str(error), span, "look at the units of both")
-
-    def _circle(self, key: str, span: Span) -> None:
-        start = self._trail.index(key) if key in self._trail else 0
-        chain = [name.removeprefix("value ") for name in [*self._trail[start:], key]]
-        if len(chain) > 12:
-            chain = [*chain[:5], "...", *chain[-5:]]
-        self._add(
-            "circle",
-            f"these lean on each other in a circle: {' -> '.join(chain)}",
-            span,
-            "give one of them as a plain measure",
-        )
 
     def _add(self, code: str, message: str, span: Span, hint: str) -> None:
         self._tell(Diagnostic(code, Severity.ERROR, message, span, hints=(Hint(hint),)))

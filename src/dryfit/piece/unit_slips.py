@@ -89,7 +89,7 @@ def _larger_than_the_piece(
         (part, amount, number)
         for part in parts
         for dimension, amount in zip(("length", "width", "thickness"), part.sizes, strict=True)
-        if amount is not None and amount.value > largest
+        if amount is not None and (amount.known or 0) > largest
         if (written := sums.sizes.get((part.name, dimension))) is not None
         for number in [leaf for leaf in _numbers(written) if leaf.quantity is not None][:1]
         if _is_imperial(number) != own_is_inch

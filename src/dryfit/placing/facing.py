@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from dryfit.piece.declared import Declared, DeclaredPart
 from dryfit.placing.crossing import lap_axis
+from dryfit.placing.lying_on import with_lies_on_faces
 
 _AXES = {"facing front": (2, 0, 1), "facing side": (2, 1, 0)}
 _SPOKEN = {"facing front": "faces the front", "facing side": "faces the side"}
@@ -26,9 +27,11 @@ Told = tuple[str, str]
 def with_facings(declared: Declared) -> Declared:
     """Return the piece with every upright of unsaid facing turned as its contacts ask.
 
-    A turned part says so, with the reason, among what it takes for granted.
+    So is what lies on a face of others (`lying_on`).  A turned part says so, with the reason, among
+    what it takes for granted.
     """
-    return replace(declared, parts=tuple(_turned(declared, part) for part in declared.parts))
+    turned = replace(declared, parts=tuple(_turned(declared, part) for part in declared.parts))
+    return with_lies_on_faces(turned)
 
 
 def _turned(declared: Declared, part: DeclaredPart) -> DeclaredPart:
@@ -82,7 +85,7 @@ def _as_wide_as_the_piece(declared: Declared, part: DeclaredPart) -> Told | None
     """Boards at two sides that are as wide as the piece between its other two."""
     width, thickness = part.sizes[1], part.sizes[2]
     overall = declared.overall
-    if width is None or thickness is None or width.value == thickness.value:
+    if width is None or thickness is None or width.leans or width.value == thickness.value:
         return None
     fits = {
         way: total is not None and total.value == width.value and _stands_at(part, sides)
@@ -126,7 +129,7 @@ def _takes_housings(declared: Declared, part: DeclaredPart) -> Told | None:
 def _fits_into_an_edge(part: DeclaredPart, guest: DeclaredPart) -> bool:
     wide = _size(guest, 1 - guest.axes[0])
     thickness = part.sizes[2]
-    return wide is not None and thickness is not None and wide <= thickness.value
+    return wide is not None and thickness is not None and wide <= (thickness.known or 0)
 
 
 def _across(part: DeclaredPart, way: str, axis: int | None) -> Fraction | None:
@@ -135,4 +138,4 @@ def _across(part: DeclaredPart, way: str, axis: int | None) -> Fraction | None:
 
 def _size(part: DeclaredPart, axis: int) -> Fraction | None:
     amount = part.sizes[part.axes.index(axis)]
-    return None if amount is None else amount.value
+    return None if amount is None else amount.known
