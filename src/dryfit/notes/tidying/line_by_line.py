@@ -51,7 +51,7 @@ def _written(line: SenseLine, typed: tuple[str, ...], vocabulary: Vocabulary) ->
     reading = read_line(line, vocabulary)
     if isinstance(reading, Failure):
         return ()
-    draft = Draft(line, vocabulary.unit)
+    draft = Draft(line, vocabulary)
     build(reading, draft)
     if any(mistake.severity is Severity.ERROR for mistake in draft.mistakes):
         return ()

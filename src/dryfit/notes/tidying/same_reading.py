@@ -47,6 +47,6 @@ def _value(token: Token) -> object:
     return None if token.type == "BY" else value
 
 
-def _declares(line: SenseLine) -> tuple[object, ...]:
-    names = names_of((line,))
-    return names.parts, names.values, names.unit, names.decimal_comma
+def _declares(line: SenseLine) -> Vocabulary:
+    # A name is shown as it is written: that may change.
+    return replace(names_of((line,)), written={})
