@@ -25,6 +25,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "piece": ("notes",),
     "joinery": ("geometry", "wood", "shop"),
     "placing": ("piece", "joinery"),
+    "patterns": ("notes",),
     "guide": ("notes",),
     "checks": ("placing",),
     "stock": ("placing", "shop"),

@@ -26,9 +26,8 @@ def crossing_hosts(site: Site, contact: Contact, seat: Seat) -> list[Seat]:
     guest = site.part(contact.guest.part)
     return [
         mate
-        for host in contact.hosts
-        for mate in site.named(host)
-        if _in_one_plane(seat, mate, lap_axis(guest, site.part(host.part)))
+        for mate in site.mates(contact, seat)
+        if _in_one_plane(seat, mate, lap_axis(guest, site.part(mate.part)))
     ]
 
 

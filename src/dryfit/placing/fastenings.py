@@ -23,6 +23,7 @@ from dryfit.piece.declared import Contact
 from dryfit.placing.button_slots import inner_face, pocket, slot_in, tongue_region
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_words
+from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 
 ZERO = Fraction(0)
@@ -54,21 +55,22 @@ def find_buttons(
         if contact.joint is None or contact.joint.kind != "buttons":
             continue
         for seat in site.guests(contact):
-            _for_top(site, contact, placed[seat.name], placed, grooves, (buttons, found))
+            _for_top(site, contact, seat, placed, grooves, (buttons, found))
     return tuple(buttons), tuple(found)
 
 
 def _for_top(
     site: Site,
     contact: Contact,
-    top: Placed,
+    guest: Seat,
     placed: Mapping[str, Placed],
     grooves: tuple[Cut, ...],
     into: tuple[list[Button], list[Found]],
 ) -> None:
     buttons, found = into
+    top = placed[guest.name]
     rails: list[Placed] = []
-    for seat in (mate for host in contact.hosts for mate in site.named(host)):
+    for seat in site.mates(contact, guest):
         touch = placed[seat.name].box.contact(top.box)
         if touch is None:
             continue

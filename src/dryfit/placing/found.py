@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
+from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, whole
 
@@ -50,10 +51,16 @@ def _outward(site: Site, box: Box, seat: Seat) -> tuple[int, int, int]:
     in_the_middle = (-1, -1, 1)
     sides = []
     for axis in range(3):
-        size = site.positions.distance(whole(axis, -1), whole(axis, 1))
-        middle = box.low[axis] + box.high[axis]
-        if size is None or middle == size:
+        low, high = (_outer(site, seat, axis, side) for side in (-1, 1))
+        beyond = box.low[axis] + box.high[axis] - low - high
+        if beyond == 0:
             sides.append(seat.side(axis) or in_the_middle[axis])
         else:
-            sides.append(-1 if middle < size else 1)
+            sides.append(-1 if beyond < 0 else 1)
     return (sides[0], sides[1], sides[2])
+
+
+def _outer(site: Site, seat: Seat, axis: int, side: int) -> Fraction:
+    # A part of a drawer looks out of the drawer.
+    face = whole(axis, side) if seat.within is None else Face(seat.within, axis, side)
+    return site.positions.at(face) or Fraction(0)

@@ -74,18 +74,22 @@ def _carries_something(site: Site, part: DeclaredPart) -> bool:
 
 def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
     """Assume that what runs upright, and neither hangs between others nor lies on any, stands."""
-    if part.run != "upright" and part.name.rsplit(" ", 1)[-1] not in _ON_THE_FLOOR:
+    if not _stands(part) and part.name.rsplit(" ", 1)[-1] not in _ON_THE_FLOOR:
         return False
     if site.contacts(part.name, "between", "inside", "onto") or _enters_upwards(site, part):
         return False
     news = False
     for seat in site.seats(part.name):
-        if not site.known(seat, UP, -1):
+        if not site.known(seat, UP, -1) and seat.side(UP) != 1:
             facts = (whole(UP, -1), Face(seat.name, UP, -1), ZERO)
             news |= say(site, seat, facts, "stands on the floor", "stands on the floor")
     if news:
         site.assume(f"{verb(part, 'stands', 'stand')} on the floor", part.span, "up 0")
     return news
+
+
+def _stands(part: DeclaredPart) -> bool:
+    return part.run == "upright" or part.instance is not None
 
 
 def _enters_upwards(site: Site, part: DeclaredPart) -> bool:
@@ -162,7 +166,7 @@ def _say_level(site: Site, seat: Seat, host: Seat, side: int) -> bool:
 
 def reaches_height(site: Site, part: DeclaredPart) -> bool:
     """Assume, last, that uprights whose foot is placed reach the overall height."""
-    if part.run != "upright":
+    if not _stands(part):
         return False
     news = False
     for seat in site.seats(part.name):

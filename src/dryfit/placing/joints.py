@@ -79,7 +79,7 @@ def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
 def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
     if contact.preposition == "crossing":
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
-    return [mate.name for host in contact.hosts for mate in site.named(host)]
+    return [mate.name for mate in site.mates(contact, guest)]
 
 
 def _no_contact(site: Site, contact: Contact, guests: Sequence[Placed]) -> None:

@@ -5,14 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
-from dryfit.diagnostics import Findings, Severity
+from dryfit.diagnostics import Findings
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
-from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
-from dryfit.placing.copies import seat_copies
-from dryfit.placing.facing import with_facings
 from dryfit.placing.fastenings import find_buttons
 from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
@@ -20,19 +17,16 @@ from dryfit.placing.grooves import declared_cuts
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
-from dryfit.placing.meetings import state_meetings
 from dryfit.placing.model import Joint, Model, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
 from dryfit.placing.screw_room import with_screws_in_the_wood
+from dryfit.placing.settling import failed, settled
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies
-from dryfit.placing.written import state_overall, state_part
 from dryfit.shop.shop import Shop
-
-_ERRORS = {Severity.ERROR}
 
 
 def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
@@ -41,33 +35,16 @@ def place(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     Hard facts first, then listed assumptions, then questions.  Findings of the modules of this
     room.
     """
-    declared = with_facings(declared)
     model, findings = _placed(declared, shop)
     return model, with_lies(declared, findings)
 
 
 def _placed(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
-    seating = seat_copies(declared)
-    site = Site(declared, seating, shop)
-    site.assumptions += seating.assumptions
-    site.findings += seating.findings
-    if any(amount is None for amount in declared.overall) or not declared.parts or _failed(site):
-        # Without knowing which copy is which, every place that followed would be a guess.
-        return None, tuple(site.findings)
-    state_overall(site)
-    for part in declared.parts:
-        state_part(site, part)
-    for part in declared.parts:
-        state_meetings(site, part)
-    assume_the_rest(site)
-    boxes = boxes_of(site)
-    if _failed(site) or len(boxes) < len(site.seating.all()):
+    site = settled(declared, shop)
+    boxes = {} if failed(site) else boxes_of(site)
+    if failed(site) or len(boxes) < len(site.seating.all()):
         return None, tuple(site.findings)
     return _model(site, boxes), tuple(site.findings)
-
-
-def _failed(site: Site) -> bool:
-    return any(finding.severity in _ERRORS for finding in site.findings)
 
 
 def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
@@ -81,9 +58,9 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     cuts = _cuts_by_copy(everything, grooves)
     parts = build_parts(site, placed, buttons, everything, cuts)
     joints = joint_instances(everything, parts)
-    if not _failed(site):
+    if not failed(site):
         report_overlaps(site, parts, cuts)
-    if _failed(site):
+    if failed(site):
         return None
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)

@@ -103,11 +103,15 @@ class Site:
 
     def hosts(self, contact: Contact, guest: Seat, axis: int) -> tuple[Seat, ...]:
         """Return the host copies on the guest's side of the piece, seen along an axis."""
+        return tuple(seat for seat in self.mates(contact, guest) if compatible(guest, seat, axis))
+
+    def mates(self, contact: Contact, guest: Seat) -> tuple[Seat, ...]:
+        """Return the host copies of a contact, those in the guest's own copy of a pattern."""
         return tuple(
             seat
             for host in contact.hosts
             for seat in self.named(host)
-            if compatible(guest, seat, axis)
+            if not contact.inner or seat.within == guest.within
         )
 
     def shown(self, length: Fraction) -> str:
@@ -222,6 +226,8 @@ def size_name(site: Site, part: str, axis: int) -> str:
 
 def dimension_on(part: DeclaredPart, axis: int) -> str:
     """Return what the size of a part along a piece axis is called."""
+    if part.instance is not None:
+        return ("width", "depth", "height")[axis]
     return DIMENSIONS[part.axes.index(axis)]
 
 

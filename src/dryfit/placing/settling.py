@@ -1,0 +1,134 @@
+"""Where every copy lies: hard facts, then assumptions; patterns inside their own boxes first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from dryfit.diagnostics import Severity
+from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
+from dryfit.placing.assumed import assume_the_rest
+from dryfit.placing.boxes import boxes_of
+from dryfit.placing.copies import seat_copies
+from dryfit.placing.facing import with_facings
+from dryfit.placing.insides import Inside, inside_of, joined
+from dryfit.placing.meetings import state_meetings
+from dryfit.placing.seats import Seating
+from dryfit.placing.site import Site
+from dryfit.placing.written import state_overall, state_part
+from dryfit.shop.shop import Shop
+
+
+def settled(declared: Declared, shop: Shop) -> Site:
+    """Return the site on which every fact has spoken; an error among its findings ends the matter.
+
+    An instance of a pattern is placed as a box without wood; then its inside is placed as a piece
+    of its own, and only then what the lines place on a part of the inside.  The returned site
+    holds all of them, and no instance any more.
+    """
+    declared = with_facings(declared)
+    late = _late(declared)
+    site = _begun(_without(declared, late), shop)
+    if failed(site) or not declared.instances:
+        return site
+    boxes = boxes_of(site)
+    if failed(site) or len(boxes) < len(site.seating.all()):
+        return site
+    insides: list[Inside] = []
+    for instance in declared.instances:
+        inside, findings = inside_of(site, instance)
+        site.findings += findings
+        if failed(site) or inside is None:
+            return site
+        inner = settled(inside, shop)
+        inner_boxes = {} if failed(inner) else boxes_of(inner)
+        site.findings += inner.findings
+        if failed(site) or len(inner_boxes) < len(inner.seating.all()):
+            return site
+        insides.append(Inside(instance, inner))
+    whole = joined(site, declared, insides)
+    _add_late(whole, [part for part in whole.parts() if part.name in late])
+    return whole
+
+
+def failed(site: Site) -> bool:
+    """Return whether an error was found."""
+    return any(finding.severity is Severity.ERROR for finding in site.findings)
+
+
+def _begun(declared: Declared, shop: Shop) -> Site:
+    seating = seat_copies(declared)
+    site = Site(declared, seating, shop)
+    site.assumptions += seating.assumptions
+    site.findings += seating.findings
+    if any(amount is None for amount in declared.overall) or not declared.parts or failed(site):
+        # Without knowing which copy is which, every place that followed would be a guess.
+        return site
+    state_overall(site)
+    for part in declared.parts:
+        state_part(site, part)
+    for part in declared.parts:
+        state_meetings(site, part)
+    assume_the_rest(site)
+    return site
+
+
+def _add_late(site: Site, late: Iterable[DeclaredPart]) -> None:
+    late = tuple(late)
+    if not late:
+        return
+    names = {part.name for part in late}
+    spans = {part.span for part in late} | {part.name_span for part in late}
+    seating = seat_copies(site.declared)
+    own = {name: seats for name, seats in seating.seats.items() if name in names}
+    site.seating = Seating({**site.seating.seats, **own}, (), ())
+    site.assumptions += (each for each in seating.assumptions if each.span in spans)
+    site.findings += (each for each in seating.findings if each.span in spans)
+    if failed(site):
+        return
+    for part in late:
+        state_part(site, part)
+    for part in late:
+        state_meetings(site, part)
+    assume_the_rest(site)
+
+
+def _late(declared: Declared) -> frozenset[str]:
+    """Return the parts that lie on a part of an inside, or on one that does."""
+    known = {part.name for part in declared.parts}
+    late: set[str] = set()
+    grown = True
+    while grown:
+        more = {
+            part.name
+            for part in declared.parts
+            if part.name not in late
+            and any(
+                host.part in late or host.part not in known for host in _leaned_on(declared, part)
+            )
+        }
+        late |= more
+        grown = bool(more)
+    return frozenset(late)
+
+
+def _leaned_on(declared: Declared, part: DeclaredPart) -> Iterable[Host]:
+    for contact in declared.contacts:
+        if contact.guest.part == part.name:
+            yield from contact.hosts
+    for flush in part.flush:
+        yield from flush.hosts
+    for offset in part.offsets:
+        yield from offset.hosts
+
+
+def _without(declared: Declared, late: frozenset[str]) -> Declared:
+    if not late:
+        return declared
+    contacts = tuple(each for each in declared.contacts if not _speaks_of(each, late))
+    parts = tuple(part for part in declared.parts if part.name not in late)
+    return replace(declared, parts=parts, contacts=contacts)
+
+
+def _speaks_of(contact: Contact, names: frozenset[str]) -> bool:
+    return contact.guest.part in names or any(host.part in names for host in contact.hosts)
