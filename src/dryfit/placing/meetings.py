@@ -67,14 +67,13 @@ def _state_set_back(site: Site, part: DeclaredPart, seat: Seat, amount: Amount) 
         reason = Reason(
             "set back",
             f"set back of {part.name}",
-            f"{seat.name} is set back {site.shown(amount.value)} from the face of {host.name}",
+            f"{seat.name} is set back {site.said(amount)} from the face of {host.name}",
             amount.span,
             figures=amount.behind.figures,
             also=amount.behind.spans,
         )
-        site.positions.add(
-            Face(host.name, axis, side), Face(seat.name, axis, side), -side * amount.value, reason
-        )
+        faces = Face(host.name, axis, side), Face(seat.name, axis, side)
+        site.state(*faces, amount, reason, sign=-side)
     if not hosts:
         _report_set_back(site, part, amount)
 

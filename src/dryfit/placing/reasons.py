@@ -7,30 +7,33 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
-from dryfit.piece.declared import Amount
+from dryfit.piece.declared import Amount, Opening
+from dryfit.piece.sum_words import figure_words, lean_figure, times_words
 from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
 from dryfit.placing.found import Found
 from dryfit.placing.model import Part
 from dryfit.placing.positions import Fact
-from dryfit.placing.site import DIMENSIONS, Site, both, size_name
+from dryfit.placing.site import DIMENSIONS, PIECE_DIMENSIONS, Site, both, size_name
 
 _B25 = "TRADE B25, common practice"
 _OVERALL = ("width", "depth", "height")
 
 
 def figures_of(site: Site, parts: Sequence[Part], found: Sequence[Found]) -> dict[str, Figure]:
-    """Return the figures by name: overall sizes, sizes of parts, shoulder lengths, features."""
+    """Return the figures by name: overall, sizes of parts and openings, shoulders, features."""
     figures: dict[str, Figure] = {}
     for word, amount in zip(_OVERALL, site.declared.overall, strict=True):
         if amount is not None:
             name = f"overall.{word}"
-            figures[name] = _as_written(name, amount)
+            figures[name] = _as_written(site, name, amount.value, amount)
     for part in parts:
         if part.made:
             _made_sizes(site, part, figures)
         else:
             _part_sizes(site, part, found, figures)
         figures.update(feature_figures(site, part, parts))
+    for opening in site.declared.openings:
+        _opening_sizes(site, opening, figures)
     return figures
 
 
@@ -43,17 +46,36 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
         name = f"{part.name}.{dimension}"
         chain = _telling_chain(site, part.name, axis)
         if written is not None:
-            figures[name] = _as_written(name, written)
+            figures[name] = _as_written(site, name, value, written)
             continue
         figures[name] = _from_chain(name, value, chain, apart=dimension != "length")
     if part.adds and part.shoulder_length is not None:
         _shoulders(part, _lapped_sizes(site, part, found), figures)
 
 
-def _as_written(name: str, amount: Amount) -> Figure:
+def _as_written(site: Site, name: str, value: Fraction, amount: Amount) -> Figure:
     spans = (amount.span, *amount.behind.spans)
     inputs = tuple(figure for figure in amount.behind.figures if figure != name)
-    return Figure(name, amount.value, "written", "as written", (), inputs, spans)
+    if not amount.leans:
+        return Figure(name, value, "written", "as written", (), inputs, spans)
+    # A sum of what only the placed piece knows is told with what its terms came to.
+    terms = [Term("as written", amount.value)] if amount.value else []
+    for lean in amount.leans:
+        size = site.positions.distance(*site.faces_of(lean)) or Fraction(0)
+        label = times_words(lean.factor, figure_words(lean_figure(lean)))
+        terms.append(Term(label, lean.factor * size))
+    words = f"written as {site.said(amount)}"
+    ordered = tuple(sorted(terms, key=_from_the_whole_down))
+    return Figure(name, value, "written", words, ordered, inputs, spans)
+
+
+def _opening_sizes(site: Site, opening: Opening, figures: dict[str, Figure]) -> None:
+    for axis, dimension in enumerate(PIECE_DIMENSIONS):
+        faces = both(opening.name, axis)
+        value, chain = site.positions.distance(*faces), site.positions.chain(*faces)
+        if value is not None:
+            name = f"{opening.name}.{dimension}"
+            figures[name] = _from_chain(name, value, chain, apart=True)
 
 
 def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:

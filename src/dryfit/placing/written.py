@@ -54,12 +54,12 @@ def _state_size(site: Site, seat: Seat, axis: int, dimension: str, amount: Amoun
     reason = Reason(
         "size",
         f"{dimension} of {seat.part}",
-        f"{seat.part} is {site.shown(amount.value)} {_ADJECTIVES[dimension]}",
+        f"{seat.part} is {site.said(amount)} {_ADJECTIVES[dimension]}",
         amount.span,
         figures=(f"{seat.part}.{dimension}",),
         also=amount.behind.spans,
     )
-    site.positions.add(*both(seat.name, axis), amount.value, reason)
+    site.state(*both(seat.name, axis), amount, reason)
 
 
 def _set_in_axes(seat: Seat, direction: int | None) -> tuple[int, ...]:
@@ -75,7 +75,7 @@ def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
         reason = Reason(
             "set in",
             f"set in of {seat.part}",
-            f"{seat.name} is set in {site.shown(amount.value)} from the {SIDE_WORDS[axis, each]}",
+            f"{seat.name} is set in {site.said(amount)} from the {SIDE_WORDS[axis, each]}",
             amount.span,
             figures=amount.behind.figures,
             also=amount.behind.spans,
@@ -84,7 +84,7 @@ def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
 
 
 def _state_from(site: Site, seat: Seat, axis: int, side: int, amount: Amount) -> None:
-    shown = site.shown(amount.value)
+    shown = site.said(amount)
     words = _FROM_WORDS.get((axis, side), f"it lies {shown} from the {SIDE_WORDS[axis, side]}")
     reason = Reason(
         "from",
@@ -99,21 +99,25 @@ def _state_from(site: Site, seat: Seat, axis: int, side: int, amount: Amount) ->
 
 def _inwards(site: Site, seat: Seat, axis: int, side: int, amount: Amount, reason: Reason) -> None:
     outer, face = whole(axis, side), Face(seat.name, axis, side)
-    site.positions.add(outer, face, -side * amount.value, reason)
+    site.state(outer, face, amount, reason, sign=-side)
 
 
 def _state_flush(site: Site, part: DeclaredPart, seat: Seat, flush: FlushWith) -> None:
     axis, side = PLACE_SIDE[flush.place]
     mates = [mate for mate in _flush_mates(site, part, flush) if compatible(seat, mate, axis)]
-    for mate in mates:
+    spaces = [host.part for host in flush.hosts if site.opening(host.part)]
+    for owner, name in (
+        *((mate.name, mate.part) for mate in mates),
+        *((name, name) for name in spaces),
+    ):
         reason = Reason(
             "flush",
-            f"flush with {mate.part}",
-            f"{seat.name} is flush with the {flush.place} of {mate.name}",
+            f"flush with {name}",
+            f"{seat.name} is flush with the {flush.place} of {owner}",
             flush.span,
         )
-        site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO, reason)
-    if not mates:
+        site.positions.add(Face(owner, axis, side), Face(seat.name, axis, side), ZERO, reason)
+    if not mates and not spaces:
         reason = Reason(
             "flush",
             f"flush with the {flush.place}",
