@@ -1,0 +1,110 @@
+"""Neither the blanks of the notes nor the order of their lines decide anything about the piece."""
+
+import random
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+from functools import cache
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.pieces.reading import FILES, checked, model_of, text_of
+from tests.property.meaning import as_multiset, meaning, told
+from tests.property.strategies_blanks import respaced
+
+from dryfit.diagnostics import Source
+from dryfit.notes import tidied
+from dryfit.notes.reading.lines import sense_lines
+from dryfit.placing.model import Model
+
+randoms = st.randoms(use_true_random=False)
+
+
+@cache
+def model(name: str) -> Model:
+    return model_of(text_of(name))
+
+
+@pytest.mark.parametrize("name", FILES)
+@settings(max_examples=3)
+@given(random=randoms)
+def test_a_tidied_piece_is_the_same_piece(name: str, random: random.Random) -> None:
+    text = respaced(text_of(name), random)
+    before, after = checked(text), checked(tidied(Source("a.dryfit", text)))
+    assert told(after.findings) == told(before.findings)
+    assert after.model is not None
+    assert before.model is not None
+    assert facts(after.model) == facts(before.model) == facts(model(name))
+    assert [joint.id for joint in after.model.joints] == [joint.id for joint in model(name).joints]
+
+
+def reordered(text: str, random: random.Random) -> str:
+    """The statements in another order; continued lines and patterns are not torn."""
+    lines = text.split("\n")
+    chunks: list[str] = []
+    in_pattern = False
+    for line in sense_lines(Source("a.dryfit", text)):
+        typed = "\n".join(lines[line.line - 1 : line.stretches[-1].line])
+        if in_pattern:
+            chunks[-1] += f"\n{typed}"
+        else:
+            chunks.append(typed)
+        opens = re.match(r"\s*pattern\b", line.text, re.IGNORECASE) is not None
+        closes = re.fullmatch(r"\s*end", line.text, re.IGNORECASE) is not None
+        in_pattern = (in_pattern or opens) and not closes
+    random.shuffle(chunks)
+    return "\n".join(chunks)
+
+
+@pytest.mark.parametrize("name", FILES)
+@settings(max_examples=4)
+@given(random=randoms)
+def test_the_order_of_lines_decides_nothing_but_numbers_and_order(
+    name: str, random: random.Random
+) -> None:
+    """The lists of the Model follow the lines, joints are numbered in that order, and of several
+    parts that one assumption makes level the sentence may name others; nothing else changes.
+    """
+    before, after = model(name), model_of(reordered(text_of(name), random))
+    assert facts(after) == facts(before)
+
+
+def facts(piece: Model) -> dict[str, object]:
+    """Everything in a Model that must not hang on the order of lines."""
+    joints = {joint.id: meaning(replace(joint, id="")) for joint in piece.joints}
+
+    def unnumbered(ids: Iterable[str]) -> list[str]:
+        return sorted(repr(joints[number]) for number in ids)
+
+    return {
+        "copies": {copy.name: meaning(copy) for part in piece.parts for copy in part.copies},
+        "parts": {
+            part.name: meaning(replace(part, copies=(), features=())) for part in piece.parts
+        },
+        "features": {
+            part.name: as_multiset(replace(feature, joint=None) for feature in part.features)
+            for part in piece.parts
+        },
+        "joints": unnumbered(joints),
+        "glue-ups": {
+            assembly.name: (
+                meaning(replace(assembly, of=(), joints=())),
+                sorted(assembly.of),
+                unnumbered(assembly.joints),
+            )
+            for assembly in piece.assemblies
+        },
+        "fittings": {
+            fitting.name: (fitting.part, sorted(fitting.onto), unnumbered(fitting.joints))
+            for fitting in piece.fittings
+        },
+        "coatings": as_multiset(
+            (coating.subject, sorted(coating.copies), coating.area, unnumbered(coating.masks))
+            for coating in piece.coatings
+        ),
+        "bought": as_multiset((*piece.hardware, *piece.stock)),
+        "wishes": as_multiset(piece.wishes),
+        "rest": meaning((piece.piece, piece.overall, piece.display, piece.finish)),
+        "figures": {name: figure.value for name, figure in piece.figures.items()},
+    }
