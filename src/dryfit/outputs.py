@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import stat
 import tempfile
 from collections.abc import Sequence
 from contextlib import suppress
@@ -34,11 +35,17 @@ def _written_beside(path: Path, data: bytes) -> str:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        # A temporary file is private; the booklet is as readable as any file the maker makes.
-        mask = os.umask(0)
-        os.umask(mask)
-        Path(name).chmod(0o666 & ~mask)
+        Path(name).chmod(_mode(path))
     except OSError:
         Path(name).unlink()
         raise
     return name
+
+
+def _mode(path: Path) -> int:
+    """Return how readable the file is to be: as the one that stands there, or as any new one."""
+    if path.exists():
+        return stat.S_IMODE(path.stat().st_mode)
+    mask = os.umask(0)
+    os.umask(mask)
+    return 0o666 & ~mask

@@ -131,6 +131,26 @@ def test_hover_and_completion_are_answered() -> None:
     assert said == ""
 
 
+def test_formatting_tidies_the_lines_that_are_untidy() -> None:
+    text = STOOL.read_text(encoding="utf-8")
+    line = next(line for line in text.split("\n") if line.startswith("4 legs"))
+    untidy = text.replace(line, line.replace(", ", " ,  "))
+
+    async def work(editor: Editor) -> list[types.TextEdit]:
+        editor.open(untidy)
+        document = types.TextDocumentIdentifier(URI)
+        options = types.FormattingOptions(tab_size=4, insert_spaces=True)
+        found = await editor.client.text_document_formatting_async(
+            types.DocumentFormattingParams(document, options)
+        )
+        return list(found or ())
+
+    (change,), said = in_an_editor(work)
+    assert change.new_text == line
+    assert change.range.start == place_of(untidy, "4 legs")
+    assert said == ""
+
+
 def test_whatever_is_asked_no_traceback_comes_out() -> None:
     async def work(editor: Editor) -> object:
         editor.open("4 legs\n\x00")

@@ -38,3 +38,12 @@ def test_a_full_disk_leaves_the_old_files_whole(
 def test_a_missing_folder_is_an_error_of_the_machine(tmp_path: Path) -> None:
     with pytest.raises(FileNotFoundError):
         write_whole([(tmp_path / "nowhere" / "a.html", b"a")])
+
+
+def test_a_file_stays_as_readable_as_it_was(tmp_path: Path) -> None:
+    private = tmp_path / "stool.dryfit"
+    private.write_bytes(b"old")
+    private.chmod(0o600)
+    write_whole([(private, b"new"), (tmp_path / "new.html", b"a")])
+    assert private.stat().st_mode & 0o777 == 0o600
+    assert (tmp_path / "new.html").stat().st_mode & 0o600 == 0o600

@@ -24,6 +24,9 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--version", action="version", version=f"dryfit {__version__}")
     commands = made.add_subparsers(required=True, metavar="COMMAND")
     _add_those_on_notes(commands)
+    tidy = _command(commands, "tidy", _tidy, "put the blanks of the notes in order")
+    _add_notes(tidy)
+    tidy.add_argument("--check", action="store_true", help="write nothing; status 1 if it would")
     serve = _command(commands, "serve-editor", _serve_editor, "findings and more while typing")
     _add_shop(serve)
     _add_those_about_the_program(commands)
@@ -71,6 +74,12 @@ def _help_on(options: argparse.Namespace) -> int:
     return help_on(options)
 
 
+def _tidy(options: argparse.Namespace) -> int:
+    from dryfit.cli.tidying import tidy
+
+    return tidy(options)
+
+
 def _serve_editor(options: argparse.Namespace) -> int:
     from dryfit.cli.editing import serve_editor
 
@@ -79,10 +88,14 @@ def _serve_editor(options: argparse.Namespace) -> int:
 
 def _on_notes(commands: Commands, name: str, run: Run, words: str) -> argparse.ArgumentParser:
     command = _command(commands, name, run, words)
-    command.add_argument("notes", metavar="NOTES", help="the notes, or - for standard input")
+    _add_notes(command)
     _add_shop(command)
     command.add_argument("--strict", action="store_true", help="take warnings for errors")
     return command
+
+
+def _add_notes(command: argparse.ArgumentParser) -> None:
+    command.add_argument("notes", metavar="NOTES", help="the notes, or - for standard input")
 
 
 def _add_shop(command: argparse.ArgumentParser) -> None:

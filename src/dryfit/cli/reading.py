@@ -17,7 +17,16 @@ def read_notes(name: str) -> Source:
 
     Raises StoppedError where it is no text, OSError where it cannot be read.
     """
-    data = sys.stdin.buffer.read() if name == STANDARD_INPUT else Path(name).read_bytes()
+    return notes_of(name, read_bytes(name))
+
+
+def read_bytes(name: str) -> bytes:
+    """Return the bytes of the file, or of standard input for ``-``; OSError when there are none."""
+    return sys.stdin.buffer.read() if name == STANDARD_INPUT else Path(name).read_bytes()
+
+
+def notes_of(name: str, data: bytes) -> Source:
+    """Return the text of the bytes; StoppedError where they are none."""
     source = source_of(name, data)
     if isinstance(source, Diagnostic):
         raise StoppedError(source.message)

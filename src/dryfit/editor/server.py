@@ -21,6 +21,7 @@ from dryfit import __version__
 from dryfit.diagnostics import Severity
 from dryfit.editor.completion import Completion, completions
 from dryfit.editor.findings import Examined, Mark, examined
+from dryfit.editor.formatting import Change, formatting
 from dryfit.editor.hover import hover
 from dryfit.editor.places import Encoding, Place
 from dryfit.placing.model import Model
@@ -78,6 +79,7 @@ def new_server(shop_file: Path | None) -> NotesServer:
     server.feature(types.TEXT_DOCUMENT_HOVER)(_hovered)
     triggers = types.CompletionOptions(trigger_characters=[" ", "."])
     server.feature(types.TEXT_DOCUMENT_COMPLETION, triggers)(_completed)
+    server.feature(types.TEXT_DOCUMENT_FORMATTING)(_formatted)
     return server
 
 
@@ -157,6 +159,15 @@ def _completed(server: NotesServer, asked: types.CompletionParams) -> types.Comp
         for number, each in enumerate(found)
     ]
     return types.CompletionList(is_incomplete=True, items=items)
+
+
+def _formatted(server: NotesServer, asked: types.DocumentFormattingParams) -> list[types.TextEdit]:
+    document = server.workspace.get_text_document(asked.text_document.uri)
+    none: tuple[Change, ...] = ()
+    found = server.guarded(
+        lambda: formatting(_name(document), document.source, server.encoding()), none
+    )
+    return [types.TextEdit(_range(change.place), change.text) for change in found]
 
 
 def _name(document: TextDocument) -> str:

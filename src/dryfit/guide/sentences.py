@@ -55,13 +55,16 @@ _PIECE = Chapter(
     ),
 )
 _SUMS = Chapter(
-    "Values and sums",
+    "Values, sums, openings",
     (
         Sentence("reveal = 2", "a value for sums"),
         Sentence("let reveal be 2 1/2", "the same in words"),
         Sentence("rise = overall height - 2 * overhang", "+ - * / and brackets"),
         Sentence("rise = (leg.width + width of leg) / 2", "a size of a part, both ways"),
         Sentence("rise = half the height + (-3)", "bare width, depth, height: the piece's"),
+        Sentence(
+            "bay = opening between legs and long rails and seat", "a space: bay.width, bay.depth"
+        ),
         Sentence("shelf gap = leg's width + 1' 6 1/2\"", "numbers may carry their unit"),
     ),
 )
@@ -86,6 +89,10 @@ _PARTS = Chapter(
         Sentence(
             "5 slats, across, 40 x 18, spread front to back, gap 8", "equal gaps, or that one"
         ),
+        Sentence("5 slats, across, 40 x 18, spread front to back, no gap at ends", "or half a gap"),
+        Sentence("5 slats, across, 40 x 18, 12 between them", "the same gap in other words"),
+        Sentence("1 lid, flat, 20 thick, onto legs, lapping 10", "past what it lies on"),
+        Sentence("2 brackets, upright, 60 x 20, handed", "a left and a right one"),
         Sentence("1 lid, flat, 20 thick, glued from 4 staves", "a panel of boards"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "waits for a measurement"),
     ),

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dryfit.guide.alternatives import merged, without_articles
 from dryfit.guide.page import INDENT, filled, section
 from dryfit.guide.vocabulary import Word, name_ends, no_names, words_by_kind
 
 _INTRODUCTION = (
     "Case, plural and hyphens make no difference. Behind each word stands in brackets what else "
-    "it may be called. A word with several uses stands under each of them."
+    "it may be called; a slash stands between words of which one is chosen; articles are left "
+    "out. A word with several uses stands under each of them."
 )
 _FREE = (
     "Inside a longer name they are free: `flat bar`, `glue block`, `drawer up`; only before these "
@@ -30,7 +32,8 @@ def words_text() -> str:
 
 
 def _shown(word: Word) -> str:
-    return f"{word.word} ({', '.join(word.synonyms)})" if word.synonyms else word.word
+    others = merged(without_articles(word.synonyms, [word.word]))
+    return f"{word.word} ({', '.join(others)})" if others else word.word
 
 
 def _flowing(text: str) -> str:
