@@ -12,6 +12,9 @@ from typing import TypeVar
 from lsprotocol import types
 from pygls.lsp.client import LanguageClient
 
+from dryfit.diagnostics import Source
+from dryfit.notes import tidied
+
 STOOL = Path(__file__).parents[2] / "examples" / "step_stool.dryfit"
 URI = "file:///notes/stool.dryfit"
 PATIENCE_SECONDS = 60
@@ -132,7 +135,7 @@ def test_hover_and_completion_are_answered() -> None:
 
 
 def test_formatting_tidies_the_lines_that_are_untidy() -> None:
-    text = STOOL.read_text(encoding="utf-8")
+    text = tidied(Source("stool", STOOL.read_text(encoding="utf-8")))
     line = next(line for line in text.split("\n") if line.startswith("4 legs"))
     untidy = text.replace(line, line.replace(", ", " ,  "))
 
