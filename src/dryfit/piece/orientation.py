@@ -61,6 +61,18 @@ def orientation(
     return Orientation(run, (length, *_width_and_thickness(length, lie)), tuple(assumed))
 
 
+def axes_of(run: int, thickness: int) -> tuple[int, int, int]:
+    """Return the axes of length, width and thickness, given those of length and thickness."""
+    return run, 3 - run - thickness, thickness
+
+
+def lie_of(run: int, thickness: int) -> str:
+    """Return the words for a part that runs along one axis and is thin along another."""
+    if run == 2:
+        return "facing front" if thickness == 1 else "facing side"
+    return "flat" if thickness == 2 else "on edge"
+
+
 def spoken(run: str) -> str:
     """Return a direction as the booklet says it: never a bare "across"."""
     return {"across": "side to side", "upright": "upwards"}.get(run, run)

@@ -116,10 +116,11 @@ def _set_in(
             continue
         if word in PLACE_SIDE:
             sided.setdefault(PLACE_SIDE[word], value)
+        elif word == "ends":
+            sided.setdefault((ends, 0), value)
         else:
-            axis = None if word is None else ends if word == "ends" else RUN_AXIS[word]
-            whole.setdefault(axis, value)
-    for axis in {axis for axis, _ in sided}:
+            whole.setdefault(None if word is None else RUN_AXIS[word], value)
+    for axis in sorted({axis for axis, _ in sided}):
         low, high = sided.get((axis, -1)), sided.get((axis, 1))
         if low is not None and high is not None and low.value == high.value:
             whole.setdefault(axis, low)

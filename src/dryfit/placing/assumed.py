@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.along_faces import lies_along_face
 from dryfit.placing.heights import (
     level_with_hosts,
     reaches_height,
@@ -19,11 +20,11 @@ from dryfit.placing.heights import (
 )
 from dryfit.placing.lapping import lap_runs_to_far_side
 from dryfit.placing.named_side import lies_at_named_side
+from dryfit.placing.over_hosts import runs_over_what_it_lies_on
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
     centred_on_hosts,
     fills_or_centred,
-    runs_over_what_it_lies_on,
     touches_named_side,
 )
 from dryfit.placing.site import Site
@@ -38,6 +39,7 @@ _KINDS: tuple[Assuming, ...] = (
     lap_runs_to_far_side,
     level_with_hosts,
     lies_at_named_side,
+    lies_along_face,
     centred_on_hosts,
     touches_named_side,
     runs_over_what_it_lies_on,

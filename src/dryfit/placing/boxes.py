@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.clashes import report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
+from dryfit.placing.on_faces import report_unclear_faces
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import DIMENSIONS, Site, both
@@ -29,7 +30,7 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
     """Return the box of every copy that could be placed.
 
     Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
-    no-room-between, copies-differ, size-not-positive.
+    face-unclear, lapping-over-nothing, no-room-between, copies-differ, size-not-positive.
     """
     report_clashes(site)
     report_no_room(site)
@@ -68,7 +69,7 @@ def _box(site: Site, seat: Seat) -> Box | None:
 
 def _report_missing(site: Site, missing: Mapping[str, set[int]]) -> None:
     # What waits only for another part that is told of needs no word of its own.
-    told = report_unsaid_ends(site)
+    told = report_unsaid_ends(site) | report_unclear_faces(site)
     for part in site.parts():
         if part.name in told:
             continue

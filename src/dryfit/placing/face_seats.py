@@ -54,7 +54,9 @@ def _spots(
         for words in places.get(host.part, ((),))
         if set(host.places) <= set(words)
     ]
-    if len(set(tags)) == 1 < len(tags) and part.spread is None and part.count % len(tags) == 0:
+    hosts = [each for host in contact.hosts if (each := declared.part(host.part))]
+    over_all = part.spread is not None or part.axes[0] in map(spread_axis, hosts)
+    if len(set(tags)) == 1 < len(tags) and not over_all and part.count % len(tags) == 0:
         # Numbered hosts have no words of their own: the first copy lies on the first of them.
         return tags
     # What runs from one host to the other lies on both, and so does a row between them.
@@ -79,8 +81,8 @@ def _fits(part: DeclaredPart, spots: Sequence[Tags]) -> bool:
 def _normal(contact: Contact, declared: Declared) -> int | None:
     if contact.face in PLACE_SIDE:
         return PLACE_SIDE[contact.face][0]
-    hosts = [part for host in contact.hosts if (part := declared.part(host.part))]
-    return hosts[0].axes[2] if hosts else None
+    hosts = (declared.part(host.part) for host in contact.hosts)
+    return next((host.axes[2] for host in hosts if host is not None), None)
 
 
 def _together(tags: Iterable[Tags], axis: int) -> list[Tags]:

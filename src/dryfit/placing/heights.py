@@ -7,6 +7,7 @@ from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.directions import bounded_axis, spread_axis
+from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
@@ -16,6 +17,7 @@ UP = 2
 # What is called so stands on the floor, whichever way it runs (common practice).
 _ON_THE_FLOOR = frozenset({"foot"})
 # A flat part stands level with its hosts only where its name says at which end of them.
+_HANGING = ("between", "inside", "onto", *ON_A_FACE)
 _FLAT_SIDES = {"top": 1, "bottom": -1}
 
 
@@ -76,7 +78,7 @@ def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
     """Assume that what runs upright, and neither hangs between others nor lies on any, stands."""
     if not _stands(part) and part.name.rsplit(" ", 1)[-1] not in _ON_THE_FLOOR:
         return False
-    if site.contacts(part.name, "between", "inside", "onto") or _enters_upwards(site, part):
+    if site.contacts(part.name, *_HANGING) or _enters_upwards(site, part):
         return False
     news = False
     for seat in site.seats(part.name):

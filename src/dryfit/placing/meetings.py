@@ -9,6 +9,8 @@ from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.placing.crossing import state_crossing
 from dryfit.placing.directions import bounding_contact
 from dryfit.placing.ends import state_ends
+from dryfit.placing.offsets import state_offsets
+from dryfit.placing.on_faces import state_on_faces
 from dryfit.placing.panels import state_inside
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
@@ -35,6 +37,8 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
     for contact in site.contacts(part.name, "inside"):
         for seat in site.guests(contact):
             state_inside(site, part, contact, seat)
+    state_on_faces(site, part)
+    state_offsets(site, part)
     if part.set_back is not None:
         for seat in site.seats(part.name):
             _state_set_back(site, part, seat, part.set_back)

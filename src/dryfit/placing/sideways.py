@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.directions import spread_axis
-from dryfit.placing.heights import at_the_top, say, verb
+from dryfit.placing.face_seats import ON_A_FACE
+from dryfit.placing.heights import say, verb
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "crossing", "inside", "under", "onto")
-_WAYS = ("from side to side", "from front to back", "in height")
+WAYS = ("from side to side", "from front to back", "in height")
 _SET_IN = ("across", "front to back", "up and down")
 _OVERALL = ("overall.width", "overall.depth", "overall.height")
 _AS_LARGE = ("wide", "deep", "high")
@@ -56,7 +57,7 @@ def centred_on_hosts(site: Site, part: DeclaredPart) -> bool:
                     news.setdefault(axis, []).append((seat, host))
     for axis, pairs in news.items():
         hosts = part_words(site, [host for _, host in pairs])
-        where = f"{verb(part, 'is', 'are')} centred on the {hosts} {_WAYS[axis]}"
+        where = f"{verb(part, 'is', 'are')} centred on the {hosts} {WAYS[axis]}"
         site.assume(where, part.span, _phrase_for(site, part, pairs, axis))
     return bool(news)
 
@@ -103,11 +104,12 @@ def _phrase_for(
     lows = {site.positions.at(Face(seat.name, axis, -1)) for seat, _ in pairs}
     if len(pairs) == part.count and len(lows) == 1:
         (low,) = lows
-        return None if low is None else _low_phrase(site, axis, low)
+        return None if low is None else low_phrase(site, axis, low)
     return _set_back_phrase(site, pairs, axis)
 
 
-def _low_phrase(site: Site, axis: int, low: Fraction) -> str:
+def low_phrase(site: Site, axis: int, low: Fraction) -> str:
+    """Return the phrase that says where the low face lies on an axis of the piece."""
     if axis == 2:
         return f"up {site.shown(low)}"
     return f"{site.shown(low)} from {SIDE_WORDS[axis, -1]}"
@@ -147,87 +149,31 @@ def _hosts_unplaced(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bo
     # A rail that stands back from its legs must not be taken to the side before they are.
     return any(
         not site.known(host, axis, side)
-        for contact in site.contacts(part.name, "into", "between", "inside")
+        for contact in site.contacts(part.name, "into", "between", "inside", *ON_A_FACE)
         for host in site.hosts(contact, seat, part.axes[0])
         for side in (-1, 1)
     )
 
 
-def runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
-    """Assume that a shelf of slats runs to the outer faces of what carries it, or lies midway."""
-    news: dict[int, list[Seat]] = {}
-    for contact in site.contacts(part.name, "onto", "under"):
-        for seat in site.guests(contact):
-            if at_the_top(site, seat):
-                continue
-            hosts = site.hosts(contact, seat, 2)
-            for axis in (each for each in (0, 1) if each != spread_axis(part)):
-                if _say_over(site, seat, hosts, axis):
-                    news.setdefault(axis, []).extend(hosts)
-    for axis, hosts_there in news.items():
-        hosts_words = part_words(site, hosts_there)
-        sized = part.sizes[part.axes.index(axis)] is not None
-        how = verb(part, "lies midway", "lie midway") if sized else verb(part, "runs", "run")
-        text = f"{how} over the {hosts_words} {_WAYS[axis]}"
-        site.assume(text, part.span, partial(_over_phrase, site, part, axis))
-    return bool(news)
-
-
-def _over_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
-    lows = {site.positions.at(both(seat.name, axis)[0]) for seat in site.seats(part.name)}
-    low = lows.pop() if len(lows) == 1 else None
-    if part.sizes[part.axes.index(axis)] is None:
-        return size_phrase(site, part, axis)
-    return None if low is None else _low_phrase(site, axis, low)
-
-
-def _say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
-    low = outermost(site, hosts, axis, -1)
-    high = outermost(site, hosts, axis, 1)
-    if low is None or high is None:
-        return False
-    size, span = site.positions.extent(seat.name, axis), site.positions.distance(low, high)
-    own_low, own_high = both(seat.name, axis)
-    if size is not None and span is not None:
-        if site.known(seat, axis, -1):
-            return False
-        facts = (low, own_low, (span - size) / 2)
-        figures = (size_name(site, seat.part, axis),)
-        words = "lies midway over what carries it"
-        return say(site, seat, facts, "midway over what carries it", words, figures)
-    news = False
-    for face, own in ((low, own_low), (high, own_high)):
-        if not site.known(seat, axis, own.side):
-            words = f"runs to the outer face of {face.owner}"
-            news |= say(site, seat, (face, own, ZERO), f"to the outer face of {face.owner}", words)
-    return news
-
-
-def outermost(site: Site, hosts: Iterable[Seat], axis: int, side: int) -> Face | None:
-    """Return the face that lies furthest out on a side, or None while one is unknown."""
-    known = []
-    for host in hosts:
-        place = site.positions.at(Face(host.name, axis, side))
-        if place is None:
-            return None
-        known.append((side * place, Face(host.name, axis, side)))
-    return max(known)[1] if known else None
-
-
 def fills_or_centred(site: Site, part: DeclaredPart) -> bool:
-    """Assume that a part without a size fills the piece, and that one with a size is centred."""
+    """Assume that a part without a size fills the piece, and that one with a size is centred.
+
+    What lies on a face of others has its place there (`along_faces`).
+    """
     news = False
+    if site.contacts(part.name, *ON_A_FACE):
+        return False
     for axis in range(2):
         if spread_axis(part) == axis:
             continue
         told = [_say_fills_or_centred(site, part, seat, axis) for seat in site.seats(part.name)]
         if "fills" in told:
-            text = f"{verb(part, 'fills', 'fill')} the piece {_WAYS[axis]}"
+            text = f"{verb(part, 'fills', 'fill')} the piece {WAYS[axis]}"
             site.assume(text, part.span, partial(size_phrase, site, part, axis))
         if "centred" in told:
             low = site.positions.at(Face(site.seats(part.name)[0].name, axis, -1))
-            text = f"{verb(part, 'is', 'are')} centred in the piece {_WAYS[axis]}"
-            phrase = None if low is None else _low_phrase(site, axis, low)
+            text = f"{verb(part, 'is', 'are')} centred in the piece {WAYS[axis]}"
+            phrase = None if low is None else low_phrase(site, axis, low)
             site.assume(text, part.span, phrase)
         news |= any(told)
     return news
@@ -243,11 +189,11 @@ def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int)
     if total is None or (size is None and part.run == "upright"):
         return None
     if size is None:
-        label, words = "fills the overall size", f"fills the piece {_WAYS[axis]}"
+        label, words = "fills the overall size", f"fills the piece {WAYS[axis]}"
         said = say(site, seat, (whole(axis, -1), low, ZERO), label, words)
         said |= say(site, seat, (whole(axis, 1), high, ZERO), label, words)
         return "fills" if said else None
     facts = (whole(axis, -1), low, (total - size) / 2)
-    words = f"is centred {_WAYS[axis]}"
+    words = f"is centred {WAYS[axis]}"
     figures = (_OVERALL[axis], size_name(site, part.name, axis))
     return "centred" if say(site, seat, facts, "centred in the piece", words, figures) else None

@@ -106,11 +106,11 @@ class DeclaredPart:
 
     `axes` are the piece axes of length, width and thickness; `sizes` what the line says of them.
     `set_in` maps an axis to its amount; axis None stands for the horizontal axes on which a copy
-    has a side, or both where it has none; `insets` holds what is said of one side alone: (axis,
-    side, amount), meant for the copies at that side and for those at none.  `froms` holds up, down
-    and ``from`` phrases as distances of the part's near face from a side of the overall box: (axis,
-    side, amount).  `assumed` are the sentences about how it lies that no word on the line decides,
-    with the words that say so.
+    has a side, or both where it has none.  `insets` holds what is said of one side alone: (axis,
+    side, amount), meant for the copies at that side and for those at none; side 0 stands for both
+    ends.  `froms` holds up, down and ``from`` phrases as distances of the part's near face from a
+    side of the overall box: (axis, side, amount).  `assumed` are the sentences about how it lies
+    that no word on the line decides, with the words that say so.
 
     `lists` are heights or distances of copy after copy; `offsets` distances from sides of what it
     lies on; `gaps` and `apart` the play in an opening; `lapping` how far it reaches over an edge.

@@ -1,0 +1,106 @@
+"""Assumptions of what lies on a face of others: midway along it, or as large as it is there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+
+from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
+from dryfit.placing.directions import spread_axis
+from dryfit.placing.face_seats import ON_A_FACE
+from dryfit.placing.faces import face_hosts, face_of
+from dryfit.placing.heights import ZERO, say, verb
+from dryfit.placing.over_hosts import outermost, say_over
+from dryfit.placing.positions import Face
+from dryfit.placing.seats import Seat
+from dryfit.placing.sideways import WAYS
+from dryfit.placing.site import SIDE_WORDS, Site, part_words, size_phrase
+
+_FROM = ("{} from the left", "{} from the front", "{} above the bottom")
+
+
+def lies_along_face(site: Site, part: DeclaredPart) -> bool:
+    """Assume where a part lies along the face that it is put on, once its hosts are placed.
+
+    At the side that its line names, else midway; without a size it is as large as what carries it.
+    """
+    told: dict[tuple[int, str], list[Seat]] = {}
+    for contact in site.contacts(part.name, *ON_A_FACE):
+        for seat in site.guests(contact):
+            for axis, how, hosts in _said(site, part, contact, seat):
+                told.setdefault((axis, how), []).extend(hosts)
+    for (axis, how), hosts in told.items():
+        _list(site, part, axis, how, hosts)
+    return bool(told)
+
+
+def _said(
+    site: Site, part: DeclaredPart, contact: Contact, seat: Seat
+) -> list[tuple[int, str, Sequence[Seat]]]:
+    hosts = face_hosts(site, contact, seat)
+    faces = [face_of(site, contact, seat, host) for host in hosts]
+    said: list[tuple[int, str, Sequence[Seat]]] = []
+    if not faces or faces[0] is None:
+        return said
+    for axis in (each for each in range(3) if each not in {faces[0].axis, spread_axis(part)}):
+        if site.waits_for_ends(seat, axis) or _is_carried(site, part, axis):
+            continue
+        if _say_named_side(site, part, seat, hosts, axis):
+            said.append((axis, SIDE_WORDS[axis, seat.side(axis)], hosts))
+        elif say_over(site, seat, hosts, axis):
+            sized = part.sizes[part.axes.index(axis)] is not None
+            said.append((axis, "midway" if sized else "over", hosts))
+    return said
+
+
+def _is_carried(site: Site, part: DeclaredPart, axis: int) -> bool:
+    # What also lies on something, or hangs under it, has its height from there.
+    return axis == 2 and bool(site.contacts(part.name, "onto", "under"))
+
+
+def _say_named_side(
+    site: Site, part: DeclaredPart, seat: Seat, hosts: Sequence[Seat], axis: int
+) -> bool:
+    side = seat.side(axis)
+    written = any(
+        axis < 2 if word == "corners" else PLACE_SIDE[word][0] == axis for word in part.places
+    )
+    if not side or not written or any(host.side(axis) for host in hosts):
+        return False
+    if any(site.known(seat, axis, each) for each in (-1, 1)):
+        return False
+    outer = outermost(site, hosts, axis, side)
+    if outer is None:
+        return False
+    word = SIDE_WORDS[axis, side]
+    facts = (outer, Face(seat.name, axis, side), ZERO)
+    return say(site, seat, facts, f"at the {word} of {outer.owner}", f"lies at the {word} there")
+
+
+def _list(site: Site, part: DeclaredPart, axis: int, how: str, hosts: Sequence[Seat]) -> None:
+    on = part_words(site, hosts)
+    if how == "over":
+        size = ("long", "wide", "thick")[part.axes.index(axis)]
+        if part.axes[0] != axis:
+            size = ("wide", "deep", "high")[axis]
+        as_large = f"is as {size}" if part.count == 1 else f"are as {size}"
+        text = f"the {part.written} {as_large} as the {on} together"
+        if len({host.name for host in hosts}) == 1 or part.count > 1:
+            text = f"the {part.written} {as_large} as the {on}"
+        site.assume(text, part.span, partial(size_phrase, site, part, axis))
+        return
+    if how == "midway":
+        text = f"{verb(part, 'lies', 'lie')} midway on the {on} {WAYS[axis]}"
+        site.assume(text, part.span, partial(_from_phrase, site, part, hosts, axis))
+        return
+    text = f"{verb(part, 'lies', 'lie')} at the {how} of the {on}"
+    site.assume(text, part.span, f"0 from the {how}")
+
+
+def _from_phrase(site: Site, part: DeclaredPart, hosts: Sequence[Seat], axis: int) -> str | None:
+    low = outermost(site, hosts[:1], axis, -1)
+    own = Face(site.seats(part.name)[0].name, axis, -1)
+    distance = None if low is None else site.positions.distance(low, own)
+    if distance is None or distance < 0:
+        return None
+    return _FROM[axis].format(site.shown(distance))

@@ -1,0 +1,125 @@
+"""Hard facts of what lies on a face of others: it touches them there, and laps over their edges."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.placing.ends import penetration
+from dryfit.placing.face_seats import ON_A_FACE
+from dryfit.placing.faces import face_hosts, face_of, sides_in_question
+from dryfit.placing.panels import bounding_hosts
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
+from dryfit.placing.site import Site
+
+LAPPING = (*ON_A_FACE, "onto", "under")
+
+
+def state_on_faces(site: Site, part: DeclaredPart) -> None:
+    """Queue the facts that a part touches the faces it is put on, and reaches over their edges."""
+    for contact in site.contacts(part.name, *ON_A_FACE):
+        for seat in site.guests(contact):
+            for host in face_hosts(site, contact, seat):
+                site.pending.append(partial(_say_touch, site, part, contact, seat, host))
+    for contact in site.contacts(part.name, *LAPPING) if part.lapping else ():
+        for seat in site.guests(contact):
+            for axis in range(3):
+                site.pending.append(partial(_say_lapping, site, part, contact, seat, axis))
+
+
+def _say_touch(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, host: Seat) -> bool:
+    face = face_of(site, contact, seat, host)
+    if face is None:
+        return False
+    deep = penetration(site, part, contact, host, face.axis)
+    if deep is None:
+        return False
+    words = f"{seat.name} lies on the {face.word} of {host.name}"
+    if deep:
+        words = f"{seat.name} enters the {face.word} of {host.name} by {site.shown(deep)}"
+    reason = Reason("on face", f"on the {face.word} of {host.part}", words, contact.span)
+    start, end = Face(host.name, face.axis, face.side), Face(seat.name, face.axis, -face.side)
+    site.positions.add(start, end, -face.side * deep, reason)
+    return True
+
+
+def _say_lapping(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
+    # Over the near edge of each host between which it would otherwise lie.
+    bounds = bounding_hosts(site, contact, seat, axis)
+    if bounds is None or part.lapping is None:
+        return False
+    for host, side in zip(bounds, (-1, 1), strict=True):
+        reason = Reason(
+            "lapping",
+            f"lap over {host.part}",
+            f"{seat.name} reaches {site.said(part.lapping)} over {host.name}",
+            part.lapping.span,
+            figures=part.lapping.behind.figures,
+            also=part.lapping.behind.spans,
+        )
+        start, end = Face(host.name, axis, -side), Face(seat.name, axis, side)
+        site.state(start, end, part.lapping, reason, sign=side)
+    return True
+
+
+def report_unclear_faces(site: Site) -> frozenset[str]:
+    """Report the parts of which nothing tells on which face of their host they lie.
+
+    Returns the parts that were spoken of.  Findings: face-unclear, lapping-over-nothing.
+    """
+    told: set[str] = set()
+    for part in site.parts():
+        for contact in site.contacts(part.name, *ON_A_FACE):
+            unclear = [
+                host
+                for seat in site.guests(contact)
+                for host in face_hosts(site, contact, seat)
+                if face_of(site, contact, seat, host) is None
+                and all(site.known(host, axis, side) for axis in range(3) for side in (-1, 1))
+            ]
+            if unclear and part.name not in told:
+                told.add(part.name)
+                site.findings.append(_face_unclear(site, part, contact, unclear[0]))
+        if part.lapping and _laps_over_nothing(site, part) and part.name not in told:
+            told.add(part.name)
+            site.findings.append(_lapping_over_nothing(part))
+    return frozenset(told)
+
+
+def _face_unclear(site: Site, part: DeclaredPart, contact: Contact, host: Seat) -> Diagnostic:
+    low, high = (
+        f"`on the {side.word} of {site.written(host.part)}`"
+        for side in sides_in_question(site, part, host)
+    )
+    said = f"the {contact.face} of {host.name}" if contact.face else f"against {host.name}"
+    return Diagnostic(
+        "face-unclear",
+        Severity.ERROR,
+        f"{part.name}: {said} could be either side of it",
+        contact.span,
+        rule="H28",
+        hints=(Hint(f"write {low} or {high}"),),
+    )
+
+
+def _laps_over_nothing(site: Site, part: DeclaredPart) -> bool:
+    contacts = site.contacts(part.name, *LAPPING)
+    return not any(
+        bounding_hosts(site, contact, seat, axis)
+        for contact in contacts
+        for seat in site.guests(contact)
+        for axis in range(3)
+    )
+
+
+def _lapping_over_nothing(part: DeclaredPart) -> Diagnostic:
+    return Diagnostic(
+        "lapping-over-nothing",
+        Severity.ERROR,
+        f"{part.name}: lapping over which edges?",
+        part.lapping.span if part.lapping else part.span,
+        rule="H28",
+        hints=(Hint("say on what it lies at both ends, such as `on the back of stiles`"),),
+    )
