@@ -44,11 +44,11 @@ KINDS: tuple[Kind, ...] = (
     OPENING,
     Kind("Which way it runs, how it lies", "storage.modifier", ("RUN", "DIRECTION", "LIE")),
     Kind("Sizes", "support.type", ("DIM", "BY", "_HALF")),
-    Kind("Sizes, behind a figure", "support.type", ("DIMADJ",)),
+    Kind("Sizes, behind a figure", "support.type", ("DIMADJ", "CUTADJ")),
     Kind(
         "Places, faces and edges",
         "support.constant",
-        ("PLACE", "CORNERS", "ENDS", "FLOOR", "FACE", "EDGE"),
+        ("PLACE", "CORNERS", "ENDS", "FLOOR", "EDGE"),
     ),
     Kind(
         "Where it is",
@@ -73,9 +73,26 @@ KINDS: tuple[Kind, ...] = (
     Kind("Openings", "keyword.other.place", ("OPENING", "_WITHIN")),
     Kind("How parts meet", "keyword.operator.word", ("PREP",)),
     Kind("Joints and fastenings", "support.function", ("JOINT", "FASTENER", "GLUED")),
-    Kind("Cuts without a mate", "support.function", ("THROUGH",)),
+    Kind(
+        "Cuts without a mate",
+        "support.function",
+        (
+            "SURFACE",
+            "NOUN",
+            "EVERY",
+            "MIDDLE",
+            "THROUGH",
+            "STOPPED",
+            "_BEYOND",
+            "_ROWS",
+            "EACH",
+            "PROFILE",
+        ),
+    ),
     Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
-    Kind("Order of work", "keyword.other.order", ("ACTION", "ORDER", "_CUTAFTER", "_AFTER")),
+    Kind(
+        "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
+    ),
     Kind("Glue and finish", "keyword.other", ("_CURE", "COATS", "APART")),
     Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),

@@ -9,6 +9,7 @@ _BETWEEN_WORDS = re.compile(r"[\s_-]+")
 
 # Plurals that no rule below gets right, of words that a workshop uses.
 _IRREGULAR = {
+    "arrises": "arris",
     "axes": "axe",
     "caches": "cache",
     "chassis": "chassis",

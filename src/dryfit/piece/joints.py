@@ -151,7 +151,7 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
     sizes = _sizes(line.sizes, ("width", "depth"), sums)
     written = line.places[0] if line.places else None
     place = _placed(written, sums) if written else None
-    face = line.surfaces[0].words[0] if line.surfaces else None
+    face = next((word for surface in line.surfaces for word in surface.words), None)
     width, depth = sizes.get("width"), sizes.get("depth")
     missing = [
         words

@@ -10,16 +10,13 @@ from dryfit.diagnostics import Hint
 from dryfit.notes.building.clauses import join, joint_spec
 from dryfit.notes.building.draft import Draft, only, text_of, tokens, trees
 from dryfit.notes.building.places import offset_of
-from dryfit.notes.building.references import references, stage
+from dryfit.notes.building.references import references
 from dryfit.notes.building.sums import all_sizes
 from dryfit.notes.tree import (
-    Extent,
-    FeatureLine,
     Join,
     JointLine,
     JointSpec,
     Reference,
-    Surface,
 )
 
 Parsed = Tree[Token]
@@ -67,32 +64,6 @@ def _joint_line_spec(tree: Parsed, draft: Draft, joined: Join) -> JointSpec | No
             )
         return None
     return replace(spec, sizes=spec.sizes + sizes, place=place)
-
-
-def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
-    """Return the statement of ``groove in aprons: inside, 6 wide, 9 deep, 12 from top``."""
-    nodes = tree.children
-    face = only(tokens(nodes, "FACE"), "on which face it is", draft)
-    where = only(trees(nodes, "fromside"), "where it is", draft)
-    after = only(trees(nodes, "stage"), "what it waits for", draft)
-    through = tokens(nodes, "THROUGH")
-    return FeatureLine(
-        kind=text_of(tokens(nodes, "FEATURE")[0]),
-        parts=references(trees(nodes, "refs")[0], draft),
-        surfaces=(Surface((text_of(face),), None, every=False, span=draft.span(face)),)
-        if face
-        else (),
-        sizes=all_sizes(tree, draft),
-        ranges=(),
-        places=(offset_of(where, draft),) if where else (),
-        extent=Extent("through", None, None, draft.span(through[0])) if through else None,
-        rows=(),
-        count=None,
-        each=None,
-        profile=None,
-        after=stage(after, draft) if after else None,
-        span=draft.line.whole(),
-    )
 
 
 def check_hosts(guests: tuple[Reference, ...], hosts: tuple[Reference, ...], draft: Draft) -> None:

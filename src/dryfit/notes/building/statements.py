@@ -10,6 +10,7 @@ from lark import Token, Tree
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.clauses import clauses
 from dryfit.notes.building.counts import checked_count
+from dryfit.notes.building.cuts import feature_line
 from dryfit.notes.building.draft import (
     Draft,
     ends,
@@ -21,7 +22,7 @@ from dryfit.notes.building.draft import (
     trees,
 )
 from dryfit.notes.building.joining import combined
-from dryfit.notes.building.joint_lines import check_hosts, feature_line, joint_line
+from dryfit.notes.building.joint_lines import check_hosts, joint_line
 from dryfit.notes.building.places import listed
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.size_checks import (

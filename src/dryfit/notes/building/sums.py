@@ -21,6 +21,20 @@ from dryfit.notes.tree import (
 )
 
 _SIGNS = {"add": "+", "subtract": "-", "multiply": "*", "divide": "/"}
+_SUMS = frozenset(
+    [
+        *_SIGNS,
+        "number",
+        "half",
+        "partsize",
+        "sizeof",
+        "overallsize",
+        "wholesize",
+        "valuename",
+        "bracketed",
+        "negative",
+    ]
+)
 _OF_A_PART = ("length", "width", "thickness")
 _OF_THE_WHOLE = ("width", "depth", "height")
 
@@ -50,9 +64,14 @@ def sum_in(node: Tree[Token], draft: Draft) -> Sum:
     return sum_of(_terms(node)[0], draft)
 
 
+def sums_in(node: Tree[Token], draft: Draft) -> tuple[Sum, ...]:
+    """Return the sums of a phrase in order, such as the two of ``40 to 25``."""
+    return tuple(sum_of(term, draft) for term in _terms(node))
+
+
 def size_word(node: Tree[Token], draft: Draft) -> SizeWord:
     """Return one size, such as ``22 thick``."""
-    word = tokens(node.children, "DIMADJ")
+    word = tokens(node.children, "DIMADJ", "CUTADJ")
     amount = _amount(node, draft)
     return SizeWord(amount, text_of(word[0]) if word else None, draft.span(node))
 
@@ -72,7 +91,7 @@ def all_sizes(node: Tree[Token], draft: Draft) -> tuple[SizeWord, ...]:
 
 def said_size(node: Tree[Token], draft: Draft) -> SizeWord:
     """Return the size of ``width 300`` or ``width = 300``."""
-    dimension = text_of(tokens(node.children, "DIM", "DIMADJ")[0])
+    dimension = text_of(tokens(node.children, "DIM", "DIMADJ", "CUTADJ")[0])
     return SizeWord(_amount(node, draft), dimension, draft.span(node))
 
 
@@ -82,7 +101,7 @@ def _amount(node: Tree[Token], draft: Draft) -> Sum:
 
 
 def _terms(node: Tree[Token]) -> list[Tree[Token]]:
-    return [child for child in node.children if isinstance(child, Tree)]
+    return [child for child in node.children if isinstance(child, Tree) and child.data in _SUMS]
 
 
 def _number(node: Node, draft: Draft) -> Number:

@@ -27,7 +27,8 @@ _WORDS = {
     "GLUEUP": "glue up",
     "APART": "apart",
     "COATS": "coats",
-    "FACE": "a face (inside, outside, top, bottom)",
+    "SURFACE": "a face (inside, outside, top, bottom)",
+    "STAGE": "glue up",
     "PHRASE": "a name",
     "TEXT": "some text",
 }

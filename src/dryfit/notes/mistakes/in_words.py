@@ -124,7 +124,7 @@ def place_expected(stumble: Stumble) -> Mistake | None:
 
 def stage_expected(stumble: Stumble) -> Mistake | None:
     """``cut after base``: what is waited for is a glue-up."""
-    if stumble.takes != {"GLUEUP"}:
+    if stumble.takes != {"STAGE"}:
         return None
     return Mistake(
         "stage-missing",

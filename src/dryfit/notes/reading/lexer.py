@@ -16,7 +16,7 @@ from dryfit.notes.reading import numbers
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import Spelled
-from dryfit.notes.reading.runs import name_length, run_at
+from dryfit.notes.reading.runs import begins_feature, name_length, phrase_at, run_at
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
@@ -39,6 +39,8 @@ _SIGNS = {
 }
 _DIGITS = frozenset("0123456789")
 _CLAUSE_ENDS = ("", ",", ";", ":")
+# "30 rise" is a size, also where a value is called rise.
+_NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
 _BEFORE_A_SIDE = ("_BELOW", "_ABOVE")
 
@@ -211,7 +213,7 @@ class _Scan:
         count = self._count_word(index, takes) if best is None else None
         if count:
             return count
-        if "PHRASE" in takes and (best is None or not self._goes_before_name(best)):
+        if "PHRASE" in takes and (best is None or not self._goes_first(best)):
             free = self.words[0].text in ("finish", "timber", "wood")
             length = name_length(self.words, index, free=free)
             return self._token_of("PHRASE", None, index, length)
@@ -235,12 +237,15 @@ class _Scan:
             for meaning in PHRASES.get(run, ())
             if meaning[0] in takes and self._goes_on(meaning, run, index + length)
         ]
-        if after in _BEFORE_A_SIDE and meanings and run in PLACE_WORDS:
+        side = after in _BEFORE_A_SIDE or (meanings and meanings[0][0] == "SURFACE")
+        if meanings and side and run in PLACE_WORDS and not self._is_sized(index + length):
             return self._token_of(*meanings[0], index, length)
         if self._is_wish:
             meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
         elif len(meanings) > 1 and meanings[0][0] == "ACTION":
             meanings.reverse()
+        if after in _NUMBERS and meanings and meanings[0][0] == "CUTADJ":
+            return self._token_of(*meanings[0], index, length)
         for names, terminal in (
             (self.vocabulary.parts, "NAME"),
             (self.vocabulary.values, "VALUE"),
@@ -268,6 +273,14 @@ class _Scan:
             return self._names_at(after, self.vocabulary.parts)
         return True
 
+    def _is_sized(self, after: int) -> bool:
+        """Return whether a dimension follows, as in "top.width" and "top's width"."""
+        at = self.skip(self.words[after - 1].end)
+        if self.text[at : at + 1] in ("'", "."):
+            return True
+        phrase = phrase_at(self.words, after) if after < len(self.words) else None
+        return phrase is not None and any(kind == "DIM" for kind, _ in PHRASES[phrase[0]])
+
     def _names_at(self, index: int, names: frozenset[str]) -> bool:
         """Return whether one of the names begins with the word, or behind its place words."""
         while index < len(self.words) and self.words[index].follows:
@@ -293,9 +306,11 @@ class _Scan:
             run = self.words[index].text
         return False
 
-    def _goes_before_name(self, token: Token) -> bool:
-        """Return whether the word stands between a count and the name: "4 x legs", "4 off legs"."""
-        return token.type in ("BY", "_OFF")
+    def _goes_first(self, token: Token) -> bool:
+        """Return whether a word behind a count is no name: "4 x legs", "2 holes in back"."""
+        return token.type in ("BY", "_OFF") or (
+            token.type == "FEATURE" and begins_feature(self.words, self._at_word[_start(token)])
+        )
 
     def _token_of(self, terminal: str, value: str | None, index: int, length: int) -> Token:
         start, end = self.words[index].start, self.words[index + length - 1].end
@@ -306,6 +321,11 @@ class _Scan:
 
 def _token(terminal: str, value: object, start: int, end: int) -> Token:
     return Token(terminal, value, start, 1, start, 1, end, end)
+
+
+def _start(token: Token) -> int:
+    assert token.start_pos is not None
+    return token.start_pos
 
 
 def _end(token: Token) -> int:

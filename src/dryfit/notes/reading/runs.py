@@ -59,6 +59,15 @@ def phrase_at(words: Sequence[Word], first: int) -> tuple[str, int] | None:
     return None
 
 
+def begins_feature(words: Sequence[Word], first: int) -> bool:
+    """Return whether a cut with no mate is named here: "holes in ...", not "hole cover"."""
+    phrase = phrase_at(words, first)
+    if phrase is None or all(kind != "FEATURE" for kind, _ in PHRASES[phrase[0]]):
+        return False
+    after = first + phrase[1]
+    return after < len(words) and words[after].follows and words[after].text in ("in", "on")
+
+
 def name_length(words: Sequence[Word], first: int, *, free: bool = False) -> int:
     """Return how many words a new name has that begins with the word.
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine, parted
 from dryfit.notes.reading.numbers import COUNT_WORDS
-from dryfit.notes.reading.runs import LONGEST_PHRASE, longest_by_first, name_length
+from dryfit.notes.reading.runs import LONGEST_PHRASE, begins_feature, longest_by_first, name_length
 from dryfit.notes.reading.word_kinds import RESERVED
 
 _COUNT = re.compile(
@@ -90,7 +90,7 @@ def declared_in(line: SenseLine) -> Declared | None:
         start = glue.start(1)
     words = line.words
     first = next((index for index, word in enumerate(words) if word.start == start), None)
-    if first is None:
+    if first is None or (counted and begins_feature(words, first)):
         return None
     name = words[first : first + name_length(words, first)]
     return _declared(

@@ -123,6 +123,8 @@ _NAMING_NOTHING = frozenset(
         "_CUTAFTER",
         "UNIT",
         "THROUGH",
+        "STOPPED",
+        "_BEYOND",
     ]
 )
 RESERVED = frozenset(

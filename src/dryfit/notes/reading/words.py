@@ -8,6 +8,7 @@ stand for several terminals, the first that the parser can take is meant.
 from __future__ import annotations
 
 from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_places import PLACES
 
 OPENERS = {
@@ -31,7 +32,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("HAVE", {"have": "have"}),
     ("GLUEUP", {"glue up": "glue up"}),
     ("FINISH", {"finish": "finish"}),
-    ("FEATURE", {"groove": "groove"}),
     ("_LET", {"let": "let"}),
     # deeds in a wish
     (
@@ -47,6 +47,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
             "sanding": "sand",
         },
     ),
+    ("STAGE", {"glue up": "glue up", "gluing up": "glue up", "the glue up of": "glue up"}),
     ("ORDER", {"before": "before", "after": "after"}),
     # sizes
     ("DIM", {word: word for word in ("length", "width", "thickness", "depth", "height")}),
@@ -59,7 +60,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_OF", {"of": "of"}),
     ("_WITH", {"with": "with"}),
     ("_TO", {"to": "to"}),
-    ("_IN", {"in": "in"}),
+    ("_IN", {"in": "in", "on": "in", "along": "in"}),
     ("_AND", {"and": "and"}),
     ("_IS", {"is": "is", "be": "be"}),
     # joints
@@ -75,11 +76,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_STAVES", {"stave": "staves"}),
     ("_CUTAFTER", {"cut after": "cut after"}),
     ("_AFTER", {"after": "after"}),
-    # a feature
-    ("FACE", {word: word for word in ("inside", "outside", "front", "back", "left", "right")}),
-    ("FACE", {"top": "top", "bottom": "bottom", "inside face": "inside", "inner face": "inside"}),
-    ("FACE", {"outside face": "outside", "outer face": "outside"}),
-    ("THROUGH", {"through": "through", "full length": "through"}),
     # stock, glue and finish
     ("STOCK", {"board": "board", "plank": "board", "offcut": "offcut", "sheet": "sheet"}),
     ("STOCK", {"slab": "slab"}),
@@ -97,6 +93,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
     *PLACES,
+    *CUTS,
 )
 
 
@@ -118,7 +115,9 @@ def _spellings() -> dict[str, tuple[str, ...]]:
     return spellings
 
 
-_COUNTED = frozenset(["CORNERS", "STOCK", "FASTENER", "COATS", "EDGE", "JOINT", "_STAVES"])
+_COUNTED = frozenset(
+    ["CORNERS", "ENDS", "STOCK", "FASTENER", "COATS", "EDGE", "JOINT", "NOUN", "_STAVES"]
+)
 
 PHRASES = _table()
 """Canonical phrase -> (terminal, value) pairs, in order of preference."""
