@@ -8,11 +8,13 @@ from typing import TypeVar
 
 from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Span
 from dryfit.notes.tree import (
+    DoneLine,
     FeatureLine,
     FinishLine,
     GlueLine,
     HaveLine,
     JointLine,
+    LimitLine,
     NoteLine,
     Notes,
     OpeningLine,
@@ -20,8 +22,10 @@ from dryfit.notes.tree import (
     OverallLine,
     PartsLine,
     PieceLine,
+    PlaceLine,
     Sizes,
     SizeWord,
+    SpoiledLine,
     Sum,
     TimberLine,
     UnitsLine,
@@ -29,11 +33,14 @@ from dryfit.notes.tree import (
 )
 from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishWords, Have, Instance
 from dryfit.piece.joints import contacts_of_lines, declared_feature
+from dryfit.piece.limits import declared_limits
+from dryfit.piece.measured import with_measured
 from dryfit.piece.names import Names
 from dryfit.piece.not_yet import not_yet
 from dryfit.piece.openings import declared_openings
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
+from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.unit_slips import unit_slips
@@ -65,9 +72,11 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         inner=inner_names(notes),
         openings=frozenset(line.name for line in _all(notes, OpeningLine)),
     )
-    sums = _sums(notes, units, overall_line, names)
-    overall = _overall(overall_line, sums)
     first = units.first if units else "length"
+    planned = _sums(notes, units, overall_line, names)
+    notes, measured = with_measured(notes, planned, first)
+    sums = _sums(notes, units, overall_line, names) if measured else planned
+    overall = _overall(overall_line, sums)
     title, timber = _first(notes, PieceLine), _first(notes, TimberLine)
     whole = WholePiece(first, timber.timber if timber else None, _wider(overall))
     parts, instances, broken = _parts(notes, sums, names, whole)
@@ -92,6 +101,11 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         broken=notes.unreadable | broken,
         instances=instances,
         openings=declared_openings(_all(notes, OpeningLine), names),
+        measured=measured,
+        done=done_deeds(_all(notes, DoneLine), names),
+        spoiled=spoiled_copies(_all(notes, SpoiledLine), parts, names),
+        limits=declared_limits(_all(notes, LimitLine), _all(notes, PartsLine), sums, names),
+        outdoors=next((line.span for line in _all(notes, PlaceLine)), None),
     )
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
@@ -102,6 +116,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         *circles(wishes, declared.stages),
         *slips,
     )
+    if measured:
+        findings += tuple(each for each in planned.findings if each not in others)
     return declared, findings + others + tuple(names.findings)
 
 
