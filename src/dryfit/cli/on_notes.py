@@ -165,7 +165,9 @@ def _summary(findings: Findings) -> str:
         for name, count in counts.items()
         if count
     ]
-    return ", ".join(said) if said else "no problem found"
+    if not said:
+        return "no problem found"
+    return f"{', '.join(said)}; `dryfit explain CODE` says more about the code in brackets"
 
 
 def _status(findings: Findings) -> int:

@@ -120,15 +120,22 @@ def _names(takes: frozenset[str], names: Vocabulary, own: str | None) -> Iterato
 
 def _open_line(before: tuple[str, ...]) -> SenseLine | None:
     """Return the statement that the next word would belong to, or None at the start of one."""
-    *earlier, last = before
-    if not last.strip():
-        while earlier and earlier[-1].strip() and not fold(earlier[-1]):
-            earlier.pop()  # lines with nothing but a remark stand between
-        if not earlier or not goes_on(fold(earlier[-1])):
-            return None
-        before = tuple(earlier)
-    lines = tuple(sense_lines(Source("", "\n".join(before))))
-    return lines[-1] if lines and lines[-1].stretches[-1].line == len(before) else None
+    first = len(before) - 1
+    while first > 0 and _leads_on(before[first - 1]):
+        first -= 1
+    *above, last = before[first:]
+    texts = [*above, last] if last.strip() else above
+    lines = tuple(sense_lines(Source("", "\n".join(texts))))
+    if not lines:
+        return None
+    typed = texts[lines[-1].stretches[-1].line - 1]
+    return lines[-1] if last.strip() or goes_on(fold(typed)) else None
+
+
+def _leads_on(typed: str) -> bool:
+    """Return whether a line may go on in the next, or stands as a remark in one that does."""
+    folded = fold(typed)
+    return goes_on(folded) or (not folded and bool(typed.strip()))
 
 
 def _takes(line: SenseLine | None, names: Vocabulary) -> tuple[frozenset[str], str]:
