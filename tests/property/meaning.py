@@ -19,9 +19,12 @@ SIZE_SIGN = re.compile(rf"(?<=[0-9{G}])[xX]|\b[xX](?=[{G}]|\b)")
 
 @dataclass(frozen=True)
 class Said:
-    """The statements with the lines on which they begin, the findings, the names not read."""
+    """The statements with the lines on which they begin, the patterns, the findings and the names
+    of what could not be read.
+    """
 
     statements: tuple[tuple[int, object], ...]
+    patterns: object
     findings: Counter[tuple[int | None, str, str]]
     unreadable: frozenset[str]
 
@@ -30,7 +33,7 @@ def said(text: str) -> Said:
     """What a text says."""
     notes, findings = parse(Source("a.dryfit", text))
     statements = tuple((each.span.line, meaning(each)) for each in notes.statements)
-    return Said(statements, told(findings), notes.unreadable)
+    return Said(statements, meaning(notes.patterns), told(findings), notes.unreadable)
 
 
 def told(findings: Findings) -> Counter[tuple[int | None, str, str]]:

@@ -23,8 +23,8 @@ from dryfit.notes.reading.lines import fold, sense_lines
 ROOT = Path(__file__).parents[2]
 PAGES = ROOT / "src" / "dryfit" / "diagnostics" / "pages"
 TEXTS = {
-    path.stem: path.read_text(encoding="utf-8")
-    for folder in ("examples", "tests/pieces", "tests/language")
+    path.relative_to(ROOT).as_posix(): path.read_text(encoding="utf-8")
+    for folder in ("examples", "src/dryfit/patterns/shipped", "tests/pieces", "tests/language")
     for path in sorted((ROOT / folder).glob("*.dryfit"))
 }
 GUIDE = WHOLE + "\n".join(
