@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
 
 from dryfit.guide.page import WIDTH, filled, section
 from dryfit.guide.sentences import CHAPTERS, WHOLE, Sentence
@@ -14,28 +13,22 @@ _RULES = (
     "whole name. Sizes are length x width x thickness, two numbers width x thickness; what is not "
     "written is worked out."
 )
-_COLUMN = 46
+_INDENT = "  "
+_COLUMN = 42
 
 
 def language_text() -> str:
     """Return the page as plain text, ending in a newline."""
-    whole = section("A whole piece", textwrap.indent(WHOLE.rstrip("\n"), "  "))
+    whole = section("A whole piece", textwrap.indent(WHOLE.rstrip("\n"), _INDENT))
     chapters = [
-        section(chapter.heading, *(line for said in chapter.sentences for line in _rows(said)))
+        section(chapter.heading, *(_row(said) for said in chapter.sentences))
         for chapter in CHAPTERS
     ]
     return "\n\n".join((filled(_RULES), whole, *chapters)) + "\n"
 
 
-def _rows(sentence: Sentence) -> Iterator[str]:
-    """Yield the sentence with what it says beside it, or below it where there is no room."""
-    line = f"  {sentence.line}"
-    said = textwrap.wrap(sentence.says, WIDTH - _COLUMN)
-    if len(line) + 2 > _COLUMN and len(line) + 2 + len(sentence.says) <= WIDTH:
-        yield f"{line}  {sentence.says}"
-        return
-    if len(line) + 2 > _COLUMN:
-        yield line
-    else:
-        yield f"{line.ljust(_COLUMN)}{said.pop(0)}"
-    yield from (f"{' ' * _COLUMN}{more}" for more in said)
+def _row(sentence: Sentence) -> str:
+    """Return the sentence with what it says as a remark: beside it, or above where it is long."""
+    line, said = f"{_INDENT}{sentence.line}", f"# {sentence.says}"
+    beside = f"{line.ljust(_COLUMN)}  {said}"
+    return beside if len(beside) <= WIDTH else f"{_INDENT}{said}\n{line}"

@@ -61,7 +61,7 @@ _SUMS = Chapter(
         Sentence("let reveal be 2 1/2", "the same in words"),
         Sentence("rise = overall height - 2 * overhang", "+ - * / and brackets"),
         Sentence("rise = (leg.width + width of leg) / 2", "a size of a part, both ways"),
-        Sentence("rise = half the height + (-3)", "bare width, depth, height: the piece's"),
+        Sentence("rise = half the height + (-3)", "a bare height is the piece's"),
         Sentence(
             "bay = opening between legs and long rails and seat", "a space: bay.width, bay.depth"
         ),
@@ -71,66 +71,124 @@ _SUMS = Chapter(
 _PARTS = Chapter(
     "Parts: a count and a name, then phrases in any order",
     (
-        Sentence("4 posts, upright, 40 x 40, at corners, set in overhang", "width x thickness"),
-        Sentence("four x posts, upright, 218 x 40 x 40", "length x width x thickness"),
-        Sentence("2 off slats, across, 30 wide, thickness = 12", "a size by its name"),
+        Sentence(
+            "4 posts, upright, 40 x 40, at corners, set in overhang",
+            "two numbers: width x thickness",
+        ),
+        Sentence("four x posts, upright, 218 x 40 x 40", "three: length x width x thickness"),
+        Sentence("2 off slats, across, 30 wide, thickness = 12", "or a size by its name"),
         Sentence("2 slats, across, thickness 12, of cherry", "of another wood"),
         Sentence(
-            "1 shelf, flat, 18 thick, between legs, up 80", "80 from the floor to its underside"
+            "1 shelf, flat, 18 thick, between legs, up 80", "its underside 80 above the floor"
         ),
-        Sentence("2 slats, front to back, on edge, at left and right", "where they are"),
+        Sentence("2 slats, front to back, on edge, at left and right", "at two places"),
         Sentence("1 slat, across, down 20, 120 from left", "from the outside of the piece"),
         Sentence(
-            "4 posts, upright, at corners, set in 30 across, 10 front to back", "by direction"
+            "4 posts, upright, at corners, set in 30 across, 10 front to back",
+            "each direction its own",
         ),
         Sentence(
-            "1 slat, across, set back 6, flush with top of legs", "from the face of what it joins"
+            "1 slat, across, set back 6, flush with top of legs",
+            "back from the face of what it joins; level with",
         ),
         Sentence(
-            "5 slats, across, 40 x 18, spread front to back, gap 8", "equal gaps, or that one"
+            "5 slats, across, 40 x 18, spread front to back, gap 8",
+            "equal gaps, or those that are written",
         ),
-        Sentence("5 slats, across, 40 x 18, spread front to back, no gap at ends", "or half a gap"),
-        Sentence("5 slats, across, 40 x 18, 12 between them", "the same gap in other words"),
-        Sentence("1 lid, flat, 20 thick, onto legs, lapping 10", "past what it lies on"),
+        Sentence(
+            "5 slats, across, 40 x 18, spread front to back, no gap at ends",
+            "or half a gap, or the same",
+        ),
+        Sentence("5 slats, across, 40 x 18, 12 between them", "a row with the gaps written"),
+        Sentence(
+            "1 lid, flat, 20 thick, onto legs, lapping 10", "10 over the edge of what it lies on"
+        ),
         Sentence("2 brackets, upright, 60 x 20, handed", "a left and a right one"),
         Sentence("1 lid, flat, 20 thick, glued from 4 staves", "a panel of boards"),
-        Sentence("1 lid, flat, 20 thick, cut after glue up base", "waits for a measurement"),
+        Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
     ),
 )
 _JOINTS = Chapter(
     "Joints: on the part's line, or on a line of their own",
     (
-        Sentence("2 rails, across, 55 x 20, tenon 20 long 6 thick into legs", "on the part's line"),
         Sentence(
-            "short rails into front legs: tenon 20 long 6 thick 40 wide, 5 from bottom", "which"
+            "2 rails, across, 55 x 20, tenon 20 long 6 thick into legs", "on the line of the part"
         ),
-        Sentence("long rail ends into legs: tenon 20", "long"),
-        Sentence("legs crossing short rails: half lap", "at the crossing"),
-        Sentence("1 shelf, flat, 18 thick, between short rails, housing 6", "let in 6"),
+        Sentence(
+            "short rails into front legs: tenon 20 long 6 thick 40 wide, 5 from bottom",
+            "only the front ones; where the tenon sits",
+        ),
+        Sentence("long rail ends into legs: tenon 20", "by its ends; what is not said is by rule"),
+        Sentence("legs crossing short rails: half lap", "halved where they cross"),
+        Sentence(
+            "1 shelf, flat, 18 thick, between short rails, housing 6", "let in 6 on each side"
+        ),
         Sentence(
             "1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
-            "a panel",
+            "a panel in a groove all round",
         ),
         Sentence("seat onto long rails: 6 buttons", "or screws, or nothing"),
-        Sentence("long rails under seat: glued", "glued"),
+        Sentence("long rails under seat: glued", "flat against it, with glue"),
+    ),
+)
+_CUTS = Chapter(
+    "Cuts with no mate: in what, on which face or edge, how big, how far",
+    (
         Sentence(
-            "groove in long rails: inside, 6 wide, 9 deep, 12 from top, through",
-            "a cut with no mate",
+            "groove in long rails: inside, 6 wide, 9 deep, 12 from top, through", "from end to end"
         ),
-        Sentence("groove in long rails: bottom, 6 wide, 9 deep, after glue up base", "made later"),
+        Sentence("groove in seat: bottom, 6 wide, 9 deep, stopped 20 from left", "or not quite"),
+        Sentence(
+            "rebate in short rails: back inner edge, 10 wide, 12 deep",
+            "along the arris of two faces; or rabbet",
+        ),
+        Sentence(
+            "taper in legs: inside faces, from 90 below top to bottom end, 40 to 25",
+            "from one size to another",
+        ),
+        Sentence(
+            "taper in long rails: top edge, from 1 beyond legs to the ends, 55 to 40",
+            "begins beyond a part",
+        ),
+        Sentence("2 holes in seat: top, 5 dia, 10 deep, 60 from each end", "one at each end"),
+        Sentence(
+            "holes in seat: bottom, 5 dia, 10 deep, 12 at 32 from 50",
+            "a row: the first at 50, 32 apart",
+        ),
+        Sentence(
+            "holes in legs: inside, rows 9 from front and 9 from back, 5 at 32 from 50",
+            "two rows of five",
+        ),
+        Sentence(
+            "chamfer on seat: all top edges, 3 wide", "or round-over, 6 radius; bevel, 10 degrees"
+        ),
+        Sentence("profile on seat: front and end top edges, ogee, 12 wide", "a shape by its name"),
+        Sentence(
+            "curve in long rails: bottom edge, 30 deep, from 60 from left to 60 from right",
+            "an arch",
+        ),
+        Sentence(
+            "slot in seat: top, centred, 25 wide, 90 long, through", "or notch, groove, taper"
+        ),
+        Sentence(
+            "keys in side frames: 2 a corner, 3 thick, 25 deep, after glue up base",
+            "after the glue-up; 2 at each corner",
+        ),
     ),
 )
 _WORK = Chapter(
     "Glue, finish, order",
     (
-        Sentence("glue up 2 side frames: 2 legs, 1 short rail, cure 1 h", "what is glued together"),
-        Sentence("finish oil varnish, 2 coats, 24 h apart", "what it is given"),
-        Sentence("finish shellac, 3 coats, apart 2 h", "the same"),
+        Sentence(
+            "glue up 2 side frames: 2 legs, 1 short rail, cure 1 h", "two alike; the time in clamps"
+        ),
+        Sentence("finish oil varnish, 2 coats, 24 h apart", "what it is given, and when again"),
+        Sentence("finish shellac, 3 coats, apart 2 h", "a time stands before or behind the word"),
         Sentence("finish seat before glue up base", "a wish for the order"),
         Sentence(
-            "sand legs and long rails after cutting seat", "deeds: cut, sand, finish, glue up"
+            "sand legs and long rails after cutting seat", "of deeds: cut, sand, finish, glue up"
         ),
     ),
 )
 
-CHAPTERS: tuple[Chapter, ...] = (_PIECE, _SUMS, _PARTS, _JOINTS, _WORK)
+CHAPTERS: tuple[Chapter, ...] = (_PIECE, _SUMS, _PARTS, _JOINTS, _CUTS, _WORK)
