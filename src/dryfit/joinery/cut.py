@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box, Triple
+from dryfit.joinery.form import PlacedForm, Region
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,8 @@ class Placed:
 class Cut:
     """A box removed from a copy, entered through the surface that faces `axis`, `side`.
 
-    `kind`, `role` and `fit` as in `Feature`; `mate` is the other part's name.
+    `kind`, `role` and `fit` as in `Feature`; `mate` is the other part's name.  `form` says what
+    of the box goes where that is not all of it.
     """
 
     copy: str
@@ -40,6 +42,14 @@ class Cut:
     mate: str | None
     span: Span | None
     after: str | None = None
+    form: PlacedForm | None = None
+
+    @property
+    def region(self) -> Region:
+        """Return what is removed, form and all."""
+        if self.form is None:
+            return Region(self.box, (self.axis, self.side))
+        return Region(self.box, (self.axis, self.side), self.form.kind, self.form.toward)
 
 
 def bounded(box: Box, axis: int, low: Fraction, high: Fraction) -> Box:

@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame
+from dryfit.joinery.form import Form, Region, Side
 
 Range = tuple[Fraction, Fraction]
 
@@ -16,15 +17,17 @@ Range = tuple[Fraction, Fraction]
 class Feature:
     """A cut in part coordinates; mm.
 
-    `kind` is a primitive in the contract's words (end lap, cross slot, long slot, mortise, hole,
-    notch); `role` the job it does, which chooses method and wording: lap, housing, groove,
-    mortise, tenon cheek, tenon shoulder, button slot, button tongue, screw hole, pilot hole.
+    `kind` is a primitive in the contract's words (end lap, cross slot, long slot, rabbet, mortise,
+    hole, notch, mitre, bevel, profile, taper, curve); `role` the job it does, which chooses method
+    and wording: lap, housing, groove, mortise, tenon cheek, tenon shoulder, button slot, button
+    tongue, screw hole, pilot hole; of a cut with no mate the word of its line (rabbet, hole, taper,
+    chamfer, round-over, profile, curve, notch, slot, bevel) or key slot.
     `surface` is the surface that it is cut into.  `along` is measured from R; `across` from E for
     the faces F and B, and from F for the edges E and E2 (and is the range from F for R and R2,
     where `along` is the range from E); `depth` from the surface inwards.  `mate` names the other
     part, `joint` the first joint instance that it belongs to; both None for a declared feature.
     `hands` are the hands of the part that carry it.  `after` names the glue-up after which it is
-    cut, or None.
+    cut, or None.  `form` says what of the region goes where that is not all of it.
     """
 
     id: str
@@ -40,6 +43,7 @@ class Feature:
     hands: tuple[str, ...] = ("A",)
     after: str | None = None
     span: Span | None = None
+    form: Form | None = None
 
     def ranges(self, sizes: tuple[Fraction, Fraction, Fraction]) -> tuple[Range, Range, Range]:
         """Return the ranges along, across and deep inside a part of length, width, thickness."""
@@ -60,3 +64,17 @@ class Feature:
             outer.extent(frame.axes[THICKNESS][0]),
         )
         return frame.to_piece(outer, self.ranges(sizes))
+
+    def region(self, outer: Box, frame: Frame) -> Region:
+        """Return what is removed in the piece from the copy with this box and frame."""
+        box, face = self.box(outer, frame), _facing(self.surface, frame)
+        if self.form is None:
+            return Region(box, face)
+        toward = None if self.form.toward is None else _facing(self.form.toward, frame)
+        return Region(box, face, self.form.kind, toward)
+
+
+def _facing(surface: str, frame: Frame) -> Side:
+    direction, far = SURFACES[surface]
+    axis, sign = frame.axes[direction]
+    return axis, sign if far else -sign

@@ -41,25 +41,3 @@ def panel_groove(
     deep = (low - gap, high) if side > 0 else (low, high + gap)
     box = bounded(region, axis, *deep)
     return Cut(host.name, box, "long slot", "groove", axis, side, "free", panel.part, span)
-
-
-def declared_groove(
-    placed: Placed,
-    surface: tuple[int, int],
-    place: tuple[int, int, Fraction],
-    width: Fraction,
-    depth: Fraction,
-) -> Box:
-    """Return the region of a through groove that a line of the notes describes.
-
-    `surface` is (axis, side); `place` is (axis, side, distance): the groove's near side from the
-    part's edge on that side.  It runs the whole length of the part.
-    """
-    axis, side = surface
-    across, edge, distance = place
-    box = placed.box
-    near = box.low[across] + distance if edge < 0 else box.high[across] - distance - width
-    box = bounded(box, across, near, near + width)
-    if side < 0:
-        return bounded(box, axis, placed.box.low[axis], placed.box.low[axis] + depth)
-    return bounded(box, axis, placed.box.high[axis] - depth, placed.box.high[axis])

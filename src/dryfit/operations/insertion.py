@@ -66,7 +66,11 @@ def _shape(copies: Iterable[str], assembly: Assembly, model: Model) -> tuple[Box
         cuts = tuple(
             feature.box(copy.box, copy.frame)
             for feature in part.features
-            if copy.hand in feature.hands and (feature.mate is None or feature.mate in inside)
+            if copy.hand in feature.hands
+            and (feature.mate is None or feature.mate in inside)
+            # Of a form the wood that may stay counts, and what is cut later is still there.
+            and feature.form is None
+            and feature.after != assembly.stage
         )
         boxes += Solid(copy.box, cuts).largest_boxes()
     return tuple(boxes)

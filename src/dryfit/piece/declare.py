@@ -32,7 +32,8 @@ from dryfit.notes.tree import (
     ValueLine,
 )
 from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishWords, Have, Instance
-from dryfit.piece.joints import contacts_of_lines, declared_feature
+from dryfit.piece.features import declared_features
+from dryfit.piece.joints import contacts_of_lines
 from dryfit.piece.limits import declared_limits
 from dryfit.piece.measured import with_measured
 from dryfit.piece.names import Names
@@ -81,7 +82,6 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     whole = WholePiece(first, timber.timber if timber else None, _wider(overall))
     parts, instances, broken = _parts(notes, sums, names, whole)
     contacts = contacts_of_lines(_all(notes, PartsLine), _all(notes, JointLine), sums, names)
-    features = [declared_feature(line, sums, names) for line in _all(notes, FeatureLine)]
     wishes = tuple(wish for line in _all(notes, OrderLine) for wish in wish_of(line, names))
     declared = Declared(
         piece=title.name if title else notes.source.name.rsplit("/", 1)[-1],
@@ -92,7 +92,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         timber=whole.timber,
         parts=parts,
         contacts=contacts,
-        features=tuple(feature for feature in features if feature is not None),
+        features=declared_features(_all(notes, FeatureLine), sums, names),
         stages=tuple(stage_of(line, sums, names) for line in _all(notes, GlueLine)),
         finishes=tuple(_finish(line, sums) for line in _all(notes, FinishLine)),
         wishes=wishes,

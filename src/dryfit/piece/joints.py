@@ -1,4 +1,4 @@
-"""Joint phrases and feature lines: hosts resolved, sizes by dimension."""
+"""Joint phrases: hosts resolved, sizes by dimension."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
-    FeatureLine,
     GlueWords,
     Join,
     JointDetail,
@@ -22,13 +21,11 @@ from dryfit.notes.tree import (
 from dryfit.piece.declared import (
     Behind,
     Contact,
-    DeclaredFeature,
     Detail,
     GluePatch,
     Host,
     JointWords,
     PlacedAmount,
-    SurfaceWords,
 )
 from dryfit.piece.names import Names
 from dryfit.piece.openings import is_fit_for
@@ -143,66 +140,6 @@ def _detail(detail: JointDetail, sums: Sums, names: Names) -> Detail:
         detail.place,
         part[0] if part else None,
         detail.span,
-    )
-
-
-def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFeature | None:
-    """Return a feature with no mate, or None with a finding when a size or place is missing."""
-    sizes = _sizes(line.sizes, ("width", "depth"), sums)
-    written = line.places[0] if line.places else None
-    place = _placed(written, sums) if written else None
-    face = next((word for surface in line.surfaces for word in surface.words), None)
-    width, depth = sizes.get("width"), sizes.get("depth")
-    missing = [
-        words
-        for value, words in (
-            (face, "the face (`inside`, `outside`, `top` ...)"),
-            (width, "the width (`6 wide`)"),
-            (depth, "the depth (`9 deep`)"),
-            (place, "the place (`12 from top`)"),
-        )
-        if value is None
-    ]
-    if face is None or width is None or depth is None or place is None:
-        sums.findings.append(
-            Diagnostic(
-                "feature-unfinished",
-                Severity.ERROR,
-                f"{line.kind}: missing is {', '.join(missing)}",
-                line.span,
-                hints=(
-                    Hint(
-                        "write for example `groove in aprons: inside, 6 wide, 9 deep, "
-                        "12 from top, through`"
-                    ),
-                ),
-            )
-        )
-        return None
-    after = None
-    if line.after:
-        name = line.after.assembly
-        after = names.stage(name, Reference(name, (), line.after.span))
-    hosts = names.hosts(line.parts)
-    behind = _behind(line.sizes, written, sums)
-    return DeclaredFeature(
-        kind=line.kind,
-        parts=hosts,
-        surfaces=tuple(
-            SurfaceWords(surface.words, surface.noun, surface.every, surface.span)
-            for surface in line.surfaces
-        ),
-        sizes=(("width", width), ("depth", depth)),
-        ranges=(),
-        places=(place,),
-        extent=None,
-        rows=(),
-        count=None,
-        each=None,
-        profile=None,
-        after=after,
-        span=line.span,
-        behind=behind,
     )
 
 

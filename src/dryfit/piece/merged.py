@@ -17,6 +17,7 @@ from dryfit.piece.declared import (
     Host,
     Instance,
     OnHost,
+    PlacedAmount,
     Stage,
     StageItem,
     WishAct,
@@ -127,7 +128,18 @@ def _contact(contact: Contact, own: str) -> Contact:
 
 def _feature(feature: DeclaredFeature, own: str) -> DeclaredFeature:
     after = feature.after and inner_name(own, feature.after)
-    return replace(feature, parts=_all(feature.parts, own), after=after)
+    extent = feature.extent and replace(
+        feature.extent,
+        start=feature.extent.start and _placed(feature.extent.start, own),
+        end=feature.extent.end and _placed(feature.extent.end, own),
+    )
+    places = tuple(_placed(place, own) for place in feature.places)
+    parts = _all(feature.parts, own)
+    return replace(feature, parts=parts, places=places, extent=extent, after=after)
+
+
+def _placed(amount: PlacedAmount, own: str) -> PlacedAmount:
+    return replace(amount, of=_all(amount.of, own))
 
 
 def _stage(stage: Stage, own: str, count: int) -> Stage:

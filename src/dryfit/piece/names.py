@@ -34,6 +34,14 @@ class Names:
             if reference.name in self.openings or self.is_part(reference)
         )
 
+    def subjects(self, references: Iterable[Reference]) -> tuple[Host, ...]:
+        """Return the parts and glue-ups that the references name."""
+        return tuple(
+            Host(self.full_name(reference), reference.places, reference.span)
+            for reference in references
+            if self.is_part_or_stage(reference)
+        )
+
     def full_name(self, reference: Reference) -> str:
         """Return the name of what is meant in the whole piece: ``boxes' side`` is box > side."""
         return reference.name if reference.of is None else inner_name(reference.of, reference.name)

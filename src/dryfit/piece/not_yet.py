@@ -11,7 +11,6 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
     BareLine,
     DoneLine,
-    FeatureLine,
     LimitLine,
     MeasuredLine,
     Notes,
@@ -35,7 +34,7 @@ KINDS: tuple[type[Statement], ...] = (
 def not_yet(notes: Notes) -> Iterator[Diagnostic]:
     """Yield an error for each line of a kind that nothing takes up."""
     for statement in notes.statements:
-        if isinstance(statement, KINDS) or _is_new_cut(statement):
+        if isinstance(statement, KINDS):
             yield Diagnostic(
                 "not-yet",
                 Severity.ERROR,
@@ -43,12 +42,3 @@ def not_yet(notes: Notes) -> Iterator[Diagnostic]:
                 statement.span,
                 hints=(Hint("put # in front of it to plan the piece without it"),),
             )
-
-
-def _is_new_cut(statement: Statement) -> bool:
-    """Return whether a cut with no mate is other than a groove right through."""
-    if not isinstance(statement, FeatureLine):
-        return False
-    stretch = statement.extent is not None and statement.extent.kind != "through"
-    more = statement.ranges or statement.rows or statement.count or statement.each
-    return statement.kind != "groove" or stretch or bool(more)

@@ -28,7 +28,7 @@ from dryfit.piece.sum_findings import (
     size_huge,
     wrong_kind,
 )
-from dryfit.quantities import LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
+from dryfit.quantities import ANGLE, LENGTH, NUMBER, TIME, UNITS, Display, KindError, Quantity
 from dryfit.quantities.kinds import Kind
 
 # Deeper chains are a mistake or an attack; 80 links is far beyond any real piece (measured in
@@ -115,6 +115,10 @@ class Sums:
             self._tell(size_huge(value, span, self.display, self.unit))
         return True
 
+    def degrees(self, amount: Sum) -> Fraction | None:
+        """Return an angle in degrees, a bare number taken for one, or None with a finding."""
+        return self._known_value(amount, ANGLE)
+
     def amount(self, amount: Sum, span: Span) -> Amount | None:
         """Return the sum as a length with all that it leans on, or None with a finding."""
         form = self._of_kind(amount, LENGTH)
@@ -161,6 +165,8 @@ class Sums:
         number = form.constant
         if number.kind == NUMBER and kind == LENGTH and is_bare(amount, self.values):
             return LinearForm(Quantity(number.value * UNITS[self.unit].size, LENGTH))
+        if number.kind == NUMBER and kind == ANGLE:
+            return LinearForm(Quantity(number.value, ANGLE))
         return form
 
     def _value(self, amount: Sum) -> LinearForm:

@@ -10,7 +10,7 @@ from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
 from dryfit.placing.model import Assembly, Copy, EndAdd, Joint, Model, Part
 from dryfit.quantities import Display
-from dryfit.quantities.as_json import length_json
+from dryfit.quantities.as_json import angle_json, length_json
 from dryfit.quantities.display import exact
 
 FORMAT = "dryfit-parts/1"
@@ -188,9 +188,14 @@ def _feature(feature: Feature, show: Display) -> Json:
         "along": _range(feature.along),
         "across": _range(feature.across),
         "depth": length_json(feature.depth, show, fitted=True),
-        "angle": None,
+        "angle": _angle(feature),
         "fit": feature.fit,
     }
+
+
+def _angle(feature: Feature) -> Json | None:
+    sizes = dict(feature.form.sizes) if feature.form else {}
+    return {**angle_json(sizes["angle"])} if "angle" in sizes else None
 
 
 def _joint(joint: Joint, show: Display) -> Json:

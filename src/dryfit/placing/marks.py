@@ -14,9 +14,12 @@ from fractions import Fraction
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, frames_over
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.form import Form
 
 _HANDS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-Shape = tuple[str, str, str, Range, Range, Fraction, "str | None", "str | None", "str | None"]
+Shape = tuple[
+    str, str, str, Range, Range, Fraction, "str | None", "str | None", "str | None", "Form | None"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +125,8 @@ def _shape(copy: Placed, cut: Cut, frame: Frame) -> Shape:
         along, across = ranges[LENGTH], ranges[THICKNESS]
     else:
         along, across = ranges[WIDTH], ranges[THICKNESS]
-    return (cut.kind, cut.role, surface, along, across, depth, cut.fit, cut.mate, cut.after)
+    form = None if cut.form is None else cut.form.seen_from(frame)
+    return (cut.kind, cut.role, surface, along, across, depth, cut.fit, cut.mate, cut.after, form)
 
 
 def _features(
@@ -142,7 +146,7 @@ def _features(
     names = _names(shapes, copies)
     features, cuts_of = [], {}
     for shape, name in zip(shapes, names, strict=True):
-        kind, role, surface, along, across, depth, fit, mate, after = shape
+        kind, role, surface, along, across, depth, fit, mate, after, form = shape
         features.append(
             Feature(
                 id=name,
@@ -157,6 +161,7 @@ def _features(
                 hands=tuple(sorted(carried[shape])),
                 after=after,
                 span=order[shape][0].span,
+                form=form,
             )
         )
         cuts_of[name] = tuple(order[shape])
@@ -185,7 +190,7 @@ def _names(shapes: Sequence[Shape], copies: Sequence[Placed]) -> list[str]:
 
 
 def _first_name(shape: Shape, length: Fraction) -> str:
-    kind, role, _, along, _, _, _, mate, _ = shape
+    kind, role, _, along, _, _, _, mate, _, _ = shape
     end = " at R" if along[0] == 0 else " at R2" if along[1] == length else ""
     if role in {"tenon cheek", "tenon shoulder", "button tongue"}:
         return f"{role}{end}"
@@ -195,7 +200,7 @@ def _first_name(shape: Shape, length: Fraction) -> str:
         return f"{kind} for {mate}"
     if kind == "long slot":
         return f"{role} for {mate}" if mate else role
-    return f"{role} for {mate}" if mate else kind
+    return f"{role} for {mate}" if mate else role
 
 
 def _with_mate(name: str, shape: Shape) -> str:

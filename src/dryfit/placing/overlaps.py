@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
+from dryfit.joinery.form import Region
 from dryfit.placing.face_seats import APART_WORDS
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.overlap_remedies import overlap_remedy
@@ -35,6 +36,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
         removed = [*near.within(copy.name, common), *near.within(other.name, common)]
         removed += _shared_hosts(entered, part.name, other_part.name)
         left = Solid(common, tuple(removed)).cells()
+        left = _less_forms(left, [*near.forms(copy.name), *near.forms(other.name)])
         if left:
             told.add((part.name, other_part.name))
             site.findings.append(_finding(site, part, copy, other_part, other, left[0]))
@@ -48,15 +50,37 @@ class _Cuts:
     def __init__(self, cuts: Mapping[str, Sequence[Cut]]) -> None:
         # Comparing floats is enough to pass over what lies far away; the rest is exact.
         self._bounds = {
-            name: [(float(c.box.low[0]), float(c.box.high[0]), c.box) for c in own]
+            name: [
+                (float(c.box.low[0]), float(c.box.high[0]), c.box) for c in own if c.form is None
+            ]
             for name, own in cuts.items()
         }
+        self._forms = {
+            name: tuple(cut.region for cut in own if cut.form is not None)
+            for name, own in cuts.items()
+        }
+
+    def forms(self, name: str) -> tuple[Region, ...]:
+        """Return the cuts of a copy that are no boxes."""
+        return self._forms.get(name, ())
 
     def within(self, name: str, common: Box) -> list[Box]:
         """Return what the cuts of a copy take from a box."""
         low, high = float(common.low[0]) - 1, float(common.high[0]) + 1
         near = (box for start, end, box in self._bounds.get(name, ()) if start < high and end > low)
         return [cut for box in near if (cut := box.overlap(common))]
+
+
+def _less_forms(left: tuple[Box, ...], forms: Sequence[Region]) -> tuple[Box, ...]:
+    # Of a cut that is no box only what surely goes counts: the rest of its box is wood.
+    for form in forms:
+        kept: list[Box] = []
+        for box in left:
+            inside = box.overlap(form.box)
+            gone = inside is not None and form.takes(inside)
+            kept += Solid(box, (form.box,)).cells() if gone else (box,)
+        left = tuple(kept)
+    return left
 
 
 def _near_pairs(parts: Sequence[Part]) -> Iterator[Pair]:

@@ -11,9 +11,9 @@ from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.fastenings import find_buttons
+from dryfit.placing.features import declared_cuts
 from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
-from dryfit.placing.grooves import declared_cuts
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
@@ -49,13 +49,12 @@ def _placed(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
 
 def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     placed = placed_copies(site, boxes)
-    grooves = declared_cuts(site, placed)
+    lone = declared_cuts(site, placed)
+    grooves = tuple(cut for cut in lone if cut.role == "groove")
     found = find_joints(site, placed)
     buttons, held = find_buttons(site, placed, grooves)
-    everything = _without_idle_rests(
-        with_screws_in_the_wood(site, (*found, *held), placed, grooves)
-    )
-    cuts = _cuts_by_copy(everything, grooves)
+    everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
+    cuts = _cuts_by_copy(everything, lone)
     parts = build_parts(site, placed, buttons, everything, cuts)
     joints = joint_instances(everything, parts)
     if not failed(site):
@@ -107,9 +106,9 @@ def _screws(joints: Sequence[Joint], found: Sequence[Found]) -> dict[str, int]:
     }
 
 
-def _cuts_by_copy(found: Sequence[Found], grooves: Sequence[Cut]) -> dict[str, list[Cut]]:
+def _cuts_by_copy(found: Sequence[Found], lone: Sequence[Cut]) -> dict[str, list[Cut]]:
     cuts: dict[str, list[Cut]] = {}
-    for cut in (*(cut for joint in found for cut in joint.cuts), *grooves):
+    for cut in (*(cut for joint in found for cut in joint.cuts), *lone):
         cuts.setdefault(cut.copy, []).append(cut)
     return cuts
 

@@ -9,7 +9,7 @@ from dryfit.plan.operation import GlueUp, Operation, Work
 from dryfit.plan.plan import Moment, Plan, Step, StepMinutes, Totals
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
-from dryfit.quantities.as_json import length_json
+from dryfit.quantities.as_json import angle_json, length_json
 
 Json = dict[str, object]
 FORMAT = "dryfit-steps/1"
@@ -135,7 +135,7 @@ def _setting(setting: Setting | None, display: Display) -> object:
     if setting is None or isinstance(setting.value, str):
         return None if setting is None else setting.value
     if setting.unit == "deg":
-        return _angle(setting.value)
+        return angle_json(setting.value)
     row = _length(setting.value, display)
     if setting.above is not None:
         row["above"] = setting.above
@@ -148,11 +148,6 @@ def _setting(setting: Setting | None, display: Display) -> object:
     if setting.measure is not None:
         row |= {"nominal": True, "measure": setting.measure, "formula": setting.formula}
     return row
-
-
-def _angle(degrees: Fraction) -> Json:
-    shown = str(degrees) if degrees.denominator == 1 else f"{float(degrees):.1f}"
-    return {"exact": f"{degrees} deg", "deg": float(degrees), "shown": shown}
 
 
 def _work(operation: Operation, display: Display) -> list[Json]:

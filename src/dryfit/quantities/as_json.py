@@ -20,3 +20,9 @@ def length_json(
 def length_object(length: Fraction, shown: str) -> dict[str, str | float]:
     """Return a length in mm with the text that stands for it on paper."""
     return {"exact": exact(length), "mm": float(length), "shown": shown}
+
+
+def angle_json(degrees: Fraction) -> dict[str, str | float]:
+    """Return an angle as ``{"exact": "15/2 deg", "deg": 7.5, "shown": "7.5"}``."""
+    shown = str(degrees) if degrees.denominator == 1 else f"{float(degrees):.1f}"
+    return {"exact": exact(degrees, "deg"), "deg": float(degrees), "shown": shown}

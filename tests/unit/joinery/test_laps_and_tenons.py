@@ -16,7 +16,7 @@ from tests.pieces.reading import mm
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.half_lap import half_lap
-from dryfit.joinery.housing import declared_groove, housing
+from dryfit.joinery.housing import housing
 from dryfit.joinery.mortise_tenon import TenonSizes, mortise_and_tenon, tenon_box
 
 
@@ -162,14 +162,3 @@ def test_a_housing_is_as_wide_as_its_shelf_and_as_deep_as_it_enters() -> None:
     cut = housing(shelf, side, region, (0, 1), None)
     assert (cut.kind, cut.mate) == ("cross slot", "shelf")
     assert (cut.box.extent(2), cut.box.extent(0)) == mm(18, 6)
-
-
-@pytest.mark.parametrize(("edge", "across"), [(1, (382, 388)), (-1, (312, 318))])
-def test_a_declared_groove_is_measured_from_the_edge_that_is_named(
-    edge: int, across: tuple[int, int]
-) -> None:
-    rail = placed("rail", box((0, 500), (10, 32), (300, 400)), (0, 2, 1))
-    groove = declared_groove(rail, (1, 1), (2, edge, Fraction(12)), Fraction(6), Fraction(9))
-    assert (groove.low[2], groove.high[2]) == mm(*across)
-    assert (groove.low[1], groove.high[1]) == mm(23, 32)
-    assert (groove.low[0], groove.high[0]) == mm(0, 500)

@@ -6,17 +6,18 @@ from dryfit.geometry.solid import Solid
 from dryfit.placing.model import Copy, Model, Part
 
 ROUND = "hole"
-"""Kind of feature that is drilled: a box would show it square, so drawings leave it out."""
+"""Kind of feature that is drilled: a box would show it square, so drawings leave it out, as they
+do all forms that are no boxes."""
 
 
 def cut_solid(part: Part, copy: Copy) -> Solid:
-    """Return the copy with every straight cut that its hand carries."""
+    """Return the copy with every square cut that its hand carries."""
     return Solid(
         copy.box,
         tuple(
             feature.box(copy.box, copy.frame)
             for feature in part.features
-            if copy.hand in feature.hands and feature.kind != ROUND
+            if copy.hand in feature.hands and feature.kind != ROUND and feature.form is None
         ),
     )
 

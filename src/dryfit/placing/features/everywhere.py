@@ -1,0 +1,71 @@
+"""All declared cuts on all copies."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.joinery.cut import Cut, Placed
+from dryfit.piece.declared import DeclaredFeature
+from dryfit.placing.features.holes import hole
+from dryfit.placing.features.inward import inward_of
+from dryfit.placing.features.slopes import bevel, curve, eased, taper
+from dryfit.placing.features.task import Made, Misfit, Task
+from dryfit.placing.features.trenches import groove, notch, rabbet, slot
+from dryfit.placing.site import Site
+
+KINDS: Mapping[str, Callable[[Task], Made]] = {
+    "groove": groove,
+    "rabbet": rabbet,
+    "hole": hole,
+    "taper": taper,
+    "chamfer": eased,
+    "round-over": eased,
+    "profile": eased,
+    "curve": curve,
+    "notch": notch,
+    "slot": slot,
+    "bevel": bevel,
+}
+
+
+def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
+    """Return the cuts of all lines that name parts, in the order of the lines and copies.
+
+    Findings: feature-off-part, taper-start.
+    """
+    cuts: list[Cut] = []
+    for feature in site.declared.features:
+        for host in feature.parts:
+            for seat in site.named(host):
+                if seat.name in placed:
+                    cuts += _on_copy(site, feature, placed[seat.name], placed)
+    return tuple(dict.fromkeys(cuts))
+
+
+def _on_copy(
+    site: Site, feature: DeclaredFeature, copy: Placed, placed: Mapping[str, Placed]
+) -> tuple[Cut, ...]:
+    make = KINDS.get(feature.kind)
+    if make is None:
+        return ()
+    task = Task(site, feature, copy, inward_of(site, copy, placed), placed)
+    made = make(task)
+    if isinstance(made, Misfit):
+        tell(task, made)
+        return ()
+    return made
+
+
+def tell(task: Task, misfit: Misfit) -> None:
+    """Report, once for a line and its part, why its cut cannot be put there."""
+    finding = Diagnostic(
+        "feature-off-part",
+        Severity.ERROR,
+        f"{task.name}: {misfit.why}",
+        task.feature.span,
+        rule="H38",
+        hints=(Hint(misfit.remedy),),
+    )
+    if finding not in task.site.findings:
+        task.site.findings.append(finding)
