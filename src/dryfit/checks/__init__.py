@@ -11,6 +11,7 @@ from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
 from dryfit.checks.laps import check_laps
+from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
@@ -40,3 +41,5 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
     yield from check_screws(model)
+    yield from check_limits(model)
+    yield from check_measured(model)

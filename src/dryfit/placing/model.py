@@ -13,7 +13,7 @@ from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
-from dryfit.piece.declared import Coats, Have
+from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, Spoiled
 from dryfit.quantities import Display
 
 
@@ -212,6 +212,11 @@ class Model:
     notes: tuple[str, ...]
     assumptions: tuple[Assumption, ...]
     figures: Mapping[str, Figure]
+    limits: tuple[PieceLimit, ...] = ()
+    measured: tuple[Measured, ...] = ()
+    done: tuple[Done, ...] = ()
+    spoiled: tuple[Spoiled, ...] = ()
+    outdoors: Span | None = None
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

@@ -83,6 +83,11 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         notes=declared.notes,
         assumptions=all_assumptions(site, everything),
         figures=figures_of(site, parts, everything),
+        limits=declared.limits,
+        measured=declared.measured,
+        done=declared.done,
+        spoiled=declared.spoiled,
+        outdoors=declared.outdoors,
     )
 
 
