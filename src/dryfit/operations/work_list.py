@@ -17,6 +17,7 @@ from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
+from dryfit.operations.progress import progress_findings
 from dryfit.operations.router_stops import through_before_stopped
 from dryfit.operations.sections import sections_of
 from dryfit.operations.shelves import shelves_sanded
@@ -37,7 +38,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
     Findings: ``station-missing`` (H51), ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
-    ``wish-without-work``, ``order-circle`` (H81).
+    ``wish-without-work``, ``order-circle`` (H81), and those of the lines done and spoiled.
     """
     missing = tuple(_missing(name) for name in NEEDED if name not in shop.stations)
     if missing:
@@ -74,7 +75,8 @@ def _finished_list(
     )
     wishes = wished(model, operations, everything.rules)
     rules = _distinct((*everything.rules, *wishes.rules))
-    findings = (*everything.findings, *wishes.findings)
+    said = progress_findings(model, operations)
+    findings = (*everything.findings, *wishes.findings, *said)
     contradiction = circle(rules, wishes.spans)
     if contradiction is not None:
         return None, (*findings, contradiction)

@@ -1,0 +1,52 @@
+"""What the notes say is done, compared with the operations that there are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from difflib import get_close_matches
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.placing.model import Model
+from dryfit.plan.operation import Operation
+
+
+def progress_findings(model: Model, operations: Sequence[Operation]) -> Iterator[Diagnostic]:
+    """Yield what is wrong with the lines ``done`` and ``spoiled``, and that the plan is whole.
+
+    Findings: done-unknown-operation, done-more-than-there-are, progress-not-planned.
+    """
+    by_id = {operation.id: operation for operation in operations}
+    for done in model.done:
+        operation = by_id.get(done.operation)
+        if operation is None:
+            near = get_close_matches(done.operation, list(by_id), n=1)
+            hint = f"did you mean `{near[0]}`?" if near else "look it up in the booklet"
+            yield Diagnostic(
+                "done-unknown-operation",
+                Severity.ERROR,
+                f"no operation is called `{done.operation}`",
+                done.span,
+                hints=(Hint(hint),),
+            )
+        elif done.count is not None and done.count > _copies(operation):
+            yield Diagnostic(
+                "done-more-than-there-are",
+                Severity.ERROR,
+                f"{done.count} are done, but `{done.operation}` is done to {_copies(operation)}",
+                done.span,
+                hints=(Hint("write how many of them are done, or leave the number out for all"),),
+            )
+    spans = [each.span for each in (*model.done, *model.spoiled)]
+    if spans:
+        yield Diagnostic(
+            "progress-not-planned",
+            Severity.NOTICE,
+            "the order of work is printed whole: what is done is not taken off it, and what is "
+            "spoiled is not added",
+            min(spans),
+            hints=(Hint("tick off on paper what is done"),),
+        )
+
+
+def _copies(operation: Operation) -> int:
+    return sum(len(work.copies) for work in operation.work)
