@@ -79,7 +79,7 @@ def offset_of(node: Parsed, draft: Draft) -> Offset:
     from_side = bool(tokens(nodes, "_FROM"))
     if tokens(nodes, "NAME"):
         side = "bottom" if tokens(nodes, "_BELOW") else "top"
-        return Offset(amount, side, span, of=(reference(node, draft),))
+        return Offset(amount, side, span, of=(reference(node, draft),), on_host=True)
     if len(places) > 1:
         draft.error("place-missing", "from one side only is a distance measured", span)
     hosts = trees(nodes, "refs")
