@@ -72,7 +72,21 @@ KINDS: tuple[Kind, ...] = (
     ),
     Kind("Openings", "keyword.other.place", ("OPENING", "_WITHIN")),
     Kind("How parts meet", "keyword.operator.word", ("PREP",)),
-    Kind("Joints and fastenings", "support.function", ("JOINT", "FASTENER", "GLUED")),
+    Kind(
+        "Joints and fastenings",
+        "support.function",
+        (
+            "JOINT",
+            "FASTENER",
+            "DETAIL",
+            "_PROUD",
+            "_SHOULDER",
+            "_OFFSET",
+            "SHOWS",
+            "GLUED",
+            "GLUEWORDS",
+        ),
+    ),
     Kind(
         "Cuts without a mate",
         "support.function",

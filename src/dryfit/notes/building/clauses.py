@@ -9,6 +9,8 @@ from lark import Token, Tree
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, text_of, tokens, trees
+from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
+from dryfit.notes.building.joint_words import Said, joint_spec, said
 from dryfit.notes.building.places import (
     Listed,
     at_places,
@@ -23,7 +25,7 @@ from dryfit.notes.building.places import (
     up,
 )
 from dryfit.notes.building.references import references, stage
-from dryfit.notes.building.sums import said_size, size_word, size_words, sum_in
+from dryfit.notes.building.sums import said_size, size_words, sum_in
 from dryfit.notes.tree import (
     Apart,
     CutAfter,
@@ -31,7 +33,6 @@ from dryfit.notes.tree import (
     GluedFrom,
     Handed,
     Join,
-    JointSpec,
     Lapping,
     Lie,
     OfTimber,
@@ -42,15 +43,6 @@ from dryfit.notes.tree import (
     Sizes,
     Spread,
 )
-
-
-def joint_spec(node: Tree[Token], draft: Draft) -> JointSpec:
-    """Return the joint named by kind, with its count and sizes."""
-    kind = tokens(node.children, "JOINT", "FASTENER")[0]
-    sizes = tuple(size_word(dim, draft) for dim in trees(node.children, "dim"))
-    return JointSpec(
-        text_of(kind), checked_count(node.children, draft), sizes, None, draft.span(node)
-    )
 
 
 def join(node: Tree[Token], draft: Draft) -> Join:
@@ -76,9 +68,9 @@ def entering_edge(node: Tree[Token]) -> str | None:
     return " ".join(words) or None
 
 
-def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause]:
+def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
     """Return the phrases of a part's line; "10 front to back" goes to the "set in" before it."""
-    done: list[PartClause] = []
+    done: list[PartClause | Said] = []
     for group in groups:
         node, before = group.node, done[-1] if done else None
         if node.data in _LISTED:
@@ -95,12 +87,14 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause]:
                 )
         elif node.data == "endgap":
             _put_to_spread(done, tokens(node.children, "ENDGAP")[0], draft)
+        elif node.data in SAID_OF_JOINTS:
+            done.extend(said(node, draft))
         else:
             done.append(_BUILDERS[node.data](node, draft))
     return done
 
 
-def _put_to_spread(done: list[PartClause], word: Token, draft: Draft) -> None:
+def _put_to_spread(done: list[PartClause | Said], word: Token, draft: Draft) -> None:
     for at, clause in enumerate(done):
         if isinstance(clause, Spread):
             done[at] = merged_ends(clause, word, draft)

@@ -34,7 +34,7 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
     """Return the statement of ``groove in aprons: inside, 6 wide, 9 deep, 12 from top``."""
     nodes = tree.children
     each = only(trees(nodes, "each"), "how many there are of it", draft)
-    after = only(trees(nodes, "stage"), "what it waits for", draft)
+    after = only(trees(nodes, "afterstage"), "what it waits for", draft)
     extents = [extent for node in trees(nodes, "extent") for extent in _extents(node, draft)]
     if len(extents) > 1:
         draft.error("said-twice", "said twice: how far it runs", extents[1].span)
@@ -52,7 +52,7 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
         count=_count(tree, each, draft),
         each=text_of(tokens(each.children, "EACH")[0]) if each else None,
         profile=text_or_none(only(tokens(nodes, "PROFILE"), "the profile", draft)),
-        after=stage(after, draft) if after else None,
+        after=stage(trees(after.children, "stage")[0], draft) if after else None,
         span=draft.line.whole(),
     )
 

@@ -9,10 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from dryfit.notes.building.draft import union
+from dryfit.diagnostics import Hint
+from dryfit.notes.building.draft import Draft, union
+from dryfit.notes.building.joint_words import AfterStage, Said, with_said, with_sizes
 from dryfit.notes.tree import (
     From,
+    GlueWords,
     Join,
+    JointDetail,
     JointSpec,
     PartClause,
     Sizes,
@@ -20,27 +24,43 @@ from dryfit.notes.tree import (
 
 _FASTENERS = ("screws", "buttons")
 
+Phrase = PartClause | Said
 
-def combined(clauses: Sequence[PartClause]) -> tuple[PartClause, ...]:
+
+def combined(phrases: Sequence[Phrase], draft: Draft) -> tuple[PartClause, ...]:
     """Return the clauses with every joint and every place at what it belongs to."""
-    return _with_joints(_with_joint_sizes(clauses))
+    return _with_joints(_with_said(_with_joint_sizes(phrases), draft))
 
 
-def _with_joint_sizes(clauses: Sequence[PartClause]) -> list[PartClause]:
-    """Put sizes and a tenon's place behind a comma to the joint that they follow."""
-    done: list[PartClause] = []
-    for index, clause in enumerate(clauses):
+def with_glue_only(join: Join, words: Sequence[Said], draft: Draft) -> Join:
+    """Return how parts meet with where the glue goes; anything else needs the joint's name."""
+    for word in words:
+        if isinstance(word, GlueWords):
+            join = replace(join, glue=(*join.glue, word))
+        else:
+            _needs_a_joint(word, draft)
+    return join
+
+
+def _with_joint_sizes(phrases: Sequence[Phrase]) -> list[Phrase]:
+    """Put sizes and a tenon's place behind a comma to the joint or detail that they follow."""
+    done: list[Phrase] = []
+    for index, phrase in enumerate(phrases):
         before = done[-1] if done else None
         if isinstance(before, JointSpec):
-            if isinstance(clause, From) and _is_place_on_part(before, clause):
-                span = union(before.span, clause.span)
-                done[-1] = replace(before, place=clause.offset, span=span)
+            if isinstance(phrase, From) and _is_place_on_part(before, phrase):
+                span = union(before.span, phrase.span)
+                done[-1] = replace(before, place=phrase.offset, span=span)
                 continue
-            if isinstance(clause, Sizes) and _is_of_joint(clauses, index):
-                span = union(before.span, clause.span)
-                done[-1] = replace(before, sizes=before.sizes + clause.sizes, span=span)
+            if isinstance(phrase, Sizes) and _is_of_joint(phrases, index):
+                span = union(before.span, phrase.span)
+                done[-1] = replace(before, sizes=before.sizes + phrase.sizes, span=span)
                 continue
-        done.append(clause)
+        sized = isinstance(phrase, Sizes) and _is_of_joint(phrases, index)
+        if isinstance(before, JointDetail) and isinstance(phrase, Sizes) and sized:
+            done[-1] = with_sizes(before, phrase.sizes, phrase.span)
+            continue
+        done.append(phrase)
     return done
 
 
@@ -48,7 +68,7 @@ def _is_place_on_part(spec: JointSpec, clause: From) -> bool:
     return spec.kind == "tenon" and clause.offset.place in ("top", "bottom")
 
 
-def _is_of_joint(clauses: Sequence[PartClause], index: int) -> bool:
+def _is_of_joint(clauses: Sequence[Phrase], index: int) -> bool:
     """Return whether sizes behind a joint are the joint's and not the part's.
 
     They are when the preposition is still to come, or when the part has these sizes already.
@@ -67,7 +87,64 @@ def _is_of_joint(clauses: Sequence[PartClause], index: int) -> bool:
     return all(size.dimension in stated for size in sizes.sizes)
 
 
-def _with_joints(clauses: list[PartClause]) -> tuple[PartClause, ...]:
+def _with_said(phrases: Sequence[Phrase], draft: Draft) -> list[PartClause]:
+    """Put what is said of a joint to the joint: the one before it, or else the next.
+
+    Where glue goes is said also of parts that meet without a joint's name.
+    """
+    done: list[PartClause] = []
+    waiting: list[Said] = []
+    for phrase in phrases:
+        if not isinstance(phrase, JointDetail | GlueWords | AfterStage):
+            if isinstance(phrase, JointSpec) and waiting:
+                done.append(with_said(phrase, waiting))
+                waiting = []
+            else:
+                done.append(phrase)
+            continue
+        at = _joint_before(done, phrase)
+        if at is None:
+            waiting.append(phrase)
+            continue
+        joint = done[at]
+        if isinstance(joint, Join):
+            done[at] = _said_of_join(joint, phrase, draft)
+        elif isinstance(joint, JointSpec):
+            done[at] = with_said(joint, (phrase,))
+    for phrase in waiting:
+        _needs_a_joint(phrase, draft)
+    return done
+
+
+def _joint_before(done: Sequence[PartClause], said: Said) -> int | None:
+    joins = Join if isinstance(said, GlueWords) else ()
+    for at in range(len(done) - 1, -1, -1):
+        if isinstance(done[at], JointSpec) or (joins and isinstance(done[at], joins)):
+            return at
+        other = done[at]
+        if isinstance(other, Join) and other.preposition == "crossing":
+            return at
+    return None
+
+
+def _said_of_join(join: Join, said: Said, draft: Draft) -> Join:
+    if isinstance(said, GlueWords) and join.spec is None:
+        return with_glue_only(join, (said,), draft)
+    # What crosses is lapped, also when the lap is not named.
+    spec = join.spec or JointSpec("half lap", None, (), None, join.span)
+    return replace(join, spec=with_said(spec, (said,)))
+
+
+def _needs_a_joint(said: Said, draft: Draft) -> None:
+    draft.error(
+        "detail-without-joint",
+        f"`{said.span.text()}`: of which joint? none is named",
+        said.span,
+        Hint("name the joint in front of it, such as `tenon 20 into legs`"),
+    )
+
+
+def _with_joints(clauses: Sequence[PartClause]) -> tuple[PartClause, ...]:
     """Put every joint that stands alone to the nearest preposition without one."""
     done: list[PartClause | None] = list(clauses)
     for index, spec in enumerate(clauses):
@@ -77,7 +154,8 @@ def _with_joints(clauses: list[PartClause]) -> tuple[PartClause, ...]:
         if at is not None:
             host = done[at]
             assert isinstance(host, Join)
-            done[at] = replace(host, spec=spec, span=union(host.span, spec.span))
+            whole = replace(spec, glue=host.glue + spec.glue)
+            done[at] = replace(host, spec=whole, glue=(), span=union(host.span, spec.span))
             done[index] = None
     return tuple(clause for clause in done if clause is not None)
 

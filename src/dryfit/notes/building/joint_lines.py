@@ -7,16 +7,27 @@ from dataclasses import replace
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
-from dryfit.notes.building.clauses import join, joint_spec
+from dryfit.notes.building.clauses import join
 from dryfit.notes.building.draft import Draft, only, text_of, tokens, trees
+from dryfit.notes.building.joining import with_glue_only
+from dryfit.notes.building.joint_words import (
+    BUILDERS,
+    Said,
+    joint_spec,
+    said,
+    with_said,
+    with_sizes,
+)
 from dryfit.notes.building.places import offset_of
 from dryfit.notes.building.references import references
-from dryfit.notes.building.sums import all_sizes
+from dryfit.notes.building.sums import size_words
 from dryfit.notes.tree import (
     Join,
+    JointDetail,
     JointLine,
     JointSpec,
     Reference,
+    SizeWord,
 )
 
 Parsed = Tree[Token]
@@ -28,9 +39,9 @@ def joint_line(tree: Parsed, draft: Draft) -> JointLine:
     guests = _guests(trees(nodes, "wishes")[0], draft)
     joined = join(tree, draft)
     hosts = joined.hosts + references(tree, draft)
-    spec = _joint_line_spec(tree, draft, joined)
+    joined = _with_spec(replace(joined, hosts=hosts), tree, draft)
     check_hosts(guests, hosts, draft)
-    whole = replace(joined, hosts=hosts, spec=spec, span=draft.line.whole())
+    whole = replace(joined, span=draft.line.whole())
     return JointLine(guests, whole, bool(tokens(nodes, "GLUED")), draft.line.whole())
 
 
@@ -45,25 +56,56 @@ def _guests(tree: Parsed, draft: Draft) -> tuple[Reference, ...]:
     return references(tree, draft)
 
 
-def _joint_line_spec(tree: Parsed, draft: Draft, joined: Join) -> JointSpec | None:
-    said = only(trees(tree.children, "jointspec"), "a joint", draft)
-    sizes = all_sizes(tree, draft)
+def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
+    """Return how the parts meet with the joint of the line; sizes go to what they stand behind."""
+    named = only(trees(tree.children, "jointspec"), "a joint", draft)
     where = only(trees(tree.children, "fromside"), "where the joint is", draft)
-    place = offset_of(where, draft) if where else None
-    if said:
-        spec = joint_spec(said, draft)
-    elif joined.preposition == "crossing":
+    spec = joint_spec(named, draft) if named else None
+    if spec is None and joined.preposition == "crossing":
         spec = JointSpec("half lap", None, (), None, joined.span)
-    else:
-        if sizes or place:
+    words = _said_with_sizes(tree, draft)
+    sizes = _sizes(tree, draft, stop=bool(words))
+    if spec is None:
+        if sizes or where:
             draft.error(
                 "size-without-joint",
                 "a measure stands here, but no joint that it could belong to",
                 draft.span(trees(tree.children, "dims", "fromside")[0]),
                 Hint("name the joint in front of it: `tenon 20 long`"),
             )
-        return None
-    return replace(spec, sizes=spec.sizes + sizes, place=place)
+        return with_glue_only(joined, words, draft)
+    place = offset_of(where, draft) if where else None
+    spec = replace(spec, sizes=spec.sizes + sizes, place=place)
+    return replace(joined, spec=with_said(spec, words))
+
+
+def _sizes(tree: Parsed, draft: Draft, *, stop: bool) -> tuple[SizeWord, ...]:
+    """Return the sizes of the joint; with `stop` only those before its first detail."""
+    sizes: list[SizeWord] = []
+    for node in tree.children:
+        if isinstance(node, Token):
+            continue
+        if stop and node.data in BUILDERS:
+            break
+        if node.data == "dims":
+            sizes.extend(size_words(node, draft))
+    return tuple(sizes)
+
+
+def _said_with_sizes(tree: Parsed, draft: Draft) -> list[Said]:
+    words: list[Said] = []
+    for node in tree.children:
+        if isinstance(node, Token):
+            continue
+        if node.data in BUILDERS:
+            words.extend(said(node, draft))
+        elif node.data == "dims" and words:
+            last = words[-1]
+            if isinstance(last, JointDetail):
+                words[-1] = with_sizes(last, size_words(node, draft), draft.span(node))
+            else:
+                draft.error("measure-of-what", "a measure stands alone here", draft.span(node))
+    return words
 
 
 def check_hosts(guests: tuple[Reference, ...], hosts: tuple[Reference, ...], draft: Draft) -> None:

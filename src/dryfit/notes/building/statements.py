@@ -21,7 +21,7 @@ from dryfit.notes.building.draft import (
     tokens,
     trees,
 )
-from dryfit.notes.building.joining import combined
+from dryfit.notes.building.joining import Phrase, combined
 from dryfit.notes.building.joint_lines import check_hosts, joint_line
 from dryfit.notes.building.places import listed
 from dryfit.notes.building.references import reference, references
@@ -158,7 +158,7 @@ def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     count = checked_count(tree.children, draft) or 1
     phrases = [node for node in tree.children if isinstance(node, Tree)]
     groups = listed(phrases, draft)
-    joined = combined(_set_in_places(clauses(groups, draft), count))
+    joined = combined(_set_in_places(clauses(groups, draft), count), draft)
     _check_name(name, draft)
     _check_once(joined, draft)
     if check_written([group.node for group in groups if group.node.data == "dims"], draft):
@@ -177,7 +177,7 @@ def _parts(tree: Parsed, draft: Draft) -> PartsLine:
     )
 
 
-def _set_in_places(phrases: list[PartClause], count: int) -> list[PartClause]:
+def _set_in_places(phrases: list[Phrase], count: int) -> list[Phrase]:
     """Return the phrases with "set in 15 at left and right" taken for two when it names places.
 
     It does where nothing else says at which places the copies are, and there is a copy for each.

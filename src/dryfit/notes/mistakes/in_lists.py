@@ -72,7 +72,11 @@ def distance_as_place(stumble: Stumble) -> Mistake | None:
 
 def _part_taken_for_a_measure(stumble: Stumble) -> tuple[int, int] | None:
     last = stumble.previous
-    if last is None or last.type != "NAME" or not stumble.takes <= {"DIM", "_DOT", "_POSS"}:
+    if (
+        last is None
+        or last.type != "NAME"
+        or not stumble.takes <= {"DIM", "_DOT", "_POSS", "SHOWS"}
+    ):
         return None
     if stumble.written not in _BEHIND_A_NAME or last.start_pos is None or last.end_pos is None:
         return None

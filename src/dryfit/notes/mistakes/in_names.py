@@ -22,7 +22,7 @@ _ADJECTIVES = {
 _BEGIN_A_SUM = frozenset(
     {"INT", "NUMBER", "MEASURE", "NAME", "VALUE", "DIM", "OVERALL", "_HALF", "_LPAR", "_MINUS"}
 )
-_ONLY_A_DIMENSION = frozenset({"DIM", "_DOT", "_POSS"})
+_ONLY_A_DIMENSION = frozenset({"DIM", "_DOT", "_POSS", "SHOWS"})
 _DIMENSION_OF_VALUE = re.compile(r"\.\s*([^\W\d_]+)")
 
 

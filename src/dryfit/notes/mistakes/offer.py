@@ -21,11 +21,20 @@ def offered(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Diagno
 
 
 def explained(failure: Failure, vocabulary: Vocabulary) -> Diagnostic:
-    """Return the finding for a line that cannot be read: of the first mistake that fits."""
+    """Return the finding for a line that cannot be read: of the first mistake that fits.
+
+    A guess that only brings the reading further gives way to one that mends the whole line.
+    """
+    further: Diagnostic | None = None
     for mistake in mistakes(failure, vocabulary):
+        if further and not mistake.guess:
+            return further
         hints = tuple(_hints(mistake, failure.line, vocabulary))
-        if hints or not mistake.guess:
+        mends = any(hint.corrected_line is not None for hint in hints)
+        if mends or not mistake.guess:
             return _finding(mistake, hints)
+        if hints and further is None:
+            further = _finding(mistake, hints)
     raise AssertionError(f"nothing explains line {failure.line.line}")
 
 

@@ -143,8 +143,6 @@ UNKNOWN_JOINTS = frozenset(
         "bridle joint",
         "dovetail",
         "dowel",
-        "draw-bore",
-        "drawbored tenon",
         "finger joint",
         "hinge",
         "lapped dovetail",
@@ -156,9 +154,6 @@ UNKNOWN_JOINTS = frozenset(
         "rebate",
         "scarf",
         "sliding dovetail",
-        "spline",
-        "through tenon",
         "tongue",
-        "wedged tenon",
     )
 )

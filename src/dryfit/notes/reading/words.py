@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dryfit.notes.names import canonical, plural
 from dryfit.notes.reading.words_of_cuts import CUTS
+from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_places import PLACES
 
 OPENERS = {
@@ -64,14 +65,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_AND", {"and": "and"}),
     ("_IS", {"is": "is", "be": "be"}),
     # joints
-    ("JOINT", {"half lap": "half lap", "halving": "half lap", "lap": "half lap"}),
-    ("JOINT", {"tenon": "tenon", "mortise and tenon": "tenon", "mortice and tenon": "tenon"}),
-    ("JOINT", {"blind tenon": "tenon", "stub tenon": "tenon"}),
-    ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
-    ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
-    ("FASTENER", {"screw": "screws", "wood screw": "screws"}),
-    ("FASTENER", {"button": "buttons", "wooden button": "buttons"}),
-    ("GLUED", {"glued": "glued"}),
     ("_GLUEDFROM", {"glued from": "glued from", "glued up from": "glued from"}),
     ("_STAVES", {"stave": "staves"}),
     ("_CUTAFTER", {"cut after": "cut after"}),
@@ -93,6 +86,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
     *PLACES,
+    *JOINTS,
     *CUTS,
 )
 

@@ -1,0 +1,77 @@
+"""The words of joints: their names, what is said of them besides, and where glue goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+Entry = tuple[str, dict[str, str]]
+
+_PLACES = ("front", "back", "left", "right", "top", "bottom")
+_CENTRES = ("middle", "centre", "center")
+
+
+def _tenons() -> dict[str, str]:
+    """Return the tenons with what their adjective says of them behind a comma."""
+    said = {
+        "through": "through",
+        "haunched": "haunch",
+        "wedged": "wedges",
+        "pegged": "pegs",
+        "pinned": "pegs",
+        "drawbored": "drawbore",
+        "draw bored": "drawbore",
+        "wedged through": "through, wedges",
+        "through wedged": "through, wedges",
+    }
+    tenons = {f"{adjective} tenon": f"tenon, {details}" for adjective, details in said.items()}
+    plain = ("tenon", "mortise and tenon", "mortice and tenon", "blind tenon", "stub tenon")
+    return {**dict.fromkeys(plain, "tenon"), **tenons}
+
+
+def _glue() -> Iterator[tuple[str, str]]:
+    """Yield the spellings of where glue goes, each with its kind and perhaps a place."""
+    for glue in ("glue", "glue only", "glue at", "glue in", "glued at", "glued in"):
+        for the in ("the ", ""):
+            for centre in _CENTRES:
+                yield f"{glue} {the}{centre}", "middle"
+            for place in _PLACES:
+                yield f"{glue} {the}{place}", f"place {place}"
+    for glue in ("glue", "glue only", "glued at", "glue along"):
+        for one in ("one edge", "one long edge", "one side"):
+            yield f"{glue} {one}", "one edge"
+        for place in _PLACES:
+            yield f"{glue} the {place} edge", f"edge {place}"
+            yield f"{glue} {place} edge", f"edge {place}"
+    for pinned in ("pinned", "pin"):
+        for centre in _CENTRES:
+            for at in ("at the", "in the", "at"):
+                yield f"{pinned} {at} {centre}", "pinned middle"
+    for place in _PLACES:
+        yield f"pinned at the {place}", f"pinned {place}"
+        yield f"pinned at {place}", f"pinned {place}"
+
+
+JOINTS: tuple[Entry, ...] = (
+    ("GLUEWORDS", dict(_glue())),
+    ("GLUEWORDS", {"dry": "dry", "not glued": "dry", "no glue": "dry", "without glue": "dry"}),
+    ("GLUEWORDS", {"knock down": "knock-down", "loose": "knock-down", "bolted": "bolted"}),
+    ("GLUEWORDS", {"knockdown": "knock-down", "pinned": "pinned"}),
+    ("JOINT", {"half lap": "half lap", "halving": "half lap", "lap": "half lap"}),
+    ("JOINT", {"halving joint": "half lap", "cross lap": "half lap", "cross halving": "half lap"}),
+    ("JOINT", _tenons()),
+    ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
+    ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
+    ("FASTENER", {"screw": "screws", "wood screw": "screws"}),
+    ("FASTENER", {"button": "buttons", "wooden button": "buttons"}),
+    ("GLUED", {"glued": "glued"}),
+    ("_PROUD", {"proud": "proud"}),
+    ("DETAIL", {"haunched": "haunch", "haunch": "haunch", "with a haunch": "haunch"}),
+    ("DETAIL", {"wedge": "wedges", "wedged": "wedges"}),
+    ("DETAIL", {"peg": "pegs", "pegged": "pegs"}),
+    ("DETAIL", {"drawbore": "drawbore", "drawbored": "drawbore", "draw bored": "drawbore"}),
+    ("DETAIL", {"draw bore": "drawbore", "proud": "proud"}),
+    ("DETAIL", {"key": "keys", "spline": "keys", "keyed": "keys", "splined": "keys"}),
+    ("_SHOULDER", {"shoulder": "shoulder"}),
+    ("_OFFSET", {"offset": "offset", "set off": "offset"}),
+    ("SHOWS", {"show": "shows", "run through": "shows", "on show": "shows"}),
+)
