@@ -8,9 +8,9 @@ from functools import partial
 from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.faces import face_hosts, face_of
+from dryfit.placing.faces import face_hosts, face_of, visible_end
 from dryfit.placing.heights import ZERO, say, verb
-from dryfit.placing.over_hosts import outermost, say_over
+from dryfit.placing.over_hosts import furthest, outermost, say_within
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS
@@ -47,10 +47,19 @@ def _said(
             continue
         if _say_named_side(site, part, seat, hosts, axis):
             said.append((axis, SIDE_WORDS[axis, seat.side(axis)], hosts))
-        elif say_over(site, seat, hosts, axis):
+        elif _say_over_visible(site, seat, hosts, axis):
             sized = part.sizes[part.axes.index(axis)] is not None
             said.append((axis, "midway" if sized else "over", hosts))
     return said
+
+
+def _say_over_visible(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
+    # Along a rail between posts it runs from post to post, and not as far as the tenons.
+    low, high = (
+        furthest(site, [visible_end(site, host, axis, side) for host in hosts], side)
+        for side in (-1, 1)
+    )
+    return low is not None and high is not None and say_within(site, seat, low, high)
 
 
 def _is_carried(site: Site, part: DeclaredPart, axis: int) -> bool:
@@ -80,13 +89,12 @@ def _say_named_side(
 def _list(site: Site, part: DeclaredPart, axis: int, how: str, hosts: Sequence[Seat]) -> None:
     on = part_words(site, hosts)
     if how == "over":
-        size = ("long", "wide", "thick")[part.axes.index(axis)]
-        if part.axes[0] != axis:
-            size = ("wide", "deep", "high")[axis]
-        as_large = f"is as {size}" if part.count == 1 else f"are as {size}"
-        text = f"the {part.written} {as_large} as the {on} together"
-        if len({host.name for host in hosts}) == 1 or part.count > 1:
-            text = f"the {part.written} {as_large} as the {on}"
+        if site.part(hosts[0].part).axes[0] == axis == part.axes[0]:
+            entering = visible_end(site, hosts[0], axis, -1).owner != hosts[0].name
+            text = f"{verb(part, 'runs', 'run')} along the {on} from "
+            text += "shoulder to shoulder" if entering else "end to end"
+        else:
+            text = f"{verb(part, 'covers', 'cover')} the {on} {WAYS[axis]}"
         site.assume(text, part.span, partial(size_phrase, site, part, axis))
         return
     if how == "midway":

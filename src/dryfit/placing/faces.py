@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
-from dryfit.placing.directions import spread_axis
+from dryfit.placing.directions import bounded_axis, spread_axis
+from dryfit.placing.ends import ends_of
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, both, whole
@@ -67,6 +68,17 @@ def face_of(site: Site, contact: Contact, seat: Seat, host: Seat) -> Side | None
         if inner is None:
             return None
     return None
+
+
+def visible_end(site: Site, host: Seat, axis: int, side: int) -> Face:
+    """Return where a copy ends on a side as one sees it: at what it enters there, if anything."""
+    part = site.part(host.part)
+    for contact in site.contacts(host.part, "into", "between") if part.axes[0] == axis else ():
+        ends = ends_of(site, contact, host, axis)
+        mate = None if ends is None else ends.low if side < 0 else ends.high
+        if mate is not None and bounded_axis(site, part, contact) == axis:
+            return Face(mate.name, axis, -side)
+    return Face(host.name, axis, side)
 
 
 def sides_in_question(site: Site, part: DeclaredPart, host: Seat) -> tuple[Side, Side]:

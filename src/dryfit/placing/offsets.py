@@ -8,8 +8,9 @@ from functools import partial
 from dryfit.piece.declared import Amount, DeclaredPart, HeightList, Host, OnHost
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.faces import face_hosts
+from dryfit.placing.faces import face_hosts, visible_end
 from dryfit.placing.levels import entry_for
+from dryfit.placing.over_hosts import furthest
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, whole
@@ -76,7 +77,7 @@ def _end_of_host(
     ]
     if len(hosts) != 1 or site.part(hosts[0].part).axes[0] != surface[0]:
         return None
-    return Face(hosts[0].name, *surface)
+    return visible_end(site, hosts[0], *surface)
 
 
 def _say_offset(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> bool:
@@ -110,8 +111,7 @@ def _host_face(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Fa
     if len({host.part for host in hosts}) == 1 and not rows:
         # Equal copies at one height end at one height.
         return faces[0]
-    known = [(side * at, face) for face in faces if (at := site.positions.at(face)) is not None]
-    return max(known)[1] if known and len(known) == len(faces) else None
+    return furthest(site, faces, side)
 
 
 def _joined(site: Site, part: DeclaredPart) -> tuple[Host, ...]:

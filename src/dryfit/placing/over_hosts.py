@@ -49,8 +49,12 @@ def say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
     """Assume that a copy lies midway over its hosts, or runs to their outer faces; say if news."""
     low = outermost(site, hosts, axis, -1)
     high = outermost(site, hosts, axis, 1)
-    if low is None or high is None:
-        return False
+    return low is not None and high is not None and say_within(site, seat, low, high)
+
+
+def say_within(site: Site, seat: Seat, low: Face, high: Face) -> bool:
+    """Assume that a copy lies midway between two faces, or runs from one to the other."""
+    axis = low.axis
     size, span = site.positions.extent(seat.name, axis), site.positions.distance(low, high)
     own_low, own_high = both(seat.name, axis)
     if size is not None and span is not None:
@@ -70,10 +74,10 @@ def say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
 
 def outermost(site: Site, hosts: Iterable[Seat], axis: int, side: int) -> Face | None:
     """Return the face that lies furthest out on a side, or None while one is unknown."""
-    known = []
-    for host in hosts:
-        place = site.positions.at(Face(host.name, axis, side))
-        if place is None:
-            return None
-        known.append((side * place, Face(host.name, axis, side)))
-    return max(known)[1] if known else None
+    return furthest(site, [Face(host.name, axis, side) for host in hosts], side)
+
+
+def furthest(site: Site, faces: Sequence[Face], side: int) -> Face | None:
+    """Return the face that lies furthest towards a side, or None while one is unknown."""
+    known = [(side * at, face) for face in faces if (at := site.positions.at(face)) is not None]
+    return max(known)[1] if known and len(known) == len(faces) else None
