@@ -36,7 +36,7 @@ def progress_findings(model: Model, operations: Sequence[Operation]) -> Iterator
                 done.span,
                 hints=(Hint("write how many of them are done, or leave the number out for all"),),
             )
-    spans = [each.span for each in (*model.done, *model.spoiled)]
+    spans = [each.span for each in model.done] + [each.span for each in model.spoiled]
     if spans:
         yield Diagnostic(
             "progress-not-planned",
