@@ -154,6 +154,32 @@ def test_formatting_tidies_the_lines_that_are_untidy() -> None:
     assert said == ""
 
 
+def test_a_correction_is_offered_until_the_text_changes() -> None:
+    text = STOOL.read_text(encoding="utf-8")
+    broken = text.replace("into legs", "into lges", 1)
+
+    async def work(editor: Editor) -> list[types.CodeAction]:
+        editor.open(broken)
+        await editor.findings()
+        at = place_of(broken, "lges")
+        asked = types.CodeActionParams(
+            types.TextDocumentIdentifier(URI), types.Range(at, at), types.CodeActionContext([])
+        )
+        found = list(await editor.client.text_document_code_action_async(asked) or ())
+        editor.change(f"# from the old kitchen\n{broken}")
+        later = await editor.client.text_document_code_action_async(asked)
+        assert not later
+        return [action for action in found if isinstance(action, types.CodeAction)]
+
+    (action,), said = in_an_editor(work)
+    assert action.title == "did you mean `legs`?"
+    assert action.edit is not None
+    assert action.edit.changes is not None
+    (change,) = action.edit.changes[URI]
+    assert change.new_text == text.split("\n")[change.range.start.line]
+    assert said == ""
+
+
 def test_whatever_is_asked_no_traceback_comes_out() -> None:
     async def work(editor: Editor) -> object:
         editor.open("4 legs\n\x00")

@@ -2,19 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 from dryfit import workshop
-from dryfit.diagnostics import Diagnostic, Findings, Severity, Source
+from dryfit.diagnostics import Diagnostic, Findings, Severity, Source, Span
 from dryfit.diagnostics.render import short
 from dryfit.editor.document import document_of
-from dryfit.editor.places import Encoding, Place, place_of
+from dryfit.editor.places import Encoding, Place, character_of, place_of
 from dryfit.shop import ShopFileError
 from dryfit.workshop import Checked
 
 _TOP = Place(0, 0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """A correction that was read again before it was offered: a whole line to write instead."""
+
+    title: str
+    place: Place
+    text: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +35,7 @@ class Mark:
     code: str | None
     message: str
     related: tuple[tuple[Place, str], ...] = ()
+    fixes: tuple[Fix, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,5 +84,21 @@ def _mark(finding: Diagnostic, source: Source | None, encoding: Encoding) -> Mar
         for note in finding.notes
         if note.span is not None and note.span.source == source
     )
-    place = _TOP if span is None or elsewhere else place_of(span, encoding)
-    return Mark(place, finding.severity, finding.code, "\n".join(lines), related)
+    if span is None or elsewhere:
+        return Mark(_TOP, finding.severity, finding.code, "\n".join(lines), related)
+    return Mark(
+        place_of(span, encoding),
+        finding.severity,
+        finding.code,
+        "\n".join(lines),
+        related,
+        tuple(_fixes(finding, span, encoding)),
+    )
+
+
+def _fixes(finding: Diagnostic, span: Span, encoding: Encoding) -> Iterator[Fix]:
+    typed = span.source.lines()[span.line - 1]
+    whole = Place(span.line - 1, 0, character_of(typed, len(typed) + 1, encoding))
+    for hint in finding.hints:
+        if hint.corrected_line is not None:
+            yield Fix(hint.message, whole, hint.corrected_line)

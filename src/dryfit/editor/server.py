@@ -39,7 +39,7 @@ Answer = TypeVar("Answer")
 
 
 class NotesServer(LanguageServer):
-    """The server with what it remembers: the shop file, and each piece as last worked out."""
+    """The server, and what it remembers of each text: the piece last worked out, the marks."""
 
     def __init__(self, shop_file: Path | None) -> None:
         super().__init__(
@@ -47,6 +47,7 @@ class NotesServer(LanguageServer):
         )
         self.shop_file = shop_file
         self.models: dict[str, Model] = {}
+        self.marks: dict[str, tuple[int | None, tuple[Mark, ...]]] = {}
 
     def encoding(self) -> Encoding:
         """Return in which units the client counts characters."""
@@ -80,6 +81,8 @@ def new_server(shop_file: Path | None) -> NotesServer:
     triggers = types.CompletionOptions(trigger_characters=[" ", "."])
     server.feature(types.TEXT_DOCUMENT_COMPLETION, triggers)(_completed)
     server.feature(types.TEXT_DOCUMENT_FORMATTING)(_formatted)
+    quick = types.CodeActionOptions(code_action_kinds=[types.CodeActionKind.QuickFix])
+    server.feature(types.TEXT_DOCUMENT_CODE_ACTION, quick)(_mended)
     return server
 
 
@@ -98,6 +101,7 @@ async def _changed(server: NotesServer, asked: types.DidChangeTextDocumentParams
 def _closed(server: NotesServer, asked: types.DidCloseTextDocumentParams) -> None:
     uri = asked.text_document.uri
     server.models.pop(uri, None)
+    server.marks.pop(uri, None)
     server.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, []))
 
 
@@ -110,6 +114,7 @@ def _publish(server: NotesServer, uri: str) -> None:
     )
     if found.checked is not None and found.checked.model is not None:
         server.models[uri] = found.checked.model
+    server.marks[uri] = document.version, found.marks
     server.text_document_publish_diagnostics(
         types.PublishDiagnosticsParams(
             uri, [_diagnostic(mark, uri) for mark in found.marks], document.version
@@ -168,6 +173,24 @@ def _formatted(server: NotesServer, asked: types.DocumentFormattingParams) -> li
         lambda: formatting(_name(document), document.source, server.encoding()), none
     )
     return [types.TextEdit(_range(change.place), change.text) for change in found]
+
+
+def _mended(server: NotesServer, asked: types.CodeActionParams) -> list[types.CodeAction]:
+    uri, first, last = asked.text_document.uri, asked.range.start.line, asked.range.end.line
+    version, marks = server.marks.get(uri, (None, ()))
+    if version != server.workspace.get_text_document(uri).version:
+        return []  # the text has changed since, and with it perhaps the lines
+    return [
+        types.CodeAction(
+            fix.title,
+            types.CodeActionKind.QuickFix,
+            diagnostics=[_diagnostic(mark, uri)],
+            edit=types.WorkspaceEdit({uri: [types.TextEdit(_range(fix.place), fix.text)]}),
+        )
+        for mark in marks
+        if first <= mark.place.line <= last
+        for fix in mark.fixes
+    ]
 
 
 def _name(document: TextDocument) -> str:

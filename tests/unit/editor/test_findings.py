@@ -34,6 +34,10 @@ def test_a_mark_stands_under_its_word_and_says_what_to_write() -> None:
     assert message == "nothing here is called `lges`"
     assert hint == "did you mean `legs`?"
     assert correction.startswith("try: 2 long rails, across")
+    (fix,) = mark.fixes
+    assert fix.title == hint
+    assert fix.place == Place(7, 0, 62)
+    assert fix.text == "2 long rails, across, 55 x 20, tenon 20 long 6 thick into legs"
 
 
 def test_places_are_counted_in_utf_16() -> None:
