@@ -83,10 +83,9 @@ KINDS: tuple[Kind, ...] = (
             "_SHOULDER",
             "_OFFSET",
             "SHOWS",
-            "GLUED",
-            "GLUEWORDS",
         ),
     ),
+    Kind("Where glue goes", "support.function", ("GLUED", "GLUEWORDS")),
     Kind(
         "Cuts without a mate",
         "support.function",

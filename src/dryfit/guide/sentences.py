@@ -128,6 +128,21 @@ _JOINTS = Chapter(
             "a panel in a groove all round",
         ),
         Sentence("seat onto long rails: 6 buttons", "or screws, or nothing"),
+        Sentence(
+            "long rails into legs: 2 tenons 20 long 6 thick, haunch 10 long 6 deep", "two, haunched"
+        ),
+        Sentence(
+            "short rails into legs: through tenon, 2 wedges, 3 proud", "or pegs 6 dia, drawbored"
+        ),
+        Sentence(
+            "short rails into legs: tenon 20, offset 2 to back, shoulders 5 below 10 above",
+            "off the middle",
+        ),
+        Sentence(
+            "legs crossing short rails: half lap at corners, legs show", "whose face is unbroken"
+        ),
+        Sentence("seat onto long rails: glue the middle 60", "or glue front 75, glue one edge"),
+        Sentence("seat onto long rails: dry", "or pinned, screws, knock-down"),
         Sentence("long rails under seat: glued", "flat against it, with glue"),
     ),
 )

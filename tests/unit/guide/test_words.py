@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from itertools import product
+
 import pytest
 
 from dryfit.guide.kinds import KINDS, OTHER, kind_of
@@ -47,6 +50,21 @@ def test_synonyms_stand_behind_the_word_that_they_mean() -> None:
     text = " ".join(words_text().split())
     assert "upright (standing, vertical)" in text
     assert "housing (dado, trench)" in text
+
+
+def test_every_phrase_is_printed_but_for_its_articles() -> None:
+    sections = [" ".join(body.split("\n")[1:]) for body in words_text().split("\n\n")]
+    printed = {
+        bare(" ".join(words))
+        for body in sections
+        for said in re.split(r"[;(),]", body)
+        for words in product(*(word.split("/") for word in said.split()))
+    }
+    assert {phrase for phrase in PHRASES if bare(phrase) not in printed} == set()
+
+
+def bare(phrase: str) -> str:
+    return " ".join(word for word in canonical(phrase).split() if word not in ("the", "a", "an"))
 
 
 def test_words_that_cannot_be_names_are_those_that_the_reader_refuses() -> None:
