@@ -14,7 +14,6 @@ from dryfit.notes.tree import (
     LimitLine,
     MeasuredLine,
     Notes,
-    OpeningLine,
     PlaceLine,
     SpoiledLine,
     Statement,
@@ -25,7 +24,6 @@ KINDS: tuple[type[Statement], ...] = (
     DoneLine,
     LimitLine,
     MeasuredLine,
-    OpeningLine,
     PlaceLine,
     SpoiledLine,
 )

@@ -18,8 +18,10 @@ from dryfit.placing.heights import (
     stands_on_floor,
     topmost_reaches_height,
 )
+from dryfit.placing.in_openings import lies_in_opening
 from dryfit.placing.lapping import lap_runs_to_far_side
 from dryfit.placing.named_side import lies_at_named_side
+from dryfit.placing.outer_faces import fills_with_what_it_lies_on, outer_face_reaches_side
 from dryfit.placing.over_hosts import runs_over_what_it_lies_on
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
@@ -33,8 +35,11 @@ from dryfit.placing.standstill import settle
 Assuming = Callable[[Site, DeclaredPart], bool]
 
 _KINDS: tuple[Assuming, ...] = (
+    lies_in_opening,
     as_large_as_the_piece,
+    fills_with_what_it_lies_on,
     topmost_reaches_height,
+    outer_face_reaches_side,
     stands_on_floor,
     lap_runs_to_far_side,
     level_with_hosts,
@@ -55,14 +60,20 @@ def assume_the_rest(site: Site) -> None:
     while waiting:
         placed = {part.name for part in waiting if site.is_placed(part)}
         waiting = tuple(part for part in waiting if not _is_settled(site, part, placed))
-        if not any(kind(site, part) for kind in _KINDS for part in waiting):
+        if not any(_say(kind, site, part) for kind in _KINDS for part in waiting):
             return
         settle(site)
+
+
+def _say(kind: Assuming, site: Site, part: DeclaredPart) -> bool:
+    # The habits of what joins other parts are not those of what stands free in an opening.
+    in_opening = bool(site.contacts(part.name, "in"))
+    return in_opening == (kind is lies_in_opening) and kind(site, part)
 
 
 def _is_settled(site: Site, part: DeclaredPart, placed: set[str]) -> bool:
     # Rails that have their place may still say where the legs end that they go into.
     hosts = {host.part for each in site.contacts_of(part.name) for host in each.hosts}
     return part.name in placed and all(
-        host in placed or site.is_placed(site.part(host)) for host in hosts
+        host in placed or site.opening(host) or site.is_placed(site.part(host)) for host in hosts
     )

@@ -6,10 +6,11 @@ from collections.abc import Mapping
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
-from dryfit.piece.declared import DeclaredPart
+from dryfit.piece.declared import DeclaredPart, amounts_of
 from dryfit.placing.clashes import report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.on_faces import report_unclear_faces
+from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import DIMENSIONS, Site, both
@@ -30,10 +31,12 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
     """Return the box of every copy that could be placed.
 
     Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
-    face-unclear, lapping-over-nothing, no-room-between, copies-differ, size-not-positive.
+    face-unclear, lapping-over-nothing, no-room-between, copies-differ, size-not-positive,
+    opening-unbounded, opening-unclear, opening-empty.
     """
     report_clashes(site)
     report_no_room(site)
+    report_openings(site)
     boxes: dict[str, Box] = {}
     missing: dict[str, set[int]] = {}
     for part in site.parts():
@@ -87,12 +90,11 @@ def _report_missing(site: Site, missing: Mapping[str, set[int]]) -> None:
 
 
 def _leans_on(site: Site, part: DeclaredPart) -> list[str]:
-    return [
-        host.part
-        for contact in site.declared.contacts
-        if contact.guest.part == part.name
-        for host in contact.hosts
-    ]
+    own = [contact for contact in site.declared.contacts if contact.guest.part == part.name]
+    named = [host.part for contact in own for host in contact.hosts]
+    named += [lean.subject for amount in amounts_of(part) for lean in amount.leans]
+    openings = [opening for name in named if (opening := site.opening(name))]
+    return [*named, *(host.part for opening in openings for host in opening.between)]
 
 
 def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:

@@ -17,6 +17,7 @@ from dryfit.placing.face_seats import face_contact, tags_on_hosts
 from dryfit.placing.gap_advice import copies_and_gaps
 from dryfit.placing.levels import level_count, lists_that_do_not_fit
 from dryfit.placing.lines import with_phrase
+from dryfit.placing.opening_rows import openings_named, row_assumed
 from dryfit.placing.seats import Seating, counted, seats_of
 
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
@@ -36,7 +37,7 @@ def seat_copies(declared: Declared) -> Seating:
         still = [part for part in waiting if not _from_hosts(part, declared, places, findings)]
         if len(still) == len(waiting):
             part = still.pop(0)
-            places[part.name] = _by_habit(part, assumptions, findings)
+            places[part.name] = _by_habit(part, declared, assumptions, findings)
         waiting = still
     for part in declared.parts if not findings else ():
         findings += lists_that_do_not_fit(part, places[part.name])
@@ -189,9 +190,16 @@ def _gaps(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], .
 
 
 def _by_habit(
-    part: DeclaredPart, assumptions: list[Assumption], findings: list[Diagnostic]
+    part: DeclaredPart,
+    declared: Declared,
+    assumptions: list[Assumption],
+    findings: list[Diagnostic],
 ) -> tuple[tuple[str, ...], ...]:
     if part.count in {1, level_count(part)}:
+        return ((),) * part.count
+    openings = openings_named(part, declared)
+    if openings and (len(openings) > 1 or part.count != 2 or part.run != "upright"):
+        assumptions += row_assumed(part, len(openings))
         return ((),) * part.count
     if part.run == "upright" and part.count == 4:
         words: tuple[str, ...] = ("corners",)

@@ -9,6 +9,7 @@ from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.placing.crossing import state_crossing
 from dryfit.placing.directions import bounding_contact
 from dryfit.placing.ends import state_ends
+from dryfit.placing.in_openings import DEPTH, fillings, state_in_opening
 from dryfit.placing.offsets import state_offsets
 from dryfit.placing.on_faces import state_on_faces
 from dryfit.placing.panels import state_inside
@@ -39,10 +40,11 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
             state_inside(site, part, contact, seat)
     state_on_faces(site, part)
     state_offsets(site, part)
+    state_in_opening(site, part)
     if part.set_back is not None:
         for seat in site.seats(part.name):
             _state_set_back(site, part, seat, part.set_back)
-    if part.spread is not None:
+    if part.spread is not None and not site.contacts(part.name, "in"):
         state_spread(site, part, bounding_contact(site, part))
 
 
@@ -67,18 +69,23 @@ def _state_set_back(site: Site, part: DeclaredPart, seat: Seat, amount: Amount) 
         for host in site.hosts(contact, seat, part.axes[0])
         if site.part(host.part).axes[0] != axis and host.side(axis) * side != -1
     ]
-    for host in beside(hosts, seat, axis):
+    owners = [host.name for host in beside(hosts, seat, axis)]
+    spaces = [filling.opening for filling in fillings(site, part) if seat in filling.seats]
+    if spaces and not owners:
+        # Of what stands in an opening, from the front of that.
+        axis, side = DEPTH, -1
+    for owner in owners or spaces:
         reason = Reason(
             "set back",
             f"set back of {part.name}",
-            f"{seat.name} is set back {site.said(amount)} from the face of {host.name}",
+            f"{seat.name} is set back {site.said(amount)} from the face of {owner}",
             amount.span,
             figures=amount.behind.figures,
             also=amount.behind.spans,
         )
-        faces = Face(host.name, axis, side), Face(seat.name, axis, side)
+        faces = Face(owner, axis, side), Face(seat.name, axis, side)
         site.state(*faces, amount, reason, sign=-side)
-    if not hosts:
+    if not owners and not spaces:
         _report_set_back(site, part, amount)
 
 

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import replace
 
 from dryfit.diagnostics import Severity
-from dryfit.piece.declared import Contact, Declared, DeclaredPart, Host
+from dryfit.piece.declared import Contact, Declared, DeclaredPart, amounts_of
 from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.copies import seat_copies
 from dryfit.placing.facing import with_facings
 from dryfit.placing.insides import Inside, inside_of, joined
 from dryfit.placing.meetings import state_meetings
+from dryfit.placing.openings import state_openings
 from dryfit.placing.seats import Seating
 from dryfit.placing.site import Site
 from dryfit.placing.written import state_overall, state_part
@@ -47,7 +47,7 @@ def settled(declared: Declared, shop: Shop) -> Site:
             return site
         insides.append(Inside(instance, inner))
     whole = joined(site, declared, insides)
-    _add_late(whole, [part for part in whole.parts() if part.name in late])
+    _add_late(whole, late)
     return whole
 
 
@@ -65,6 +65,7 @@ def _begun(declared: Declared, shop: Shop) -> Site:
         # Without knowing which copy is which, every place that followed would be a guess.
         return site
     state_overall(site)
+    state_openings(site, declared.openings)
     for part in declared.parts:
         state_part(site, part)
     for part in declared.parts:
@@ -73,11 +74,10 @@ def _begun(declared: Declared, shop: Shop) -> Site:
     return site
 
 
-def _add_late(site: Site, late: Iterable[DeclaredPart]) -> None:
-    late = tuple(late)
-    if not late:
+def _add_late(site: Site, names: frozenset[str]) -> None:
+    late = [part for part in site.parts() if part.name in names]
+    if not names:
         return
-    names = {part.name for part in late}
     spans = {part.span for part in late} | {part.name_span for part in late}
     seating = seat_copies(site.declared)
     own = {name: seats for name, seats in seating.seats.items() if name in names}
@@ -86,6 +86,7 @@ def _add_late(site: Site, late: Iterable[DeclaredPart]) -> None:
     site.findings += (each for each in seating.findings if each.span in spans)
     if failed(site):
         return
+    state_openings(site, [each for each in site.declared.openings if each.name in names])
     for part in late:
         state_part(site, part)
     for part in late:
@@ -94,40 +95,42 @@ def _add_late(site: Site, late: Iterable[DeclaredPart]) -> None:
 
 
 def _late(declared: Declared) -> frozenset[str]:
-    """Return the parts that lie on a part of an inside, or on one that does."""
-    known = {part.name for part in declared.parts}
+    """Return the parts and openings that lean on a part of an inside, or on one that does."""
+    leaned_on = {part.name: _leaned_on(declared, part) for part in declared.parts}
+    leaned_on |= {each.name: {host.part for host in each.between} for each in declared.openings}
     late: set[str] = set()
     grown = True
     while grown:
         more = {
-            part.name
-            for part in declared.parts
-            if part.name not in late
-            and any(
-                host.part in late or host.part not in known for host in _leaned_on(declared, part)
-            )
+            name
+            for name, others in leaned_on.items()
+            if name not in late and any(other in late or other not in leaned_on for other in others)
         }
         late |= more
         grown = bool(more)
     return frozenset(late)
 
 
-def _leaned_on(declared: Declared, part: DeclaredPart) -> Iterable[Host]:
-    for contact in declared.contacts:
-        if contact.guest.part == part.name:
-            yield from contact.hosts
-    for flush in part.flush:
-        yield from flush.hosts
-    for offset in part.offsets:
-        yield from offset.hosts
+def _leaned_on(declared: Declared, part: DeclaredPart) -> set[str]:
+    own = (contact for contact in declared.contacts if contact.guest.part == part.name)
+    hosts = (
+        *(host for contact in own for host in contact.hosts),
+        *(host for each in part.flush for host in each.hosts),
+        *(host for each in part.offsets for host in each.hosts),
+    )
+    leans = (lean.subject for amount in amounts_of(part) for lean in amount.leans)
+    return {*(host.part for host in hosts), *leans}
 
 
 def _without(declared: Declared, late: frozenset[str]) -> Declared:
     if not late:
         return declared
-    contacts = tuple(each for each in declared.contacts if not _speaks_of(each, late))
-    parts = tuple(part for part in declared.parts if part.name not in late)
-    return replace(declared, parts=parts, contacts=contacts)
+    return replace(
+        declared,
+        parts=tuple(part for part in declared.parts if part.name not in late),
+        contacts=tuple(each for each in declared.contacts if not _speaks_of(each, late)),
+        openings=tuple(each for each in declared.openings if each.name not in late),
+    )
 
 
 def _speaks_of(contact: Contact, names: frozenset[str]) -> bool:

@@ -37,6 +37,7 @@ from dryfit.piece.declared.parts import (
     SizeLimit,
     SpreadWords,
     WoodWish,
+    amounts_of,
 )
 from dryfit.piece.declared.patterns import Instance, inner_name
 from dryfit.piece.declared.progress import (
@@ -100,5 +101,6 @@ __all__ = [
     "WishAct",
     "WishWords",
     "WoodWish",
+    "amounts_of",
     "inner_name",
 ]

@@ -61,6 +61,13 @@ class Amount:
         """The length, or None where it leans on what the placed piece will say."""
         return None if self.leans else self.value
 
+    def times(self, factor: Fraction) -> Amount:
+        """Return the amount so many times."""
+        leans = tuple(
+            Lean(each.factor * factor, each.subject, each.dimension) for each in self.leans
+        )
+        return Amount(self.value * factor, self.span, self.behind, leans if factor else ())
+
 
 @dataclass(frozen=True, slots=True)
 class PlacedAmount:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Span
@@ -153,3 +154,20 @@ class DeclaredPart:
     within: str | None = None
     instance: str | None = None
     insets: tuple[tuple[int, int, Amount], ...] = ()
+
+
+def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
+    """Yield every amount on a part's line that may lean on other sizes."""
+    found = (
+        *part.sizes,
+        *(amount for _, amount in part.set_in),
+        *(amount for _, _, amount in (*part.insets, *part.froms)),
+        *(amount for each in part.lists for amount in each.amounts),
+        *(amount for each in part.offsets for amount in each.amounts),
+        *(gap.amount for gap in part.gaps),
+        part.set_back,
+        part.apart,
+        part.lapping,
+        part.spread.gap if part.spread else None,
+    )
+    yield from (amount for amount in found if amount is not None)

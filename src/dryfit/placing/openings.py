@@ -1,0 +1,216 @@
+"""Openings: the faces of a space that has a name are the facing faces of what it lies between.
+
+On an axis two hosts bound it that stand to either side: by their place words, or by where they lie
+once that is known.  A board square to the axis that has no counterpart, such as a back, bounds one
+side alone.  What nothing bounds runs from the outermost to the outermost face of the hosts that
+bound the rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import partial
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Opening
+from dryfit.placing.positions import Face, Reason
+from dryfit.placing.seats import Seat
+from dryfit.placing.site import PIECE_DIMENSIONS, SIDE_WORDS, Site, both, part_words
+
+ZERO = Fraction(0)
+_WAYS = ("from side to side", "from front to back", "in height")
+
+
+@dataclass(frozen=True, slots=True)
+class Walls:
+    """The hosts at the low and the high side of an opening on an axis; both may be empty."""
+
+    low: tuple[Seat, ...]
+    high: tuple[Seat, ...]
+
+    def all(self) -> tuple[Seat, ...]:
+        """Return the hosts of both sides."""
+        return (*self.low, *self.high)
+
+
+def state_openings(site: Site, openings: Sequence[Opening]) -> None:
+    """Queue, for every opening and axis, where it begins and ends."""
+    for opening in openings:
+        for axis in range(3):
+            site.pending.append(partial(_say_bounds, site, opening, axis))
+
+
+def hosts_of(site: Site, opening: Opening) -> tuple[Seat, ...]:
+    """Return the copies that an opening lies between."""
+    return tuple(dict.fromkeys(seat for host in opening.between for seat in site.named(host)))
+
+
+def _say_bounds(site: Site, opening: Opening, axis: int) -> bool:
+    bounds = _bounds(site, opening, axis)
+    if bounds is None:
+        return False
+    for face, own in zip(bounds, both(opening.name, axis), strict=True):
+        begins = "begins" if own.side < 0 else "ends"
+        words = f"{opening.name} {begins} at the {SIDE_WORDS[axis, face.side]} of {face.owner}"
+        reason = Reason("opening", f"{opening.name} at {face.owner}", words, opening.span)
+        site.positions.add(face, own, ZERO, reason)
+    return True
+
+
+def _bounds(site: Site, opening: Opening, axis: int) -> tuple[Face, Face] | None:
+    walls = walls_on(site, opening, axis)
+    if walls is None or set(walls.low) & set(walls.high):
+        return None
+    if walls.low and walls.high:
+        low, high = _innermost(site, walls.low, axis, 1), _innermost(site, walls.high, axis, -1)
+    else:
+        low, high = _open_bounds(site, opening, axis)
+    return (low, high) if low and high else None
+
+
+def walls_on(site: Site, opening: Opening, axis: int) -> Walls | None:
+    """Return what stands to either side on an axis, both or neither, or None while unknown.
+
+    What runs along the axis bounds nothing there.
+    """
+    hosts = [host for host in hosts_of(site, opening) if not _runs_along(site, host, axis)]
+    lows, highs = ([host for host in hosts if host.side(axis) == side] for side in (-1, 1))
+    if lows and highs:
+        return Walls(tuple(lows), tuple(highs))
+    others = [host for host in hosts if not host.side(axis)]
+    sided = {host.part for host in (*lows, *highs)}
+    if len(sided) == 1 and len({host.part for host in others} - sided) == 1:
+        # Of two parts one stands at a named side: the other is the one across.
+        return Walls(tuple(lows or others), tuple(highs or others))
+    return _walls_by_position(site, hosts, axis)
+
+
+def _runs_along(site: Site, host: Seat, axis: int) -> bool:
+    part = site.part(host.part)
+    return part.instance is None and part.axes[0] == axis
+
+
+def _walls_by_position(site: Site, hosts: Sequence[Seat], axis: int) -> Walls | None:
+    spans: list[tuple[Fraction, Fraction, Seat]] = []
+    for host in hosts:
+        low, high = (site.positions.at(face) for face in both(host.name, axis))
+        if low is None or high is None:
+            return None
+        spans.append((low, high, host))
+    if not spans:
+        return Walls((), ())
+    first_end = min(high for _, high, _ in spans)
+    last_start = max(low for low, _, _ in spans)
+    if first_end >= last_start:
+        return Walls((), ())
+    low_walls = tuple(host for _, high, host in spans if high < last_start)
+    high_walls = tuple(host for low, _, host in spans if low > first_end)
+    return Walls(low_walls, high_walls)
+
+
+def _innermost(site: Site, walls: Sequence[Seat], axis: int, side: int) -> Face | None:
+    faces = [Face(host.name, axis, side) for host in walls]
+    if len({host.part for host in walls}) == 1 and len({host.side(axis) for host in walls}) == 1:
+        return faces[0]
+    return _furthest(site, faces, side)
+
+
+def _furthest(site: Site, faces: Sequence[Face], side: int) -> Face | None:
+    known = [(side * at, face) for face in faces if (at := site.positions.at(face)) is not None]
+    if not known or len(known) < len(faces):
+        return None
+    reach = max(at for at, _ in known)
+    return next(face for at, face in known if at == reach)
+
+
+def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Face | None, Face | None]:
+    # Front and back of a case: its sides and shelves end there, and a back board closes one.
+    around: list[Seat] = []
+    for other in (each for each in range(3) if each != axis):
+        walls = walls_on(site, opening, other)
+        if walls is None:
+            return None, None
+        around += walls.all()
+    low, high = (
+        _furthest(site, [Face(host.name, axis, side) for host in around], side) for side in (-1, 1)
+    )
+    if low is None or high is None:
+        return None, None
+    for host in hosts_of(site, opening):
+        if host in around or site.part(host.part).axes[2] != axis:
+            continue
+        inner = _inner_face(site, host, axis, (low, high))
+        if inner is None:
+            return None, None
+        low, high = (inner, high) if inner.side == 1 else (low, inner)
+    return low, high
+
+
+def _inner_face(site: Site, host: Seat, axis: int, ends: tuple[Face, Face]) -> Face | None:
+    places = [site.positions.at(face) for face in (*both(host.name, axis), *ends)]
+    low, high, start, end = places
+    if low is None or high is None or start is None or end is None:
+        return None
+    return Face(host.name, axis, 1 if low + high < start + end else -1)
+
+
+def report_openings(site: Site) -> None:
+    """Report each opening that is nothing, or that nothing bounds though its hosts are placed.
+
+    Findings: opening-unbounded, opening-unclear, opening-empty.
+    """
+    for opening in site.declared.openings:
+        hosts = hosts_of(site, opening)
+        placed = all(site.is_placed(site.part(host.part)) for host in hosts)
+        finding = (_not_bounded(site, opening, hosts) if placed else None) or _empty(site, opening)
+        if finding is not None:
+            site.findings.append(finding)
+
+
+def _not_bounded(site: Site, opening: Opening, hosts: Sequence[Seat]) -> Diagnostic | None:
+    walls = [walls_on(site, opening, axis) for axis in range(3)]
+    names = part_words(site, hosts) or "its hosts"
+    for axis, found in enumerate(walls):
+        if found is not None and set(found.low) & set(found.high):
+            rows = sorted({host.name for host in found.all()})
+            return Diagnostic(
+                "opening-unclear",
+                Severity.ERROR,
+                f"{opening.name}: between which of the {names} does it lie {_WAYS[axis]}?",
+                opening.span,
+                rule="H27",
+                hints=(
+                    Hint(f"name the two that it lies between, such as `{' and '.join(rows[:2])}`"),
+                ),
+            )
+    if not any(found is not None and found.low for found in walls):
+        return Diagnostic(
+            "opening-unbounded",
+            Severity.ERROR,
+            f"{opening.name}: no two of the {names} stand apart with room between them",
+            opening.span,
+            rule="H28",
+            hints=(Hint("name the parts to either side: left and right, or below and above"),),
+        )
+    return None
+
+
+def _empty(site: Site, opening: Opening) -> Diagnostic | None:
+    for axis, dimension in enumerate(PIECE_DIMENSIONS):
+        faces = both(opening.name, axis)
+        room = site.positions.distance(*faces)
+        if room is not None and room <= 0:
+            bounds = _bounds(site, opening, axis) or faces
+            low, high = (face.owner for face in bounds)
+            return Diagnostic(
+                "opening-empty",
+                Severity.ERROR,
+                f"{opening.name}: between {low} and {high} there is no room, {site.shown(room)}",
+                opening.span,
+                rule="H26",
+                figures={dimension: room},
+                hints=(Hint("check the places and sizes of the parts that it lies between"),),
+            )
+    return None
