@@ -34,8 +34,11 @@ OPENING = Kind(
         "HAVE",
         "_LET",
         "FEATURE",
+        "BOUGHT",
         "GLUEUP",
         "FINISH",
+        "BARE",
+        "STANDS",
     ),
 )
 OTHER = Kind("Other words", "keyword.other", ())
@@ -106,7 +109,12 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),
-    Kind("Glue and finish", "keyword.other", ("_CURE", "COATS", "APART")),
+    Kind("Bought things", "keyword.other", ("_FOR", "_ORDERED")),
+    Kind(
+        "Glue and finish",
+        "keyword.other",
+        ("_CURE", "PRESSED", "_PEOPLE", "COATS", "APART", "_THEN", "SEATS"),
+    ),
     Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),
     Kind(

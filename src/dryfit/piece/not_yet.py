@@ -11,6 +11,8 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
     BareLine,
     DoneLine,
+    FinishLine,
+    GlueLine,
     LimitLine,
     MeasuredLine,
     Notes,
@@ -32,7 +34,7 @@ KINDS: tuple[type[Statement], ...] = (
 def not_yet(notes: Notes) -> Iterator[Diagnostic]:
     """Yield an error for each line of a kind that nothing takes up."""
     for statement in notes.statements:
-        if isinstance(statement, KINDS):
+        if isinstance(statement, KINDS) or _is_new(statement):
             yield Diagnostic(
                 "not-yet",
                 Severity.ERROR,
@@ -40,3 +42,12 @@ def not_yet(notes: Notes) -> Iterator[Diagnostic]:
                 statement.span,
                 hints=(Hint("put # in front of it to plan the piece without it"),),
             )
+
+
+def _is_new(statement: Statement) -> bool:
+    """Return whether the line says something that lines of its kind could not say before."""
+    if isinstance(statement, FinishLine):
+        return bool(statement.subjects) or len(statement.products) > 1
+    if isinstance(statement, GlueLine):
+        return bool(statement.glue or statement.pressed or statement.people)
+    return False

@@ -29,6 +29,7 @@ from dryfit.notes.building.sums import said_size, size_words, sum_in
 from dryfit.notes.tree import (
     Apart,
     CutAfter,
+    For,
     Gap,
     GluedFrom,
     Handed,
@@ -36,6 +37,7 @@ from dryfit.notes.tree import (
     Lapping,
     Lie,
     OfTimber,
+    OrderWhen,
     PartClause,
     Run,
     SetBack,
@@ -143,6 +145,12 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "handed": lambda node, draft: Handed(draft.span(node)),
     "jointspec": joint_spec,
     "join": join,
+    "goeswith": lambda node, draft: For(
+        references(trees(node.children, "refs")[0], draft), draft.span(node)
+    ),
+    "ordered": lambda node, draft: OrderWhen(
+        text_of(tokens(node.children, "CLAUSETEXT")[0]), draft.span(node)
+    ),
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),
     "cutafter": lambda node, draft: CutAfter(

@@ -94,6 +94,8 @@ def _surface(words: list[Token], draft: Draft) -> Surface:
 
 
 def _completed(surface: Surface, last: Surface) -> Surface:
+    if surface.words in (("inside",), ("outside",)) and last.noun != "face":
+        return surface  # "inside and bottom edges": all of the inside
     words = surface.words + last.words[len(surface.words) :]
     return replace(surface, words=words, noun=last.noun)
 

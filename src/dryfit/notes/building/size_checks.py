@@ -12,6 +12,7 @@ from dryfit.notes.mistake import Repair
 from dryfit.notes.tree import OverallLine, Sizes, SizeWord
 
 _MOST = 3
+_OF_ROUNDS = ("diameter", "radius")
 _OF_THE_WHOLE = ("width", "depth", "height")
 
 
@@ -37,8 +38,17 @@ def check_written(nodes: Sequence[Tree[Token]], draft: Draft) -> bool:
     return True
 
 
-def check_part_sizes(clauses: Sequence[Sizes], draft: Draft) -> None:
-    """Check the sizes of a part, one clause for each run of x."""
+def check_part_sizes(clauses: Sequence[Sizes], draft: Draft, *, round_too: bool = False) -> None:
+    """Check the sizes of a part, one clause for each run of x; only a bought thing is round."""
+    round_size = next((size for size in _all(clauses) if size.dimension in _OF_ROUNDS), None)
+    if round_size and not round_too:
+        draft.error(
+            "round-part",
+            f"a part has a length, a width and a thickness, but no {round_size.dimension}",
+            round_size.span,
+            Hint("of a round part say the square blank that it is turned from, such as `30 x 30`"),
+        )
+        return
     runs = [clause for clause in clauses if _bare(clause)]
     for clause in clauses:
         if len(clause.sizes) > _MOST:
@@ -50,11 +60,15 @@ def check_part_sizes(clauses: Sequence[Sizes], draft: Draft) -> None:
     if len(runs) > 1:
         _twice("the sizes of the part are", runs[1].sizes[0], draft)
         return
-    _check_dimensions([size for clause in clauses for size in clause.sizes], draft)
+    _check_dimensions(_all(clauses), draft)
     if runs and len(runs[0].sizes) == _MOST:
-        said = [size for clause in clauses for size in clause.sizes if size.dimension]
+        said = [size for size in _all(clauses) if size.dimension]
         if said:
             _twice(f"the {said[0].dimension} is", said[0], draft)
+
+
+def _all(clauses: Sequence[Sizes]) -> list[SizeWord]:
+    return [size for clause in clauses for size in clause.sizes]
 
 
 def check_stock_sizes(sizes: Sequence[SizeWord], draft: Draft) -> None:

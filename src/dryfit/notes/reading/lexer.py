@@ -127,6 +127,9 @@ class _Scan:
         """
         if "TEXT" in takes:
             return _token("TEXT", self.text[at:], at, len(self.text))
+        if "CLAUSETEXT" in takes:
+            end = self._end_of_clause(at)
+            return _token("CLAUSETEXT", self.text[at:end].rstrip(), at, end)
         sign = self.text[at]
         if sign in _DIGITS or sign in numbers.GLYPHS or self._is_decimal_point(at):
             return self._number(at, takes)
@@ -139,6 +142,10 @@ class _Scan:
             return _token("_POSS", possessive, at, at + len(possessive))
         terminal = _SIGNS.get(sign)
         return _token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
+
+    def _end_of_clause(self, at: int) -> int:
+        comma = self.text.find(",", at)
+        return len(self.text.rstrip() if comma < 0 else self.text[:comma].rstrip())
 
     def filler(self, at: int) -> int | None:
         """Return the end of an article that stands at the place, or None."""
@@ -213,8 +220,10 @@ class _Scan:
         count = self._count_word(index, takes) if best is None else None
         if count:
             return count
+        if "PHRASE" in takes and self._is_finished_with(index):
+            return best
         if "PHRASE" in takes and (best is None or not self._goes_first(best)):
-            free = self.words[0].text in ("finish", "timber", "wood")
+            free = self.words[0].text in ("finish", "timber", "wood") or after == "_WITH"
             length = name_length(self.words, index, free=free)
             return self._token_of("PHRASE", None, index, length)
         return best
@@ -237,7 +246,10 @@ class _Scan:
             for meaning in PHRASES.get(run, ())
             if meaning[0] in takes and self._goes_on(meaning, run, index + length)
         ]
-        side = after in _BEFORE_A_SIDE or (meanings and meanings[0][0] == "SURFACE")
+        surface = [meaning for meaning in meanings if meaning[0] == "SURFACE"]
+        if surface and self._is_surface(takes, index + length):
+            meanings = surface
+        side = after in _BEFORE_A_SIDE or meanings == surface
         if meanings and side and run in PLACE_WORDS and not self._is_sized(index + length):
             return self._token_of(*meanings[0], index, length)
         if self._is_wish:
@@ -273,6 +285,15 @@ class _Scan:
             return self._names_at(after, self.vocabulary.parts)
         return True
 
+    def _is_surface(self, takes: frozenset[str], after: int) -> bool:
+        """Return whether a place word names a face or an edge, and is not of a part's name."""
+        if "PLACE" not in takes or after >= len(self.words):
+            return "PLACE" not in takes
+        # "finish top edges of seat", but "finish top with oil" and "finish front legs with oil"
+        phrase = phrase_at(self.words, after) if self.words[after].follows else None
+        kinds = {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
+        return bool(kinds & {"SURFACE", "NOUN", "_OF"})
+
     def _is_sized(self, after: int) -> bool:
         """Return whether a dimension follows, as in "top.width" and "top's width"."""
         at = self.skip(self.words[after - 1].end)
@@ -305,6 +326,12 @@ class _Scan:
                 return True
             run = self.words[index].text
         return False
+
+    def _is_finished_with(self, index: int) -> bool:
+        """Return whether the word stands in "finish frames and rails with paint" before with."""
+        if self._is_wish or self.words[0].text != "finish":
+            return False
+        return any(word.text == "with" for word in self.words[index + 1 :])
 
     def _goes_first(self, token: Token) -> bool:
         """Return whether a word behind a count is no name: "4 x legs", "2 holes in back"."""

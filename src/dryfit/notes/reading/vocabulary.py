@@ -20,6 +20,7 @@ _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
 _GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+_BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b\s*", re.IGNORECASE)
 # No blanks stand between the name's signs and what follows: that would cost a line of blanks the
 # square of its length.
 _VALUE = re.compile(
@@ -82,7 +83,9 @@ def declared_in(line: SenseLine) -> Declared | None:
     glue = _GLUE_UP.match(text)
     if glue and _IN_ORDER.search(text):
         return None
-    count = glue or (_COUNT.match(text) if counted else None)
+    bought = _BOUGHT.match(text)
+    counted = _COUNT_FIRST.match(text, bought.end()) if bought else counted
+    count = glue or (_COUNT.match(text, bought.end() if bought else 0) if counted else bought)
     if count is None:
         return None
     start = count.end()

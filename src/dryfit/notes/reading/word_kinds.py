@@ -24,6 +24,7 @@ NAME_STOPS = frozenset(
         "_GLUEDFROM",
         "_CUTAFTER",
         "_LAPPING",
+        "_FOR",
         "ORDER",
     ]
 )
@@ -85,6 +86,9 @@ _NAMING_NOTHING = frozenset(
         "GLUEUP",
         "FINISH",
         "FEATURE",
+        "BOUGHT",
+        "BARE",
+        "STANDS",
         "_LET",
         "ACTION",
         "ORDER",

@@ -11,6 +11,7 @@ from dryfit.notes.names import canonical, plural
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_places import PLACES
+from dryfit.notes.reading.words_of_work import WORK
 
 OPENERS = {
     "PIECE": "piece",
@@ -75,9 +76,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("ROUGH", {"rough": "rough", "rough sawn": "rough"}),
     ("MARK", {"cup": "cup", "cupped": "cup", "twist": "twist", "twisted": "twist"}),
     ("MARK", {"bow": "bow", "bowed": "bow"}),
-    ("_CURE", {"cure": "cure", "cure for": "cure"}),
-    ("COATS", {"coat": "coats"}),
-    ("APART", {"apart": "apart", "between coats": "apart"}),
     # units
     ("UNIT", {"mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm"}),
     ("UNIT", {"centimetre": "cm", "centimeter": "cm", "m": "m", "metre": "m", "meter": "m"}),
@@ -87,6 +85,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
     *PLACES,
     *JOINTS,
+    *WORK,
     *CUTS,
 )
 

@@ -1,0 +1,26 @@
+"""The name that a line declares."""
+
+from __future__ import annotations
+
+from lark import Token
+
+from dryfit.diagnostics import Hint
+from dryfit.notes.building.draft import Draft, ends, text_of
+from dryfit.notes.reading.word_kinds import RESERVED
+
+
+def check_name(name: Token, draft: Draft) -> None:
+    """Check that the name is no word of the language."""
+    if text_of(name) in RESERVED:
+        draft.error(
+            "trade-word",
+            f"`{written_name(name, draft)}` is a word of the language and cannot name a part",
+            draft.span(name),
+            Hint(f"add a word that tells it apart, such as `long {written_name(name, draft)}`"),
+        )
+
+
+def written_name(name: Token, draft: Draft) -> str:
+    """Return the name as it was typed."""
+    start, end = ends(name)
+    return draft.line.text[start:end]

@@ -1,0 +1,135 @@
+"""The builder of a part's line, and of a bought thing's."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from lark import Token, Tree
+
+from dryfit.notes.building.clauses import clauses
+from dryfit.notes.building.counts import checked_count
+from dryfit.notes.building.draft import Draft, text_of, tokens
+from dryfit.notes.building.joining import Phrase, combined
+from dryfit.notes.building.joint_lines import check_hosts
+from dryfit.notes.building.new_names import check_name, written_name
+from dryfit.notes.building.places import listed
+from dryfit.notes.building.size_checks import check_part_sizes, check_written
+from dryfit.notes.mistake import Repair
+from dryfit.notes.tree import (
+    At,
+    CutAfter,
+    Down,
+    For,
+    Gap,
+    GluedFrom,
+    Join,
+    Lie,
+    OfTimber,
+    OrderWhen,
+    PartClause,
+    PartsLine,
+    Reference,
+    Run,
+    SetBack,
+    SetIn,
+    Sizes,
+    Spread,
+    Up,
+)
+
+Parsed = Tree[Token]
+
+
+def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
+    """Return the statement of ``4 legs, upright, 40 x 40`` and of ``bought 4 casters``."""
+    name = tokens(tree.children, "PHRASE")[0]
+    count = checked_count(tree.children, draft) or 1
+    phrases = [node for node in tree.children if isinstance(node, Tree)]
+    groups = listed(phrases, draft)
+    joined = combined(_set_in_places(clauses(groups, draft), count), draft)
+    check_name(name, draft)
+    _check_once(joined, draft)
+    bought = tree.data == "bought"
+    _check_bought(joined, draft, bought=bought)
+    if check_written([group.node for group in groups if group.node.data == "dims"], draft):
+        sizes = [phrase for phrase in joined if isinstance(phrase, Sizes)]
+        check_part_sizes(sizes, draft, round_too=bought)
+    for phrase in joined:
+        if isinstance(phrase, Join):
+            check_hosts((Reference(text_of(name), (), draft.span(name)),), phrase.hosts, draft)
+    return PartsLine(
+        count,
+        text_of(name),
+        written_name(name, draft),
+        draft.span(name),
+        joined,
+        draft.line.whole(),
+        bought=bought,
+    )
+
+
+def _set_in_places(phrases: list[Phrase], count: int) -> list[Phrase]:
+    """Return the phrases with "set in 15 at left and right" taken for two when it names places.
+
+    It does where nothing else says at which places the copies are, and there is a copy for each.
+    """
+    set_in = [phrase for phrase in phrases if isinstance(phrase, SetIn)]
+    if len(set_in) != 1 or any(isinstance(phrase, At) for phrase in phrases):
+        return phrases
+    amounts, span = set_in[0].amounts, set_in[0].span
+    words = [word for _, word in amounts if word is not None]
+    one_amount = len({id(amount) for amount, _ in amounts}) == 1
+    if words == ["corners"] or (one_amount and count == len(words) > 1 and {*words} <= _ALL_PLACES):
+        at = phrases.index(set_in[0])
+        return [
+            *phrases[:at],
+            At(tuple(words), span),
+            SetIn(((amounts[0][0], None),), span),
+            *phrases[at + 1 :],
+        ]
+    return phrases
+
+
+def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:
+    """Check that only a bought thing is ordered, and goes with something."""
+    for phrase in phrases:
+        if isinstance(phrase, For | OrderWhen) and not bought:
+            draft.error(
+                "not-bought",
+                f"`{phrase.span.text()}` is said of bought things only",
+                phrase.span,
+                Repair("is it bought?", draft.line.span(*[_first_word(draft)] * 2), "bought "),
+            )
+            return
+
+
+def _first_word(draft: Draft) -> int:
+    return len(draft.line.text) - len(draft.line.text.lstrip())
+
+
+def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
+    """Check that nothing is said twice that can be only one thing."""
+    seen: set[type[PartClause]] = set()
+    for phrase in phrases:
+        what = _ONCE.get(type(phrase))
+        if what and type(phrase) in seen:
+            draft.error("said-twice", f"said twice: {what}", phrase.span)
+            return
+        seen.add(type(phrase))
+
+
+_ALL_PLACES = frozenset({"front", "back", "left", "right"})
+_ONCE: dict[type[PartClause], str] = {
+    Run: "which way the part runs",
+    Lie: "how the part lies",
+    At: "at which places the part is",
+    SetIn: "how far the part is set in",
+    SetBack: "how far the part is set back",
+    Up: "how high up the part is",
+    Down: "how far down the part is",
+    Spread: "that the parts are spread",
+    Gap: "the gap",
+    GluedFrom: "from how many staves the part is glued",
+    OfTimber: "the timber",
+    CutAfter: "what the cut waits for",
+}

@@ -1,0 +1,108 @@
+"""The builders of glue-ups, finishes and what stays bare."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lark import Token, Tree
+
+from dryfit.notes.building.counts import checked_count
+from dryfit.notes.building.cuts import surfaces
+from dryfit.notes.building.draft import Draft, Node, only, text_of, tokens, trees, union
+from dryfit.notes.building.new_names import check_name, written_name
+from dryfit.notes.building.references import reference, references
+from dryfit.notes.building.sums import sum_in
+from dryfit.notes.tree import (
+    BareLine,
+    CoatWords,
+    FinishLine,
+    GlueItem,
+    GlueLine,
+    Reference,
+    Surface,
+)
+
+Parsed = Tree[Token]
+
+
+def glue_line(tree: Parsed, draft: Draft) -> GlueLine:
+    """Return the statement of ``glue up base: side frames, long rails, cure 2 h``."""
+    name = tokens(tree.children, "PHRASE")[0]
+    items = tuple(
+        GlueItem(
+            checked_count(item.children, draft),
+            reference(trees(item.children, "ref")[0], draft),
+            draft.span(item),
+        )
+        for item in trees(tree.children, "item")
+    )
+    cure = only(trees(tree.children, "cure"), "how long it cures", draft)
+    glue = only(trees(tree.children, "gluewith"), "with which glue", draft)
+    pressed = only(tokens(tree.children, "PRESSED"), "what holds it together", draft)
+    people = only(trees(tree.children, "people"), "how many people it takes", draft)
+    check_name(name, draft)
+    return GlueLine(
+        checked_count(tree.children, draft) or 1,
+        text_of(name),
+        written_name(name, draft),
+        draft.span(name),
+        items,
+        sum_in(cure, draft) if cure else None,
+        draft.line.whole(),
+        glue=_glue(glue) if glue else None,
+        pressed=text_of(pressed) if pressed and text_of(pressed) != "clamps" else None,
+        people=checked_count(people.children, draft) if people else None,
+    )
+
+
+def _glue(node: Parsed) -> str:
+    name = text_of(tokens(node.children, "PHRASE")[0])
+    return name.removesuffix(" glue") or name
+
+
+def finish_line(tree: Parsed, draft: Draft) -> FinishLine:
+    """Return the statement of ``finish inside of boxes with shellac, 2 coats``."""
+    said = trees(tree.children, "subjects")
+    parts, where = _subjects(said[0], draft) if said else ((), ())
+    products = tuple(_product(nodes, draft) for nodes in _by_product(tree))
+    if len(products) == 1:
+        products = (replace(products[0], span=draft.line.whole()),)
+    return FinishLine(parts, where, products, draft.line.whole())
+
+
+def bare_line(tree: Parsed, draft: Draft) -> BareLine:
+    """Return the statement of ``no finish on runners`` and of ``mask cleat seats``."""
+    parts, where = _subjects(trees(tree.children, "subjects")[0], draft)
+    return BareLine(text_of(tokens(tree.children, "BARE")[0]), parts, where, draft.line.whole())
+
+
+def _subjects(node: Parsed, draft: Draft) -> tuple[tuple[Reference, ...], tuple[Surface, ...]]:
+    said = trees(node.children, "surfaces")
+    where = surfaces(said[0], draft) if said else ()
+    seats = tokens(node.children, "SEATS")
+    if seats:
+        # Where other parts sit on these.
+        where = (Surface((), "seat", every=False, span=draft.span(seats[0])),)
+    return references(trees(node.children, "refs")[0], draft), where
+
+
+def _by_product(tree: Parsed) -> list[list[Node]]:
+    """Return the nodes of each product: its name, and what is said of it."""
+    products: list[list[Node]] = []
+    for node in tree.children:
+        if isinstance(node, Token) and node.type == "PHRASE":
+            products.append([node])
+        elif products and isinstance(node, Tree):
+            products[-1].append(node)
+    return products
+
+
+def _product(nodes: list[Node], draft: Draft) -> CoatWords:
+    coats = only(trees(nodes, "coats"), "how many coats", draft)
+    apart = only(trees(nodes, "apart"), "how long between coats", draft)
+    return CoatWords(
+        text_of(tokens(nodes, "PHRASE")[0]),
+        checked_count(coats.children, draft) if coats else None,
+        sum_in(apart, draft) if apart else None,
+        union(draft.span(nodes[0]), draft.span(nodes[-1])),
+    )
