@@ -16,8 +16,8 @@ ZERO = Fraction(0)
 UP = 2
 # What is called so stands on the floor, whichever way it runs (common practice).
 _ON_THE_FLOOR = frozenset({"foot"})
-# A flat part stands level with its hosts only where its name says at which end of them.
 _HANGING = ("between", "inside", "onto", *ON_A_FACE)
+# A flat part stands level with its hosts only where its name says at which end of them.
 _FLAT_SIDES = {"top": 1, "bottom": -1}
 
 

@@ -47,21 +47,40 @@ def _say_touch(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, hos
 
 def _say_lapping(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
     # Over the near edge of each host between which it would otherwise lie.
-    bounds = bounding_hosts(site, contact, seat, axis)
-    if bounds is None or part.lapping is None:
-        return False
-    for host, side in zip(bounds, (-1, 1), strict=True):
+    edges, lap = _near_edges(site, contact, seat, axis), part.lapping
+    if lap is None:
+        return True
+    for face in edges:
+        side = -face.side
         reason = Reason(
             "lapping",
-            f"lap over {host.part}",
-            f"{seat.name} reaches {site.said(part.lapping)} over {host.name}",
-            part.lapping.span,
-            figures=part.lapping.behind.figures,
-            also=part.lapping.behind.spans,
+            f"lap over {face.owner}",
+            f"{seat.name} reaches {site.said(lap)} over {face.owner}",
+            lap.span,
+            figures=lap.behind.figures,
+            also=lap.behind.spans,
         )
-        start, end = Face(host.name, axis, -side), Face(seat.name, axis, side)
-        site.state(start, end, part.lapping, reason, sign=side)
-    return True
+        site.state(face, Face(seat.name, axis, side), lap, reason, sign=side)
+    return bool(edges)
+
+
+def _near_edges(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple[Face, ...]:
+    """Return the two faces between which the hosts of a contact leave a space, or nothing."""
+    if axis == _normal(site, contact, seat):
+        return ()
+    bounds = bounding_hosts(site, contact, seat, axis)
+    if bounds is None:
+        return ()
+    low, high = Face(bounds[0].name, axis, 1), Face(bounds[1].name, axis, -1)
+    room = site.positions.distance(low, high)
+    return (low, high) if room is not None and room > 0 else ()
+
+
+def _normal(site: Site, contact: Contact, seat: Seat) -> int | None:
+    if contact.preposition not in ON_A_FACE:
+        return 2
+    faces = (face_of(site, contact, seat, host) for host in face_hosts(site, contact, seat))
+    return next((face.axis for face in faces if face is not None), None)
 
 
 def report_unclear_faces(site: Site) -> frozenset[str]:
@@ -107,7 +126,7 @@ def _face_unclear(site: Site, part: DeclaredPart, contact: Contact, host: Seat) 
 def _laps_over_nothing(site: Site, part: DeclaredPart) -> bool:
     contacts = site.contacts(part.name, *LAPPING)
     return not any(
-        bounding_hosts(site, contact, seat, axis)
+        _near_edges(site, contact, seat, axis)
         for contact in contacts
         for seat in site.guests(contact)
         for axis in range(3)
