@@ -28,10 +28,14 @@ def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
 
 
 def spread_axis(part: DeclaredPart) -> int | None:
-    """Return the axis along which copies are spread: as written, else across their run."""
+    """Return the axis along which copies are spread: as written, else across their run.
+
+    What lies on faces is spread along what it lies on (`lying_on`).
+    """
     if part.spread is None:
         return None
-    return part.spread.axis if part.spread.axis is not None else {0: 1, 1: 0, 2: 0}[part.axes[0]]
+    told = (part.spread.axis, part.spread.along, {0: 1, 1: 0, 2: 0}[part.axes[0]])
+    return next(axis for axis in told if axis is not None)
 
 
 def bounding_contact(site: Site, part: DeclaredPart) -> Contact | None:
@@ -61,5 +65,5 @@ def edge_inset(part: DeclaredPart, axis: int) -> Amount | None:
     """
     if part.count < 2 or part.spread is None or part.spread.gap or spread_axis(part) != axis:
         return None
-    amounts = dict(part.set_in)
+    amounts = dict(part.set_in) | {at: each for at, side, each in part.insets if side == 0}
     return amounts.get(axis, amounts.get(None) if axis < 2 else None)

@@ -33,8 +33,9 @@ def with_lies_on_faces(declared: Declared) -> Declared:
         hosts = (
             [turned[host.part] for host in contact.hosts if host.part in turned] if contact else []
         )
-        if contact and hosts and part.assumed:
-            turned[part.name] = _turned(part, contact, hosts[0], len(hosts))
+        if contact and hosts:
+            lain = _turned(part, contact, hosts[0], len(hosts))
+            turned[part.name] = _in_a_row(lain, contact, hosts[0])
     return replace(declared, parts=tuple(turned.values()))
 
 
@@ -57,6 +58,14 @@ def _turned(part: DeclaredPart, contact: Contact, host: DeclaredPart, hosts: int
     if (run, thin) == (part.axes[0], part.axes[2]):
         return part
     return _laid(part, host, run, thin)
+
+
+def _in_a_row(part: DeclaredPart, contact: Contact, host: DeclaredPart) -> DeclaredPart:
+    # A row goes along what it lies on, whichever way its members run.
+    spread, normal = part.spread, face_axis(part, contact, host)
+    if spread is None or spread.axis is not None or normal in {None, host.axes[0]}:
+        return part
+    return replace(part, spread=replace(spread, along=host.axes[0]))
 
 
 def face_axis(part: DeclaredPart, contact: Contact, host: DeclaredPart) -> int | None:

@@ -59,27 +59,39 @@ def _state_inset(
     own = seat.side(axis)
     if side and own not in {0, side}:
         return
+    on_face = not side and bool(site.contacts(part.name, *ON_A_FACE))
     for each in (side or own,) if side or own else (-1, 1):
-        face = _end_of_host(site, part, seat, (axis, each)) if not side else None
-        outer = face or whole(axis, each)
-        of = f" of {outer.owner}" if face else ""
-        words = f"{seat.name} is set in {site.said(amount)} from the {SIDE_WORDS[axis, each]}{of}"
-        reason = _reason("set in", f"set in of {seat.part}", words, amount)
-        site.state(outer, Face(seat.name, axis, each), amount, reason, sign=-each)
+        if on_face:
+            rule = partial(_say_set_in_on_hosts, site, part, seat, (axis, each), amount)
+            site.pending.append(rule)
+        else:
+            _set_in_from(site, seat, whole(axis, each), amount)
 
 
-def _end_of_host(
-    site: Site, part: DeclaredPart, seat: Seat, surface: tuple[int, int]
-) -> Face | None:
-    # The ends of what lies along one other part are set in from the ends of that.
+def _say_set_in_on_hosts(
+    site: Site, part: DeclaredPart, seat: Seat, surface: tuple[int, int], amount: Amount
+) -> bool:
+    # The ends of what lies on others are set in from the ends of those.
+    axis, side = surface
     hosts = [
         host
         for contact in site.contacts(part.name, *ON_A_FACE)
         for host in face_hosts(site, contact, seat)
     ]
-    if len(hosts) != 1 or site.part(hosts[0].part).axes[0] != surface[0]:
-        return None
-    return visible_end(site, hosts[0], *surface)
+    face = furthest(site, [visible_end(site, host, axis, side) for host in hosts], side)
+    if face is not None:
+        _set_in_from(site, seat, face, amount, side)
+    return face is not None
+
+
+def _set_in_from(
+    site: Site, seat: Seat, outer: Face, amount: Amount, side: int | None = None
+) -> None:
+    side, of = (outer.side, "") if side is None else (side, f" of {outer.owner}")
+    word = SIDE_WORDS[outer.axis, outer.side]
+    words = f"{seat.name} is set in {site.said(amount)} from the {word}{of}"
+    reason = _reason("set in", f"set in of {seat.part}", words, amount)
+    site.state(outer, Face(seat.name, outer.axis, side), amount, reason, sign=-side)
 
 
 def _say_offset(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> bool:

@@ -11,7 +11,7 @@ from dryfit.placing.faces import Side, face_hosts, face_of
 from dryfit.placing.heights import say, verb
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import Site, both, whole
+from dryfit.placing.site import SIDE_WORDS, Site, both, whole
 
 ZERO = Fraction(0)
 _ALONG = ("across", "front to back", "up and down")
@@ -42,7 +42,7 @@ def fills_with_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
 
 def outer_face_reaches_side(site: Site, part: DeclaredPart) -> bool:
     """Assume that what lies on the outer face of what stands at a side reaches to that side."""
-    words: dict[int, set[str]] = {}
+    told: dict[int, set[int]] = {}
     for seat, host, face in _touching(site, part):
         own = Face(seat.name, face.axis, face.side)
         sized = site.positions.extent(host.name, face.axis) is not None
@@ -53,13 +53,13 @@ def outer_face_reaches_side(site: Site, part: DeclaredPart) -> bool:
             continue
         fact = (whole(face.axis, face.side), own, ZERO)
         if say(site, seat, fact, f"at the {face.word}", f"reaches to the {face.word} of the piece"):
-            words.setdefault(face.axis, set()).add(face.word)
-    for axis, there in words.items():
-        sides = " and ".join(sorted(there))
-        text = f"{verb(part, 'reaches', 'reach')} to the {sides} of the piece"
-        phrase = f"set in 0 {_ALONG[axis]}" if len(there) > 1 else f"0 from {next(iter(there))}"
+            told.setdefault(face.axis, set()).add(face.side)
+    for axis, there in told.items():
+        words = [SIDE_WORDS[axis, side] for side in sorted(there)]
+        text = f"{verb(part, 'reaches', 'reach')} to the {' and '.join(words)} of the piece"
+        phrase = f"set in 0 {_ALONG[axis]}" if len(words) > 1 else f"0 from {words[0]}"
         site.assume(text, part.span, phrase)
-    return bool(words)
+    return bool(told)
 
 
 def _touching(site: Site, part: DeclaredPart) -> Iterator[tuple[Seat, Seat, Side]]:

@@ -23,13 +23,15 @@ class FlushWith:
 class SpreadWords:
     """``spread front to back, gap 8``: axis None when the line does not say.
 
-    `ends` is the gap left at either end as the line says it: same, no or half; else None.
+    `ends` is the gap left at either end as the line says it: same, no or half; else None.  `along`
+    is the axis that its contacts give a row whose line says none.
     """
 
     axis: int | None
     gap: Amount | None
     span: Span
     ends: str | None = None
+    along: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
