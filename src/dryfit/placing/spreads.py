@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.piece.declared import Contact, DeclaredPart, SpreadWords
+from dryfit.piece.declared import Amount, Contact, DeclaredPart, SpreadWords
 from dryfit.placing.directions import edge_inset, spread_axis
-from dryfit.placing.ends import ends_of
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
+from dryfit.placing.site import Site, both
+from dryfit.placing.spread_bounds import over_the_piece, spread_bounds
 
 ZERO = Fraction(0)
 _WAYS = ("across", "front to back", "up and down")
+_GAPS_AT_ENDS = {"no": Fraction(0), "half": Fraction(1, 2), "same": Fraction(1)}
 
 
 def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> None:
-    """Queue the rule that puts a part's copies at equal gaps, ends included."""
+    """Queue the rule that puts a part's copies at equal gaps, those at the ends as its line says.
+
+    Findings: spread-too-full, spread-not-filled.
+    """
     axis = spread_axis(part)
     if part.spread is None or axis is None:
         return
@@ -27,118 +33,136 @@ def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> Non
         way = _WAYS[axis]
         line = with_words(part.spread.span, f"spread {way}")
         site.assume_line(f"the {part.written} are spread {way}", part.spread.span, line)
-    site.pending.append(partial(_say_spread, site, part, contact, axis))
+    for seats in _rows(site.seats(part.name)):
+        site.pending.append(partial(_say_row, site, part, contact, axis, seats))
 
 
-def _say_spread(site: Site, part: DeclaredPart, contact: Contact | None, axis: int) -> bool:
+def _rows(seats: Sequence[Seat]) -> Iterable[list[Seat]]:
+    # Copies at different sides are a row for each.
+    rows: dict[tuple[tuple[str, ...], str | None], list[Seat]] = {}
+    for seat in seats:
+        rows.setdefault((seat.places, seat.within), []).append(seat)
+    return rows.values()
+
+
+def _say_row(
+    site: Site, part: DeclaredPart, contact: Contact | None, axis: int, seats: Sequence[Seat]
+) -> bool:
     # Once the two bounds and the size of a copy are known: equal gaps, or the gap as written.
-    spread, seats = part.spread, site.seats(part.name)
-    inset = edge_inset(part, axis)
-    bounds = _bounds(site, part, contact, axis) if inset is None else _piece(axis)
-    size = site.positions.extent(seats[0].name, axis)
-    if bounds is None or size is None or spread is None:
+    spread, inset = part.spread, edge_inset(part, axis)
+    bounds = (
+        spread_bounds(site, part, contact, seats[0], axis)
+        if inset is None
+        else over_the_piece(axis)
+    )
+    clear = None if bounds is None else site.positions.distance(*bounds)
+    if bounds is None or clear is None or spread is None:
         return False
-    clear = site.positions.distance(*bounds)
-    if clear is None:
+    row = _row(site, spread, inset, seats, axis, clear)
+    if row is None:
         return False
-    first, gap = _first_and_gap(spread, len(seats), clear, size)
-    if inset is not None:
-        first = inset.value
-        gap = (clear - 2 * first - len(seats) * size) / (len(seats) - 1)
-    elif first > 0 and first != gap:
-        left = f"{site.shown(first)} are left at either end of the {part.written}"
-        site.assume(f"{left}, which stand {site.shown(gap)} apart", spread.span, None)
-    if first < 0 or gap < 0:
-        _too_full(site, part, spread, clear, len(seats) * size + (len(seats) - 1) * max(gap, ZERO))
+    if inset is None and row.first > 0 and row.first != row.gap and spread.ends is None:
+        left = f"{site.shown(row.first)} are left at either end of the {part.written}"
+        site.assume(f"{left}, which stand {site.shown(row.gap)} apart", spread.span, None)
+    if row.first < 0 or row.gap < 0 or row.left:
+        _does_not_fit(site, part, spread, clear, row)
     for index, seat in enumerate(seats):
         reason = Reason(
             "spread",
             f"place of {seat.name} in its spread",
             f"{len(seats)} {part.written} are spread evenly over {site.shown(clear)}, "
-            f"{site.shown(gap)} apart",
+            f"{site.shown(row.gap)} apart",
             spread.span if inset is None else inset.span,
         )
         face = Face(seat.name, axis, -1)
-        site.positions.add(bounds[0], face, first + index * (size + gap), reason)
+        site.positions.add(bounds[0], face, row.first + index * (row.size + row.gap), reason)
     return True
 
 
-def _piece(axis: int) -> tuple[Face, Face]:
-    return whole(axis, -1), whole(axis, 1)
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A row: how many, of which size, the first gap and those between, and what is left over."""
+
+    count: int
+    size: Fraction
+    first: Fraction
+    gap: Fraction
+    left: Fraction = ZERO
+
+    def needs(self) -> Fraction:
+        """Return how long the row is without the ends, gaps below nothing not counted."""
+        return self.count * self.size + (self.count - 1) * max(self.gap, ZERO)
 
 
-def _bounds(
-    site: Site, part: DeclaredPart, contact: Contact | None, axis: int
-) -> tuple[Face, Face] | None:
-    seat = site.seats(part.name)[0]
-    if contact is None:
-        return _bounds_below(site, part, seat, axis)
-    ends = ends_of(site, contact, seat, axis)
-    if ends is None or ends.low is None or ends.high is None:
+def _row(
+    site: Site,
+    spread: SpreadWords,
+    inset: Amount | None,
+    seats: Sequence[Seat],
+    axis: int,
+    clear: Fraction,
+) -> _Row | None:
+    """Return the row that fits, or None while a size or a gap is unknown."""
+    count, size = len(seats), site.positions.extent(seats[0].name, axis)
+    written = None if spread.gap is None else site.amount(spread.gap)
+    first = None if inset is None else site.amount(inset)
+    at_ends = None if spread.ends is None else _GAPS_AT_ENDS[spread.ends]
+    if spread.gap is not None and written is None:
         return None
-    # Several hosts may stand at one end: clear space ends at the first face met.
-    hosts = site.hosts(contact, seat, axis)
-    low = _outermost(site, [host for host in hosts if _beside(host, ends.low, axis)], axis, 1)
-    high = _outermost(site, [host for host in hosts if _beside(host, ends.high, axis)], axis, -1)
-    return (low, high) if low and high else None
-
-
-def _beside(host: Seat, end: Seat, axis: int) -> bool:
-    return host == end or (host.side(axis) != 0 and host.side(axis) == end.side(axis))
-
-
-def _bounds_below(
-    site: Site, part: DeclaredPart, seat: Seat, axis: int
-) -> tuple[Face, Face] | None:
-    contacts = site.contacts(part.name, "onto", "under")
-    hosts = [host for contact in contacts for host in site.hosts(contact, seat, 2)]
-    if not hosts:
-        return _within_other_faces(site, part, seat, axis)
-    low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
-    if low is None or high is None or part.spread is None:
+    if size is None and written is not None and at_ends is not None:
+        size = (clear - (count - 1 + 2 * at_ends) * written) / count
+        _state_size(site, spread, seats, axis, size)
+    if size is None or (inset is not None and first is None):
         return None
-    site.assume(
-        f"the {part.written} are spread over the whole of the {part_words(site, hosts)}, "
-        f"{SIDE_WORDS[axis, -1]} to {SIDE_WORDS[axis, 1]}",
-        part.spread.span,
-        None,
+    room = clear - count * size
+    if first is not None and count > 1:
+        return _Row(count, size, first, (room - 2 * first) / (count - 1))
+    if written is None:
+        gaps = count - 1 + 2 * (1 if at_ends is None else at_ends)
+        gap = room / gaps if gaps else ZERO
+        return _Row(count, size, (room - (count - 1) * gap) / 2, gap)
+    first = (room - (count - 1) * written) / 2
+    left = ZERO if at_ends is None else 2 * (first - at_ends * written)
+    return _Row(count, size, first, written, left)
+
+
+def _state_size(
+    site: Site, spread: SpreadWords, seats: Sequence[Seat], axis: int, size: Fraction
+) -> None:
+    for seat in seats:
+        reason = Reason(
+            "spread",
+            f"share of {seat.part} in its spread",
+            f"{len(seats)} of {seat.part} and the gaps between them fill the row",
+            spread.span,
+        )
+        site.positions.add(*both(seat.name, axis), size, reason)
+
+
+def _does_not_fit(
+    site: Site, part: DeclaredPart, spread: SpreadWords, clear: Fraction, row: _Row
+) -> None:
+    if row.left > 0:
+        _not_filled(site, part, spread, clear, clear - row.left)
+    else:
+        _too_full(site, part, spread, clear, max(row.needs(), clear - row.left))
+
+
+def _not_filled(
+    site: Site, part: DeclaredPart, spread: SpreadWords, clear: Fraction, comes_to: Fraction
+) -> None:
+    site.findings.append(
+        Diagnostic(
+            "spread-not-filled",
+            Severity.ERROR,
+            f"{part.count} {part.written} and the gaps as written come to "
+            f"{site.shown(comes_to)}, but there is {site.shown(clear)}",
+            spread.span,
+            rule="H30",
+            figures={"come to": comes_to, "there is": clear},
+            hints=(Hint("leave out the gap, the gap at ends or the size: it is worked out"),),
+        )
     )
-    return low, high
-
-
-def _within_other_faces(
-    site: Site, part: DeclaredPart, seat: Seat, axis: int
-) -> tuple[Face, Face] | None:
-    # Slats lapped over bearers that run along the spread end with the bearers; else the piece.
-    hosts = [
-        host
-        for contact in site.contacts(part.name, "crossing")
-        for host in site.hosts(contact, seat, axis)
-        if site.part(host.part).axes[0] == axis
-    ]
-    if not hosts:
-        return _piece(axis)
-    low, high = _outermost(site, hosts, axis, -1), _outermost(site, hosts, axis, 1)
-    return (low, high) if low and high else None
-
-
-def _outermost(site: Site, hosts: list[Seat], axis: int, side: int) -> Face | None:
-    # Clear space ends at the first face met; over hosts it begins at the outermost one.
-    faces = [Face(host.name, axis, side) for host in hosts]
-    known = [(place, face) for face in faces if (place := site.positions.at(face)) is not None]
-    if not known or len(known) < len(faces):
-        return None
-    return max(known)[1] if side == 1 else min(known)[1]
-
-
-def _first_and_gap(
-    spread: SpreadWords, count: int, clear: Fraction, size: Fraction
-) -> tuple[Fraction, Fraction]:
-    if spread.gap is None:
-        gap = (clear - count * size) / (count + 1)
-        return gap, gap
-    gap = spread.gap.value
-    return (clear - count * size - (count - 1) * gap) / 2, gap
 
 
 def _too_full(
