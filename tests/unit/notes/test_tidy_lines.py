@@ -38,6 +38,10 @@ def tidy_line(line: str) -> str:
         ("2 off seats,at  the  corners", "2 off seats, at the corners"),
         ("seat onto legs&long   rails :6  buttons", "seat onto legs & long rails: 6 buttons"),
         ("glue up  2 x frames :2 legs ;  cure 1h", "glue up 2 x frames: 2 legs; cure 1 h"),
+        (
+            "bought 1 pane,order  after  the  frame ,4 thick",
+            "bought 1 pane, order after the frame, 4 thick",
+        ),
         ("finish legs  before  glue up", "finish legs before glue up"),
         ("1 seat, flat, 20  thick ,", "1 seat, flat, 20 thick,"),
         ("1 seat, flat, 20  thick , ,", "1 seat, flat, 20 thick,,"),

@@ -43,8 +43,11 @@ def _value(token: Token) -> object:
     value: object = token.value
     if isinstance(value, Spelled):
         return replace(value, end=0)
-    # Between sizes `x`, `by` and a sign of multiplication are one and the same.
-    return None if token.type == "BY" else value
+    if token.type == "BY":
+        # Between sizes `x`, `by` and a sign of multiplication are one and the same.
+        return None
+    # The value of free text in a clause holds the blanks as they were typed.
+    return value.split() if isinstance(value, str) else value
 
 
 def _declares(line: SenseLine) -> Vocabulary:

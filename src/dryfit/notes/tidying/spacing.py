@@ -94,7 +94,7 @@ def _spelling(token: Token, text: str) -> str:
         return spaced_number(written)
     if token.type == "BY" and len(written) == 1:
         return "x"
-    return _BLANKS.sub(" ", written)
+    return _BLANKS.sub(" ", written.strip())
 
 
 def _joined(words: list[_Word]) -> str:
