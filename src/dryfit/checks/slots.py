@@ -92,14 +92,14 @@ def too_deep(model: Model, part: Part) -> Iterator[Diagnostic]:
 
 
 def slot_widths(model: Model, part: Part) -> Iterator[Diagnostic]:
-    """H08: a housing as wide as the part that enters it is thick."""
+    """H08: a housing as wide as the part that enters it is thick, or wide where its face enters."""
     for feature in part.features:
         if feature.role != "housing" or feature.mate is None:
             continue
         mate = model.part(feature.mate)
         spans = (feature.along, feature.across)
         narrow = min(high - low for low, high in spans)
-        if abs(narrow - mate.thickness) <= _TENTH:
+        if any(abs(narrow - size) <= _TENTH for size in (mate.thickness, mate.width)):
             continue
         show = model.display.shown
         yield finding(
