@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart, amounts_of
-from dryfit.placing.clashes import report_clashes
+from dryfit.placing.clashes import report_circles, report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.on_faces import report_unclear_faces
 from dryfit.placing.openings import report_openings
@@ -51,6 +51,8 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
             missing[part.name] = axes
         else:
             _report_sizes(site, part, boxes)
+    if missing and not site.declared.broken and not site.findings:
+        report_circles(site)
     if missing and not site.declared.broken and not site.findings:
         _report_missing(site, missing)
     return boxes
@@ -134,7 +136,8 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
                     hints=(Hint(f"it is worked out so: {'; '.join(dict.fromkeys(words))}"),),
                 )
             )
-        if len(sizes) > 1:
+        clash = any(finding.code == "sizes-clash" for finding in site.findings)
+        if len(sizes) > 1 and not clash:
             shown = " and ".join(site.shown(size) for size in sorted(sizes))
             site.findings.append(
                 Diagnostic(

@@ -8,6 +8,8 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
 from dryfit.placing.positions import Clash, Fact
 from dryfit.placing.site import Site
+from dryfit.placing.solving import Contradiction
+from dryfit.placing.standstill import solve
 
 
 def report_clashes(site: Site) -> None:
@@ -15,6 +17,8 @@ def report_clashes(site: Site) -> None:
 
     Findings: sizes-clash, shoulder-length-given.
     """
+    for contradiction in site.equations.contradictions:
+        site.findings.append(_contradiction(site, contradiction))
     told: set[tuple[str, Span | None, Fraction]] = set()
     for clash in site.positions.clashes:
         chain = site.positions.chain(clash.fact.start, clash.fact.end)
@@ -44,6 +48,48 @@ def _sizes_clash(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic:
         notes=tuple(Note(words, span) for span, words in list(written.items())[:6]),
         hints=(Hint("change one of these sizes, or leave one out so that it is worked out"),),
     )
+
+
+def _contradiction(site: Site, found: Contradiction) -> Diagnostic:
+    """Return that relations cannot all hold, with every line that has a share in it."""
+    reason, difference = found.relation.reason, found.difference
+    told = [each.reason for each in found.behind if each.reason.words and each.reason != reason]
+    said = list(dict.fromkeys(each.words for each in told))
+    written = {each.span: each.words for each in told if each.span}
+    span = reason.span or next(iter(written), None)
+    return Diagnostic(
+        "sizes-clash",
+        Severity.ERROR,
+        f"the sizes do not add up: {reason.words}, but {'; '.join(said[:3])}"
+        f"{'; ...' if len(said) > 3 else ''}: they differ by {site.shown(difference)}",
+        span,
+        rule="H26",
+        figures={"difference": difference},
+        notes=tuple(Note(words, at) for at, words in written.items()),
+        hints=(Hint("change one of these sizes, or leave one out so that it is worked out"),),
+    )
+
+
+def report_circles(site: Site) -> None:
+    """Report sizes that lean on each other so that none of them is ever known.
+
+    Findings: sizes-in-a-circle.
+    """
+    for circle in solve(site).circles():
+        reasons = list(dict.fromkeys(each.reason for each in circle.relations))
+        words = list(dict.fromkeys(each.words for each in reasons))
+        spans = {each.span: each.words for each in reasons if each.span}
+        site.findings.append(
+            Diagnostic(
+                "sizes-in-a-circle",
+                Severity.ERROR,
+                f"these sizes lean on each other, and none of them is given: {'; '.join(words)}",
+                next(iter(spans), None),
+                rule="H28",
+                notes=tuple(Note(said, span) for span, said in spans.items()),
+                hints=(Hint("write one of them as a measure, such as `300 wide`"),),
+            )
+        )
 
 
 def _told_first(fact: Fact, chain: Sequence[Fact]) -> list[str]:

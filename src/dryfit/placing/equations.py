@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
-from dryfit.placing.relations import Relation, Statement
+from dryfit.placing.relations import Measure, Relation, Statement
 from dryfit.placing.solving import Contradiction, Counted, Solve, linear_reason
 
 Pair = tuple[Face, Face]
@@ -17,9 +17,13 @@ Places = Callable[[], Iterable[tuple[str, Face]]]
 
 @dataclass(slots=True)
 class Equations:
-    """Statements and relations over some positions, and what was found to contradict."""
+    """Statements and relations over some positions, and what was found to contradict.
+
+    `measures` are distances that a sum may be told in.
+    """
 
     positions: Positions
+    measures: tuple[Measure, ...] = ()
     statements: list[Statement] = field(default_factory=list)
     relations: list[Relation] = field(default_factory=list)
     contradictions: list[Contradiction] = field(default_factory=list)
@@ -41,7 +45,7 @@ class Equations:
     def solve(self, alike: Iterable[Relation] = ()) -> Solve:
         """Return everything that waits, and the given relations, solved together."""
         stated = (statement.relation() for statement in self.statements)
-        return Solve(self.positions, (*stated, *self.relations, *alike))
+        return Solve(self.positions, (*stated, *self.relations, *alike), self.measures)
 
     def tell(self, alike: Iterable[Relation], sizes: Sizes, places: Places) -> bool:
         """Solve, and add what is determined as facts; return whether there was any.
@@ -66,8 +70,9 @@ class Equations:
     def _keep_contradictions(self, found: Sequence[Contradiction]) -> None:
         # Once told, a relation that cannot hold is out of the game.
         wrong = [each.relation for each in found]
-        told = [each.relation.reason for each in self.contradictions]
-        self.contradictions += [each for each in found if each.relation.reason not in told]
+        for each in found:
+            if each.cause() not in [told.cause() for told in self.contradictions]:
+                self.contradictions.append(each)
         self.relations = [each for each in self.relations if each not in wrong]
         self.statements = [each for each in self.statements if each.relation() not in wrong]
 

@@ -61,20 +61,33 @@ def sides_said(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> frozens
     return frozenset(said)
 
 
-def stated_gap(
-    site: Site, part: DeclaredPart, pair: tuple[Face, Face], gap: Amount | None, *, sign: int = 1
+def state_gap(
+    site: Site,
+    part: DeclaredPart,
+    pair: tuple[Face, Face],
+    gap: Amount | None,
+    *,
+    between: bool = False,
 ) -> None:
-    """Tell that the second face lies a gap beyond the first; without one they touch."""
+    """Tell that the second face lies a gap beyond the first; without one they touch.
+
+    `between` two copies; else one of the faces is the opening's.
+    """
     first, second = pair
-    said = site.shown(ZERO) if gap is None else site.said(gap)
-    to = first.owner if sign > 0 else f"the {SIDE_WORDS[first.axis, first.side]} of {first.owner}"
+    said = site.shown(ZERO) if gap is None else site.said(gap, fitted=True)
+    if between:
+        words = f"{second.owner} stands {said} from {first.owner}"
+    else:
+        opening, own = (first, second) if first.side == second.side == -1 else (second, first)
+        word = SIDE_WORDS[opening.axis, opening.side]
+        words = f"{own.owner} stands {said} from the {word} of {opening.owner}"
     reason = Reason(
         "gap",
         f"gap of {part.name}",
-        f"{second.owner} stands {said} from {to}",
+        words,
         part.span if gap is None else gap.span,
         figures=() if gap is None else gap.behind.figures,
         also=() if gap is None else gap.behind.spans,
         assumed=gap is None,
     )
-    site.state(first, second, ZERO if gap is None else gap, reason, sign=sign)
+    site.state(first, second, ZERO if gap is None else gap, reason)

@@ -9,7 +9,7 @@ from functools import partial
 from itertools import pairwise
 
 from dryfit.piece.declared import Amount, DeclaredPart
-from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, stated_gap
+from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, state_gap
 from dryfit.placing.heights import verb
 from dryfit.placing.opening_rows import row_axis
 from dryfit.placing.positions import Face, Reason
@@ -71,7 +71,7 @@ def _state_sides(site: Site, filling: Filling, axis: int) -> bool:
             gap = gap_at(part, axis, side, general=not sized)
             if side not in said and not (gap is None and sized):
                 pair = Face(filling.opening, axis, side), Face(seat.name, axis, side)
-                stated_gap(site, part, pair, gap, sign=-side)
+                state_gap(site, part, pair if side < 0 else pair[::-1], gap)
     return not sized and gap_at(part, axis, 0, general=True) is None
 
 
@@ -86,7 +86,7 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
         _state_equal_gaps(site, filling, between, outer)
         return False
     for pair in between:
-        stated_gap(site, part, pair, apart)
+        state_gap(site, part, pair, apart, between=True)
     _list_apart(site, filling, apart)
     ends = [_end_gap(part, axis, side, apart, sized=sized) for side in (-1, 1)]
     if sized and ends == [None, None]:
@@ -94,7 +94,7 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
         return False
     for pair, gap in zip(outer, ends, strict=True):
         if gap is not None or not sized:
-            stated_gap(site, part, pair, gap)
+            state_gap(site, part, pair, gap)
     return not sized and None in ends
 
 

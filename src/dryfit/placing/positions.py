@@ -38,7 +38,8 @@ class Reason:
     (``thickness of top``), `words` a clause for a sentence.  `assumed` marks what no line says;
     `figures` names the figures that the distance comes from (a written size: its own), `guest` the
     part that enters its host by it, `also` further places in the notes that it rests on.  A
-    distance that is itself a sum has its `parts`: labels and amounts, which add up to its size.
+    distance that is itself a sum has its `parts`: labels and amounts, which add up to its size;
+    one that relations tell has `shares`: what it is a mix of, and how often each counts in it.
     """
 
     rule: str
@@ -50,6 +51,16 @@ class Reason:
     guest: str | None = None
     also: tuple[Span, ...] = ()
     parts: tuple[tuple[str, Fraction], ...] = ()
+    shares: tuple[Share, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """What has a share in a sum: its label, its amount in mm, and how often that counts."""
+
+    label: str
+    amount: Fraction
+    count: Fraction
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +78,15 @@ class Fact:
             return (Term(self.reason.label, self.distance),)
         sign = 1 if self.distance > 0 else -1
         return tuple(Term(label, sign * amount) for label, amount in self.reason.parts)
+
+    def shares(self) -> tuple[Share, ...]:
+        """Return what the distance is a mix of; a plain one is itself, once."""
+        sign = 1 if self.distance > 0 else -1
+        told = self.reason.shares
+        if not told:
+            parts = self.reason.parts or ((self.reason.label, abs(self.distance)),)
+            told = tuple(Share(label, amount, Fraction(1)) for label, amount in parts)
+        return tuple(Share(each.label, each.amount, sign * each.count) for each in told)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,9 @@ from dryfit.placing.feature_reasons import feature_figures, made_for, tops_butto
 from dryfit.placing.found import Found
 from dryfit.placing.model import Part
 from dryfit.placing.positions import Fact
+from dryfit.placing.relations import told_in_measures
 from dryfit.placing.site import DIMENSIONS, PIECE_DIMENSIONS, Site, both, size_name
+from dryfit.placing.solving import merged
 
 _B25 = "TRADE B25, common practice"
 _OVERALL = ("width", "depth", "height")
@@ -82,15 +84,17 @@ def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
     # "All copies are alike" explains nothing: the copy that was worked out first does.
     chains = (site.positions.chain(*both(seat.name, axis)) for seat in site.seats(part))
     first = next(chains)
-    if all(fact.reason.rule != "alike" for fact in first):
-        return first
-    telling = (chain for chain in chains if all(fact.reason.rule != "alike" for fact in chain))
-    return next(telling, first)
+    if any(fact.reason.rule == "alike" for fact in first):
+        telling = (chain for chain in chains if all(fact.reason.rule != "alike" for fact in chain))
+        first = next(telling, first)
+    return told_in_measures(first, site.equations.measures)
 
 
 def _from_chain(name: str, value: Fraction, chain: Sequence[Fact], *, apart: bool) -> Figure:
     # A length takes what its joints add as one term each (`_shoulders`).
     moved = [term for fact in chain if fact.distance for term in fact.terms(apart=apart)]
+    if any(fact.reason.shares for fact in chain):
+        moved = _mixed(chain)
     # A sum reads from the whole down to what is taken off, whichever end the chain began at.
     terms = tuple(sorted(moved, key=_from_the_whole_down))
     spans = tuple(
@@ -105,6 +109,14 @@ def _from_chain(name: str, value: Fraction, chain: Sequence[Fact], *, apart: boo
     words = "; ".join(dict.fromkeys(fact.reason.words for fact in chain if fact.reason.words))
     assumed = any(fact.reason.assumed for fact in chain)
     return Figure(name, value, "worked out", words, terms, inputs, spans, assumed=assumed)
+
+
+def _mixed(chain: Sequence[Fact]) -> list[Term]:
+    # What relations tell is a mix, in which the terms of the rest of the chain may occur again.
+    shares = merged(share for fact in chain for share in fact.shares())
+    return [
+        Term(times_words(share.count, share.label), share.count * share.amount) for share in shares
+    ]
 
 
 def _from_the_whole_down(term: Term) -> tuple[bool, bool]:

@@ -8,12 +8,13 @@ that something is centred.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from dryfit.piece.declared import Opening
 from dryfit.piece.sum_words import figure_words, times_words
-from dryfit.placing.positions import Face, Positions, Reason
+from dryfit.placing.positions import Face, Fact, Positions, Reason
 
 ONE = Fraction(1)
 
@@ -24,6 +25,15 @@ class Relation:
 
     terms: tuple[tuple[Fraction, Face], ...]
     constant: Fraction
+    reason: Reason
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A distance between two faces that has a name of its own, such as ``bay.width``."""
+
+    low: Face
+    high: Face
     reason: Reason
 
 
@@ -48,11 +58,18 @@ class Statement:
     reason: Reason
 
     def relation(self) -> Relation:
-        """Return the statement as a relation."""
+        """Return the statement as a relation; its reason does not rest on what it leans on."""
         terms = [(ONE, self.end), (-ONE, self.start)]
         for lean in self.leans:
             terms += [(-lean.factor, lean.high), (lean.factor, lean.low)]
-        return Relation(tuple(terms), self.constant, self.reason)
+        unknown = {lean.figure for lean in self.leans}
+        known = tuple(name for name in self.reason.figures if name not in unknown)
+        reason = replace(
+            self.reason,
+            label=f"allowance in {self.reason.label}",
+            figures=() if self.reason.rule == "size" else known,
+        )
+        return Relation(tuple(terms), self.constant, reason)
 
     def distance(self, positions: Positions) -> tuple[Fraction, Reason] | None:
         """Return the distance and its reason, or None while a size that it leans on is unknown."""
@@ -90,3 +107,39 @@ def centred(inner: tuple[Face, Face], outer: tuple[Face, Face], reason: Reason) 
 def equal_gaps(faces: Sequence[tuple[Face, Face]], reason: Reason) -> tuple[Relation, ...]:
     """Return that gaps, each from a face to the next, are all like the first."""
     return tuple(alike(faces[0], gap, reason) for gap in faces[1:])
+
+
+def measures_of(openings: Iterable[Opening]) -> tuple[Measure, ...]:
+    """Return the width, depth and height of each opening as measures."""
+    return tuple(
+        Measure(
+            Face(opening.name, axis, -1),
+            Face(opening.name, axis, 1),
+            Reason(
+                "measure",
+                f"{dimension} of {opening.name}",
+                "",
+                opening.span,
+                figures=(f"{opening.name}.{dimension}",),
+            ),
+        )
+        for opening in openings
+        for axis, dimension in enumerate(("width", "depth", "height"))
+    )
+
+
+def told_in_measures(chain: Sequence[Fact], measures: Iterable[Measure]) -> tuple[Fact, ...]:
+    """Return a chain of facts with each stretch that is a whole measure as one fact.
+
+    A chain that is nothing but that measure stays as it is.
+    """
+    for measure in measures:
+        faces = [chain[0].start, *(fact.end for fact in chain)] if chain else []
+        if measure.low not in faces or measure.high not in faces:
+            continue
+        start, end = sorted((faces.index(measure.low), faces.index(measure.high)))
+        if end - start < len(chain):
+            distance = sum((fact.distance for fact in chain[start:end]), Fraction(0))
+            whole = Fact(faces[start], faces[end], distance, measure.reason)
+            chain = (*chain[:start], whole, *chain[end:])
+    return tuple(chain)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from functools import partial
 
 from dryfit.diagnostics import Assumption, Diagnostic, Span
 from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, Host, Lean, Opening
@@ -12,7 +13,7 @@ from dryfit.piece.sum_words import lean_figure, sum_words
 from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
-from dryfit.placing.relations import LeaningTerm, Relation, Statement
+from dryfit.placing.relations import LeaningTerm, Relation, Statement, measures_of
 from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
@@ -57,7 +58,7 @@ class Site:
 
     def __post_init__(self) -> None:
         """Index the parts by name, and the contacts by their guest."""
-        self.equations = Equations(self.positions)
+        self.equations = Equations(self.positions, measures_of(self.declared.openings))
         self._by_name = {part.name: part for part in self.declared.parts}
         self._openings = {opening.name: opening for opening in self.declared.openings}
         self._contacts = {}
@@ -182,9 +183,9 @@ class Site:
             total += lean.factor * size
         return total
 
-    def said(self, amount: Amount) -> str:
-        """Return an amount as the maker reads it: a length, or the sum that it is."""
-        return sum_words(amount, self.shown)
+    def said(self, amount: Amount, *, fitted: bool = False) -> str:
+        """Return an amount as the maker reads it: a length (`fitted`: of play), or the sum."""
+        return sum_words(amount, partial(self.declared.display.shown, fitted=fitted))
 
     def assume(self, text: str, span: Span, phrase: Phrase) -> None:
         """List an assumption once; `phrase` on the end of the line at `span` says it outright.

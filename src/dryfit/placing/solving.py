@@ -12,13 +12,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from dryfit.piece.sum_words import times_words
+from dryfit.diagnostics import Span
 from dryfit.placing.linear import Known, System
-from dryfit.placing.positions import WHOLE, Face, Positions, Reason
-from dryfit.placing.relations import Relation, abs_sign
+from dryfit.placing.positions import WHOLE, Face, Fact, Positions, Reason, Share
+from dryfit.placing.relations import Measure, Relation, abs_sign
 
 ZERO, ONE = Fraction(0), Fraction(1)
 _MOST_WORDS = 4
+_NOWHERE = Face(WHOLE, 0, -1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,11 @@ class Contradiction:
     behind: tuple[Counted, ...]
     difference: Fraction
 
+    def cause(self) -> tuple[Fraction, frozenset[Span]]:
+        """Return what tells one cause from another: equal copies fail all in the same way."""
+        spans = (each.reason.span for each in self.behind)
+        return self.difference, frozenset(span for span in spans if span)
+
 
 @dataclass(frozen=True, slots=True)
 class Circle:
@@ -48,10 +54,14 @@ class Circle:
 
 @dataclass(slots=True)
 class Solve:
-    """One solve of relations over the forest as it is now."""
+    """One solve of relations over the forest as it is now.
+
+    Where a sum takes in a whole one of the `measures`, it is told as that.
+    """
 
     positions: Positions
     relations: Sequence[Relation]
+    measures: Sequence[Measure] = ()
     system: System[Face] = field(default_factory=System[Face])
 
     def __post_init__(self) -> None:
@@ -123,15 +133,52 @@ class Solve:
             behind.append(Counted(relation.reason, share, relation.constant))
             for factor, face in relation.terms:
                 demand[face] = demand.get(face, ZERO) - share * factor
-        for fact, count in self.positions.carried({k: v for k, v in demand.items() if v}):
-            behind.append(Counted(fact.reason, count, fact.distance))
-        return tuple(behind)
+        counts = {
+            (fact.start, fact.end): (fact, count)
+            for fact, count in self.positions.carried({k: v for k, v in demand.items() if v})
+        }
+        behind += self._measured(counts)
+        behind += [Counted(fact.reason, count, fact.distance) for fact, count in counts.values()]
+        return tuple(sorted(behind, key=lambda each: not each.amount))
+
+    def _measured(self, counts: Counts) -> list[Counted]:
+        """Take whole measures out of facts and how often they count, and return them."""
+        found: list[Counted] = []
+        for measure in self.measures:
+            chain = self.positions.chain(measure.low, measure.high) if counts else ()
+            shares = [_share(counts, fact) for fact in chain]
+            if not shares or not (min(shares) > 0 or max(shares) < 0):
+                continue
+            count = min(shares, key=abs)
+            for fact in chain:
+                _take_out(counts, fact, count)
+            size = sum((fact.distance for fact in chain), ZERO)
+            found.append(Counted(measure.reason, count, size))
+        return found
+
+
+Counts = dict[tuple[Face, Face], tuple[Fact, Fraction]]
+"""Facts by the faces that they lead from and to, and how often each counts."""
+
+
+def _share(counts: Counts, fact: Fact) -> Fraction:
+    _, onwards = counts.get((fact.start, fact.end), (fact, ZERO))
+    _, backwards = counts.get((fact.end, fact.start), (fact, ZERO))
+    return onwards - backwards
+
+
+def _take_out(counts: Counts, fact: Fact, count: Fraction) -> None:
+    for key, share in (((fact.start, fact.end), count), ((fact.end, fact.start), -count)):
+        if key in counts:
+            held, had = counts.pop(key)
+            if had != share:
+                counts[key] = (held, had - share)
 
 
 def linear_reason(label: str, words: str, behind: Sequence[Counted], distance: Fraction) -> Reason:
     """Return the reason of a distance that relations and facts together tell.
 
-    Its parts are what adds up to it; what it rests on without adding anything stays in its spans.
+    Its shares add up to it; what it rests on without adding anything stays in its spans.
     """
     spans = dict.fromkeys(
         span
@@ -151,21 +198,23 @@ def linear_reason(label: str, words: str, behind: Sequence[Counted], distance: F
         assumed=any(each.reason.assumed for each in behind),
         figures=tuple(figures),
         also=tuple(span for span in also if span is not None),
-        parts=_parts(behind, abs_sign(distance)),
+        shares=_shares(behind, abs_sign(distance)),
     )
 
 
-def _parts(behind: Iterable[Counted], sign: int) -> tuple[tuple[str, Fraction], ...]:
-    # Equal terms are told once: four gaps of 4 are "4 x gap".
+def _shares(behind: Iterable[Counted], sign: int) -> tuple[Share, ...]:
+    shares = (
+        Share(share.label, share.amount, sign * each.count * share.count)
+        for each in behind
+        for share in Fact(_NOWHERE, _NOWHERE, each.amount, each.reason).shares()
+    )
+    return merged(shares)
+
+
+def merged(shares: Iterable[Share]) -> tuple[Share, ...]:
+    """Return the shares with equal ones counted together, and without what adds nothing."""
     counts: dict[tuple[str, Fraction], Fraction] = {}
-    for each in behind:
-        for label, amount in each.reason.parts or ((each.reason.label, abs(each.amount)),):
-            if amount:
-                turned = each.count * abs_sign(each.amount)
-                key = (label, amount)
-                counts[key] = counts.get(key, ZERO) + turned
-    return tuple(
-        (times_words(count, label), sign * count * amount)
-        for (label, amount), count in counts.items()
-        if count
-    )
+    for share in shares:
+        key = (share.label, share.amount)
+        counts[key] = counts.get(key, ZERO) + share.count
+    return tuple(Share(*key, count) for key, count in counts.items() if count and key[1])

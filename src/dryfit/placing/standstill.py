@@ -9,6 +9,7 @@ from dryfit.placing.positions import Face, Positions, Reason
 from dryfit.placing.relations import Relation, alike
 from dryfit.placing.seats import Seat, Seating
 from dryfit.placing.site import PIECE_DIMENSIONS, Site, both, dimension_on
+from dryfit.placing.solving import Solve
 
 
 def settle(site: Site) -> None:
@@ -29,11 +30,21 @@ def settle(site: Site) -> None:
             or stated
             or any(shared)
             or site.equations.tell(
-                (each for group in groups for each in _unknown_and_alike(positions, *group)),
+                _alike(site),
                 lambda: _sizes(site.parts(), seating, openings),
                 lambda: _places(seating, openings),
             )
         )
+
+
+def solve(site: Site) -> Solve:
+    """Return everything that waits to be solved over the positions as they are."""
+    return site.equations.solve(_alike(site))
+
+
+def _alike(site: Site) -> Iterator[Relation]:
+    for part in site.parts():
+        yield from _unknown_and_alike(site.positions, part, site.seats(part.name))
 
 
 def _share_sizes(positions: Positions, part: DeclaredPart, seats: Sequence[Seat]) -> bool:
