@@ -39,6 +39,9 @@ OPENING = Kind(
         "FINISH",
         "BARE",
         "STANDS",
+        "MEASURED",
+        "DONE",
+        "SPOILED",
     ),
 )
 OTHER = Kind("Other words", "keyword.other", ())
@@ -105,7 +108,9 @@ KINDS: tuple[Kind, ...] = (
             "PROFILE",
         ),
     ),
+    Kind("Limits", "keyword.operator.word", ("_ATMOST", "_ATLEAST", "_BETWEENSIZES")),
     Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
+    Kind("What is asked of the wood", "keyword.other", ("WOOD", "WANEY", "_GRAIN")),
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),

@@ -9,11 +9,10 @@ from dryfit.notes.mistakes import is_readable
 from dryfit.notes.reading.lines import SenseLine, Stretch, split
 from dryfit.notes.reading.runs import phrase_at
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in, is_glue_up
+from dryfit.notes.reading.word_kinds import BEGINNERS
 from dryfit.notes.reading.words import PHRASES
 
-_OPENERS = frozenset(
-    ["PIECE", "NOTE", "UNITS", "OVERALL", "TIMBER", "HAVE", "GLUEUP", "FINISH", "FEATURE", "_LET"]
-)
+_OPENERS = BEGINNERS - {"_BETWEENSIZES"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, text_of, tokens, trees
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
 from dryfit.notes.building.joint_words import Said, joint_spec, said
+from dryfit.notes.building.limits import size_range
 from dryfit.notes.building.places import (
     Listed,
     at_places,
@@ -44,6 +45,7 @@ from dryfit.notes.tree import (
     SetIn,
     Sizes,
     Spread,
+    WoodWords,
 )
 
 
@@ -117,6 +119,16 @@ def _dimset(node: Tree[Token], draft: Draft) -> Sizes:
     return Sizes((said_size(node, draft),), draft.span(node))
 
 
+def _wood(node: Tree[Token], draft: Draft) -> WoodWords:
+    kinds = tokens(node.children, "WOOD", "WANEY")
+    words = tokens(node.children, "PLACE", "RUN", "DIRECTION")
+    return WoodWords(
+        text_of(kinds[0]) if kinds else "grain",
+        tuple(text_of(word) for word in words),
+        draft.span(node),
+    )
+
+
 def _glued_from(node: Tree[Token], draft: Draft) -> GluedFrom:
     count = checked_count(node.children, draft)
     assert count is not None
@@ -151,6 +163,8 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "ordered": lambda node, draft: OrderWhen(
         text_of(tokens(node.children, "CLAUSETEXT")[0]), draft.span(node)
     ),
+    "sizerange": size_range,
+    "wood": _wood,
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),
     "cutafter": lambda node, draft: CutAfter(

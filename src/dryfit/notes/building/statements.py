@@ -19,7 +19,9 @@ from dryfit.notes.building.draft import (
     trees,
 )
 from dryfit.notes.building.joint_lines import joint_line
+from dryfit.notes.building.limits import limit_line
 from dryfit.notes.building.parts import parts_line
+from dryfit.notes.building.progress import done_line, measured_line, spoiled_line
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.size_checks import (
     check_overall,
@@ -177,5 +179,9 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "finish": finish_line,
     "bare": bare_line,
     "stands": _stands,
+    "measured": measured_line,
+    "done": done_line,
+    "spoiled": spoiled_line,
+    "limit": limit_line,
     "order": _order,
 }

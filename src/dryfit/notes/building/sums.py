@@ -47,7 +47,7 @@ def sum_of(node: Node, draft: Draft) -> Sum:
         left, right = _terms(node)
         return Operation(sign, sum_of(left, draft), sum_of(right, draft), draft.span(node))
     if node.data == "number":
-        return _number(node.children[0], draft)
+        return number_of(node.children[0], draft)
     if node.data == "valuename":
         return ValueName(text_of(_token(node, 0)), draft.span(node))
     if node.data == "bracketed":
@@ -104,7 +104,9 @@ def _terms(node: Tree[Token]) -> list[Tree[Token]]:
     return [child for child in node.children if isinstance(child, Tree) and child.data in _SUMS]
 
 
-def _number(node: Node, draft: Draft) -> Number:
+def number_of(node: Node, draft: Draft) -> Number:
+    """Return the number of a number's token or tree."""
+    node = node.children[0] if isinstance(node, Tree) else node
     assert isinstance(node, Token)
     number = spelled(node)
     assert number.value is not None

@@ -28,14 +28,6 @@ Parsed = Tree[Token]
 def glue_line(tree: Parsed, draft: Draft) -> GlueLine:
     """Return the statement of ``glue up base: side frames, long rails, cure 2 h``."""
     name = tokens(tree.children, "PHRASE")[0]
-    items = tuple(
-        GlueItem(
-            checked_count(item.children, draft),
-            reference(trees(item.children, "ref")[0], draft),
-            draft.span(item),
-        )
-        for item in trees(tree.children, "item")
-    )
     cure = only(trees(tree.children, "cure"), "how long it cures", draft)
     glue = only(trees(tree.children, "gluewith"), "with which glue", draft)
     pressed = only(tokens(tree.children, "PRESSED"), "what holds it together", draft)
@@ -46,12 +38,24 @@ def glue_line(tree: Parsed, draft: Draft) -> GlueLine:
         text_of(name),
         written_name(name, draft),
         draft.span(name),
-        items,
+        glue_items(tree, draft),
         sum_in(cure, draft) if cure else None,
         draft.line.whole(),
         glue=_glue(glue) if glue else None,
         pressed=text_of(pressed) if pressed and text_of(pressed) != "clamps" else None,
         people=checked_count(people.children, draft) if people else None,
+    )
+
+
+def glue_items(tree: Parsed, draft: Draft) -> tuple[GlueItem, ...]:
+    """Return the parts of a list, each with how many of it: ``2 legs, 1 short rail``."""
+    return tuple(
+        GlueItem(
+            checked_count(item.children, draft),
+            reference(trees(item.children, "ref")[0], draft),
+            draft.span(item),
+        )
+        for item in trees(tree.children, "item")
     )
 
 

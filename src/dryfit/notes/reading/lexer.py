@@ -38,6 +38,7 @@ _SIGNS = {
     "?": "LEFTOUT",
 }
 _DIGITS = frozenset("0123456789")
+_FREE_NAMES = ("finish", "timber", "wood", "measured")
 _CLAUSE_ENDS = ("", ",", ";", ":")
 # "30 rise" is a size, also where a value is called rise.
 _NUMBERS = ("INT", "NUMBER", "MEASURE")
@@ -125,7 +126,7 @@ class _Scan:
 
         `after` is the type of the token before.
         """
-        if "TEXT" in takes:
+        if "TEXT" in takes and not ("_COLON" in takes and self.text[at] == ":"):
             return _token("TEXT", self.text[at:], at, len(self.text))
         if "CLAUSETEXT" in takes:
             end = self._end_of_clause(at)
@@ -220,10 +221,10 @@ class _Scan:
         count = self._count_word(index, takes) if best is None else None
         if count:
             return count
-        if "PHRASE" in takes and self._is_finished_with(index):
+        if "PHRASE" in takes and (self._is_finished_with(index) or self._is_measured(best)):
             return best
         if "PHRASE" in takes and (best is None or not self._goes_first(best)):
-            free = self.words[0].text in ("finish", "timber", "wood") or after == "_WITH"
+            free = self.words[0].text in _FREE_NAMES or after == "_WITH"
             length = name_length(self.words, index, free=free)
             return self._token_of("PHRASE", None, index, length)
         return best
@@ -279,6 +280,8 @@ class _Scan:
         if terminal == "_BETWEENTHEM":
             end = self.words[after - 1].end
             return " " in run or self.text[self.skip(end) : self.skip(end) + 1] in _CLAUSE_ENDS
+        if terminal == "_BETWEENSIZES":
+            return self._sum_at(after)
         if terminal == "PREP" and value == "in":
             return self._names_at(after, self.vocabulary.spaces)
         if terminal == "PREP" and run.startswith("at "):
@@ -301,6 +304,14 @@ class _Scan:
             return True
         phrase = phrase_at(self.words, after) if after < len(self.words) else None
         return phrase is not None and any(kind == "DIM" for kind, _ in PHRASES[phrase[0]])
+
+    def _sum_at(self, after: int) -> bool:
+        """Return whether a number follows, or a value and "and"."""
+        at = self.skip(self.words[after - 1].end)
+        if self.text[at : at + 1] in _DIGITS or self.text[at : at + 1] in numbers.GLYPHS:
+            return True
+        more = any(word.text == "and" for word in self.words[after + 1 :])
+        return more and self._names_at(after, self.vocabulary.values)
 
     def _names_at(self, index: int, names: frozenset[str]) -> bool:
         """Return whether one of the names begins with the word, or behind its place words."""
@@ -332,6 +343,21 @@ class _Scan:
         if self._is_wish or self.words[0].text != "finish":
             return False
         return any(word.text == "with" for word in self.words[index + 1 :])
+
+    def _is_measured(self, best: Token | None) -> bool:
+        """Return whether a size of a part or a value is named in "measured post.thickness = 30".
+
+        What is made by gluing has measurements of its own, such as a "base length".
+        """
+        if best is None or self.words[0].text != "measured":
+            return False
+        after = self.skip(_end(best))
+        if best.type == "VALUE":
+            return self.text[after : after + 1] in ("=", ":") or after not in self._at_word
+        index = self._at_word[_start(best)] + len(str(best.value).split(" "))
+        if best.type == "NAME":
+            return str(best.value) not in self.vocabulary.stages and self._is_sized(index)
+        return best.type == "PLACE" and index < len(self.words)
 
     def _goes_first(self, token: Token) -> bool:
         """Return whether a word behind a count is no name: "4 x legs", "2 holes in back"."""

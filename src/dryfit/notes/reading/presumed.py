@@ -13,7 +13,7 @@ from dryfit.notes.reading.lines import SenseLine, loose
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.runs import Word, name_length, phrase_at
 from dryfit.notes.reading.vocabulary import Declared, declared_in
-from dryfit.notes.reading.word_kinds import CLAUSE_KINDS, RESERVED
+from dryfit.notes.reading.word_kinds import BEGINNERS, CLAUSE_KINDS, RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES
 
 _MEASURE_ONLY = re.compile(r" *(?::| ) *[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
@@ -99,7 +99,7 @@ def _begins_glue_up(words: tuple[Word, ...]) -> bool:
 
 def _is_opener(words: tuple[Word, ...]) -> bool:
     phrase = phrase_at(words, 0)
-    return phrase is not None and any(kind in OPENERS for kind, _ in PHRASES[phrase[0]])
+    return phrase is not None and any(kind in BEGINNERS for kind, _ in PHRASES[phrase[0]])
 
 
 def _is_clause(words: tuple[Word, ...], index: int) -> bool:

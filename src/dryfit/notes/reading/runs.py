@@ -88,7 +88,7 @@ def _ends_name(words: Sequence[Word], at: int, phrase: tuple[str, int], *, free:
         return False  # "built-in shelf" is one name
     kinds = {kind for kind, _ in PHRASES[phrase[0]]}
     if free:
-        return bool(kinds & {"ORDER", "ACTION", "_WITH", "_THEN"})
+        return bool(kinds & {"ORDER", "ACTION", "_WITH", "_THEN", "_IS"})
     if kinds & NAME_STOPS:
         return True
     if not kinds & LOOSE_STOPS:

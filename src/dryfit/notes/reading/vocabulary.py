@@ -20,6 +20,7 @@ _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
 _GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+_DECLARES_NOTHING = re.compile(r"\s*(?:measured|done|spoil(?:ed|t))\b(?!\s*=)", re.IGNORECASE)
 _BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b\s*", re.IGNORECASE)
 # No blanks stand between the name's signs and what follows: that would cost a line of blanks the
 # square of its length.
@@ -38,9 +39,9 @@ _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 class Vocabulary:
     """The names that a file declares.
 
-    `parts` are all names of things, among them the `spaces`: openings, which have a width, a depth
-    and a height.  `longest` holds the longest name by its first word, `written` each name as it was
-    declared.
+    `parts` are all names of things, among them the `spaces` (openings, which have a width, a depth
+    and a height) and the `stages` (what glue-ups make).  `longest` holds the longest name by its
+    first word, `written` each name as it was declared.
     """
 
     parts: frozenset[str]
@@ -50,6 +51,7 @@ class Vocabulary:
     longest: Mapping[str, int] = field(default_factory=dict)
     written: Mapping[str, str] = field(default_factory=dict)
     spaces: frozenset[str] = frozenset()
+    stages: frozenset[str] = frozenset()
 
     def longest_from(self, word: str) -> int:
         """Return how many words the longest name or phrase has that begins with the word."""
@@ -58,7 +60,7 @@ class Vocabulary:
 
 @dataclass(frozen=True, slots=True)
 class Declared:
-    """A declared name: of a ``part`` (or an assembly), an ``opening`` or a ``value``.
+    """A declared name: of a ``part``, a ``stage`` of gluing, an ``opening`` or a ``value``.
 
     The name is canonical, and beside it as written.
     """
@@ -71,6 +73,8 @@ class Declared:
 def declared_in(line: SenseLine) -> Declared | None:
     """Return what the line declares, as far as its first words tell."""
     text = line.text
+    if _DECLARES_NOTHING.match(text):
+        return None
     counted = _COUNT_FIRST.match(text)
     opening = None if counted else _OPENING.match(text)
     if opening:
@@ -97,7 +101,9 @@ def declared_in(line: SenseLine) -> Declared | None:
         return None
     name = words[first : first + name_length(words, first)]
     return _declared(
-        "part", " ".join(word.text for word in name), text[name[0].start : name[-1].end]
+        "stage" if glue else "part",
+        " ".join(word.text for word in name),
+        text[name[0].start : name[-1].end],
     )
 
 
@@ -123,8 +129,9 @@ def vocabulary(found: Sequence[Declared], unit: str, *, decimal_comma: bool) -> 
     values = frozenset(declared.name for declared in found if declared.kind == "value")
     parts = frozenset(declared.name for declared in found if declared.kind != "value")
     spaces = frozenset(declared.name for declared in found if declared.kind == "opening")
+    stages = frozenset(declared.name for declared in found if declared.kind == "stage")
     longest = longest_by_first(sorted(parts | values))
-    return Vocabulary(parts, values, unit, decimal_comma, longest, written, spaces)
+    return Vocabulary(parts, values, unit, decimal_comma, longest, written, spaces, stages)
 
 
 def is_glue_up(line: SenseLine) -> bool:

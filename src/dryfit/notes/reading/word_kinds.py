@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from dryfit.notes.names import canonical
-from dryfit.notes.reading.words import PHRASES
+from dryfit.notes.reading.words import OPENERS, PHRASES
 
 FILLERS = frozenset({"the", "its", "their"})
 PLACE_WORDS = frozenset(
     phrase for phrase, meanings in PHRASES.items() if any(kind == "PLACE" for kind, _ in meanings)
 )
 
+# Phrases that begin a line, and no name.
+BEGINNERS = frozenset(
+    [*OPENERS, "FEATURE", "STANDS", "_LET", "_ATMOST", "_ATLEAST", "_BETWEENSIZES"]
+)
 # A name ends before these, whatever follows ...
 NAME_STOPS = frozenset(
     [
@@ -25,6 +29,8 @@ NAME_STOPS = frozenset(
         "_CUTAFTER",
         "_LAPPING",
         "_FOR",
+        "_ATMOST",
+        "_ATLEAST",
         "ORDER",
     ]
 )
@@ -41,6 +47,9 @@ LOOSE_STOPS = frozenset(
         "_SPREAD",
         "_GAP",
         "HANDED",
+        "WOOD",
+        "WANEY",
+        "_GRAIN",
         "ROUGH",
         "MARK",
     ]
@@ -89,6 +98,9 @@ _NAMING_NOTHING = frozenset(
         "BOUGHT",
         "BARE",
         "STANDS",
+        "MEASURED",
+        "DONE",
+        "SPOILED",
         "_LET",
         "ACTION",
         "ORDER",

@@ -10,6 +10,7 @@ from __future__ import annotations
 from dryfit.notes.names import canonical, plural
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
+from dryfit.notes.reading.words_of_limits import LIMITS
 from dryfit.notes.reading.words_of_places import PLACES
 from dryfit.notes.reading.words_of_work import WORK
 
@@ -20,8 +21,13 @@ OPENERS = {
     "OVERALL": "overall",
     "TIMBER": "timber",
     "HAVE": "have",
+    "BOUGHT": "bought",
     "GLUEUP": "glue up",
     "FINISH": "finish",
+    "BARE": "no finish on",
+    "MEASURED": "measured",
+    "DONE": "done",
+    "SPOILED": "spoiled",
 }
 
 _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
@@ -67,7 +73,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_IS", {"is": "is", "be": "be"}),
     # joints
     ("_GLUEDFROM", {"glued from": "glued from", "glued up from": "glued from"}),
-    ("_STAVES", {"stave": "staves"}),
+    ("_STAVES", {"stave": "staves", "strip": "staves", "board": "staves"}),
     ("_CUTAFTER", {"cut after": "cut after"}),
     ("_AFTER", {"after": "after"}),
     # stock, glue and finish
@@ -83,6 +89,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_NEAREST", {"nearest": "nearest", "the nearest": "nearest"}),
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
+    *LIMITS,
     *PLACES,
     *JOINTS,
     *WORK,

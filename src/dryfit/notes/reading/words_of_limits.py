@@ -1,0 +1,25 @@
+"""The words of limits, of the wood itself, and of what was measured and done at the bench."""
+
+from __future__ import annotations
+
+Entry = tuple[str, dict[str, str]]
+
+_GROWN = ("waney", "waney edge", "waney edged", "live edge", "live edged", "natural edge")
+
+LIMITS: tuple[Entry, ...] = (
+    ("MEASURED", {"measured": "measured"}),
+    ("DONE", {"done": "done"}),
+    ("SPOILED", {"spoiled": "spoiled", "spoilt": "spoiled"}),
+    ("_ATMOST", {"at most": "at most", "no more than": "at most", "not more than": "at most"}),
+    ("_ATMOST", {"up to": "at most"}),
+    ("_ATLEAST", {"at least": "at least", "no less than": "at least", "not less than": "at least"}),
+    ("_BETWEENSIZES", {"between": "between"}),
+    ("WOOD", {"bookmatched": "bookmatched", "book matched": "bookmatched"}),
+    ("WOOD", {f"bookmatched from {one}": "bookmatched" for one in ("one board", "the slab")}),
+    ("WOOD", {"in sequence": "in sequence", "in sequence from one board": "in sequence"}),
+    ("WOOD", {"from one board": "one board", "from the same board": "one board"}),
+    ("WOOD", {"all from one board": "one board"}),
+    ("WOOD", {"as they come": "free widths"}),
+    ("WANEY", {f"{with_}{edge}": "waney" for edge in _GROWN for with_ in ("", "with ")}),
+    ("_GRAIN", {"grain": "grain", "grain running": "grain", "with the grain": "grain"}),
+)
