@@ -10,7 +10,7 @@ from dryfit.editor.places import Encoding, Place, column_of, place_of
 from dryfit.editor.sums import sum_at, value_line, value_text
 from dryfit.notes import Notes, parse
 from dryfit.notes.tree import Number
-from dryfit.placing.as_text import sums_behind
+from dryfit.placing.as_text import sum_behind, sums_behind
 from dryfit.placing.model import Assembly, Model, Part
 
 _OF_BEFORE = "by the last notes without an error"
@@ -92,7 +92,7 @@ def _about(name: str, model: Model) -> str | None:
     if part is not None:
         return "\n".join(_about_a_part(part, model))
     built = [known for known in model.assemblies if known.stage == name]
-    return _about_a_glue_up(built, model) if built else None
+    return _about_a_glue_up(built, model) if built else _about_a_space(name, model)
 
 
 def _about_a_part(part: Part, model: Model) -> list[str]:
@@ -117,3 +117,14 @@ def _about_a_glue_up(built: list[Assembly], model: Model) -> str:
     sizes = " x ".join(model.display.shown(first.box.extent(axis)) for axis in range(3))
     count = f"{len(built)} glue-ups" if len(built) > 1 else "1 glue-up"
     return f"{count}: {', '.join(first.of)}\n{sizes} outside (width x depth x height)"
+
+
+def _about_a_space(name: str, model: Model) -> str | None:
+    """Return the sizes of an opening, or of what else has sizes without being a part."""
+    lines = []
+    for dimension in ("width", "depth", "height"):
+        figure = model.figures.get(f"{name}.{dimension}")
+        if figure is not None:
+            behind = sum_behind(figure, model.display) if figure.terms else ""
+            lines.append(f"{dimension} {behind or model.display.with_unit(figure.value)}")
+    return "\n".join(lines) or None

@@ -191,19 +191,32 @@ _CUTS = Chapter(
         ),
     ),
 )
+_BOUGHT = Chapter(
+    "Bought things: never milled, on the shopping list",
+    (
+        Sentence("bought 4 casters, 108 high, 50 dia, under legs at corners", "they take up room"),
+        Sentence("bought 1 mirror, 4 thick, 300 wide, inside legs, order after measured", "when"),
+        Sentence("bought 2 knobs, for seat", "without a place"),
+    ),
+)
 _WORK = Chapter(
     "Glue, finish, order",
     (
         Sentence(
-            "glue up 2 side frames: 2 legs, 1 short rail, cure 1 h", "two alike; the time in clamps"
+            "glue up 2 side frames: 2 legs, 1 short rail, cure 1 h", "two alike; time in clamps"
         ),
-        Sentence("finish oil varnish, 2 coats, 24 h apart", "what it is given, and when again"),
-        Sentence("finish shellac, 3 coats, apart 2 h", "a time stands before or behind the word"),
+        Sentence("glue up base: side frames, long rails, with epoxy, 2 people, tape", "how"),
+        Sentence("outdoors", "where it will stand: glue, finish and wood follow"),
+        Sentence("finish oil varnish, 2 coats, 24 h apart", "all that is not named otherwise"),
+        Sentence("finish legs with primer 1 coat then milk paint 2 coats, 2 h apart", "in turn"),
+        Sentence("finish faces of seat with shellac, 3 coats, apart 2 h", "only there"),
+        Sentence("no finish on underside of seat", "bare"),
+        Sentence("mask leg seats", "bare where the legs sit"),
         Sentence("finish seat before glue up base", "a wish for the order"),
         Sentence(
-            "sand legs and long rails after cutting seat", "of deeds: cut, sand, finish, glue up"
+            "sand legs and long rails after cutting seat", "deeds: cut, sand, finish, glue up"
         ),
     ),
 )
 
-CHAPTERS: tuple[Chapter, ...] = (_PIECE, _SUMS, _PARTS, _JOINTS, _CUTS, _WORK)
+CHAPTERS: tuple[Chapter, ...] = (_PIECE, _SUMS, _PARTS, _JOINTS, _CUTS, _BOUGHT, _WORK)

@@ -50,7 +50,7 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     for what in ("length", "shoulder length", "width"):
         figure = model.figures.get(f"{part.name}.{what}")
         if figure is not None and figure.terms and not part.made:
-            said.append(f"{what} {_sum(figure, _adding_up(figure, model.display))}")
+            said.append(f"{what} {sum_behind(figure, model.display)}")
     if part.staves:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
@@ -59,7 +59,9 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     return said
 
 
-def _sum(figure: Figure, display: Display) -> str:
+def sum_behind(figure: Figure, display: Display) -> str:
+    """Return a figure with its terms, as ``350 = between shoulders 310 + tenon at R 20 + ...``."""
+    display = _adding_up(figure, display)
     terms = " ".join(
         f"{'-' if term.amount < 0 else '+'} {term.label} {display.shown(abs(term.amount))}"
         for term in figure.terms

@@ -12,6 +12,16 @@ from dryfit.editor.hover import hover
 from dryfit.editor.places import Place
 from dryfit.placing.model import Model
 
+CASE = """\
+piece Case
+overall 900 wide, 400 deep, 800 high
+4 posts, upright, 50 x 50, at corners
+2 top rails, across, 50 x 20, tenon 20 into posts, flush with top of posts
+2 low rails, across, 50 x 20, tenon 20 into posts, up 60
+bay = opening between posts and top rails and low rails
+gauge = bay.width - 10
+"""
+
 
 def model_of(text: str) -> Model:
     checked = examined("stool.dryfit", text, None, {}, "utf-16").checked
@@ -58,6 +68,21 @@ def test_a_glue_up_is_told_by_what_is_glued() -> None:
     said = told(STOOL.replace("glue up base: side", "glue up base: |side"))
     assert said is not None
     assert said.startswith("2 glue-ups: front left leg, back left leg, left short rail\n40 x 270")
+
+
+def test_an_opening_is_told_with_its_sizes() -> None:
+    # Worked by hand: 900 less two posts of 50 is 800; 400 less the same 300; between the lower
+    # rails, whose tops are at 60 + 50, and the upper ones, whose undersides are at 750, are 640.
+    said = told(CASE.replace("bay = opening", "b|ay = opening"))
+    assert said is not None
+    assert [line.split(" = ")[0] for line in said.split("\n")] == [
+        "width 800",
+        "depth 300",
+        "height 640",
+    ]
+    assert told(CASE.replace("bay.width - 10", "ba|y.width - 10")) == (
+        "bay.width = 800 mm\nbay.width - 10 = 790 mm"
+    )
 
 
 @pytest.mark.parametrize(

@@ -20,7 +20,7 @@ from dryfit.notes.reading.lines import sense_lines
 from dryfit.notes.reading.vocabulary import declared_in
 
 SENTENCES = [sentence for chapter in CHAPTERS for sentence in chapter.sentences]
-LONGEST_PAGE = 132
+LONGEST_PAGE = 144
 
 
 def in_the_piece(line: str) -> str:
