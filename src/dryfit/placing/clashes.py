@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
+from dryfit.piece.sum_words import figure_words
 from dryfit.placing.positions import Clash, Fact
 from dryfit.placing.site import Site
 from dryfit.placing.solving import Contradiction
@@ -78,16 +79,19 @@ def report_circles(site: Site) -> None:
     for circle in solve(site).circles():
         reasons = list(dict.fromkeys(each.reason for each in circle.relations))
         words = list(dict.fromkeys(each.words for each in reasons))
+        leans = dict.fromkeys(name for each in circle.relations for name in each.leans)
+        open_ones = " and the ".join(figure_words(name) for name in leans)
+        known = f", but the {open_ones} is known only from that" if leans else ""
         spans = {each.span: each.words for each in reasons if each.span}
         site.findings.append(
             Diagnostic(
                 "sizes-in-a-circle",
                 Severity.ERROR,
-                f"these sizes lean on each other, and none of them is given: {'; '.join(words)}",
+                f"sizes lean on each other in a circle: {'; '.join(words)}{known}",
                 next(iter(spans), None),
                 rule="H28",
                 notes=tuple(Note(said, span) for span, said in spans.items()),
-                hints=(Hint("write one of them as a measure, such as `300 wide`"),),
+                hints=(Hint("write one of these sizes or places as a plain measure"),),
             )
         )
 

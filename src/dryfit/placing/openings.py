@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.piece.declared import Opening
+from dryfit.piece.declared import PLACE_SIDE, Opening
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import PIECE_DIMENSIONS, SIDE_WORDS, Site, both, part_words
@@ -76,15 +76,21 @@ def walls_on(site: Site, opening: Opening, axis: int) -> Walls | None:
     What runs along the axis bounds nothing there.
     """
     hosts = [host for host in hosts_of(site, opening) if not _runs_along(site, host, axis)]
-    lows, highs = ([host for host in hosts if host.side(axis) == side] for side in (-1, 1))
+    lows, highs = ([host for host in hosts if _side(host, axis) == side] for side in (-1, 1))
     if lows and highs:
         return Walls(tuple(lows), tuple(highs))
-    others = [host for host in hosts if not host.side(axis)]
+    others = [host for host in hosts if not _side(host, axis)]
     sided = {host.part for host in (*lows, *highs)}
     if len(sided) == 1 and len({host.part for host in others} - sided) == 1:
         # Of two parts one stands at a named side: the other is the one across.
         return Walls(tuple(lows or others), tuple(highs or others))
     return _walls_by_position(site, hosts, axis)
+
+
+def _side(host: Seat, axis: int) -> int:
+    # A top or a bottom that an opening lies between is that of the opening.
+    own_axis, side = PLACE_SIDE.get(host.part.rsplit(" ", 1)[-1], (axis, 0))
+    return host.side(axis) or (side if own_axis == axis else 0)
 
 
 def _runs_along(site: Site, host: Seat, axis: int) -> bool:

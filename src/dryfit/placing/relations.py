@@ -21,11 +21,15 @@ ONE = Fraction(1)
 
 @dataclass(frozen=True, slots=True)
 class Relation:
-    """The sum of factor times coordinate over `terms` is `constant` mm, for a reason."""
+    """The sum of factor times coordinate over `terms` is `constant` mm, for a reason.
+
+    `leans` names the figures that it was written with.
+    """
 
     terms: tuple[tuple[Fraction, Face], ...]
     constant: Fraction
     reason: Reason
+    leans: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,14 +66,14 @@ class Statement:
         terms = [(ONE, self.end), (-ONE, self.start)]
         for lean in self.leans:
             terms += [(-lean.factor, lean.high), (lean.factor, lean.low)]
-        unknown = {lean.figure for lean in self.leans}
+        unknown = dict.fromkeys(lean.figure for lean in self.leans)
         known = tuple(name for name in self.reason.figures if name not in unknown)
         reason = replace(
             self.reason,
             label=f"allowance in {self.reason.label}",
             figures=() if self.reason.rule == "size" else known,
         )
-        return Relation(tuple(terms), self.constant, reason)
+        return Relation(tuple(terms), self.constant, reason, tuple(unknown))
 
     def distance(self, positions: Positions) -> tuple[Fraction, Reason] | None:
         """Return the distance and its reason, or None while a size that it leans on is unknown."""
