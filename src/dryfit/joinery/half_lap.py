@@ -16,6 +16,8 @@ def half_lap(
     axis: int,
     span: Span | None,
     depth: Fraction | None = None,
+    *,
+    shows: str | None = None,
 ) -> tuple[Cut, Cut]:
     """Return the two cuts of a lap that is deep along `axis`.
 
@@ -23,8 +25,9 @@ def half_lap(
     two depths make the thinner part's thickness (TRADE B1.1, B1.3).  Of equally thick parts the
     first keeps its outer face, so it is cut from the inside and the second from the outside.  Of
     unequal ones the thicker is cut from the face that is flush and the thinner from its back.
+    `shows` names the part whose outer face stays whole instead.
     """
-    side = _first_side(first, second, axis)
+    side = _first_side(first, second, axis, shows)
     half = region.extent(axis) / 2 if depth is None else min(depth, region.extent(axis))
     # The region that the first gives up lies at its cut side, the rest is the second's.
     parting = region.low[axis] + half if side < 0 else region.high[axis] - half
@@ -34,7 +37,11 @@ def half_lap(
     )
 
 
-def _first_side(first: Placed, second: Placed, axis: int) -> int:
+def _first_side(first: Placed, second: Placed, axis: int, shows: str | None) -> int:
+    if shows is not None and shows == first.part:
+        return -first.outward[axis]
+    if shows is not None and shows == second.part:
+        return second.outward[axis]
     thick, other = first.box.extent(axis), second.box.extent(axis)
     if thick == other:
         return -first.outward[axis]

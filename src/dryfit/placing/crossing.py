@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from functools import partial
 
@@ -53,11 +54,21 @@ def _in_one_plane(seat: Seat, mate: Seat, depth: int | None) -> bool:
     return depth is not None and seat.side(depth) * mate.side(depth) != -1
 
 
+def shown_part(contact: Contact) -> str | None:
+    """Return the part that ``stiles show`` names on the line of a contact, or None."""
+    details = contact.joint.details if contact.joint else ()
+    shown = (detail.part.part for detail in details if detail.kind == "shows" and detail.part)
+    return next(shown, None)
+
+
 def state_crossing(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> None:
     """Queue the fact that lapped copies lie in one plane.
 
-    Findings: lap-of-parallel-parts.
+    Findings: lap-of-parallel-parts, shows-neither.
     """
+    shown = shown_part(contact)
+    if shown is not None and shown not in {part.name, *(host.part for host in contact.hosts)}:
+        _report_shows_neither(site, part, contact, shown)
     for host in contact.hosts:
         if lap_axis(part, site.part(host.part)) is None:
             _report_parallel(site, part, contact, host.part)
@@ -76,6 +87,9 @@ def _say_lap(site: Site, contact: Contact, seat: Seat, mate: Seat, axis: int) ->
     if None in sizes:
         return False
     side = seat.side(axis) or mate.side(axis) or (1 if axis == 2 else -1)
+    if _thicker_shows(contact, (seat, mate), sizes):
+        # The face of the thicker stays whole only where the other lies flush with its back.
+        side = -side
     word = SIDE_WORDS[axis, side]
     if sizes[0] != sizes[1]:
         part = site.part(seat.part)
@@ -93,6 +107,29 @@ def _say_lap(site: Site, contact: Contact, seat: Seat, mate: Seat, axis: int) ->
     )
     site.positions.add(Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO, reason)
     return True
+
+
+def _thicker_shows(
+    contact: Contact, pair: tuple[Seat, Seat], sizes: Sequence[Fraction | None]
+) -> bool:
+    first, second = sizes
+    if first is None or second is None or first == second:
+        return False
+    return shown_part(contact) == pair[0 if first > second else 1].part
+
+
+def _report_shows_neither(site: Site, part: DeclaredPart, contact: Contact, shown: str) -> None:
+    host = contact.hosts[0].part if contact.hosts else part.name
+    finding = Diagnostic(
+        "shows-neither",
+        Severity.ERROR,
+        f"{site.written(shown)} do not meet in this lap, so they cannot show in it",
+        contact.span,
+        rule="H28",
+        hints=(Hint(f"write `{part.written} show` or `{site.written(host)} show`"),),
+    )
+    if finding not in site.findings:
+        site.findings.append(finding)
 
 
 def _report_parallel(site: Site, part: DeclaredPart, contact: Contact, host: str) -> None:

@@ -14,7 +14,7 @@ from dryfit.joinery.housing import housing, panel_groove
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
-from dryfit.placing.crossing import crossing_hosts, lap_axis
+from dryfit.placing.crossing import crossing_hosts, lap_axis, shown_part
 from dryfit.placing.found import Found
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.panels import groove_depth
@@ -103,7 +103,7 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
     axis = lap_axis(site.part(guest.part), site.part(host.part))
     if region is None or axis is None:
         return None
-    depth = contact.joint.depth if contact.joint else None
+    depth, shows = contact.joint.depth if contact.joint else None, shown_part(contact)
     return Found(
         "half lap",
         guest.name,
@@ -113,7 +113,7 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
         shares=region,
         glued=True,
         area=_face_area(region, axis),
-        cuts=half_lap(guest, host, region, axis, contact.span, depth),
+        cuts=half_lap(guest, host, region, axis, contact.span, depth, shows=shows),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from dryfit.diagnostics import Assumption, Span
 from dryfit.piece.declared import Host
+from dryfit.placing.crossing import shown_part
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.site import SIDE_WORDS, Site
@@ -29,8 +30,9 @@ def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...
 def _lap_assumptions(site: Site, found: Sequence[Found]) -> list[Assumption]:
     # One sentence for each line that speaks of laps: which of the two keeps its outer face.
     sides: dict[Span, set[tuple[int, int]]] = {}
+    decided = {each.span for each in site.declared.contacts if shown_part(each) is not None}
     for lap in found:
-        if lap.kind == "half lap":
+        if lap.kind == "half lap" and lap.span not in decided:
             cut = lap.cuts[0]
             sides.setdefault(lap.span, set()).add((cut.axis, -cut.side))
     said = []
