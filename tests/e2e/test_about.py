@@ -49,6 +49,13 @@ def test_explain_prints_the_page_with_what_is_said_about_its_example() -> None:
     assert "    error[joined-to-itself]: " in run.stdout
 
 
+def test_a_page_on_the_shop_file_shows_what_is_said_of_a_shop_file() -> None:
+    run = dryfit("explain", "shop-no-unit")
+    assert (run.returncode, run.stderr) == (0, "")
+    assert "    error[shop-no-unit]: " in run.stdout
+    assert "--> shop.toml:" in run.stdout
+
+
 @pytest.mark.parametrize(
     ("code", "said"),
     [

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import argparse
 import sys
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from dryfit import workshop
 from dryfit.cli.status import DONE, StoppedError
-from dryfit.diagnostics import Diagnostic
+from dryfit.diagnostics import Diagnostic, Findings
 from dryfit.diagnostics.explain import Page, near_codes, page, page_text
 from dryfit.diagnostics.render import full
 from dryfit.notes import source_of
@@ -45,13 +47,20 @@ def explain(options: argparse.Namespace) -> int:
 
 
 def _told_about(shown: Page) -> str:
-    """Return what the page's command says about its example; nothing where the shop is wrong."""
-    if shown.shop is not None:
-        return ""
+    """Return what the page's command says about its example."""
+    if shown.shop is None:
+        return full(_found_in(shown, None))
+    with TemporaryDirectory() as folder:
+        shop_file = Path(folder) / "shop.toml"
+        shop_file.write_text(shown.shop, encoding="utf-8")
+        return full(_found_in(shown, shop_file)).replace(str(shop_file), shop_file.name)
+
+
+def _found_in(shown: Page, shop_file: Path | None) -> Findings:
     source = source_of("example.dryfit", shown.written_out(shown.example).encode(shown.encoding))
     if isinstance(source, Diagnostic):
-        return full((source,))
-    checked = workshop.check(source, None, {})
+        return (source,)
+    checked = workshop.check(source, shop_file, {})
     if shown.command == "check" or checked.failed:
-        return full(checked.findings)
-    return full(workshop.plan(checked, lambda _: None)[1])
+        return checked.findings
+    return workshop.plan(checked, lambda _: None)[1]
