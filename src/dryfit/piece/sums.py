@@ -126,6 +126,14 @@ class Sums:
             return None
         return Amount(form.constant.value, span, self.behind(amount), form.leans)
 
+    def quietly(self, amount: Sum, span: Span) -> Amount | None:
+        """Return a length as `amount` does, or None; what is wrong with it is told elsewhere."""
+        told, failures = len(self.findings), self.failures
+        found = self.amount(amount, span)
+        del self.findings[told:]
+        self.failures = failures
+        return found
+
     def behind(self, *amounts: Sum) -> Behind:
         """Return what sums refer to, values followed to their own lines."""
         return behind(amounts, self.values)

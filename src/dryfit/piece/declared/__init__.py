@@ -49,6 +49,7 @@ from dryfit.piece.declared.whole import (
     Declared,
     Have,
     PieceLimit,
+    SumRead,
 )
 from dryfit.piece.declared.work import (
     BareWords,
@@ -97,6 +98,7 @@ __all__ = [
     "Stage",
     "StageItem",
     "Stretch",
+    "SumRead",
     "SurfaceWords",
     "WishAct",
     "WishWords",

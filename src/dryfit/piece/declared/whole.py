@@ -39,6 +39,19 @@ class PieceLimit:
 
 
 @dataclass(frozen=True, slots=True)
+class SumRead:
+    """A sum as it was read: whose it is, the sum with its names said in full, what it comes to.
+
+    `amount` is None where it is no length.
+    """
+
+    name: str
+    words: str
+    amount: Amount | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Declared:
     """The whole declared piece; `broken` names what a reported mistake left unknown."""
 
@@ -64,6 +77,7 @@ class Declared:
     spoiled: tuple[Spoiled, ...] = ()
     limits: tuple[PieceLimit, ...] = ()
     outdoors: Span | None = None
+    sums: tuple[SumRead, ...] = ()
     instances: tuple[Instance, ...] = ()
 
     def part(self, name: str) -> DeclaredPart | None:
