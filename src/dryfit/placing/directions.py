@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dryfit.piece.declared import Amount, Contact, DeclaredPart
+from dryfit.piece.declared import PLACE_SIDE, Amount, Contact, DeclaredPart
 from dryfit.placing.site import Site
 
 
@@ -12,7 +12,11 @@ def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
     Hosts at four corners stand to either side on two axes: then the direction of a spread wins,
     otherwise the way that the guest runs.  Hosts whose places do not tell (``between bottom and
     top``) bound a spread, where one is asked for and something else holds the guest's ends.
+    A named edge (``back edge into``) decides; and what runs beside its host enters it by an edge.
     """
+    edge = entering_edge(part, contact)
+    if edge is not None:
+        return edge[0]
     guests = site.guests(contact)
     apart = [
         axis
@@ -24,7 +28,28 @@ def bounded_axis(site: Site, part: DeclaredPart, contact: Contact) -> int:
         spread in apart or (not apart and _only_bounds(site, part, contact))
     ):
         return spread
+    if not apart and _run_beside(site, part, contact):
+        return part.axes[1]
     return run if run in apart or not apart else apart[0]
+
+
+def entering_edge(part: DeclaredPart, contact: Contact) -> tuple[int, int] | None:
+    """Return the edge that a line says to enter the hosts, as axis and side; side 0 is both."""
+    words = contact.edge.split(" ") if contact.edge else []
+    sides = [PLACE_SIDE[word] for word in words if word in PLACE_SIDE]
+    if sides:
+        axis, side = sides[0]
+        return axis, side if len(sides) == 1 else 0
+    if not words:
+        return None
+    return part.axes[1 if words[-1].startswith("edge") else 0], 0
+
+
+def _run_beside(site: Site, part: DeclaredPart, contact: Contact) -> bool:
+    # An end cannot enter what runs the same way: its long edge does.
+    hosts = {host.part for host in contact.hosts if site.opening(host.part) is None}
+    runs = {site.part(name).axes[0] for name in hosts}
+    return contact.preposition == "into" and runs == {part.axes[0]}
 
 
 def spread_axis(part: DeclaredPart) -> int | None:

@@ -9,7 +9,7 @@ from functools import partial
 
 from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
-from dryfit.placing.directions import bounded_axis, spread_axis
+from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
@@ -42,8 +42,22 @@ def ends_of(site: Site, contact: Contact, seat: Seat, axis: int) -> Ends | None:
     """Return the hosts at a copy's ends along an axis, or None while that cannot be told.
 
     Place words tell; else the positions of the hosts do, once they are known.  A single host, or
-    several on one side, stand at one end.
+    several on one side, stand at one end; so does the host of a named edge.
     """
+    edge = entering_edge(site.part(seat.part), contact)
+    if edge is None or not edge[1] or edge[0] != axis:
+        return _all_ends(site, contact, seat, axis)
+    hosts = site.hosts(contact, seat, axis)
+    host = next((each for each in hosts if each.side(axis) == edge[1] or len(hosts) == 1), None)
+    both_ends = None if host else _all_ends(site, contact, seat, axis)
+    if both_ends is not None:
+        host = both_ends.low if edge[1] < 0 else both_ends.high
+    if host is None:
+        return None
+    return Ends(host, None) if edge[1] < 0 else Ends(None, host)
+
+
+def _all_ends(site: Site, contact: Contact, seat: Seat, axis: int) -> Ends | None:
     hosts: Sequence[Seat] = site.hosts(contact, seat, axis)
     for other in (each for each in range(3) if each != axis):
         # Of legs at the left and in the middle, those at the left are a left rail's.
