@@ -10,11 +10,20 @@ from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
-from dryfit.placing.model import Model
+from dryfit.placing.model import Model, Part
 
 _WORDS = ("width", "depth", "height")
 _WAYS = ("wide", "deep", "high")
 _ENDS = (("left", "right"), ("front", "back"), ("bottom", "top"))
+_SIZES = ("long", "wide", "thick")
+_INWARDS = {
+    (0, -1): "to the right",
+    (0, 1): "to the left",
+    (1, -1): "back",
+    (1, 1): "forwards",
+    (2, -1): "up",
+    (2, 1): "down",
+}
 _ALONG = ("across", "front to back", "up and down")
 _HALF = Fraction(1, 2)
 _NARROW_GAP = Fraction(3)
@@ -58,15 +67,58 @@ def _change(model: Model, axis: int, around: Box) -> str:
             alone = all(copy.box.extent(axis) < row.extent(axis) for copy in part.copies)
             if alone and all(copy.number is not None for copy in part.copies):
                 return f"let the {part.written} reach over: `set in 0 {_ALONG[axis]}` on their line"
-    return "change the part that sticks out or falls short"
+    for side in (-1, 1):
+        beyond = _furthest(model, axis, side)
+        if beyond is not None:
+            return _bring_in(model, beyond, axis, side)
+    return "change the part that falls short"
+
+
+def _furthest(model: Model, axis: int, side: int) -> tuple[Part, Box] | None:
+    """Return the part that sticks out furthest at a side of the piece, and its box there."""
+    found = [
+        (_beyond(model, copy.box, axis, side), -order, part, copy.box)
+        for order, part in enumerate(model.parts)
+        for copy in part.copies
+    ]
+    most, _, part, box = max(found, key=lambda entry: entry[:2])
+    return (part, box) if most > _HALF else None
+
+
+def _beyond(model: Model, box: Box, axis: int, side: int) -> Fraction:
+    return -box.low[axis] if side < 0 else box.high[axis] - model.overall[axis]
+
+
+def _bring_in(model: Model, beyond: tuple[Part, Box], axis: int, side: int) -> str:
+    part, box = beyond
+    by, show = _beyond(model, box, axis, side), model.display.shown
+    move = f"move the {part.written} {show(by)} {_INWARDS[axis, side]}"
+    left = box.extent(axis) - by
+    if left <= 0:
+        return move
+    way = part.copies[0].frame.axes
+    word = next(word for (at, _), word in zip(way, _SIZES, strict=True) if at == axis)
+    return f"{move}, or make {_them(part)} `{show(left)} {word}`"
+
+
+def _them(part: Part) -> str:
+    return "it" if len(part.copies) == 1 else "them"
 
 
 def _where(model: Model, axis: int, ends: tuple[Fraction, Fraction]) -> str:
     said = []
     for place, end, outwards in zip(_ENDS[axis], ends, (-1, 1), strict=True):
-        if abs(end) > _HALF:
-            verb = "stick out" if end * outwards > 0 else "fall short"
-            said.append(f"they {verb} by {model.display.shown(abs(end))} at the {place}")
+        if abs(end) <= _HALF:
+            continue
+        by = model.display.shown(abs(end))
+        if end * outwards <= 0:
+            said.append(f"they fall short by {by} at the {place}")
+            continue
+        beyond = _furthest(model, axis, outwards)
+        who = f"the {beyond[0].written}" if beyond else "they"
+        verb = "sticks" if beyond and len(beyond[0].copies) == 1 else "stick"
+        where = "below the floor" if place == "bottom" else f"at the {place}"
+        said.append(f"{who} {verb} out by {by} {where}")
     return " and ".join(said)
 
 

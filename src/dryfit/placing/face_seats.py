@@ -13,6 +13,8 @@ from dryfit.placing.seats import counted, written
 ON_A_FACE = ("on face", "against")
 """The prepositions of what touches a side of its hosts."""
 
+_ASUNDER = (("left and right", "across"), ("front and back", "front to back"))
+
 Tags = tuple[str, ...]
 
 
@@ -127,10 +129,11 @@ def _in_one_place(
         f"{many} {part.written} on {each}the {hosts} would lie in one place",
         contact.span,
         rule="H28",
-        hints=(Hint(APART_WORDS),),
+        hints=(Hint(apart_words(0 if _normal(contact, declared) == 1 else 1)),),
     )
 
 
-APART_WORDS = (
-    "say where each goes: `at front and back`, `spread up and down`, or a list such as `up 80, 240`"
-)
+def apart_words(axis: int = 1) -> str:
+    """Return what to write so that copies do not lie in one place; `axis` is the way between."""
+    places, way = _ASUNDER[axis]
+    return f"say where each goes: `at {places}`, `spread {way}`, or a list such as `up 80, 240`"

@@ -10,7 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
 from dryfit.joinery.form import Region
-from dryfit.placing.face_seats import APART_WORDS
+from dryfit.placing.face_seats import apart_words
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.overlap_remedies import overlap_remedy
 from dryfit.placing.site import Site
@@ -131,7 +131,7 @@ def _finding(
             span,
             rule="H28",
             figures={"depth": depth},
-            hints=(Hint(APART_WORDS),),
+            hints=(Hint(apart_words()),),
         )
     return Diagnostic(
         "overlap",
