@@ -100,11 +100,17 @@ def facts(piece: Model) -> dict[str, object]:
             for fitting in piece.fittings
         },
         "coatings": as_multiset(
-            (coating.subject, sorted(coating.copies), coating.area, unnumbered(coating.masks))
+            (
+                coating.subject,
+                sorted(coating.copies),
+                coating.area,
+                unnumbered(coating.masks),
+                meaning(coating.products),
+            )
             for coating in piece.coatings
         ),
         "bought": as_multiset((*piece.hardware, *piece.stock)),
         "wishes": as_multiset(piece.wishes),
-        "rest": meaning((piece.piece, piece.overall, piece.display, piece.finish)),
+        "rest": meaning((piece.piece, piece.overall, piece.display)),
         "figures": {name: figure.value for name, figure in piece.figures.items()},
     }

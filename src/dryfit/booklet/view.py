@@ -18,6 +18,7 @@ from dryfit.booklet.text import Say, capital
 from dryfit.booklet.titles import titles
 from dryfit.booklet.wording import clock, lag
 from dryfit.diagnostics import Findings
+from dryfit.piece.declared import Coats
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Plan, Visit
 from dryfit.shop.shop import Shop
@@ -128,13 +129,15 @@ def _supplies(bench: Bench) -> Supplies:
 
 
 def _finish(bench: Bench) -> str | None:
-    finish = bench.model.finish
-    if finish is None:
-        return None
-    known = bench.shop.finishes.get(finish.product)
-    coats = finish.coats or (known.coats if known else None)
-    apart = finish.apart * 10 if finish.apart else (known.recoat if known else None)
-    words = [finish.product]
+    laid = dict.fromkeys(words for each in bench.model.coatings for words in each.products)
+    return "; ".join(_product(bench, words) for words in laid) or None
+
+
+def _product(bench: Bench, product: Coats) -> str:
+    known = bench.shop.finishes.get(product.product)
+    coats = product.coats or (known.coats if known else None)
+    apart = product.apart * 10 if product.apart else (known.recoat if known else None)
+    words = [product.product]
     if coats:
         words.append(f"{coats} coats" if coats > 1 else "1 coat")
     if apart and coats and coats > 1:

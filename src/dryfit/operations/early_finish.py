@@ -6,11 +6,11 @@ more would take the finish off again (TRADE D6).
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from dryfit.operations.members import all_copies, assembly_named, parts_of
 from dryfit.operations.words import listed
-from dryfit.placing.model import Assembly, Model
+from dryfit.placing.model import Assembly, Coating, Model
 
 
 def finished_before(assembly: Assembly, model: Model) -> frozenset[str]:
@@ -38,4 +38,15 @@ def left_out(subject: str, coated: tuple[str, ...], model: Model) -> str:
     assembly = assembly_named(model, subject)
     if assembly is None:
         return ""
-    return but_not((name for name in all_copies(assembly, model) if name not in coated), model)
+    others = {name: each for each in model.coatings for name in each.copies if not each.surfaces}
+    left = [name for name in all_copies(assembly, model) if name not in coated]
+    early = [name for name in left if name in others and others[name].before]
+    return but_not(early, model) + _other(left, others, model)
+
+
+def _other(left: Iterable[str], others: Mapping[str, Coating], model: Model) -> str:
+    # What gets another finish, or none, while the rest of its assembly is coated.
+    bare = parts_of(tuple(name for name in left if name not in others), model)
+    later = tuple(name for name in left if name in others and not others[name].before)
+    kept = [part.written.lower() for part in (*bare, *parts_of(later, model))]
+    return f"; keep it off the {listed(kept)}" if kept else ""

@@ -16,6 +16,8 @@ from dryfit.operations.members import all_copies, assembly_named, glued_copies, 
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
 from dryfit.operations.sanding import eased, grit_rules, sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT
+from dryfit.operations.words import listed
+from dryfit.piece.declared import Coats
 from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import FinishProduct, Shop
@@ -35,11 +37,10 @@ WHY_COAT_FITTED = "a coat thickens what has to fit: the fit is proved on bare wo
 
 
 @dataclass(frozen=True, slots=True)
-class Schedule:
-    """What is laid on: product, coats, and tenths between them."""
+class Coat:
+    """One coat: its product, and the tenths until the next or until it has hardened."""
 
     product: str
-    coats: int
     recoat: int
 
 
@@ -53,67 +54,87 @@ def finished(
 
     `glue_ups` by assembly name; `last_cuts` by part.  Findings: ``finish-unknown``.
     """
-    subjects = model.coatings or _bare_subjects(model)
-    schedule, findings = _schedule(model, shop)
     operations: list[Operation] = []
     rules: list[Rule] = []
-    for coating in subjects:
+    eased_of: dict[str, Operation] = {}
+    for coating in sanded_subjects(model):
         rows = _surface_rows(coating, model, shop)
         operations += rows
         rules += grit_rules(tuple(rows[:-1]))
         rules.append(Rule(rows[-2].id, rows[-1].id, WHY_EASE_LAST))
         rules += _before_sanding(coating, rows[0], model, glue_ups, last_cuts)
-        if schedule is None or coating not in model.coatings:
+        eased_of |= dict.fromkeys(coating.copies, rows[-1])
+        if coating not in model.coatings:
             continue
-        spared = left_out(coating.subject, coating.copies, model)
-        coats = _coats(coating, schedule, subjects, spared, shop)
-        operations += coats
-        rules.append(Rule(rows[-1].id, coats[0].id, WHY_COAT_SANDED))
-        rules += _coat_rules(coating, coats, schedule, model, glue_ups)
-    return Batch(tuple(operations), tuple(rules), findings=findings)
+        operations += _coats(coating, model, shop)
+        rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+    for coating in (each for each in model.coatings if each.surfaces):
+        operations += _coats(coating, model, shop)
+        rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+    return Batch(tuple(operations), tuple(rules), findings=_unknown(model, shop))
 
 
-def hardened(model: Model, shop: Shop) -> tuple[str, int]:
-    """Return the id ending of the last coat and the tenths until it has hardened, or nothing."""
-    schedule, _ = _schedule(model, shop)
-    if schedule is None:
-        return "", 0
-    return f" / coat {schedule.coats}", schedule.recoat
+def last_coats(model: Model, shop: Shop) -> tuple[tuple[str, int], ...]:
+    """Return the last coat of every subject, by its id, with the tenths until it has hardened."""
+    found = []
+    for coating in model.coatings:
+        coats = coats_of(coating, shop)
+        found.append((_coat_id(coating, len(coats)), coats[-1].recoat))
+    return tuple(found)
 
 
-def _schedule(model: Model, shop: Shop) -> tuple[Schedule | None, tuple[Diagnostic, ...]]:
-    finish = model.finish
-    if finish is None:
-        return None, ()
-    known: FinishProduct | None = shop.finishes.get(finish.product)
-    coats = finish.coats or (known.coats if known is not None else USUAL_COATS)
+def coats_of(coating: Coating, shop: Shop) -> tuple[Coat, ...]:
+    """Return the coats of a subject in their order, one product after the other."""
+    return tuple(coat for words in coating.products for coat in _product(words, shop))
+
+
+def _product(words: Coats, shop: Shop) -> tuple[Coat, ...]:
+    known: FinishProduct | None = shop.finishes.get(words.product)
+    coats = words.coats or (known.coats if known is not None else USUAL_COATS)
     recoat = known.recoat if known is not None else USUAL_RECOAT
-    if finish.apart is not None:
-        recoat = finish.apart * MINUTE
-    found: tuple[Diagnostic, ...] = ()
-    if known is None and (finish.coats is None or finish.apart is None):
-        found = (
-            Diagnostic(
-                "finish-unknown",
-                Severity.WARNING,
-                f"the shop file knows no finish `{finish.product}`: {coats} coats a day apart are "
-                "taken for granted",
-                finish.span,
-                hints=(Hint("write coats and hours apart, or add the product to the shop file"),),
-            ),
+    if words.apart is not None:
+        recoat = words.apart * MINUTE
+    return (Coat(words.product, recoat),) * coats
+
+
+def _unknown(model: Model, shop: Shop) -> tuple[Diagnostic, ...]:
+    words = dict.fromkeys(each for coating in model.coatings for each in coating.products)
+    return tuple(
+        Diagnostic(
+            "finish-unknown",
+            Severity.WARNING,
+            f"the shop file knows no finish `{each.product}`: {each.coats or USUAL_COATS} coats "
+            "a day apart are taken for granted",
+            each.span,
+            hints=(Hint("write coats and hours apart, or add the product to the shop file"),),
         )
-    return Schedule(finish.product, coats, recoat), found
+        for each in words
+        if each.product not in shop.finishes and (each.coats is None or each.apart is None)
+    )
 
 
-def _bare_subjects(model: Model) -> tuple[Coating, ...]:
-    """Return what is sanded when no finish is wanted: outermost assemblies and loose parts."""
+def sanded_subjects(model: Model) -> tuple[Coating, ...]:
+    """Return what is sanded as one: what is coated all over, then what stays bare.
+
+    Surfaces that get a finish of their own are sanded with the rest of their parts.
+    """
+    whole = tuple(each for each in model.coatings if not each.surfaces)
+    coated = {name for each in whole for name in each.copies}
+    return (*whole, *_bare_subjects(model, coated))
+
+
+def _bare_subjects(model: Model, coated: set[str]) -> tuple[Coating, ...]:
+    """Return what is sanded but not coated all over: outermost assemblies and loose parts."""
     glued = glued_copies(model)
-    rows = [
-        Coating(each.name, all_copies(each, model), Fraction(0), (), None, each.span)
-        for each in outermost(model)
-    ]
+    rows: list[Coating] = []
+    for each in outermost(model):
+        copies = tuple(name for name in all_copies(each, model) if name not in coated)
+        # What stays bare inside a coated assembly is sanded with the assembly.
+        if copies and not coated & set(all_copies(each, model)):
+            rows.append(Coating(each.name, copies, Fraction(0), (), None, each.span))
     for part in model.parts:
-        loose = tuple(copy.name for copy in part.copies if copy.name not in glued)
+        names = (copy.name for copy in part.copies if copy.name not in glued)
+        loose = tuple(name for name in names if name not in coated)
         if loose and not part.made:
             rows.append(Coating(part.name, loose, Fraction(0), (), None, None))
     return tuple(rows)
@@ -149,34 +170,38 @@ def _before_sanding(
     ]
 
 
-def _coats(
-    coating: Coating, schedule: Schedule, subjects: tuple[Coating, ...], spared: str, shop: Shop
-) -> tuple[Operation, ...]:
+def _coat_id(coating: Coating, number: int) -> str:
+    surfaces = coating.surfaces.replace("the ", "")
+    return f"{coating.subject} / coat {number}" + (f" / {surfaces}" if surfaces else "")
+
+
+def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
     """Return the coats; setting out and cleaning are shared by what is coated in one visit."""
-    shared = sum(other.before == coating.before for other in subjects)
+    spared = left_out(coating.subject, coating.copies, model) + _kept_bare(coating)
+    shared = sum(each.before == coating.before for each in model.coatings)
     area = coating.area / SQUARE_METRE
     setting_out = worked(shop, "coat", each=1) / shared
     spread = worked(shop, "coat", per_square_metre=area)
     rub = worked(shop, "rub down", per_square_metre=area)
     mask = worked(shop, "mask", each=len(coating.masks))
+    coats = coats_of(coating, shop)
     rows = []
-    for number in range(1, schedule.coats + 1):
+    for number, coat in enumerate(coats, start=1):
         exact = setting_out + spread + (rub if number > 1 else mask)
         group = f"coat {number} before {coating.before}" if coating.before else f"coat {number}"
+        product = setting_of.named("product", coat.product)
         rows.append(
             Operation(
-                id=f"{coating.subject} / coat {number}",
+                id=_coat_id(coating, number),
                 kind="coat",
                 station=FINISH_BENCH,
                 part=coating.subject,
-                settings=setting_of.known_to(
-                    shop, FINISH_BENCH, (setting_of.named("product", schedule.product),)
-                ),
+                settings=setting_of.known_to(shop, FINISH_BENCH, (product,)),
                 work=(Work(coating.subject, coating.copies, (), None, ()),),
                 tenths=tenths(exact),
-                sentence=_coat_sentence(coating, schedule, number) + spared,
-                after_tenths=schedule.recoat,
-                together=group,
+                sentence=_coat_sentence(coating, coats, number) + spared,
+                after_tenths=coat.recoat,
+                together=_group(group, coat, model),
                 splittable=False,
                 check="no runs and no dry places against the light",
             )
@@ -184,35 +209,69 @@ def _coats(
     return tuple(rows)
 
 
-def _coat_sentence(coating: Coating, schedule: Schedule, number: int) -> str:
-    if number > 1:
-        laid = f"coat {number} of {schedule.product} on the {coating.subject}"
+def _group(group: str, coat: Coat, model: Model) -> str:
+    # What gets the same coat of the same product is done in one visit.
+    products = {words.product for each in model.coatings for words in each.products}
+    return group if len(products) == 1 else f"{group} of {coat.product}"
+
+
+def _kept_bare(coating: Coating) -> str:
+    return f"; tape off {listed(coating.spared)}" if coating.spared else ""
+
+
+def _coat_sentence(coating: Coating, coats: tuple[Coat, ...], number: int) -> str:
+    product = coats[number - 1].product
+    own = [index for index, coat in enumerate(coats, start=1) if coat.product == product]
+    where = f"{coating.surfaces} of the" if coating.surfaces else "the"
+    if number > 1 and number > own[0]:
+        laid = f"coat {own.index(number) + 1} of {product} on {where} {coating.subject}"
         return f"Rub down lightly, then lay {laid}"
-    masked = "tape the glue faces, then " if coating.masks else ""
-    text = f"{masked}lay the first coat of {schedule.product} on the {coating.subject}, all faces"
+    begun = "rub down lightly, then " if number > 1 else ""
+    begun += "tape the glue faces, then " if coating.masks and number == 1 else ""
+    faces = "" if coating.surfaces else ", all faces"
+    which = "the first coat" if len(own) > 1 or number == 1 else "the coat"
+    text = f"{begun}lay {which} of {product} on {where} {coating.subject}{faces}"
     return text[0].upper() + text[1:]
 
 
 def _coat_rules(
     coating: Coating,
-    coats: tuple[Operation, ...],
-    schedule: Schedule,
     model: Model,
     glue_ups: Mapping[str, Operation],
+    eased_of: Mapping[str, Operation],
+    shop: Shop,
 ) -> list[Rule]:
+    coats = coats_of(coating, shop)
+    ids = [_coat_id(coating, number) for number in range(1, len(coats) + 1)]
     rules = [
-        Rule(before.id, after.id, WHY_RECOAT, schedule.recoat) for before, after in pairwise(coats)
+        Rule(before, after, WHY_RECOAT, coat.recoat)
+        for (before, after), coat in zip(pairwise(ids), coats, strict=False)
     ]
-    glued = glue_ups.get(coating.subject)
+    ready = dict.fromkeys(eased_of[name].id for name in coating.copies if name in eased_of)
+    rules += [Rule(eased, ids[0], WHY_COAT_SANDED) for eased in ready]
+    glued = _glued_before(coating, model, glue_ups)
     if glued is not None:
-        rules.append(Rule(glued.id, coats[0].id, WHY_COAT_CURED, lag_of(glued, "finish")))
+        rules.append(Rule(glued.id, ids[0], WHY_COAT_CURED, lag_of(glued, "finish")))
     if coating.before is None:
         return rules
     for assembly in model.assemblies:
         if coating.before not in {assembly.stage, assembly.name}:
             continue
         glue = glue_ups[assembly.name]
-        rules.append(Rule(coats[-1].id, glue.id, WHY_COAT_BEFORE, schedule.recoat))
+        rules.append(Rule(ids[-1], glue.id, WHY_COAT_BEFORE, coats[-1].recoat))
         if set(coating.copies) & set(all_copies(assembly, model)):
-            rules.append(Rule(f"{assembly.name} / dry fit", coats[0].id, WHY_COAT_FITTED))
+            rules.append(Rule(f"{assembly.name} / dry fit", ids[0], WHY_COAT_FITTED))
     return rules
+
+
+def _glued_before(
+    coating: Coating, model: Model, glue_ups: Mapping[str, Operation]
+) -> Operation | None:
+    """Return the glue-up after which a subject is coated: its own, or the one that takes it in."""
+    own = glue_ups.get(coating.subject)
+    if own is not None or coating.before is not None:
+        return own
+    for assembly in outermost(model):
+        if set(coating.copies) <= set(all_copies(assembly, model)):
+            return glue_ups.get(assembly.name)
+    return None

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from dryfit.operations.batch import Batch
 from dryfit.operations.button_figures import button_details
-from dryfit.operations.finishing import hardened
+from dryfit.operations.finishing import last_coats
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import counted
@@ -62,12 +62,11 @@ def fitted(
 
     `operations` are the ids that exist so far; the fitting waits for the last coat of each.
     """
-    last_coat, lag = hardened(model, shop)
-    coats = sorted(name for name in operations if last_coat and name.endswith(last_coat))
+    coats = sorted(last_coats(model, shop))
     rows = [_fit(fitting, model, shop) for fitting in _from_below(model)]
     rules: list[Rule] = []
     for row in rows:
-        rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat in coats]
+        rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
     for below, above in pairwise(rows):

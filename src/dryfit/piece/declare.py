@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import TypeVar
 
-from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Span
+from dryfit.diagnostics import Diagnostic, Findings, Hint, Severity, Span
 from dryfit.notes.tree import (
+    BareLine,
     DoneLine,
     FeatureLine,
     FinishLine,
@@ -31,8 +32,9 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
-from dryfit.piece.declared import Amount, Coats, Declared, DeclaredPart, FinishWords, Have, Instance
+from dryfit.piece.declared import Amount, Declared, DeclaredPart, Have, Instance
 from dryfit.piece.features import declared_features
+from dryfit.piece.finishing import declared_bare, declared_finishes
 from dryfit.piece.joints import contacts_of_lines
 from dryfit.piece.limits import declared_limits
 from dryfit.piece.measured import with_measured
@@ -42,6 +44,7 @@ from dryfit.piece.openings import declared_openings
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
 from dryfit.piece.progress import done_deeds, spoiled_copies
+from dryfit.piece.readings import sums_read
 from dryfit.piece.stages import stage_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.unit_slips import unit_slips
@@ -94,7 +97,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         contacts=contacts,
         features=declared_features(_all(notes, FeatureLine), sums, names),
         stages=tuple(stage_of(line, sums, names) for line in _all(notes, GlueLine)),
-        finishes=tuple(_finish(line, sums) for line in _all(notes, FinishLine)),
+        finishes=declared_finishes(_all(notes, FinishLine), sums, names),
+        bare=declared_bare(_all(notes, BareLine), names),
         wishes=wishes,
         stock=tuple(_have(line, sums, first) for line in _all(notes, HaveLine)),
         notes=tuple(line.text for line in _all(notes, NoteLine)),
@@ -118,6 +122,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     )
     if measured:
         findings += tuple(each for each in planned.findings if each not in others)
+    declared = replace(declared, sums=sums_read(notes, sums, first))
     return declared, findings + others + tuple(names.findings)
 
 
@@ -251,32 +256,7 @@ def _lines_missing_or_twice(notes: Notes, title: PieceLine | None) -> list[Diagn
                 hints=(Hint("add a line such as `4 legs, upright, 40 x 40, at corners`"),),
             )
         )
-    finishes = _all(notes, FinishLine)
-    found += [
-        Diagnostic(
-            "finish-twice",
-            Severity.ERROR,
-            "there is already a finish for the whole piece",
-            line.span,
-            notes=(Note("first written here", finishes[0].span),),
-            hints=(Hint("keep one of the two"),),
-        )
-        for line in finishes[1:]
-    ]
     return found
-
-
-def _finish(line: FinishLine, sums: Sums) -> FinishWords:
-    products = tuple(
-        Coats(
-            words.product,
-            words.coats,
-            None if words.apart is None else sums.minutes(words.apart),
-            words.span,
-        )
-        for words in line.products
-    )
-    return FinishWords((), (), products, line.span)
 
 
 def _have(line: HaveLine, sums: Sums, first: str) -> Have:

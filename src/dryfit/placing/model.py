@@ -154,7 +154,9 @@ class Fitting:
 class Coating:
     """What is finished together: an assembly or a loose part, before the stage if one is named.
 
-    `area` in mm2 over all copies; `masks` names the joints whose glue faces stay bare.
+    `area` in mm2 over all copies; `masks` names the joints whose glue faces stay bare.  `products`
+    go on one after the other; `surfaces` says which surfaces (``the inside``), nothing for all;
+    `spared` what is left out of them, in words.
     """
 
     subject: str
@@ -163,6 +165,9 @@ class Coating:
     masks: tuple[str, ...]
     before: str | None
     span: Span | None
+    products: tuple[Coats, ...] = ()
+    surfaces: str = ""
+    spared: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +210,6 @@ class Model:
     assemblies: tuple[Assembly, ...]
     fittings: tuple[Fitting, ...]
     coatings: tuple[Coating, ...]
-    finish: Coats | None
     hardware: tuple[Hardware, ...]
     wishes: tuple[Wish, ...]
     stock: tuple[Have, ...]

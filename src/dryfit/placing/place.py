@@ -10,9 +10,10 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
 from dryfit.placing.boxes import boxes_of
+from dryfit.placing.coatings import build_coatings
 from dryfit.placing.fastenings import find_buttons
 from dryfit.placing.features import declared_cuts
-from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
+from dryfit.placing.finishing import build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
@@ -76,7 +77,6 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies=assemblies,
         fittings=fittings,
         coatings=build_coatings(site, parts, joints, assemblies),
-        finish=declared.finishes[0].products[0] if declared.finishes else None,
         hardware=build_hardware(parts, joints, fittings, _screws(joints, everything)),
         wishes=_wishes(declared),
         stock=declared.stock,

@@ -240,7 +240,6 @@ def bench(display: Display | None = None, piece: str = "Boot bench") -> Model:
         assemblies=(*frames, base),
         fittings=(),
         coatings=(),
-        finish=None,
         hardware=(),
         wishes=(),
         stock=(),

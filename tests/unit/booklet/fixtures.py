@@ -407,6 +407,9 @@ def _figures() -> dict[str, Figure]:
     return {row.name: row for row in rows}
 
 
+_OIL = (Coats("oil varnish", 2, 1440, _at(11)),)
+
+
 def model(display: Display | None = None, piece: str = "Hall bench") -> Model:
     """Return the bench, read in millimetres unless another display is given."""
     return Model(
@@ -419,10 +422,9 @@ def model(display: Display | None = None, piece: str = "Hall bench") -> Model:
         assemblies=(_end_frame(1, "left", (30, 60)), _end_frame(2, "right", (940, 970)), _base()),
         fittings=(Fitting("slats onto end rails", "slat", ("end rail",), "screws", (), _at(10)),),
         coatings=(
-            Coating("base", ("front left post",), Fraction(900000), (), None, _at(11)),
-            Coating("top", ("top",), Fraction(720000), (), None, _at(11)),
+            Coating("base", ("front left post",), Fraction(900000), (), None, _at(11), _OIL),
+            Coating("top", ("top",), Fraction(720000), (), None, _at(11), _OIL),
         ),
-        finish=Coats("oil varnish", 2, 1440, _at(11)),
         hardware=(Hardware("wood screw", "4 x 35", 10, "slats onto end rails"),),
         wishes=(),
         stock=(

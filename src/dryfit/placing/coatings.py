@@ -1,0 +1,229 @@
+"""What is coated together, with what, and what stays bare (TRADE D5, D6)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.diagnostics import Assumption
+from dryfit.piece.declared import FinishWords, Host, SurfaceWords
+from dryfit.placing.model import Assembly, Coating, Joint, Part
+from dryfit.placing.site import Site
+
+_BROAD = frozenset({"inside", "outside", "inner", "outer", "front", "back", "top", "bottom"})
+
+
+@dataclass(slots=True)
+class _Board:
+    """The parts, what they are glued into, and which copies have their finish so far."""
+
+    site: Site
+    parts: Sequence[Part]
+    joints: Sequence[Joint]
+    assemblies: Sequence[Assembly]
+    inside: Mapping[str, frozenset[str]]
+    early: Mapping[str, str]
+    done: set[str] = field(default_factory=set)
+    partly: dict[str, list[SurfaceWords]] = field(default_factory=dict)
+    masked: dict[str, list[str]] = field(default_factory=dict)
+
+
+def build_coatings(
+    site: Site,
+    parts: Sequence[Part],
+    joints: Sequence[Joint],
+    assemblies: Sequence[Assembly],
+) -> tuple[Coating, ...]:
+    """Return what is finished as one, in the order of the notes, what no line names last.
+
+    A line that names parts goes before one that names a glue-up, and both before the finish of
+    all the rest, of which wished-for parts come first.  Empty when the notes name no finish.
+    """
+    declared = site.declared
+    board = _Board(site, parts, joints, assemblies, _members(assemblies), _early(site))
+    _note_bare(board)
+    named = [finish for finish in declared.finishes if finish.subjects]
+    coatings: list[Coating] = []
+    for finish in sorted(named, key=lambda finish: _rank(board, finish)):
+        coatings += _named(board, finish)
+    whole = next((finish for finish in declared.finishes if not finish.subjects), None)
+    if whole is not None:
+        rest = tuple(_rest(board, whole))
+        coatings += rest
+        _say_rest(board, whole, rest)
+    return tuple(coatings)
+
+
+def _early(site: Site) -> dict[str, str]:
+    return {
+        wish.first.subject: wish.then.subject
+        for wish in site.declared.wishes
+        if wish.first.verb == "finish"
+        and wish.first.subject
+        and wish.then.verb == "glue up"
+        and wish.then.subject
+    }
+
+
+def _rank(board: _Board, finish: FinishWords) -> int:
+    # Single surfaces first, then parts, then whole glue-ups: what is said in more detail wins.
+    stages = {assembly.stage for assembly in board.assemblies}
+    if finish.surfaces:
+        return 0
+    return 2 if any(host.part in stages for host in finish.subjects) else 1
+
+
+def _note_bare(board: _Board) -> None:
+    for bare in board.site.declared.bare:
+        for host in bare.subjects:
+            copies = [copy for _, own in _subjects(board, host) for copy in own]
+            if bare.verb == "no" and not bare.surfaces:
+                board.done.update(copies)
+            elif bare.verb == "no":
+                for copy in copies:
+                    board.partly.setdefault(copy, []).extend(bare.surfaces)
+            for copy in copies if bare.verb == "mask" else ():
+                board.masked.setdefault(copy, []).append(_masked_words(host, bare.surfaces))
+
+
+def _masked_words(host: Host, surfaces: Iterable[SurfaceWords]) -> str:
+    words = said(surfaces)
+    return f"{words} of the {host.part}" if words else host.part
+
+
+def _subjects(board: _Board, host: Host) -> list[tuple[str, tuple[str, ...]]]:
+    """Return the names under which a part or a glue-up is coated, each with its copies."""
+    for part in board.parts:
+        if part.name == host.part:
+            wanted = set(host.places)
+            copies = tuple(copy.name for copy in part.copies if wanted <= set(copy.places))
+            return [(" ".join((*host.places, part.name)), copies)]
+    return [
+        (assembly.name, tuple(sorted(board.inside[assembly.name])))
+        for assembly in board.assemblies
+        if assembly.stage == host.part
+    ]
+
+
+def _named(board: _Board, finish: FinishWords) -> Iterator[Coating]:
+    for host in finish.subjects:
+        for subject, own in _subjects(board, host):
+            copies = tuple(copy for copy in own if copy not in board.done)
+            if not copies:
+                continue
+            stage = board.early.get(host.part)
+            yield _coating(board, finish, subject, copies, stage)
+            if finish.surfaces:
+                for copy in copies:
+                    board.partly.setdefault(copy, []).extend(finish.surfaces)
+            else:
+                board.done.update(copies)
+
+
+def _rest(board: _Board, finish: FinishWords) -> Iterator[Coating]:
+    by_name = {part.name: part for part in board.parts}
+    for name, stage in board.early.items():
+        part = by_name.get(name)
+        if part is not None:
+            yield from _loose(board, finish, part, stage)
+    for assembly in board.assemblies:
+        if any(assembly.name in other.of for other in board.assemblies):
+            continue
+        copies = tuple(n for n in sorted(board.inside[assembly.name]) if n not in board.done)
+        if copies:
+            yield _coating(board, finish, assembly.name, copies, None)
+            board.done.update(copies)
+    for part in board.parts:
+        if not part.made:
+            yield from _loose(board, finish, part, None)
+
+
+def _loose(board: _Board, finish: FinishWords, part: Part, stage: str | None) -> Iterator[Coating]:
+    copies = tuple(copy.name for copy in part.copies if copy.name not in board.done)
+    if copies:
+        yield _coating(board, finish, part.name, copies, stage)
+        board.done.update(copies)
+
+
+def _coating(
+    board: _Board,
+    finish: FinishWords,
+    subject: str,
+    copies: tuple[str, ...],
+    before: str | None,
+) -> Coating:
+    own = set(copies)
+    masks: tuple[str, ...] = ()
+    if before is not None:
+        masks = tuple(j.id for j in board.joints if j.glued and {j.guest, j.host} & own)
+    spared = [words for copy in copies for words in board.masked.get(copy, ())]
+    if not finish.surfaces:
+        other = [each for copy in copies for each in board.partly.get(copy, ())]
+        spared += [words for each in other if (words := said((each,)))]
+    return Coating(
+        subject=subject,
+        copies=copies,
+        area=sum((_area(board, copy, finish.surfaces) for copy in copies), Fraction(0)),
+        masks=masks,
+        before=before,
+        span=finish.span,
+        products=finish.products,
+        surfaces=said(finish.surfaces),
+        spared=tuple(dict.fromkeys(spared)),
+    )
+
+
+def _area(board: _Board, name: str, surfaces: Sequence[SurfaceWords]) -> Fraction:
+    part = next(p for p in board.parts if any(copy.name == name for copy in p.copies))
+    whole = _surface(part)
+    if surfaces:
+        return min(whole, sum((_area_of(part, each) for each in surfaces), Fraction(0)))
+    other = sum((_area_of(part, each) for each in board.partly.get(name, ())), Fraction(0))
+    return max(Fraction(0), whole - other)
+
+
+def _area_of(part: Part, surface: SurfaceWords) -> Fraction:
+    """Return the area that words for a surface speak of, near enough for paint and minutes."""
+    if surface.noun == "edge":
+        return 2 * part.length * part.thickness if surface.every else part.length * part.thickness
+    if surface.noun == "end":
+        return part.width * part.thickness * (2 if surface.every else 1)
+    broad = part.length * part.width
+    return broad if _BROAD & set(surface.words) and not surface.every else 2 * broad
+
+
+def _surface(part: Part) -> Fraction:
+    length, width, thickness = part.length, part.width, part.thickness
+    return 2 * (length * width + length * thickness + width * thickness)
+
+
+def said(surfaces: Iterable[SurfaceWords]) -> str:
+    """Return surfaces as a maker says them: ``the inside``, ``the top edges``; empty for all."""
+    spoken = []
+    for surface in surfaces:
+        noun = surface.noun or ""
+        if noun and surface.every:
+            noun += "s"
+        words = " ".join(filter(None, (*surface.words, noun)))
+        spoken.append(f"{'all ' if surface.every and not surface.words else 'the '}{words}")
+    return " and ".join(dict.fromkeys(spoken))
+
+
+def _say_rest(board: _Board, finish: FinishWords, rest: Sequence[Coating]) -> None:
+    # With one finish for everything there is nothing to tell apart.
+    if len(board.site.declared.finishes) == 1 and not board.site.declared.bare:
+        return
+    products = " and ".join(words.product for words in finish.products)
+    got = ", ".join(coating.subject for coating in rest) or "nothing"
+    text = f"{products} goes on what no other line names: {got}"
+    board.site.assumptions.append(Assumption(text, finish.span, None))
+
+
+def _members(assemblies: Sequence[Assembly]) -> Mapping[str, frozenset[str]]:
+    inside: dict[str, frozenset[str]] = {}
+    for assembly in assemblies:
+        inside[assembly.name] = frozenset(
+            copy for each in assembly.of for copy in inside.get(each, frozenset({each}))
+        )
+    return inside
