@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from dryfit.piece.declared import (
+    Amount,
     BareWords,
     Contact,
     Declared,
@@ -60,6 +61,7 @@ def merged(outer: Declared, insides: Mapping[str, Declared]) -> Declared:
         wishes=outer.wishes + tuple(wish for each in inner for wish in each.wishes),
         notes=outer.notes + tuple(note for each in inner for note in each.notes),
         instances=(),
+        openings=outer.openings + tuple(opening for each in inner for opening in each.openings),
     )
 
 
@@ -73,6 +75,11 @@ def _part(part: DeclaredPart, box: DeclaredPart, instance: Instance) -> Declared
         timber=part.timber or box.timber,
         within=own if part.within is None else inner_name(own, part.within),
         cut_after=part.cut_after and (inner_name(own, part.cut_after[0]), part.cut_after[1]),
+        sizes=(
+            _amount(part.sizes[0], own),
+            _amount(part.sizes[1], own),
+            _amount(part.sizes[2], own),
+        ),
         flush=tuple(_flush(each, own) for each in part.flush),
         offsets=tuple(_offset(each, own) for each in part.offsets),
     )
@@ -89,7 +96,18 @@ def _renamed(inside: Declared, instance: Instance, outer: Declared) -> Declared:
         finishes=tuple(_finish(each, own) for each in inside.finishes),
         bare=tuple(_bare(each, own) for each in inside.bare),
         wishes=tuple(_wish(each, own) for each in inside.wishes),
+        openings=tuple(
+            replace(each, name=inner_name(own, each.name), between=_all(each.between, own))
+            for each in inside.openings
+        ),
     )
+
+
+def _amount(amount: Amount | None, own: str) -> Amount | None:
+    if amount is None:
+        return None
+    leans = tuple(replace(each, subject=inner_name(own, each.subject)) for each in amount.leans)
+    return replace(amount, leans=leans)
 
 
 def _host(host: Host, own: str) -> Host:

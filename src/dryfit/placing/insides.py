@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from dryfit.diagnostics import Assumption, Findings
 from dryfit.piece.declared import Declared, Instance, inner_name
@@ -11,7 +12,7 @@ from dryfit.piece.inside import declare_inside
 from dryfit.piece.merged import merged
 from dryfit.placing.positions import WHOLE, Face, Reason
 from dryfit.placing.seats import Seat, Seating
-from dryfit.placing.site import Site
+from dryfit.placing.site import Site, both
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +58,10 @@ def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
     )
     for inside in insides:
         whole.assumptions += (_said_inside(inside, each) for each in inside.site.listed())
-        for seat in site.seats(inside.instance.part):
+        boxes = site.seats(inside.instance.part)
+        for seat in boxes:
             _set_in(whole, inside, seat)
+        _name_openings(whole, inside, boxes[0])
     return whole
 
 
@@ -85,6 +88,17 @@ def _set_in(whole: Site, inside: Inside, box: Seat) -> None:
         reason = _reason(fact.reason, inside.instance.part)
         start, end = (_face(face, box.name) for face in (fact.start, fact.end))
         whole.positions.add(start, end, fact.distance, reason)
+
+
+def _name_openings(whole: Site, inside: Inside, box: Seat) -> None:
+    """Let the openings of an inside be known by its part: of equal boxes, the first one's."""
+    part = inside.instance.part
+    for opening in inside.site.declared.openings if box.name != part else ():
+        own, of_part = inner_name(box.name, opening.name), inner_name(part, opening.name)
+        reason = Reason("alike", of_part, f"all copies of {part} are alike")
+        for axis in range(3):
+            for one, other in zip(both(own, axis), both(of_part, axis), strict=True):
+                whole.positions.add(one, other, Fraction(0), reason)
 
 
 def _face(face: Face, box: str) -> Face:
