@@ -3,7 +3,7 @@
 import random
 import re
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import fields, replace
 from functools import cache
 
 import pytest
@@ -19,6 +19,8 @@ from dryfit.notes.reading.lines import sense_lines
 from dryfit.placing.model import Model
 
 randoms = st.randoms(use_true_random=False)
+# What `facts` looks at more closely, and the sentences on what was taken for granted.
+OF_THEIR_OWN = {"parts", "joints", "assemblies", "fittings", "coatings", "figures", "assumptions"}
 
 
 @cache
@@ -96,21 +98,26 @@ def facts(piece: Model) -> dict[str, object]:
             for assembly in piece.assemblies
         },
         "fittings": {
-            fitting.name: (fitting.part, sorted(fitting.onto), unnumbered(fitting.joints))
+            fitting.name: (
+                meaning(replace(fitting, onto=(), joints=())),
+                sorted(fitting.onto),
+                unnumbered(fitting.joints),
+            )
             for fitting in piece.fittings
         },
         "coatings": as_multiset(
             (
-                coating.subject,
+                replace(coating, copies=(), masks=()),
                 sorted(coating.copies),
-                coating.area,
                 unnumbered(coating.masks),
-                meaning(coating.products),
             )
             for coating in piece.coatings
         ),
-        "bought": as_multiset((*piece.hardware, *piece.stock)),
-        "wishes": as_multiset(piece.wishes),
-        "rest": meaning((piece.piece, piece.overall, piece.display)),
         "figures": {name: figure.value for name, figure in piece.figures.items()},
+        **{
+            field.name: as_multiset(value) if isinstance(value, tuple) else meaning(value)
+            for field in fields(piece)
+            if field.name not in OF_THEIR_OWN
+            for value in [getattr(piece, field.name)]
+        },
     }
