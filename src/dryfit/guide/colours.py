@@ -24,7 +24,8 @@ Rule = dict[str, object]
 
 _SUFFIX = ".dryfit"
 _BETWEEN = r"[\s_-]+"
-_FREE_TEXT = ("piece", "note")
+# Terminals behind which a line is free text to its end.
+_FREE_TEXT = ("PIECE", "NOTE", "DONE")
 _TICK = "'"
 _INCH_SIGNS = ("\u2033", "\u2032", "\u201d", "\u2019")  # primes and quotation marks of telephones
 _ENDS_NAME = NAME_STOPS | LOOSE_STOPS
@@ -67,14 +68,16 @@ def _with_captures(match: str, *scopes: str) -> Rule:
 
 
 def _free_text() -> Rule:
+    openers = _any_of(_phrases_of(frozenset(_FREE_TEXT)))
     return _with_captures(
-        rf"^\s*({'|'.join(_FREE_TEXT)})\b([^#]*)", "keyword.control", "string.unquoted"
+        rf"^\s*({openers})(?![^\W_])([^#]*)", "keyword.control", "string.unquoted"
     )
 
 
 def _value() -> Rule:
+    measured = _any_of(_phrases_of(frozenset(["MEASURED"])))
     return _with_captures(
-        r"^\s*(?:(let)\s+)?([^\W\d_][^=,:;#()+*/\u00d7]*?)\s*(=)",
+        rf"^\s*(?:(let)\s+)?(?!(?:{measured})(?![^\W_]))([^\W\d_][^=,:;#()+*/\u00d7]*?)\s*(=)",
         "keyword.control",
         "variable.other",
         "keyword.operator",
@@ -84,7 +87,11 @@ def _value() -> Rule:
 def _parts() -> Rule:
     """Return the rule of ``4 legs``: a count and the name up to a sign or a word that ends it."""
     stops, sizes = _any_of(_phrases_of(_ENDS_NAME)), _any_of(_phrases_of(_SIZES))
-    ended = rf"(?:{stops})(?![^\W_])|(?:{sizes})(?![ _-]*[^\W\d_])"
+    cuts = _any_of(_phrases_of(frozenset(["FEATURE"])))
+    ended = (
+        rf"(?:{stops})(?![^\W_])|(?:{sizes})(?![ _-]*[^\W\d_])"
+        rf"|(?:{cuts})\s+(?:in|on)(?![^\W_])"  # "2 holes in back" makes no parts
+    )
     word = rf"(?!{ended})[^\W\d_]+(?:[ _-]+|(?![^\W_]))"
     return _with_captures(
         rf"^\s*([0-9]+|(?:{'|'.join(COUNT_WORDS)})(?![^\W_]))\s*((?:x\s|off\b|\u00d7)?)\s*"
@@ -109,7 +116,9 @@ def _words() -> dict[str, Rule]:
 
     ``front to back`` must be tried before ``front``, whatever their kinds.
     """
-    kinds = [(kind, phrases) for kind, phrases in phrases_by_kind() if kind is not OPENING]
+    # What begins a line may stand elsewhere too ("overall width", "before glue up"), and is then
+    # what else it can be, if anything.
+    kinds = sorted(phrases_by_kind(), key=lambda entry: entry[0] is OPENING)
     most = max(len(phrase.split()) for phrase in PHRASES)
     rules: dict[str, Rule] = {}
     for length in range(most, 0, -1):

@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import pytest
 from lark import Token
+from tests.unit.guide.printed import SENTENCES, readings
 
 from dryfit import workshop
 from dryfit.diagnostics import Source
 from dryfit.guide.language import language_text
 from dryfit.guide.page import WIDTH
-from dryfit.guide.sentences import CHAPTERS, WHOLE, Sentence
+from dryfit.guide.sentences import WHOLE, Sentence
 from dryfit.notes import canonical, parse
-from dryfit.notes.parse import names_of
 from dryfit.notes.reading.grammar import _lark
-from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
 from dryfit.notes.reading.vocabulary import declared_in
 
-SENTENCES = [sentence for chapter in CHAPTERS for sentence in chapter.sentences]
 LONGEST_PAGE = 144
 
 
@@ -39,18 +35,6 @@ def in_the_piece(line: str) -> str:
 
 
 ONCE = ("piece", "unit", "overall", "timber")
-
-
-def readings() -> Iterator[Reading]:
-    """Every line that the page prints, as the grammar reads it."""
-    names = names_of(
-        tuple(sense_lines(Source("", "\n".join([WHOLE, *(said.line for said in SENTENCES)]))))
-    )
-    for text in [*WHOLE.splitlines(), *(said.line for said in SENTENCES)]:
-        (line,) = sense_lines(Source("", text))
-        reading = read_line(line, names)
-        assert isinstance(reading, Reading), text
-        yield reading
 
 
 @pytest.mark.parametrize("sentence", SENTENCES, ids=lambda sentence: sentence.line)
