@@ -7,11 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dryfit.checks.cuts_in_joints import check_cuts_in_joints
+from dryfit.checks.edges import check_edges
 from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
+from dryfit.checks.keys import check_keys
 from dryfit.checks.laps import check_laps
 from dryfit.checks.limits import check_limits, check_measured
+from dryfit.checks.lone_cuts import check_lone_cuts
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
@@ -41,5 +45,9 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
     yield from check_screws(model)
+    yield from check_lone_cuts(model)
+    yield from check_cuts_in_joints(model)
+    yield from check_edges(model)
+    yield from check_keys(model)
     yield from check_limits(model)
     yield from check_measured(model)

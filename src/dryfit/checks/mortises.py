@@ -42,6 +42,11 @@ def check_mortises(model: Model, shop: Shop) -> Iterator[Diagnostic]:
         yield from without_chisel(model, part, shop)
 
 
+def _is_mortise(feature: Feature) -> bool:
+    # A slot that no tenon enters is a pocket too, but nothing has to fit its chisel or its depth.
+    return feature.kind == "mortise" and feature.role != "slot"
+
+
 def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
     """H05: mortises that meet inside a part (TRADE B3.5), or leave under 3 mm between them."""
     told: set[tuple[str | None, str | None, str]] = set()
@@ -49,7 +54,7 @@ def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
         own = [
             (feature, feature.box(copy.box, copy.frame))
             for feature in part.features
-            if feature.kind == "mortise" and copy.hand in feature.hands
+            if _is_mortise(feature) and copy.hand in feature.hands
         ]
         for one, two in _neighbours(own, copy.frame.axes[LENGTH][0]):
             report = _pair(model, part, copy, *sorted((one, two), key=_by_line))
@@ -159,7 +164,7 @@ def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:
     """H06: a mortise that meets a lap or housing of the same part, or stands under 5 from it."""
     told: set[tuple[str | None, str, str | None]] = set()
     for first, second in pairs(part):
-        mortise, lap = (first, second) if first.kind == "mortise" else (second, first)
+        mortise, lap = (first, second) if _is_mortise(first) else (second, first)
         if not _may_meet(mortise, lap):
             continue
         apart = _distance_along(part, mortise, lap)
@@ -184,7 +189,7 @@ def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:
 
 
 def _may_meet(mortise: Feature, lap: Feature) -> bool:
-    if mortise.kind != "mortise" or lap.kind not in TRENCHES or mortise.after:
+    if not _is_mortise(mortise) or lap.kind not in TRENCHES or mortise.after:
         return False
     # A groove may run into a mortise; the end that a tenon leaves is looked after by its joint.
     return lap.role != "groove" and lap.role not in TENON_ROLES
@@ -202,7 +207,7 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
     """H10: little end grain beyond a mortise may break out."""
     told: set[str | None] = set()
     for feature in part.features:
-        if feature.kind != "mortise" or SURFACES[feature.surface][0] == LENGTH:
+        if not _is_mortise(feature) or SURFACES[feature.surface][0] == LENGTH:
             continue
         left = min(feature.along[0], part.length - feature.along[1])
         if left >= LEAST_END_GRAIN or feature.mate in told:
@@ -227,7 +232,7 @@ def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]
     show = model.display.shown
     told: set[Fraction] = set()
     for feature in part.features if chisels else ():
-        if feature.kind != "mortise":
+        if not _is_mortise(feature):
             continue
         wide = _narrow_side(feature)
         if wide in chisels or wide in told:

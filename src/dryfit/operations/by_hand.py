@@ -19,6 +19,7 @@ RATES = {
     "mortise": "hand mortise",
     "long slot": "hand groove",
     "hole": "drill",
+    "rabbet": "hand groove",
 }
 
 DEEDS = {
@@ -27,6 +28,7 @@ DEEDS = {
     "cross slot": ("Saw the sides of the {} on", ", chisel out the waste, level the bottom"),
     "mortise": ("Chop the {} in", ", from both ends to the middle"),
     "long slot": ("Plough the {} in", " by hand"),
+    "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
 }
 

@@ -19,9 +19,9 @@ STOP_IN_LINE = (
     "The stop is in line with the cutter's near side: clamp it to the rip fence, ahead of the "
     "cutter, so that the end has left it before the cut begins"
 )
-OPEN_KINDS = frozenset({"end lap", "notch"})
+OPEN_KINDS = frozenset({"end lap", "notch", "rabbet"})
 A_HAIR = Fraction(1, 10)
-CROSS_KINDS = frozenset({"end lap", "cross slot", "notch"})
+CROSS_KINDS = frozenset({"end lap", "cross slot", "notch", "rabbet"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,13 +6,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from dryfit.operations import methods
+from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
+from dryfit.operations.left_out import has_operation
 from dryfit.operations.machines import SAW
 from dryfit.operations.methods import DADO_SET, Choice
 from dryfit.operations.minutes import tenths
@@ -35,14 +36,23 @@ class Joinery:
 
 def joinery_of(model: Model, shop: Shop) -> Joinery:
     """Return the cutting operations of all parts, in the order of parts and features."""
-    sites = tuple(site for part in model.parts if not part.made for site in sites_of(part))
+    sites = tuple(
+        site
+        for part in model.parts
+        if not part.made
+        for site in sites_of(part)
+        if has_operation(site.feature)
+    )
     crossing = tuple(
         site
         for site in sites
-        if site.feature.kind in CROSS_KINDS and goes_across(site) and site.feature.after is None
+        if site.feature.kind in CROSS_KINDS
+        and goes_across(site)
+        and site.feature.after is None
+        and not _at_the_bench(site)
     )
     choice = methods.choose(crossing, model.display, shop)
-    along = (site for site in sites if site.feature.kind == "long slot")
+    along = (site for site in sites if naming.runs_along(site.feature))
     grooves = groove_families(
         (site for site in along if site.feature.after is None), model.display, shop
     )
@@ -80,7 +90,7 @@ def _cuts_of(
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)
-    if site.feature.kind == "long slot":
+    if naming.runs_along(site.feature):
         return cuts_by(grooves[methods.key_of(site)], site, model.display, shop)
     if site.feature.kind == "mortise":
         marks = _many_pockets(site, sites)
@@ -89,6 +99,12 @@ def _cuts_of(
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
     return (hand_cut(site, shop),)
+
+
+def _at_the_bench(site: Site) -> bool:
+    # A notch stands anywhere along an edge, and an end is no surface for a sled.
+    alone = site.feature.mate is None and site.feature.surface in naming.ENDS
+    return alone or site.feature.role == "notch"
 
 
 def _many_stops(site: Site, sites: tuple[Site, ...]) -> bool:

@@ -18,6 +18,10 @@ from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
 
 RIP_FENCE = "rip fence"
+STRIP_AT_FENCE = (
+    "The cutter stands against the fence: screw a straight strip of waste wood to it, and raise "
+    "the turning cutter into the strip"
+)
 
 
 BLADE, DADO, ROUTER, HAND = "single blade", "dado set", "router table", "by hand"
@@ -124,7 +128,12 @@ def _pass(site: Site, settings: tuple[Setting, ...], turn: int, exact: Fraction,
         tests=_tests(site),
         visit=_trial(site, machines.SAW),
         check=naming.CHECKS.get(kind),
+        details=((STRIP_AT_FENCE,),) if _at_the_fence(settings) else (),
     )
+
+
+def _at_the_fence(settings: tuple[Setting, ...]) -> bool:
+    return any(each.axis == "fence" and each.value == 0 for each in settings)
 
 
 def _trial(site: Site, station: str) -> str | None:

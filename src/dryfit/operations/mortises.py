@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming, setting_of
 from dryfit.operations.by_hand import hand_cut, marked_limits
+from dryfit.operations.cross_cuts import A_HAIR
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
@@ -186,11 +187,7 @@ def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
     if DRILL_PRESS not in shop.stations:
         return None
     diameter = feature.across[1] - feature.across[0]
-    below, above = (
-        (Fraction(0), shop.allowances["screw_clearance"])
-        if feature.role == "screw hole"
-        else (diameter / 10, diameter / 10)
-    )
+    below, above = _near_enough(feature, diameter, shop)
     fitting = [
         cutter
         for cutter in shop.cutters_at(DRILL_PRESS)
@@ -204,6 +201,15 @@ def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
         ),
         default=None,
     )
+
+
+def _near_enough(feature: Feature, diameter: Fraction, shop: Shop) -> tuple[Fraction, Fraction]:
+    if feature.role == "screw hole":
+        return Fraction(0), shop.allowances["screw_clearance"]
+    if feature.role == "hole":
+        # What goes into a hole that the notes ask for is made to its size.
+        return A_HAIR, A_HAIR
+    return diameter / 10, diameter / 10
 
 
 def nearest_end(site: Site) -> tuple[str, Fraction]:

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dryfit.joinery.feature import Feature
 
+ENDS = frozenset({"R", "R2"})
+"""The surfaces that no machine of the shop takes a trench into."""
+
 KINDS = {
     "lap": "lap",
     "housing": "housing",
@@ -14,6 +17,7 @@ KINDS = {
     "button slot": "groove",
     "screw hole": "hole",
     "pilot hole": "hole",
+    "slot": "mortise",
 }
 
 CHECKS = {
@@ -32,7 +36,22 @@ TESTED = {"lap": 2, "housing": 2, "tenon cheek": 2, "mortise": 1}
 
 def kind_of(feature: Feature) -> str:
     """Return the kind of operation that cuts the feature."""
+    if feature.kind == "rabbet":
+        return "groove" if runs_along(feature) else "housing"
+    if feature.role == "groove" and feature.kind == "cross slot":
+        return "housing"
     return KINDS.get(feature.role, feature.role)
+
+
+def runs_along(feature: Feature) -> bool:
+    """Return whether a trench is cut along the grain, between a fence and the cutter.
+
+    A rabbet at an end lies the other way: it is as long across as it is short along.
+    """
+    if feature.kind != "rabbet":
+        return feature.kind == "long slot"
+    (start, end), (near, far) = feature.along, feature.across
+    return feature.surface not in ENDS and end - start >= far - near
 
 
 def what_of(feature: Feature) -> str:
@@ -43,6 +62,8 @@ def what_of(feature: Feature) -> str:
         return "tenon shoulders"
     if feature.role in {"screw hole", "pilot hole", "button slot"}:
         return f"{feature.role}s"
+    if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):
+        return feature.role
     if feature.kind == "mortise":
         return f"mortise for {feature.mate}" if feature.mate else "mortise"
     if feature.kind == "cross slot" or feature.role == "housing":

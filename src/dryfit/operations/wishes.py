@@ -27,6 +27,7 @@ CUTS = frozenset(
         "mortise",
         "groove",
         "hole",
+        "notch",
         "flatten",
         "make",
     }

@@ -14,6 +14,7 @@ from dryfit.operations.cutting import Joinery, joinery_of
 from dryfit.operations.finishing import finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.gluing import lag_of
+from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.precedence import joinery_rules
@@ -38,7 +39,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
     Findings: ``station-missing`` (H51), ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
-    ``wish-without-work``, ``order-circle`` (H81), and those of the lines done and spoiled.
+    ``wish-without-work``, ``order-circle`` (H81), ``cut-not-in-plan``, and those of the lines
+    done and spoiled.
     """
     missing = tuple(_missing(name) for name in NEEDED if name not in shop.stations)
     if missing:
@@ -76,7 +78,7 @@ def _finished_list(
     wishes = wished(model, operations, everything.rules)
     rules = _distinct((*everything.rules, *wishes.rules))
     said = progress_findings(model, operations)
-    findings = (*everything.findings, *wishes.findings, *said)
+    findings = (*everything.findings, *wishes.findings, *said, *left_out(model))
     contradiction = circle(rules, wishes.spans)
     if contradiction is not None:
         return None, (*findings, contradiction)

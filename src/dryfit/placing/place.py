@@ -12,13 +12,18 @@ from dryfit.piece.declared import Declared
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
 from dryfit.placing.fastenings import find_buttons
+<<<<<<< ours
 from dryfit.placing.features import declared_cuts
 from dryfit.placing.finishing import build_fittings, build_hardware
+=======
+from dryfit.placing.features import declared_cuts, glued_cuts, names_glue_ups
+from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
+>>>>>>> theirs
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
-from dryfit.placing.model import Joint, Model, Wish, WishEnd
+from dryfit.placing.model import Assembly, Joint, Model, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
@@ -58,13 +63,20 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     cuts = _cuts_by_copy(everything, lone)
     parts = build_parts(site, placed, buttons, everything, cuts)
     joints = joint_instances(everything, parts)
+    assemblies: tuple[Assembly, ...] = ()
+    if names_glue_ups(site) and not failed(site):
+        # What is cut in a glued whole is known only once it is known what is glued.
+        assemblies = build_assemblies(site, boxes, joints)
+        cuts = _cuts_by_copy(everything, (*lone, *glued_cuts(site, placed, assemblies, cuts)))
+        parts = build_parts(site, placed, buttons, everything, cuts)
+        joints = joint_instances(everything, parts)
     if not failed(site):
         report_overlaps(site, parts, cuts)
     if failed(site):
         return None
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
-    assemblies = build_assemblies(site, boxes, joints)
+    assemblies = assemblies or build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints)
     declared = site.declared
     return Model(

@@ -29,6 +29,9 @@ KINDS: Mapping[str, Callable[[Task], Made]] = {
 }
 
 
+_IN_A_FRAME = "they are sawn across the corners of what is glued"
+
+
 def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
     """Return the cuts of all lines that name parts, in the order of the lines and copies.
 
@@ -47,10 +50,8 @@ def _on_copy(
     site: Site, feature: DeclaredFeature, copy: Placed, placed: Mapping[str, Placed]
 ) -> tuple[Cut, ...]:
     make = KINDS.get(feature.kind)
-    if make is None:
-        return ()
     task = Task(site, feature, copy, inward_of(site, copy, placed), placed)
-    made = make(task)
+    made = make(task) if make else Misfit(_IN_A_FRAME, "name the glue-up instead of its parts")
     if isinstance(made, Misfit):
         tell(task, made)
         return ()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.form import Side
 from dryfit.piece.declared import PLACE_SIDE, PlacedAmount, RowOfCuts
 from dryfit.placing.features.surfaces import faces
@@ -33,7 +34,30 @@ def hole(task: Task) -> Made:
     made: list[Made] = []
     for each in found:
         made += [each] if isinstance(each, Misfit) else [_holes(task, face) for face in each]
-    return gathered(made)
+    holes = gathered(made)
+    if not isinstance(holes, Misfit):
+        _check_count(task, len(holes))
+    return holes
+
+
+def _check_count(task: Task, found: int) -> None:
+    """Tell, once for a line, that it names another number of holes than it puts.
+
+    Findings: holes-miscounted.
+    """
+    count = task.feature.count
+    if count is None or task.feature.each is not None or count == found:
+        return
+    finding = Diagnostic(
+        "holes-miscounted",
+        Severity.ERROR,
+        f"{task.name}: {count} are named, but the line puts {found} on each",
+        task.feature.span,
+        rule="H27",
+        hints=(Hint("give each a place, or a row such as `4 at 32 from 100`"),),
+    )
+    if finding not in task.site.findings:
+        task.site.findings.append(finding)
 
 
 def _holes(task: Task, face: Side) -> Made:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.joinery.form import Side
 from dryfit.piece.declared import PLACE_SIDE, PlacedAmount
+from dryfit.placing.features.open_ends import runs_through
 from dryfit.placing.features.stretches import is_said, runs
 from dryfit.placing.features.surfaces import Arris, arrises, faces
 from dryfit.placing.features.task import (
@@ -56,7 +57,7 @@ def _groove(task: Task, face: Side, place: PlacedAmount) -> Made:
     if isinstance(stretches, Misfit):
         return stretches
     if not is_said(task):
-        task.assume(f"the {task.name} runs right through", "through")
+        runs_through(task, under(task, face, depth), [across], along)
     kind = "long slot" if along == task.copy.axes[0] else "cross slot"
     return gathered(
         cut_of(
@@ -111,9 +112,10 @@ def _rabbet(task: Task, arris: Arris) -> Made:
     stretches = runs(task, along)
     if isinstance(stretches, Misfit):
         return stretches
-    if not is_said(task):
-        task.assume(f"the {task.name} runs right through", "through")
     layer, beside = under(task, face, depth), under(task, edge, width)
+    if not is_said(task):
+        strip = (edge[0], beside.low[edge[0]], beside.high[edge[0]])
+        runs_through(task, layer, [strip], along)
     return gathered(
         cut_of(
             task,

@@ -1,0 +1,160 @@
+"""TRADE H06, H36: cuts with no mate that run into joints or into one another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from dryfit.checks.finding import finding, told_together
+from dryfit.checks.regions import solid_parts
+from dryfit.diagnostics import Diagnostic, Note, Severity
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import from_side
+from dryfit.joinery.feature import Feature
+from dryfit.joinery.form import Region
+from dryfit.placing.model import Copy, Joint, Model, Part
+
+EASED = frozenset({"chamfer", "round-over", "profile"})
+LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "bevel"}
+"""The jobs of cuts with no mate that are made before parts are joined."""
+
+_SHAPING = frozenset({"taper", "curve", "notch", "slot"})
+_FITTED = frozenset({"half lap", "mortise and tenon", "housing"})
+_HAIR = Fraction(1, 100)
+_MUCH = Fraction(1, 5)
+"""What a trench or an eased edge may take of a joint's wood: less than this share does no harm,
+as where the rabbet for a back runs past the end of a housing (common practice)."""
+
+Own = tuple[Feature, Region]
+
+
+def check_cuts_in_joints(model: Model) -> Iterator[Diagnostic]:
+    """Yield, once for a line of the notes, cuts that take wood from a joint or from another cut.
+
+    What is cut after the glue-up may lie in a joint: the joint is one piece of wood by then (M6).
+    Findings: cut-in-joint, cut-into-cut.
+    """
+    yield from told_together(
+        each for part in solid_parts(model) for each in _in_joints(model, part)
+    )
+    for part in solid_parts(model):
+        yield from _in_cuts(model, part)
+
+
+def _in_joints(model: Model, part: Part) -> Iterator[Diagnostic]:
+    told: set[tuple[object, str, str]] = set()
+    for copy in part.copies:
+        own = _lone(part, copy)
+        joints = [
+            joint
+            for joint in model.joints
+            if own and joint.kind in _FITTED and copy.name in {joint.guest, joint.host}
+        ]
+        for joint in joints:
+            mate = model.part_of(joint.guest if joint.host == copy.name else joint.host)
+            for feature, region in own:
+                cause = (feature.span, joint.kind, mate.name)
+                if cause not in told and _meets(model, copy, joint, feature, region):
+                    told.add(cause)
+                    yield _in_joint(part, mate, joint, feature)
+
+
+def _lone(part: Part, copy: Copy) -> list[Own]:
+    return [
+        (feature, feature.region(copy.box, copy.frame))
+        for feature in part.features
+        if feature.role in LONE
+        and feature.mate is None
+        and feature.after is None
+        and copy.hand in feature.hands
+    ]
+
+
+def _meets(model: Model, copy: Copy, joint: Joint, feature: Feature, region: Region) -> bool:
+    if feature.role == "groove" and joint.kind == "mortise and tenon":
+        # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
+        return False
+    zones = [joint.region]
+    shoulder = _shoulder(model, copy, joint) if feature.role != "hole" else None
+    if shoulder is not None:
+        zones.append(shoulder)
+    whole = feature.role in _SHAPING or feature.role == "hole"
+    return any(region.meets(zone) and (whole or _share(region, zone) > _MUCH) for zone in zones)
+
+
+def _share(region: Region, zone: Box) -> Fraction:
+    common = region.box.overlap(zone)
+    return common.volume() / zone.volume() if common else Fraction(0)
+
+
+def _shoulder(model: Model, copy: Copy, joint: Joint) -> Box | None:
+    """Return the wood just under the face of a host against which the guest's shoulder stands."""
+    if joint.kind != "mortise and tenon" or joint.host != copy.name:
+        return None
+    guest = model.copy(joint.guest).box
+    for axis in range(3):
+        for side in (-1, 1):
+            within = guest.low[axis] if side > 0 else guest.high[axis]
+            face = copy.box.high[axis] if side > 0 else copy.box.low[axis]
+            beyond = guest.high[axis] if side > 0 else guest.low[axis]
+            enters = copy.box.low[axis] < within < copy.box.high[axis]
+            if enters and (beyond - face) * side > 0:
+                return from_side(copy.box, axis, side, _HAIR).overlap(guest)
+    return None
+
+
+def _in_joint(part: Part, mate: Part, joint: Joint, feature: Feature) -> Diagnostic:
+    shaping = feature.role in _SHAPING
+    return finding(
+        "H06",
+        "cut-in-joint",
+        Severity.ERROR if shaping else Severity.WARNING,
+        f"{part.name}: {feature.id} takes wood where the {joint.kind} with the {mate.name} is",
+        feature.span,
+        figures={},
+        remedy="let it begin or end clear of the joint"
+        if shaping
+        else "stop it before the joint, or cut it after the glue-up with `after glue up`",
+        notes=(Note("the joint", joint.span),),
+    )
+
+
+def _in_cuts(model: Model, part: Part) -> Iterator[Diagnostic]:
+    told: set[frozenset[object]] = set()
+    for hand in part.hands():
+        copy = next(copy for copy in part.copies if copy.hand == hand)
+        own = [each for each in _lone(part, copy) if each[0].role not in EASED]
+        for (one, _), (two, _) in _meeting(own):
+            cause: frozenset[object] = frozenset({one.span, two.span})
+            if cause not in told and {"hole", "slot"} & {one.role, two.role}:
+                told.add(cause)
+                yield _into_cut(model, part, one, two)
+
+
+def _meeting(own: Sequence[Own]) -> Iterator[tuple[Own, Own]]:
+    # In the order of their left sides only cuts that begin before one ends can meet it.
+    in_order = sorted(own, key=lambda each: (each[1].box.low, each[0].id))
+    for index, one in enumerate(in_order):
+        for two in in_order[index + 1 :]:
+            if two[1].box.low[0] >= one[1].box.high[0]:
+                break
+            if one[1].meets(two[1].box) and two[1].meets(one[1].box):
+                yield one, two
+
+
+def _into_cut(model: Model, part: Part, one: Feature, two: Feature) -> Diagnostic:
+    first, second = sorted((one, two), key=lambda each: each.role not in {"hole", "slot"})
+    lost = min(first.depth, second.depth)
+    same = first.role == second.role and first.span == second.span
+    notes = (Note("the other cut", second.span),) if second.span and not same else ()
+    met = "another one" if same else f"the {second.role}"
+    return finding(
+        "H36",
+        "cut-into-cut",
+        Severity.WARNING,
+        f"{part.name}: {first.role} runs into {met}, {model.display.shown(lost)} deep",
+        first.span,
+        figures={"depth": lost},
+        remedy="move one of them, or make it shallower",
+        notes=notes,
+    )
