@@ -162,13 +162,13 @@ _CUTS = Chapter(
             "from one size to another",
         ),
         Sentence(
-            "taper in long rails: top edge, from 1 beyond legs to the ends, 55 to 40",
+            "taper in seat: bottom face, from 2 beyond legs to the ends, 22 to 14",
             "begins beyond a part",
         ),
         Sentence("2 holes in seat: top, 5 dia, 10 deep, 60 from each end", "one at each end"),
         Sentence(
-            "holes in legs: inside, rows 9 from front and 9 from back, 5 at 32 from 50",
-            "two rows of five",
+            "holes in seat: top, 5 dia, 10 deep, rows 37 from front, 12 at 32 from 50",
+            "a row of twelve, 32 apart, the first at 50",
         ),
         Sentence(
             "chamfer on seat: all top edges, 3 wide", "or round-over, 6 radius; bevel, 10 degrees"
@@ -179,7 +179,7 @@ _CUTS = Chapter(
             "an arch",
         ),
         Sentence(
-            "slot in seat: top, centred, 25 wide, 90 long, through", "or notch, groove, taper"
+            "slot in seat: top, centred, 12 wide, 90 long, through", "or notch, groove, taper"
         ),
         Sentence(
             "keys in side frames: 2 a corner, 3 thick, 25 deep, after glue up base",
