@@ -9,26 +9,14 @@ from collections.abc import Iterator
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
-    BareLine,
-    DoneLine,
-    FinishLine,
     GlueLine,
-    LimitLine,
-    MeasuredLine,
     Notes,
+    PartsLine,
     PlaceLine,
-    SpoiledLine,
     Statement,
 )
 
-KINDS: tuple[type[Statement], ...] = (
-    BareLine,
-    DoneLine,
-    LimitLine,
-    MeasuredLine,
-    PlaceLine,
-    SpoiledLine,
-)
+KINDS: tuple[type[Statement], ...] = (PlaceLine,)
 
 
 def not_yet(notes: Notes) -> Iterator[Diagnostic]:
@@ -46,8 +34,8 @@ def not_yet(notes: Notes) -> Iterator[Diagnostic]:
 
 def _is_new(statement: Statement) -> bool:
     """Return whether the line says something that lines of its kind could not say before."""
-    if isinstance(statement, FinishLine):
-        return bool(statement.subjects) or len(statement.products) > 1
+    if isinstance(statement, PartsLine):
+        return statement.bought
     if isinstance(statement, GlueLine):
         return bool(statement.glue or statement.pressed or statement.people)
     return False
