@@ -12,13 +12,8 @@ from dryfit.piece.declared import Declared
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
 from dryfit.placing.fastenings import find_buttons
-<<<<<<< ours
-from dryfit.placing.features import declared_cuts
-from dryfit.placing.finishing import build_fittings, build_hardware
-=======
 from dryfit.placing.features import declared_cuts, glued_cuts, names_glue_ups
-from dryfit.placing.finishing import build_coatings, build_fittings, build_hardware
->>>>>>> theirs
+from dryfit.placing.finishing import build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
