@@ -204,7 +204,7 @@ def _by_habit(
     if part.run == "upright" and part.count == 4:
         words: tuple[str, ...] = ("corners",)
     elif part.count == 2:
-        words = _SIDES[1] if part.run == "across" else _SIDES[0]
+        words = _SIDES[1] if part.run == "across" and not part.handed else _SIDES[0]
     else:
         findings.append(
             Diagnostic(

@@ -9,6 +9,7 @@ from dryfit.piece.declared import Amount, DeclaredPart, HeightList, Host, OnHost
 from dryfit.placing.directions import edge_inset, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, visible_end
+from dryfit.placing.from_words import from_clause, from_label
 from dryfit.placing.levels import entry_for
 from dryfit.placing.over_hosts import furthest
 from dryfit.placing.positions import Face, Reason
@@ -16,10 +17,6 @@ from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, whole
 
 _JOINED = (*ON_A_FACE, "onto", "under", "in", "into", "between", "inside", "crossing")
-_LIST_WORDS = {
-    (2, -1): "its underside stands {} above the floor",
-    (2, 1): "its top side lies {} below the overall height",
-}
 _BEYOND = {
     (0, -1): "left of",
     (0, 1): "right of",
@@ -46,9 +43,8 @@ def state_offsets(site: Site, part: DeclaredPart) -> None:
 def _state_entry(site: Site, part: DeclaredPart, seat: Seat, entries: HeightList) -> None:
     axis, side = entries.axis, entries.side
     amount = entry_for(entries.amounts, site.seats(part.name), seat)
-    word = SIDE_WORDS[axis, side]
-    words = _LIST_WORDS.get((axis, side), f"it lies {{}} from the {word}").format(site.said(amount))
-    reason = _reason("from", f"{seat.part} from {word}", f"{seat.name}: {words}", amount)
+    words = f"{seat.name}: {from_clause(site.said(amount), axis, side)}"
+    reason = _reason("from", from_label(seat.part, axis, side), words, amount)
     site.state(whole(axis, side), Face(seat.name, axis, side), amount, reason, sign=-side)
 
 

@@ -12,6 +12,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
+from dryfit.placing.handed import report_not_handed
 from dryfit.placing.marks import Marked, mark
 from dryfit.placing.model import Copy, EndAdd, Measure, Part, Staves
 from dryfit.placing.site import Site
@@ -28,12 +29,13 @@ def build_parts(
 ) -> tuple[Part, ...]:
     """Return the parts in the order of the notes, those that the tool adds last.
 
-    Feature and end joints still carry no joint ids: `numbered` gives them.
+    Feature and end joints still carry no joint ids: `numbered` gives them.  Findings: not-handed.
     """
     parts = []
     for declared in site.parts():
         copies = [placed[seat.name] for seat in site.seats(declared.name)]
         parts.append(_part(site, declared, copies, found, cuts))
+        report_not_handed(site, declared, parts[-1])
     if buttons:
         parts.append(_buttons(site, buttons, cuts))
     return tuple(parts)

@@ -6,6 +6,8 @@ from fractions import Fraction
 
 from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
 from dryfit.placing.directions import edge_inset
+from dryfit.placing.face_seats import ON_A_FACE
+from dryfit.placing.from_words import from_clause, from_label
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
@@ -13,10 +15,6 @@ from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
 ZERO = Fraction(0)
 _ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
 _OVERALL = ("width", "depth", "height")
-_FROM_WORDS = {
-    (2, -1): "its underside stands {amount} above the floor",
-    (2, 1): "its top side lies {amount} below the overall height",
-}
 
 
 def state_overall(site: Site) -> None:
@@ -84,12 +82,10 @@ def _state_set_in(site: Site, seat: Seat, axis: int, amount: Amount) -> None:
 
 
 def _state_from(site: Site, seat: Seat, axis: int, side: int, amount: Amount) -> None:
-    shown = site.said(amount)
-    words = _FROM_WORDS.get((axis, side), f"it lies {shown} from the {SIDE_WORDS[axis, side]}")
     reason = Reason(
         "from",
-        f"{seat.part} from {SIDE_WORDS[axis, side]}",
-        f"{seat.name}: {words.format(amount=shown)}",
+        from_label(seat.part, axis, side),
+        f"{seat.name}: {from_clause(site.said(amount), axis, side)}",
         amount.span,
         figures=amount.behind.figures,
         also=amount.behind.spans,
@@ -131,7 +127,7 @@ def _flush_mates(site: Site, part: DeclaredPart, flush: FlushWith) -> list[Seat]
     # Without a name it is flush with what it joins, whichever of the two the sentence begins with.
     if flush.hosts:
         return [mate for host in flush.hosts for mate in site.named(host)]
-    beside = ("into", "between", "crossing", "inside")
+    beside = ("into", "between", "crossing", "inside", *ON_A_FACE)
     own = [host for contact in site.contacts(part.name, *beside) for host in contact.hosts]
     others = [
         contact.guest
