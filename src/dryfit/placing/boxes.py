@@ -9,7 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.piece.declared import DeclaredPart, amounts_of
 from dryfit.placing.clashes import report_circles, report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
-from dryfit.placing.on_faces import report_unclear_faces
+from dryfit.placing.on_faces import report_lapping, report_unclear_faces
 from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
@@ -37,6 +37,7 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
     report_clashes(site)
     report_no_room(site)
     report_openings(site)
+    report_lapping(site)
     boxes: dict[str, Box] = {}
     missing: dict[str, set[int]] = {}
     for part in site.parts():

@@ -75,7 +75,7 @@ def _copies_at_each(part: DeclaredPart, choices: Sequence[tuple[str, ...]]) -> i
         return None
     row, sided = spread_axis(part), {PLACE_SIDE[word][0] for word in choices[0]}
     in_rows = row is not None and (len(choices) == 1 or row not in sided)
-    return each if each in {1, level_count(part)} or in_rows else None
+    return each if each == 1 or level_count(part) > 1 or in_rows else None
 
 
 def _is_put(part: DeclaredPart) -> bool:

@@ -39,7 +39,8 @@ def tags_on_hosts(
         return None
     spots = _spots(part, contact, declared, places)
     many, left = divmod(part.count, len(spots))
-    if _fits(part, spots):
+    if _fits(part, spots) or (not left and level_count(part) > 1):
+        # A list of another length is told of as such (`levels`).
         return tuple(spot for spot in spots for _ in range(many)), ()
     nowhere: tuple[Tags, ...] = ((),) * part.count
     if left:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.ends import penetration
 from dryfit.placing.face_seats import ON_A_FACE
@@ -86,7 +86,7 @@ def _normal(site: Site, contact: Contact, seat: Seat) -> int | None:
 def report_unclear_faces(site: Site) -> frozenset[str]:
     """Report the parts of which nothing tells on which face of their host they lie.
 
-    Returns the parts that were spoken of.  Findings: face-unclear, lapping-over-nothing.
+    Returns the parts that were spoken of.  Findings: face-unclear.
     """
     told: set[str] = set()
     for part in site.parts():
@@ -95,16 +95,36 @@ def report_unclear_faces(site: Site) -> frozenset[str]:
                 host
                 for seat in site.guests(contact)
                 for host in face_hosts(site, contact, seat)
-                if face_of(site, contact, seat, host) is None
-                and all(site.known(host, axis, side) for axis in range(3) for side in (-1, 1))
+                if face_of(site, contact, seat, host) is None and _is_placed(site, host)
             ]
             if unclear and part.name not in told:
                 told.add(part.name)
                 site.findings.append(_face_unclear(site, part, contact, unclear[0]))
-        if part.lapping and _laps_over_nothing(site, part) and part.name not in told:
-            told.add(part.name)
-            site.findings.append(_lapping_over_nothing(part))
     return frozenset(told)
+
+
+def report_lapping(site: Site) -> None:
+    """Report what is said to lap over edges where its hosts leave none.
+
+    Findings: lapping-over-nothing.
+    """
+    for part in site.parts():
+        contacts = site.contacts(part.name, *LAPPING)
+        lies = [
+            (contact, seat, host)
+            for contact in contacts
+            for seat in site.guests(contact)
+            for host in site.mates(contact, seat)
+        ]
+        if part.lapping is None or not all(_is_placed(site, host) for _, _, host in lies):
+            continue
+        pairs = dict.fromkeys((contact, seat) for contact, seat, _ in lies)
+        if not any(_near_edges(site, *pair, axis) for pair in pairs for axis in range(3)):
+            site.findings.append(_lapping_over_nothing(part, part.lapping.span))
+
+
+def _is_placed(site: Site, seat: Seat) -> bool:
+    return all(site.known(seat, axis, side) for axis in range(3) for side in (-1, 1))
 
 
 def _face_unclear(site: Site, part: DeclaredPart, contact: Contact, host: Seat) -> Diagnostic:
@@ -123,22 +143,12 @@ def _face_unclear(site: Site, part: DeclaredPart, contact: Contact, host: Seat) 
     )
 
 
-def _laps_over_nothing(site: Site, part: DeclaredPart) -> bool:
-    contacts = site.contacts(part.name, *LAPPING)
-    return not any(
-        _near_edges(site, contact, seat, axis)
-        for contact in contacts
-        for seat in site.guests(contact)
-        for axis in range(3)
-    )
-
-
-def _lapping_over_nothing(part: DeclaredPart) -> Diagnostic:
+def _lapping_over_nothing(part: DeclaredPart, span: Span) -> Diagnostic:
     return Diagnostic(
         "lapping-over-nothing",
         Severity.ERROR,
         f"{part.name}: lapping over which edges?",
-        part.lapping.span if part.lapping else part.span,
+        span,
         rule="H28",
         hints=(Hint("say on what it lies at both ends, such as `on the back of stiles`"),),
     )
