@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
-from dryfit.placing.relations import Measure, Relation, Statement
+from dryfit.placing.relations import Equal, Measure, Relation, Statement
 from dryfit.placing.solving import Contradiction, Counted, Solve, linear_reason
 
 Pair = tuple[Face, Face]
@@ -26,11 +26,12 @@ class Equations:
     measures: tuple[Measure, ...] = ()
     statements: list[Statement] = field(default_factory=list)
     relations: list[Relation] = field(default_factory=list)
+    equals: list[Equal] = field(default_factory=list)
     contradictions: list[Contradiction] = field(default_factory=list)
     _solved_at: tuple[int, int] = (-1, -1)
 
     def state_what_is_known(self) -> bool:
-        """Turn each statement whose sizes are all known into a fact; return whether any was."""
+        """Turn statements and equal distances that are known into facts; return if any was."""
         waiting: list[Statement] = []
         for statement in self.statements:
             told = statement.distance(self.positions)
@@ -38,23 +39,26 @@ class Equations:
                 waiting.append(statement)
             else:
                 self.positions.add(statement.start, statement.end, *told)
-        stated = len(waiting) < len(self.statements)
-        self.statements = waiting
+        open_ones = [each for each in self.equals if each.share(self.positions) is None]
+        stated = len(waiting) < len(self.statements) or len(open_ones) < len(self.equals)
+        self.statements, self.equals = waiting, open_ones
         return stated
 
-    def solve(self, alike: Iterable[Relation] = ()) -> Solve:
-        """Return everything that waits, and the given relations, solved together."""
+    def solve(self, alike: Iterable[Equal] = ()) -> Solve:
+        """Return everything that waits, and the given distances, solved together."""
         stated = (statement.relation() for statement in self.statements)
-        return Solve(self.positions, (*stated, *self.relations, *alike), self.measures)
+        equal = (each for one in (*self.equals, *alike) for each in one.relations())
+        return Solve(self.positions, (*stated, *self.relations, *equal), self.measures)
 
-    def tell(self, alike: Iterable[Relation], sizes: Sizes, places: Places) -> bool:
+    def tell(self, alike: Iterable[Equal], sizes: Sizes, places: Places) -> bool:
         """Solve, and add what is determined as facts; return whether there was any.
 
         Sizes come first, one pair of faces for each (`sizes` gives labels with the pairs of equal
         copies): what follows from them is told by plain facts, whose reasons are shorter.  Where
         no size is told, the trees whose `places` are determined are joined.
         """
-        state = (self.positions.news, len(self.statements) + len(self.relations))
+        waiting = (*self.statements, *self.relations, *self.equals)
+        state = (self.positions.news, len(waiting))
         if state == self._solved_at:
             return False
         self._solved_at = state
@@ -62,7 +66,9 @@ class Equations:
         if not solve.relations:
             return False
         self._keep_contradictions(solve.contradictions())
-        told = list(_sizes_told(solve, sizes())) or list(_places_told(solve, places()))
+        equal = [(each.reason.label, each.pairs) for each in self.equals]
+        wanted = (*sizes(), *equal)
+        told = list(_sizes_told(solve, wanted)) or list(_places_told(solve, places()))
         for (start, end), distance, reason in told:
             self.positions.add(start, end, distance, reason)
         return bool(told)
@@ -75,6 +81,11 @@ class Equations:
                 self.contradictions.append(each)
         self.relations = [each for each in self.relations if each not in wrong]
         self.statements = [each for each in self.statements if each.relation() not in wrong]
+        self.equals = [each for each in self.equals if not _shares(each.relations(), wrong)]
+
+
+def _shares(relations: Iterable[Relation], wrong: Sequence[Relation]) -> bool:
+    return bool(wrong) and any(each in wrong for each in relations)
 
 
 Told = tuple[Pair, Fraction, Reason]

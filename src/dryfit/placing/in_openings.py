@@ -13,7 +13,7 @@ from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, state_ga
 from dryfit.placing.heights import verb
 from dryfit.placing.opening_rows import row_axis
 from dryfit.placing.positions import Face, Reason
-from dryfit.placing.relations import Relation, alike, centred, equal_gaps
+from dryfit.placing.relations import Equal, Relation, centred
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both
 
@@ -116,16 +116,16 @@ def _state_equal_gaps(
     spread = part.spread
     reason = Reason(
         "spread",
-        f"equal gaps of {part.name}",
+        f"equal gap of {part.name}",
         f"the {len(filling.seats)} {part.written} stand at equal gaps in {filling.opening}",
         spread.span if spread else part.span,
         assumed=spread is None,
     )
     ends = (spread.ends if spread else None) or "same"
     if ends == "same":
-        site.relate(*equal_gaps((outer[0], *between, outer[1]), reason))
+        site.relate(Equal((outer[0], *between, outer[1]), reason))
         return
-    site.relate(*equal_gaps(between, reason))
+    site.relate(Equal(tuple(between), reason))
     for end in outer:
         if ends == "no":
             site.state(*end, ZERO, reason)
@@ -141,7 +141,7 @@ def _half(end: Pair, whole: Pair, reason: Reason) -> Relation:
 
 def _state_row_centred(site: Site, filling: Filling, outer: tuple[Pair, Pair]) -> None:
     words = f"the {filling.part.written} stand in the middle of {filling.opening}"
-    site.relate(alike(*outer, _centred_reason(filling, words)))
+    site.relate(Equal(outer, _centred_reason(filling, words)))
     axis = outer[0][0].axis
     site.assume(f"{words} {WAYS[axis]}", filling.part.span, partial(_gap_phrase, site, *outer[0]))
 
@@ -180,7 +180,7 @@ def _say_lies(site: Site, filling: Filling, seat: Seat, axis: int) -> bool:
         return site.positions.add(outer[0], own[0], ZERO, reason)
     words = f"{seat.name} lies midway in {filling.opening}"
     relation = centred(own, outer, _centred_reason(filling, words))
-    if relation in site.equations.relations:
+    if relation in site.equations.equals:
         return False
     site.relate(relation)
     return True

@@ -94,23 +94,41 @@ def abs_sign(total: Fraction) -> int:
     return -1 if total < 0 else 1
 
 
-def alike(first: tuple[Face, Face], second: tuple[Face, Face], reason: Reason) -> Relation:
-    """Return that two pairs of faces, low and high, are equally far apart."""
-    return Relation(
-        ((ONE, first[1]), (-ONE, first[0]), (-ONE, second[1]), (ONE, second[0])),
-        Fraction(0),
-        reason,
-    )
+@dataclass(frozen=True, slots=True)
+class Equal:
+    """Pairs of faces, each low and high, that are all equally far apart, for a reason."""
+
+    pairs: tuple[tuple[Face, Face], ...]
+    reason: Reason
+
+    def relations(self) -> list[Relation]:
+        """Return that every pair is as far apart as the first."""
+        low, high = self.pairs[0]
+        return [
+            Relation(
+                ((ONE, high), (-ONE, low), (-ONE, other[1]), (ONE, other[0])),
+                Fraction(0),
+                self.reason,
+            )
+            for other in self.pairs[1:]
+        ]
+
+    def share(self, positions: Positions) -> bool | None:
+        """Tell a distance that is known to all pairs; return whether any was news, None if none is.
+
+        A pair that is known to be otherwise apart is kept as a clash.
+        """
+        known = (positions.distance(*pair) for pair in self.pairs)
+        distance = next((each for each in known if each is not None), None)
+        if distance is None:
+            return None
+        news = [positions.add(*pair, distance, self.reason) for pair in self.pairs]
+        return any(news)
 
 
-def centred(inner: tuple[Face, Face], outer: tuple[Face, Face], reason: Reason) -> Relation:
+def centred(inner: tuple[Face, Face], outer: tuple[Face, Face], reason: Reason) -> Equal:
     """Return that a pair of faces lies midway between another pair on its axis."""
-    return alike((outer[0], inner[0]), (inner[1], outer[1]), reason)
-
-
-def equal_gaps(faces: Sequence[tuple[Face, Face]], reason: Reason) -> tuple[Relation, ...]:
-    """Return that gaps, each from a face to the next, are all like the first."""
-    return tuple(alike(faces[0], gap, reason) for gap in faces[1:])
+    return Equal(((outer[0], inner[0]), (inner[1], outer[1])), reason)
 
 
 def measures_of(openings: Iterable[Opening]) -> tuple[Measure, ...]:

@@ -13,7 +13,7 @@ from dryfit.piece.sum_words import lean_figure, sum_words
 from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
-from dryfit.placing.relations import LeaningTerm, Relation, Statement, measures_of
+from dryfit.placing.relations import Equal, LeaningTerm, Relation, Statement, measures_of
 from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
@@ -157,9 +157,13 @@ class Site:
         )
         self.equations.statements.append(Statement(start, end, sign * amount.value, leans, reason))
 
-    def relate(self, *relations: Relation) -> None:
-        """Tell linear relations between faces."""
-        self.equations.relations += relations
+    def relate(self, *relations: Relation | Equal) -> None:
+        """Tell linear relations between faces, or distances that are equal."""
+        for each in relations:
+            if isinstance(each, Equal):
+                self.equations.equals.append(each)
+            else:
+                self.equations.relations.append(each)
 
     def faces_of(self, lean: Lean) -> tuple[Face, Face]:
         """Return the low and the high face of what a sum leans on; of equal copies, the first's."""

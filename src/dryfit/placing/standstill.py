@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dryfit.piece.declared import DeclaredPart, Opening
 from dryfit.placing.positions import Face, Positions, Reason
-from dryfit.placing.relations import Relation, alike
+from dryfit.placing.relations import Equal
 from dryfit.placing.seats import Seat, Seating
 from dryfit.placing.site import PIECE_DIMENSIONS, Site, both, dimension_on
 from dryfit.placing.solving import Solve
@@ -42,7 +42,7 @@ def solve(site: Site) -> Solve:
     return site.equations.solve(_alike(site))
 
 
-def _alike(site: Site) -> Iterator[Relation]:
+def _alike(site: Site) -> Iterator[Equal]:
     for part in site.parts():
         yield from _unknown_and_alike(site.positions, part, site.seats(part.name))
 
@@ -64,15 +64,15 @@ def _share_sizes(positions: Positions, part: DeclaredPart, seats: Sequence[Seat]
 
 def _unknown_and_alike(
     positions: Positions, part: DeclaredPart, seats: Sequence[Seat]
-) -> list[Relation]:
+) -> list[Equal]:
     """Return that unknown sizes of equal copies are equal, where something holds both faces."""
-    found: list[Relation] = []
+    found: list[Equal] = []
     for axis in range(3) if len(seats) > 1 else ():
         if positions.extent(seats[0].name, axis) is None:
             pairs = [both(seat.name, axis) for seat in seats]
             held = [pair for pair in pairs if all(map(positions.is_joined, pair))]
             reason = _alike_reason(part, axis)
-            found += [alike(held[0], pair, reason) for pair in held[1:]]
+            found += [Equal(tuple(held), reason)] if len(held) > 1 else []
     return found
 
 
