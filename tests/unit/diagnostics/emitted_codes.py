@@ -128,9 +128,11 @@ def _given_as_code(node: ast.AST, known: Mapping[str, int | None]) -> Iterator[a
 
 
 def _is_passed_on(given: ast.expr, scope: Scope) -> bool:
-    """Whether this is the `code` of the function itself, or of another finding."""
+    """Whether this is the `code` of the function itself, of another finding, or none at all."""
     if isinstance(given, ast.Attribute):
         return given.attr == "code"
+    if isinstance(given, ast.Constant) and given.value is None:
+        return True
     is_parameter = scope is not None and "code" in _parameters(scope)
     return is_parameter and isinstance(given, ast.Name) and given.id == "code"
 
