@@ -57,18 +57,20 @@ def _spots(
         for words in places.get(host.part, ((),))
         if set(host.places) <= set(words)
     ]
-    hosts = [each for host in contact.hosts if (each := declared.part(host.part))]
-    over_all = part.spread is not None or part.axes[0] in map(spread_axis, hosts)
-    if len(set(tags)) == 1 < len(tags) and not over_all and part.count % len(tags) == 0:
-        # Numbered hosts have no words of their own: the first copy lies on the first of them.
-        return tags
+    normal = _normal(contact, declared)
+    rows = {spread_axis(each) for host in contact.hosts if (each := declared.part(host.part))}
+    if len(set(tags)) == 1 < len(tags):
+        # Numbered hosts have no words of their own: the first copy lies on the first of them,
+        # unless it can lie over all.
+        over_all = part.axes[0] in rows or part.spread is not None or part.count % len(tags)
+        if not over_all or (normal is not None and normal in rows):
+            return tags
     # What runs from one host to the other lies on both, and so does a row between them.
     row = spread_axis(part)
     spots = _together(dict.fromkeys(tags) or [()], part.axes[0])
     spots = spots if row is None else _together(spots, row)
     own = {word for word in part.name.split(" ")[:-1] if word in PLACE_SIDE}
     spots = [spot for spot in spots if own <= set(spot)] or spots
-    normal = _normal(contact, declared)
     for axis in (each for each in range(3) if each != normal):
         spots = spots if _fits(part, spots) else _together(spots, axis)
     if not _fits(part, spots):
@@ -78,7 +80,8 @@ def _spots(
 
 def _fits(part: DeclaredPart, spots: Sequence[Tags]) -> bool:
     many, left = divmod(part.count, len(spots))
-    return not left and (many in {1, level_count(part)} or part.spread is not None)
+    in_rows = part.spread is not None and len(set(spots)) == len(spots)
+    return not left and (many in {1, level_count(part)} or in_rows)
 
 
 def _normal(contact: Contact, declared: Declared) -> int | None:

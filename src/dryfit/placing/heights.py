@@ -31,10 +31,20 @@ def say(
 ) -> bool:
     """Add an assumed fact about a copy; return whether it was news.
 
-    `figures` names what its distance comes from.
+    `figures` names what its distance comes from.  Nothing is assumed where a written distance from
+    another part still waits for the place of that.
     """
+    if _waits_for_a_distance(site, seat, facts[0].axis):
+        return False
     reason = Reason("assumed", label, f"{seat.name} {words}", assumed=True, figures=figures)
     return site.positions.add(*facts, reason)
+
+
+def _waits_for_a_distance(site: Site, seat: Seat, axis: int) -> bool:
+    offsets = (each for each in site.part(seat.part).offsets if each.axis == axis)
+    return any(
+        not site.known(seat, axis, -each.side if each.beyond else each.side) for each in offsets
+    )
 
 
 def verb(part: DeclaredPart, one: str, several: str) -> str:
@@ -80,6 +90,8 @@ def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
         return False
     if site.contacts(part.name, *_HANGING) or _enters_upwards(site, part):
         return False
+    if _waits_for_feet(site, part):
+        return False
     news = False
     for seat in site.seats(part.name):
         if not site.known(seat, UP, -1) and seat.side(UP) != 1:
@@ -88,6 +100,16 @@ def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
     if news:
         site.assume(f"{verb(part, 'stands', 'stand')} on the floor", part.span, "up 0")
     return news
+
+
+def _waits_for_feet(site: Site, part: DeclaredPart) -> bool:
+    # What stands under something stands on the floor before anything else does.
+    return not site.contacts(part.name, "under") and any(
+        _stands(other) and not site.known(seat, UP, -1)
+        for other in site.parts()
+        if other.name != part.name and site.contacts(other.name, "under")
+        for seat in site.seats(other.name)
+    )
 
 
 def _stands(part: DeclaredPart) -> bool:
