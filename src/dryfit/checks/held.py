@@ -25,7 +25,7 @@ def check_held(model: Model) -> Iterator[Diagnostic]:
 
 
 def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
-    """H28: every part is joined to another one."""
+    """H28: every part is joined to another one, or stands free in an opening as a door does."""
     if len(model.parts) < 2:
         return
     kinds: dict[str, set[str]] = {}
@@ -35,7 +35,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     buttoned = {fitting.part for fitting in model.fittings if fitting.kind == "buttons"}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
-        if part.name in buttoned:
+        if part.name in buttoned or part.opening:
             continue
         if not own:
             yield _told(

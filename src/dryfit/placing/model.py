@@ -71,7 +71,7 @@ class Part:
 
     `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
     it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
-    itself (buttons).
+    itself (buttons).  `opening` names the opening in which it stands free, as a door does.
     """
 
     name: str
@@ -90,6 +90,7 @@ class Part:
     spans: tuple[Span, ...]
     run: str
     made: bool = False
+    opening: str | None = None
 
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""
