@@ -48,6 +48,7 @@ class NotesServer(LanguageServer):
         self.shop_file = shop_file
         self.models: dict[str, Model] = {}
         self.marks: dict[str, tuple[int | None, tuple[Mark, ...]]] = {}
+        self.one_at_a_time = asyncio.Lock()
 
     def encoding(self) -> Encoding:
         """Return in which units the client counts characters."""
@@ -59,9 +60,21 @@ class NotesServer(LanguageServer):
         try:
             return answer()
         except Exception as error:  # noqa: BLE001 - an editor must go on whatever we did wrong
-            said = f"dryfit: this should not happen: {type(error).__name__}: {error}"
-            self.window_log_message(types.LogMessageParams(types.MessageType.Error, said))
+            self.regret(error)
             return otherwise
+
+    async def aside(self, answer: Callable[[], Answer], otherwise: Answer) -> Answer:
+        """Return the answer as `guarded`, worked out beside what else is asked."""
+        try:
+            return await asyncio.to_thread(answer)
+        except Exception as error:  # noqa: BLE001 - as above
+            self.regret(error)
+            return otherwise
+
+    def regret(self, error: Exception) -> None:
+        """Tell the client's log of a mistake of our own."""
+        said = f"dryfit: this should not happen: {type(error).__name__}: {error}"
+        self.window_log_message(types.LogMessageParams(types.MessageType.Error, said))
 
 
 def serve(shop_file: Path | None) -> None:
@@ -86,16 +99,13 @@ def new_server(shop_file: Path | None) -> NotesServer:
     return server
 
 
-def _opened(server: NotesServer, asked: types.DidOpenTextDocumentParams) -> None:
-    _publish(server, asked.text_document.uri)
+async def _opened(server: NotesServer, asked: types.DidOpenTextDocumentParams) -> None:
+    await _publish(server, asked.text_document.uri, asked.text_document.version)
 
 
 async def _changed(server: NotesServer, asked: types.DidChangeTextDocumentParams) -> None:
     await asyncio.sleep(QUIET_SECONDS)
-    uri = asked.text_document.uri
-    known = server.workspace.text_documents.get(uri)
-    if known is not None and known.version == asked.text_document.version:
-        _publish(server, uri)
+    await _publish(server, asked.text_document.uri, asked.text_document.version)
 
 
 def _closed(server: NotesServer, asked: types.DidCloseTextDocumentParams) -> None:
@@ -105,21 +115,29 @@ def _closed(server: NotesServer, asked: types.DidCloseTextDocumentParams) -> Non
     server.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, []))
 
 
-def _publish(server: NotesServer, uri: str) -> None:
-    document = server.workspace.get_text_document(uri)
-    encoding = server.encoding()
-    found = server.guarded(
-        lambda: examined(_name(document), document.source, server.shop_file, os.environ, encoding),
-        Examined(()),
-    )
+async def _publish(server: NotesServer, uri: str, version: int) -> None:
+    """Examine a text and publish its findings, unless it changes before they are there."""
+    async with server.one_at_a_time:
+        document = _open_text(server, uri, version)
+        if document is None:
+            return
+        name, text, encoding = _name(document), document.source, server.encoding()
+        found = await server.aside(
+            lambda: examined(name, text, server.shop_file, os.environ, encoding), Examined(())
+        )
+    if _open_text(server, uri, version) is None:
+        return
     if found.checked is not None and found.checked.model is not None:
         server.models[uri] = found.checked.model
-    server.marks[uri] = document.version, found.marks
-    server.text_document_publish_diagnostics(
-        types.PublishDiagnosticsParams(
-            uri, [_diagnostic(mark, uri) for mark in found.marks], document.version
-        )
-    )
+    server.marks[uri] = version, found.marks
+    told = [_diagnostic(mark, uri) for mark in found.marks]
+    server.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, told, version))
+
+
+def _open_text(server: NotesServer, uri: str, version: int) -> TextDocument | None:
+    """Return the document if it is open and still of that version."""
+    known = server.workspace.text_documents.get(uri)
+    return known if known is not None and known.version == version else None
 
 
 def _hovered(server: NotesServer, asked: types.HoverParams) -> types.Hover | None:
