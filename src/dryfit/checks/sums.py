@@ -40,7 +40,9 @@ def check_sums(model: Model) -> Iterator[Diagnostic]:
 
 def _overall(model: Model) -> Iterator[Diagnostic]:
     """H26: all parts together are as large as the overall line says."""
-    around = spanning(tuple(copy.box for part in model.parts for copy in part.copies))
+    bought = [copy for thing in model.bought for copy in thing.copies]
+    copies = [copy for part in model.parts for copy in part.copies]
+    around = spanning(tuple(copy.box for copy in (*copies, *bought)))
     for axis, total in enumerate(model.overall):
         ends = (around.low[axis], around.high[axis] - total)
         off = max(abs(end) for end in ends)

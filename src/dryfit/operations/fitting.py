@@ -11,7 +11,7 @@ from dryfit.operations.finishing import last_coats
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import counted
-from dryfit.placing.model import Fitting, Model
+from dryfit.placing.model import Bought, Fitting, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
@@ -63,13 +63,14 @@ def fitted(
     `operations` are the ids that exist so far; the fitting waits for the last coat of each.
     """
     coats = sorted(last_coats(model, shop))
-    rows = [_fit(fitting, model, shop) for fitting in _from_below(model)]
+    laid = [_fit(fitting, model, shop) for fitting in _from_below(model)]
+    rows = (*laid, *(_fit_bought(thing, shop) for thing in model.bought))
     rules: list[Rule] = []
     for row in rows:
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
-    for below, above in pairwise(rows):
+    for below, above in pairwise(laid):
         rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
     for fitting in model.fittings:
         if fitting.kind == "buttons":
@@ -78,7 +79,7 @@ def fitted(
                 for part in model.parts
                 if part.made
             ]
-    return Batch(tuple(rows), tuple(rules))
+    return Batch(rows, tuple(rules))
 
 
 def _from_below(model: Model) -> list[Fitting]:
@@ -105,6 +106,21 @@ def fixings(fitting: Fitting, model: Model) -> int:
     part = model.part(fitting.part)
     holes = [feature for feature in part.features if feature.role == "screw hole"]
     return len(holes) * len(part.copies)
+
+
+def _fit_bought(thing: Bought, shop: Shop) -> Operation:
+    where = f" {thing.purpose}" if thing.copies else f" to the {thing.purpose}"
+    return Operation(
+        id=f"{thing.name} / fit",
+        kind="fit",
+        station="bench",
+        part=thing.name,
+        settings=(),
+        work=(Work(thing.name, tuple(copy.name for copy in thing.copies), (), None, ()),),
+        tenths=tenths(worked(shop, "fit part", each=thing.count)),
+        sentence=f"Fit the {thing.written}{where if thing.purpose else ''}",
+        check="it works as it should",
+    )
 
 
 def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:

@@ -32,6 +32,7 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
+from dryfit.piece.bought import as_bought, as_it_stands, is_only_listed, supplies
 from dryfit.piece.declared import Amount, Declared, DeclaredPart, Have, Instance
 from dryfit.piece.features import declared_features
 from dryfit.piece.finishing import declared_bare, declared_finishes
@@ -104,6 +105,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         notes=tuple(line.text for line in _all(notes, NoteLine)),
         broken=notes.unreadable | broken,
         instances=instances,
+        supplies=supplies(_all(notes, PartsLine), names),
         openings=declared_openings(_all(notes, OpeningLine), names),
         measured=measured,
         done=done_deeds(_all(notes, DoneLine), names),
@@ -154,7 +156,11 @@ def _parts(
     broken: set[str] = set()
     for line in _all(notes, PartsLine):
         failures = sums.failures
-        if as_pattern(line) is None:
+        if is_only_listed(line):
+            continue
+        if line.bought:
+            parts.append(as_bought(declared_part(as_it_stands(line), sums, names, whole)))
+        elif as_pattern(line) is None:
             parts.append(declared_part(line, sums, names, whole))
         elif made := instance_of(line, notes, sums):
             instance, sizes = made

@@ -11,7 +11,6 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
     GlueLine,
     Notes,
-    PartsLine,
     PlaceLine,
     Statement,
 )
@@ -34,8 +33,6 @@ def not_yet(notes: Notes) -> Iterator[Diagnostic]:
 
 def _is_new(statement: Statement) -> bool:
     """Return whether the line says something that lines of its kind could not say before."""
-    if isinstance(statement, PartsLine):
-        return statement.bought
     if isinstance(statement, GlueLine):
         return bool(statement.glue or statement.pressed or statement.people)
     return False

@@ -10,12 +10,10 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
     At,
     CutAfter,
-    For,
     GluedFrom,
     LeftOut,
     Lie,
     OfTimber,
-    OrderWhen,
     PartsLine,
     Reference,
     Run,
@@ -24,7 +22,8 @@ from dryfit.notes.tree import (
     SizeWord,
     WoodWords,
 )
-from dryfit.piece.declared import Amount, BoughtWords, DeclaredPart, SizeLimit, WoodWish
+from dryfit.piece.bought import bought_words
+from dryfit.piece.declared import Amount, DeclaredPart, SizeLimit, WoodWish
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put
@@ -112,7 +111,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
             for each in line.clauses
             if isinstance(each, WoodWords)
         ),
-        bought=_bought(line, names),
+        bought=bought_words(line, names) if line.bought else None,
         insets=placed.insets,
     )
 
@@ -177,15 +176,6 @@ def _thicker_than_wide(line: PartsLine, width: Amount, thickness: Amount, sums: 
 
 def _is_sheet(timber: str) -> bool:
     return any(word in timber.lower().split() for word in _SHEET_WORDS)
-
-
-def _bought(line: PartsLine, names: Names) -> BoughtWords | None:
-    if not line.bought:
-        return None
-    goes_with, order = _one(line, For), _one(line, OrderWhen)
-    return BoughtWords(
-        names.hosts(goes_with.parts) if goes_with else (), order.text if order else None
-    )
 
 
 def _limits(line: PartsLine, sums: Sums) -> tuple[SizeLimit, ...]:

@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.along_faces import lies_along_face
+from dryfit.placing.bought import takes_little_room
 from dryfit.placing.heights import (
     level_with_hosts,
     reaches_height,
@@ -50,7 +51,11 @@ _KINDS: tuple[Assuming, ...] = (
     runs_over_what_it_lies_on,
     fills_or_centred,
     reaches_height,
+    takes_little_room,
 )
+
+
+_MAKING_LARGE = (runs_over_what_it_lies_on, fills_or_centred, reaches_height)
 
 
 def assume_the_rest(site: Site) -> None:
@@ -68,6 +73,9 @@ def assume_the_rest(site: Site) -> None:
 def _say(kind: Assuming, site: Site, part: DeclaredPart) -> bool:
     # The habits of what joins other parts are not those of what stands free in an opening.
     in_opening = bool(site.contacts(part.name, "in"))
+    if part.bought is not None and kind in _MAKING_LARGE:
+        # What is bought has a size of its own, and is not cut to fill anything.
+        return False
     return in_opening == (kind is lies_in_opening) and kind(site, part)
 
 

@@ -182,6 +182,23 @@ class Hardware:
 
 
 @dataclass(frozen=True, slots=True)
+class Bought:
+    """A thing that is bought: how many, of which size, for what, and when it is ordered.
+
+    `copies` are those that take up space in the piece; none where only the list knows it.
+    """
+
+    name: str
+    written: str
+    count: int
+    size: str
+    purpose: str
+    order: str | None
+    copies: tuple[Copy, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class WishEnd:
     """One side of an order wish: a verb (finish, glue up, cut, sand or None) and a subject."""
 
@@ -222,6 +239,7 @@ class Model:
     done: tuple[Done, ...] = ()
     spoiled: tuple[Spoiled, ...] = ()
     outdoors: Span | None = None
+    bought: tuple[Bought, ...] = ()
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

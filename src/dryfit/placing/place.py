@@ -9,6 +9,7 @@ from dryfit.diagnostics import Findings
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut
 from dryfit.piece.declared import Declared
+from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
 from dryfit.placing.fastenings import find_buttons
@@ -25,6 +26,7 @@ from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
 from dryfit.placing.screw_room import with_screws_in_the_wood
 from dryfit.placing.settling import failed, settled
+from dryfit.placing.shopping import shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies
 from dryfit.shop.shop import Shop
@@ -55,24 +57,31 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     found = find_joints(site, placed)
     buttons, held = find_buttons(site, placed, grooves)
     everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
-    cuts = _cuts_by_copy(everything, lone)
+    bought = bought_names(site)
+    made = without_bought(site, everything)
+    cuts = _cuts_by_copy(everything, lone, bought)
     parts = build_parts(site, placed, buttons, everything, cuts)
-    joints = joint_instances(everything, parts)
+    joints = joint_instances(made, parts)
     assemblies: tuple[Assembly, ...] = ()
     if names_glue_ups(site) and not failed(site):
         # What is cut in a glued whole is known only once it is known what is glued.
         assemblies = build_assemblies(site, boxes, joints)
-        cuts = _cuts_by_copy(everything, (*lone, *glued_cuts(site, placed, assemblies, cuts)))
+        late = glued_cuts(site, placed, assemblies, cuts)
+        cuts = _cuts_by_copy(everything, (*lone, *late), bought)
         parts = build_parts(site, placed, buttons, everything, cuts)
-        joints = joint_instances(everything, parts)
+        joints = joint_instances(made, parts)
     if not failed(site):
         report_overlaps(site, parts, cuts)
     if failed(site):
         return None
+    things = bought_things(site, [part for part in parts if part.name in bought])
+    parts = tuple(part for part in parts if part.name not in bought)
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
     assemblies = assemblies or build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints)
+    coatings = build_coatings(site, parts, joints, assemblies)
+    screws = build_hardware(parts, joints, fittings, _screws(joints, made))
     declared = site.declared
     return Model(
         piece=declared.piece,
@@ -83,18 +92,19 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         joints=joints,
         assemblies=assemblies,
         fittings=fittings,
-        coatings=build_coatings(site, parts, joints, assemblies),
-        hardware=build_hardware(parts, joints, fittings, _screws(joints, everything)),
+        coatings=coatings,
+        hardware=shopping_list(things, screws, joints, coatings, site.shop),
         wishes=_wishes(declared),
         stock=declared.stock,
         notes=declared.notes,
         assumptions=all_assumptions(site, everything),
-        figures=figures_of(site, parts, everything),
+        figures=figures_of(site, parts, made),
         limits=declared.limits,
         measured=declared.measured,
         done=declared.done,
         spoiled=declared.spoiled,
         outdoors=declared.outdoors,
+        bought=things,
     )
 
 
@@ -118,9 +128,11 @@ def _screws(joints: Sequence[Joint], found: Sequence[Found]) -> dict[str, int]:
     }
 
 
-def _cuts_by_copy(found: Sequence[Found], lone: Sequence[Cut]) -> dict[str, list[Cut]]:
+def _cuts_by_copy(
+    found: Sequence[Found], lone: Sequence[Cut], bought: frozenset[str]
+) -> dict[str, list[Cut]]:
     cuts: dict[str, list[Cut]] = {}
-    for cut in (*(cut for joint in found for cut in joint.cuts), *lone):
+    for cut in made_cuts((*(cut for joint in found for cut in joint.cuts), *lone), bought):
         cuts.setdefault(cut.copy, []).append(cut)
     return cuts
 

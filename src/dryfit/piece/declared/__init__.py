@@ -36,6 +36,7 @@ from dryfit.piece.declared.parts import (
     OnHost,
     SizeLimit,
     SpreadWords,
+    Supply,
     WoodWish,
     amounts_of,
 )
@@ -99,6 +100,7 @@ __all__ = [
     "StageItem",
     "Stretch",
     "SumRead",
+    "Supply",
     "SurfaceWords",
     "WishAct",
     "WishWords",

@@ -104,6 +104,18 @@ class BoughtWords:
 
 
 @dataclass(frozen=True, slots=True)
+class Supply:
+    """``bought 2 knobs, 30 dia, for doors``: what is bought and has no place; `size` as typed."""
+
+    name: str
+    written: str
+    count: int
+    size: str
+    words: BoughtWords
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class DeclaredPart:
     """One part's line.
 

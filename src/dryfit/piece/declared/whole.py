@@ -10,7 +10,7 @@ from dryfit.piece.declared.amounts import Amount
 from dryfit.piece.declared.cuts import DeclaredFeature
 from dryfit.piece.declared.hosts import Host
 from dryfit.piece.declared.joints import Contact, Opening
-from dryfit.piece.declared.parts import DeclaredPart, SizeLimit
+from dryfit.piece.declared.parts import DeclaredPart, SizeLimit, Supply
 from dryfit.piece.declared.patterns import Instance
 from dryfit.piece.declared.progress import Done, Measured, Spoiled
 from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
@@ -79,6 +79,7 @@ class Declared:
     outdoors: Span | None = None
     sums: tuple[SumRead, ...] = ()
     instances: tuple[Instance, ...] = ()
+    supplies: tuple[Supply, ...] = ()
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""

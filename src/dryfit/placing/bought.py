@@ -1,0 +1,104 @@
+"""Bought things in the Model, apart from the parts that are made."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from dryfit.joinery.cut import Cut
+from dryfit.piece.declared import DeclaredPart, Supply
+from dryfit.placing.found import Found
+from dryfit.placing.heights import say
+from dryfit.placing.model import Bought, Part
+from dryfit.placing.site import DIMENSIONS, Site, both
+
+_LITTLE = Fraction(50)
+"""The room in mm that a bought thing is given where its line says none; ours."""
+_LITTLE_WORDS = ("taken as small", "takes up little room")
+_ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
+
+
+def takes_little_room(site: Site, part: DeclaredPart) -> bool:
+    """Assume, last of all, that a bought thing is small in the directions that nothing tells."""
+    if part.bought is None:
+        return False
+    told: list[str] = []
+    for seat in site.seats(part.name):
+        sizes = [site.positions.extent(seat.name, axis) for axis in range(3)]
+        known = [size for size in sizes if size is not None]
+        little = min((*known, _LITTLE))
+        for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
+            low, high = both(seat.name, axis)
+            if sizes[axis] is None and say(
+                site, seat, (low, high, little), "", "takes little room"
+            ):
+                adjective = {"length": "long", "width": "wide", "thickness": "thick"}[dimension]
+                told.append(f"{site.shown(little)} {adjective}")
+    if told:
+        phrase = ", ".join(dict.fromkeys(told))
+        site.assume(f"the {part.written} take up {phrase}", part.span, phrase)
+    return bool(told)
+
+
+def bought_names(site: Site) -> frozenset[str]:
+    """Return the names of the bought parts."""
+    return frozenset(part.name for part in site.parts() if part.bought is not None)
+
+
+def made_cuts(cuts: Iterable[Cut], bought: frozenset[str]) -> list[Cut]:
+    """Return the cuts of what is made; those for a bought thing have no mate."""
+    return [replace(cut, mate=None) if cut.mate in bought else cut for cut in cuts]
+
+
+def without_bought(site: Site, found: Iterable[Found]) -> tuple[Found, ...]:
+    """Return the joints between parts that are made."""
+    names = {seat.name for name in bought_names(site) for seat in site.seats(name)}
+    return tuple(joint for joint in found if not {joint.guest, joint.host} & names)
+
+
+def bought_things(site: Site, parts: Sequence[Part]) -> tuple[Bought, ...]:
+    """Return what is bought, those with a place first; `parts` hold these."""
+    placed = [_placed(site, part) for part in parts]
+    return (*placed, *(_listed(site, each) for each in site.declared.supplies))
+
+
+def _placed(site: Site, part: Part) -> Bought:
+    declared = site.part(part.name)
+    words = declared.bought
+    hosts = [host.part for contact in site.contacts_of(part.name) for host in contact.hosts]
+    where = [contact.preposition for contact in site.contacts_of(part.name)][:1]
+    goes_with = [host.part for host in words.goes_with] if words else []
+    purpose = " ".join((*where, "the", _listed_words(site, hosts))) if hosts else ""
+    return Bought(
+        name=part.name,
+        written=part.written,
+        count=len(part.copies),
+        size=_written_sizes(site, declared),
+        purpose=purpose or _listed_words(site, goes_with),
+        order=words.order if words else None,
+        copies=part.copies,
+        span=declared.span,
+    )
+
+
+def _written_sizes(site: Site, part: DeclaredPart) -> str:
+    return " x ".join(site.shown(amount.value) for amount in part.sizes if amount is not None)
+
+
+def _listed(site: Site, supply: Supply) -> Bought:
+    goes_with = [host.part for host in supply.words.goes_with]
+    return Bought(
+        name=supply.name,
+        written=supply.written,
+        count=supply.count,
+        size=supply.size,
+        purpose=_listed_words(site, goes_with),
+        order=supply.words.order,
+        copies=(),
+        span=supply.span,
+    )
+
+
+def _listed_words(site: Site, names: Iterable[str]) -> str:
+    return " and ".join(dict.fromkeys(site.written(name) for name in names))

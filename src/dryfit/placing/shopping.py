@@ -1,0 +1,68 @@
+"""The shopping list: bought things, screws by joint, glue and finish by area."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from fractions import Fraction
+from math import ceil
+
+from dryfit.placing.model import Bought, Coating, Hardware, Joint
+from dryfit.shop.shop import Shop
+
+GLUE_SPREAD = Fraction(180)
+"""Grams of wood glue on a square metre of joint: 150 to 200 one side, common practice."""
+FINISH_COVERS = Fraction(10)
+"""Square metres that a litre covers in one coat: 8 to 12 on planed wood, common practice."""
+_SQUARE_METRE = 1_000_000
+_GLUE_STEP = 10
+_FINISH_STEP = 50
+_MILLILITRES = 1000
+_USUAL_COATS = 2
+
+
+def shopping_list(
+    bought: Iterable[Bought],
+    screws: Iterable[Hardware],
+    joints: Sequence[Joint],
+    coatings: Sequence[Coating],
+    shop: Shop,
+) -> tuple[Hardware, ...]:
+    """Return what is bought: things in the order of the notes, then screws, glue and finishes.
+
+    Amounts are rounded up, and are for buying, not for use.
+    """
+    return (
+        *(_thing(each) for each in bought),
+        *screws,
+        *_glue(joints, shop.default_glue),
+        *_finishes(coatings, shop),
+    )
+
+
+def _thing(bought: Bought) -> Hardware:
+    when = "" if bought.order is None else f"order {bought.order}"
+    purpose = "; ".join(filter(None, (bought.purpose, when)))
+    return Hardware(bought.name, bought.size, bought.count, purpose)
+
+
+def _glue(joints: Sequence[Joint], glue: str) -> Iterator[Hardware]:
+    area = sum((joint.area for joint in joints if joint.glued), Fraction(0))
+    if area:
+        grams = ceil(area / _SQUARE_METRE * GLUE_SPREAD / _GLUE_STEP) * _GLUE_STEP
+        yield Hardware(glue, f"about {grams} g", 1, "the glue-ups")
+
+
+def _finishes(coatings: Sequence[Coating], shop: Shop) -> Iterator[Hardware]:
+    needs: dict[str, Fraction] = {}
+    for_whom: dict[str, list[str]] = {}
+    for coating in coatings:
+        for words in coating.products:
+            known = shop.finishes.get(words.product)
+            coats = words.coats or (known.coats if known else _USUAL_COATS)
+            needs[words.product] = needs.get(words.product, Fraction(0)) + coating.area * coats
+            for_whom.setdefault(words.product, []).append(coating.subject)
+    for product, area in needs.items():
+        litres = area / _SQUARE_METRE / FINISH_COVERS
+        amount = ceil(litres * _MILLILITRES / _FINISH_STEP) * _FINISH_STEP
+        subjects = ", ".join(dict.fromkeys(for_whom[product]))
+        yield Hardware(product, f"about {amount} ml", 1, subjects)

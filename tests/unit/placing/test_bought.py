@@ -1,0 +1,71 @@
+"""Bought things: they take up space, are never milled, and make the shopping list."""
+
+from fractions import Fraction
+
+from tests.pieces.reading import changed, checked, codes, errors, mm, model_of
+
+from dryfit.geometry.box import Box
+from dryfit.operations import work_list
+
+CART = """\
+piece Cart
+units mm
+overall 600 wide, 300 deep, 500 high
+timber ash
+bought 4 casters, 108 high, 40 wide, 40 thick, under bottom at corners, set in 10
+bought 2 knobs, 30 dia, for sides, order first
+2 sides, upright, facing side, 300 x 18, at left and right, glued from 3
+1 bottom, flat, 300 x 18, into sides, housing 6, flush bottom, glued from 3
+1 top, flat, 300 x 18, into sides, housing 6, flush top, glued from 3
+glue up case: sides, top, bottom
+finish oil varnish, 2 coats, 24 h apart
+"""
+
+
+def test_casters_stand_on_the_floor_and_carry_the_case() -> None:
+    model = model_of(CART)
+    casters = next(thing for thing in model.bought if thing.name == "caster")
+    boxes = {copy.name: copy.box for copy in casters.copies}
+    assert boxes["front left caster"] == Box(mm(10, 10, 0), mm(50, 50, 108))  # type: ignore[arg-type]
+    assert boxes["back right caster"] == Box(mm(550, 250, 0), mm(590, 290, 108))  # type: ignore[arg-type]
+    assert model.part("side").length == 500 - 108
+
+
+def test_bought_things_are_no_parts_and_have_no_milling() -> None:
+    model, shop = model_of(CART), checked(CART).shop
+    assert [part.name for part in model.parts] == ["side", "bottom", "top"]
+    assert shop is not None
+    work, _ = work_list(model, shop)
+    assert work is not None
+    ids = [op.id for op in work.operations if op.id.startswith(("caster", "knob"))]
+    assert ids == ["caster / fit", "knob / fit"]
+
+
+def test_the_shopping_list_has_things_glue_and_finish() -> None:
+    rows = {row.item: row for row in model_of(CART).hardware}
+    assert (rows["caster"].count, rows["caster"].purpose) == (4, "under the bottom")
+    assert rows["caster"].size == "108 x 40 x 40"
+    assert (rows["knob"].count, rows["knob"].size) == (2, "30 dia")
+    assert rows["knob"].purpose == "sides; order first"
+    # Four housings of 6 x 300 against 18 wide boards: 4 x 18 x 300 mm2 at 180 g a square metre.
+    assert rows["white glue"].size == "about 10 g"
+    area = sum((c.area for c in model_of(CART).coatings), Fraction(0))
+    assert rows["oil varnish"].size == f"about {-(-area * 2 // 500_000) * 50} ml"
+
+
+def test_a_bought_thing_in_the_way_is_an_overlap() -> None:
+    found = checked(changed(CART, ("under bottom at corners, set in 10", "at corners, up 100")))
+    assert {"overlap"} == {finding.code for finding in errors(found)}
+
+
+def test_without_a_size_little_room_is_assumed_and_said() -> None:
+    model = model_of(changed(CART, (", 40 wide, 40 thick", "")))
+    casters = next(thing for thing in model.bought if thing.name == "caster")
+    assert casters.copies[0].box.extent(0) == 50
+    assert any("casters take up 50" in each.text for each in model.assumptions)
+
+
+def test_lower_casters_make_higher_sides() -> None:
+    text = changed(CART, ("set in 10", "set in 10, up 0"), ("108 high", "100 high"))
+    assert "overall-not-met" not in codes(checked(text))
+    assert model_of(text).part("side").length == 400
