@@ -1,8 +1,11 @@
-"""Every page keeps its promise: its example has exactly its finding, and what is written instead
-has none.
+"""Every page keeps its promise: its example has exactly its finding, what is written instead none.
+
+Notices of another code are passed over: they tell of something that is as it should be.
 """
 
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
@@ -16,8 +19,14 @@ PAGES = tuple(shown for code in known_codes() if (shown := page(code)))
 LONGEST_EXAMPLE = 12
 
 
-def found_in(shown: Page, notes: str, shop: str | None, folder: Path) -> Findings:
+@cache
+def found_in(shown: Page, notes: str, shop: str | None) -> Findings:
     """What the command of the page finds in notes and a shop file."""
+    with TemporaryDirectory() as folder:
+        return _found_in(shown, notes, shop, Path(folder))
+
+
+def _found_in(shown: Page, notes: str, shop: str | None, folder: Path) -> Findings:
     source = source_of("example.dryfit", shown.written_out(notes).encode(shown.encoding))
     if isinstance(source, Diagnostic):
         return (source,)
@@ -41,26 +50,26 @@ def told(findings: Findings, shown: Page) -> set[str]:
 
 
 @pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
-def test_the_example_has_exactly_this_finding(shown: Page, tmp_path: Path) -> None:
-    findings = found_in(shown, shown.example, shown.shop, tmp_path)
+def test_the_example_has_exactly_this_finding(shown: Page) -> None:
+    findings = found_in(shown, shown.example, shown.shop)
     assert told(findings, shown) == {shown.code, *shown.beside}, full(findings)
 
 
 @pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
-def test_what_is_written_instead_is_without_a_finding(shown: Page, tmp_path: Path) -> None:
-    findings = found_in(shown, shown.instead, shown.instead_shop, tmp_path)
+def test_what_is_written_instead_is_without_a_finding(shown: Page) -> None:
+    findings = found_in(shown, shown.instead, shown.instead_shop)
     assert told(findings, shown) == set(), full(findings)
 
 
 @pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
-def test_a_page_is_short_and_says_everything(shown: Page, tmp_path: Path) -> None:
+def test_a_page_is_short_and_says_everything(shown: Page) -> None:
     for said in (shown.means, shown.matters, shown.source, shown.example, shown.instead):
         assert said.strip()
     for example in (shown.example, shown.instead, shown.shop or "", shown.instead_shop or ""):
         lines = example.strip("\n").split("\n")
         assert len(lines) <= LONGEST_EXAMPLE
         assert max(map(len, lines)) <= WIDTH - 4
-    text = page_text(shown, full(found_in(shown, shown.example, shown.shop, tmp_path)))
+    text = page_text(shown, full(found_in(shown, shown.example, shown.shop)))
     assert max(map(len, text.splitlines())) <= WIDTH
 
 
