@@ -57,17 +57,15 @@ def face_of(site: Site, contact: Contact, seat: Seat, host: Seat) -> Side | None
     if contact.face in PLACE_SIDE:
         return Side(*PLACE_SIDE[contact.face])
     part = site.part(seat.part)
-    for axis in _square_to(site, part, host):
-        inner = _inner_side(site, host, axis)
-        if contact.face == "outside":
-            inner = None if inner is None else -inner
-        elif contact.face is None:
-            inner = _side_of_guest(site, seat, host, axis) or inner
-        if inner:
-            return Side(axis, inner)
-        if inner is None:
-            return None
-    return None
+    axis = next(_square_to(site, part, host), None)
+    if axis is None:
+        return None
+    inner = _inner_side(site, host, axis)
+    if contact.face == "outside" and inner is not None:
+        inner = -inner
+    elif contact.face is None:
+        inner = _side_of_guest(site, seat, host, axis) or inner
+    return Side(axis, inner) if inner else None
 
 
 def visible_end(site: Site, host: Seat, axis: int, side: int) -> Face:
