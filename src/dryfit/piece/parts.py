@@ -17,17 +17,17 @@ from dryfit.notes.tree import (
     PartsLine,
     Reference,
     Run,
-    SizeRange,
     Sizes,
     SizeWord,
-    WoodWords,
 )
 from dryfit.piece.bought import bought_words
-from dryfit.piece.declared import Amount, DeclaredPart, SizeLimit, WoodWish
+from dryfit.piece.declared import Amount, DeclaredPart
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put
+from dryfit.piece.size_order import ask_about_order
 from dryfit.piece.sums import Sums
+from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, wood_wishes
 
 Clause = TypeVar("Clause")
 
@@ -70,15 +70,13 @@ def size_words(sizes: Sequence[SizeWord], first: str) -> dict[str, SizeWord]:
 def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) -> DeclaredPart:
     """Return what a part's line declares, sums worked out; findings gather in sums and names."""
     amounts = _amounts(line, sums, whole.first)
-    lies = _lies(line, amounts, whole)
-    _in_piece_words(amounts, lies.axes)
-    width, thickness = amounts.get("width"), amounts.get("thickness")
-    if width and thickness and (thickness.known or 0) > (width.known or thickness.value):
-        _thicker_than_wide(line, width, thickness, sums)
+    lies = _lies(line, amounts, whole, run_of_grain(line, sums))
+    _in_piece_words(line, amounts, lies.axes, sums)
+    ask_about_order(line, amounts, whole.first, sums)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
     of_wood = timber.timber if timber else whole.timber
     placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
-    return DeclaredPart(
+    part = DeclaredPart(
         name=line.name,
         written=line.written,
         count=line.count,
@@ -105,15 +103,12 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         apart=placed.apart,
         lapping=placed.lapping,
         handed=placed.handed,
-        limits=_limits(line, sums),
-        wood=tuple(
-            WoodWish(each.kind, each.words, each.span)
-            for each in line.clauses
-            if isinstance(each, WoodWords)
-        ),
+        wood=wood_wishes(line),
         bought=bought_words(line, names) if line.bought else None,
         insets=placed.insets,
     )
+    sums.findings += ask_of_wood(line, part)
+    return part
 
 
 def _amounts(line: PartsLine, sums: Sums, first: str) -> dict[str, Amount | None]:
@@ -125,12 +120,14 @@ def _amounts(line: PartsLine, sums: Sums, first: str) -> dict[str, Amount | None
     return {dimension: _size(word, sums) for dimension, word in words.items()}
 
 
-def _lies(line: PartsLine, amounts: Mapping[str, Amount | None], whole: WholePiece) -> Orientation:
+def _lies(
+    line: PartsLine, amounts: Mapping[str, Amount | None], whole: WholePiece, grain: str | None
+) -> Orientation:
     width, thickness = amounts.get("width"), amounts.get("thickness")
     run, lie = _one(line, Run), _one(line, Lie)
     return orientation(
         line.name,
-        run.direction if run else None,
+        run.direction if run else grain,
         lie.way if lie else None,
         square=width is not None and thickness is not None and _are_equal(width, thickness),
         wider_than_deep=whole.wider_than_deep,
@@ -152,44 +149,33 @@ def _size(word: SizeWord, sums: Sums) -> Amount | None:
     return sums.size_amount(word.amount, word.span)
 
 
-def _in_piece_words(amounts: dict[str, Amount | None], axes: tuple[int, int, int]) -> None:
+def _in_piece_words(
+    line: PartsLine, amounts: dict[str, Amount | None], axes: tuple[int, int, int], sums: Sums
+) -> None:
     # "300 deep" and "40 high" name a direction of the piece; the way it lies tells which size.
     for word, axis in (("depth", 1), ("height", 2)):
-        if word in amounts:
-            amounts.setdefault(DIMENSIONS[axes.index(axis)], amounts[word])
-            del amounts[word]
+        if word not in amounts:
+            continue
+        amount, size = amounts.pop(word), DIMENSIONS[axes.index(axis)]
+        if amounts.get(size) is not None and amount is not None:
+            _same_size_twice(line, word, size, amount.span, sums)
+        amounts.setdefault(size, amount)
 
 
-def _thicker_than_wide(line: PartsLine, width: Amount, thickness: Amount, sums: Sums) -> None:
+def _same_size_twice(line: PartsLine, word: str, size: str, span: Span, sums: Sums) -> None:
     sums.findings.append(
         Diagnostic(
-            "thicker-than-wide",
-            Severity.QUESTION,
-            f"{line.name}: the thickness is greater than the width",
-            thickness.span,
-            rule="H37",
-            figures={"width": width.value, "thickness": thickness.value},
-            hints=(Hint("sizes are length x width x thickness; name them: `30 thick, 45 wide`"),),
+            "size-twice",
+            Severity.ERROR,
+            f"{line.name}: the way it lies, its {word} is its {size}, which is written too",
+            span,
+            hints=(Hint("keep one of the two, or say how it lies: `flat`, `on edge`, `upright`"),),
         )
     )
 
 
 def _is_sheet(timber: str) -> bool:
     return any(word in timber.lower().split() for word in _SHEET_WORDS)
-
-
-def _limits(line: PartsLine, sums: Sums) -> tuple[SizeLimit, ...]:
-    return tuple(
-        SizeLimit(
-            each.dimension,
-            sums.amount(each.least, each.span) if each.least else None,
-            sums.amount(each.most, each.span) if each.most else None,
-            None,
-            each.span,
-        )
-        for each in line.clauses
-        if isinstance(each, SizeRange)
-    )
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:

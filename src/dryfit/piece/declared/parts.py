@@ -162,7 +162,6 @@ class DeclaredPart:
     apart: Amount | None = None
     lapping: Amount | None = None
     handed: Span | None = None
-    limits: tuple[SizeLimit, ...] = ()
     wood: tuple[WoodWish, ...] = ()
     bought: BoughtWords | None = None
     within: str | None = None

@@ -1,0 +1,85 @@
+"""What a line asks of the wood: the way of the grain, and what the choice of boards must heed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.tree import GluedFrom, PartsLine, Run, WoodWords
+from dryfit.piece.declared import PLACE_SIDE, DeclaredPart, WoodWish
+from dryfit.piece.sums import Sums
+
+
+def run_of_grain(line: PartsLine, sums: Sums) -> str | None:
+    """Return the way that a part runs by the words for its grain, or None.
+
+    The length of a part is along its grain.  Findings: grain-and-run.
+    """
+    grain = next((w for w in _words(line) if w.kind == "grain" and w.words), None)
+    run = next((each for each in line.clauses if isinstance(each, Run)), None)
+    if grain is None:
+        return None
+    if run is not None and run.direction != grain.words[0]:
+        sums.findings.append(
+            Diagnostic(
+                "grain-and-run",
+                Severity.ERROR,
+                f"{line.name} runs {run.direction}, but its grain is said to run {grain.words[0]}",
+                grain.span,
+                hints=(Hint("a part's length is along its grain: keep one of the two"),),
+            )
+        )
+    return grain.words[0]
+
+
+def wood_wishes(line: PartsLine) -> tuple[WoodWish, ...]:
+    """Return what is asked of the wood, besides the way of the grain."""
+    return tuple(
+        WoodWish(words.kind, words.words, words.span)
+        for words in _words(line)
+        if words.kind != "grain"
+    )
+
+
+def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
+    """Yield wishes that the part cannot have.
+
+    Findings: waney-at-an-end, bookmatched-alone, sheet-without-waney.
+    """
+    for wish in part.wood:
+        if wish.kind == "waney" and part.stock == "sheet":
+            yield _error(
+                "sheet-without-waney",
+                f"{part.name} is of sheet goods, which have no {wish.span.text()}",
+                wish,
+                "name a solid timber, or leave the words out",
+            )
+        elif wish.kind == "waney":
+            ends = [word for word in wish.words if PLACE_SIDE[word][0] == part.axes[0]]
+            if ends:
+                yield _error(
+                    "waney-at-an-end",
+                    f"{part.name}: the {' and '.join(ends)} is an end of it, and bark runs along "
+                    "the edges",
+                    wish,
+                    "name the sides along its length, or say which way its grain runs",
+                )
+        elif wish.kind == "bookmatched" and part.count == 1 and _staves(line) == 1:
+            yield _error(
+                "bookmatched-alone",
+                f"{part.name} is one board: there is nothing to match it with",
+                wish,
+                "say `from 2 staves`, or make it two parts side by side",
+            )
+
+
+def _words(line: PartsLine) -> Iterator[WoodWords]:
+    return (each for each in line.clauses if isinstance(each, WoodWords))
+
+
+def _staves(line: PartsLine) -> int:
+    return next((each.count for each in line.clauses if isinstance(each, GluedFrom)), 1)
+
+
+def _error(code: str, message: str, wish: WoodWish, hint: str) -> Diagnostic:
+    return Diagnostic(code, Severity.ERROR, message, wish.span, hints=(Hint(hint),))
