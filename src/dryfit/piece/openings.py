@@ -25,23 +25,20 @@ def declared_openings(lines: Sequence[OpeningLine], names: Names) -> tuple[Openi
 
 
 def is_fit_for(join: Join, host: Host, names: Names) -> bool:
-    """Return whether a part can go so into what is named: ``in`` is for openings, and they for it.
+    """Return whether a part can go so into what is named: an opening takes only what is in it.
 
-    Findings: in-no-opening, opening-is-no-part.
+    Findings: opening-is-no-part.
     """
-    opening = host.part in names.openings
-    if opening == (join.preposition == "in"):
+    if host.part not in names.openings or join.preposition == "in":
         return True
-    if opening:
-        code, message = "opening-is-no-part", f"`{host.part}` is an opening, there is no wood in it"
-        hint = f"write `in {host.part}`, or name one of the parts that it lies between"
-    else:
-        code, message = "in-no-opening", f"`{host.part}` is a part and no opening"
-        hint = (
-            f"write `into {host.part}` for a joint, or name the space on a line such as "
-            f"`bay = opening between {host.part} and ...` and write `in bay`"
-        )
-    finding = Diagnostic(code, Severity.ERROR, message, host.span, rule="H38", hints=(Hint(hint),))
+    finding = Diagnostic(
+        "opening-is-no-part",
+        Severity.ERROR,
+        f"`{host.part}` is an opening, there is no wood in it",
+        host.span,
+        rule="H38",
+        hints=(Hint(f"write `in {host.part}`, or name one of the parts that it lies between"),),
+    )
     if finding not in names.findings:
         names.findings.append(finding)
     return False

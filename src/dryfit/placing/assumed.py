@@ -22,6 +22,7 @@ from dryfit.placing.heights import (
 from dryfit.placing.in_openings import lies_in_opening
 from dryfit.placing.lapping import lap_runs_to_far_side
 from dryfit.placing.named_side import lies_at_named_side
+from dryfit.placing.openings import lies_between_in_order
 from dryfit.placing.outer_faces import fills_with_what_it_lies_on, outer_face_reaches_side
 from dryfit.placing.over_hosts import runs_over_what_it_lies_on
 from dryfit.placing.sideways import (
@@ -48,6 +49,7 @@ _KINDS: tuple[Assuming, ...] = (
     lies_along_face,
     centred_on_hosts,
     touches_named_side,
+    lies_between_in_order,
     runs_over_what_it_lies_on,
     fills_or_centred,
     reaches_height,

@@ -14,7 +14,7 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.piece.declared import PLACE_SIDE, Opening
+from dryfit.piece.declared import PLACE_SIDE, DeclaredPart, Opening
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import PIECE_DIMENSIONS, SIDE_WORDS, Site, both, part_words
@@ -42,6 +42,35 @@ def state_openings(site: Site, openings: Sequence[Opening]) -> None:
             site.pending.append(partial(_say_bounds, site, opening, axis))
 
 
+def lies_between_in_order(site: Site, part: DeclaredPart) -> bool:
+    """Assume that an opening between a part and another lies in the order of their names.
+
+    Only where both lie across one axis and their places hang on what stands in the opening, so
+    that nothing else tells.
+    """
+    news = False
+    for opening in site.declared.openings:
+        hosts = hosts_of(site, opening)
+        axes = {site.part(host.part).axes[2] for host in hosts}
+        if len(hosts) != 2 or len(axes) != 1 or part.name not in {host.part for host in hosts}:
+            continue
+        (axis,) = axes
+        if walls_on(site, opening, axis) is None:
+            faces = Face(hosts[0].name, axis, 1), Face(hosts[1].name, axis, -1)
+            if _say_from_to(site, opening, faces, assumed=True):
+                _list_in_order(site, opening, hosts, axis)
+                news = True
+    return news
+
+
+def _list_in_order(site: Site, opening: Opening, hosts: Sequence[Seat], axis: int) -> None:
+    low, high = (
+        f"{host.name} at its {SIDE_WORDS[axis, side]}"
+        for host, side in zip(hosts, (-1, 1), strict=True)
+    )
+    site.assume_line(f"{opening.name} lies between {low} and {high}", opening.span, None)
+
+
 def hosts_of(site: Site, opening: Opening) -> tuple[Seat, ...]:
     """Return the copies that an opening lies between."""
     return tuple(dict.fromkeys(seat for host in opening.between for seat in site.named(host)))
@@ -51,12 +80,20 @@ def _say_bounds(site: Site, opening: Opening, axis: int) -> bool:
     bounds = _bounds(site, opening, axis)
     if bounds is None:
         return False
+    _say_from_to(site, opening, bounds, assumed=False)
+    return True
+
+
+def _say_from_to(site: Site, opening: Opening, bounds: tuple[Face, Face], *, assumed: bool) -> bool:
+    news = False
+    axis = bounds[0].axis
     for face, own in zip(bounds, both(opening.name, axis), strict=True):
         begins = "begins" if own.side < 0 else "ends"
         words = f"{opening.name} {begins} at the {SIDE_WORDS[axis, face.side]} of {face.owner}"
-        reason = Reason("opening", f"{opening.name} at {face.owner}", words, opening.span)
-        site.positions.add(face, own, ZERO, reason)
-    return True
+        label = f"{opening.name} at {face.owner}"
+        reason = Reason("opening", label, words, opening.span, assumed=assumed)
+        news |= site.positions.add(face, own, ZERO, reason)
+    return news
 
 
 def _bounds(site: Site, opening: Opening, axis: int) -> tuple[Face, Face] | None:
@@ -77,9 +114,9 @@ def walls_on(site: Site, opening: Opening, axis: int) -> Walls | None:
     """
     hosts = [host for host in hosts_of(site, opening) if not _runs_along(site, host, axis)]
     lows, highs = ([host for host in hosts if _side(host, axis) == side] for side in (-1, 1))
-    if lows and highs:
-        return Walls(tuple(lows), tuple(highs))
     others = [host for host in hosts if not _side(host, axis)]
+    if lows and highs and not any(site.part(host.part).axes[2] == axis for host in others):
+        return Walls(tuple(lows), tuple(highs))
     sided = {host.part for host in (*lows, *highs)}
     if len(sided) == 1 and len({host.part for host in others} - sided) == 1:
         # Of two parts one stands at a named side: the other is the one across.
