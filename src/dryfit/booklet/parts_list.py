@@ -151,6 +151,7 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
     if part.staves is not None:
         width = say.size(part.staves.width)
         rows.append((f"Glued from {part.staves.count} boards, each ", width, " wide when jointed"))
+    rows += ((f"{words[0].upper()}{words[1:]}",) for words in part.asked)
     if part.measure is not None:
         rows.append((f"Cut to fit: {part.measure.name}, measured after {part.measure.stage}",))
     if part.made:

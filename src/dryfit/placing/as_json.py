@@ -91,6 +91,7 @@ def _remarks(part: Part) -> str:
     remarks = []
     if part.staves:
         remarks.append(f"glued from {part.staves.count}")
+    remarks += part.asked
     if part.measure:
         remarks.append(f"length waits for {part.measure.name}")
     if len(part.hands()) > 1:

@@ -54,6 +54,7 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     if part.staves:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
+    said += part.asked
     if part.measure:
         said.append(f"cut to the measured {part.measure.name}")
     return said

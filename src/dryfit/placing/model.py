@@ -71,7 +71,8 @@ class Part:
 
     `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
     it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
-    itself (buttons).  `opening` names the opening in which it stands free, as a door does.
+    itself (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).
+    `opening` names the opening in which it stands free, as a door does.
     """
 
     name: str
@@ -90,6 +91,7 @@ class Part:
     spans: tuple[Span, ...]
     run: str
     made: bool = False
+    asked: tuple[str, ...] = ()
     opening: str | None = None
 
     def hands(self) -> tuple[str, ...]:

@@ -12,8 +12,8 @@ from dryfit.joinery.feature import Feature
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
-from dryfit.placing.in_openings import fillings
 from dryfit.placing.handed import report_not_handed
+from dryfit.placing.in_openings import fillings
 from dryfit.placing.marks import Marked, mark
 from dryfit.placing.model import Copy, EndAdd, Measure, Part, Staves
 from dryfit.placing.site import Site
@@ -72,6 +72,7 @@ def _part(
         features=marked.features,
         spans=(declared.span,),
         run=declared.run,
+        asked=tuple(wish.span.text() for wish in declared.wood),
         opening=next((filling.opening for filling in fillings(site, declared)), None),
     )
 

@@ -53,7 +53,9 @@ def piece_drawing(model: Model, labels: Mapping[str, str], *, sizes: bool = True
     """
     copies = placed_copies(model)
     canvas = Canvas()
-    scene, placement, drawn = draw_scene(canvas, copies, FROM_FRONT_RIGHT, (WIDTH, HEIGHT))
+    bought = [Solid(copy.box, ()) for thing in model.bought for copy in thing.copies]
+    room = (WIDTH, HEIGHT)
+    scene, placement, drawn = draw_scene(canvas, copies, FROM_FRONT_RIGHT, room, bought)
     lines, rooms = _overall(canvas, model, placement) if sizes else ((), ())
     wanted = [
         Wanted(labels[part.name], targets)
@@ -70,9 +72,13 @@ def draw_scene(
     copies: Sequence[tuple[Part, Copy]],
     view: View,
     room: tuple[float, float],
+    others: Sequence[Solid] = (),
 ) -> tuple[Scene, Placement, tuple[Segment, ...]]:
-    """Draw the visible lines of copies as large as fits the room (width, height in mm)."""
-    solids = [cut_solid(part, copy) for part, copy in copies]
+    """Draw the visible lines of copies as large as fits the room (width, height in mm).
+
+    `others` are solids that are no copies of parts, such as bought things.
+    """
+    solids = [*(cut_solid(part, copy) for part, copy in copies), *others]
     scene = Scene(solids, view)
     placement = fitted(solids, view, room)
     seen = picture_lines(scene, (piece for piece in scene.pieces() if piece.visible))
