@@ -148,7 +148,8 @@ def _from_hosts(
     ]
     groups = _gaps(tags, part.axes[0])
     levels = level_count(part)
-    if len(groups) == part.count or len(groups) * levels == part.count:
+    if len(groups) == part.count or (groups and levels > 1 and part.count % len(groups) == 0):
+        # A list of another length is told of as such (`levels`).
         places[part.name] = tuple(
             group for group in groups for _ in range(part.count // len(groups))
         )

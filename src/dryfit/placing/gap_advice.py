@@ -40,7 +40,11 @@ def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
     if part.count > 1 and len(groups) == 1:
         if part.run == "upright":
             return "to have them side by side in that gap, add `spread`"
-        return "to have them one above the other in that gap, add `spread up and down`"
+        sides = ("front and back", "left and right")[part.axes[0]]
+        return (
+            "to have them one above the other in that gap, add `spread up and down`; to have one at "
+            f"each side of it, `at {sides}`"
+        )
     many = counted(len(groups), part.name)
     where = f"at {groups[0][0]}" if part.count == 1 and groups[0] else "at"
     return f"write {many}, or say `{where}`" + ("" if part.count == 1 else " and the places")
