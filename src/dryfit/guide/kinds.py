@@ -42,6 +42,8 @@ OPENING = Kind(
         "MEASURED",
         "DONE",
         "SPOILED",
+        "PATTERN",
+        "ENDBLOCK",
     ),
 )
 OTHER = Kind("Other words", "keyword.other", ())
@@ -114,6 +116,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),
+    Kind("Patterns", "keyword.other", ("_AS",)),
     Kind("Bought things", "keyword.other", ("_FOR", "_ORDERED")),
     Kind(
         "Glue and finish",

@@ -12,6 +12,7 @@ from dryfit.notes.building.draft import Draft, text_of, tokens, trees
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
 from dryfit.notes.building.joint_words import Said, joint_spec, said
 from dryfit.notes.building.limits import size_range
+from dryfit.notes.building.pattern_lines import as_pattern
 from dryfit.notes.building.places import (
     Listed,
     at_places,
@@ -165,6 +166,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     ),
     "sizerange": size_range,
     "wood": _wood,
+    "aspattern": as_pattern,
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),
     "cutafter": lambda node, draft: CutAfter(

@@ -12,6 +12,7 @@ from dryfit.notes.building.draft import Draft, text_of, tokens
 from dryfit.notes.building.joining import Phrase, combined
 from dryfit.notes.building.joint_lines import check_hosts
 from dryfit.notes.building.new_names import check_name, written_name
+from dryfit.notes.building.pattern_lines import setting, with_settings
 from dryfit.notes.building.places import listed
 from dryfit.notes.building.size_checks import check_part_sizes, check_written
 from dryfit.notes.mistake import Repair
@@ -44,9 +45,13 @@ def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
     """Return the statement of ``4 legs, upright, 40 x 40`` and of ``bought 4 casters``."""
     name = tokens(tree.children, "PHRASE")[0]
     count = checked_count(tree.children, draft) or 1
-    phrases = [node for node in tree.children if isinstance(node, Tree)]
+    nodes = [node for node in tree.children if isinstance(node, Tree)]
+    phrases = [node for node in nodes if node.data != "setting"]
+    settings = [setting(node, draft) for node in nodes if node.data == "setting"]
     groups = listed(phrases, draft)
     joined = combined(_set_in_places(clauses(groups, draft), count), draft)
+    if settings:
+        joined = tuple(with_settings(joined, settings, draft))
     check_name(name, draft)
     _check_once(joined, draft)
     bought = tree.data == "bought"

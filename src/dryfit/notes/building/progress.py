@@ -31,7 +31,7 @@ def measured_line(tree: Parsed, draft: Draft) -> MeasuredLine:
     """Return the statement of ``measured post.thickness = 29.6``."""
     nodes = tree.children
     amounts = sums_in(tree, draft)
-    refs, phrase = trees(nodes, "ref"), tokens(nodes, "PHRASE")
+    refs, phrase = trees(nodes, "measuredpart"), tokens(nodes, "PHRASE")
     value = tokens(nodes, "VALUE")
     nominal = trees(nodes, "number") if phrase and _nominal_first(tree) else []
     if nominal:
@@ -41,7 +41,7 @@ def measured_line(tree: Parsed, draft: Draft) -> MeasuredLine:
         _which_size(phrase[0], name, draft)
     return MeasuredLine(
         part=reference(refs[0], draft) if refs else None,
-        dimension=text_of(tokens(nodes, "DIM")[0]) if refs else None,
+        dimension=text_of(tokens(refs[0].children, "DIM")[0]) if refs else None,
         value=text_of(value[0]) if value else None,
         timber=name if nominal else None,
         nominal=number_of(nominal[0], draft) if nominal else None,

@@ -21,6 +21,12 @@ from dryfit.notes.building.draft import (
 from dryfit.notes.building.joint_lines import joint_line
 from dryfit.notes.building.limits import limit_line
 from dryfit.notes.building.parts import parts_line
+from dryfit.notes.building.pattern_lines import (
+    EndOfPattern,
+    PatternHeader,
+    end_of_pattern,
+    pattern_header,
+)
 from dryfit.notes.building.progress import done_line, measured_line, spoiled_line
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.size_checks import (
@@ -48,10 +54,11 @@ from dryfit.notes.tree import (
 from dryfit.quantities import LENGTH, UNITS
 
 Parsed = Tree[Token]
+Built = Statement | PatternHeader | EndOfPattern
 
 
-def build(reading: Reading, draft: Draft) -> Statement:
-    """Return the statement of a line that was read; `draft` collects what is wrong with it."""
+def build(reading: Reading, draft: Draft) -> Built:
+    """Return what a line that was read says; `draft` collects what is wrong with it."""
     return _BUILDERS[reading.tree.data](reading.tree, draft)
 
 
@@ -162,7 +169,7 @@ def _acts(tree: Parsed, draft: Draft) -> tuple[Act, ...]:
     return tuple(acts)
 
 
-_BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
+_BUILDERS: dict[str, Callable[[Parsed, Draft], Built]] = {
     "piece": _piece,
     "note": _note,
     "units": _units,
@@ -179,6 +186,8 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Statement]] = {
     "finish": finish_line,
     "bare": bare_line,
     "stands": _stands,
+    "pattern": pattern_header,
+    "endblock": end_of_pattern,
     "measured": measured_line,
     "done": done_line,
     "spoiled": spoiled_line,

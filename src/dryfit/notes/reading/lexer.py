@@ -7,16 +7,19 @@ take at that place.
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from lark import Token, Tree
 
 from dryfit.notes.reading import numbers
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.lookahead import Ahead
 from dryfit.notes.reading.numbers import Spelled
-from dryfit.notes.reading.runs import begins_feature, name_length, phrase_at, run_at
+from dryfit.notes.reading.runs import begins_feature, name_length, run_at
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
@@ -39,7 +42,6 @@ _SIGNS = {
 }
 _DIGITS = frozenset("0123456789")
 _FREE_NAMES = ("finish", "timber", "wood", "measured")
-_CLAUSE_ENDS = ("", ",", ";", ":")
 # "30 rise" is a size, also where a value is called rise.
 _NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
@@ -76,14 +78,14 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
     scan = _Scan(line, vocabulary)
     parse = LineParse()
     tokens: list[Token] = []
-    at = scan.skip(0)
+    at = scan.ahead.skip(0)
     while at < len(line.text):
         takes = parse.takes()
         token = scan.token(at, takes, tokens[-1].type if tokens else "")
         if token is None:
             filler = scan.filler(at)
             if filler:
-                at = scan.skip(filler)
+                at = scan.ahead.skip(filler)
                 continue
             start, end = scan.stumble(at)
             return Failure(line, start, end, takes, tuple(tokens))
@@ -91,7 +93,7 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
             return Failure(line, at, token.end, takes, tuple(tokens), token.fault)
         parse.feed(token)
         tokens.append(token)
-        at = scan.skip(_end(token))
+        at = scan.ahead.skip(_end(token))
     takes = parse.takes()
     if END not in takes:
         end = len(line.text)
@@ -112,14 +114,10 @@ class _Scan:
         self.text = line.text
         self.vocabulary = vocabulary
         self.words = line.words
+        self.ahead = Ahead(line, vocabulary)
         self._at_word = {word.start: index for index, word in enumerate(self.words)}
         # "finish seat before glue up": a deed; "finish oil, 2 coats": what the piece is given.
         self._is_wish = any(word.text in ("before", "after") for word in self.words)
-
-    def skip(self, at: int) -> int:
-        while at < len(self.text) and self.text[at] == " ":
-            at += 1
-        return at
 
     def token(self, at: int, takes: frozenset[str], after: str) -> Token | _Fault | None:
         """Return the token that stands at the place, or None if the parser can take none.
@@ -224,7 +222,8 @@ class _Scan:
         if "PHRASE" in takes and (self._is_finished_with(index) or self._is_measured(best)):
             return best
         if "PHRASE" in takes and (best is None or not self._goes_first(best)):
-            free = self.words[0].text in _FREE_NAMES or after == "_WITH"
+            setting = self.words[0].text == "pattern" and after != "PATTERN"
+            free = self.words[0].text in _FREE_NAMES or after == "_WITH" or setting
             length = name_length(self.words, index, free=free)
             return self._token_of("PHRASE", None, index, length)
         return best
@@ -245,13 +244,13 @@ class _Scan:
         meanings = [
             meaning
             for meaning in PHRASES.get(run, ())
-            if meaning[0] in takes and self._goes_on(meaning, run, index + length)
+            if meaning[0] in takes and self.ahead.goes_on(meaning, run, index + length)
         ]
         surface = [meaning for meaning in meanings if meaning[0] == "SURFACE"]
-        if surface and self._is_surface(takes, index + length):
+        if surface and self.ahead.is_surface(takes, index + length):
             meanings = surface
         side = after in _BEFORE_A_SIDE or meanings == surface
-        if meanings and side and run in PLACE_WORDS and not self._is_sized(index + length):
+        if meanings and side and run in PLACE_WORDS and not self.ahead.is_sized(index + length):
             return self._token_of(*meanings[0], index, length)
         if self._is_wish:
             meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
@@ -259,11 +258,8 @@ class _Scan:
             meanings.reverse()
         if after in _NUMBERS and meanings and meanings[0][0] == "CUTADJ":
             return self._token_of(*meanings[0], index, length)
-        for names, terminal in (
-            (self.vocabulary.parts, "NAME"),
-            (self.vocabulary.values, "VALUE"),
-        ):
-            if run in names and terminal in takes and not self._is_place_of(index, run):
+        for names, terminal in self._names_for(run, after, index + length):
+            if run in names and terminal in takes and not self.ahead.is_place_of(index, run):
                 return self._token_of(terminal, run, index, length)
         if meanings:
             return self._token_of(*meanings[0], index, length)
@@ -271,72 +267,28 @@ class _Scan:
             return self._token_of("NAME", run, index, length)
         return None
 
-    def _goes_on(self, meaning: tuple[str, str], run: str, after: int) -> bool:
-        """Return whether what follows a phrase allows the meaning; `after` is the next word.
+    def _names_for(
+        self, run: str, after: str, following: int
+    ) -> tuple[tuple[Collection[str], str], ...]:
+        """Return the kinds of names that the run can be, the likeliest first.
 
-        "3 between" has nothing behind it; "at the back of stiles" and "in bay" need the name.
+        What can be set of a pattern may be called as one of its parts: "leg" and "4 legs".
         """
-        terminal, value = meaning
-        if terminal == "_BETWEENTHEM":
-            end = self.words[after - 1].end
-            return " " in run or self.text[self.skip(end) : self.skip(end) + 1] in _CLAUSE_ENDS
-        if terminal == "_BETWEENSIZES":
-            return self._sum_at(after)
-        if terminal == "PREP" and value == "in":
-            return self._names_at(after, self.vocabulary.spaces)
-        if terminal == "PREP" and run.startswith("at "):
-            return self._names_at(after, self.vocabulary.parts)
-        return True
+        words = self.vocabulary
+        kinds: list[tuple[Collection[str], str]] = []
+        if self._uses_pattern and self.ahead.is_set(following):
+            kinds.append((words.settings, "PARAMETER"))
+        kinds += [(words.patterns, "PATTERNNAME"), (words.inner, "INNER")]
+        things = [(words.parts, "NAME"), (words.values, "VALUE")]
+        both = after and run in words.parts and run in words.values
+        if both and not self.ahead.is_sized(following):
+            things.reverse()
+        return (*kinds, *things)
 
-    def _is_surface(self, takes: frozenset[str], after: int) -> bool:
-        """Return whether a place word names a face or an edge, and is not of a part's name."""
-        if "PLACE" not in takes or after >= len(self.words):
-            return "PLACE" not in takes
-        # "finish top edges of seat", but "finish top with oil" and "finish front legs with oil"
-        phrase = phrase_at(self.words, after) if self.words[after].follows else None
-        kinds = {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
-        return bool(kinds & {"SURFACE", "NOUN", "_OF"})
-
-    def _is_sized(self, after: int) -> bool:
-        """Return whether a dimension follows, as in "top.width" and "top's width"."""
-        at = self.skip(self.words[after - 1].end)
-        if self.text[at : at + 1] in ("'", "."):
-            return True
-        phrase = phrase_at(self.words, after) if after < len(self.words) else None
-        return phrase is not None and any(kind == "DIM" for kind, _ in PHRASES[phrase[0]])
-
-    def _sum_at(self, after: int) -> bool:
-        """Return whether a number follows, or a value and "and"."""
-        at = self.skip(self.words[after - 1].end)
-        if self.text[at : at + 1] in _DIGITS or self.text[at : at + 1] in numbers.GLYPHS:
-            return True
-        more = any(word.text == "and" for word in self.words[after + 1 :])
-        return more and self._names_at(after, self.vocabulary.values)
-
-    def _names_at(self, index: int, names: frozenset[str]) -> bool:
-        """Return whether one of the names begins with the word, or behind its place words."""
-        while index < len(self.words) and self.words[index].follows:
-            longest = self.vocabulary.longest_from(self.words[index].text)
-            runs = (run_at(self.words, index, length) for length in range(longest, 0, -1))
-            if any(name in names for name in runs if name):
-                return True
-            if self.words[index].text not in PLACE_WORDS | FILLERS:
-                return False
-            index += 1
-        return False
-
-    def _is_place_of(self, index: int, run: str) -> bool:
-        """Return whether a place word stands before the name of a part: "front left leg"."""
-        while run in PLACE_WORDS:
-            index += 1
-            if index >= len(self.words) or not self.words[index].follows:
-                return False
-            longest = self.vocabulary.longest_from(self.words[index].text)
-            runs = (run_at(self.words, index, length) for length in range(longest, 0, -1))
-            if any(name in self.vocabulary.parts for name in runs if name):
-                return True
-            run = self.words[index].text
-        return False
+    @cached_property
+    def _uses_pattern(self) -> bool:
+        """Whether the line makes something by a pattern: "1 base, as leg base, leg 50"."""
+        return any(word.text == "as" for word in self.words)
 
     def _is_finished_with(self, index: int) -> bool:
         """Return whether the word stands in "finish frames and rails with paint" before with."""
@@ -351,12 +303,12 @@ class _Scan:
         """
         if best is None or self.words[0].text != "measured":
             return False
-        after = self.skip(_end(best))
+        after = self.ahead.skip(_end(best))
         if best.type == "VALUE":
             return self.text[after : after + 1] in ("=", ":") or after not in self._at_word
         index = self._at_word[_start(best)] + len(str(best.value).split(" "))
         if best.type == "NAME":
-            return str(best.value) not in self.vocabulary.stages and self._is_sized(index)
+            return str(best.value) not in self.vocabulary.stages and self.ahead.is_sized(index)
         return best.type == "PLACE" and index < len(self.words)
 
     def _goes_first(self, token: Token) -> bool:

@@ -26,6 +26,8 @@ _FOLDED = {
 }
 _FOLD = str.maketrans(_FOLDED)
 _FREE_TEXT = re.compile(r"\s*(?:piece|note)\b", re.IGNORECASE)
+# The first and the last line of a pattern are never a continuation.
+_OF_A_BLOCK = re.compile(r"\s*(?:pattern\b(?!\s*=)|end\s*$)", re.IGNORECASE)
 _GOES_ON = re.compile(r"[,+*×(]$|(?<=[\s\d])[xX]$")
 
 
@@ -145,7 +147,8 @@ def _next(typed: tuple[str, ...], folded: list[str], index: int) -> int | None:
     index += 1
     while index < len(folded) and not folded[index] and typed[index].strip():
         index += 1
-    return index if index < len(folded) and folded[index] else None
+    more = index < len(folded) and folded[index] and not _OF_A_BLOCK.match(folded[index])
+    return index if more else None
 
 
 def _joined(source: Source, texts: list[tuple[str, int]]) -> SenseLine:

@@ -79,7 +79,7 @@ def _glue_up(text: str, words: tuple[Word, ...], parts: frozenset[str]) -> Decla
         length = glue_name_length(words, 2, parts) or length
     name = words[2 : 2 + length]
     written = text[name[0].start : name[-1].end]
-    return Declared("part", canonical(written), written)
+    return Declared("stage", canonical(written), written)
 
 
 def _mistyped_opener(words: tuple[Word, ...], text: str) -> str | None:

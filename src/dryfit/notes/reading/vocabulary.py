@@ -13,14 +13,19 @@ from dataclasses import dataclass, field, replace
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine, parted
 from dryfit.notes.reading.numbers import COUNT_WORDS
+from dryfit.notes.reading.pattern_names import NOTHING_OFFERED, Offered
 from dryfit.notes.reading.runs import LONGEST_PHRASE, begins_feature, longest_by_first, name_length
 from dryfit.notes.reading.word_kinds import RESERVED
 
 _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
-_GLUE_UP = re.compile(r"\s*glue[ -]up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
-_DECLARES_NOTHING = re.compile(r"\s*(?:measured|done|spoil(?:ed|t))\b(?!\s*=)", re.IGNORECASE)
+_GLUE_UP = re.compile(r"\s*glue(?: +|-)up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+_DECLARES_NOTHING = re.compile(
+    r"\s*(?:measured|done|spoil(?:ed|t)|pattern)\b(?!\s*=)", re.IGNORECASE
+)
+_AS = re.compile(r"\bas\s+(?!they\b)", re.IGNORECASE)
+_SPACES = ("opening", "instance")
 _BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b\s*", re.IGNORECASE)
 # No blanks stand between the name's signs and what follows: that would cost a line of blanks the
 # square of its length.
@@ -39,9 +44,11 @@ _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)
 class Vocabulary:
     """The names that a file declares.
 
-    `parts` are all names of things, among them the `spaces` (openings, which have a width, a depth
-    and a height) and the `stages` (what glue-ups make).  `longest` holds the longest name by its
-    first word, `written` each name as it was declared.
+    `parts` are all names of things, among them the `spaces` (openings and instances of patterns,
+    which have a width, a depth and a height) and the `stages` (what glue-ups make).  `longest`
+    holds the longest name by its first word, `written` each name as it was declared.  `patterns`
+    are those that can be used, each with what can be set of it (`settings`: of all of them);
+    `inner` are the names inside of them.
     """
 
     parts: frozenset[str]
@@ -52,6 +59,9 @@ class Vocabulary:
     written: Mapping[str, str] = field(default_factory=dict)
     spaces: frozenset[str] = frozenset()
     stages: frozenset[str] = frozenset()
+    patterns: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    settings: frozenset[str] = frozenset()
+    inner: frozenset[str] = frozenset()
 
     def longest_from(self, word: str) -> int:
         """Return how many words the longest name or phrase has that begins with the word."""
@@ -60,7 +70,8 @@ class Vocabulary:
 
 @dataclass(frozen=True, slots=True)
 class Declared:
-    """A declared name: of a ``part``, a ``stage`` of gluing, an ``opening`` or a ``value``.
+    """A declared name of a ``part`` or of an ``instance`` of a pattern, of a ``stage`` of gluing,
+    of an ``opening`` or of a ``value``.
 
     The name is canonical, and beside it as written.
     """
@@ -100,8 +111,9 @@ def declared_in(line: SenseLine) -> Declared | None:
     if first is None or (counted and begins_feature(words, first)):
         return None
     name = words[first : first + name_length(words, first)]
+    kind = "instance" if _AS.search(text, start) else "part"
     return _declared(
-        "stage" if glue else "part",
+        "stage" if glue else kind,
         " ".join(word.text for word in name),
         text[name[0].start : name[-1].end],
     )
@@ -123,15 +135,30 @@ def collected(
     return tuple(found)
 
 
-def vocabulary(found: Sequence[Declared], unit: str, *, decimal_comma: bool) -> Vocabulary:
-    """Return the vocabulary of a file in which these names are declared."""
+def vocabulary(
+    found: Sequence[Declared], unit: str, *, decimal_comma: bool, offered: Offered = NOTHING_OFFERED
+) -> Vocabulary:
+    """Return the vocabulary of a text in which these names are declared and patterns offered."""
     written = {declared.name: declared.written for declared in reversed(found)}
     values = frozenset(declared.name for declared in found if declared.kind == "value")
     parts = frozenset(declared.name for declared in found if declared.kind != "value")
-    spaces = frozenset(declared.name for declared in found if declared.kind == "opening")
+    spaces = frozenset(declared.name for declared in found if declared.kind in _SPACES)
     stages = frozenset(declared.name for declared in found if declared.kind == "stage")
-    longest = longest_by_first(sorted(parts | values))
-    return Vocabulary(parts, values, unit, decimal_comma, longest, written, spaces, stages)
+    settings = frozenset(name for names in offered.patterns.values() for name in names)
+    everything = parts | values | settings | offered.inner | frozenset(offered.patterns)
+    return Vocabulary(
+        parts,
+        values,
+        unit,
+        decimal_comma,
+        longest_by_first(sorted(everything)),
+        written,
+        spaces,
+        stages,
+        offered.patterns,
+        settings,
+        offered.inner,
+    )
 
 
 def is_glue_up(line: SenseLine) -> bool:
@@ -155,7 +182,7 @@ def with_declared(vocabulary: Vocabulary, line: SenseLine) -> Vocabulary:
         vocabulary,
         parts=vocabulary.parts if declared.kind == "value" else vocabulary.parts | name,
         values=vocabulary.values | name if declared.kind == "value" else vocabulary.values,
-        spaces=vocabulary.spaces | name if declared.kind == "opening" else vocabulary.spaces,
+        spaces=vocabulary.spaces | name if declared.kind in _SPACES else vocabulary.spaces,
         longest={**vocabulary.longest, first: length},
         written={**vocabulary.written, declared.name: declared.written},
     )

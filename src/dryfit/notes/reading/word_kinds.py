@@ -12,7 +12,7 @@ PLACE_WORDS = frozenset(
 
 # Phrases that begin a line, and no name.
 BEGINNERS = frozenset(
-    [*OPENERS, "FEATURE", "STANDS", "_LET", "_ATMOST", "_ATLEAST", "_BETWEENSIZES"]
+    [*OPENERS, "FEATURE", "ENDBLOCK", "STANDS", "_LET", "_ATMOST", "_ATLEAST", "_BETWEENSIZES"]
 )
 # A name ends before these, whatever follows ...
 NAME_STOPS = frozenset(
@@ -29,6 +29,7 @@ NAME_STOPS = frozenset(
         "_CUTAFTER",
         "_LAPPING",
         "_FOR",
+        "_AS",
         "_ATMOST",
         "_ATLEAST",
         "ORDER",
@@ -101,6 +102,7 @@ _NAMING_NOTHING = frozenset(
         "MEASURED",
         "DONE",
         "SPOILED",
+        "PATTERN",
         "_LET",
         "ACTION",
         "ORDER",

@@ -28,6 +28,7 @@ OPENERS = {
     "MEASURED": "measured",
     "DONE": "done",
     "SPOILED": "spoiled",
+    "PATTERN": "pattern",
 }
 
 _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
@@ -40,6 +41,9 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("HAVE", {"have": "have"}),
     ("GLUEUP", {"glue up": "glue up"}),
     ("FINISH", {"finish": "finish"}),
+    ("PATTERN", {"pattern": "pattern"}),
+    ("ENDBLOCK", {"end": "end", "end pattern": "end", "end of pattern": "end"}),
+    ("_AS", {"as": "as", "as a": "as", "as an": "as"}),
     ("_LET", {"let": "let"}),
     # deeds in a wish
     (

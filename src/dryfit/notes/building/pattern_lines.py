@@ -1,0 +1,122 @@
+"""The builders of patterns' first lines, and of what uses a pattern."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from lark import Token, Tree
+
+from dryfit.diagnostics import Hint, Span
+from dryfit.notes.building.draft import Draft, text_of, tokens, union
+from dryfit.notes.building.new_names import check_name, written_name
+from dryfit.notes.building.sums import sum_in, sums_in
+from dryfit.notes.tree import AsPattern, Parameter, PartClause, Sum
+
+Parsed = Tree[Token]
+
+
+@dataclass(frozen=True, slots=True)
+class PatternHeader:
+    """``pattern leg base with width, depth, height, leg = 45 mm, 30 mm to 90 mm``."""
+
+    name: str
+    written: str
+    name_span: Span
+    parameters: tuple[Parameter, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class EndOfPattern:
+    """``end``."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """``rail = 80`` on the line of an instance."""
+
+    name: str
+    amount: Sum
+    span: Span
+
+
+def pattern_header(tree: Parsed, draft: Draft) -> PatternHeader:
+    """Return what the first line of a pattern says."""
+    name, *_ = tokens(tree.children, "PHRASE")
+    check_name(name, draft)
+    return PatternHeader(
+        text_of(name), written_name(name, draft), draft.span(name), _parameters(tree, draft)
+    )
+
+
+def end_of_pattern(tree: Parsed, draft: Draft) -> EndOfPattern:
+    """Return the line that ends a pattern."""
+    del tree
+    return EndOfPattern(draft.line.whole())
+
+
+def as_pattern(node: Parsed, draft: Draft) -> AsPattern:
+    """Return ``as leg base``, its settings still to come."""
+    return AsPattern(text_of(tokens(node.children, "PATTERNNAME")[0]), (), draft.span(node))
+
+
+def setting(node: Parsed, draft: Draft) -> Setting:
+    """Return ``rail = 80`` and ``leg 50``."""
+    word = tokens(node.children, "PARAMETER")[0]
+    return Setting(text_of(word), sum_in(node, draft), draft.span(node))
+
+
+def with_settings(
+    clauses: Sequence[PartClause], settings: Sequence[Setting], draft: Draft
+) -> list[PartClause]:
+    """Return the clauses with the settings at the pattern that they are for."""
+    done = list(clauses)
+    at = next((index for index, each in enumerate(done) if isinstance(each, AsPattern)), None)
+    if at is None:
+        for each in settings[:1]:
+            draft.error(
+                "setting-without-pattern",
+                f"`{each.name}` is set, but the line uses no pattern",
+                each.span,
+                Hint("say which: `1 base, as leg base, leg 50`"),
+            )
+        return done
+    used = done[at]
+    assert isinstance(used, AsPattern)
+    span = used.span
+    for each in settings:
+        span = union(span, each.span)
+    pairs = tuple((each.name, each.amount) for each in settings)
+    done[at] = replace(used, settings=pairs, span=span)
+    return done
+
+
+def _parameters(tree: Parsed, draft: Draft) -> tuple[Parameter, ...]:
+    found: list[Parameter] = []
+    for node in tree.children[2:]:
+        if isinstance(node, Token):
+            if node.type in ("PHRASE", "DIM"):
+                found.append(Parameter(text_of(node), None, None, None, draft.span(node)))
+            continue
+        if node.data == "default":
+            word = tokens(node.children, "PHRASE", "DIM")[0]
+            amount = sum_in(node, draft)
+            found.append(Parameter(text_of(word), amount, None, None, draft.span(word)))
+        elif not found:
+            draft.error("range-of-what", "a range stands here, but no name", draft.span(node))
+        else:
+            least, most = sums_in(node, draft)
+            found[-1] = replace(found[-1], least=least, most=most)
+    _check_twice(found, draft)
+    return tuple(found)
+
+
+def _check_twice(found: Sequence[Parameter], draft: Draft) -> None:
+    seen: set[str] = set()
+    for each in found:
+        if each.name in seen:
+            draft.error("name-twice", f"`{each.span.text()}` is listed twice", each.span)
+            return
+        seen.add(each.name)

@@ -1,0 +1,98 @@
+"""The names by which each line of a text is read: the piece's own, and those of each pattern."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from dryfit.notes.blocks import Block, Blocks, in_blocks
+from dryfit.notes.limits import beyond_limits
+from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.pattern_names import Heading, Offered, heading_of
+from dryfit.notes.reading.presumed import presumed
+from dryfit.notes.reading.vocabulary import Declared, Vocabulary, collected, vocabulary
+from dryfit.notes.tree import GlueLine, OpeningLine, PartsLine, PatternBlock
+
+_INCHES = re.compile(r"\s*units\b[\s:]*(?:in|inch|inches)\b", re.IGNORECASE)
+_DECIMAL_COMMA = re.compile(r"\s*units\b.*\bdecimal[ -]comma\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class NamesInText:
+    """The names of the lines outside of patterns, and of each pattern in order."""
+
+    own: Vocabulary
+    patterns: tuple[Vocabulary, ...]
+
+
+def names_of(lines: Iterable[SenseLine], patterns: Sequence[PatternBlock] = ()) -> Vocabulary:
+    """Return the names that the lines outside of patterns declare, and the unit of the text.
+
+    `patterns` are those that can be used from elsewhere.
+    """
+    return names_in(in_blocks(lines), patterns).own
+
+
+def names_by_line(
+    lines: Sequence[SenseLine], patterns: Sequence[PatternBlock] = ()
+) -> tuple[Vocabulary, ...]:
+    """Return the names by which each of the lines of a text is read, in their order."""
+    blocks = in_blocks(lines)
+    names = names_in(blocks, patterns)
+    at: dict[int, Vocabulary] = {}
+    for block, words in zip(blocks.patterns, names.patterns, strict=True):
+        at.update((line.line, words) for line in (block.header, *block.lines))
+    return tuple(at.get(line.line, names.own) for line in lines)
+
+
+def names_in(blocks: Blocks, patterns: Sequence[PatternBlock]) -> NamesInText:
+    """Return the names of a text that was taken apart into its patterns and the rest."""
+    everything = [*blocks.own, *(line for each in blocks.patterns for line in each.lines)]
+    known = [line for line in everything if beyond_limits(line) is None]
+    unit = "in" if any(_INCHES.match(line.text) for line in known) else "mm"
+    comma = any(_DECIMAL_COMMA.match(line.text) for line in known)
+    headings = [heading_of(block.header) for block in blocks.patterns]
+    inside = [_declared_in(block) for block in blocks.patterns]
+    offered = _offered(headings, inside, patterns)
+    return NamesInText(
+        vocabulary(_collected(blocks.own), unit, decimal_comma=comma, offered=offered),
+        tuple(
+            vocabulary((*found, *_as_values(heading)), unit, decimal_comma=comma, offered=offered)
+            for found, heading in zip(inside, headings, strict=True)
+        ),
+    )
+
+
+def _collected(lines: Iterable[SenseLine]) -> tuple[Declared, ...]:
+    return collected([line for line in lines if beyond_limits(line) is None], presumed)
+
+
+def _declared_in(block: Block) -> tuple[Declared, ...]:
+    return _collected(block.lines)
+
+
+def _as_values(heading: Heading | None) -> tuple[Declared, ...]:
+    named = heading.parameters if heading else ()
+    return tuple(Declared("value", name, written) for name, written in named)
+
+
+def _offered(
+    headings: Sequence[Heading | None],
+    inside: Sequence[tuple[Declared, ...]],
+    patterns: Sequence[PatternBlock],
+) -> Offered:
+    offers = {
+        block.name: tuple(parameter.name for parameter in block.parameters) for block in patterns
+    }
+    inner = {
+        line.name
+        for block in patterns
+        for line in block.notes.statements
+        if isinstance(line, PartsLine | GlueLine | OpeningLine)
+    }
+    for heading in headings:
+        if heading:
+            offers[heading.name] = tuple(name for name, _ in heading.parameters)
+    inner |= {each.name for found in inside for each in found if each.kind != "value"}
+    return Offered(offers, frozenset(inner))

@@ -1,0 +1,105 @@
+"""What follows a word: some words mean this or that by what stands behind them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.numbers import GLYPHS
+from dryfit.notes.reading.runs import phrase_at, run_at
+from dryfit.notes.reading.vocabulary import Vocabulary
+from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
+from dryfit.notes.reading.words import PHRASES
+
+_NUMERALS = frozenset("0123456789").union(GLYPHS)
+_CLAUSE_ENDS = ("", ",", ";", ":")
+_SETS = ("=", ":", "(", ".")
+_BEFORE_A_NAME = PLACE_WORDS | FILLERS
+
+
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """One line and the names of its file; `after` is always the index of the word that follows."""
+
+    line: SenseLine
+    vocabulary: Vocabulary
+
+    def skip(self, at: int) -> int:
+        """Return the place of the next sign that is no blank."""
+        while at < len(self.line.text) and self.line.text[at] == " ":
+            at += 1
+        return at
+
+    def _sign(self, after: int) -> str:
+        """Return the sign behind the word before, or nothing at the end of the line."""
+        at = self.skip(self.line.words[after - 1].end)
+        return self.line.text[at : at + 1]
+
+    def is_set(self, after: int) -> bool:
+        """Return whether a sign or an amount follows the name of a setting."""
+        sign = self._sign(after)
+        return sign in _SETS or sign in _NUMERALS or self.names_at(after, self.vocabulary.values)
+
+    def goes_on(self, meaning: tuple[str, str], run: str, after: int) -> bool:
+        """Return whether what follows a phrase allows the meaning; `after` is the next word.
+
+        "3 between" has nothing behind it; "at the back of stiles" and "in bay" need the name.
+        """
+        terminal, value = meaning
+        if terminal == "_BETWEENTHEM":
+            return " " in run or self._sign(after) in _CLAUSE_ENDS
+        if terminal == "_BETWEENSIZES":
+            return self.sum_at(after)
+        if terminal == "PREP" and value == "in":
+            return self.names_at(after, self.vocabulary.spaces)
+        if terminal == "PREP" and run.startswith("at "):
+            return self.names_at(after, self.vocabulary.parts)
+        return True
+
+    def is_surface(self, takes: frozenset[str], after: int) -> bool:
+        """Return whether a place word names a face or an edge, and is not of a part's name."""
+        if "PLACE" not in takes or after >= len(self.line.words):
+            return "PLACE" not in takes
+        # "finish top edges of seat", but "finish top with oil" and "finish front legs with oil"
+        phrase = phrase_at(self.line.words, after) if self.line.words[after].follows else None
+        kinds = {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
+        return bool(kinds & {"SURFACE", "NOUN", "_OF"})
+
+    def is_sized(self, after: int) -> bool:
+        """Return whether a dimension follows, as in "top.width" and "top's width"."""
+        if self._sign(after) in ("'", "."):
+            return True
+        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
+        return phrase is not None and any(kind == "DIM" for kind, _ in PHRASES[phrase[0]])
+
+    def sum_at(self, after: int) -> bool:
+        """Return whether a number follows, or a value and "and"."""
+        if self._sign(after) in _NUMERALS:
+            return True
+        more = any(word.text == "and" for word in self.line.words[after + 1 :])
+        return more and self.names_at(after, self.vocabulary.values)
+
+    def names_at(self, index: int, names: frozenset[str]) -> bool:
+        """Return whether one of the names begins with the word, or behind its place words."""
+        while index < len(self.line.words) and self.line.words[index].follows:
+            longest = self.vocabulary.longest_from(self.line.words[index].text)
+            runs = (run_at(self.line.words, index, length) for length in range(longest, 0, -1))
+            if any(name in names for name in runs if name):
+                return True
+            if self.line.words[index].text not in _BEFORE_A_NAME:
+                return False
+            index += 1
+        return False
+
+    def is_place_of(self, index: int, run: str) -> bool:
+        """Return whether a place word stands before the name of a part: "front left leg"."""
+        while run in PLACE_WORDS:
+            index += 1
+            if index >= len(self.line.words) or not self.line.words[index].follows:
+                return False
+            longest = self.vocabulary.longest_from(self.line.words[index].text)
+            runs = (run_at(self.line.words, index, length) for length in range(longest, 0, -1))
+            if any(name in self.vocabulary.parts for name in runs if name):
+                return True
+            run = self.line.words[index].text
+        return False
