@@ -42,7 +42,7 @@ def _limit(words: LimitLine | SizeRange, why: str | None, sums: Sums) -> SizeLim
 
 
 def _amount(amount: Sum | None, sums: Sums) -> Amount | None:
-    return None if amount is None else sums.amount(amount, amount.span)
+    return None if amount is None else sums.measure(amount, amount.span)
 
 
 def _upside_down(span: Span, sums: Sums) -> None:

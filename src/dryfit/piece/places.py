@@ -122,7 +122,9 @@ def _set_in(
             whole.setdefault(None if word is None else RUN_AXIS[word], value)
     for axis in sorted({axis for axis, _ in sided}):
         low, high = sided.get((axis, -1)), sided.get((axis, 1))
-        if low is not None and high is not None and low.value == high.value:
+        if low is None or high is None:
+            continue
+        if (low.value, low.leans) == (high.value, high.leans):
             whole.setdefault(axis, low)
             del sided[axis, -1], sided[axis, 1]
     return tuple(whole.items()), tuple((axis, side, each) for (axis, side), each in sided.items())

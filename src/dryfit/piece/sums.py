@@ -126,6 +126,11 @@ class Sums:
             return None
         return Amount(form.constant.value, span, self.behind(amount), form.leans)
 
+    def measure(self, amount: Sum, span: Span) -> Amount | None:
+        """Return the sum as a length that must be known, with what it refers to."""
+        value = self.length(amount)
+        return None if value is None else Amount(value, span, self.behind(amount))
+
     def quietly(self, amount: Sum, span: Span) -> Amount | None:
         """Return a length as `amount` does, or None; what is wrong with it is told elsewhere."""
         told, failures = len(self.findings), self.failures

@@ -83,7 +83,8 @@ def _placed(site: Site, part: Part) -> Bought:
 
 
 def _written_sizes(site: Site, part: DeclaredPart) -> str:
-    return " x ".join(site.shown(amount.value) for amount in part.sizes if amount is not None)
+    sizes = (site.amount(amount) for amount in part.sizes if amount is not None)
+    return " x ".join(site.shown(size) for size in sizes if size is not None)
 
 
 def _listed(site: Site, supply: Supply) -> Bought:
