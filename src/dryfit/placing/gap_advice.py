@@ -42,8 +42,8 @@ def _gap_advice(part: DeclaredPart, groups: Sequence[tuple[str, ...]]) -> str:
             return "to have them side by side in that gap, add `spread`"
         sides = ("front and back", "left and right")[part.axes[0]]
         return (
-            "to have them one above the other in that gap, add `spread up and down`; to have one at "
-            f"each side of it, `at {sides}`"
+            "to have them one above the other in that gap, add `spread up and down`; to have one "
+            f"at each side of it, `at {sides}`"
         )
     many = counted(len(groups), part.name)
     where = f"at {groups[0][0]}" if part.count == 1 and groups[0] else "at"
