@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.edges import check_edges
+from dryfit.checks.glue import check_glue_ups
 from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
@@ -17,6 +18,7 @@ from dryfit.checks.laps import check_laps
 from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.lone_cuts import check_lone_cuts
 from dryfit.checks.mortises import check_mortises
+from dryfit.checks.outdoors import check_outdoors
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
 from dryfit.checks.stages import check_stages
@@ -38,6 +40,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_sums(model)
     yield from check_held(model)
     yield from check_stages(model)
+    yield from check_glue_ups(model, shop)
     yield from check_slots(model)
     yield from check_grain(model)
     yield from check_grooves(model)
@@ -51,3 +54,4 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_keys(model)
     yield from check_limits(model)
     yield from check_measured(model)
+    yield from check_outdoors(model, shop)

@@ -13,9 +13,11 @@ from dryfit.operations.insertion import insertion_of
 from dryfit.operations.members import assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
+from dryfit.operations.pressing import hands, pressing_details
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
+from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Glue, Shop
 
 MINUTE = 10
@@ -34,11 +36,13 @@ def glue_up(
     """
     joints = tuple(model.joint(name) for name in assembly.joints)
     insertion = insertion_of(assembly, model)
-    rows = clamp_rows(assembly, joints, model, shop)
+    shut = clamp_rows(assembly, joints, model, shop)
+    rows = shut if assembly.pressed is None else ()
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
-    closing = closing_tenths(assembly, joints, rows, model, shop)
-    glue = glue_for(closing, shop)
-    late = short_of_time(assembly.name, closing, glue, assembly.span, shop)
+    closing = closing_tenths(assembly, joints, shut, model, shop)
+    named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
+    glue = named or glue_for(closing, shop)
+    late = short_of_time(assembly.name, closing, glue, assembly.span, shop, named=named is not None)
     lags = lags_of(assembly, glue)
     off = next(lag.tenths for lag in lags if lag.until == "out of clamps")
     operation = Operation(
@@ -48,13 +52,16 @@ def glue_up(
         part=assembly.name,
         settings=(),
         work=(Work(assembly.name, assembly.of, (), None, ()),),
-        tenths=_minutes(assembly, joints, rows, model, shop),
+        tenths=_minutes(assembly, joints, shut, model, shop),
         sentence=f"Glue up the {assembly.name}: {listed(_entering(assembly, model))}",
         after_tenths=off,
         splittable=False,
         held=tuple(Held(name, count, off) for name, count in held),
         check="joints shut all round, diagonals equal, no twist",
-        details=glue_details(assembly, insertion, model),
+        details=(
+            *pressing_details(assembly, joints, model),
+            *glue_details(assembly, insertion, model),
+        ),
         glue_up=GlueUp(
             stage=assembly.name,
             parts=insertion.order,
@@ -171,7 +178,11 @@ def closing_tenths(
     model: Model,
     shop: Shop,
 ) -> int:
-    """Return spreading + placing + clamping, in tenths of a minute (TRADE C2.2)."""
+    """Return spreading + placing + clamping, in tenths of a minute (TRADE C2.2).
+
+    A helper halves the spreading and placing; clamps are closed in their order (common practice).
+    `rows` are the places that are pressed, by clamps or by what takes their place.
+    """
     total = Fraction(0)
     for joint in joints:
         total += worked(shop, SPREAD.get(joint.kind, "spread housing"), each=1)
@@ -182,6 +193,7 @@ def closing_tenths(
         else:
             rate = "place tenoned part" if name in tenoned else "place part"
         total += worked(shop, rate, each=1)
+    total /= hands(assembly)
     total += worked(shop, "close clamp", each=sum(row.count for row in rows))
     return tenths(total)
 

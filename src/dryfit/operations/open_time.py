@@ -9,28 +9,37 @@ NEARLY_ALL = 9
 """From nine tenths of the glue's time on there is no room for a mishap (TRADE C2.2)."""
 
 
-def glue_for(closing: int, shop: Shop) -> Glue:
+def glue_for(closing: int, shop: Shop, *, outdoors: bool = False) -> Glue:
     """Return the shop's usual glue, or the quickest of those that leave time enough.
 
     `closing` are the tenths of a minute from the first glue to the last clamp.  Where no glue
-    does, the usual one comes back, and `short_of_time` finds fault.
+    does, the usual one comes back, and `short_of_time` finds fault.  With `outdoors` only glues
+    that last there are taken, as far as the shop has any.
     """
     usual = shop.glues[shop.default_glue]
+    lasting = [glue for glue in shop.glues.values() if glue.outdoors] if outdoors else []
+    if lasting and not usual.outdoors:
+        usual = min(lasting, key=lambda glue: glue.close_within)
     if closing <= usual.close_within:
         return usual
-    slower = [glue for glue in shop.glues.values() if closing <= glue.close_within]
+    slower = [glue for glue in lasting or shop.glues.values() if closing <= glue.close_within]
     return min(slower, key=lambda glue: glue.close_within, default=usual)
 
 
 def short_of_time(
-    stage: str, closing: int, glue: Glue, span: Span | None, shop: Shop
+    stage: str, closing: int, glue: Glue, span: Span | None, shop: Shop, *, named: bool = False
 ) -> tuple[Diagnostic, ...]:
-    """Return ``glue-time-short`` (H60): no glue, a slower glue, or little time to spare."""
-    usual = shop.glues[shop.default_glue]
+    """Return ``glue-time-short`` (H60): no glue, a slower glue, or little time to spare.
+
+    A glue that was `named` stays: nothing is chosen in its place.
+    """
+    usual = glue if named else shop.glues[shop.default_glue]
     allows = f"{usual.name} allows {_minutes(usual.close_within)}"
     takes = f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {allows}"
     if closing > glue.close_within:
         hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper"
+        if named:
+            hint = "glue it up in two stages, name a slower glue, or write `two people`"
         return (_found(Severity.ERROR, takes, hint, span),)
     if glue is not usual:
         chosen = f"{takes}: planned with {glue.name}, {_minutes(glue.close_within)}"

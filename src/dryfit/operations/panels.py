@@ -31,6 +31,7 @@ class GluedPanel:
     """A panel with the size at which its staves are glued, in mm."""
 
     blank: Blank
+    outdoors: bool = False
 
     @property
     def name(self) -> str:
@@ -52,9 +53,14 @@ class GluedPanel:
         return staves.count - 1
 
 
-def glued_panels(blank: Blank, rip_height: Fraction, shop: Shop) -> Batch:
-    """Return the operations from jointed staves to a panel ripped to width, for all copies."""
-    panel = GluedPanel(blank)
+def glued_panels(
+    blank: Blank, rip_height: Fraction, shop: Shop, *, outdoors: bool = False
+) -> Batch:
+    """Return the operations from jointed staves to a panel ripped to width, for all copies.
+
+    A panel that stands `outdoors` takes a glue that lasts there.
+    """
+    panel = GluedPanel(blank, outdoors)
     last = f"{blank.subject} / second edge"
     operations: list[Operation] = []
     rules: list[Rule] = []
@@ -108,7 +114,7 @@ def _glue_up(
         subject, panel.width, panel.blank.length, part.spans[0] if part.spans else None, shop
     )
     closing = _closing(panel, row.count, shop)
-    glue = glue_for(closing, shop)
+    glue = glue_for(closing, shop, outdoors=panel.outdoors)
     stop = (index + 1) * part.staves.count
     names = panel.blank.pieces[stop - part.staves.count : stop]
     glue_up = GlueUp(
@@ -148,7 +154,7 @@ def _glue_up(
         glue_up=glue_up,
     )
     span = part.spans[0] if part.spans else None
-    late = short_of_time(subject, closing, glue, span, shop)
+    late = short_of_time(subject, closing, glue, span, shop, named=panel.outdoors)
     return operation, (*found, *late)
 
 

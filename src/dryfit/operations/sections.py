@@ -93,7 +93,9 @@ def _section(
     chain = milled(blank, rip_height, model.display, shop)
     if not blank.staves:
         return chain
-    return joined((chain, glued_panels(blank, rip_height, shop)))
+    return joined(
+        (chain, glued_panels(blank, rip_height, shop, outdoors=model.outdoors is not None))
+    )
 
 
 def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:

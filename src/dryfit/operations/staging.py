@@ -11,6 +11,7 @@ from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
 from dryfit.placing.model import Assembly, Model
@@ -69,8 +70,10 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
         settings=(),
         work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
         tenths=tenths(worked(shop, "dry fit", each=1, per_joint=len(assembly.joints))),
-        sentence=f"Put the {assembly.name} together dry, with the clamps set as for the glue",
-        check="every joint shut, diagonals equal, no twist; clamps laid out in their order",
+        sentence=f"Put the {assembly.name} together dry, with "
+        f"{SHUT_BY.get(assembly.pressed or '', 'the clamps set')} as for the glue",
+        check="every joint shut, diagonals equal, no twist"
+        + ("" if assembly.pressed else "; clamps laid out in their order"),
     )
 
 

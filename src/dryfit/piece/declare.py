@@ -40,7 +40,6 @@ from dryfit.piece.joints import contacts_of_lines
 from dryfit.piece.limits import declared_limits
 from dryfit.piece.measured import with_measured
 from dryfit.piece.names import Names
-from dryfit.piece.not_yet import not_yet
 from dryfit.piece.openings import declared_openings
 from dryfit.piece.parts import WholePiece, declared_part, size_words
 from dryfit.piece.patterns import as_box, as_pattern, inner_names, instance_of, without_sizes
@@ -117,7 +116,6 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     told = {slip.span for slip in slips}
     others = tuple(each for each in sums.findings if each.span not in told)
     findings = (
-        *not_yet(notes),
         *_lines_missing_or_twice(notes, title),
         *circles(wishes, declared.stages),
         *slips,

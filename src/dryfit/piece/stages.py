@@ -16,4 +16,14 @@ def stage_of(line: GlueLine, sums: Sums, names: Names) -> Stage:
         if names.is_part_or_stage(item.reference)
     )
     cure = sums.minutes(line.cure) if line.cure is not None else None
-    return Stage(line.name, line.count, items, cure, line.name_span, line.span)
+    return Stage(
+        line.name,
+        line.count,
+        items,
+        cure,
+        line.name_span,
+        line.span,
+        glue=line.glue,
+        pressed=line.pressed,
+        people=line.people,
+    )

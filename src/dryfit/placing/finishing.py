@@ -53,8 +53,14 @@ def build_hardware(
     joints: Sequence[Joint],
     fittings: Sequence[Fitting],
     screws: Mapping[str, int],
+    *,
+    outdoors: bool = False,
 ) -> tuple[Hardware, ...]:
-    """Return the screws to buy, sized from the joints; `screws` counts them by joint."""
+    """Return the screws to buy, sized from the joints; `screws` counts them by joint.
+
+    Outdoors they are of stainless steel.
+    """
+    item = "stainless wood screw" if outdoors else "wood screw"
     part_of = {copy.name: part for part in parts for copy in part.copies}
     box_of = {copy.name: copy.box for part in parts for copy in part.copies}
     by_id = {joint.id: joint for joint in joints}
@@ -75,6 +81,5 @@ def build_hardware(
                 key = (_BUTTON_SCREW, f"buttons into {fitting.part}")
                 bought[key] = bought.get(key, 0) + 1
     return tuple(
-        Hardware("wood screw", size, count, purpose)
-        for (size, purpose), count in sorted(bought.items())
+        Hardware(item, size, count, purpose) for (size, purpose), count in sorted(bought.items())
     )

@@ -127,7 +127,8 @@ class Assembly:
 
     `name` is unique (``end frame 1``); `stage` the declared name (``end frame``).  `cure` is
     minutes, or None for the shop's glue.  `square` holds the two sizes whose diagonals are
-    compared, in mm, with the axes they lie along.
+    compared, in mm, with the axes they lie along.  `glue` is the glue as named, or None; `pressed`
+    is weights, tape or pins where no clamps are used; `people` how many it takes, or None.
     """
 
     name: str
@@ -139,6 +140,9 @@ class Assembly:
     square: tuple[Fraction, Fraction] | None
     square_axes: tuple[int, int] | None
     span: Span
+    glue: str | None = None
+    pressed: str | None = None
+    people: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,7 +81,9 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     assemblies = assemblies or build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints)
     coatings = build_coatings(site, parts, joints, assemblies)
-    screws = build_hardware(parts, joints, fittings, _screws(joints, made))
+    screws = build_hardware(
+        parts, joints, fittings, _screws(joints, made), outdoors=site.declared.outdoors is not None
+    )
     declared = site.declared
     return Model(
         piece=declared.piece,
@@ -93,7 +95,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies=assemblies,
         fittings=fittings,
         coatings=coatings,
-        hardware=shopping_list(things, screws, joints, coatings, site.shop),
+        hardware=shopping_list(things, screws, (joints, assemblies), coatings, site.shop),
         wishes=_wishes(declared),
         stock=declared.stock,
         notes=declared.notes,

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from fractions import Fraction
 from math import ceil
 
-from dryfit.placing.model import Bought, Coating, Hardware, Joint
+from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint
+from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Shop
 
 GLUE_SPREAD = Fraction(180)
@@ -23,18 +24,19 @@ _USUAL_COATS = 2
 def shopping_list(
     bought: Iterable[Bought],
     screws: Iterable[Hardware],
-    joints: Sequence[Joint],
+    glued: tuple[Sequence[Joint], Sequence[Assembly]],
     coatings: Sequence[Coating],
     shop: Shop,
 ) -> tuple[Hardware, ...]:
     """Return what is bought: things in the order of the notes, then screws, glue and finishes.
 
-    Amounts are rounded up, and are for buying, not for use.
+    `glued` are the joints and the glue-ups that close them, each with its own glue.  Amounts are
+    rounded up, and are for buying, not for use.
     """
     return (
         *(_thing(each) for each in bought),
         *screws,
-        *_glue(joints, shop.default_glue),
+        *_glue(*glued, shop),
         *_finishes(coatings, shop),
     )
 
@@ -45,11 +47,19 @@ def _thing(bought: Bought) -> Hardware:
     return Hardware(bought.name, bought.size, bought.count, purpose)
 
 
-def _glue(joints: Sequence[Joint], glue: str) -> Iterator[Hardware]:
-    area = sum((joint.area for joint in joints if joint.glued), Fraction(0))
-    if area:
+def _glue(
+    joints: Sequence[Joint], assemblies: Sequence[Assembly], shop: Shop
+) -> Iterator[Hardware]:
+    named = {joint: each.glue for each in assemblies for joint in each.joints}
+    areas: dict[str, Fraction] = {}
+    for joint in joints:
+        glue = glue_named(shop, named.get(joint.id))
+        if joint.glued and glue is not None:
+            areas[glue.name] = areas.get(glue.name, Fraction(0)) + joint.area
+    for name, area in areas.items():
         grams = ceil(area / _SQUARE_METRE * GLUE_SPREAD / _GLUE_STEP) * _GLUE_STEP
-        yield Hardware(glue, f"about {grams} g", 1, "the glue-ups")
+        if grams:
+            yield Hardware(name, f"about {grams} g", 1, "the glue-ups")
 
 
 def _finishes(coatings: Sequence[Coating], shop: Shop) -> Iterator[Hardware]:

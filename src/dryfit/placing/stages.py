@@ -85,6 +85,9 @@ def _assembly(
         square=(box.extent(axes[0]), box.extent(axes[1])),
         square_axes=axes,
         span=stage.span,
+        glue=stage.glue,
+        pressed=stage.pressed,
+        people=stage.people,
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from dryfit.shop.layer import Layer, Tree, nearest
+from dryfit.shop.outdoors import lasting
 from dryfit.shop.shop import (
     Accessory,
     AxisChange,
@@ -41,7 +42,10 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
         clamps=tuple(Clamp(name, **entry) for name, entry in tree["clamp"].items()),
         glues=_glues(tree),
         finishes=MappingProxyType(
-            {name: FinishProduct(name, **entry) for name, entry in tree["finish"].items()}
+            {
+                name: FinishProduct(name, **{"outdoors": name in lasting("finish"), **entry})
+                for name, entry in tree["finish"].items()
+            }
         ),
         minutes=MappingProxyType(
             {kind: MappingProxyType(rates) for kind, rates in tree["minutes"].items()}
@@ -159,7 +163,13 @@ def _stands(
 def _glues(tree: Tree) -> Mapping[str, Glue]:
     return MappingProxyType(
         {
-            name: Glue(name, entry["open"], entry["close_within"], MappingProxyType(entry["lags"]))
+            name: Glue(
+                name,
+                entry["open"],
+                entry["close_within"],
+                MappingProxyType(entry["lags"]),
+                entry.get("outdoors", name in lasting("glue")),
+            )
             for name, entry in tree["glue"].items()
         }
     )

@@ -89,11 +89,17 @@ _GLUE = Table(
             },
             needed=(("out of clamps",), ("next stage",), ("level",), ("machine",), ("finish",)),
         ),
+        "outdoors": Value(values.truth),
     },
     needed=(("open",), ("close_within",), ("lags",)),
 )
 _FINISH = Table(
-    {"coats": _COUNT, "recoat": _TENTHS, "dust_free": _TENTHS},
+    {
+        "coats": _COUNT,
+        "recoat": _TENTHS,
+        "dust_free": _TENTHS,
+        "outdoors": Value(values.truth),
+    },
     needed=(("coats",), ("recoat",), ("dust_free",)),
 )
 

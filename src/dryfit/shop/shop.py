@@ -97,22 +97,27 @@ class Clamp:
 
 @dataclass(frozen=True, slots=True)
 class Glue:
-    """Open time, the limit for closing, and the lags after a glue-up, in tenths."""
+    """Open time, the limit for closing, and the lags after a glue-up, in tenths.
+
+    `outdoors` tells whether its joints last in the weather.
+    """
 
     name: str
     open: int
     close_within: int
     lags: Mapping[str, int]
+    outdoors: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class FinishProduct:
-    """A finish: coats, tenths between coats, tenths until dust-free."""
+    """A finish: coats, tenths between coats, tenths until dust-free; whether it lasts outdoors."""
 
     name: str
     coats: int
     recoat: int
     dust_free: int
+    outdoors: bool = False
 
 
 @dataclass(frozen=True, slots=True)

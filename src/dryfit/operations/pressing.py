@@ -1,0 +1,61 @@
+"""What holds a glue-up together where no clamps are used, and who lends a hand (TRADE K3, C2.2)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from dryfit.operations.words import listed
+from dryfit.placing.model import Assembly, Joint, Model
+from dryfit.plan.operation import Detail
+
+SHUT_BY: Mapping[str, str] = {
+    "weights": "the weights laid",
+    "tape": "the tape pulled",
+    "pins": "the pins set",
+}
+"""What stands ready at the dry fit in place of clamps."""
+
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
+
+
+def hands(assembly: Assembly) -> int:
+    """Return how many people spread glue and put parts together: two at most can reach it."""
+    return min(assembly.people or 1, 2)
+
+
+def pressing_details(
+    assembly: Assembly, joints: tuple[Joint, ...], model: Model
+) -> tuple[Detail, ...]:
+    """Return what presses where, and that more than one pair of hands is needed."""
+    rows: list[Detail] = []
+    if assembly.people is not None and assembly.people > 1:
+        many = assembly.people
+        number = _NUMBERS[many] if many < len(_NUMBERS) else str(many)
+        rows.append((f"Takes {number} people: call them before the glue is opened",))
+    if assembly.pressed is not None:
+        rows.append((_pressed(assembly.pressed, joints, model),))
+    return tuple(rows)
+
+
+def _pressed(how: str, joints: tuple[Joint, ...], model: Model) -> str:
+    guests = _names((joint.guest for joint in joints), model)
+    hosts = _names((joint.host for joint in joints), model)
+    if how == "weights":
+        return (
+            f"No clamps: weights press {guests} down on {hosts}. Lay paper and a board on the "
+            "face first, so that nothing is marked and the load is even up to the edges"
+        )
+    if how == "tape":
+        return (
+            f"No clamps: tape pulled tight across the joints of {guests} with {hosts}, on both "
+            "sides, draws them shut"
+        )
+    return (
+        f"No clamps: pins through {guests} into {hosts} hold them while the glue sets, two to each "
+        "joint"
+    )
+
+
+def _names(copies: Iterable[str], model: Model) -> str:
+    parts = dict.fromkeys(model.part_of(name).name for name in copies)
+    return listed(f"the {model.part(name).written.lower()}" for name in parts)
