@@ -38,6 +38,13 @@ TOLERANCE_OF_A_HOLE = Fraction(1, 2)
 WHOLE = (Fraction(-(10**6)), Fraction(10**6))
 
 
+def _is_across(cut: Cut) -> bool:
+    # A rabbet at an end is longer across the part than it is along it.
+    if cut.kind == "rabbet":
+        return cut.along[1] - cut.along[0] < cut.across[1] - cut.across[0]
+    return cut.kind in ACROSS
+
+
 class Replay:
     """The blanks while the plan runs: what was taken from each copy, feature by feature."""
 
@@ -126,7 +133,7 @@ class Replay:
         depth = length(height) - (0 if above else self.base.get(settings.get("accessory"), 0))
         if station == "band saw":
             return f"{cut.id} at the band saw is not known here"
-        if cut.kind in ACROSS and not above:
+        if _is_across(cut) and not above:
             return self._across(row, part, cut, kerf, depth)
         return self._along(row, part, cut, kerf, depth)
 

@@ -38,7 +38,7 @@ def faces(task: Task, surface: SurfaceWords) -> tuple[Side, ...] | Misfit:
         return tuple(dict.fromkeys(narrow[-1:]))
     if surface.noun == "edge" and found[0][0] == copy.axes[2] and not _square(task):
         return Misfit(
-            f"its {SIDE_WORDS[found[0]]} is a face, not an edge",
+            f"its {' '.join(surface.words)} is a face, not an edge",
             "name one of its narrow sides, such as `bottom edge`",
         )
     return tuple(dict.fromkeys(found))
@@ -119,13 +119,14 @@ def _sides(task: Task, word: str, noun: str | None) -> tuple[Side, ...]:
 
 def _ends(task: Task, surface: SurfaceWords) -> tuple[Side, ...] | Misfit:
     length = task.copy.axes[0]
-    named = tuple(PLACE_SIDE[word] for word in surface.words if word in PLACE_SIDE)
-    if not named:
+    words = tuple(word for word in surface.words if word in PLACE_SIDE)
+    named = tuple(PLACE_SIDE[word] for word in words if PLACE_SIDE[word][0] == length)
+    if not words:
         return ((length, -1), (length, 1))
-    if any(axis != length for axis, _ in named):
-        words = " and ".join(SIDE_WORDS[length, side] for side in (-1, 1))
+    if not named:
+        where = " and ".join(SIDE_WORDS[length, side] for side in (-1, 1))
         return Misfit(
-            f"the ends of the {task.copy.part} are at its {words}",
+            f"the ends of the {task.copy.part} are at its {where}",
             f"write `{SIDE_WORDS[length, -1]} end` or `{SIDE_WORDS[length, 1]} end`",
         )
     return named

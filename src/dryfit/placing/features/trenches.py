@@ -134,11 +134,13 @@ def _rabbet(task: Task, arris: Arris) -> Made:
 
 
 def broad_first(task: Task, arris: Arris) -> Arris:
-    """Return the two faces of an edge, the broad one of the part first.
+    """Return the two faces of an edge, the broad one of the part first, an end last.
 
     In square wood no face is broader: there the one that was named first is.
     """
-    _, width, thickness = task.copy.axes
+    length, width, thickness = task.copy.axes
+    if arris[0][0] == length:
+        return arris[1], arris[0]
     square = task.box.extent(width) == task.box.extent(thickness)
     if not square and arris[1][0] == thickness:
         return arris[1], arris[0]

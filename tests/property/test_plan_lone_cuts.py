@@ -1,0 +1,41 @@
+"""Cuts with no mate that have square sides come out of the plan as the notes want them."""
+
+import tomllib
+
+import pytest
+from tests.property.plan_oracle import faults
+from tests.property.plan_oracle.documents import SHIPPED, documents
+
+TABLE = """piece Table
+units mm
+overall 600 wide, 400 deep, 480 high
+timber oak
+4 legs, upright, 45 x 45, at corners
+2 aprons, across, on edge, 90 x 20, at front and back,
+    tenon 14 long 8 thick 40 wide, 20 from bottom, into legs
+glue up pairs: legs, aprons
+"""
+LINES = (
+    "groove in aprons: inside, 6 wide, 6 deep, 8 from top, through",
+    "groove in aprons: inside, 6 wide, 6 deep, 8 from top, stopped 60 from left",
+    "groove in legs: outside, 20 wide, 6 deep, 30 from bottom, through",
+    "groove in legs: bottom end, 6 wide, 10 deep, centred, through",
+    "rabbet in aprons: bottom inside edge, 8 wide, 6 deep, through",
+    "rabbet in aprons: top inside edge, 8 wide, 6 deep, stopped 60 from left",
+    "rabbet in legs: bottom outside end, 20 wide, 6 deep, through",
+    "rabbet in pairs: back inner edge, 8 wide, 6 deep, after glue up pairs",
+    "holes in aprons: inside, 8 dia, 12 deep, 20 from bottom, 200 from left",
+    "holes in aprons: inside, 5 dia, through, rows 20 from bottom, 6 at 32 from 100",
+    "hole in legs: bottom end, 8 dia, 30 deep, centred",
+    "notch in aprons: bottom edge, 60 wide, 20 deep, 200 from left",
+    "slot in aprons: outside, 20 wide, 80 long, through, 20 from bottom",
+)
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_the_plan_cuts_what_the_line_says(line: str) -> None:
+    made, errors = documents(f"{TABLE}{line}\n")
+    assert made is not None, errors
+    steps, parts = made
+    shop = tomllib.loads(SHIPPED.read_text(encoding="utf-8"))
+    assert faults(steps, parts, shop) == []
