@@ -8,7 +8,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.ends import penetration
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.faces import face_hosts, face_of, sides_in_question
+from dryfit.placing.faces import Side, face_hosts, face_of, sides_in_question
 from dryfit.placing.panels import bounding_hosts
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
@@ -31,7 +31,7 @@ def state_on_faces(site: Site, part: DeclaredPart) -> None:
 
 def _say_touch(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, host: Seat) -> bool:
     face = face_of(site, contact, seat, host)
-    if face is None:
+    if face is None or _other_way(site, contact, seat, face) is not None:
         return False
     deep = penetration(site, part, contact, host, face.axis)
     if deep is None:
@@ -43,6 +43,15 @@ def _say_touch(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, hos
     start, end = Face(host.name, face.axis, face.side), Face(seat.name, face.axis, -face.side)
     site.positions.add(start, end, -face.side * deep, reason)
     return True
+
+
+def _other_way(site: Site, contact: Contact, seat: Seat, face: Side) -> Seat | None:
+    """Return a host of a copy whose face looks another way: it cannot lie on both."""
+    for host in face_hosts(site, contact, seat):
+        other = face_of(site, contact, seat, host)
+        if other is not None and other != face:
+            return host
+    return None
 
 
 def _say_lapping(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
@@ -88,19 +97,39 @@ def report_unclear_faces(site: Site) -> frozenset[str]:
 
     Returns the parts that were spoken of.  Findings: face-unclear.
     """
-    told: set[str] = set()
-    for part in site.parts():
-        for contact in site.contacts(part.name, *ON_A_FACE):
-            unclear = [
-                host
-                for seat in site.guests(contact)
-                for host in face_hosts(site, contact, seat)
-                if face_of(site, contact, seat, host) is None and _is_placed(site, host)
-            ]
-            if unclear and part.name not in told:
-                told.add(part.name)
-                site.findings.append(_face_unclear(site, part, contact, unclear[0]))
-    return frozenset(told)
+    found = {
+        part.name: finding
+        for part in site.parts()
+        for contact in site.contacts(part.name, *ON_A_FACE)
+        for seat in site.guests(contact)
+        if (finding := _unclear(site, part, contact, seat)) is not None
+    }
+    site.findings += found.values()
+    return frozenset(found)
+
+
+def _unclear(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> Diagnostic | None:
+    hosts = face_hosts(site, contact, seat)
+    for host in hosts:
+        face = face_of(site, contact, seat, host)
+        if face is None and _is_placed(site, host):
+            return _face_unclear(site, part, contact, host)
+        other = None if face is None else _other_way(site, contact, seat, face)
+        if other is not None:
+            return _faces_apart(part, contact, host, other)
+    return None
+
+
+def _faces_apart(part: DeclaredPart, contact: Contact, host: Seat, other: Seat) -> Diagnostic:
+    face = f"the {contact.face} of " if contact.face else ""
+    return Diagnostic(
+        "face-unclear",
+        Severity.ERROR,
+        f"{part.name}: {face}{host.name} and {face}{other.name} look different ways",
+        contact.span,
+        rule="H28",
+        hints=(Hint("put it on one of them, or on faces that lie in one plane"),),
+    )
 
 
 def report_lapping(site: Site) -> None:

@@ -276,3 +276,10 @@ def test_a_distance_that_waits_is_not_assumed_away() -> None:
         ),
     )
     assert spans(model_of(text), "runner")[0] == ((18, 34), (0, 394), (58, 78))
+
+
+def test_faces_that_look_different_ways_cannot_carry_one_part() -> None:
+    strip = "1 strip, 30 x 16, at front, on the inside of left side and bottom board: glue"
+    found = errors(checked(f"{CASE}{strip}\n"))
+    assert [each.code for each in found] == ["face-unclear"]
+    assert found[0].message.endswith("the inside of bottom board look different ways")
