@@ -20,6 +20,7 @@ from dryfit.placing.seats import Seat
 from dryfit.placing.site import PIECE_DIMENSIONS, SIDE_WORDS, Site, both, part_words
 
 ZERO = Fraction(0)
+DEPTH = 1
 _WAYS = ("from side to side", "from front to back", "in height")
 
 
@@ -110,9 +111,15 @@ def _bounds(site: Site, opening: Opening, axis: int) -> tuple[Face, Face] | None
 def walls_on(site: Site, opening: Opening, axis: int) -> Walls | None:
     """Return what stands to either side on an axis, both or neither, or None while unknown.
 
-    What runs along the axis bounds nothing there.
+    What runs along the axis bounds nothing there.  Posts to the left and right leave the space
+    between them free from front to back, so that nothing bounds it twice.
     """
     hosts = [host for host in hosts_of(site, opening) if not _runs_along(site, host, axis)]
+    if axis == DEPTH:
+        around = _around(site, opening, axis)
+        if around is None:
+            return None
+        hosts = [host for host in hosts if host not in around]
     lows, highs = ([host for host in hosts if _side(host, axis) == side] for side in (-1, 1))
     others = [host for host in hosts if not _side(host, axis)]
     if lows and highs and not any(site.part(host.part).axes[2] == axis for host in others):
@@ -168,14 +175,22 @@ def _furthest(site: Site, faces: Sequence[Face], side: int) -> Face | None:
     return next(face for at, face in known if at == reach)
 
 
-def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Face | None, Face | None]:
-    # Front and back of a case: its sides and shelves end there, and a back board closes one.
+def _around(site: Site, opening: Opening, axis: int) -> list[Seat] | None:
+    # What bounds an opening on the other two axes.
     around: list[Seat] = []
     for other in (each for each in range(3) if each != axis):
         walls = walls_on(site, opening, other)
         if walls is None:
-            return None, None
+            return None
         around += walls.all()
+    return around
+
+
+def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Face | None, Face | None]:
+    # Front and back of a case: its sides and shelves end there, and a back board closes one.
+    around = _around(site, opening, axis)
+    if around is None:
+        return None, None
     low, high = (
         _furthest(site, [Face(host.name, axis, side) for host in around], side) for side in (-1, 1)
     )

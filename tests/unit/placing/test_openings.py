@@ -180,6 +180,25 @@ def test_a_back_closes_an_opening_on_one_side() -> None:
     assert found.model.figures["bay.depth"].value == 394
 
 
+def test_posts_bound_an_opening_to_the_sides_and_leave_it_free_in_depth() -> None:
+    model = model_of("""piece Stand
+units mm
+overall 700 wide, 300 deep, 600 high
+timber oak
+4 posts, upright, 40 x 40, at corners
+2 top long rails, across, 60 x 20, tenon 20 into posts, down 0
+2 low long rails, across, 50 x 20, tenon 20 into posts, up 80
+2 top end rails, front to back, 60 x 20, tenon 20 into posts, down 100
+bay = opening between posts and top long rails and low long rails
+1 panel, 10 thick, in bay, gap 2 up and down, 1 at ends
+glue up stand: posts, top long rails, low long rails, top end rails
+""")
+    assert model.figures["bay.width"].value == 700 - 2 * 40
+    assert model.figures["bay.height"].value == 600 - 60 - (80 + 50)
+    assert model.figures["bay.depth"].value == 300
+    assert box(model, "panel") == (span("41", "659"), span("0", "10"), span("132", "538"))
+
+
 def test_openings_to_either_side_of_a_divider() -> None:
     text = changed(
         CASE, ("bay = opening between sides", "left bay = opening between left side and divider")
