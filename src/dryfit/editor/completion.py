@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from lark import Token
@@ -37,14 +37,19 @@ class Completion:
 
 
 def completions(
-    name: str, text: str, line: int, character: int, encoding: Encoding
+    name: str,
+    text: str,
+    line: int,
+    character: int,
+    encoding: Encoding,
+    environment: Mapping[str, str],
 ) -> tuple[Completion, ...]:
     """Return what can be written at a place in the protocol's count, names before words.
 
     Where one or more words are begun, only what begins with them is returned; a name may have
     several words, so all beginnings of up to four words are tried.
     """
-    document = document_of(name, text)
+    document = document_of(name, text, environment)
     if isinstance(document, Diagnostic):
         return ()
     typed = document.source.lines()
@@ -53,6 +58,7 @@ def completions(
     written = typed[line][: column_of(typed[line], character, encoding) - 1]
     if "#" in written:
         return ()
+    names = document.names_at(line + 1)
     found: dict[str, Completion] = {}
     for start in _beginnings(written):
         begun = written[start:]
@@ -62,7 +68,7 @@ def completions(
             character_of(written, len(written) + 1, encoding),
         )
         before = (*typed[:line], written[:start])
-        for each in _candidates(before, document.names, synonyms=bool(begun)):
+        for each in _candidates(before, names, synonyms=bool(begun)):
             if len(each.text) >= _SHORTEST and _begins(each.text, begun):
                 found.setdefault(each.text, Completion(each.text, each.kind, place, each.declared))
     return tuple(found.values())
@@ -110,8 +116,11 @@ def _candidates(
 
 def _names(takes: frozenset[str], names: Vocabulary, own: str | None) -> Iterator[_Candidate]:
     for terminal, kind, declared in (
-        ("NAME", "part or glue-up", names.parts),
+        ("NAME", "part, opening or glue-up", names.parts),
         ("VALUE", "value", names.values),
+        ("PATTERNNAME", "pattern", frozenset(names.patterns)),
+        ("PARAMETER", "set in a pattern", names.settings),
+        ("INNER", "part of a pattern", names.inner),
     ):
         if terminal in takes:
             for name in sorted(declared - {own}):

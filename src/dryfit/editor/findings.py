@@ -9,8 +9,8 @@ from pathlib import Path
 from dryfit import workshop
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Source, Span
 from dryfit.diagnostics.render import short
-from dryfit.editor.document import document_of
 from dryfit.editor.places import Encoding, Place, character_of, place_of
+from dryfit.notes import source_of
 from dryfit.shop import ShopFileError
 from dryfit.workshop import Checked
 
@@ -53,14 +53,14 @@ def examined(
 
     What has no place in the text, as what is wrong in the shop file, is marked at its top.
     """
-    document = document_of(name, text)
-    if isinstance(document, Diagnostic):
-        return Examined(marks((document,), None, encoding))
+    source = source_of(name, text.encode("utf-8", "surrogatepass"))
+    if isinstance(source, Diagnostic):
+        return Examined(marks((source,), None, encoding))
     try:
-        checked = workshop.check(document.source, shop_file, environment)
+        checked = workshop.check(source, shop_file, environment)
     except (ShopFileError, OSError) as error:
         return Examined((Mark(_TOP, Severity.ERROR, None, str(error)),))
-    return Examined(marks(checked.findings, document.source, encoding), checked)
+    return Examined(marks(checked.findings, source, encoding), checked)
 
 
 def marks(findings: Findings, source: Source | None, encoding: Encoding) -> tuple[Mark, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Diagnostic, Span
@@ -25,20 +26,27 @@ class Hover:
 
 
 def hover(
-    name: str, text: str, line: int, character: int, encoding: Encoding, *, model: Model | None
+    name: str,
+    text: str,
+    line: int,
+    character: int,
+    encoding: Encoding,
+    environment: Mapping[str, str],
+    *,
+    model: Model | None,
 ) -> Hover | None:
     """Return what is known about the word at a place in the protocol's count, or None.
 
     `model` is the piece as it was last worked out; it may be of an earlier text.
     """
-    document = document_of(name, text)
+    document = document_of(name, text, environment)
     if isinstance(document, Diagnostic):
         return None
     typed = document.source.lines()
     if line >= len(typed):
         return None
     column = column_of(typed[line], character, encoding)
-    notes, _ = parse(document.source)
+    notes, _ = parse(document.source, document.patterns)
     told = _on_a_sum(document, notes, line + 1, column, model) or _on_a_name(
         document, notes, line + 1, column, model
     )
@@ -60,7 +68,7 @@ def _on_a_sum(
     for amount in dict.fromkeys(reversed(found)):
         if isinstance(amount, Number) and amount.quantity is None:
             continue  # a bare number says itself what it is
-        value = value_text(amount, notes, document.names.unit, model)
+        value = value_text(amount, notes, document.own_names.unit, model)
         if value is not None:
             told.append(f"{amount.span.text()} = {value}")
     return ("\n".join(told), found[1].span) if told else None
@@ -70,8 +78,8 @@ def _on_a_name(
     document: Document, notes: Notes, line: int, column: int, model: Model | None
 ) -> tuple[str, Span] | None:
     found = token_at(document, line, column)
-    if found is None:
-        return None
+    if found is None or found[0].line not in document.own:
+        return None  # inside a pattern, names stand for parts of every instance
     sense, token = found
     assert token.start_pos is not None
     assert token.end_pos is not None
@@ -79,9 +87,13 @@ def _on_a_name(
     name = str(token.value)
     if token.type == "VALUE":
         declared = value_line(notes, name)
-        value = declared and value_text(declared.amount, notes, document.names.unit, model)
+        value = declared and value_text(declared.amount, notes, document.own_names.unit, model)
         return (f"{span.text()} = {value}", span) if value else None
-    if token.type not in ("NAME", "PHRASE") or name not in document.names.parts or model is None:
+    if (
+        token.type not in ("NAME", "PHRASE")
+        or name not in document.own_names.parts
+        or model is None
+    ):
         return None
     said = _about(name, model)
     return (said, span) if said else None

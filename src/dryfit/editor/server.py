@@ -149,6 +149,7 @@ def _hovered(server: NotesServer, asked: types.HoverParams) -> types.Hover | Non
             at.line,
             at.character,
             server.encoding(),
+            os.environ,
             model=server.models.get(document.uri),
         ),
         None,
@@ -164,7 +165,12 @@ def _completed(server: NotesServer, asked: types.CompletionParams) -> types.Comp
     none: tuple[Completion, ...] = ()
     found = server.guarded(
         lambda: completions(
-            _name(document), document.source, at.line, at.character, server.encoding()
+            _name(document),
+            document.source,
+            at.line,
+            at.character,
+            server.encoding(),
+            os.environ,
         ),
         none,
     )

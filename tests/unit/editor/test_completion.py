@@ -13,7 +13,7 @@ from dryfit.editor.places import Place
 
 def offered(marked: str) -> tuple[Completion, ...]:
     text, line, character = asked(marked)
-    return completions("stool.dryfit", text, line, character, "utf-16")
+    return completions("stool.dryfit", text, line, character, "utf-16", {})
 
 
 def texts(marked: str) -> list[str]:
@@ -68,6 +68,21 @@ def test_nothing_is_offered_where_nothing_of_the_language_can_stand(begun: str) 
     assert texts(f"{STOOL}{begun}\n") == []
 
 
+def test_a_pattern_has_its_own_names() -> None:
+    block = "pattern trestle with width, depth, height, foot = 60 mm\n2 feet, upright\n"
+    inside = texts(f"{STOOL}{block}1 beam, across, onto |\nend\n")
+    assert "feet" in inside
+    assert "legs" not in inside
+    outside = texts(f"{STOOL}{block}end\n1 beam, across, onto |\n")
+    assert "legs" in outside
+    assert "feet" not in outside
+
+
+def test_patterns_and_what_can_be_set_of_them_are_offered() -> None:
+    assert "apron base" in texts(f"{STOOL}1 base, as |\n")
+    assert "reveal" in texts(f"{STOOL}1 stand, as apron base, re|\n")
+
+
 def test_a_part_is_not_offered_to_itself() -> None:
     assert "pegs" not in texts(f"{STOOL}2 pegs, between |\n")
     assert "legs" in texts(f"{STOOL}2 pegs, between |\n")
@@ -78,7 +93,7 @@ def test_what_is_begun_is_replaced() -> None:
         f"{STOOL}2 pegs into long r|\n"
     )
     assert found.place == Place(14, 12, 18)
-    assert (found.declared, found.kind) == (True, "part or glue-up")
+    assert (found.declared, found.kind) == (True, "part, opening or glue-up")
 
 
 @given(
@@ -87,6 +102,6 @@ def test_what_is_begun_is_replaced() -> None:
     character=st.integers(0, 50),
 )
 def test_any_place_of_any_text_can_be_asked(text: str, line: int, character: int) -> None:
-    for found in completions("n", text, line, character, "utf-16"):
+    for found in completions("n", text, line, character, "utf-16", {}):
         assert found.place.start <= found.place.end
         assert found.place.line == line

@@ -33,7 +33,7 @@ def model_of(text: str) -> Model:
 def told(marked: str, model: Model | None = None) -> str | None:
     text, line, character = asked(marked)
     piece = model or model_of(text)
-    found = hover("stool.dryfit", text, line, character, "utf-16", model=piece)
+    found = hover("stool.dryfit", text, line, character, "utf-16", {}, model=piece)
     return found.text if found else None
 
 
@@ -118,6 +118,11 @@ def test_what_says_itself_is_not_told() -> None:
         assert told(marked) is None
 
 
+def test_names_inside_a_pattern_are_not_taken_for_those_outside() -> None:
+    block = "pattern trestle with width, depth, height\n2 l|egs, upright, 40 x 40\nend\n"
+    assert told(f"{STOOL}{block}", model_of(STOOL)) is None
+
+
 def test_figures_of_an_earlier_text_are_told_as_such() -> None:
     broken = STOOL.replace("1 seat, flat", "1 seat, flta").replace("4 legs", "4 l|egs")
     said = told(broken, model_of(STOOL))
@@ -125,12 +130,12 @@ def test_figures_of_an_earlier_text_are_told_as_such() -> None:
     assert "218 x 40 x 40" in said
     assert said.endswith("(by the last notes without an error)")
     text, line, character = asked(broken)
-    assert hover("n", text, line, character, "utf-16", model=None) is None
+    assert hover("n", text, line, character, "utf-16", {}, model=None) is None
 
 
 def test_the_place_is_that_of_the_word() -> None:
     text, line, character = asked(STOOL.replace("into legs, set", "into l|egs, set", 1))
-    found = hover("n", text, line, character, "utf-16", model=model_of(STOOL))
+    found = hover("n", text, line, character, "utf-16", {}, model=model_of(STOOL))
     assert found is not None
     assert found.place == Place(7, 58, 62)
 
@@ -141,5 +146,5 @@ def test_the_place_is_that_of_the_word() -> None:
     character=st.integers(0, 50),
 )
 def test_any_place_of_any_text_can_be_asked(text: str, line: int, character: int) -> None:
-    found = hover("n", text, line, character, "utf-16", model=None)
+    found = hover("n", text, line, character, "utf-16", {}, model=None)
     assert found is None or found.text
