@@ -107,7 +107,14 @@ def _amount(amount: Amount | None, own: str) -> Amount | None:
     if amount is None:
         return None
     leans = tuple(replace(each, subject=inner_name(own, each.subject)) for each in amount.leans)
-    return replace(amount, leans=leans)
+    figures = tuple(_figure(name, own) for name in amount.behind.figures)
+    return replace(amount, leans=leans, behind=replace(amount.behind, figures=figures))
+
+
+def _figure(name: str, own: str) -> str:
+    # What is the whole piece inside an instance is the instance outside it.
+    subject, _, dimension = name.rpartition(".")
+    return f"{own if subject == 'overall' else inner_name(own, subject)}.{dimension}"
 
 
 def _host(host: Host, own: str) -> Host:
