@@ -2,43 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from functools import lru_cache
-from typing import Any
+from typing import Any, cast
 
-from lark import Lark, Token, Tree
-from lark.common import LexerConf
-from lark.lexer import Lexer, LexerState, LexerThread
+from lark import Token, Tree
+from lark.lexer import LexerThread
+from lark.parse_tree_builder import ParseTreeBuilder
 from lark.parsers.lalr_analysis import Shift
-from lark.parsers.lalr_parser_state import ParserState
+from lark.parsers.lalr_parser_state import ParseConf, ParserState
 
-from dryfit.resources import root
+from dryfit.notes.reading.table import START, table
 
 END = "$END"
 
 
-class _NoLexer(Lexer):
-    """Stands where lark asks for a lexer: tokens are fed one by one by `lexer.read_line`."""
-
-    def __init__(self, lexer_conf: LexerConf) -> None:
-        """Take what lark hands to every lexer."""
-
-    def lex(self, lexer_state: LexerState, parser_state: Any) -> Iterator[Token]:  # noqa: ANN401
-        """Yield nothing."""
-        del lexer_state, parser_state
-        return iter(())
-
-
 @lru_cache(maxsize=1)
-def _lark() -> Lark:
-    return Lark.open(
-        str(root("grammar") / "notes.lark"),
-        parser="lalr",
-        lexer=_NoLexer,
-        start="line",
-        keep_all_tokens=True,  # a phrase is placed by its first and its last token
-        maybe_placeholders=False,
-    )
+def _conf() -> ParseConf[int]:
+    made = table()
+    builder: Any = ParseTreeBuilder  # lark leaves it without types
+    return ParseConf(made.states, builder(made.rules, Tree).create_callback(), START)
 
 
 class LineParse:
@@ -46,9 +28,8 @@ class LineParse:
 
     def __init__(self) -> None:
         """Begin at the start of a line."""
-        parser = _lark().parse_interactive("")
-        self._state: ParserState[int] = parser.parser_state
-        self._thread: LexerThread = parser.lexer_thread
+        # Tokens are fed one by one: there is no lexer that the state could ask.
+        self._state: ParserState[int] = ParserState(_conf(), cast("LexerThread", None))
 
     def takes(self) -> frozenset[str]:
         """Return the terminals that the parser can take now, `END` among them.
