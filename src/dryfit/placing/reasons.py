@@ -57,15 +57,18 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
 
 def _as_written(site: Site, name: str, value: Fraction, amount: Amount) -> Figure:
     spans = (amount.span, *amount.behind.spans)
-    inputs = tuple(figure for figure in amount.behind.figures if figure != name)
+    said = {lean_figure(lean): site.figure_of(lean) for lean in amount.leans}
+    behind = (said.get(figure, figure) for figure in amount.behind.figures)
+    inputs = tuple(figure for figure in behind if figure != name)
     if not amount.leans:
         return Figure(name, value, "written", "as written", (), inputs, spans)
     # A sum of what only the placed piece knows is told with what its terms came to.
     terms = [Term("as written", amount.value)] if amount.value else []
     for lean in amount.leans:
-        size = site.positions.distance(*site.faces_of(lean)) or Fraction(0)
-        label = times_words(lean.factor, figure_words(lean_figure(lean)))
-        terms.append(Term(label, lean.factor * size))
+        faces = site.faces_of(lean)
+        size = site.positions.distance(*faces) if faces else None
+        label = times_words(lean.factor, figure_words(site.figure_of(lean)))
+        terms.append(Term(label, lean.factor * (size or Fraction(0))))
     words = f"written as {site.said(amount)}"
     ordered = tuple(sorted(terms, key=_from_the_whole_down))
     return Figure(name, value, "written", words, ordered, inputs, spans)

@@ -151,11 +151,14 @@ class Site:
             value = amount if isinstance(amount, Fraction) else amount.value
             self.positions.add(start, end, sign * value, reason)
             return
-        leans = tuple(
-            LeaningTerm(sign * lean.factor, *self.faces_of(lean), lean_figure(lean))
-            for lean in amount.leans
-        )
-        self.equations.statements.append(Statement(start, end, sign * amount.value, leans, reason))
+        terms: list[LeaningTerm] = []
+        for lean in amount.leans:
+            faces = self.faces_of(lean)
+            if faces is None:
+                return
+            terms.append(LeaningTerm(sign * lean.factor, *faces, self.figure_of(lean)))
+        constant = sign * amount.value
+        self.equations.statements.append(Statement(start, end, constant, tuple(terms), reason))
 
     def relate(self, *relations: Relation | Equal) -> None:
         """Tell linear relations between faces, or distances that are equal."""
@@ -165,23 +168,31 @@ class Site:
             else:
                 self.equations.relations.append(each)
 
-    def faces_of(self, lean: Lean) -> tuple[Face, Face]:
-        """Return the low and the high face of what a sum leans on; of equal copies, the first's."""
+    def faces_of(self, lean: Lean) -> tuple[Face, Face] | None:
+        """Return the low and the high face of what a sum leans on; of equal copies, the first's.
+
+        None where it stands for nothing here, since its own line has a mistake.
+        """
+        part = self._by_name.get(lean.subject)
         if lean.subject in self._openings:
             return both(lean.subject, PIECE_DIMENSIONS.index(lean.dimension))
-        part = self._by_name[lean.subject]
-        axis = (
-            part.axes[DIMENSIONS.index(lean.dimension)]
-            if lean.dimension in DIMENSIONS and part.instance is None
-            else PIECE_DIMENSIONS.index(lean.dimension)
-        )
-        return both(self.seats(part.name)[0].name, axis)
+        if part is None or not self.seats(part.name):
+            return None
+        return both(self.seats(part.name)[0].name, _axis_of(part, lean.dimension))
+
+    def figure_of(self, lean: Lean) -> str:
+        """Return the name of the figure that a sum leans on: the height of a rail is its width."""
+        part = self._by_name.get(lean.subject)
+        if part is None:
+            return lean_figure(lean)
+        return size_name(self, part.name, _axis_of(part, lean.dimension))
 
     def amount(self, amount: Amount) -> Fraction | None:
         """Return an amount in mm, or None while a size that it leans on is unknown."""
         total = amount.value
         for lean in amount.leans:
-            size = self.positions.distance(*self.faces_of(lean))
+            faces = self.faces_of(lean)
+            size = self.positions.distance(*faces) if faces else None
             if size is None:
                 return None
             total += lean.factor * size
@@ -227,6 +238,12 @@ class Site:
 def size_name(site: Site, part: str, axis: int) -> str:
     """Return the name of a part's figure along a piece axis: ``leg.width``."""
     return f"{part}.{dimension_on(site.part(part), axis)}"
+
+
+def _axis_of(part: DeclaredPart, dimension: str) -> int:
+    if dimension in DIMENSIONS and part.instance is None:
+        return part.axes[DIMENSIONS.index(dimension)]
+    return PIECE_DIMENSIONS.index(dimension)
 
 
 def dimension_on(part: DeclaredPart, axis: int) -> str:
