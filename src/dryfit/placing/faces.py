@@ -28,6 +28,13 @@ class Side:
 
 def face_hosts(site: Site, contact: Contact, seat: Seat) -> tuple[Seat, ...]:
     """Return the host copies on which a copy lies: those of its places, or of its own number."""
+    key = contact.span, seat.name
+    if key not in site.carriers:
+        site.carriers[key] = _face_hosts(site, contact, seat)
+    return site.carriers[key]
+
+
+def _face_hosts(site: Site, contact: Contact, seat: Seat) -> tuple[Seat, ...]:
     near = [host for host in site.mates(contact, seat) if compatible(seat, host, -1)]
     if contact.face in PLACE_SIDE:
         axis, side = PLACE_SIDE[contact.face]

@@ -15,6 +15,8 @@ from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
 from dryfit.placing.crossing import crossing_hosts, lap_axis, shown_part
+from dryfit.placing.face_seats import ON_A_FACE
+from dryfit.placing.faces import face_hosts
 from dryfit.placing.found import Found
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.panels import groove_depth
@@ -79,7 +81,9 @@ def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
 def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
     if contact.preposition == "crossing":
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
-    return [mate.name for mate in site.mates(contact, guest)]
+    on_face = contact.preposition in ON_A_FACE
+    mates = face_hosts(site, contact, guest) if on_face else site.mates(contact, guest)
+    return [mate.name for mate in mates]
 
 
 def _no_contact(site: Site, contact: Contact, guests: Sequence[Placed]) -> None:

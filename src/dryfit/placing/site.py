@@ -37,7 +37,8 @@ class Site:
     `pending` rules wait for figures: each returns True once it has said its fact.  `phrases`
     says the words of assumptions that wait for figures; `unsaid_ends` holds, by copy and contact,
     where it is not yet known which hosts stand at a copy's two ends, and along which axis;
-    `gaps` the faces that the two shoulders of each copy between hosts meet.  `equations` hold what
+    `gaps` the faces that the two shoulders of each copy between hosts meet; `carriers` remembers,
+    by contact and copy, on the faces of which copies it lies.  `equations` hold what
     leans on sizes that are not known yet; at a standstill they are solved together.
     """
 
@@ -51,6 +52,7 @@ class Site:
     phrases: dict[tuple[str, Span | None], Callable[[], str | None]] = field(default_factory=dict)
     unsaid_ends: dict[tuple[str, Span], tuple[Contact, int]] = field(default_factory=dict)
     gaps: list[tuple[Contact, Face, Face]] = field(default_factory=list)
+    carriers: dict[tuple[Span, str], tuple[Seat, ...]] = field(default_factory=dict)
     equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
