@@ -12,8 +12,8 @@ from dryfit.guide.language import language_text
 from dryfit.guide.page import WIDTH
 from dryfit.guide.sentences import PATTERNS
 from dryfit.notes import canonical, parse
-from dryfit.notes.reading.grammar import _lark
 from dryfit.notes.reading.lines import sense_lines
+from dryfit.notes.reading.table import table
 from dryfit.notes.reading.vocabulary import declared_in
 from dryfit.piece import declare
 
@@ -64,7 +64,7 @@ def test_the_whole_piece_is_without_a_finding() -> None:
 def test_every_rule_of_the_grammar_has_an_example() -> None:
     rules = {
         str(rule.alias or rule.origin.name)
-        for rule in _lark().rules
+        for rule in table().rules
         if not rule.origin.name.startswith("_") and (rule.alias or not rule.options.expand1)
     }
     said = {str(node.data) for reading in readings() for node in reading.tree.iter_subtrees()}
@@ -72,7 +72,7 @@ def test_every_rule_of_the_grammar_has_an_example() -> None:
 
 
 def test_every_word_class_has_an_example() -> None:
-    classes = {terminal.name for terminal in _lark().terminals}
+    classes = {symbol.name for rule in table().rules for symbol in rule.expansion if symbol.is_term}
     said = {
         token.type
         for reading in readings()
