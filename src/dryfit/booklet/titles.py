@@ -29,6 +29,7 @@ _NOUNS = {
     "lap": "laps",
     "housing": "housings",
     "groove": "grooves",
+    "notch": "notches",
     "dry fit": "dry fits",
     "sand": "sanding",
     "ease edges": "edges eased",
@@ -40,6 +41,9 @@ _NOUNS = {
     "fit": "fitting",
     "glue up": "glue-up",
 }
+
+_OWN_NOUNS = frozenset({"hole", "rabbet", "slot"})
+"""Cuts with no mate that are called by the word of their line."""
 
 _ALWAYS_OF = frozenset({"glue up", "measure", "make", "fit", "flatten"})
 """Kinds that say nothing without the thing that they are done to."""
@@ -86,6 +90,8 @@ def _operations(visit: Visit) -> list[Operation]:
 def _noun(operation: Operation) -> str:
     """Return the work as a plural noun; the id tells what the kind leaves open."""
     done = deed(operation)
+    if done in _OWN_NOUNS:
+        return f"{done}s"
     if operation.kind == "hole" or done == "button slots":
         return done
     if operation.kind == "sand" and "inside" in done:

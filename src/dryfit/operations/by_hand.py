@@ -28,6 +28,7 @@ DEEDS = {
     "cross slot": ("Saw the sides of the {} on", ", chisel out the waste, level the bottom"),
     "mortise": ("Chop the {} in", ", from both ends to the middle"),
     "long slot": ("Plough the {} in", " by hand"),
+    "slot": ("Drill out and pare the {} in", ", to their lines from both faces"),
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
 }
@@ -43,7 +44,7 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
     rate = RATES.get(feature.kind, "hand housing")
     length = max(wide(feature), feature.across[1] - feature.across[0])
     exact = worked(shop, rate, each=len(site.copies), per_metre=length / METRE * len(site.copies))
-    deed, manner = DEEDS.get(feature.kind, ("Cut the {} on", " by hand"))
+    deed, manner = DEEDS.get(feature.role) or DEEDS.get(feature.kind, ("Cut the {} on", " by hand"))
     return Cut(
         site=site,
         what=what,
@@ -55,7 +56,7 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         exact=exact,
         deed=deed.format(naming.plural(what)),
         manner=manner,
-        check=naming.CHECKS.get(kind),
+        check=naming.check_of(feature),
         details=(marked_limits(site),),
     )
 

@@ -130,7 +130,7 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
         trial=agreed if fitted else None,
         tests=naming.TESTED.get(kind, 0),
         visit=agreed if fitted else None,
-        check=naming.CHECKS.get(kind),
+        check=naming.check_of(feature),
         details=_about_stop(near, at_stop=at_stop),
     )
 

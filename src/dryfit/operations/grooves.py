@@ -127,7 +127,7 @@ def _pass(site: Site, settings: tuple[Setting, ...], turn: int, exact: Fraction,
         trial=_trial(site, machines.SAW),
         tests=_tests(site),
         visit=_trial(site, machines.SAW),
-        check=naming.CHECKS.get(kind),
+        check=naming.check_of(site.feature),
         details=((STRIP_AT_FENCE,),) if _at_the_fence(settings) else (),
     )
 
@@ -179,7 +179,7 @@ def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
             trial=_trial(site, machines.ROUTER_TABLE),
             tests=_tests(site),
             visit=_trial(site, machines.ROUTER_TABLE),
-            check=naming.CHECKS.get(kind),
+            check=naming.check_of(site.feature),
             details=_router_details(site, bit, fence, depths),
         )
         for turn, near in enumerate(positions, start=1)

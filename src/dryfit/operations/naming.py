@@ -30,6 +30,12 @@ CHECKS = {
     "hole": "the holes stand on their marks",
 }
 
+_OWN_CHECKS = {
+    "rabbet": "width and depth against the marks, and the corner square",
+    "notch": "what goes into it, or its marks",
+    "slot": "its ends and sides against the marks, from both faces",
+}
+
 TESTED = {"lap": 2, "housing": 2, "tenon cheek": 2, "mortise": 1}
 """Test cuts at a new setting of a fitted joint (TRADE B0.3, B26)."""
 
@@ -52,6 +58,11 @@ def runs_along(feature: Feature) -> bool:
         return feature.kind == "long slot"
     (start, end), (near, far) = feature.along, feature.across
     return feature.surface not in ENDS and end - start >= far - near
+
+
+def check_of(feature: Feature) -> str | None:
+    """Return what is looked at when the feature is cut."""
+    return _OWN_CHECKS.get(feature.role) or CHECKS.get(kind_of(feature))
 
 
 def what_of(feature: Feature) -> str:
@@ -78,4 +89,4 @@ def plural(what: str) -> str:
     head, middle, mate = what.partition(" for ")
     if head.endswith("s"):
         return what
-    return f"{head}s{middle}{mate}"
+    return f"{head}{'es' if head.endswith('ch') else 's'}{middle}{mate}"

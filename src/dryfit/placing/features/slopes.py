@@ -210,13 +210,10 @@ def _bevel(task: Task, surface: SurfaceWords, face: Side) -> Made:
     low = low_side(task, surface, face)
     if low is None:
         axis = thickness if face[0] != thickness else width
+        # `outside` in front of the words says the same.
         low = (axis, task.copy.outward[axis])
-        words = f"{SIDE_WORDS[low]} {surface.span.text()}"
-        task.site.assume_line(
-            f"the {task.name} falls to the {SIDE_WORDS[low]}",
-            task.feature.span,
-            with_words(surface.span, words),
-        )
+        said = with_words(surface.span, f"outside {surface.span.text()}")
+        task.site.assume_line(f"the {task.name} falls to the outside", task.feature.span, said)
     deep = task.box.extent(low[0]) * rise(angle)
     form = PlacedForm("bevel", (("angle", angle),), low)
     kind = "mitre" if face[0] == length else "bevel"
