@@ -7,8 +7,9 @@ trade, which are listed as assumptions.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import product
+from types import MappingProxyType
 
 from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
@@ -18,30 +19,36 @@ from dryfit.placing.gap_advice import copies_and_gaps
 from dryfit.placing.levels import level_count, lists_that_do_not_fit
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.opening_rows import openings_named, row_assumed
-from dryfit.placing.seats import Seating, counted, seats_of
+from dryfit.placing.seats import Seat, Seating, counted, seats_of
 
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
 
 
-def seat_copies(declared: Declared) -> Seating:
-    """Return the copies of every part with their places.
+def seat_copies(
+    declared: Declared, known: Mapping[str, Sequence[Seat]] = MappingProxyType({})
+) -> Seating:
+    """Return the copies of every part with their places; `known` holds those that have theirs.
 
     Findings: copies-and-places, copies-and-gaps, copies-unclear, copies-and-hosts,
     copies-in-one-place, list-length.
     """
-    places: dict[str, tuple[tuple[str, ...], ...]] = {}
+    places = {name: tuple(seat.places for seat in seats) for name, seats in known.items()}
     assumptions: list[Assumption] = []
     findings: list[Diagnostic] = []
-    waiting = [part for part in declared.parts if not _settle(part, declared, places, findings)]
+    open_ones = [part for part in declared.parts if part.name not in known]
+    waiting = [part for part in open_ones if not _settle(part, declared, places, findings)]
     while waiting:
         still = [part for part in waiting if not _from_hosts(part, declared, places, findings)]
         if len(still) == len(waiting):
             part = still.pop(0)
             places[part.name] = _by_habit(part, declared, assumptions, findings)
         waiting = still
-    for part in declared.parts if not findings else ():
+    for part in open_ones if not findings else ():
         findings += lists_that_do_not_fit(part, places[part.name])
-    seats = {part.name: seats_of(part, places[part.name]) for part in declared.parts}
+    seats = {
+        part.name: tuple(known.get(part.name, ())) or seats_of(part, places[part.name])
+        for part in declared.parts
+    }
     return Seating(seats, tuple(assumptions), tuple(findings))
 
 

@@ -59,9 +59,9 @@ def _spots(
     ]
     normal = _normal(contact, declared)
     rows = {spread_axis(each) for host in contact.hosts if (each := declared.part(host.part))}
-    if len(set(tags)) == 1 < len(tags):
-        # Numbered hosts have no words of their own: the first copy lies on the first of them,
-        # unless it can lie over all.
+    if len(set(tags)) < len(tags):
+        # Numbered hosts, and those in several instances of a pattern, have no words of their own:
+        # the first copy lies on the first of them, unless it can lie over all.
         over_all = part.axes[0] in rows or part.spread is not None or part.count % len(tags)
         if not over_all or (normal is not None and normal in rows):
             return tags

@@ -48,7 +48,9 @@ def _face_hosts(site: Site, contact: Contact, seat: Seat) -> tuple[Seat, ...]:
 
 def _paired_by_number(part: DeclaredPart, hosts: Sequence[Seat], copies: int, site: Site) -> bool:
     # Copies go to numbered hosts in turn, unless they lie over all of them.
-    if len(hosts) < 2 or copies % len(hosts) or any(host.number is None for host in hosts):
+    if len(hosts) < 2 or copies % len(hosts):
+        return False
+    if any(host.number is None and host.within is None for host in hosts):
         return False
     of_hosts = {host.part for host in hosts}
     along = {spread_axis(site.part(name)) for name in of_hosts}

@@ -79,7 +79,7 @@ def _add_late(site: Site, names: frozenset[str]) -> None:
     if not names:
         return
     spans = {part.span for part in late} | {part.name_span for part in late}
-    seating = seat_copies(site.declared)
+    seating = seat_copies(site.declared, site.seating.seats)
     own = {name: seats for name, seats in seating.seats.items() if name in names}
     site.seating = Seating({**site.seating.seats, **own}, (), ())
     site.assumptions += (each for each in seating.assumptions if each.span in spans)

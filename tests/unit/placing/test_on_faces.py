@@ -283,3 +283,42 @@ def test_faces_that_look_different_ways_cannot_carry_one_part() -> None:
     found = errors(checked(f"{CASE}{strip}\n"))
     assert [each.code for each in found] == ["face-unclear"]
     assert found[0].message.endswith("the inside of bottom board look different ways")
+
+
+BOXES = """piece Two boxes
+units mm
+overall 600 wide, 400 deep, 300 high
+timber birch ply
+pattern small box with width, depth, height
+2 walls, upright, facing side, depth x 12, at left and right
+1 floor, flat, across, depth x 12, between walls, housing 4, up 0
+2 ledges, front to back, 20 x 12, on the inside of walls, 15 below the top: glue
+glue up shell: walls, floor, ledges
+end
+2 boxes, as small box, 250 wide, 400 deep, 300 high, at left and right, up 0
+4 cleats, front to back, 30 x 10, on the inside of boxes' walls, up 100: glue
+"""
+
+
+def test_inside_a_pattern_the_inside_is_that_of_the_pattern() -> None:
+    found = checked(BOXES).model
+    assert found is not None
+    (ledge,) = (part.name for part in found.parts if part.name.endswith("ledge"))
+    # The right wall of the left box looks left, into its own box.
+    assert [each[0] for each in spans(found, ledge)] == [
+        (12, 24),
+        (226, 238),
+        (362, 374),
+        (576, 588),
+    ]
+
+
+def test_copies_on_parts_of_several_instances_have_one_each() -> None:
+    found = checked(BOXES).model
+    assert found is not None
+    assert sorted(each[0] for each in spans(found, "cleat")) == [
+        (12, 22),
+        (228, 238),
+        (362, 372),
+        (578, 588),
+    ]
