@@ -71,7 +71,7 @@ _PARTS = Chapter(
         Sentence(
             "2 off slats, across, 30 wide, thickness = 12, of cherry", "or a size by its name"
         ),
-        Sentence("1 shelf, flat, 18 thick, between legs, up 80", "80 above the floor"),
+        Sentence("1 shelf, flat, 18 thick, between legs, 80 above the floor", "its underside"),
         Sentence("2 slats, front to back, on edge, at left and right", "at two places"),
         Sentence("1 slat, across, down 20, 120 from left", "from the outside of the piece"),
         Sentence(
@@ -94,9 +94,9 @@ _PARTS = Chapter(
             "1 lid, flat, 20 thick, onto legs, lapping 10", "10 over the edge of what it lies on"
         ),
         Sentence("2 brackets, upright, 60 x 20, handed", "a left and a right one"),
-        Sentence("1 lid, flat, 20 thick, glued from 4 staves", "a panel of boards"),
+        Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),
         Sentence(
-            "1 lid, flat, 20 thick, from 4 staves, 280 to 300 wide, waney at front", "in limits"
+            "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
         Sentence("2 flaps, 12 thick, grain upright, in sequence from one board", "or bookmatched"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
