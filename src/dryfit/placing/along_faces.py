@@ -16,7 +16,7 @@ from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, size_phrase
 
-_FROM = ("{} from the left", "{} from the front", "{} above the bottom")
+_FROM = ("{} from the left of {}", "{} from the front of {}", "{} above the bottom of {}")
 
 
 def lies_along_face(site: Site, part: DeclaredPart) -> bool:
@@ -102,7 +102,7 @@ def _list(site: Site, part: DeclaredPart, axis: int, how: str, hosts: Sequence[S
         site.assume(text, part.span, partial(_from_phrase, site, part, hosts, axis))
         return
     text = f"{verb(part, 'lies', 'lie')} at the {how} of the {on}"
-    site.assume(text, part.span, f"0 from the {how}")
+    site.assume(text, part.span, f"0 from the {how} of {on}")
 
 
 def _from_phrase(site: Site, part: DeclaredPart, hosts: Sequence[Seat], axis: int) -> str | None:
@@ -111,4 +111,7 @@ def _from_phrase(site: Site, part: DeclaredPart, hosts: Sequence[Seat], axis: in
     distance = None if low is None else site.positions.distance(low, own)
     if distance is None or distance < 0:
         return None
-    return _FROM[axis].format(site.shown(distance))
+    if any(host.within for host in hosts):
+        # Which of several instances is meant has no words.
+        return None
+    return _FROM[axis].format(site.shown(distance), part_words(site, hosts))

@@ -118,7 +118,7 @@ def _host_face(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Fa
     hosts = [host for host in hosts if host.side(axis) == side] or hosts
     faces = [Face(host.name, axis, side) for host in hosts]
     rows = {host.part for host in hosts if spread_axis(site.part(host.part)) == axis}
-    if len({host.part for host in hosts}) == 1 and not rows:
+    if len(hosts) == 1 or (len({host.part for host in hosts}) == 1 and not rows):
         # Equal copies at one height end at one height.
         return faces[0]
     return furthest(site, faces, side)
@@ -134,10 +134,12 @@ def _joined(site: Site, part: DeclaredPart) -> tuple[Host, ...]:
 
 
 def _compatible(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Iterator[Seat]:
-    on_face = site.contacts(part.name, *ON_A_FACE)
-    if not offset.hosts and on_face:
-        yield from face_hosts(site, on_face[0], seat)
-        return
+    named = {host.part for host in offset.hosts}
+    for contact in site.contacts(part.name, *ON_A_FACE):
+        if named <= {host.part for host in contact.hosts}:
+            hosts = face_hosts(site, contact, seat)
+            yield from (host for host in hosts if not named or host.part in named)
+            return
     for host in offset.hosts or _joined(site, part):
         yield from (each for each in site.named(host) if compatible(seat, each, offset.axis))
 

@@ -93,7 +93,9 @@ def test_without_a_height_it_lies_midway_on_the_rail() -> None:
     assert spans(model, "ledger")[0][2] == (120, 150)
     instead = said(model, "the ledgers lie midway on the low long rails in height")
     assert instead is not None
-    assert instead.endswith(", 20 above the bottom")
+    assert instead.endswith(", 20 above the bottom of low long rails")
+    line = next(line for line in BED.splitlines() if "ledgers" in line)
+    assert spans(model_of(changed(BED, (line, instead))), "ledger") == spans(model, "ledger")
     again = model_of(changed(BED, ("15 below the top", "20 above the bottom")))
     assert spans(again, "ledger") == spans(model, "ledger")
 
@@ -241,6 +243,11 @@ timber oak
     assert found.model is not None
     lefts = (0, 435, 870)
     assert spans(found.model, "block") == [((x, x + 30), (0, 20), (10, 50)) for x in lefts]
+    narrow = checked(
+        changed(text, ("40 long, 30 x 20", "40 long, 10 x 20, 5 from the left of bearers"))
+    )
+    assert narrow.model is not None
+    assert [each[0] for each in spans(narrow.model, "block")] == [(x + 5, x + 15) for x in lefts]
 
 
 def test_more_copies_than_hosts() -> None:
