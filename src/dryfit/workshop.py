@@ -13,6 +13,7 @@ from pathlib import Path
 from dryfit.checks import check_model
 from dryfit.diagnostics import Findings, Severity, Source, once, worst
 from dryfit.notes import parse
+from dryfit.notes.tree import PatternBlock
 from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
@@ -43,7 +44,9 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
 
     Raises ShopFileError when the shop file cannot be read.
     """
-    notes, in_notes = parse(source)
+    patterns, in_patterns = _patterns(source, environment)
+    notes, in_notes = parse(source, patterns)
+    in_notes += in_patterns
     declared, in_piece = declare(notes)
     shop, in_shop = read_shop(shop_file, environment)
     findings = in_notes + in_piece + in_shop
@@ -59,6 +62,16 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
     return Checked(source, declared, shop, model, once(findings))
+
+
+def _patterns(
+    source: Source, environment: Mapping[str, str]
+) -> tuple[tuple[PatternBlock, ...], Findings]:
+    if "as" not in source.text.lower().split():
+        return (), ()
+    from dryfit.patterns import library
+
+    return library(environment)
 
 
 def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:

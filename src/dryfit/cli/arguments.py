@@ -27,6 +27,8 @@ def parser() -> argparse.ArgumentParser:
     tidy = _command(commands, "tidy", _tidy, "put the blanks of the notes in order")
     _add_notes(tidy)
     tidy.add_argument("--check", action="store_true", help="write nothing; status 1 if it would")
+    new = _command(commands, "new", _new, "notes to begin with, from a pattern or without one")
+    new.add_argument("pattern", metavar="PATTERN", nargs="*", help="such as: apron base")
     serve = _command(commands, "serve-editor", _serve_editor, "findings and more while typing")
     _add_shop(serve)
     _add_those_about_the_program(commands)
@@ -78,6 +80,12 @@ def _tidy(options: argparse.Namespace) -> int:
     from dryfit.cli.tidying import tidy
 
     return tidy(options)
+
+
+def _new(options: argparse.Namespace) -> int:
+    from dryfit.cli.starting import new
+
+    return new(options)
 
 
 def _serve_editor(options: argparse.Namespace) -> int:

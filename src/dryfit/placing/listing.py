@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dryfit.diagnostics import Assumption, Span
 from dryfit.piece.declared import Host
@@ -24,7 +25,14 @@ def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...
     assumptions += site.listed()
     assumptions += _lap_assumptions(site, found)
     assumptions += _timber_assumptions(site)
-    return tuple(dict.fromkeys(assumptions))
+    return tuple(dict.fromkeys(_at_users_line(each) for each in assumptions))
+
+
+def _at_users_line(assumption: Assumption) -> Assumption:
+    # The line of a pattern is not the maker's to change: the line that uses it is shown.
+    if assumption.span is None or assumption.span.used_by is None:
+        return assumption
+    return replace(assumption, span=assumption.span.told(), instead=None)
 
 
 def _lap_assumptions(site: Site, found: Sequence[Found]) -> list[Assumption]:

@@ -10,10 +10,16 @@ from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.from_words import from_clause, from_label
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
-from dryfit.placing.site import DIMENSIONS, SIDE_WORDS, Site, both, whole
+from dryfit.placing.site import SIDE_WORDS, Site, both, dimension_on, whole
 
 ZERO = Fraction(0)
-_ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
+_ADJECTIVES = {
+    "length": "long",
+    "width": "wide",
+    "thickness": "thick",
+    "depth": "deep",
+    "height": "high",
+}
 _OVERALL = ("width", "depth", "height")
 
 
@@ -35,9 +41,9 @@ def state_overall(site: Site) -> None:
 def state_part(site: Site, part: DeclaredPart) -> None:
     """Tell sizes, set in, up, down, from and flush of every copy of a part."""
     for seat in site.seats(part.name):
-        for axis, dimension, amount in zip(part.axes, DIMENSIONS, part.sizes, strict=True):
+        for axis, amount in zip(part.axes, part.sizes, strict=True):
             if amount is not None:
-                _state_size(site, seat, axis, dimension, amount)
+                _state_size(site, seat, axis, dimension_on(part, axis), amount)
         for direction, amount in part.set_in:
             for axis in _set_in_axes(seat, direction):
                 if edge_inset(part, axis) is None:
