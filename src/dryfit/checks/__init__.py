@@ -19,6 +19,7 @@ from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.lone_cuts import check_lone_cuts
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.outdoors import check_outdoors
+from dryfit.checks.restraint import check_restraint
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
 from dryfit.checks.stages import check_stages
@@ -47,6 +48,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_laps(model)
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
+    yield from check_restraint(model)
     yield from check_screws(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)

@@ -8,9 +8,8 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.placing.model import Model, Part
+from dryfit.placing.model import Joint, Model, Part
 
-_LOOSE = frozenset({"rest"})
 _ENTERING = frozenset({"mortise and tenon", "housing"})
 
 
@@ -31,7 +30,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     kinds: dict[str, set[str]] = {}
     for joint in model.joints:
         for copy in (joint.guest, joint.host):
-            kinds.setdefault(names[copy], set()).add(joint.kind)
+            kinds.setdefault(names[copy], set()).add(_how(joint))
     buttoned = {fitting.part for fitting in model.fittings if fitting.kind == "buttons"}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
@@ -45,7 +44,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 f"{part.name} is held by nothing",
                 f"say what it is joined to, such as `{part.written} into ...: housing`",
             )
-        elif own <= _LOOSE:
+        elif own <= {"rest"}:
             yield _told(
                 part,
                 "only-lies-there",
@@ -53,6 +52,11 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 f"{part.name} only lies there; nothing fastens it",
                 "add `: screws` or `: buttons` to the line that lays it on",
             )
+
+
+def _how(joint: Joint) -> str:
+    # What the notes keep dry is meant to lie there, or held by a pin or a bolt.
+    return "kept dry" if joint.dry else joint.kind
 
 
 def _told(part: Part, code: str, severity: Severity, message: str, remedy: str) -> Diagnostic:

@@ -11,6 +11,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.operations import setting_of
 from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import left_out
+from dryfit.operations.glue_patches import tape_details
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
@@ -204,6 +205,7 @@ def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
                 together=_group(group, coat, model),
                 splittable=False,
                 check="no runs and no dry places against the light",
+                details=tape_details(coating, model) if number == 1 else (),
             )
         )
     return tuple(rows)

@@ -123,6 +123,21 @@ def _fit_bought(thing: Bought, shop: Shop) -> Operation:
     )
 
 
+def _laid(fitting: Fitting, loose: str, many: int, screws: int) -> str:
+    """Return how loose parts go to their place, with what holds them there."""
+    if fitting.kind == "pinned":
+        each = " each" if many > 1 else ""
+        return f"Lay {loose} in place dry, and drive a pin at the middle{each}: no glue"
+    if fitting.kind == "bolted":
+        return f"Put {loose} in place dry, and pull the bolts tight: no glue"
+    if fitting.kind in {"dry", "knock-down"}:
+        again = ", so that it comes apart again" if fitting.kind == "knock-down" else ""
+        return f"Put {loose} in place dry: no glue{again}"
+    screwed = ", and drive the screws" if screws else ""
+    spaced = " with spacers between" if many > 1 else ""
+    return f"Lay {loose} in place{spaced}{screwed}"
+
+
 def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
     part = model.part(fitting.part)
     count = fixings(fitting, model)
@@ -135,10 +150,7 @@ def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
         )
     else:
         exact = worked(shop, "fit part", each=len(names)) + worked(shop, "screw", each=count)
-        screwed = ", and drive the screws" if count else ""
-        loose = counted(part, len(names))
-        spaced = " with spacers between" if len(names) > 1 else ""
-        sentence = f"Lay {loose} in place{spaced}{screwed}"
+        sentence = _laid(fitting, counted(part, len(names)), len(names), count)
     return Operation(
         id=f"{fitting.name} / fit",
         kind="fit",

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
 from dryfit.operations.words import listed, spoken
@@ -21,13 +22,20 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
     """Return the sentences of a glue-up, the order of units first, then glue, then what is dry."""
     joints = tuple(model.joint(name) for name in assembly.joints)
     dry = dry_joints(assembly, model)
-    sentences = (
-        *(_unit(unit, insertion.order) for unit in insertion.units),
-        *_glued(joints, model),
-        *_floating(tuple(joint for joint in dry if joint.kind == "groove"), model),
+    units = (_unit(unit, insertion.order) for unit in insertion.units)
+    floating = tuple(joint for joint in dry if joint.kind == "groove" and not joint.dry)
+    free = (
+        *_floating(floating, model),
         *_screwed((joint for joint in dry if joint.kind == "screws"), model),
     )
-    return tuple((sentence,) for sentence in sentences)
+    return (
+        *((sentence,) for sentence in units),
+        *_glued((joint for joint in joints if not partly_glued(joint)), model),
+        *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
+        *_driven((joint for joint in joints if joint.kind == "screws"), model),
+        *((sentence,) for sentence in free),
+        *kept_dry(dry, model),
+    )
 
 
 def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
@@ -68,7 +76,22 @@ def _unit(unit: tuple[str, ...], order: tuple[str, ...]) -> str:
     return f"Put {listed(f'the {name}' for name in row)} together first: they go on as one"
 
 
-def _glued(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
+def _patched(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
+    """Return, for joints that are glued in part, which part gets glue."""
+    alike: dict[Detail, list[Joint]] = {}
+    for joint in joints:
+        alike.setdefault(patch_words(joint), []).append(joint)
+    return tuple(
+        (f"{_rows(own, model)}: only on ", *words, ". The rest stays dry and free to move")
+        for words, own in alike.items()
+    )
+
+
+def _rows(joints: Iterable[Joint], model: Model) -> str:
+    return " ".join(str(word) for detail in _glued(joints, model) for word in detail)
+
+
+def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
     counts: dict[tuple[str, str, str], int] = {}
     for joint in joints:
         key = (joint.kind, model.part_of(joint.guest).name, model.part_of(joint.host).name)
@@ -80,7 +103,7 @@ def _glued(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
         f"{host}"
         for (kind, guest, host), count in counts.items()
     ]
-    return (f"Glue goes on {listed(rows)}",)
+    return ((f"Glue goes on {listed(rows)}",),)
 
 
 def lapped(kind: str) -> bool:
@@ -99,6 +122,16 @@ def _floating(joints: tuple[Joint, ...], model: Model) -> tuple[str, ...]:
     return tuple(
         _floats(model.part(name), around, at_ends(copies[0], joints, model))
         for (name, around), copies in hosts.items()
+    )
+
+
+def _driven(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
+    pairs = dict.fromkeys(
+        (model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints
+    )
+    return tuple(
+        (f"The screws between {guest} and {host} are driven while the glue is wet",)
+        for guest, host in pairs
     )
 
 

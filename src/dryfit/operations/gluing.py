@@ -135,7 +135,7 @@ def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
     lines: dict[int, list[str]] = {}
     for joint in joints:
         guest = _pulled(joint, model)
-        if guest is None:
+        if guest is None or joint.kind == "screws":
             continue
         axis = _axis_of(guest, model)
         row = lines.setdefault(axis, [])

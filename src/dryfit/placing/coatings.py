@@ -10,6 +10,7 @@ from dryfit.diagnostics import Assumption
 from dryfit.piece.declared import FinishWords, Host, SurfaceWords
 from dryfit.placing.model import Assembly, Coating, Joint, Part
 from dryfit.placing.site import Site
+from dryfit.placing.stages import copies_inside
 
 _BROAD = frozenset({"inside", "outside", "inner", "outer", "front", "back", "top", "bottom"})
 
@@ -41,7 +42,7 @@ def build_coatings(
     all the rest, of which wished-for parts come first.  Empty when the notes name no finish.
     """
     declared = site.declared
-    board = _Board(site, parts, joints, assemblies, _members(assemblies), _early(site))
+    board = _Board(site, parts, joints, assemblies, copies_inside(assemblies), _early(site))
     _note_bare(board)
     named = [finish for finish in declared.finishes if finish.subjects]
     coatings: list[Coating] = []
@@ -218,12 +219,3 @@ def _say_rest(board: _Board, finish: FinishWords, rest: Sequence[Coating]) -> No
     got = ", ".join(coating.subject for coating in rest) or "nothing"
     text = f"{products} goes on what no other line names: {got}"
     board.site.assumptions.append(Assumption(text, finish.span, None))
-
-
-def _members(assemblies: Sequence[Assembly]) -> Mapping[str, frozenset[str]]:
-    inside: dict[str, frozenset[str]] = {}
-    for assembly in assemblies:
-        inside[assembly.name] = frozenset(
-            copy for each in assembly.of for copy in inside.get(each, frozenset({each}))
-        )
-    return inside

@@ -10,10 +10,16 @@ from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
 
 _BUTTON_SCREW = "4 x 30"
+_KEPT_DRY = ("dry", "pinned", "knock-down", "bolted")
 
 
-def build_fittings(site: Site, joints: Sequence[Joint]) -> tuple[Fitting, ...]:
-    """Return what goes on dry: each contact with screws, buttons or nothing at all."""
+def build_fittings(
+    site: Site, joints: Sequence[Joint], inside: Sequence[frozenset[str]]
+) -> tuple[Fitting, ...]:
+    """Return what goes on dry: each contact with screws, buttons, nothing at all, or kept dry.
+
+    `inside` are the copies of each glue-up: what one of them brings together is fitted there.
+    """
     fittings = []
     # What is glued or screwed elsewhere is not laid on once more.
     held = {
@@ -24,6 +30,8 @@ def build_fittings(site: Site, joints: Sequence[Joint]) -> tuple[Fitting, ...]:
     for contact in site.declared.contacts:
         kind = _dry_kind(contact)
         own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
+        if kind in _KEPT_DRY:
+            own = [each for each in own if not _brought_together(each, inside)]
         if kind is None or not own or (kind == "rest" and contact.guest.part in held):
             continue
         guests = {seat.name for seat in site.guests(contact)}
@@ -42,7 +50,14 @@ def build_fittings(site: Site, joints: Sequence[Joint]) -> tuple[Fitting, ...]:
     return tuple(fittings)
 
 
+def _brought_together(joint: Joint, inside: Sequence[frozenset[str]]) -> bool:
+    return any({joint.guest, joint.host} <= copies for copies in inside)
+
+
 def _dry_kind(contact: Contact) -> str | None:
+    kinds = [patch.kind for patch in contact.glue if patch.kind in _KEPT_DRY]
+    if kinds and (contact.joint is None or contact.joint.kind not in {"screws", "buttons"}):
+        return kinds[0]
     if contact.joint is not None:
         return contact.joint.kind if contact.joint.kind in {"screws", "buttons"} else None
     return "rest" if contact.preposition in {"onto", "under"} else None
@@ -63,23 +78,22 @@ def build_hardware(
     item = "stainless wood screw" if outdoors else "wood screw"
     part_of = {copy.name: part for part in parts for copy in part.copies}
     box_of = {copy.name: copy.box for part in parts for copy in part.copies}
-    by_id = {joint.id: joint for joint in joints}
+    fitted = {name: fitting for fitting in fittings for name in fitting.joints}
     bought: dict[tuple[str, str], int] = {}
-    for fitting in fittings:
-        for joint in (by_id[each] for each in fitting.joints):
-            if joint.kind == "screws":
-                axis = next(a for a in range(3) if joint.region.extent(a) == 0)
-                first, second = joint.guest, joint.host
-                if not passes_guest(box_of[first].extent(axis), box_of[second].extent(axis)):
-                    first, second = second, first
-                screw = screw_for(box_of[first].extent(axis), box_of[second].extent(axis))
-                if screw is not None:
-                    purpose = f"{part_of[first].written} into {part_of[second].written}"
-                    key = (screw.size(), purpose)
-                    bought[key] = bought.get(key, 0) + screws[joint.id]
-            elif joint.kind == "buttons":
-                key = (_BUTTON_SCREW, f"buttons into {fitting.part}")
-                bought[key] = bought.get(key, 0) + 1
+    for joint in joints:
+        if joint.kind == "screws" and (joint.id in fitted or joint.glued):
+            first, second = joint.guest, joint.host
+            axis = next(a for a in range(3) if joint.region.extent(a) == 0)
+            if not passes_guest(box_of[first].extent(axis), box_of[second].extent(axis)):
+                first, second = second, first
+            screw = screw_for(box_of[first].extent(axis), box_of[second].extent(axis))
+            if screw is not None:
+                purpose = f"{part_of[first].written} into {part_of[second].written}"
+                key = (screw.size(), purpose)
+                bought[key] = bought.get(key, 0) + screws[joint.id]
+        elif joint.kind == "buttons" and joint.id in fitted:
+            key = (_BUTTON_SCREW, f"buttons into {fitted[joint.id].part}")
+            bought[key] = bought.get(key, 0) + 1
     return tuple(
         Hardware(item, size, count, purpose) for (size, purpose), count in sorted(bought.items())
     )

@@ -19,7 +19,8 @@ class Found:
     """One joint instance with the cuts it asks for.
 
     `end` is (axis, side) of the guest's end that enters, or None; `shares` is the box that the
-    two copies have in common before anything is cut (None where faces only touch).
+    two copies have in common before anything is cut (None where faces only touch).  `patches`,
+    `dry`, `pinned` and `fastened` as in `Joint`, but that glue without patches goes on all of it.
     """
 
     kind: str
@@ -33,6 +34,10 @@ class Found:
     end: tuple[int, int] | None = None
     area: Fraction = Fraction(0)
     cuts: tuple[Cut, ...] = ()
+    patches: tuple[Box, ...] = ()
+    dry: bool = False
+    pinned: Box | None = None
+    fastened: str | None = None
 
 
 def placed_copies(site: Site, boxes: Mapping[str, Box]) -> dict[str, Placed]:

@@ -33,6 +33,10 @@ def joint_instances(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Join
                 end=end,
                 area=each.area,
                 span=each.span,
+                patches=each.patches or ((each.region,) if each.glued else ()),
+                dry=each.dry,
+                pinned=each.pinned,
+                fastened=each.fastened,
             )
         )
     return tuple(joints)

@@ -18,12 +18,14 @@ from dryfit.placing.crossing import crossing_hosts, lap_axis, shown_part
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts
 from dryfit.placing.found import Found
+from dryfit.placing.glue_patches import says_glue, says_held, with_glue
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 from dryfit.placing.tenons import report_no_end, tenon_sizes
 
+_FACING = frozenset({"onto", "under", "on face", "against"})
 Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 
 
@@ -43,11 +45,12 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
         for seat in site.guests(contact):
             guest = placed[seat.name]
             met = [
-                joint
+                (joint, placed[host])
                 for host in _hosts(site, contact, seat)
                 if (joint := finder(site, contact, guest, placed[host]))
             ]
-            found += met
+            joints, mates = [joint for joint, _ in met], [host for _, host in met]
+            found += with_glue(site, contact, joints, guest, mates)
             if not met:
                 apart.append(guest)
         # Of slats laid over two rails some may lie between them, carried by others.
@@ -65,6 +68,11 @@ def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
         return _screws
     if kind == "glue":
         return _butt
+    if kind is None and contact.preposition in _FACING:
+        if says_glue(contact):
+            return _butt
+        if says_held(contact):
+            return _rest
     by_preposition: dict[str, Finder] = {
         "crossing": _half_lap,
         "inside": _groove,

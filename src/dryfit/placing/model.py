@@ -106,7 +106,10 @@ class Joint:
     `kind`: half lap, mortise and tenon, housing, groove, screws, buttons, rest (one lies on the
     other without a fastener).  `guest` enters or lies on `host`.  `region` is the common box (flat
     for butted faces); `glued` says whether glue goes on it; `end` is the guest's end R or R2 where
-    an end enters; `area` is the glue area in mm2.
+    an end enters; `area` is the glue area in mm2.  `patches` are the parts of the region that get
+    glue: all of it unless the notes say less, none where it is not glued.  What the notes keep
+    `dry` holds without glue: by a pin in the box `pinned`, or `fastened` so that it comes apart
+    again (knock-down, bolted), or by its fit alone.
     """
 
     id: str
@@ -119,6 +122,10 @@ class Joint:
     end: str | None
     area: Fraction
     span: Span
+    patches: tuple[Box, ...] = ()
+    dry: bool = False
+    pinned: Box | None = None
+    fastened: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,7 @@ from dryfit.placing.screw_room import with_screws_in_the_wood
 from dryfit.placing.settling import failed, settled
 from dryfit.placing.shopping import shopping_list
 from dryfit.placing.site import Site
-from dryfit.placing.stages import build_assemblies
+from dryfit.placing.stages import build_assemblies, copies_inside
 from dryfit.shop.shop import Shop
 
 
@@ -79,7 +79,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
     assemblies = assemblies or build_assemblies(site, boxes, joints)
-    fittings = build_fittings(site, joints)
+    fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(
         parts, joints, fittings, _screws(joints, made), outdoors=site.declared.outdoors is not None

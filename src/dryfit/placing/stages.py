@@ -45,6 +45,16 @@ def build_assemblies(
     return tuple(assembly for assemblies in built.values() for assembly in assemblies)
 
 
+def copies_inside(assemblies: Sequence[Assembly]) -> Mapping[str, frozenset[str]]:
+    """Return the copies in each glue-up by its name, those of the glue-ups inside it among them."""
+    inside: dict[str, frozenset[str]] = {}
+    for assembly in assemblies:
+        inside[assembly.name] = frozenset(
+            copy for each in assembly.of for copy in inside.get(each, frozenset({each}))
+        )
+    return inside
+
+
 def _in_order(site: Site) -> list[Stage]:
     # A glue-up may be written before the one that it takes up.
     ordered: list[Stage] = []

@@ -1,0 +1,151 @@
+"""H72: solid wood that glue holds fast across its grain splits or bows (TRADE G8, G9)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.checks.finding import finding
+from dryfit.diagnostics import Diagnostic, Severity, Span
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import LENGTH
+from dryfit.joinery.panel import tangential
+from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.wood import USUAL_SWING, movement
+
+_WARNED = Fraction(75)
+_FAILS = Fraction(125)
+"""Solid wood glued across its grain over more than 75 mm may split, over 125 it will (G8)."""
+
+_LOOKED_AFTER = frozenset({"half lap", "mortise and tenon"})
+"""Joints whose own checks hold their width down: H07 for laps, H09 for tenons."""
+
+Piece = tuple[Part, Copy]
+
+
+@dataclass(slots=True)
+class _Held:
+    """What holds one copy along one axis across its grain: from where to where, and by what."""
+
+    part: Part
+    axis: int
+    low: Fraction
+    high: Fraction
+    mates: list[str] = field(default_factory=list)
+    spans: list[Span] = field(default_factory=list)
+    floats: bool = False
+
+    def takes(self, low: Fraction, high: Fraction, mate: str, joint: Joint) -> None:
+        """Widen what is held by one more patch."""
+        self.low, self.high = min(self.low, low), max(self.high, high)
+        self.mates.append(mate)
+        self.spans.append(joint.span)
+        self.floats = self.floats or joint.kind == "groove"
+
+
+def check_restraint(model: Model) -> Iterator[Diagnostic]:
+    """Yield, once for a part and a line, what glue holds across the grain over too wide a way.
+
+    Findings: glued-across-grain, panel-glued.
+    """
+    pieces = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
+    told: set[tuple[str, Span]] = set()
+    for held in (*_by_mate(model, pieces), *_between_mates(model, pieces)):
+        wide = held.high - held.low
+        if wide <= _WARNED or (held.part.name, held.spans[0]) in told:
+            continue
+        told.add((held.part.name, held.spans[0]))
+        yield _told(model, held, wide)
+
+
+def _grain(piece: Piece) -> int | None:
+    """Return the axis of the piece that a part's grain runs along; None for sheets."""
+    part, copy = piece
+    return copy.frame.axes[LENGTH][0] if part.stock == "solid" else None
+
+
+def _glued(model: Model) -> Iterator[Joint]:
+    return (joint for joint in model.joints if joint.glued and joint.kind not in _LOOKED_AFTER)
+
+
+def _by_mate(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
+    """Yield each copy that one mate, which does not move that way, holds across the grain."""
+    for joint in _glued(model):
+        pair = (pieces[joint.guest], pieces[joint.host])
+        for mover, mate in (pair, pair[::-1]):
+            grain = _grain(mover)
+            if grain is None:
+                continue
+            for axis in (each for each in range(3) if each != grain):
+                if _grain(mate) not in {None, axis}:
+                    continue
+                low, high = _reach(joint.patches, axis)
+                held = _Held(mover[0], axis, low, high)
+                held.takes(low, high, mate[0].name, joint)
+                yield held
+
+
+def _between_mates(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
+    """Yield each copy that lies on, or stands in, several mates which hold it between them.
+
+    Mates that move with it across their own width count with their middles: frames keep those at
+    one distance.
+    """
+    rows: dict[tuple[str, int], _Held] = {}
+    for joint in _glued(model):
+        guest, host = pieces[joint.guest], pieces[joint.host]
+        grain = _grain(guest)
+        if grain is None or not _on_its_face_or_round_it(joint, guest[1]):
+            continue
+        axis = guest[1].frame.axes[1][0]
+        low, high = _reach(joint.patches, axis)
+        if _grain(host) not in {None, axis}:
+            low = high = (low + high) / 2
+        held = rows.setdefault((joint.guest, axis), _Held(guest[0], axis, low, high))
+        held.takes(low, high, host[0].name, joint)
+    yield from (held for held in rows.values() if len(set(held.mates)) > 1 or len(held.spans) > 1)
+
+
+def _on_its_face_or_round_it(joint: Joint, guest: Copy) -> bool:
+    # Boards that are glued edge to edge move together, and what stands on end moves with its host.
+    if joint.kind == "groove":
+        return True
+    return joint.region.extent(guest.frame.axes[2][0]) == 0
+
+
+def _reach(patches: tuple[Box, ...], axis: int) -> tuple[Fraction, Fraction]:
+    return min(box.low[axis] for box in patches), max(box.high[axis] for box in patches)
+
+
+def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
+    coefficient, _ = tangential(held.part.timber)
+    moves = movement(wide, coefficient, Fraction(0), USUAL_SWING)
+    display = model.display
+    mates = " and ".join(dict.fromkeys(held.mates))
+    figures = {"glued": wide, "moves": moves}
+    severity = Severity.ERROR if wide > _FAILS else Severity.WARNING
+    year = f"it moves {display.with_unit(moves, fitted=True)} over the year"
+    if held.floats:
+        return finding(
+            "H72",
+            "panel-glued",
+            severity,
+            f"{held.part.name} is glued into {mates} at both sides of its grain, "
+            f"{display.shown(wide)} apart: {year}, and splits",
+            held.spans[0],
+            figures=figures,
+            remedy="leave the glue out, so that it floats, or write `glue the middle 60`",
+        )
+    return finding(
+        "H72",
+        "glued-across-grain",
+        severity,
+        f"{held.part.name} is glued across its grain to {mates} over {display.shown(wide)}: "
+        f"{year}, and will split or bow",
+        held.spans[0],
+        figures=figures,
+        remedy="hold it with `buttons` in place of glue"
+        if len(set(held.spans)) < len(held.spans)
+        else "write `glue the middle 60`, or hold it with `screws` or `buttons` in place of glue",
+    )

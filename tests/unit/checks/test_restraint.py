@@ -1,0 +1,72 @@
+"""H72: solid wood glued fast across its grain; the middle alone, one edge and sheets are quiet."""
+
+from fractions import Fraction
+
+import pytest
+from tests.pieces.reading import checked, codes
+from tests.unit.placing.test_glue_patches import CASE, DOOR, SLATS
+
+from dryfit.diagnostics import Diagnostic, Severity
+
+WIDE = SLATS.replace("4 slats, across, 80 x 18", "2 slats, across, {wide} x 18")
+
+TOP = """piece Stool
+overall 400 wide, 300 deep, 240 high
+timber ash
+4 legs, upright, 45 x 45, at corners, set in 15
+2 long rails, across, 55 x 20, tenon 15 long into legs
+2 short rails, front to back, 55 x 20, tenon 15 long into legs
+1 seat, flat, 22 thick
+seat onto {under}: glue
+glue up 2 ends: 2 legs, 1 short rail
+glue up stool: ends, long rails, seat
+"""
+
+
+def held(text: str) -> list[Diagnostic]:
+    return [each for each in checked(text).findings if each.rule == "H72"]
+
+
+@pytest.mark.parametrize(
+    ("wide", "severity"),
+    [(70, None), (80, Severity.WARNING), (125, Severity.WARNING), (126, Severity.ERROR)],
+)
+def test_wood_glued_across_the_grain_over_its_width(wide: int, severity: Severity | None) -> None:
+    # TRADE G8: "cross-grain battens glued > 75 mm (W), > 125 (E) wide solid" (common practice).
+    found = held(WIDE.format(glue="glue", wide=wide))
+    assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+def test_the_movement_is_that_of_the_wood_over_the_glued_width() -> None:
+    # Red oak 0.00369 tangential (Wood Handbook, Table 13-5, read), 4 % of moisture in a year.
+    found = held(WIDE.format(glue="glue", wide=150))
+    assert found[0].figures["moves"] == 150 * Fraction("0.00369") * 4
+    assert "moves 2.2 mm" in found[0].message
+
+
+def test_glue_on_the_middle_alone_is_quiet() -> None:
+    assert held(WIDE.format(glue="glue the middle 60", wide=150)) == []
+
+
+@pytest.mark.parametrize("under", ["legs and long rails", "short rails"])
+def test_a_solid_seat_glued_on_its_rails(under: str) -> None:
+    assert [each.code for each in held(TOP.format(under=under))] == ["glued-across-grain"]
+
+
+def test_a_panel_glued_into_both_stiles_has_to_split() -> None:
+    text = DOOR.format(glue=", glue the front edge")
+    assert [each.code for each in held(text)] == ["panel-glued"]
+
+
+@pytest.mark.parametrize("glue", ["", ", glue the middle 60", ", glue one edge", ", dry"])
+def test_a_panel_that_may_move_is_quiet(glue: str) -> None:
+    assert held(DOOR.format(glue=glue)) == []
+
+
+def test_a_sheet_does_not_move() -> None:
+    text = DOOR.format(glue=", glue the front edge, of birch plywood")
+    assert codes(checked(text)) == []
+
+
+def test_shelves_move_with_the_sides_that_they_stand_in() -> None:
+    assert held(CASE.format(glue="")) == []
