@@ -15,6 +15,8 @@ from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import DIMENSIONS, Site, both
 
+# What they make of sizes needs no word of its own.
+_CAUSES = frozenset({"sizes-clash", "opening-empty"})
 _AXIS_QUESTION = (
     "where it lies from side to side",
     "where it lies from front to back",
@@ -121,6 +123,8 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
 
 def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> None:
     seats = site.seats(part.name)
+    if any(finding.code in _CAUSES for finding in site.findings):
+        return
     for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
         sizes = {boxes[seat.name].extent(axis) for seat in seats}
         if min(sizes) <= 0:
@@ -137,8 +141,7 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
                     hints=(Hint(f"it is worked out so: {'; '.join(dict.fromkeys(words))}"),),
                 )
             )
-        clash = any(finding.code == "sizes-clash" for finding in site.findings)
-        if len(sizes) > 1 and not clash:
+        if len(sizes) > 1:
             shown = " and ".join(site.shown(size) for size in sorted(sizes))
             site.findings.append(
                 Diagnostic(

@@ -54,7 +54,8 @@ def _sizes_clash(site: Site, clash: Clash, chain: Sequence[Fact]) -> Diagnostic:
 def _contradiction(site: Site, found: Contradiction) -> Diagnostic:
     """Return that relations cannot all hold, with every line that has a share in it."""
     reason, difference = found.relation.reason, found.difference
-    told = [each.reason for each in found.behind if each.reason.words and each.reason != reason]
+    reasons = (each.reason for each in found.behind if each.reason.words)
+    told = [each for each in reasons if each.words != reason.words]
     said = list(dict.fromkeys(each.words for each in told))
     written = {each.span: each.words for each in told if each.span}
     span = reason.span or next(iter(written), None)
