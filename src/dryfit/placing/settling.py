@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from dryfit.diagnostics import Severity
-from dryfit.piece.declared import Contact, Declared, DeclaredPart, amounts_of
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declare import MOST_COPIES
+from dryfit.piece.declared import Contact, Declared, DeclaredPart, Instance, amounts_of
 from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.copies import seat_copies
@@ -18,13 +19,17 @@ from dryfit.placing.site import Site
 from dryfit.placing.written import state_overall, state_part
 from dryfit.shop.shop import Shop
 
+DEEPEST = 5
+"""How many patterns may stand inside one another."""
 
-def settled(declared: Declared, shop: Shop) -> Site:
+
+def settled(declared: Declared, shop: Shop, depth: int = 0) -> Site:
     """Return the site on which every fact has spoken; an error among its findings ends the matter.
 
     An instance of a pattern is placed as a box without wood; then its inside is placed as a piece
     of its own, and only then what the lines place on a part of the inside.  The returned site
-    holds all of them, and no instance any more.
+    holds all of them, and no instance any more.  `depth` counts the patterns round this piece.
+    Findings: those of this room, patterns-too-deep, too-many-parts.
     """
     declared = with_facings(declared)
     late = _late(declared)
@@ -34,18 +39,25 @@ def settled(declared: Declared, shop: Shop) -> Site:
     boxes = boxes_of(site)
     if failed(site) or len(boxes) < len(site.seating.all()):
         return site
+    if depth >= DEEPEST:
+        site.findings.append(_too_deep(declared.instances[0]))
+        return site
     insides: list[Inside] = []
     for instance in declared.instances:
         inside, findings = inside_of(site, instance)
         site.findings += findings
         if failed(site) or inside is None:
             return site
-        inner = settled(inside, shop)
+        inner = settled(inside, shop, depth + 1)
         inner_boxes = {} if failed(inner) else boxes_of(inner)
         site.findings += inner.findings
         if failed(site) or len(inner_boxes) < len(inner.seating.all()):
             return site
         insides.append(Inside(instance, inner))
+    copies = len(site.seating.all()) + sum(_copies(site, inside) for inside in insides)
+    if copies > MOST_COPIES:
+        site.findings.append(_too_many(insides[-1].instance, copies))
+        return site
     whole = joined(site, declared, insides)
     _add_late(whole, late)
     return whole
@@ -54,6 +66,30 @@ def settled(declared: Declared, shop: Shop) -> Site:
 def failed(site: Site) -> bool:
     """Return whether an error was found."""
     return any(finding.severity is Severity.ERROR for finding in site.findings)
+
+
+def _copies(site: Site, inside: Inside) -> int:
+    return len(site.seats(inside.instance.part)) * len(inside.site.seating.all())
+
+
+def _too_many(instance: Instance, copies: int) -> Diagnostic:
+    return Diagnostic(
+        "too-many-parts",
+        Severity.ERROR,
+        f"with its patterns the piece has {copies} copies; at most {MOST_COPIES} are planned",
+        instance.span,
+        hints=(Hint("plan the piece in sections, each in its own file"),),
+    )
+
+
+def _too_deep(instance: Instance) -> Diagnostic:
+    return Diagnostic(
+        "patterns-too-deep",
+        Severity.ERROR,
+        f"patterns can stand {DEEPEST} deep inside one another",
+        instance.span,
+        hints=(Hint("write the innermost parts out in the pattern round them"),),
+    )
 
 
 def _begun(declared: Declared, shop: Shop) -> Site:

@@ -1,0 +1,78 @@
+"""The shipped patterns at their defaults, at both ends of each range, and just outside."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+from tests.pieces.reading import checked, codes, errors
+
+from dryfit.notes.tree import Number, PatternBlock, Sum
+from dryfit.patterns import shipped, start_of
+
+BLOCKS = {block.name: block for block in shipped()}
+# A board thicker than its post, or a tenon longer than the post is deep, is refused by checks of
+# the trade and not by the range: the other parameter has to go with it.
+GOES_WITH = {
+    ("apron base", "leg", "least"): "board 14 mm, reveal 0 mm",
+    ("apron base", "board", "most"): "leg 70 mm",
+}
+
+
+def mm(amount: Sum | None) -> Fraction:
+    assert isinstance(amount, Number)
+    assert amount.quantity is not None
+    return amount.quantity.value
+
+
+def ends() -> Iterator[tuple[str, str, str]]:
+    for block in BLOCKS.values():
+        for parameter in block.parameters:
+            if parameter.least is not None:
+                yield block.name, parameter.name, "least"
+                yield block.name, parameter.name, "most"
+
+
+def above_nothing() -> Iterator[tuple[str, str, str]]:
+    return (each for each in ends() if bound(BLOCKS[each[0]], *each[1:]) > 0)
+
+
+def used(name: str, setting: str) -> str:
+    lines = start_of(BLOCKS[name]).split("\n")
+    return "\n".join(f"{line}, {setting}" if ", as " in line else line for line in lines)
+
+
+def bound(block: PatternBlock, name: str, end: str) -> Fraction:
+    parameter = next(each for each in block.parameters if each.name == name)
+    return mm(parameter.least if end == "least" else parameter.most)
+
+
+def test_there_are_the_first_three() -> None:
+    assert set(BLOCKS) >= {"apron base", "case", "lapped frame"}
+
+
+@pytest.mark.parametrize("name", sorted(BLOCKS))
+def test_notes_to_begin_with_have_no_finding(name: str) -> None:
+    assert codes(checked(start_of(BLOCKS[name]))) == []
+
+
+@pytest.mark.parametrize(("name", "parameter", "end"), list(ends()))
+def test_both_ends_of_each_range_can_be_built(name: str, parameter: str, end: str) -> None:
+    setting = f"{parameter} {bound(BLOCKS[name], parameter, end)} mm"
+    extra = GOES_WITH.get((name, parameter, end))
+    found = checked(used(name, f"{setting}, {extra}" if extra else setting))
+    assert [finding.message for finding in errors(found)] == []
+
+
+@pytest.mark.parametrize(("name", "parameter", "end"), list(above_nothing()))
+def test_just_outside_a_range_is_refused_on_the_line_that_uses_it(
+    name: str, parameter: str, end: str
+) -> None:
+    beyond = bound(BLOCKS[name], parameter, end) + (1 if end == "most" else -1)
+    found = errors(checked(used(name, f"{parameter} {beyond} mm")))
+    assert [finding.code for finding in found] == ["parameter-out-of-range"]
+    assert found[0].span is not None
+    assert ", as " in found[0].span.told().source.lines()[found[0].span.told().line - 1]
+
+
+def test_without_a_pattern_the_notes_to_begin_with_say_what_is_missing() -> None:
+    assert [finding.code for finding in errors(checked(start_of(None)))] == ["no-parts"]
