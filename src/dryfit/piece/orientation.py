@@ -66,6 +66,16 @@ def axes_of(run: int, thickness: int) -> tuple[int, int, int]:
     return run, 3 - run - thickness, thickness
 
 
+def thickness_on(run: int, lie: str) -> int | None:
+    """Return the axis of the thickness of a part that runs along an axis, or None.
+
+    ``on edge`` and ``flat`` do not tell which way an upright faces, nor the other way about.
+    """
+    if (run == 2) != lie.startswith("facing"):
+        return None
+    return _width_and_thickness(run, lie)[1]
+
+
 def lie_of(run: int, thickness: int) -> str:
     """Return the words for a part that runs along one axis and is thin along another."""
     if run == 2:

@@ -14,7 +14,7 @@ from dryfit.placing.over_hosts import furthest, outermost, say_within
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS
-from dryfit.placing.site import SIDE_WORDS, Site, part_words, size_phrase
+from dryfit.placing.site import SIDE_WORDS, Phrase, Site, part_words, size_phrase
 
 _FROM = ("{} from the left of {}", "{} from the front of {}", "{} above the bottom of {}")
 
@@ -46,7 +46,7 @@ def _said(
         if site.waits_for_ends(seat, axis) or _is_carried(site, part, axis):
             continue
         if _say_named_side(site, part, seat, hosts, axis):
-            said.append((axis, SIDE_WORDS[axis, seat.side(axis)], hosts))
+            said.append((axis, "side", hosts))
         elif _say_over_visible(site, seat, hosts, axis):
             sized = part.sizes[part.axes.index(axis)] is not None
             said.append((axis, "midway" if sized else "over", hosts))
@@ -78,31 +78,36 @@ def _say_named_side(
         return False
     if any(site.known(seat, axis, each) for each in (-1, 1)):
         return False
-    outer = outermost(site, hosts, axis, side)
+    outer = furthest(site, [visible_end(site, host, axis, side) for host in hosts], side)
     if outer is None:
         return False
     word = SIDE_WORDS[axis, side]
     facts = (outer, Face(seat.name, axis, side), ZERO)
-    return say(site, seat, facts, f"at the {word} of {outer.owner}", f"lies at the {word} there")
+    return say(site, seat, facts, f"at the {word} of {hosts[0].part}", f"lies at the {word} there")
 
 
 def _list(site: Site, part: DeclaredPart, axis: int, how: str, hosts: Sequence[Seat]) -> None:
     on = part_words(site, hosts)
-    if how == "over":
-        if site.part(hosts[0].part).axes[0] == axis == part.axes[0]:
-            entering = visible_end(site, hosts[0], axis, -1).owner != hosts[0].name
-            text = f"{verb(part, 'runs', 'run')} along the {on} from "
-            text += "shoulder to shoulder" if entering else "end to end"
-        else:
-            text = f"{verb(part, 'covers', 'cover')} the {on} {WAYS[axis]}"
-        site.assume(text, part.span, partial(size_phrase, site, part, axis))
-        return
+    phrase: Phrase = partial(size_phrase, site, part, axis)
     if how == "midway":
         text = f"{verb(part, 'lies', 'lie')} midway on the {on} {WAYS[axis]}"
-        site.assume(text, part.span, partial(_from_phrase, site, part, hosts, axis))
-        return
-    text = f"{verb(part, 'lies', 'lie')} at the {how} of the {on}"
-    site.assume(text, part.span, f"0 from the {how} of {on}")
+        phrase = partial(_from_phrase, site, part, hosts, axis)
+    elif how == "side":
+        text = f"{verb(part, 'lies', 'lie')} at the {_sides(site, part, axis)} of the {on}"
+        # Of what lies along its host the ends are set in; for the rest there is no one phrase.
+        phrase = "set in 0 at ends" if axis == part.axes[0] else None
+    elif site.part(hosts[0].part).axes[0] == axis == part.axes[0]:
+        entering = visible_end(site, hosts[0], axis, -1).owner != hosts[0].name
+        ends = "shoulder to shoulder" if entering else "end to end"
+        text = f"{verb(part, 'runs', 'run')} along the {on} from {ends}"
+    else:
+        text = f"{verb(part, 'covers', 'cover')} the {on} {WAYS[axis]}"
+    site.assume(text, part.span, phrase)
+
+
+def _sides(site: Site, part: DeclaredPart, axis: int) -> str:
+    sides = sorted({seat.side(axis) for seat in site.seats(part.name)} - {0})
+    return " and ".join(SIDE_WORDS[axis, side] for side in sides)
 
 
 def _from_phrase(site: Site, part: DeclaredPart, hosts: Sequence[Seat], axis: int) -> str | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
-from dryfit.piece.orientation import axes_of, lie_of, spoken
+from dryfit.piece.orientation import axes_of, lie_of, spoken, thickness_on
 from dryfit.placing.face_seats import face_contact
 
 _RUNS = ("across", "front to back", "upright")
@@ -47,14 +47,14 @@ def _turned(part: DeclaredPart, contact: Contact, host: DeclaredPart, hosts: int
     run = part.axes[0]
     if said & set(_RUNS):
         run = _run_on(part, host, normal, together=hosts > 1)
-    thin = part.axes[2]
     if run == normal:
         # Its end meets the face: then how it lies is a matter of its name.
-        thin = thin if thin != run else part.axes[0]
-    elif said & set(_LIES) or _is_square(part):
+        return part
+    if said & set(_LIES) or _is_square(part):
         thin = normal
-    elif thin == run:
-        thin = 3 - run - normal
+    else:
+        on_its_line = thickness_on(run, lie_of(part.axes[0], part.axes[2]))
+        thin = normal if on_its_line is None else on_its_line
     if (run, thin) == (part.axes[0], part.axes[2]):
         return part
     return _laid(part, host, run, thin)

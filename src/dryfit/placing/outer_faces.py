@@ -14,6 +14,7 @@ from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both, whole
 
 ZERO = Fraction(0)
+_JOINING = ("into", "between", "inside", "crossing")
 _ALONG = ("across", "front to back", "up and down")
 _AS_LARGE = ("wide", "deep", "high")
 
@@ -45,6 +46,9 @@ def outer_face_reaches_side(site: Site, part: DeclaredPart) -> bool:
     told: dict[int, set[int]] = {}
     for seat, host, face in _touching(site, part):
         own = Face(seat.name, face.axis, face.side)
+        if site.contacts(host.part, *_JOINING):
+            # A rail has its place in the posts that it goes into, and its boards have theirs on it.
+            continue
         sized = site.positions.extent(host.name, face.axis) is not None
         inside = host.side(face.axis) != face.side and (sized or host.side(face.axis) != 0)
         if face.axis == 2 or inside or site.positions.knows(own) or _is_covered(site, seat, face):

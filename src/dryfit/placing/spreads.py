@@ -31,7 +31,8 @@ def state_spread(site: Site, part: DeclaredPart, contact: Contact | None) -> Non
         return
     if part.spread.axis is None:
         way = _WAYS[axis]
-        line = with_words(part.spread.span, f"spread {way}")
+        word, comma, ends = part.spread.span.text().partition(",")
+        line = with_words(part.spread.span, f"{word.rstrip()} {way}{comma}{ends}")
         site.assume_line(f"the {part.written} are spread {way}", part.spread.span, line)
     for seats in _rows(site.seats(part.name)):
         site.pending.append(partial(_say_row, site, part, contact, axis, seats))
