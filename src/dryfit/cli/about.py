@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -48,19 +50,21 @@ def explain(options: argparse.Namespace) -> int:
 
 def _told_about(shown: Page) -> str:
     """Return what the page's command says about its example."""
-    if shown.shop is None:
-        return full(_found_in(shown, None))
     with TemporaryDirectory() as folder:
-        shop_file = Path(folder) / "shop.toml"
-        shop_file.write_text(shown.shop, encoding="utf-8")
-        return full(_found_in(shown, shop_file)).replace(str(shop_file), shop_file.name)
+        shop_file = None
+        if shown.shop is not None:
+            shop_file = Path(folder) / "shop.toml"
+            shop_file.write_text(shown.shop, encoding="utf-8")
+        # The shop and the patterns of whoever asks have no part in the example.
+        said = full(_found_in(shown, shop_file, {"XDG_CONFIG_HOME": folder}))
+        return said.replace(f"{folder}{os.sep}", "")
 
 
-def _found_in(shown: Page, shop_file: Path | None) -> Findings:
+def _found_in(shown: Page, shop_file: Path | None, environment: Mapping[str, str]) -> Findings:
     source = source_of("example.dryfit", shown.written_out(shown.example).encode(shown.encoding))
     if isinstance(source, Diagnostic):
         return (source,)
-    checked = workshop.check(source, shop_file, {})
+    checked = workshop.check(source, shop_file, environment)
     if shown.command == "check" or checked.failed:
         return checked.findings
     return workshop.plan(checked, lambda _: None)[1]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from lark import Token
 
-from dryfit.diagnostics import Diagnostic, Source
+from dryfit.diagnostics import Diagnostic, Source, Span
 from dryfit.notes import names_by_line, names_of, source_of
 from dryfit.notes.blocks import in_blocks
 from dryfit.notes.reading.lexer import read_line
@@ -70,8 +70,27 @@ def _patterns(source: Source, environment: Mapping[str, str]) -> tuple[PatternBl
         return shipped()  # what cannot be read is told where the text is examined
 
 
-def token_at(document: Document, line: int, column: int) -> tuple[SenseLine, Token] | None:
-    """Return the word or number that stands at a place, both from 1, with its line of sense.
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A word or number of a line of sense, its place, and the tokens of the line before it."""
+
+    line: SenseLine
+    token: Token
+    before: tuple[Token, ...]
+
+    @property
+    def span(self) -> Span:
+        """The place of the token."""
+        return self.line.span(_start(self.token), _end(self.token))
+
+    def value_before(self, terminal: str) -> str | None:
+        """Return the value of the nearest token of the terminal before this one, or None."""
+        values = (str(token.value) for token in reversed(self.before) if token.type == terminal)
+        return next(values, None)
+
+
+def token_at(document: Document, line: int, column: int) -> Found | None:
+    """Return the word or number that stands at a place, both from 1.
 
     The place right behind a word belongs to it, as a cursor there would.
     """
@@ -82,8 +101,10 @@ def token_at(document: Document, line: int, column: int) -> tuple[SenseLine, Tok
     stretch = next(piece for piece in sense.stretches if piece.line == line)
     at = stretch.start + column - 1
     tokens = read_line(sense, names).tokens
-    touching = [token for token in tokens if _start(token) <= at <= _end(token)]
-    return (sense, touching[-1]) if touching else None
+    for number in range(len(tokens) - 1, -1, -1):
+        if _start(tokens[number]) <= at <= _end(tokens[number]):
+            return Found(sense, tokens[number], tokens[:number])
+    return None
 
 
 def _start(token: Token) -> int:

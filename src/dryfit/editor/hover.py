@@ -6,13 +6,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Diagnostic, Span
-from dryfit.editor.document import Document, document_of, token_at
+from dryfit.editor.document import Document, Found, document_of, token_at
 from dryfit.editor.places import Encoding, Place, column_of, place_of
 from dryfit.editor.sums import sum_at, value_line, value_text
+from dryfit.editor.things import about_pattern, about_thing
 from dryfit.notes import Notes, parse
 from dryfit.notes.tree import Number
-from dryfit.placing.as_text import sum_behind, sums_behind
-from dryfit.placing.model import Assembly, Model, Part
+from dryfit.placing.model import Model
 
 _OF_BEFORE = "by the last notes without an error"
 
@@ -78,65 +78,25 @@ def _on_a_name(
     document: Document, notes: Notes, line: int, column: int, model: Model | None
 ) -> tuple[str, Span] | None:
     found = token_at(document, line, column)
-    if found is None or found[0].line not in document.own:
+    if found is None or found.line.line not in document.own:
         return None  # inside a pattern, names stand for parts of every instance
-    sense, token = found
-    assert token.start_pos is not None
-    assert token.end_pos is not None
-    span = sense.span(token.start_pos, token.end_pos)
-    name = str(token.value)
-    if token.type == "VALUE":
+    said = _about(found, document, notes, model)
+    return (said, found.span) if said else None
+
+
+def _about(found: Found, document: Document, notes: Notes, model: Model | None) -> str | None:
+    name, kind = str(found.token.value), found.token.type
+    if kind == "VALUE":
         declared = value_line(notes, name)
         value = declared and value_text(declared.amount, notes, document.own_names.unit, model)
-        return (f"{span.text()} = {value}", span) if value else None
-    if (
-        token.type not in ("NAME", "PHRASE")
-        or name not in document.own_names.parts
-        or model is None
-    ):
+        return f"{found.span.text()} = {value}" if value else None
+    if kind in ("PATTERNNAME", "PARAMETER"):
+        pattern = name if kind == "PATTERNNAME" else found.value_before("PATTERNNAME")
+        block = next((known for known in notes.patterns if known.name == pattern), None)
+        return about_pattern(block, name if kind == "PARAMETER" else None) if block else None
+    if model is None:
         return None
-    said = _about(name, model)
-    return (said, span) if said else None
-
-
-def _about(name: str, model: Model) -> str | None:
-    part = next((known for known in model.parts if known.name == name), None)
-    if part is not None:
-        return "\n".join(_about_a_part(part, model))
-    built = [known for known in model.assemblies if known.stage == name]
-    return _about_a_glue_up(built, model) if built else _about_a_space(name, model)
-
-
-def _about_a_part(part: Part, model: Model) -> list[str]:
-    show = model.display.shown
-    length = f"{'~' if part.measure else ''}{show(part.length)}"
-    sizes = f"{length} x {show(part.width)} x {show(part.thickness)}"
-    timber = f", {part.timber}" if part.timber else ""
-    unit = ", mm" if model.display.unit == "mm" else ""
-    lines = [f"{len(part.copies)} {part.written}: {sizes}{timber}{unit}"]
-    sums = sums_behind(part, model)
-    if part.shoulder_length is not None and not any(line.startswith("shoulder") for line in sums):
-        lines.append(f"shoulder length {show(part.shoulder_length)}")
-    lines += sums
-    hands = part.hands()
-    if len(hands) > 1:
-        lines.append("in two hands, " + " and ".join(hands))
-    return lines
-
-
-def _about_a_glue_up(built: list[Assembly], model: Model) -> str:
-    first = built[0]
-    sizes = " x ".join(model.display.shown(first.box.extent(axis)) for axis in range(3))
-    count = f"{len(built)} glue-ups" if len(built) > 1 else "1 glue-up"
-    return f"{count}: {', '.join(first.of)}\n{sizes} outside (width x depth x height)"
-
-
-def _about_a_space(name: str, model: Model) -> str | None:
-    """Return the sizes of an opening, or of what else has sizes without being a part."""
-    lines = []
-    for dimension in ("width", "depth", "height"):
-        figure = model.figures.get(f"{name}.{dimension}")
-        if figure is not None:
-            behind = sum_behind(figure, model.display) if figure.terms else ""
-            lines.append(f"{dimension} {behind or model.display.with_unit(figure.value)}")
-    return "\n".join(lines) or None
+    if kind == "INNER":
+        return about_thing(f"{found.value_before('NAME')} > {name}", model)
+    declared_here = kind in ("NAME", "PHRASE") and name in document.own_names.parts
+    return about_thing(name, model) if declared_here else None

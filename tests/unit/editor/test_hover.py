@@ -23,6 +23,16 @@ gauge = bay.width - 10
 """
 
 
+TABLE = """\
+piece Table
+overall 1200 wide, 600 deep, 740 high
+timber oak
+1 base, as apron base, 1140 wide, 540 deep, 715 high, leg 60
+1 top, flat, 25 thick, glued from 5
+top onto base's long aprons: buttons
+"""
+
+
 def model_of(text: str) -> Model:
     checked = examined("stool.dryfit", text, None, {}, "utf-16").checked
     assert checked is not None
@@ -103,6 +113,43 @@ def test_a_value_is_told_by_what_it_comes_to(line: str, said: str) -> None:
     found = told(f"{STOOL}{line}\n", model_of(STOOL))
     assert found is not None
     assert found.removesuffix("\n(by the last notes without an error)") == said
+
+
+def test_an_instance_is_told_by_its_parts_and_a_part_inside_of_it_by_its_sums() -> None:
+    # Worked by hand: between posts of 60 at the ends of 1140 are 1020.
+    said = told(TABLE.replace("1 base", "1 b|ase"))
+    assert said is not None
+    assert said.split("\n")[0] == "4 posts: 715 x 60 x 60, oak, mm"
+    inside = told(TABLE.replace("long aprons: buttons", "long a|prons: buttons"))
+    assert inside is not None
+    assert inside.startswith("2 long aprons: ")
+    assert "shoulder length 1020 = " in inside
+
+
+RACK = """\
+pattern rack with width, depth, height, board = 12 mm, 8 mm to 20 mm
+2 sides, upright, facing side, depth x board, at left and right
+end
+1 tray, as rack, 300 wide, 200 deep, 60 high, board 15
+"""
+
+
+@pytest.mark.parametrize(
+    ("where", "said"),
+    [
+        (
+            "as ra|ck",
+            "pattern rack\nwidth: to be said\ndepth: to be said\nheight: to be said\n"
+            "board = 12 mm, 8 mm to 20 mm",
+        ),
+        ("bo|ard 15", "board = 12 mm, 8 mm to 20 mm"),
+    ],
+)
+def test_a_pattern_is_told_by_what_can_be_set_of_it(where: str, said: str) -> None:
+    text, line, character = asked(RACK.replace(where.replace("|", ""), where))
+    found = hover("n", text, line, character, "utf-16", {}, model=None)
+    assert found is not None
+    assert found.text == said
 
 
 def test_what_says_itself_is_not_told() -> None:
