@@ -139,8 +139,10 @@ end
     [
         (
             "as ra|ck",
-            "pattern rack\nwidth: to be said\ndepth: to be said\nheight: to be said\n"
-            "board = 12 mm, 8 mm to 20 mm",
+            (
+                "pattern rack\nwidth: to be said\ndepth: to be said\nheight: to be said\n"
+                "board = 12 mm, 8 mm to 20 mm"
+            ),
         ),
         ("bo|ard 15", "board = 12 mm, 8 mm to 20 mm"),
     ],
