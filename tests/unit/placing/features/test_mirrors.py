@@ -1,4 +1,4 @@
-"""What is told alike of a left and a right part is mirrored, whatever its kind and however it lies."""
+"""What is told alike of a left and a right part is mirrored, however the part lies."""
 
 from __future__ import annotations
 
