@@ -73,6 +73,12 @@ _PARTS = Chapter(
         ),
         Sentence("1 shelf, flat, 18 thick, between legs, 80 above the floor", "its underside"),
         Sentence("2 slats, front to back, on edge, at left and right", "at two places"),
+        Sentence("3 shelves, flat, 12 thick, in bay, up 40, 90 and 140", "three heights"),
+        Sentence(
+            "2 ledgers, across, 20 x 20, on the inside of long rails, 15 below the top",
+            "or on the back of, behind, against",
+        ),
+        Sentence("1 door, 18 thick, in bay, gap 2", "in an opening, with 2 all round"),
         Sentence("1 slat, across, down 20, 120 from left", "from the outside of the piece"),
         Sentence(
             "4 posts, upright, at corners, set in 30 across, 10 front to back",

@@ -31,7 +31,8 @@ def in_the_piece(line: str) -> str:
         opener = canonical(old.words[0].text) if not old.text[0].isdigit() else ""
         return same_name or (opener == new.words[0].text and opener in ONCE)
 
-    kept = [old for old in STOOL if not goes(old)]
+    openings = [other for other in OF_THE_STOOL if "opening between" in other]
+    kept = [old for old in (*STOOL, *openings) if not goes(old)]
     return "\n".join([*kept, line])
 
 
