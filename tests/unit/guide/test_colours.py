@@ -51,10 +51,18 @@ RULES = rules()
 def coloured(line: str) -> list[str]:
     """The scope of every character, as such grammars work: earliest match, then first rule."""
     scopes = [""] * (len(line) + 1)
+    matches = [rule.pattern.search(line) for rule in RULES]
     at = 0
     while at < len(line):
-        matches = [(rule.pattern.search(line, at), rule) for rule in RULES]
-        found = [(match, rule) for match, rule in matches if match and match.end() > match.start()]
+        for number, rule in enumerate(RULES):
+            known = matches[number]
+            if known is not None and (known.start() < at or not known.group()):
+                matches[number] = rule.pattern.search(line, at)
+        found = [
+            (match, rule)
+            for match, rule in zip(matches, RULES, strict=True)
+            if match and match.group()
+        ]
         if not found:
             break
         match, rule = min(found, key=lambda pair: pair[0].start())
