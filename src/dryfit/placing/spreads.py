@@ -62,9 +62,8 @@ def _say_row(
     row = _row(site, spread, inset, seats, axis, clear)
     if row is None:
         return False
-    if inset is None and row.first > 0 and row.first != row.gap and spread.ends is None:
-        left = f"{site.shown(row.first)} are left at either end of the {part.written}"
-        site.assume(f"{left}, which stand {site.shown(row.gap)} apart", spread.span, None)
+    if inset is None and spread.ends is None:
+        _assume_ends(site, part, spread, row, between=contact is not None)
     if row.first < 0 or row.gap < 0 or row.left:
         _does_not_fit(site, part, spread, clear, row)
     for index, seat in enumerate(seats):
@@ -78,6 +77,19 @@ def _say_row(
         face = Face(seat.name, axis, -1)
         site.positions.add(bounds[0], face, row.first + index * (row.size + row.gap), reason)
     return True
+
+
+def _assume_ends(
+    site: Site, part: DeclaredPart, spread: SpreadWords, row: _Row, *, between: bool
+) -> None:
+    if row.first > 0 and row.first != row.gap:
+        left = f"{site.shown(row.first)} are left at either end of the {part.written}"
+        site.assume(f"{left}, which stand {site.shown(row.gap)} apart", spread.span, None)
+    if spread.gap is None and not between:
+        # Between two parts the ends are gaps like the others; over parts they may reach to the end.
+        line = with_words(spread.span, f"{spread.span.text()}, same gap at ends")
+        text = f"the {part.written} have the same gap at the ends as between them"
+        site.assume_line(text, spread.span, line)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,7 @@ timber ash
 4 rungs, across, on edge, 50 x 20, into stiles, tenon 25, spread up and down
 glue up ladder: stiles, rungs
 """
+BARS = ", upright, facing front, 400 long, 50 x 20, between stiles, spread across, up 20"
 SHELVES = """piece Shelves
 units mm
 overall 600 wide, 300 deep, 700 high
@@ -94,6 +95,20 @@ timber ash
     model = model_of(text)
     assert along(model, "slat", 2) == [(0, 40), (180, 220), (360, 400)]
     assert any("have in common" in each.text for each in model.assumptions)
+
+
+def test_the_gap_at_the_ends_is_an_open_question_over_parts_only() -> None:
+    text = "the rungs have the same gap at the ends as between them"
+    bars = (", across, on edge, 50 x 20, into stiles, tenon 25, spread up and down", BARS)
+    between = checked(changed(LADDER, bars)).model
+    assert between is not None
+    assert text not in [each.text for each in between.assumptions]
+    over = changed(LADDER, (", into stiles, tenon 25, spread", ", behind stiles, spread"))
+    found = checked(changed(over, ("400 wide, 30 deep", "400 wide, 50 deep"))).model
+    assert found is not None
+    (instead,) = (each.instead for each in found.assumptions if each.text == text)
+    assert instead is not None
+    assert instead.endswith("spread up and down, same gap at ends")
 
 
 def test_a_row_at_each_of_two_sides() -> None:

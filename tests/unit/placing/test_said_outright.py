@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from random import Random
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.pieces.reading import checked
 from tests.unit.placing import test_on_faces as faces
 from tests.unit.placing import test_rows_and_lists as rows
@@ -63,3 +66,17 @@ def test_what_is_offered_says_the_same(name: str) -> None:
     for text, assumed in several:
         if "where they are lapped" not in assumed:
             assert boxes(checked(text)) == before, assumed
+
+
+HEADS = ("piece", "units", "overall", "timber")
+FACES = [text for name, text in TEXTS.items() if name not in {"ladder", "shelves", "bench"}]
+
+
+@settings(max_examples=25)
+@given(st.sampled_from(FACES), st.randoms(use_true_random=False))
+def test_the_order_of_the_lines_moves_nothing(text: str, order: Random) -> None:
+    lines = text.splitlines()
+    heads = [line for line in lines if line.startswith(HEADS)]
+    others = [line for line in lines if line not in heads]
+    order.shuffle(others)
+    assert boxes(checked("\n".join((*heads, *others)) + "\n")) == boxes(checked(text))
