@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
-from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.ends import penetration
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import Side, face_hosts, face_of, sides_in_question
@@ -14,12 +14,22 @@ from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 
+_WITHIN = {
+    "groove": "inside",
+    "half lap": "crossing",
+}
+"""Joints in which a part stands within the outline of its host, with the word that says so."""
 LAPPING = (*ON_A_FACE, "onto", "under")
 
 
 def state_on_faces(site: Site, part: DeclaredPart) -> None:
-    """Queue the facts that a part touches the faces it is put on, and reaches over their edges."""
+    """Queue the facts that a part touches the faces it is put on, and reaches over their edges.
+
+    Findings: joint-not-on-face.
+    """
     for contact in site.contacts(part.name, *ON_A_FACE):
+        if contact.joint is not None and contact.joint.kind in _WITHIN:
+            site.findings.append(_not_on_face(part, contact.joint))
         for seat in site.guests(contact):
             for host in face_hosts(site, contact, seat):
                 site.pending.append(partial(_say_touch, site, part, contact, seat, host))
@@ -27,6 +37,19 @@ def state_on_faces(site: Site, part: DeclaredPart) -> None:
         for seat in site.guests(contact):
             for axis in range(3):
                 site.pending.append(partial(_say_lapping, site, part, contact, seat, axis))
+
+
+def _not_on_face(part: DeclaredPart, joint: JointWords) -> Diagnostic:
+    return Diagnostic(
+        "joint-not-on-face",
+        Severity.ERROR,
+        f"{part.name}: a {joint.kind} does not hold what only lies on a face",
+        joint.span,
+        rule="H28",
+        hints=(
+            Hint(f"write `glue`, `screws` or `housing`, or `{_WITHIN[joint.kind]}` for the place"),
+        ),
+    )
 
 
 def _say_touch(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, host: Seat) -> bool:

@@ -329,3 +329,11 @@ def test_copies_on_parts_of_several_instances_have_one_each() -> None:
         (362, 372),
         (578, 588),
     ]
+
+
+def test_a_joint_that_needs_room_within_the_host_is_refused() -> None:
+    found = only_error(changed(CASE, ("446.5: glue", "446.5: groove 6")))
+    assert found.code == "joint-not-on-face"
+    assert found.span is not None
+    assert found.span.text() == "groove 6"
+    assert "`inside`" in found.hints[0].message
