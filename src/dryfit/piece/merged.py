@@ -45,12 +45,20 @@ def merged(outer: Declared, insides: Mapping[str, Declared]) -> Declared:
     inner = [_renamed(insides[name], named[name], outer) for name in insides]
     spread = {name: tuple(part.name for part in insides[name].parts) for name in insides}
     contacts = tuple(_spread_out(each, spread) for each in outer.contacts)
+    last = {name: inner_name(name, _last(insides[name])[0][0]) for name in insides}
     return replace(
         outer,
-        parts=tuple(parts),
-        contacts=tuple(one for each in contacts for one in each)
+        parts=tuple(_waiting_for(part, last) for part in parts),
+        contacts=tuple(
+            replace(one, after=last.get(one.after or "", one.after))
+            for each in contacts
+            for one in each
+        )
         + tuple(contact for each in inner for contact in each.contacts),
-        features=tuple(replace(f, parts=_hosts(f.parts, spread)) for f in outer.features)
+        features=tuple(
+            replace(f, parts=_hosts(f.parts, spread), after=last.get(f.after or "", f.after))
+            for f in outer.features
+        )
         + tuple(feature for each in inner for feature in each.features),
         stages=tuple(stage for each in inner for stage in each.stages)
         + tuple(_taking_up(stage, insides) for stage in outer.stages),
@@ -58,11 +66,27 @@ def merged(outer: Declared, insides: Mapping[str, Declared]) -> Declared:
         + tuple(finish for each in inner for finish in each.finishes if finish.subjects),
         bare=tuple(replace(b, subjects=_hosts(b.subjects, spread)) for b in outer.bare)
         + tuple(bare for each in inner for bare in each.bare),
-        wishes=outer.wishes + tuple(wish for each in inner for wish in each.wishes),
+        wishes=tuple(_wish_on(wish, last) for wish in outer.wishes)
+        + tuple(wish for each in inner for wish in each.wishes),
         notes=outer.notes + tuple(note for each in inner for note in each.notes),
         instances=(),
         openings=outer.openings + tuple(opening for each in inner for opening in each.openings),
     )
+
+
+def _waiting_for(part: DeclaredPart, last: Mapping[str, str]) -> DeclaredPart:
+    if part.cut_after is None or part.cut_after[0] not in last:
+        return part
+    return replace(part, cut_after=(last[part.cut_after[0]], part.cut_after[1]))
+
+
+def _wish_on(wish: WishWords, last: Mapping[str, str]) -> WishWords:
+    # A wish about an instance is one about the glue-up that makes it whole.
+    first, then = (
+        replace(act, subject=last.get(act.subject or "", act.subject))
+        for act in (wish.first, wish.then)
+    )
+    return replace(wish, first=first, then=then)
 
 
 def _part(part: DeclaredPart, box: DeclaredPart, instance: Instance) -> DeclaredPart:

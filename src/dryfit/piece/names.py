@@ -68,8 +68,11 @@ class Names:
         return False
 
     def stage(self, name: str, reference: Reference) -> str | None:
-        """Return the stage's name, or None with a finding when no glue-up is called that."""
-        if name in self.stages:
+        """Return the stage's name, or None with a finding when no glue-up is called that.
+
+        An instance of a pattern stands for the last glue-up inside it.
+        """
+        if name in self.stages or name in self.inner:
             return name
         if name not in self.unreadable:
             self._unknown(reference, "glue-up", sorted(self.stages))

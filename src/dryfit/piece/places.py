@@ -175,7 +175,7 @@ def _on_hosts(clauses: Sequence[PartClause], sums: Sums, names: Names) -> Iterat
         amounts = _values((offset.amount, *clause.others), sums, clause.span)
         hosts = names.hosts(offset.of)
         if amounts and len(hosts) == len(offset.of):
-            beyond = bool(offset.of) and offset.on_host
+            beyond = offset.beyond or (bool(offset.of) and offset.on_host)
             yield OnHost(axis, side, amounts, hosts, clause.span, beyond)
 
 

@@ -102,4 +102,8 @@ def _listed(site: Site, supply: Supply) -> Bought:
 
 
 def _listed_words(site: Site, names: Iterable[str]) -> str:
-    return " and ".join(dict.fromkeys(site.written(name) for name in names))
+    return " and ".join(dict.fromkeys(_written(site, name) for name in names))
+
+
+def _written(site: Site, name: str) -> str:
+    return name if site.opening(name) else site.written(name)

@@ -82,8 +82,8 @@ def _only_bounds(site: Site, part: DeclaredPart, contact: Contact) -> bool:
     return contact.joint is None and (bool(others) or part.sizes[0] is not None)
 
 
-def edge_inset(part: DeclaredPart, axis: int) -> Amount | None:
-    """Return how far the outermost copies of a spread along an axis are set in, or None.
+def edge_insets(part: DeclaredPart, axis: int) -> tuple[Amount, Amount] | None:
+    """Return how far the first and the last copy of a spread along an axis are set in, or None.
 
     ``spread front to back, set in 0 front to back`` speaks of the whole row, and not of each copy:
     so slats reach over what carries them.  A written gap says the same in another way.
@@ -91,4 +91,7 @@ def edge_inset(part: DeclaredPart, axis: int) -> Amount | None:
     if part.count < 2 or part.spread is None or part.spread.gap or spread_axis(part) != axis:
         return None
     amounts = dict(part.set_in) | {at: each for at, side, each in part.insets if side == 0}
-    return amounts.get(axis, amounts.get(None) if axis < 2 else None)
+    both = amounts.get(axis, amounts.get(None) if axis < 2 else None)
+    own = {side: each for at, side, each in part.insets if at == axis and side}
+    low, high = own.get(-1, both), own.get(1, both)
+    return None if low is None or high is None else (low, high)

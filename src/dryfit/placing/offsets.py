@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from functools import partial
 
 from dryfit.piece.declared import Amount, DeclaredPart, HeightList, Host, OnHost
-from dryfit.placing.directions import edge_inset, spread_axis
+from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, visible_end
 from dryfit.placing.from_words import from_clause, from_label
@@ -33,7 +33,7 @@ def state_offsets(site: Site, part: DeclaredPart) -> None:
         for entries in part.lists:
             _state_entry(site, part, seat, entries)
         # What is set in along a row speaks of the row (`spreads`).
-        insets = (each for each in part.insets if each[1] or edge_inset(part, each[0]) is None)
+        insets = (each for each in part.insets if edge_insets(part, each[0]) is None)
         for axis, side, amount in insets:
             _state_inset(site, part, seat, (axis, side), amount)
         for offset in part.offsets:

@@ -9,7 +9,7 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart, SpreadWords
-from dryfit.placing.directions import edge_inset, spread_axis
+from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
@@ -50,19 +50,19 @@ def _say_row(
     site: Site, part: DeclaredPart, contact: Contact | None, axis: int, seats: Sequence[Seat]
 ) -> bool:
     # Once the two bounds and the size of a copy are known: equal gaps, or the gap as written.
-    spread, inset = part.spread, edge_inset(part, axis)
+    spread, insets = part.spread, edge_insets(part, axis)
     bounds = (
         spread_bounds(site, part, contact, seats[0], axis)
-        if inset is None
+        if insets is None
         else over_the_piece(axis)
     )
     clear = None if bounds is None else site.positions.distance(*bounds)
     if bounds is None or clear is None or spread is None:
         return False
-    row = _row(site, spread, inset, seats, axis, clear)
+    row = _row(site, spread, insets, seats, axis, clear)
     if row is None:
         return False
-    if inset is None and spread.ends is None:
+    if insets is None and spread.ends is None:
         _assume_ends(site, part, spread, row, between=contact is not None)
     if row.first < 0 or row.gap < 0 or row.left:
         _does_not_fit(site, part, spread, clear, row)
@@ -72,7 +72,7 @@ def _say_row(
             f"place of {seat.name} in its spread",
             f"{len(seats)} {part.written} are spread evenly over {site.shown(clear)}, "
             f"{site.shown(row.gap)} apart",
-            spread.span if inset is None else inset.span,
+            spread.span if insets is None else insets[0].span,
         )
         face = Face(seat.name, axis, -1)
         site.positions.add(bounds[0], face, row.first + index * (row.size + row.gap), reason)
@@ -110,7 +110,7 @@ class _Row:
 def _row(
     site: Site,
     spread: SpreadWords,
-    inset: Amount | None,
+    insets: tuple[Amount, Amount] | None,
     seats: Sequence[Seat],
     axis: int,
     clear: Fraction,
@@ -118,18 +118,18 @@ def _row(
     """Return the row that fits, or None while a size or a gap is unknown."""
     count, size = len(seats), site.positions.extent(seats[0].name, axis)
     written = None if spread.gap is None else site.amount(spread.gap)
-    first = None if inset is None else site.amount(inset)
+    low, high = (None if insets is None else site.amount(insets[end]) for end in (0, 1))
     at_ends = None if spread.ends is None else _GAPS_AT_ENDS[spread.ends]
     if spread.gap is not None and written is None:
         return None
     if size is None and written is not None and at_ends is not None:
         size = (clear - (count - 1 + 2 * at_ends) * written) / count
         _state_size(site, spread, seats, axis, size)
-    if size is None or (inset is not None and first is None):
+    if size is None or (insets is not None and (low is None or high is None)):
         return None
     room = clear - count * size
-    if first is not None and count > 1:
-        return _Row(count, size, first, (room - 2 * first) / (count - 1))
+    if low is not None and high is not None and count > 1:
+        return _Row(count, size, low, (room - low - high) / (count - 1))
     if written is None:
         gaps = count - 1 + 2 * (1 if at_ends is None else at_ends)
         gap = room / gaps if gaps else ZERO

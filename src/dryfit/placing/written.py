@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
-from dryfit.placing.directions import edge_inset
+from dryfit.placing.directions import edge_insets
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.from_words import from_clause, from_label
 from dryfit.placing.positions import Face, Reason
@@ -46,7 +46,7 @@ def state_part(site: Site, part: DeclaredPart) -> None:
                 _state_size(site, seat, axis, dimension_on(part, axis), amount)
         for direction, amount in part.set_in:
             for axis in _set_in_axes(seat, direction):
-                if edge_inset(part, axis) is None:
+                if edge_insets(part, axis) is None:
                     _state_set_in(site, seat, axis, amount)
         for axis, side, amount in part.froms:
             _state_from(site, seat, axis, side, amount)

@@ -5,15 +5,24 @@ import sys
 from pathlib import Path
 
 import pytest
+from lark import Lark
 
 from dryfit.diagnostics import Source
-from dryfit.notes.reading import grammar
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
 from dryfit.notes.reading.presumed import presumed
+from dryfit.notes.reading.table import GRAMMAR, START, NoLexer
 from dryfit.notes.reading.vocabulary import collected, vocabulary
+from dryfit.resources import root
 
+LARK = Lark(
+    (root("grammar") / GRAMMAR).read_text(encoding="utf-8"),
+    parser="lalr",
+    lexer=NoLexer,
+    start=START,
+    keep_all_tokens=True,
+)
 EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.dryfit"))
 
 
@@ -25,7 +34,7 @@ def test_what_is_promised_is_what_the_parser_really_takes(path: Path) -> None:
     for line in lines:
         reading = read_line(line, words)
         assert isinstance(reading, Reading), line.text
-        parse, reference = LineParse(), grammar._lark().parse_interactive("")
+        parse, reference = LineParse(), LARK.parse_interactive("")
         for token in reading.tokens:
             promised = {name for name in reference.choices() if name.lstrip("_$").isupper()}  # type: ignore[no-untyped-call]
             assert parse.takes() == reference.accepts()  # type: ignore[no-untyped-call]

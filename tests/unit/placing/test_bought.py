@@ -69,3 +69,18 @@ def test_lower_casters_make_higher_sides() -> None:
     text = changed(CART, ("set in 10", "set in 10, up 0"), ("108 high", "100 high"))
     assert "overall-not-met" not in codes(checked(text))
     assert model_of(text).part("side").length == 400
+
+
+def test_a_bought_thing_can_stand_in_an_opening() -> None:
+    text = changed(
+        CART,
+        ("finish oil", "bay = opening between sides and top and bottom\nfinish oil"),
+        (
+            "bought 2 knobs",
+            "bought 1 basket, 200 high, in bay, gap 5 across, 250 deep\nbought 2 knobs",
+        ),
+    )
+    basket = next(thing for thing in model_of(text).bought if thing.name == "basket")
+    # The bay is 564 wide between sides of 18; 5 are left at either side.
+    assert basket.purpose == "in the bay"
+    assert basket.copies[0].box.extent(0) == 554

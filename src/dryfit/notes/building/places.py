@@ -84,7 +84,9 @@ def offset_of(node: Parsed, draft: Draft) -> Offset:
         draft.error("place-missing", "from one side only is a distance measured", span)
     hosts = trees(nodes, "refs")
     of = references(hosts[0], draft) if hosts else ()
-    return Offset(amount, places[0], span, of=of, on_host=not of and not from_side)
+    outwards = {"top": "_ABOVE", "bottom": "_BELOW"}.get(places[0])
+    beyond = outwards is not None and bool(tokens(nodes, outwards))
+    return Offset(amount, places[0], span, of, on_host=not of and not from_side, beyond=beyond)
 
 
 def from_side(group: Listed, draft: Draft) -> From:

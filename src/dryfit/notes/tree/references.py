@@ -39,7 +39,8 @@ class Offset:
     """``120 from left`` / ``5 from bottom`` / ``15 below the top`` / ``30 from top of legs``.
 
     `of` names the parts from whose side it is measured; without them `on_host` tells whether it is
-    measured on the part that it lies on (``15 below the top``) or on the whole piece.
+    measured on the part that it lies on (``15 below the top``) or on the whole piece.  `beyond`
+    tells that it runs outwards from that side (``20 above the top of rails``).
     """
 
     amount: Sum
@@ -47,6 +48,7 @@ class Offset:
     span: Span
     of: tuple[Reference, ...] = ()
     on_host: bool = False
+    beyond: bool = False
 
 
 @dataclass(frozen=True, slots=True)
