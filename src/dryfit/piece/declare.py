@@ -64,9 +64,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
 
     Findings: unknown-part, circle, mixed-kinds, wrong-kind, number-too-long, size-not-positive,
     size-huge, size-not-written, not-linear, value-has-no-size, joined-to-itself, in-no-opening,
-    opening-is-no-part, no-piece, no-parts, too-many-parts,
-    finish-twice, thicker-than-wide, wishes-in-a-circle, unit-mixed, unit-slip,
-    inch-fractions.
+    opening-is-no-part, no-piece, no-parts, too-many-parts, finish-twice, thicker-than-wide,
+    wishes-in-a-circle, unit-mixed, unit-slip, inch-fractions, and those of `features`.
     """
     units, overall_line = _first(notes, UnitsLine), _first(notes, OverallLine)
     names = Names(
@@ -115,11 +114,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     slips = tuple(unit_slips(sums, parts, overall, units_said=units is not None))
     told = {slip.span for slip in slips}
     others = tuple(each for each in sums.findings if each.span not in told)
-    findings = (
-        *_lines_missing_or_twice(notes, title),
-        *circles(wishes, declared.stages),
-        *slips,
-    )
+    findings = (*_lines_missing_or_twice(notes, title), *circles(wishes, declared.stages), *slips)
     if measured:
         findings += tuple(each for each in planned.findings if each not in others)
     declared = replace(declared, sums=sums_read(notes, sums, first))
