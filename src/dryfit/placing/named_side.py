@@ -13,6 +13,7 @@ from functools import partial
 
 from dryfit.piece.declared import PLACE_SIDE, DeclaredPart
 from dryfit.placing.directions import spread_axis
+from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.heights import say, verb
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
@@ -44,6 +45,9 @@ def lies_at_named_side(site: Site, part: DeclaredPart) -> bool:
 def _say_side(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> Placed | None:
     side = seat.side(axis)
     if not side or axis in {part.axes[0], spread_axis(part)} or not _is_open(site, seat, axis):
+        return None
+    if site.contacts(part.name, *ON_A_FACE):
+        # What lies on a face lies at that side of the face (`along_faces`).
         return None
     if not _is_written(part, axis) and axis == 2:
         # A "top shelf" is only the topmost one.

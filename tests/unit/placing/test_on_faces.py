@@ -337,3 +337,15 @@ def test_a_joint_that_needs_room_within_the_host_is_refused() -> None:
     assert found.span is not None
     assert found.span.text() == "groove 6"
     assert "`inside`" in found.hints[0].message
+
+
+def test_at_the_sides_of_the_face_that_it_lies_on() -> None:
+    blocks = "2 blocks, 60 long, 20 x 15, on the inside of bottom board, at left and right: glue"
+    text = changed(
+        CASE, ("1 back, 6", f"{blocks}\n1 back, 6"), ("runners, back", "blocks, runners, back")
+    )
+    model = model_of(changed(text, ("446.5: glue", "446.5, set in 80 at front: glue")))
+    # Between the sides, as far as one sees the board, and midway in depth.
+    left, right = spans(model, "block")
+    assert left == ((18, 78), (187, 207), (18, 33))
+    assert right[0] == (522, 582)
