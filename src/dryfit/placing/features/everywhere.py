@@ -66,6 +66,7 @@ def tell(task: Task, misfit: Misfit) -> None:
         f"{task.name}: {misfit.why}",
         task.feature.span,
         rule="H38",
+        figures=dict(misfit.figures),
         hints=(Hint(misfit.remedy),),
     )
     if finding not in task.site.findings:

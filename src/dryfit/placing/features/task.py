@@ -10,7 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.joinery.form import PlacedForm, Side
 from dryfit.piece.declared import PLACE_SIDE, DeclaredFeature, PlacedAmount
-from dryfit.placing.site import Site
+from dryfit.placing.site import SIDE_WORDS, Site
 
 ENDS = "end"
 MIDDLE = "middle"
@@ -18,10 +18,11 @@ MIDDLE = "middle"
 
 @dataclass(frozen=True, slots=True)
 class Misfit:
-    """Why a cut cannot be put on a copy, as a clause, and what to write instead."""
+    """Why a cut cannot be put on a copy, as a clause; what to write instead; lengths in mm."""
 
     why: str
     remedy: str = "name a face and a distance from an edge, such as `inside`, `12 from top`"
+    figures: tuple[tuple[str, Fraction], ...] = ()
 
 
 Made = tuple[Cut, ...] | Misfit
@@ -82,8 +83,10 @@ def under(task: Task, face: Side, depth: Fraction) -> Box:
 
 def cut_of(task: Task, box: Box, kind: str, face: Side, form: PlacedForm | None = None) -> Made:
     """Return the one cut with that box, or a misfit where it does not lie wholly on the copy."""
-    if not task.box.contains(box) or not all(box.extent(axis) > 0 for axis in range(3)):
-        return Misfit("it does not lie wholly on the part")
+    if not task.box.contains(box):
+        return _beyond(task, box, face)
+    if not all(box.extent(axis) > 0 for axis in range(3)):
+        return Misfit("nothing of it lies on the part")
     feature = task.feature
     role = "key slot" if feature.kind == "keys" else feature.kind
     fit = "free" if role == "groove" else None
@@ -100,6 +103,32 @@ def cut_of(task: Task, box: Box, kind: str, face: Side, form: PlacedForm | None 
             feature.after,
             form,
         ),
+    )
+
+
+def _beyond(task: Task, box: Box, face: Side) -> Misfit:
+    """Return by how much a cut is deeper than the wood, or how far it reaches beyond a side."""
+    show, outer = task.site.shown, task.box
+    deep, wood = box.extent(face[0]), outer.extent(face[0])
+    if deep > wood:
+        return Misfit(
+            f"it is {show(deep)} deep in {show(wood)} of wood",
+            f"make it less than {show(wood)} deep, or write it on another face",
+            (("depth", deep), ("wood", wood)),
+        )
+    reaches = {
+        (axis, side): box.high[axis] - outer.high[axis]
+        if side > 0
+        else outer.low[axis] - box.low[axis]
+        for axis in range(3)
+        for side in (-1, 1)
+    }
+    beyond = max(reaches, key=lambda side: reaches[side])
+    far = reaches[beyond]
+    return Misfit(
+        f"it reaches {show(far)} beyond the {SIDE_WORDS[beyond]} of the part",
+        "move it, or make it smaller",
+        (("beyond", far),),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import product
 
 from tests.unit.placing.features.where import bounds, cuts, found, placed
@@ -78,4 +79,5 @@ def test_holes_that_are_named_and_put_agree() -> None:
 def test_a_hole_beyond_the_edge_is_told() -> None:
     line = "hole in back: front, 35 dia, through, 10 from top, 200 from left\n"
     (finding,) = found(BACK + line, "feature-off-part")
-    assert finding.message == "hole in back: it does not lie wholly on the part"
+    assert finding.message == "hole in back: it reaches 7.5 beyond the top of the part"
+    assert dict(finding.figures) == {"beyond": Fraction(15, 2)}

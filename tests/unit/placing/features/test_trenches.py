@@ -120,13 +120,13 @@ def test_a_slot_lies_along_the_part_and_in_the_middle_where_nothing_is_said() ->
 @pytest.mark.parametrize(
     ("line", "why"),
     [
-        ("groove in sides: outside, 13 wide, 6 deep, 110 from bottom, through", "wholly"),
+        ("groove in sides: outside, 13 wide, 6 deep, 110 from bottom, through", "3 beyond the top"),
         ("groove in sides: outside, 13 wide, 6 deep, 3 from left, through", "do not fit"),
         ("groove in sides: outside, 13 wide, 6 deep, 9 from top, stopped 20 from left", "run to"),
-        ("rabbet in sides: top inside edge, 6 wide, 13 deep, through", "wholly"),
+        ("rabbet in sides: top inside edge, 6 wide, 13 deep, through", "is 13 deep in 12 of wood"),
         ("notch in sides: outside edge, 60 wide, 4 deep, at front", "is a face"),
         ("notch in sides: top edge, 60 wide, 40 deep, at top", "do not fit"),
-        ("slot in sides: outside, 130 wide, 150 long, through, 9 from front", "wholly"),
+        ("slot in sides: outside, 130 wide, 150 long, through, 9 from front", "5 beyond the"),
     ],
 )
 def test_what_does_not_lie_on_the_part_is_told(line: str, why: str) -> None:
