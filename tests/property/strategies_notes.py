@@ -9,12 +9,26 @@ from dryfit.notes.reading.words import SPELLINGS
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.dryfit"))
 FLAWLESS = tuple(path.read_text(encoding="utf-8") for path in EXAMPLES)
+OF_THE_LANGUAGE = sorted((Path(__file__).parents[1] / "language").glob("flawless*.dryfit"))
+TO_DAMAGE = (*FLAWLESS, *(path.read_text(encoding="utf-8") for path in OF_THE_LANGUAGE))
 WORDS = tuple(
     sorted(
         {word for phrases in SPELLINGS.values() for phrase in phrases for word in phrase.split()}
     )
 )
-NAMES = ("legs", "long rail", "top", "seat", "overhang", "end frame", "base", "x", "xs")
+NAMES = (
+    "legs",
+    "bay",
+    "box",
+    "long rail",
+    "top",
+    "seat",
+    "overhang",
+    "end frame",
+    "base",
+    "x",
+    "xs",
+)
 NUMBERS = (
     "4",
     "12,5",
@@ -45,6 +59,23 @@ BEGINNINGS = (
     "finish oil,",
     "cut legs before",
     "units mm",
+    "bay = opening between",
+    "1 panel, in bay, gap",
+    "2 legs, on the inside of",
+    "holes in legs: inside,",
+    "legs into seat: tenon 20,",
+    "bought 4 knobs,",
+    "finish inside of legs with",
+    "no finish on",
+    "at most 620 high,",
+    "seat top between",
+    "measured",
+    "done:",
+    "spoiled:",
+    "pattern box with width,",
+    "1 base, as box,",
+    "box's",
+    "end",
 )
 leaves = st.lists(st.sampled_from((*WORDS, *NAMES, *NUMBERS, *SIGNS)), max_size=10).map(" ".join)
 salad = st.lists(st.builds("{} {}".format, st.sampled_from(BEGINNINGS), leaves), max_size=12).map(
@@ -59,7 +90,7 @@ def damaged(text: str, random: random.Random) -> str:
     return text
 
 
-damaged_notes = st.builds(damaged, st.sampled_from(FLAWLESS), st.randoms(use_true_random=False))
+damaged_notes = st.builds(damaged, st.sampled_from(TO_DAMAGE), st.randoms(use_true_random=False))
 
 
 def _one_sign(text: str, random: random.Random) -> str:

@@ -6,7 +6,14 @@ from dataclasses import fields, is_dataclass
 
 import pytest
 from hypothesis import given
-from tests.property.strategies_notes import FLAWLESS, anything, damaged, damaged_notes, salad
+from tests.property.strategies_notes import (
+    FLAWLESS,
+    TO_DAMAGE,
+    anything,
+    damaged,
+    damaged_notes,
+    salad,
+)
 
 from dryfit.diagnostics import Diagnostic, Source, Span
 from dryfit.diagnostics.render import full
@@ -33,7 +40,7 @@ def read(text: str) -> tuple[Notes, tuple[Diagnostic, ...]]:
     source = Source("a.dryfit", text)
     notes, findings = parse(source)
     lines = source.lines()
-    for span in (*spans(notes.statements), *spans(findings)):
+    for span in (*spans(notes.statements), *spans(notes.patterns), *spans(findings)):
         assert 1 <= span.line <= len(lines)
         assert 1 <= span.column <= span.end_column <= len(lines[span.line - 1]) + 1
     assert parse(source) == (notes, findings)
@@ -90,7 +97,7 @@ def test_many_damaged_files_are_read_to_an_end() -> None:
     generator = random.Random(20)  # noqa: S311 - damage, no secret
     found = 0
     for number in range(DAMAGED_FILES):
-        text = damaged(FLAWLESS[number % len(FLAWLESS)], generator)
+        text = damaged(TO_DAMAGE[number % len(TO_DAMAGE)], generator)
         found += bool(read(text)[1])
     assert found > DAMAGED_FILES // 2
 

@@ -17,7 +17,12 @@ from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in
 from dryfit.notes.tree import Statement
 from dryfit.notes.unknown_names import names_used, told_once
-from dryfit.notes.whole import joints_without_host, near_values, without_doubles
+from dryfit.notes.whole import (
+    joints_without_host,
+    misleading_values,
+    near_values,
+    without_doubles,
+)
 
 MOST_MISTAKES = 60
 
@@ -65,7 +70,7 @@ def lines_read(lines: Sequence[SenseLine], words: Vocabulary) -> LinesRead:
         progress.used,
         lambda mistake: offered(mistake, at[mistake.span.line], words),
     )
-    findings = [*told, *doubles, *near_values(statements)]
+    findings = [*told, *doubles, *near_values(statements), *misleading_values(statements)]
     findings.extend(joints_without_host(statements, progress.named_unread))
     return LinesRead(
         statements, tuple(findings), frozenset(progress.unreadable), progress.overall_unread

@@ -112,7 +112,7 @@ def test_what_a_sum_cannot_say_is_refused_with_what_to_write(line: str, code: st
 
 def test_sums_that_lean_on_each_other_as_written_are_a_circle() -> None:
     text = changed(CASE, ("play = 2", "play = door width / 4"))
-    assert codes(checked(text)) == ["circle"]
+    assert "circle" in codes(checked(text))
 
 
 def test_the_reading_of_every_sum_with_names_is_echoed() -> None:

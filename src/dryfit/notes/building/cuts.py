@@ -38,7 +38,10 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
     extents = [extent for node in trees(nodes, "extent") for extent in _extents(node, draft)]
     if len(extents) > 1:
         draft.error("said-twice", "said twice: how far it runs", extents[1].span)
-    said = only(trees(nodes, "surfaces"), "where on the part it is", draft)
+    named = trees(nodes, "surfaces")
+    for more in named[1:]:
+        surfaces(more, draft)
+    said = only(named, "where on the part it is", draft)
     kind = tokens(nodes, "FEATURE")[0]
     return FeatureLine(
         kind=text_of(kind),
@@ -50,11 +53,16 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
         extent=extents[0] if extents else None,
         rows=tuple(_row(node, draft) for node in trees(nodes, "row")),
         count=_count(tree, each, draft),
-        each=text_of(tokens(each.children, "EACH")[0]) if each else None,
+        each=_each(each) if each else None,
         profile=text_or_none(only(tokens(nodes, "PROFILE"), "the profile", draft)),
         after=stage(trees(after.children, "stage")[0], draft) if after else None,
         span=draft.line.whole(),
     )
+
+
+def _each(node: Parsed) -> str:
+    words = tokens(node.children, "EACH")
+    return text_of(words[0]) if words else "corner"
 
 
 def surfaces(node: Parsed, draft: Draft) -> tuple[Surface, ...]:
@@ -87,6 +95,7 @@ def _surface(words: list[Token], draft: Draft) -> Surface:
             "surface-missing",
             f"{words[-1].value} of what? an edge, a face or an end",
             draft.over(words[0], words[-1]),
+            Hint("of equal cuts in a row say how many: `12 at 32 from 250`"),
         )
     return Surface(
         (*(text_of(word) for word in sides), *long), noun, every, draft.over(words[0], words[-1])

@@ -46,6 +46,8 @@ def joint_spec(node: Parsed, draft: Draft) -> JointSpec:
     count = checked_count(node.children, draft)
     if count and word.type == "JOINT":
         _check_count(count, word, node, draft)
+    if "2" in adjectives:
+        count, adjectives = count or 2, [each for each in adjectives if each != "2"]
     place = draft.span(word)
     details = tuple(_detail(adjective, None, (), None, place) for adjective in adjectives)
     return JointSpec(kind, count, sizes, None, draft.span(node), details=details)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from lark import Token
 
-from dryfit.diagnostics import Hint
 from dryfit.notes.building.draft import Draft, ends, text_of
+from dryfit.notes.mistake import Repair
 from dryfit.notes.reading.word_kinds import RESERVED
 
 
@@ -16,7 +16,12 @@ def check_name(name: Token, draft: Draft) -> None:
             "trade-word",
             f"`{written_name(name, draft)}` is a word of the language and cannot name a part",
             draft.span(name),
-            Hint(f"add a word that tells it apart, such as `long {written_name(name, draft)}`"),
+            Repair(
+                "add a word that tells it apart",
+                draft.span(name),
+                f"long {written_name(name, draft)}",
+            ),
+            Repair("add a word that tells it apart", draft.span(name), f"{text_of(name)} piece"),
         )
 
 

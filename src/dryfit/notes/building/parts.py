@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from lark import Token, Tree
 
 from dryfit.notes.building.clauses import clauses
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, text_of, tokens
+from dryfit.notes.building.draft import Draft, ends, text_of, tokens
 from dryfit.notes.building.joining import Phrase, combined
 from dryfit.notes.building.joint_lines import check_hosts
 from dryfit.notes.building.new_names import check_name, written_name
@@ -16,6 +17,8 @@ from dryfit.notes.building.pattern_lines import setting, with_settings
 from dryfit.notes.building.places import listed
 from dryfit.notes.building.size_checks import check_part_sizes, check_written
 from dryfit.notes.mistake import Repair
+from dryfit.notes.names import plural
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import (
     At,
     CutAfter,
@@ -50,6 +53,7 @@ def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
     settings = [setting(node, draft) for node in nodes if node.data == "setting"]
     groups = listed(phrases, draft)
     joined = combined(_set_in_places(clauses(groups, draft), count), draft)
+    _check_place_of(nodes, draft)
     if settings:
         joined = tuple(with_settings(joined, settings, draft))
     check_name(name, draft)
@@ -93,6 +97,30 @@ def _set_in_places(phrases: list[Phrase], count: int) -> list[Phrase]:
             *phrases[at + 1 :],
         ]
     return phrases
+
+
+def _check_place_of(nodes: Sequence[Parsed], draft: Draft) -> None:
+    """Check that no part is meant in "at the back of raisl", which reads as a timber."""
+    for place, timber in pairwise(nodes):
+        if place.data != "at" or timber.data != "oftimber":
+            continue
+        start, end = ends(place)[1], ends(timber)[0]
+        if draft.line.text[start:end].strip():
+            continue
+        word = tokens(timber.children, "PHRASE")[0]
+        names = sorted(draft.vocabulary.parts)
+        near = nearest(written_name(word, draft), [*names, *map(plural, names)])
+        span = draft.span(word)
+        comma = Repair(
+            "if it is the timber, put a comma before it", draft.line.span(start, start), ","
+        )
+        draft.error(
+            "unknown-name",
+            f"no part is called `{written_name(word, draft)}`",
+            span,
+            *(Repair(f"did you mean `{name}`?", span, name) for name in near),
+            comma,
+        )
 
 
 def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:

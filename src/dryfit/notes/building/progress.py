@@ -22,6 +22,7 @@ _COUNT = re.compile(r"([0-9]{1,3})\s+of\s+")
 _MOMENT = re.compile(
     r"(?:on\s+)?([0-9]{4}-[0-9]{2}-[0-9]{2})(?:\s*(?:at|T)?\s*([0-9]{1,2}:[0-9]{2}))?"
 )
+_BEFORE_A_DATE = re.compile(r"(?<=[^\s,;]) (?=on\s+[0-9]{4}-)", re.IGNORECASE)
 _LIKE_A_MOMENT = re.compile(r"(?:on|at)\s+[0-9]|[0-9]{1,4}[-./][0-9]{1,2}[-./]", re.IGNORECASE)
 _PARTED = re.compile(r"\s*/\s*")
 _HOURS, _MINUTES = 24, 60
@@ -57,7 +58,7 @@ def done_line(tree: Parsed, draft: Draft) -> DoneLine:
     start = ends(text)[0]
     deeds: list[DeedDone] = []
     moment: tuple[str, str | None] | None = None
-    for first, written in _items(text_of(text)):
+    for first, written in _items(_with_comma(text_of(text))):
         place = draft.line.span(start + first, start + first + len(written))
         said = _MOMENT.fullmatch(written)
         if said and _is_moment(said[1], said[2]):
@@ -84,6 +85,11 @@ def done_line(tree: Parsed, draft: Draft) -> DoneLine:
 def spoiled_line(tree: Parsed, draft: Draft) -> SpoiledLine:
     """Return the statement of ``spoiled: 1 long rail``."""
     return SpoiledLine(glue_items(tree, draft), draft.line.whole())
+
+
+def _with_comma(text: str) -> str:
+    """Return the text with a comma before its moment: "post / rip on 2026-12-05"."""
+    return _BEFORE_A_DATE.sub(",", text, count=1)
 
 
 def _items(text: str) -> Iterator[tuple[int, str]]:

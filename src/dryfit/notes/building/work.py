@@ -6,12 +6,14 @@ from dataclasses import replace
 
 from lark import Token, Tree
 
+from dryfit.diagnostics import Hint, Severity, Span
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.cuts import surfaces
-from dryfit.notes.building.draft import Draft, Node, only, text_of, tokens, trees, union
+from dryfit.notes.building.draft import Draft, Node, ends, only, text_of, tokens, trees, union
 from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.sums import sum_in
+from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.tree import (
     BareLine,
     CoatWords,
@@ -68,10 +70,44 @@ def finish_line(tree: Parsed, draft: Draft) -> FinishLine:
     """Return the statement of ``finish inside of boxes with shellac, 2 coats``."""
     said = trees(tree.children, "subjects")
     parts, where = _subjects(said[0], draft) if said else ((), ())
+    if not said:
+        _check_product(tokens(tree.children, "PHRASE")[0], draft)
     products = tuple(_product(nodes, draft) for nodes in _by_product(tree))
     if len(products) == 1:
         products = (replace(products[0], span=draft.line.whole()),)
     return FinishLine(parts, where, products, draft.line.whole())
+
+
+def _check_product(word: Token, draft: Draft) -> None:
+    """Ask when a part seems to be named in the product: "finish seat oil", "finish top in oil"."""
+    name = text_of(word)
+    part = next((part for part in sorted(draft.vocabulary.parts) if _is_in(part, name)), None)
+    if part is None:
+        return
+    advice: Repair | Hint = Hint(f"say so: `finish {part} with ...`")
+    if name.startswith(f"{part} ") and " in " not in name:
+        advice = Repair("say so", _behind(part, word, draft), " with")
+    draft.mistakes.append(
+        Mistake(
+            "finish-of-part",
+            f"is `{part}` what is finished? the line reads as a finish called `{name}`",
+            draft.span(word),
+            (advice,),
+            Severity.QUESTION,
+        )
+    )
+
+
+def _behind(part: str, word: Token, draft: Draft) -> Span:
+    """Return the place behind a part's name at the beginning of a phrase."""
+    first = next(i for i, each in enumerate(draft.line.words) if each.start == ends(word)[0])
+    end = draft.line.words[first + part.count(" ")].end
+    return draft.line.span(end, end)
+
+
+def _is_in(part: str, product: str) -> bool:
+    """Return whether a product's name begins with a part's, or holds it behind of."""
+    return product.startswith(f"{part} ") or f" of {part} " in f"{product} "
 
 
 def bare_line(tree: Parsed, draft: Draft) -> BareLine:

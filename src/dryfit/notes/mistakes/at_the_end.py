@@ -28,6 +28,14 @@ _EXAMPLES = {
     "FINISH": "finish hard wax oil, 2 coats, 8 h apart",
     "FEATURE": "groove in aprons: inside, 6 wide, 9 deep, 12 from top",
     "_LET": "let overhang = 15",
+    "BOUGHT": "bought 4 casters, 108 high, under bottom at corners",
+    "BARE": "no finish on runners",
+    "MEASURED": "measured leg.thickness = 39.6",
+    "DONE": "done: post / end lap",
+    "SPOILED": "spoiled: 1 long rail",
+    "PATTERN": "pattern box with width, depth, height, board = 12 mm",
+    "_ATMOST": "at most 620 high, the window sill",
+    "_ATLEAST": "at least 500 wide, two crates",
 }
 
 
@@ -79,7 +87,8 @@ def rest_of_line(stumble: Stumble) -> Mistake | None:
     """The line was complete before this."""
     if END not in stumble.takes or not stumble.written:
         return None
-    before = len(stumble.text[: stumble.at].rstrip(" "))
+    last = stumble.previous
+    before = last.end_pos if last is not None and last.end_pos else 0
     return Mistake(
         "rest-of-line",
         f"the line is complete before `{stumble.rest.strip()[:40]}`",

@@ -9,6 +9,7 @@ from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.free_names import free_name
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.presumed import list_mark, presumed
 from dryfit.notes.reading.runs import phrase_at
@@ -16,6 +17,7 @@ from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 
 _EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(=|\b(?:is|be)\b)", re.IGNORECASE)
+_BEGINNINGS = (*OPENERS, "FEATURE", "_LET", "STANDS", "_ATMOST", "_ATLEAST")
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
 
@@ -34,23 +36,22 @@ def marked_as_list(stumble: Stumble) -> Mistake | None:
 def trade_word_as_value(stumble: Stumble) -> Mistake | None:
     """``depth = 300``: a word of the language cannot be a value's name."""
     found = _EQUATION.match(stumble.text)
-    if not found or stumble.opener not in ("", "_LET"):
+    if not found or len(stumble.failure.tokens) > 1:
         return None
     written = found.group(1).rstrip()
     name = canonical(written)
     if name not in RESERVED:
         return None
     of_whole = name in ("width", "depth", "height")
-    hint = (
-        "the sizes of the whole piece belong on the `overall` line"
-        if of_whole
-        else ("choose a name of two words, such as `drawer gap`")
-    )
+    place = stumble.span(found.start(1), found.start(1) + len(written))
+    free = free_name(name, stumble.vocabulary)
+    advice = Repair(f"a name that is free: `{free}`", place, free)
+    whole = Hint("the sizes of the whole piece belong on the `overall` line")
     return Mistake(
         "trade-word",
         f"`{written}` is a word of the language and cannot name a value",
-        stumble.span(found.start(1), found.start(1) + len(written)),
-        (Hint(hint),),
+        place,
+        (whole,) if of_whole else (advice,),
     )
 
 
@@ -74,7 +75,7 @@ def mistyped_opener(stumble: Stumble) -> Mistake | None:
         return None
     for written, start, end in stumble.runs():
         for opener in nearest(
-            written, (*OPENERS.values(), *SPELLINGS["FEATURE"], *SPELLINGS["_LET"])
+            written, [spelling for kind in _BEGINNINGS for spelling in SPELLINGS[kind]]
         ):
             span = stumble.span(start, end)
             return Mistake(
@@ -179,7 +180,6 @@ def _few(names: Iterable[str]) -> str:
 
 
 CASES = (
-    trade_word_as_value,
     part_without_name,
     mistyped_opener,
     mistyped_name_first,

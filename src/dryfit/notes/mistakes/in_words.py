@@ -78,6 +78,8 @@ def mistyped_phrase(stumble: Stumble) -> Mistake | None:
         return None
     phrases = [phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase]
     for written, start, end in stumble.runs_from(last.start_pos, shortest=2):
+        if canonical(written) in PHRASES:
+            continue
         near = nearest(written, phrases)
         if near:
             place = stumble.span(start, end)

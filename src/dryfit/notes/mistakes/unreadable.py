@@ -9,11 +9,14 @@ from dryfit.notes.mistakes import (
     at_the_end,
     at_the_start,
     habits,
+    in_cuts,
     in_lists,
     in_names,
     in_numbers,
+    in_places,
     in_signs,
     in_words,
+    in_work,
 )
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.lexer import Failure
@@ -24,9 +27,13 @@ _CASES = (
     *in_numbers.CASES,
     at_the_start.marked_as_list,
     at_the_start.value_without_equals,
+    *in_places.CASES,
+    *in_cuts.CASES,
+    *in_work.CASES,
     *in_lists.CASES,
     *in_names.SORT_CASES,
     *in_words.SIGN_CASES,
+    at_the_start.trade_word_as_value,
     in_signs.bracket,
     at_the_end.unfinished,
     in_signs.stray_sign,

@@ -294,7 +294,12 @@ class _Scan:
         """Return whether the word stands in "finish frames and rails with paint" before with."""
         if self._is_wish or self.words[0].text != "finish":
             return False
-        return any(word.text == "with" for word in self.words[index + 1 :])
+        return index < self._first_with
+
+    @cached_property
+    def _first_with(self) -> int:
+        """The index of the first with, 0 where there is none."""
+        return next((at for at, word in enumerate(self.words) if word.text == "with"), 0)
 
     def _is_measured(self, best: Token | None) -> bool:
         """Return whether a size of a part or a value is named in "measured post.thickness = 30".

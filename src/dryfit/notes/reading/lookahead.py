@@ -50,11 +50,17 @@ class Ahead:
             return " " in run or self._sign(after) in _CLAUSE_ENDS
         if terminal == "_BETWEENSIZES":
             return self.sum_at(after)
+        if terminal == "GLUEWORDS" and run == "loose":
+            return not self._is_joint(after)  # a "loose tenon" is another joint
         if terminal == "PREP" and value == "in":
             return self.names_at(after, self.vocabulary.spaces)
         if terminal == "PREP" and run.startswith("at "):
             return self.names_at(after, self.vocabulary.parts)
         return True
+
+    def _is_joint(self, after: int) -> bool:
+        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
+        return phrase is not None and any(kind == "JOINT" for kind, _ in PHRASES[phrase[0]])
 
     def is_surface(self, takes: frozenset[str], after: int) -> bool:
         """Return whether a place word names a face or an edge, and is not of a part's name."""

@@ -14,12 +14,13 @@ from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.runs import Word, name_length, phrase_at
 from dryfit.notes.reading.vocabulary import Declared, declared_in
 from dryfit.notes.reading.word_kinds import BEGINNERS, CLAUSE_KINDS, RESERVED
-from dryfit.notes.reading.words import OPENERS, PHRASES
+from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 
 _MEASURE_ONLY = re.compile(r" *(?::| ) *[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
 _SIZE_AHEAD = re.compile(r" *,? *(?:[0-9½¼¾]|\.[0-9])")
 _LIST_MARK = re.compile(r" *(?:[-*•+]|[0-9]+[.)])[ ]+(?=\S)")
 _GLUE_UP = "glue up"
+_LIMITS = (*SPELLINGS["_ATMOST"], *SPELLINGS["_ATLEAST"])
 
 
 def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
@@ -86,7 +87,7 @@ def _mistyped_opener(words: tuple[Word, ...], text: str) -> str | None:
     for length in (2, 1):
         if length <= len(words):
             written = text[words[0].start : words[length - 1].end]
-            near = nearest(written, OPENERS.values())
+            near = nearest(written, (*OPENERS.values(), *_LIMITS))
             if near:
                 return near[0]
     return None

@@ -34,7 +34,7 @@ _VALUE = re.compile(
 )
 _OPENING = re.compile(
     r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(?:=|:|\b(?:is|be)\b) *"
-    r"(?:the |an? )?(?:opening|space)\b(?= +(?:between|inside|within)\b)",
+    r"(?:the |an? )?(?:opening|space)\b(?= +(?!width\b|depth\b|height\b)[^\W\d])",
     re.IGNORECASE,
 )
 _IN_ORDER = re.compile(r"\b(?:before|after)\b", re.IGNORECASE)

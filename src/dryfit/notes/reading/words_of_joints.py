@@ -22,6 +22,8 @@ def _tenons() -> dict[str, str]:
         "draw bored": "drawbore",
         "wedged through": "through, wedges",
         "through wedged": "through, wedges",
+        "twin": "2",
+        "double": "2",
     }
     tenons = {f"{adjective} tenon": f"tenon, {details}" for adjective, details in said.items()}
     plain = ("tenon", "mortise and tenon", "mortice and tenon", "blind tenon", "stub tenon")
@@ -30,7 +32,17 @@ def _tenons() -> dict[str, str]:
 
 def _glue() -> Iterator[tuple[str, str]]:
     """Yield the spellings of where glue goes, each with its kind and perhaps a place."""
-    for glue in ("glue", "glue only", "glue at", "glue in", "glued at", "glued in"):
+    for glue in (
+        "glue",
+        "glue only",
+        "glue at",
+        "glue only at",
+        "glue in",
+        "glued",
+        "glued at",
+        "glued only at",
+        "glued in",
+    ):
         for the in ("the ", ""):
             for centre in _CENTRES:
                 yield f"{glue} {the}{centre}", "middle"
@@ -53,6 +65,7 @@ def _glue() -> Iterator[tuple[str, str]]:
 
 JOINTS: tuple[Entry, ...] = (
     ("GLUEWORDS", dict(_glue())),
+    ("GLUEWORDS", {"unglued": "dry", "glue less": "dry", "left dry": "dry"}),
     ("GLUEWORDS", {"dry": "dry", "not glued": "dry", "no glue": "dry", "without glue": "dry"}),
     ("GLUEWORDS", {"knock down": "knock-down", "loose": "knock-down", "bolted": "bolted"}),
     ("GLUEWORDS", {"knockdown": "knock-down", "pinned": "pinned"}),
@@ -73,5 +86,5 @@ JOINTS: tuple[Entry, ...] = (
     ("DETAIL", {"key": "keys", "spline": "keys", "keyed": "keys", "splined": "keys"}),
     ("_SHOULDER", {"shoulder": "shoulder"}),
     ("_OFFSET", {"offset": "offset", "set off": "offset"}),
-    ("SHOWS", {"show": "shows", "run through": "shows", "on show": "shows"}),
+    ("SHOWS", {"show": "shows", "run through": "shows", "on show": "shows", "showing": "shows"}),
 )

@@ -1,0 +1,243 @@
+"""Finishes, limits, measurements and patterns said in other words."""
+
+from __future__ import annotations
+
+import re
+
+from dryfit.diagnostics import Hint
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.grammar import END
+from dryfit.notes.reading.near import nearest
+
+_FINISHING = ("paint", "oil", "varnish", "wax", "stain", "lacquer", "coat", "prime")
+_DIMENSION = re.compile(r"\s*(?:\.|'s)?\s*([^\W\d_]+)")
+
+
+def finishing_verb(stumble: Stumble) -> Mistake | None:
+    """``paint rails with milk paint``, ``oil the seat``: every finish begins with finish."""
+    if stumble.failure.tokens or not stumble.words or len(stumble.words) < 2:
+        return None
+    first = stumble.words[0]
+    written = stumble.text[first.start : first.end]
+    if written.lower() not in _FINISHING:
+        return None
+    place = stumble.span(first.start, first.end)
+    repair = Repair("write `finish`", place, "finish")
+    what = stumble.text[first.end :].strip()
+    hint = Hint(f"for example `finish {what} with {written.lower()}`")
+    advice: tuple[Repair | Hint, ...] = (repair,) if " with " in stumble.text else (hint,)
+    return Mistake("unknown-opener", f"no line begins with `{written}`", place, advice)
+
+
+def finish_twice_on_a_line(stumble: Stumble) -> Mistake | None:
+    """``finish posts with oil and rails with wax``: each has a line of its own."""
+    if stumble.opener != "FINISH" or stumble.written.lower() != "with":
+        return None
+    if not any(token.type == "_WITH" for token in stumble.failure.tokens):
+        return None
+    return Mistake(
+        "said-twice",
+        "said twice: with what it is finished",
+        stumble.place,
+        (Hint("give each a line of its own; several coats of one are joined by `then`"),),
+    )
+
+
+def of_missing(stumble: Stumble) -> Mistake | None:
+    """``finish inside boxes with oil``, ``mask inside``: it does not say of what."""
+    last = stumble.previous
+    if last is None or last.type not in ("SURFACE", "NOUN", "EVERY") or "_OF" not in stumble.takes:
+        return None
+    if stumble.opener not in ("FINISH", "BARE"):
+        return None
+    assert last.start_pos is not None
+    assert last.end_pos is not None
+    written = stumble.text[last.start_pos : last.end_pos]
+    repair = stumble.inserting("write `of`", stumble.at, "of ")
+    place = stumble.place if stumble.written else stumble.span(last.start_pos, last.end_pos)
+    advice: tuple[Repair | Hint, ...] = (repair,) if stumble.written else (Hint("name the part"),)
+    return Mistake("of-missing", f"the {written} of what?", place, advice)
+
+
+def staves_missing(stumble: Stumble) -> Mistake | None:
+    """``from 7``: seven staves."""
+    tokens = stumble.failure.tokens
+    if "_STAVES" not in stumble.takes or len(tokens) < 2 or END in stumble.takes:
+        return None
+    if tokens[-2].type != "_FROM" or tokens[-1].end_pos is None or tokens[-2].start_pos is None:
+        return None
+    start, end = tokens[-2].start_pos, tokens[-1].end_pos
+    return Mistake(
+        "line-unfinished",
+        f"`{stumble.text[start:end]}` of what?",
+        stumble.span(start, end),
+        (Repair("of how many staves it is glued?", stumble.span(end, end), " staves"),),
+    )
+
+
+def between_and(stumble: Stumble) -> Mistake | None:
+    """``between 480 to 500 wide``: between has an and."""
+    if stumble.written.lower() not in ("to", "-") or "_AND" not in stumble.takes:
+        return None
+    if not any(token.type == "_BETWEENSIZES" for token in stumble.failure.tokens):
+        return None
+    repair = stumble.replacing("write `and`", "and")
+    message = "`between` needs an `and` between its sizes"
+    return Mistake("and-missing", message, stumble.place, (repair,))
+
+
+def reason_without_comma(stumble: Stumble) -> Mistake | None:
+    """``at most 620 high the sill``: the reason stands behind a comma."""
+    if stumble.takes != {"_COMMA", END} or not stumble.written:
+        return None
+    if not any(token.type in ("_ATMOST", "_ATLEAST") for token in stumble.failure.tokens):
+        return None
+    last = stumble.previous
+    assert last is not None
+    assert last.end_pos is not None
+    repair = stumble.inserting("put a comma before it", last.end_pos, ",")
+    message = "the reason for a limit stands behind a comma"
+    return Mistake("comma-missing", message, stumble.place, (repair,))
+
+
+def measured_unknown(stumble: Stumble) -> Mistake | None:
+    """``measured psot.thickness = 29.6``: a dimension of a part that is not there."""
+    last = stumble.previous
+    if stumble.opener != "MEASURED" or last is None or last.type != "PHRASE":
+        return None
+    if stumble.written not in (".", "'") or last.start_pos is None or last.end_pos is None:
+        return None
+    written = stumble.text[last.start_pos : last.end_pos]
+    place = stumble.span(last.start_pos, last.end_pos)
+    near = nearest(written, stumble.name_spellings(stumble.vocabulary.parts))
+    repairs = tuple(Repair(f"did you mean `{name}`?", place, name) for name in near)
+    return Mistake("unknown-name", f"no part is called `{written}`", place, repairs)
+
+
+def unknown_pattern(stumble: Stumble) -> Mistake | None:
+    """``as leg bsae``: no pattern of that name."""
+    last = stumble.previous
+    if last is None or last.type != "_AS" or "PATTERNNAME" not in stumble.takes:
+        return None
+    first = stumble.word_at(stumble.at)
+    end = stumble.name_end(first) if first is not None else stumble.failure.end
+    written = stumble.text[stumble.at : end].strip()
+    place = stumble.span(stumble.at, end)
+    known = sorted(stumble.vocabulary.patterns)
+    near = [
+        Repair(f"did you mean `{name}`?", stumble.span(start, stop), name)
+        for run, start, stop in stumble.runs()
+        for name in nearest(run, known)
+    ]
+    listed = ", ".join(f"`{name}`" for name in known[:6])
+    hint = Hint(f"the patterns are: {listed}") if known else Hint(_NO_PATTERNS)
+    advice: tuple[Repair | Hint, ...] = (*near[:2],) if near else (hint,)
+    if not written:
+        return Mistake(
+            "line-unfinished", "as what? the name of a pattern is missing", place, (hint,)
+        )
+    return Mistake("unknown-pattern", f"no pattern is called `{written}`", place, advice)
+
+
+def pattern_without_as(stumble: Stumble) -> Mistake | None:
+    """``1 bench, leg base, 900 wide``: a pattern is used by as."""
+    if "_AS" not in stumble.takes:
+        return None
+    for written, start, end in stumble.runs():
+        if canonical(written) in stumble.vocabulary.patterns:
+            place = stumble.span(start, end)
+            repair = stumble.inserting("write `as`", start, "as ")
+            message = f"`{written}` is a pattern, and a part is made `as` it"
+            return Mistake("as-missing", message, place, (repair,))
+    return None
+
+
+def pattern_header(stumble: Stumble) -> Mistake | None:
+    """``pattern with width``, ``pattern drawer with width, 12``: no name, a number of nothing."""
+    last = stumble.previous
+    if stumble.opener != "PATTERN" or last is None:
+        return None
+    if last.value == "with" or (last.type == "PATTERN" and stumble.written in (":", ",")):
+        place = stumble.span(0, stumble.failure.end)
+        return Mistake("name-missing", "a pattern needs a name", place, (Hint(_NO_PATTERNS),))
+    if stumble.takes == {"_TO"} and last.start_pos is not None and last.end_pos is not None:
+        written = stumble.text[last.start_pos : last.end_pos]
+        return Mistake(
+            "range-of-what",
+            f"what is {written}? a default stands behind `=`, a range has a `to`",
+            stumble.span(last.start_pos, last.end_pos),
+            (Hint("for example `board = 18 mm, 12 mm to 30 mm`"),),
+        )
+    return None
+
+
+def unknown_parameter(stumble: Stumble) -> Mistake | None:
+    """``as leg base, aporn 80``: nothing of that name can be set."""
+    used = next(
+        (str(token.value) for token in stumble.failure.tokens if token.type == "PATTERNNAME"), None
+    )
+    if used is None or "PARAMETER" not in stumble.takes:
+        return None
+    first = stumble.word_at(stumble.at)
+    if first is None:
+        return None
+    for written, start, end in stumble.runs():
+        if not re.match(r"\s*(?:=|:|[0-9½¼¾(])", stumble.text[end:]):
+            continue
+        known = stumble.vocabulary.patterns.get(used, ())
+        place = stumble.span(start, end)
+        near = nearest(written, known)
+        repairs = tuple(Repair(f"did you mean `{name}`?", place, name) for name in near)
+        listed = ", ".join(known)
+        return Mistake(
+            "parameter-unknown",
+            f"`{used}` knows no {written}",
+            place,
+            (*repairs, Hint(f"it knows: {listed}")),
+        )
+    return None
+
+
+def unknown_inside(stumble: Stumble) -> Mistake | None:
+    """``boxes' botom``: nothing inside is called so."""
+    last = stumble.previous
+    if "INNER" not in stumble.takes or last is None or last.type not in ("_POSS", "PLACE"):
+        return None
+    if not stumble.written or len(stumble.failure.tokens) < 2:
+        return None
+    owner = next(
+        (str(token.value) for token in reversed(stumble.failure.tokens) if token.type == "NAME"), ""
+    )
+    inner = sorted(stumble.vocabulary.inner)
+    spellings = [spelling for name in inner for spelling in (name, plural(name))]
+    for written, start, end in stumble.runs():
+        near = nearest(written, spellings)
+        if near:
+            place = stumble.span(start, end)
+            repairs = tuple(Repair(f"did you mean `{name}`?", place, name) for name in near)
+            message = f"nothing in `{owner}` is called `{written}`"
+            return Mistake("unknown-name", message, place, repairs)
+    listed = ", ".join(f"`{name}`" for name in inner[:6])
+    hint = Hint(f"inside of patterns there are: {listed}") if inner else Hint(_NOTHING_INSIDE)
+    message = f"nothing in `{owner}` is called `{canonical(stumble.written)}`"
+    return Mistake("unknown-name", message, stumble.place, (hint,))
+
+
+_NO_PATTERNS = "a pattern begins with a line such as `pattern box with width, depth, height`"
+_NOTHING_INSIDE = "only what is made as a pattern has parts of its own"
+CASES = (
+    finishing_verb,
+    finish_twice_on_a_line,
+    of_missing,
+    staves_missing,
+    between_and,
+    reason_without_comma,
+    measured_unknown,
+    unknown_pattern,
+    pattern_without_as,
+    pattern_header,
+    unknown_parameter,
+    unknown_inside,
+)
