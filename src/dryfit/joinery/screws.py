@@ -36,17 +36,20 @@ def screw_for(thickness: Fraction, depth: Fraction) -> Screw | None:
     """Return the screw that holds a part of that thickness onto one `depth` mm deep.
 
     The longest in the shops that is at most twice the thickness, so that half of it or a little
-    less holds, and that stays 3 mm inside the second part (common practice; H18).  Diameter by
+    less holds, and that stays 3 mm inside the second part (common practice; H18); where none is
+    sold between, the shortest that holds and stays inside.  Diameter by
     thickness; pilot about 0.6 of it, which is 90 % of the root of a common wood screw
     (`tests/published`).  None when no screw reaches far enough into the second part.
     """
     diameter = Fraction(7, 2) if thickness < 12 else Fraction(4) if thickness <= 22 else Fraction(5)
-    most = min(2 * thickness, thickness + depth - _TIP)
+    inside = thickness + depth - _TIP
     least = thickness + min(_HOLD, depth - _TIP)
-    fitting = [length for length in _LENGTHS if least <= length <= most]
-    if not fitting:
+    held = [length for length in _LENGTHS if least <= length <= inside]
+    usual = [length for length in held if length <= 2 * thickness]
+    if not held:
         return None
-    return Screw(diameter, fitting[-1], diameter + Fraction(1, 2), diameter * Fraction(6, 10))
+    length = usual[-1] if usual else held[0]
+    return Screw(diameter, length, diameter + Fraction(1, 2), diameter * Fraction(6, 10))
 
 
 def passes_guest(guest: Fraction, host: Fraction) -> bool:

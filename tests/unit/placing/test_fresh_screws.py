@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import combinations
 
 import pytest
 from tests.pieces.reading import FILES, changed, checked, model_of, text_of
 
 from dryfit.geometry.box import Box
+from dryfit.joinery.screws import screw_for
 from dryfit.placing.model import Model
 
 STOOL = """piece Garden stool
@@ -77,7 +79,8 @@ def test_holes_in_one_slat_stand_three_diameters_apart() -> None:
 
 def test_the_screws_to_buy_are_those_that_are_drilled_for() -> None:
     model = model_of(STOOL)
-    assert sum(item.count for item in model.hardware) == len(features(model, "pilot hole"))
+    screws = [item.count for item in model.hardware if "screw" in item.item]
+    assert sum(screws) == len(features(model, "pilot hole"))
 
 
 def test_mirrored_copies_have_mirrored_screws() -> None:
@@ -116,3 +119,11 @@ def test_square_through_a_lap_a_screw_may_go() -> None:
     assert any(
         copy == other and hole.overlap(lap) for copy, _, hole in pilots for other, _, lap in laps
     )
+
+
+def test_a_thin_part_gets_the_shortest_screw_that_holds_where_none_is_sold_between() -> None:
+    # 12 thick: 22 to 24 would do, and screws are sold 20 and 25 long.
+    screw = screw_for(Fraction(12), Fraction(22))
+    assert screw is not None
+    assert screw.length == 25
+    assert screw_for(Fraction(12), Fraction(10)) is None
