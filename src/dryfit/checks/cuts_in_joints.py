@@ -34,27 +34,36 @@ def check_cuts_in_joints(model: Model) -> Iterator[Diagnostic]:
     What is cut after the glue-up may lie in a joint: the joint is one piece of wood by then (M6).
     Findings: cut-in-joint, cut-into-cut.
     """
+    joints = _Joints(model)
     yield from told_together(
-        each for part in solid_parts(model) for each in _in_joints(model, part)
+        each for part in solid_parts(model) for each in _in_joints(joints, part)
     )
     for part in solid_parts(model):
         yield from _in_cuts(model, part)
 
 
-def _in_joints(model: Model, part: Part) -> Iterator[Diagnostic]:
+class _Joints:
+    """The fitted joints of each copy, and the copies with their parts, by name."""
+
+    def __init__(self, model: Model) -> None:
+        self.part_of = {copy.name: part for part in model.parts for copy in part.copies}
+        self.box_of = {copy.name: copy.box for part in model.parts for copy in part.copies}
+        self.of: dict[str, list[Joint]] = {}
+        for joint in model.joints:
+            if joint.kind in _FITTED:
+                self.of.setdefault(joint.guest, []).append(joint)
+                self.of.setdefault(joint.host, []).append(joint)
+
+
+def _in_joints(joints: _Joints, part: Part) -> Iterator[Diagnostic]:
     told: set[tuple[object, str, str]] = set()
     for copy in part.copies:
         own = _lone(part, copy)
-        joints = [
-            joint
-            for joint in model.joints
-            if own and joint.kind in _FITTED and copy.name in {joint.guest, joint.host}
-        ]
-        for joint in joints:
-            mate = model.part_of(joint.guest if joint.host == copy.name else joint.host)
+        for joint in joints.of.get(copy.name, ()) if own else ():
+            mate = joints.part_of[joint.guest if joint.host == copy.name else joint.host]
             for feature, region in own:
                 cause = (feature.span, joint.kind, mate.name)
-                if cause not in told and _meets(model, copy, joint, feature, region):
+                if cause not in told and _meets(joints, copy, joint, feature, region):
                     told.add(cause)
                     yield _in_joint(part, mate, joint, feature)
 
@@ -70,12 +79,12 @@ def _lone(part: Part, copy: Copy) -> list[Own]:
     ]
 
 
-def _meets(model: Model, copy: Copy, joint: Joint, feature: Feature, region: Region) -> bool:
+def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: Region) -> bool:
     if feature.role == "groove" and joint.kind == "mortise and tenon":
         # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
         return False
     zones = [joint.region]
-    shoulder = _shoulder(model, copy, joint) if feature.role != "hole" else None
+    shoulder = _shoulder(joints, copy, joint) if feature.role != "hole" else None
     if shoulder is not None:
         zones.append(shoulder)
     whole = feature.role in _SHAPING or feature.role == "hole"
@@ -87,11 +96,11 @@ def _share(region: Region, zone: Box) -> Fraction:
     return common.volume() / zone.volume() if common else Fraction(0)
 
 
-def _shoulder(model: Model, copy: Copy, joint: Joint) -> Box | None:
+def _shoulder(joints: _Joints, copy: Copy, joint: Joint) -> Box | None:
     """Return the wood just under the face of a host against which the guest's shoulder stands."""
     if joint.kind != "mortise and tenon" or joint.host != copy.name:
         return None
-    guest = model.copy(joint.guest).box
+    guest = joints.box_of[joint.guest]
     for axis in range(3):
         for side in (-1, 1):
             within = guest.low[axis] if side > 0 else guest.high[axis]

@@ -10,6 +10,7 @@ from dryfit.piece.declared import DeclaredFeature
 from dryfit.placing.features.holes import hole
 from dryfit.placing.features.inward import inward_of
 from dryfit.placing.features.slopes import bevel, curve, eased, taper
+from dryfit.placing.features.surroundings import Surroundings, surroundings
 from dryfit.placing.features.task import Made, Misfit, Task
 from dryfit.placing.features.trenches import groove, notch, rabbet, slot
 from dryfit.placing.site import Site
@@ -38,19 +39,25 @@ def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
     Findings: feature-off-part, taper-start.
     """
     cuts: list[Cut] = []
+    around = surroundings(placed.values() if site.declared.features else ())
     for feature in site.declared.features:
         for host in feature.parts:
             for seat in site.named(host):
                 if seat.name in placed:
-                    cuts += _on_copy(site, feature, placed[seat.name], placed)
+                    cuts += _on_copy(site, feature, placed[seat.name], placed, around)
     return tuple(dict.fromkeys(cuts))
 
 
 def _on_copy(
-    site: Site, feature: DeclaredFeature, copy: Placed, placed: Mapping[str, Placed]
+    site: Site,
+    feature: DeclaredFeature,
+    copy: Placed,
+    placed: Mapping[str, Placed],
+    around: Surroundings,
 ) -> tuple[Cut, ...]:
     make = KINDS.get(feature.kind)
-    task = Task(site, feature, copy, inward_of(site, copy, placed), placed)
+    inward = inward_of(site, copy, around)
+    task = Task(site, feature, copy, inward, placed, around)
     made = make(task) if make else Misfit(_IN_A_FRAME, "name the glue-up instead of its parts")
     if isinstance(made, Misfit):
         tell(task, made)

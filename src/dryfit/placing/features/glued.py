@@ -12,6 +12,7 @@ from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.piece.declared import DeclaredFeature, Stretch
 from dryfit.placing.features.everywhere import KINDS, tell
 from dryfit.placing.features.keys import keys
+from dryfit.placing.features.surroundings import surroundings
 from dryfit.placing.features.task import Misfit, Task, third_axis
 from dryfit.placing.model import Assembly
 from dryfit.placing.site import Site
@@ -40,6 +41,7 @@ def glued_cuts(
     Findings: feature-off-part, taper-start.
     """
     cuts: list[Cut] = []
+    around = surroundings(placed.values())
     for feature in site.declared.features:
         for host in feature.parts:
             for assembly in assemblies:
@@ -48,7 +50,7 @@ def glued_cuts(
                     whole = _whole(assembly)
                     inward = (-whole.outward[0], -whole.outward[1], -whole.outward[2])
                     timed = _timed(site, feature, assembly)
-                    cuts += _in_whole(Task(site, timed, whole, inward, placed), members)
+                    cuts += _in_whole(Task(site, timed, whole, inward, placed, around), members)
     left = (_left_of(cut, before.get(cut.copy, ())) for cut in cuts)
     return tuple(dict.fromkeys(cut for cut in left if cut is not None))
 

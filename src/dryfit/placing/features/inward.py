@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from fractions import Fraction
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.joinery.cut import Placed
+from dryfit.placing.features.surroundings import Surroundings
 from dryfit.placing.site import Site
 
 
-def inward_of(site: Site, copy: Placed, placed: Mapping[str, Placed]) -> tuple[int, int, int]:
+def inward_of(site: Site, copy: Placed, around: Surroundings) -> tuple[int, int, int]:
     """Return, for each axis, the side on which the inside lies.
 
     A place word decides (a stile at left looks to the right); then what the copy meets of the
     glue-up that it goes into, so that the rails of a door look into the door; then the piece.
     """
     seat = next(each for each in site.seats(copy.part) if each.name == copy.name)
-    mates = _mates(site, copy, placed)
+    mates = _mates(site, copy, around)
     middle = spanning(mates) if mates else None
     sides = [-seat.side(axis) or _to_mates(copy, middle, axis) for axis in range(3)]
     return sides[0], sides[1], sides[2]
@@ -32,7 +32,7 @@ def _to_mates(copy: Placed, mates: Box | None, axis: int) -> int:
     return -copy.outward[axis]
 
 
-def _mates(site: Site, copy: Placed, placed: Mapping[str, Placed]) -> tuple[Box, ...]:
+def _mates(site: Site, copy: Placed, around: Surroundings) -> tuple[Box, ...]:
     beside = {
         item.name
         for stage in site.declared.stages
@@ -41,8 +41,8 @@ def _mates(site: Site, copy: Placed, placed: Mapping[str, Placed]) -> tuple[Box,
     }
     return tuple(
         other.box
-        for name, other in sorted(placed.items())
-        if name != copy.name
+        for other in around.near(copy.box)
+        if other.name != copy.name
         and other.part in beside
         and (other.box.overlap(copy.box) or other.box.contact(copy.box))
     )

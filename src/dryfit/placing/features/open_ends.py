@@ -54,7 +54,7 @@ def _shows(task: Task, trench: Box, along: int, side: int) -> bool:
     beyond = box_of(trench, [(along, min(at, at + side * _HAIR), max(at, at + side * _HAIR))])
     others = tuple(
         other.box
-        for other in task.placed.values()
+        for other in task.around.near(beyond)
         if other.name != task.copy.name and other.box.overlap(beyond)
     )
     return bool(Solid(beyond, others).cells())

@@ -173,7 +173,7 @@ def _curve(task: Task, face: Side) -> Made:
 def _between_mates(task: Task, along: int) -> tuple[Run, ...] | Misfit:
     """Return the stretch between what the part enters at its ends: nothing shows beyond."""
     low, high = task.box.low[along], task.box.high[along]
-    for other in task.placed.values():
+    for other in task.around.near(task.box):
         if other.name == task.copy.name or other.box.overlap(task.box) is None:
             continue
         if other.box.low[along] <= task.box.low[along]:

@@ -10,6 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.joinery.form import PlacedForm, Side
 from dryfit.piece.declared import PLACE_SIDE, DeclaredFeature, PlacedAmount
+from dryfit.placing.features.surroundings import Surroundings
 from dryfit.placing.site import SIDE_WORDS, Site
 
 ENDS = "end"
@@ -33,7 +34,7 @@ class Task:
     """A declared cut on one copy, or on a glued whole taken for one.
 
     `inward` holds, for each axis, the side on which the rest of its frame or case lies.  `placed`
-    are all copies, by name.
+    are all copies, by name, and `around` the same by where they are.
     """
 
     site: Site
@@ -41,6 +42,7 @@ class Task:
     copy: Placed
     inward: tuple[int, int, int]
     placed: Mapping[str, Placed]
+    around: Surroundings
 
     @property
     def box(self) -> Box:
