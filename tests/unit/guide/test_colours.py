@@ -14,11 +14,11 @@ from tests.unit.guide.printed import readings
 from dryfit.diagnostics import Source
 from dryfit.guide.colours import colours_json
 from dryfit.guide.kinds import kind_of
-from dryfit.notes import canonical, parse
-from dryfit.notes.parse import names_of
+from dryfit.notes import canonical, names_by_line, parse
 from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
 from dryfit.notes.reading.words import PHRASES, SPELLINGS
+from dryfit.patterns import shipped
 
 ROOT = Path(__file__).resolve().parents[3]
 NOTES = sorted((*ROOT.glob("examples/*.dryfit"), *ROOT.glob("tests/pieces/*.dryfit")))
@@ -111,8 +111,8 @@ def judged(reading: Reading) -> int:
 def test_every_token_of_real_notes_is_coloured_as_what_it_is(path: Path) -> None:
     source = Source(path.name, path.read_text(encoding="utf-8"))
     lines = tuple(sense_lines(source))
-    words = names_of(lines)
-    readings = [read_line(line, words) for line in lines]
+    names = names_by_line(lines, shipped())
+    readings = [read_line(line, words) for line, words in zip(lines, names, strict=True)]
     assert sum(judged(reading) for reading in readings if isinstance(reading, Reading)) > 20
 
 
@@ -162,5 +162,5 @@ def test_no_pattern_is_slow_on_a_long_line() -> None:
 def test_the_notes_of_these_tests_can_be_read() -> None:
     assert len(NOTES) > 10
     for path in NOTES:
-        _, findings = parse(Source(path.name, path.read_text(encoding="utf-8")))
+        _, findings = parse(Source(path.name, path.read_text(encoding="utf-8")), shipped())
         assert findings == ()
