@@ -150,23 +150,35 @@ def _glue_ups(parts: Json, places: Places) -> Iterator[str]:
 
 
 def _surfaces(places: Places) -> Iterator[str]:
-    """Coats in order and after the sanding of their subject; what is fitted after all coats."""
+    """Coats in order and after the sanding of what they cover; what is fitted after all coats."""
     coats = [index for index, row in enumerate(places.rows) if row.deed.startswith("coat ")]
+    sanded = _sanded(places)
     for index in coats:
         row = places.rows[index]
-        for deed in ("sand 120", "sand 180", "ease edges"):
-            if any(other > index for other in places.deeds.get((row.subject, deed), [])):
-                yield f"{row.subject}: {row.deed} before {deed}"
+        for copy in row.copies:
+            for deed in ("sand 120", "sand 180", "ease edges"):
+                if any(other > index for other in sanded.get((copy, deed), ())):
+                    yield f"{copy}: {row.deed} before {deed}"
+            if not sanded.get((copy, "ease edges")):
+                yield f"{copy}: coated but never sanded"
         number = int(row.deed.removeprefix("coat "))
         if number > 1:
             before = places.deeds.get((row.subject, f"coat {number - 1}"), [])
             if not before or before[0] > index:
                 yield f"{row.subject}: {row.deed} out of order"
-        if not places.deeds.get((row.subject, "ease edges")):
-            yield f"{row.subject}: coated but never sanded"
     for index, row in enumerate(places.rows):
         if row.deed == "fit" and any(index < coat for coat in coats):
             yield f"{row.subject} is fitted before the last coat"
+
+
+def _sanded(places: Places) -> dict[tuple[str, str], list[int]]:
+    """Where each copy is sanded and eased, alone or with what it is glued into."""
+    found: dict[tuple[str, str], list[int]] = {}
+    for index, row in enumerate(places.rows):
+        if row.deed.startswith(("sand ", "ease ")):
+            for copy in row.copies:
+                found.setdefault((copy, row.deed), []).append(index)
+    return found
 
 
 def _measures(steps: Json, places: Places) -> Iterator[str]:
