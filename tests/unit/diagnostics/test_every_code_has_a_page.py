@@ -9,7 +9,6 @@ NEVER_MET = {
     "part-as-value",  # the reader says part-as-measure
     "setting-without-pattern",  # the reader says not-understood
     "station-missing",  # the shop file says shop-wrong-value
-    "unknown-pattern",  # the reader says not-understood
     "unknown-value",  # the reader says unknown-name
 }
 """Codes of second nets: what would be found has been found before, so no example shows them."""
