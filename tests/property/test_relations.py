@@ -149,7 +149,7 @@ def is_consistent(rows: Sequence[Row]) -> bool:
 
 @settings(deadline=None)
 @given(coordinates, facts, mixes)
-def test_all_that_is_determined_is_told_and_nothing_else(
+def test_every_size_and_place_that_is_determined_is_told_and_nothing_else(
     values: list[Fraction],
     known: list[tuple[Face, Face]],
     mixed: list[list[tuple[int, tuple[Face, Face]]]],
@@ -160,14 +160,18 @@ def test_all_that_is_determined_is_told_and_nothing_else(
     equations = equations_told(positions, related)
     assert equations.contradictions == []
     assert positions.clashes == []
+    rows = [*stated, *related]
     for start, end in combinations(ALL, 2):
         if start.axis != end.axis:
             continue
-        distance = positions.distance(start, end)
-        if is_determined([*stated, *related], start, end):
+        distance, origin = positions.distance(start, end), Face(WHOLE, start.axis, -1)
+        if distance is not None:
+            assert is_determined(rows, start, end)
             assert distance == truth[end] - truth[start]
+        elif start.owner == end.owner:
+            assert not is_determined(rows, start, end)
         else:
-            assert distance is None
+            assert not (is_determined(rows, origin, start) and is_determined(rows, origin, end))
 
 
 @settings(deadline=None)

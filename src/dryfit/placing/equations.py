@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import islice
 
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
 from dryfit.placing.relations import Equal, Measure, Relation, Statement
 from dryfit.placing.solving import Contradiction, Counted, Solve, linear_reason
+
+MOST_AT_ONCE = 16
+"""Places told after one solve; what they lead to is found faster by plain facts."""
 
 Pair = tuple[Face, Face]
 Sizes = Callable[[], Iterable[tuple[str, Sequence[Pair]]]]
@@ -55,7 +59,7 @@ class Equations:
 
         Sizes come first, one pair of faces for each (`sizes` gives labels with the pairs of equal
         copies): what follows from them is told by plain facts, whose reasons are shorter.  Where
-        no size is told, the trees whose `places` are determined are joined.
+        no size is told, some of the `places` are whose distance from the whole is determined.
         """
         waiting = (*self.statements, *self.relations, *self.equals)
         state = (self.positions.news, len(waiting))
@@ -68,7 +72,8 @@ class Equations:
         self._keep_contradictions(solve.contradictions())
         equal = [(each.reason.label, each.pairs) for each in self.equals]
         wanted = (*sizes(), *equal)
-        told = list(_sizes_told(solve, wanted)) or list(_places_told(solve, places()))
+        told = list(_sizes_told(solve, wanted))
+        told = told or list(islice(_places_told(solve, places()), MOST_AT_ONCE))
         for (start, end), distance, reason in told:
             self.positions.add(start, end, distance, reason)
         return bool(told)
@@ -98,20 +103,15 @@ def _sizes_told(solve: Solve, sizes: Iterable[tuple[str, Sequence[Pair]]]) -> It
             yield _told(solve, pair, label, f"the {label} is worked out")
 
 
-def _places_told(solve: Solve, places: Iterable[tuple[str, Face]]) -> Iterable[Told]:
-    # Trees whose places hang on the same free unknowns in the same way move together.
-    anchors: dict[Hashable, Face] = {}
+def _places_told(solve: Solve, places: Iterable[tuple[str, Face]]) -> Iterator[Told]:
+    # Of each tree one face.
     seen: set[Face] = set()
-    whole = (("overall", Face(WHOLE, axis, -1)) for axis in range(3))
-    for label, face in (*whole, *places):
+    for label, face in places:
         root, _ = solve.positions.root(face)
-        if root in seen:
-            continue
+        start = Face(WHOLE, face.axis, -1)
+        if root not in seen and solve.tells(start, face):
+            yield _told(solve, (start, face), label, f"the {label} is worked out")
         seen.add(root)
-        key = (face.axis, frozenset(solve.known(face).free))
-        anchor = anchors.setdefault(key, face)
-        if anchor != face:
-            yield _told(solve, (anchor, face), label, f"the {label} is worked out")
 
 
 def _told(solve: Solve, pair: Pair, label: str, words: str) -> Told:
