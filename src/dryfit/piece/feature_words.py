@@ -125,7 +125,7 @@ def missing(feature: DeclaredFeature) -> tuple[str, ...]:
     lacking += [
         f"the {size} ({_WRITTEN[size]})"
         for size in _NEEDED.get(feature.kind, ())
-        if feature.size(size) is None
+        if not feature.says(size)
     ]
     return (*lacking, *_missing_place(feature), *_missing_rest(feature))
 
@@ -148,9 +148,9 @@ def _missing_place(feature: DeclaredFeature) -> list[str]:
 def _missing_rest(feature: DeclaredFeature) -> list[str]:
     kind = feature.kind
     through = feature.extent is not None and feature.extent.kind == "through"
-    if kind in {"hole", "slot"} and feature.size("depth") is None and not through:
+    if kind in {"hole", "slot"} and not feature.says("depth") and not through:
         return ["the depth (`10 deep`, or `through`)"]
-    if kind == "slot" and feature.size("length") is None and not _says_length(feature):
+    if kind == "slot" and not feature.says("length") and not _says_length(feature):
         return ["the length (`90 long`)"]
     if kind == "taper" and not feature.ranges:
         return ["what is left of the wood at both ends of it (`40 to 25`)"]

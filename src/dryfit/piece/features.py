@@ -6,8 +6,15 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.notes.tree import Extent, FeatureLine, Offset, Reference, Row, StageName
-from dryfit.piece.declared import DeclaredFeature, PlacedAmount, RowOfCuts, Stretch, SurfaceWords
+from dryfit.notes.tree import Extent, FeatureLine, Offset, Reference, Row, SizeWord, StageName
+from dryfit.piece.declared import (
+    Amount,
+    DeclaredFeature,
+    PlacedAmount,
+    RowOfCuts,
+    Stretch,
+    SurfaceWords,
+)
 from dryfit.piece.feature_words import BARE_ORDER, EDGE_KINDS, SAME_SIZE, WRITTEN, example, missing
 from dryfit.piece.names import Names
 from dryfit.piece.sums import Sums
@@ -31,11 +38,14 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
     """
     failures = sums.failures
     sizes = _sizes(line, sums)
+    known = {name: each for name, each in sizes.items() if isinstance(each, Fraction)}
+    late = {name: each for name, each in sizes.items() if isinstance(each, Amount)}
     feature = DeclaredFeature(
         kind=line.kind,
         parts=names.subjects(line.parts),
         surfaces=_surfaces(line),
-        sizes=tuple(sizes.items()),
+        sizes=tuple(known.items()),
+        late=tuple(late.items()),
         ranges=_ranges(line, sums),
         places=tuple(placed for each in line.places if (placed := _placed(each, sums, names))),
         extent=_stretch(line.extent, sums, names) if line.extent else None,
@@ -59,22 +69,30 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
     return None if _too_steep(line, feature, sums) else feature
 
 
-def _sizes(line: FeatureLine, sums: Sums) -> dict[str, Fraction]:
-    found: dict[str, Fraction] = {}
+def _sizes(line: FeatureLine, sums: Sums) -> dict[str, Fraction | Amount]:
+    found: dict[str, Fraction | Amount] = {}
     bare = iter(BARE_ORDER[line.kind])
     for word in line.sizes:
         dimension = word.dimension or next(bare, None)
         if dimension is None:
             continue
         dimension = SAME_SIZE.get((line.kind, dimension), dimension)
-        value = sums.degrees(word.amount) if dimension == "angle" else sums.size(word.amount)
-        if dimension == "radius" and line.kind in {"hole", "slot"} and value is not None:
-            dimension, value = "diameter", 2 * value
+        value = _size(word, dimension, sums)
+        if dimension == "radius" and line.kind == "hole" and value is not None:
+            dimension = "diameter"
+            value = value.times(Fraction(2)) if isinstance(value, Amount) else 2 * value
         if dimension not in WRITTEN[line.kind]:
             _unused(line, word.dimension or dimension, sums)
         elif value is not None:
             found.setdefault(dimension, value)
     return found
+
+
+def _size(word: SizeWord, dimension: str, sums: Sums) -> Fraction | Amount | None:
+    if dimension == "angle":
+        return sums.degrees(word.amount)
+    told = sums.size_amount(word.amount, word.span)
+    return told if told is None or told.leans else told.value
 
 
 def _surfaces(line: FeatureLine) -> tuple[SurfaceWords, ...]:
@@ -91,11 +109,12 @@ def _ranges(line: FeatureLine, sums: Sums) -> tuple[tuple[Fraction, Fraction], .
 
 
 def _placed(offset: Offset, sums: Sums, names: Names) -> PlacedAmount | None:
-    value = sums.length(offset.amount)
-    if value is None:
+    told = sums.amount(offset.amount, offset.span)
+    if told is None:
         return None
     of = names.hosts(offset.of)
-    return PlacedAmount(value, offset.place, offset.span, of, bool(of) and offset.on_host)
+    beyond = bool(of) and offset.on_host
+    return PlacedAmount(told.value, offset.place, offset.span, of, beyond, told.leans)
 
 
 def _stretch(extent: Extent, sums: Sums, names: Names) -> Stretch:

@@ -184,11 +184,13 @@ def _feature(feature: DeclaredFeature, own: str) -> DeclaredFeature:
     )
     places = tuple(_placed(place, own) for place in feature.places)
     parts = _all(feature.parts, own)
-    return replace(feature, parts=parts, places=places, extent=extent, after=after)
+    late = tuple((name, told) for name, size in feature.late if (told := _amount(size, own)))
+    return replace(feature, parts=parts, places=places, extent=extent, after=after, late=late)
 
 
 def _placed(amount: PlacedAmount, own: str) -> PlacedAmount:
-    return replace(amount, of=_all(amount.of, own))
+    leans = tuple(replace(lean, subject=inner_name(own, lean.subject)) for lean in amount.leans)
+    return replace(amount, of=_all(amount.of, own), leans=leans)
 
 
 def _stage(stage: Stage, own: str, count: int) -> Stage:

@@ -75,7 +75,7 @@ class PlacedAmount:
 
     `place` is also ``end``: the ends along the part.  `of` names the parts from whose side it is
     measured (``30 from top of legs``); with `beyond` it runs outwards from them (``1 beyond
-    posts``).
+    posts``).  `leans` are the terms of the sum that only the placed piece knows.
     """
 
     value: Fraction
@@ -83,3 +83,4 @@ class PlacedAmount:
     span: Span
     of: tuple[Host, ...] = ()
     beyond: bool = False
+    leans: tuple[Lean, ...] = ()

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
-from dryfit.piece.declared.amounts import NOTHING_BEHIND, Behind, PlacedAmount
+from dryfit.piece.declared.amounts import NOTHING_BEHIND, Amount, Behind, PlacedAmount
 from dryfit.piece.declared.hosts import Host
 
 
@@ -47,7 +47,7 @@ class DeclaredFeature:
 
     `kind` as in `notes.tree.FeatureLine`.  `sizes` in mm by dimension (width, depth, length,
     diameter, radius), an angle in degrees under ``angle``; `ranges` are pairs that change along the
-    cut.  `parts` may name assemblies.
+    cut.  `parts` may name assemblies.  `late` are sizes that only the placed piece knows.
     """
 
     kind: str
@@ -64,6 +64,11 @@ class DeclaredFeature:
     after: str | None
     span: Span
     behind: Behind = NOTHING_BEHIND
+    late: tuple[tuple[str, Amount], ...] = ()
+
+    def says(self, dimension: str) -> bool:
+        """Return whether a size is written, known or not."""
+        return dimension in dict(self.sizes) or dimension in dict(self.late)
 
     def size(self, dimension: str) -> Fraction | None:
         """Return a size in mm (an angle in degrees), or None when it is not written."""

@@ -9,6 +9,7 @@ from dryfit.joinery.cut import Cut, Placed
 from dryfit.piece.declared import DeclaredFeature
 from dryfit.placing.features.holes import hole
 from dryfit.placing.features.inward import inward_of
+from dryfit.placing.features.late import known_features
 from dryfit.placing.features.slopes import bevel, curve, eased, taper
 from dryfit.placing.features.surroundings import Surroundings, surroundings
 from dryfit.placing.features.task import Made, Misfit, Task
@@ -40,7 +41,7 @@ def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
     """
     cuts: list[Cut] = []
     around = surroundings(placed.values() if site.declared.features else ())
-    for feature in site.declared.features:
+    for feature in known_features(site):
         for host in feature.parts:
             for seat in site.named(host):
                 if seat.name in placed:

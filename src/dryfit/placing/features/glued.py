@@ -12,6 +12,7 @@ from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.piece.declared import DeclaredFeature, Stretch
 from dryfit.placing.features.everywhere import KINDS, tell
 from dryfit.placing.features.keys import keys
+from dryfit.placing.features.late import known_features
 from dryfit.placing.features.surroundings import surroundings
 from dryfit.placing.features.task import Misfit, Task, third_axis
 from dryfit.placing.model import Assembly
@@ -42,7 +43,7 @@ def glued_cuts(
     """
     cuts: list[Cut] = []
     around = surroundings(placed.values())
-    for feature in site.declared.features:
+    for feature in known_features(site):
         for host in feature.parts:
             for assembly in assemblies:
                 if host.part in {assembly.stage, assembly.name}:
