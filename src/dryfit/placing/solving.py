@@ -63,9 +63,12 @@ class Solve:
     relations: Sequence[Relation]
     measures: Sequence[Measure] = ()
     system: System[Face] = field(default_factory=System[Face])
+    whole: frozenset[Face] = frozenset()
 
     def __post_init__(self) -> None:
         """Take in all relations."""
+        origins = (Face(WHOLE, axis, -1) for axis in range(3))
+        self.whole = frozenset(self.positions.root(origin)[0] for origin in origins)
         for relation in self.relations:
             factors: dict[Face, Fraction] = {}
             constant = relation.constant
@@ -73,17 +76,13 @@ class Solve:
                 root, offset = self.positions.root(face)
                 factors[root] = factors.get(root, ZERO) + factor
                 constant -= factor * offset
-            self.system.add(
-                ((root, f) for root, f in factors.items() if not self._is_whole(root)), constant
-            )
-
-    def _is_whole(self, root: Face) -> bool:
-        return root == self.positions.root(Face(WHOLE, root.axis, -1))[0]
+            unknowns = ((root, f) for root, f in factors.items() if root not in self.whole)
+            self.system.add(unknowns, constant)
 
     def known(self, face: Face) -> Known[Face]:
         """Return the place of a face's tree, as far as the relations tell it."""
         root, _ = self.positions.root(face)
-        return Known(ZERO, (), None) if self._is_whole(root) else self.system.known(root)
+        return Known(ZERO, (), None) if root in self.whole else self.system.known(root)
 
     def tells(self, start: Face, end: Face) -> bool:
         """Return whether the relations tell the distance of two faces that no fact joins."""
