@@ -8,13 +8,21 @@ from fractions import Fraction
 from functools import partial
 from itertools import pairwise
 
-from dryfit.piece.declared import Amount, DeclaredPart
-from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, state_gap
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Amount, Contact, DeclaredPart
+from dryfit.placing.gaps import (
+    apart_in,
+    gap_at,
+    is_meant_everywhere,
+    is_sized,
+    sides_said,
+    state_gap,
+)
 from dryfit.placing.heights import verb
 from dryfit.placing.opening_rows import row_axis
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal, Relation, centred
-from dryfit.placing.seats import Seat
+from dryfit.placing.seats import Seat, counted
 from dryfit.placing.site import Site, both
 
 ZERO, ONE = Fraction(0), Fraction(1)
@@ -53,7 +61,13 @@ def fillings(site: Site, part: DeclaredPart) -> Iterator[Filling]:
 
 
 def state_in_opening(site: Site, part: DeclaredPart) -> None:
-    """Tell how the copies of a part stand in the openings that its line names."""
+    """Tell how the copies of a part stand in the openings that its line names.
+
+    Findings: copies-and-hosts.
+    """
+    for contact in site.contacts(part.name, "in"):
+        if part.count % len(contact.hosts or (1,)):
+            _report_uneven(site, part, contact)
     for filling in fillings(site, part):
         filled = [
             axis
@@ -63,12 +77,30 @@ def state_in_opening(site: Site, part: DeclaredPart) -> None:
         _list_without_gap(site, filling, filled)
 
 
+def _report_uneven(site: Site, part: DeclaredPart, contact: Contact) -> None:
+    openings = " and ".join(host.part for host in contact.hosts)
+    many = len(contact.hosts)
+    site.findings.append(
+        Diagnostic(
+            "copies-and-hosts",
+            Severity.ERROR,
+            f"{part.count} {part.written} in {openings}, but there are {many} of those",
+            contact.span,
+            rule="H27",
+            hints=(
+                Hint(f"write {counted(many, part.name)}, or a line for the {part.written} in each"),
+            ),
+        )
+    )
+
+
 def _state_sides(site: Site, filling: Filling, axis: int) -> bool:
+    """Tell how far copies stand from both ends; return whether they fill it without a word."""
     part, sized = filling.part, is_sized(filling.part, axis)
     for seat in filling.seats:
         said = sides_said(site, part, seat, axis)
         for side in (-1, 1):
-            gap = gap_at(part, axis, side, general=not sized)
+            gap = gap_at(part, axis, side, general=is_meant_everywhere(part, axis))
             if side not in said and not (gap is None and sized):
                 pair = Face(filling.opening, axis, side), Face(seat.name, axis, side)
                 state_gap(site, part, pair if side < 0 else pair[::-1], gap)
@@ -76,6 +108,7 @@ def _state_sides(site: Site, filling: Filling, axis: int) -> bool:
 
 
 def _state_row(site: Site, filling: Filling, axis: int) -> bool:
+    """Tell the gaps of a row, as `_state_sides` does of a lone copy."""
     part, sized = filling.part, is_sized(filling.part, axis)
     faces = [both(seat.name, axis) for seat in filling.seats]
     between = [(one[1], other[0]) for one, other in pairwise(faces)]
@@ -88,7 +121,7 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
     for pair in between:
         state_gap(site, part, pair, apart, between=True)
     _list_apart(site, filling, apart)
-    ends = [_end_gap(part, axis, side, apart, sized=sized) for side in (-1, 1)]
+    ends = [_end_gap(part, axis, side, apart) for side in (-1, 1)]
     if sized and ends == [None, None]:
         _state_row_centred(site, filling, outer)
         return False
@@ -98,10 +131,10 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
     return not sized and None in ends
 
 
-def _end_gap(
-    part: DeclaredPart, axis: int, side: int, apart: Amount | None, *, sized: bool
-) -> Amount | None:
-    written = gap_at(part, axis, side, general=not sized)
+def _end_gap(part: DeclaredPart, axis: int, side: int, apart: Amount | None) -> Amount | None:
+    # A lone gap of what has a size is that between the copies, and the ends are left over.
+    everywhere = not is_sized(part, axis) or part.apart is not None
+    written = gap_at(part, axis, side, general=everywhere)
     ends = part.spread.ends if part.spread else None
     if ends is None or apart is None:
         return written

@@ -261,6 +261,27 @@ def test_gaps_and_sizes_that_cannot_all_hold_name_every_line() -> None:
     assert "stands 3 from left door" in told
 
 
+def test_a_gap_all_round_and_a_size_that_leaves_another_are_a_clash() -> None:
+    text = changed(CASE, ("at left and right", "at left and right, set in 0 across"))
+    line = "1 door, facing front, 700 wide, 20 thick, in bay, gap 2"
+    (found,) = errors(checked(f"{text}{line}\n"))
+    assert found.code == "sizes-clash"
+    assert found.figures["difference"] == 764 - 700 - 4
+
+
+def test_copies_that_openings_cannot_share_evenly_are_told() -> None:
+    text = changed(
+        CASE, ("bay = opening between sides", "bay = opening between left side and divider")
+    )
+    text += "nook = opening between divider and right side and top and bottom\n"
+    text += (
+        "1 divider, upright, facing side, 400 x 18, housing 6 into top and bottom, 300 from left\n"
+    )
+    (found,) = errors(checked(f"{text}3 shelves, flat, 18 thick, in bay and nook, up 300\n"))
+    assert found.code == "copies-and-hosts"
+    assert "2 shelves" in found.hints[0].message
+
+
 def test_sizes_that_only_lean_on_each_other_are_a_circle() -> None:
     text = f"{CASE}1 shelf, flat, across, 400 x 18, housing 6 into sides, up plinth.height + 78\n"
     text += "plinth = opening between bottom and shelf\n"
