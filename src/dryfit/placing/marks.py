@@ -168,9 +168,18 @@ def _features(
     return tuple(features), cuts_of
 
 
-def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str]:
-    kind, role, surface, along, across, *_ = shape
-    return (role, kind, along, across, surface)
+def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str, Fraction, str, str]:
+    # Whatever tells two shapes apart tells their order, so that the order of the lines does not.
+    kind, role, surface, along, across, depth, fit, mate, after, form = shape
+    told = "/".join(word or "" for word in (fit, mate, after))
+    return (role, kind, along, across, surface, depth, told, _told(form))
+
+
+def _told(form: Form | None) -> str:
+    if form is None:
+        return ""
+    sizes = ", ".join(f"{name} {size}" for name, size in form.sizes)
+    return f"{form.kind}/{sizes}/{form.toward}/{form.profile}"
 
 
 def _names(shapes: Sequence[Shape], copies: Sequence[Placed]) -> list[str]:

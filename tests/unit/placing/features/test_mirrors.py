@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -80,3 +81,14 @@ def test_the_document_holds_every_kind_in_the_words_of_the_contract(way: str) ->
     assert kinds >= {"rabbet", "hole", "taper", "profile", "curve", "notch", "mortise", "mitre"}
     text = json.dumps(document)
     assert '"angle": {"exact": "10 deg", "deg": 10.0, "shown": "10"}' in text
+
+
+@pytest.mark.parametrize("way", WAYS)
+def test_the_order_of_the_lines_changes_nothing(way: str) -> None:
+    lines = [line_of(line, way) for line in LINES]
+    one, other = (placed(HEAD + WAYS[way] + "".join(each)) for each in (lines, lines[::-1]))
+    first, second = one.parts[0], other.parts[0]
+    assert [copy.hand for copy in first.copies] == [copy.hand for copy in second.copies]
+    assert [replace(each, span=None) for each in first.features] == [
+        replace(each, span=None) for each in second.features
+    ]
