@@ -14,6 +14,7 @@ from dryfit.notes.limits import beyond_limits
 from dryfit.notes.mistakes import explained, offered
 from dryfit.notes.reading.lexer import Failure, read_line
 from dryfit.notes.reading.lines import SenseLine
+from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in
 from dryfit.notes.tree import Statement
 from dryfit.notes.unknown_names import names_used, told_once
@@ -92,21 +93,23 @@ def _read(line: SenseLine, words: Vocabulary, progress: _Progress) -> None:
             for part in apart.lines:
                 _read(part, words, progress)
             return
-        _note_unread(line, [explained(reading, words)], progress)
+        _note_unread(line, [explained(reading, words)], words, progress)
         return
     draft = Draft(line, words)
     statement = build(reading, draft)
     findings = [offered(mistake, line, words) for mistake in draft.mistakes]
     if any(finding.severity is Severity.ERROR for finding in findings):
-        _note_unread(line, findings[:1], progress)
+        _note_unread(line, findings[:1], words, progress)
     elif not isinstance(statement, PatternHeader | EndOfPattern):
         progress.statements.append(statement)
         progress.findings.extend(findings)
 
 
-def _note_unread(line: SenseLine, findings: list[Diagnostic], progress: _Progress) -> None:
+def _note_unread(
+    line: SenseLine, findings: list[Diagnostic], words: Vocabulary, progress: _Progress
+) -> None:
     progress.findings.extend(findings)
-    declared = declared_in(line)
+    declared = declared_in(line) or presumed(line, words.parts)
     if declared:
         progress.unreadable.add(declared.name)
     opener_unknown = any(finding.code == "unknown-opener" for finding in findings)

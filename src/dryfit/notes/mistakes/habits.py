@@ -42,13 +42,23 @@ def square(stumble: Stumble) -> Mistake | None:
 def comma_between_places(stumble: Stumble) -> Mistake | None:
     """``at left, right``: places are joined by and."""
     tokens = stumble.failure.tokens
-    if canonical(stumble.written) not in PLACE_WORDS or len(tokens) < 2:
+    if canonical(stumble.written) in PLACE_WORDS and len(tokens) >= 2:
+        place, comma = tokens[-2:]
+        start, end = stumble.at, stumble.failure.end
+    elif len(tokens) >= 3 and tokens[-1].type == "PLACE":
+        # The second place was taken for the beginning of what is named next: "right post".
+        place, comma, second = tokens[-3:]
+        assert second.start_pos is not None
+        assert second.end_pos is not None
+        start, end = second.start_pos, second.end_pos
+    else:
         return None
-    place, comma = tokens[-2:]
     if place.type != "PLACE" or comma.type != "_COMMA" or comma.start_pos is None:
         return None
-    repair = Repair("write `and`", stumble.span(comma.start_pos, stumble.at), " and ")
-    return Mistake("and-missing", "two places are joined by and", stumble.place, (repair,))
+    repair = Repair("write `and`", stumble.span(comma.start_pos, start), " and ")
+    return Mistake(
+        "and-missing", "two places are joined by and", stumble.span(start, end), (repair,)
+    )
 
 
 def other_preposition(stumble: Stumble) -> Mistake | None:
@@ -69,4 +79,4 @@ def other_preposition(stumble: Stumble) -> Mistake | None:
     return Mistake("unknown-word", message, stumble.place, tuple(repairs), guess=True)
 
 
-CASES = (stock_without_of, square, comma_between_places, other_preposition)
+CASES = (stock_without_of, square, other_preposition)

@@ -27,6 +27,7 @@ _CASES = (
     *in_numbers.CASES,
     at_the_start.marked_as_list,
     at_the_start.value_without_equals,
+    habits.comma_between_places,
     *in_places.CASES,
     *in_cuts.CASES,
     *in_work.CASES,
