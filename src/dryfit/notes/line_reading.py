@@ -18,12 +18,8 @@ from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in
 from dryfit.notes.tree import Statement
 from dryfit.notes.unknown_names import names_used, told_once
-from dryfit.notes.whole import (
-    joints_without_host,
-    misleading_values,
-    near_values,
-    without_doubles,
-)
+from dryfit.notes.value_names import misleading_values, near_values
+from dryfit.notes.whole import joints_without_host, without_doubles
 
 MOST_MISTAKES = 60
 
