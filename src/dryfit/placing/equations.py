@@ -30,7 +30,7 @@ class Equations:
     measures: tuple[Measure, ...] = ()
     statements: list[Statement] = field(default_factory=list)
     relations: list[Relation] = field(default_factory=list)
-    equals: list[Equal] = field(default_factory=list)
+    equals: dict[Equal, None] = field(default_factory=dict)
     contradictions: list[Contradiction] = field(default_factory=list)
     _solved_at: tuple[int, int] = (-1, -1)
 
@@ -45,7 +45,7 @@ class Equations:
                 self.positions.add(statement.start, statement.end, *told)
         open_ones = [each for each in self.equals if each.share(self.positions) is None]
         stated = len(waiting) < len(self.statements) or len(open_ones) < len(self.equals)
-        self.statements, self.equals = waiting, open_ones
+        self.statements, self.equals = waiting, dict.fromkeys(open_ones)
         return stated
 
     def solve(self, alike: Iterable[Equal] = ()) -> Solve:
@@ -80,17 +80,20 @@ class Equations:
 
     def _keep_contradictions(self, found: Sequence[Contradiction]) -> None:
         # Once told, a relation that cannot hold is out of the game.
-        wrong = [each.relation for each in found]
+        if not found:
+            return
         for each in found:
             if each.cause() not in [told.cause() for told in self.contradictions]:
                 self.contradictions.append(each)
+        wrong = [each.relation for each in found]
         self.relations = [each for each in self.relations if each not in wrong]
         self.statements = [each for each in self.statements if each.relation() not in wrong]
-        self.equals = [each for each in self.equals if not _shares(each.relations(), wrong)]
+        right = (each for each in self.equals if not _shares(each.relations(), wrong))
+        self.equals = dict.fromkeys(right)
 
 
 def _shares(relations: Iterable[Relation], wrong: Sequence[Relation]) -> bool:
-    return bool(wrong) and any(each in wrong for each in relations)
+    return any(each in wrong for each in relations)
 
 
 Told = tuple[Pair, Fraction, Reason]

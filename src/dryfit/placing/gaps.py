@@ -92,7 +92,7 @@ def state_gap(
         words = f"{own.owner} stands {said} from the {word} of {opening.owner}"
     reason = Reason(
         "gap",
-        f"gap of {part.name}",
+        f"gap between {part.written}" if between else f"gap of {part.name}",
         words,
         part.span if gap is None else gap.span,
         figures=() if gap is None else gap.behind.figures,

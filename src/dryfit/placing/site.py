@@ -166,7 +166,7 @@ class Site:
         """Tell linear relations between faces, or distances that are equal."""
         for each in relations:
             if isinstance(each, Equal):
-                self.equations.equals.append(each)
+                self.equations.equals[each] = None
             else:
                 self.equations.relations.append(each)
 

@@ -133,7 +133,7 @@ def test_the_width_of_doors_is_a_sum_from_the_opening() -> None:
     assert terms == {
         "1/2 of width of bay": 382,
         "gap of door": -2,
-        "1/2 of gap of door": Fraction(-3, 2),
+        "1/2 of gap between doors": Fraction(-3, 2),
     }
     assert figure.inputs == ("bay.width",)
 
