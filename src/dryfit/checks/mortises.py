@@ -43,8 +43,9 @@ def check_mortises(model: Model, shop: Shop) -> Iterator[Diagnostic]:
 
 
 def _is_mortise(feature: Feature) -> bool:
-    # A slot that no tenon enters is a pocket too, but nothing has to fit its chisel or its depth.
-    return feature.kind == "mortise" and feature.role != "slot"
+    # A slot that no tenon enters is a pocket too, but nothing has to fit its chisel or its depth;
+    # the shallow one for a haunch runs into that of its tenon.
+    return feature.kind == "mortise" and feature.role not in {"slot", "haunch"}
 
 
 def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:
@@ -183,9 +184,22 @@ def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:
             + f" {lap.id}",
             mortise.span,
             figures={"distance": apart},
-            remedy="place the tenon with a phrase such as `5 from bottom`, or make it narrower",
+            remedy="place the tenon with a phrase such as `5 from bottom`, or make it narrower"
+            + _or_later(model, part, mortise, lap),
             notes=(Note(lap.id, lap.span),) if lap.span else (),
         )
+
+
+def _or_later(model: Model, part: Part, mortise: Feature, lap: Feature) -> str:
+    """Return the other way: to cut the mortise when the lap is glued, before its rail goes in."""
+    inside: dict[str, set[str]] = {}
+    for assembly in model.assemblies:
+        copies = {copy for each in assembly.of for copy in inside.get(each, {each})}
+        inside[assembly.name] = copies
+        names = {model.part_of(copy).name for copy in copies}
+        if {part.name, lap.mate} <= names and mortise.mate not in names:
+            return f"; or cut it once the lap is glued, with `after glue up {assembly.stage}`"
+    return ""
 
 
 def _may_meet(mortise: Feature, lap: Feature) -> bool:

@@ -18,6 +18,9 @@ _WARNED = Fraction(75)
 _FAILS = Fraction(125)
 """Solid wood glued across its grain over more than 75 mm may split, over 125 it will (G8)."""
 
+_HOUSED = Fraction(250)
+"""An end in a housing holds by end grain, which gives: only over 250 mm it may split (G8)."""
+
 _LOOKED_AFTER = frozenset({"half lap", "mortise and tenon"})
 """Joints whose own checks hold their width down: H07 for laps, H09 for tenons."""
 
@@ -35,6 +38,7 @@ class _Held:
     mates: list[str] = field(default_factory=list)
     spans: list[Span] = field(default_factory=list)
     floats: bool = False
+    housed: bool = False
 
     def takes(self, low: Fraction, high: Fraction, mate: str, joint: Joint) -> None:
         """Widen what is held by one more patch."""
@@ -42,6 +46,7 @@ class _Held:
         self.mates.append(mate)
         self.spans.append(joint.span)
         self.floats = self.floats or joint.kind == "groove"
+        self.housed = self.housed or joint.kind == "housing"
 
 
 def check_restraint(model: Model) -> Iterator[Diagnostic]:
@@ -53,7 +58,7 @@ def check_restraint(model: Model) -> Iterator[Diagnostic]:
     told: set[tuple[str, Span]] = set()
     for held in (*_by_mate(model, pieces), *_between_mates(model, pieces)):
         wide = held.high - held.low
-        if wide <= _WARNED or (held.part.name, held.spans[0]) in told:
+        if wide <= (_HOUSED if held.housed else _WARNED) or (held.part.name, held.spans[0]) in told:
             continue
         told.add((held.part.name, held.spans[0]))
         yield _told(model, held, wide)
@@ -124,7 +129,8 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
     display = model.display
     mates = " and ".join(dict.fromkeys(held.mates))
     figures = {"glued": wide, "moves": moves}
-    severity = Severity.ERROR if wide > _FAILS else Severity.WARNING
+    fails = wide > _FAILS and not held.housed
+    severity = Severity.ERROR if fails else Severity.WARNING
     year = f"it moves {display.with_unit(moves, fitted=True)} over the year"
     if held.floats:
         return finding(
@@ -137,6 +143,11 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
             figures=figures,
             remedy="leave the glue out, so that it floats, or write `glue the middle 60`",
         )
+    remedy = "write `glue the middle 60`, or hold it with `screws` or `buttons` in place of glue"
+    if held.housed:
+        remedy = "write `glue front 75`, so that it moves to the back"
+    elif len(set(held.spans)) < len(held.spans):
+        remedy = "hold it with `buttons` in place of glue"
     return finding(
         "H72",
         "glued-across-grain",
@@ -145,7 +156,5 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
         f"{year}, and will split or bow",
         held.spans[0],
         figures=figures,
-        remedy="hold it with `buttons` in place of glue"
-        if len(set(held.spans)) < len(held.spans)
-        else "write `glue the middle 60`, or hold it with `screws` or `buttons` in place of glue",
+        remedy=remedy,
     )

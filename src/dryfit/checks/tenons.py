@@ -40,7 +40,7 @@ def check_tenons(model: Model) -> Iterator[Diagnostic]:
     """Yield what is wrong with tenons.
 
     Findings: tenon-too-long, tenon-short, tenon-thick, tenon-wide, tenon-wide-at-corner,
-    groove-in-tenon.
+    groove-in-tenon, pegs-too-many.
     """
     copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
     told: set[tuple[str, str]] = set()
@@ -53,19 +53,22 @@ def check_tenons(model: Model) -> Iterator[Diagnostic]:
         told.add((rail.name, host.name))
         axes = [axis for axis, _ in copy.frame.axes]
         sizes = [joint.region.extent(axes[each]) for each in (LENGTH, WIDTH, THICKNESS)]
-        tenon = _Tenon(joint, rail, copy, host, mate, sizes[0], sizes[1], sizes[2])
+        each = joint.tenon.width if joint.tenon else sizes[1]
+        tenon = _Tenon(joint, rail, copy, host, mate, sizes[0], each, sizes[2])
         yield from too_long(model, tenon)
         yield from short(model, tenon)
         yield from thick(model, tenon)
         yield from wide(model, tenon)
         yield from grooved(model, tenon)
+        yield from pegged(model, tenon)
 
 
 def too_long(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
     """H03: tenon, glue gap and 5 mm of wood behind it fit into the mate."""
     depth = tenon.mate.box.extent(tenon.copy.frame.axes[LENGTH][0])
     alone = tenon_range(depth, tenon.thickness, model.display)
-    if tenon.length <= alone.longest:
+    through = tenon.joint.tenon is not None and tenon.joint.tenon.through
+    if tenon.length <= alone.longest or through:
         return
     show, allowed = model.display.shown, _allowed(model, tenon)
     comes_out = "comes out on the far side of" if tenon.length >= depth else "does not fit"
@@ -160,6 +163,8 @@ def wide(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
 
 
 def _at_a_corner(tenon: _Tenon) -> bool:
+    if tenon.joint.tenon is not None and tenon.joint.tenon.haunch is not None:
+        return False
     axis = tenon.copy.frame.axes[WIDTH][0]
     if tenon.mate.frame.axes[LENGTH][0] != axis:
         return False
@@ -185,3 +190,27 @@ def grooved(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
             figures={"lost": lost},
             remedy="make the tenon narrower, or place it with a phrase such as `5 from bottom`",
         )
+
+
+def pegged(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
+    """Holes for pegs leave as much wood beside them as they take (common practice)."""
+    sizes = tenon.joint.tenon
+    if sizes is None or not sizes.pegs:
+        return
+    each = max(1, sizes.pegs // sizes.count)
+    if 2 * each * sizes.peg <= tenon.width:
+        return
+    show = model.display.shown
+    fitting = tenon.width // (2 * sizes.peg)
+    yield finding(
+        "B3.6",
+        "pegs-too-many",
+        Severity.WARNING,
+        f"{tenon.rail.name}: {each} {'peg' if each == 1 else 'pegs'} {show(sizes.peg)} thick leave "
+        f"too little of a tenon {show(tenon.width)} wide",
+        tenon.joint.span,
+        figures={"peg": sizes.peg, "width": tenon.width},
+        remedy=f"write `{fitting} pegs {show(sizes.peg)}`"
+        if fitting
+        else f"write `pegs {show(tenon.width / (2 * each))}` or thinner ones",
+    )

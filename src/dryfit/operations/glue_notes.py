@@ -11,6 +11,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
+from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
 from dryfit.plan.operation import Detail
@@ -35,6 +36,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
         *((sentence,) for sentence in free),
         *kept_dry(dry, model),
+        *with_the_glue((*joints, *dry), model),
     )
 
 

@@ -206,7 +206,7 @@ def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
 def _near_enough(feature: Feature, diameter: Fraction, shop: Shop) -> tuple[Fraction, Fraction]:
     if feature.role == "screw hole":
         return Fraction(0), shop.allowances["screw_clearance"]
-    if feature.role == "hole":
+    if feature.role in {"hole", "peg hole"}:
         # What goes into a hole that the notes ask for is made to its size.
         return A_HAIR, A_HAIR
     return diameter / 10, diameter / 10

@@ -18,7 +18,22 @@ KINDS = {
     "screw hole": "hole",
     "pilot hole": "hole",
     "slot": "mortise",
+    "haunch": "mortise",
+    "tenon gap": "tenon shoulder",
+    "peg hole": "hole",
 }
+
+_SEVERAL = frozenset(
+    {
+        "tenon cheek",
+        "tenon shoulder",
+        "tenon gap",
+        "screw hole",
+        "pilot hole",
+        "peg hole",
+        "button slot",
+    }
+)
 
 CHECKS = {
     "lap": "two test laps lie flush, and the joint closes on the real mate",
@@ -67,12 +82,10 @@ def check_of(feature: Feature) -> str | None:
 
 def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
-    if feature.role == "tenon cheek":
-        return "tenon cheeks"
-    if feature.role == "tenon shoulder":
-        return "tenon shoulders"
-    if feature.role in {"screw hole", "pilot hole", "button slot"}:
+    if feature.role in _SEVERAL:
         return f"{feature.role}s"
+    if feature.role == "haunch":
+        return f"haunch for {feature.mate}"
     if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):
         return feature.role
     if feature.kind == "mortise":

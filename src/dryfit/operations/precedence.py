@@ -16,6 +16,7 @@ WHY_GROOVE_TRUE = "the groove is measured from the finished edge"
 WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that the cheeks leave"
 WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
 WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
+WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
 WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
 WHY_TURNS = "the first pass sets the edge of the groove that is measured"
 
@@ -40,6 +41,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
     for part in parts:
         own = tuple(row for row in rows if row[0].part == part.name)
         rules += _shoulders(own)
+        rules += _pegs(own)
         rules += _groove_before_mortise(own)
         rules += _turns(own)
     rules += _mortise_before_tenon(rows)
@@ -94,6 +96,16 @@ def _shoulders(own: tuple[Row, ...]) -> list[Rule]:
         Rule(machine.id, hand.id, WHY_HAND_AFTER_MACHINE) for machine in sawn for hand in by_hand
     ]
     return rules
+
+
+def _pegs(own: tuple[Row, ...]) -> list[Rule]:
+    holes = [
+        operation
+        for operation, cuts in own
+        if any(cut.site.feature.role == "peg hole" for cut in cuts)
+    ]
+    cheeks = [operation for operation, _ in own if operation.kind == "tenon cheek"]
+    return [Rule(cheek.id, hole.id, WHY_PEG_AFTER_CHEEK) for hole in holes for cheek in cheeks]
 
 
 def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:

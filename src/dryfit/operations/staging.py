@@ -8,12 +8,14 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic
 from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import but_not, finished_before
+from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
+from dryfit.operations.tenon_deeds import before_the_glue
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
@@ -74,6 +76,9 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
         f"{SHUT_BY.get(assembly.pressed or '', 'the clamps set')} as for the glue",
         check="every joint shut, diagonals equal, no twist"
         + ("" if assembly.pressed else "; clamps laid out in their order"),
+        details=before_the_glue(
+            (*(model.joint(name) for name in assembly.joints), *dry_joints(assembly, model)), model
+        ),
     )
 
 
@@ -141,6 +146,15 @@ def _sanding_rules(
     ]
 
 
+def _joined_late(inner: Assembly, model: Model) -> bool:
+    """Return whether a joint for the next stage is cut only once this assembly is glued."""
+    return any(
+        feature.after in {inner.stage, inner.name} and feature.mate is not None
+        for part in parts_of(all_copies(inner, model), model)
+        for feature in part.features
+    )
+
+
 def _inner_rules(
     assembly: Assembly,
     dry: Operation,
@@ -155,7 +169,7 @@ def _inner_rules(
     for inner in inner_assemblies(assembly, model):
         first, _ = glue_up(inner, model, shop)
         rules.append(Rule(first.id, glue.id, WHY_CURED, lag_of(first, "next stage")))
-        if whole.isdisjoint(after_stage):
+        if whole.isdisjoint(after_stage) and not _joined_late(inner, model):
             rules.append(Rule(dry.id, first.id, WHY_WHOLE_DRY_FIRST))
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))

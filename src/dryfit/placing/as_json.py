@@ -141,12 +141,13 @@ def _joint_at(add: EndAdd, part: Part, model: Model) -> str:
     axis, sign = copy.frame.axes[LENGTH]
     low = (sign > 0) == (add.end == "R")
     end = copy.box.low[axis] if low else copy.box.high[axis]
+    beyond = end + add.proud if low else end - add.proud
     return next(
         joint.id
         for joint in model.joints
         if copy.name in {joint.guest, joint.host}
         and add.joint in joint.kind
-        and end in {joint.region.low[axis], joint.region.high[axis]}
+        and beyond in {joint.region.low[axis], joint.region.high[axis]}
     )
 
 

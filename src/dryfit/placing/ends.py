@@ -14,6 +14,7 @@ from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site, both, size_name, whole
+from dryfit.placing.tenon_words import is_through, proud_of
 
 ZERO = Fraction(0)
 
@@ -171,12 +172,15 @@ def penetration(
     joint = contact.joint
     if joint is None or joint.kind not in {"tenon", "housing"}:
         return ZERO
+    through = joint.kind == "tenon" and is_through(joint)
     written = _written_depth(joint)
-    if written is not None:
+    if written is not None and not through:
         return written
     deep = site.positions.extent(host.name, axis)
     if deep is None:
         return None
+    if through:
+        return deep + proud_of(joint)
     return _usual_penetration(site, part, joint, deep)
 
 

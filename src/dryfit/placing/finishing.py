@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from dryfit.joinery.screws import passes_guest, screw_for
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
+from dryfit.quantities import Display
 
 _BUTTON_SCREW = "4 x 30"
 _KEPT_DRY = ("dry", "pinned", "knock-down", "bolted")
@@ -64,18 +65,17 @@ def _dry_kind(contact: Contact) -> str | None:
 
 
 def build_hardware(
+    site: Site,
     parts: Sequence[Part],
     joints: Sequence[Joint],
     fittings: Sequence[Fitting],
     screws: Mapping[str, int],
-    *,
-    outdoors: bool = False,
 ) -> tuple[Hardware, ...]:
-    """Return the screws to buy, sized from the joints; `screws` counts them by joint.
+    """Return screws, pegs and wedges, sized from the joints; `screws` counts those by joint.
 
     Outdoors they are of stainless steel.
     """
-    item = "stainless wood screw" if outdoors else "wood screw"
+    item = "stainless wood screw" if site.declared.outdoors else "wood screw"
     part_of = {copy.name: part for part in parts for copy in part.copies}
     box_of = {copy.name: copy.box for part in parts for copy in part.copies}
     fitted = {name: fitting for fitting in fittings for name in fitting.joints}
@@ -94,6 +94,31 @@ def build_hardware(
         elif joint.kind == "buttons" and joint.id in fitted:
             key = (_BUTTON_SCREW, f"buttons into {fitted[joint.id].part}")
             bought[key] = bought.get(key, 0) + 1
-    return tuple(
-        Hardware(item, size, count, purpose) for (size, purpose), count in sorted(bought.items())
+    return (
+        *(
+            Hardware(item, size, count, purpose)
+            for (size, purpose), count in sorted(bought.items())
+        ),
+        *_pegs_and_wedges(joints, part_of, site.declared.display),
     )
+
+
+def _pegs_and_wedges(
+    joints: Sequence[Joint], part_of: Mapping[str, Part], display: Display
+) -> Iterator[Hardware]:
+    """Yield what tenons are pegged and wedged with: pegs as long as their holes."""
+    counts: dict[tuple[str, str, str], int] = {}
+    for joint in joints:
+        tenon = joint.tenon
+        if tenon is None:
+            continue
+        purpose = f"{part_of[joint.guest].written} into {part_of[joint.host].written}"
+        rows = (
+            ("peg", f"{display.shown(tenon.peg)} thick", tenon.pegs),
+            ("wedge", f"{display.shown(tenon.thickness)} wide", tenon.wedges),
+        )
+        for thing, size, count in rows:
+            if count:
+                key = (thing, size, purpose)
+                counts[key] = counts.get(key, 0) + count
+    yield from (Hardware(thing, size, many, what) for (thing, size, what), many in counts.items())

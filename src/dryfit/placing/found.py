@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
+from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, whole
@@ -20,7 +21,8 @@ class Found:
 
     `end` is (axis, side) of the guest's end that enters, or None; `shares` is the box that the
     two copies have in common before anything is cut (None where faces only touch).  `patches`,
-    `dry`, `pinned` and `fastened` as in `Joint`, but that glue without patches goes on all of it.
+    `dry`, `pinned`, `fastened` and `tenon` as in `Joint`, but that glue without
+    patches goes on all of it.
     """
 
     kind: str
@@ -38,6 +40,7 @@ class Found:
     dry: bool = False
     pinned: Box | None = None
     fastened: str | None = None
+    tenon: TenonSizes | None = None
 
 
 def placed_copies(site: Site, boxes: Mapping[str, Box]) -> dict[str, Placed]:

@@ -37,6 +37,7 @@ def joint_instances(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Join
                 dry=each.dry,
                 pinned=each.pinned,
                 fastened=each.fastened,
+                tenon=each.tenon,
             )
         )
     return tuple(joints)

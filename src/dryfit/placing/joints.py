@@ -8,36 +8,45 @@ from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Placed
+from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.half_lap import half_lap
 from dryfit.joinery.housing import housing, panel_groove
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
+from dryfit.joinery.pegs import peg_holes
 from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
 from dryfit.placing.crossing import crossing_hosts, lap_axis, shown_part
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts
 from dryfit.placing.found import Found
+from dryfit.placing.free_places import Occupied
 from dryfit.placing.glue_patches import says_glue, says_held, with_glue
 from dryfit.placing.groove_ends import with_groove_ends
+from dryfit.placing.late_joints import cut_late
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
-from dryfit.placing.tenons import report_no_end, tenon_sizes
+from dryfit.placing.tenon_words import check_details, proud_of
+from dryfit.placing.tenons import Around, report_no_end, tenon_sizes
 
 _FACING = frozenset({"onto", "under", "on face", "against"})
 Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 
 
-def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
+def find_joints(
+    site: Site, placed: Mapping[str, Placed], lone: Sequence[Cut] = ()
+) -> tuple[Found, ...]:
     """Return all joint instances in the order of the declared contacts, then of the copies.
 
+    `lone` are the cuts with no mate: tenons without a written place keep clear of them.
     Findings: joint-without-contact, no-screw-fits, and those of tenons.  Buttons are found by
     `fastenings`.
     """
     found: list[Found] = []
+    around = Around(placed, _occupied(site, placed, lone))
     for contact in site.declared.contacts:
-        finder = _finder(contact, placed)
+        check_details(site, contact)
+        finder = _finder(contact, around)
         if finder is None:
             continue
         apart: list[Placed] = []
@@ -50,9 +59,12 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
                 if (joint := finder(site, contact, guest, placed[host]))
             ]
             joints, mates = [joint for joint, _ in met], [host for _, host in met]
-            found += with_glue(site, contact, joints, guest, mates)
+            glued = with_glue(site, contact, joints, guest, mates)
+            found += [cut_late(site, contact, joint) for joint in glued]
             if not met:
                 apart.append(guest)
+        mortises = (joint.cuts for joint in found[met_before:] if joint.tenon is not None)
+        around.occupied.add(cut for cuts in mortises for cut in cuts if cut.role == "mortise")
         # Of slats laid over two rails some may lie between them, carried by others.
         carried = finder is _rest and len(found) > met_before
         if apart and contact.hosts and not carried:
@@ -60,7 +72,25 @@ def find_joints(site: Site, placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     return with_groove_ends(found, placed)
 
 
-def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
+def _occupied(site: Site, placed: Mapping[str, Placed], lone: Sequence[Cut]) -> Occupied:
+    """Return the laps, housings and cuts with no mate, which tenons keep clear of."""
+    occupied = Occupied()
+    if not any(each.joint and each.joint.kind == "tenon" for each in site.declared.contacts):
+        return occupied
+    occupied.add(lone)
+    for contact in site.declared.contacts:
+        housed = contact.joint is not None and contact.joint.kind == "housing"
+        if contact.after is not None or not (housed or contact.preposition == "crossing"):
+            continue
+        finder = _housing if housed else _half_lap
+        for seat in site.guests(contact):
+            for host in _hosts(site, contact, seat):
+                joint = finder(site, contact, placed[seat.name], placed[host])
+                occupied.add(joint.cuts if joint else ())
+    return occupied
+
+
+def _finder(contact: Contact, around: Around) -> Finder | None:
     kind = contact.joint.kind if contact.joint else None
     if kind == "buttons":
         return None
@@ -80,7 +110,7 @@ def _finder(contact: Contact, placed: Mapping[str, Placed]) -> Finder | None:
         "under": _rest,
     }
     if kind == "tenon":
-        return partial(_tenon, placed)
+        return partial(_tenon, around)
     if kind == "housing":
         return _housing
     return by_preposition.get(contact.preposition)
@@ -130,7 +160,7 @@ def _half_lap(site: Site, contact: Contact, guest: Placed, host: Placed) -> Foun
 
 
 def _tenon(
-    placed: Mapping[str, Placed], site: Site, contact: Contact, guest: Placed, host: Placed
+    around: Around, site: Site, contact: Contact, guest: Placed, host: Placed
 ) -> Found | None:
     region = guest.box.overlap(host.box)
     if region is None:
@@ -139,9 +169,12 @@ def _tenon(
     at_low = region.low[axis] == guest.box.low[axis]
     at_high = region.high[axis] == guest.box.high[axis]
     if at_low == at_high:
-        report_no_end(site, contact, guest, host, placed)
+        proud_at = _proud_end(contact, guest, host)
+        if proud_at is None:
+            report_no_end(site, contact, guest, host, around.placed)
+        at_low = proud_at == -1
     end = -1 if at_low else 1
-    sizes = tenon_sizes(site, contact, guest, host, region)
+    sizes = tenon_sizes(site, contact, guest, host, region, around)
     return Found(
         "mortise and tenon",
         guest.name,
@@ -152,9 +185,22 @@ def _tenon(
         clearance=sizes.gap,
         glued=True,
         end=(axis, end),
-        area=2 * region.extent(axis) * sizes.width,
-        cuts=mortise_and_tenon(guest, host, region, end, sizes, contact.span),
+        area=2 * region.extent(axis) * sizes.width * sizes.count,
+        cuts=(
+            *mortise_and_tenon(guest, host, region, end, sizes, contact.span),
+            *peg_holes(guest, host, region, end, sizes, contact.span),
+        ),
+        tenon=sizes,
     )
+
+
+def _proud_end(contact: Contact, guest: Placed, host: Placed) -> int | None:
+    """Return the end of a through tenon that stands out on the far side of its host, by as much."""
+    axis, proud = guest.axes[0], proud_of(contact.joint)
+    if not proud:
+        return None
+    low, high = host.box.low[axis] - guest.box.low[axis], guest.box.high[axis] - host.box.high[axis]
+    return next((side for side, beyond in ((-1, low), (1, high)) if beyond == proud), None)
 
 
 def _housing(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | None:

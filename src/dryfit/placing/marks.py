@@ -205,6 +205,8 @@ def _first_name(shape: Shape, length: Fraction) -> str:
         return f"{role}{end}"
     if kind == "end lap":
         return f"end lap{end}"
+    if role == "haunch":
+        return f"haunch for {mate}"
     if kind in {"mortise", "cross slot"} and mate:
         return f"{kind} for {mate}"
     if kind == "long slot":

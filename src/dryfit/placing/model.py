@@ -13,6 +13,7 @@ from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, Spoiled
 from dryfit.quantities import Display
 
@@ -34,11 +35,15 @@ class Copy:
 
 @dataclass(frozen=True, slots=True)
 class EndAdd:
-    """What a joint adds to the shoulder length at end R or R2; `joint` in words, ``tenon``."""
+    """What a joint adds to the shoulder length at end R or R2; `joint` in words, ``tenon``.
+
+    Of `length`, `proud` stands out on the far side of the host.
+    """
 
     end: str
     joint: str
     length: Fraction
+    proud: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +114,8 @@ class Joint:
     an end enters; `area` is the glue area in mm2.  `patches` are the parts of the region that get
     glue: all of it unless the notes say less, none where it is not glued.  What the notes keep
     `dry` holds without glue: by a pin in the box `pinned`, or `fastened` so that it comes apart
-    again (knock-down, bolted), or by its fit alone.
+    again (knock-down, bolted), or by its fit alone.  `tenon` holds the sizes of a tenon, with its
+    haunch, wedges and pegs.
     """
 
     id: str
@@ -126,6 +132,7 @@ class Joint:
     dry: bool = False
     pinned: Box | None = None
     fastened: str | None = None
+    tenon: TenonSizes | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -103,7 +103,9 @@ def _adds(copy: Placed, marked: Marked, found: Sequence[Found]) -> tuple[EndAdd,
             continue
         for side in sides:
             end = "R" if side != sign else "R2"
-            adds.setdefault(end, EndAdd(end, _joint_word(joint.kind), joint.shares.extent(axis)))
+            proud = joint.tenon.proud if joint.tenon else Fraction(0)
+            length = joint.shares.extent(axis) + proud
+            adds.setdefault(end, EndAdd(end, _joint_word(joint.kind), length, proud))
     return tuple(adds[end] for end in sorted(adds))
 
 

@@ -54,7 +54,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     placed = placed_copies(site, boxes)
     lone = declared_cuts(site, placed)
     grooves = tuple(cut for cut in lone if cut.role == "groove")
-    found = find_joints(site, placed)
+    found = find_joints(site, placed, lone)
     buttons, held = find_buttons(site, placed, grooves)
     everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
     bought = bought_names(site)
@@ -81,9 +81,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     assemblies = assemblies or build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
-    screws = build_hardware(
-        parts, joints, fittings, _screws(joints, made), outdoors=site.declared.outdoors is not None
-    )
+    screws = build_hardware(site, parts, joints, fittings, _screws(joints, made))
     declared = site.declared
     return Model(
         piece=declared.piece,

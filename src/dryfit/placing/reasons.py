@@ -11,7 +11,7 @@ from dryfit.piece.declared import Amount, Opening
 from dryfit.piece.sum_words import figure_words, lean_figure, times_words
 from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
 from dryfit.placing.found import Found
-from dryfit.placing.model import Part
+from dryfit.placing.model import EndAdd, Part
 from dryfit.placing.positions import Fact
 from dryfit.placing.relations import told_in_measures
 from dryfit.placing.site import DIMENSIONS, PIECE_DIMENSIONS, Site, both, size_name
@@ -52,7 +52,7 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
             continue
         figures[name] = _from_chain(name, value, chain, apart=dimension != "length")
     if part.adds and part.shoulder_length is not None:
-        _shoulders(part, _lapped_sizes(site, part, found), figures)
+        _shoulders(site, part, _lapped_sizes(site, part, found), figures)
 
 
 def _as_written(site: Site, name: str, value: Fraction, amount: Amount) -> Figure:
@@ -141,9 +141,14 @@ def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, 
     )
 
 
-def _shoulders(part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
+def _added(site: Site, add: EndAdd) -> str:
+    proud = f", {site.shown(add.proud)} of it proud" if add.proud else ""
+    return f"{add.joint} at {add.end}{proud}"
+
+
+def _shoulders(site: Site, part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
     length = figures[f"{part.name}.length"]
-    added = tuple(Term(f"{add.joint} at {add.end}", add.length) for add in part.adds)
+    added = tuple(Term(_added(site, add), add.length) for add in part.adds)
     if length.terms and any(add.joint != "half lap" for add in part.adds):
         shoulder = _between_shoulders(part, length)
         figures[shoulder.name] = shoulder

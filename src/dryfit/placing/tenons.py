@@ -3,65 +3,183 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 from types import MappingProxyType
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Placed
+from dryfit.joinery.cut import Placed, bounded
 from dryfit.joinery.mortise_tenon import TenonSizes, tenon_box
 from dryfit.joinery.proportions import (
-    LEAST_END_GRAIN,
     edge_shoulder,
     glue_gap,
     usual_tenon_thickness,
-    usual_tenon_width,
 )
 from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
+from dryfit.placing.free_places import Occupied, blocked_for, clear_place
 from dryfit.placing.lines import with_words
-from dryfit.placing.panels import groove_depth
-from dryfit.placing.site import Site
+from dryfit.placing.site import SIDE_WORDS, Site
 from dryfit.placing.tenon_lengths import (
     first_neighbour,
     length_remedy,
     longest_words,
+    rounded_down,
     tenon_range,
 )
+from dryfit.placing.tenon_rows import (
+    ZERO,
+    Row,
+    assume_phrase,
+    grooves_in,
+    haunch_of,
+    row_of_tenons,
+    usual_width,
+)
 from dryfit.placing.tenon_widths import ask_about_narrow
+from dryfit.placing.tenon_words import (
+    details,
+    drawn,
+    is_through,
+    offset,
+    pegs,
+    proud_of,
+    wedges,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """All copies by name, and what is cut from them before the tenons that are to be placed."""
+
+    placed: Mapping[str, Placed]
+    occupied: Occupied
 
 
 def tenon_sizes(
-    site: Site, contact: Contact, rail: Placed, host: Placed, region: Box
+    site: Site, contact: Contact, rail: Placed, host: Placed, region: Box, around: Around
 ) -> TenonSizes:
     """Return the tenon of one rail end; what is not written is listed as an assumption.
 
-    Findings: tenon-too-thick, tenon-too-long, tenon-off-rail, tenon-misses-host, tenon-narrow.
+    Findings: tenon-too-thick, tenon-too-long, tenon-off-rail, tenon-misses-host, tenon-narrow,
+    tenon-side-unclear.
     """
     display, joint = site.declared.display, contact.joint
     if joint is None:
         raise AssertionError(contact)
     thickness = _thickness(site, rail, joint)
-    width = _width(site, rail, host, joint, thickness)
-    low_shoulder, low_cheek = _place(site, rail, host, joint, (width, thickness))
-    if joint.width is None:
-        bare = (low_shoulder, rail.box.extent(rail.axes[1]) - low_shoulder - width)
-        usual = partial(_usual_width, site, rail, host)
-        ask_about_narrow(site, joint, rail, (width, thickness), bare, usual)
+    row = row_of_tenons(site, rail, host, joint, thickness)
+    low_shoulder, low_cheek = _place(site, rail, joint, row, thickness)
+    moved = _clear_place(site, contact, rail, row, (low_shoulder, low_cheek, thickness), around)
+    if moved is not None:
+        row = replace(row, width=moved[1])
+        low_shoulder = moved[0]
+    elif joint.width is None and row.usual:
+        assume_phrase(site, rail, joint, f"{site.shown(row.width)} wide")
+        bare = (low_shoulder, rail.box.extent(rail.axes[1]) - low_shoulder - row.whole)
+        usual = partial(usual_width, site, rail, host)
+        ask_about_narrow(site, joint, rail, (row.width, thickness), bare, usual)
     gap = min(glue_gap(display), _room(rail, host, region))
     if gap:
         shown = display.with_unit(gap)
         site.assume_line(f"mortises are {shown} deeper than their tenons, for the glue", None, None)
+    count, peg = pegs(site, rail, joint, row.whole)
     sizes = TenonSizes(
         length=region.extent(rail.axes[0]),
         thickness=thickness,
-        width=width,
+        width=row.width,
         gap=gap,
         low_shoulder=low_shoulder,
         low_cheek=low_cheek,
+        count=row.count,
+        between=row.between,
+        through=is_through(joint),
+        proud=proud_of(joint),
+        wedges=wedges(site, rail, joint, row.count),
+        pegs=count,
+        peg=peg,
+        drawn=drawn(site, joint),
     )
+    _check_through(site, joint, rail, host, sizes)
+    sizes = replace(sizes, haunch=haunch_of(site, rail, host, joint, sizes))
     _look_inside_host(site, joint, rail, host, tenon_box(rail, region, sizes))
     return sizes
+
+
+def _clear_place(
+    site: Site,
+    contact: Contact,
+    rail: Placed,
+    row: Row,
+    sizes: tuple[Fraction, Fraction, Fraction],
+    around: Around,
+) -> tuple[Fraction, Fraction] | None:
+    """Return shoulder and width of a tenon that was moved to where there is room, or None."""
+    joint, wide = contact.joint, rail.axes[1]
+    written = joint and joint.place and PLACE_SIDE[joint.place.place][0] == wide
+    if joint is None or not row.usual or written or details(joint, "offset"):
+        return None
+    low_shoulder, low_cheek, thickness = sizes
+    tenon = TenonSizes(ZERO, thickness, row.width, ZERO, low_shoulder, low_cheek)
+    hosts = _entered_by(site, contact, rail, around)
+    gap = glue_gap(site.declared.display)
+    boxes = [_with_gap(rail, tenon_box(rail, common, tenon), gap) for _, common in hosts]
+    blocked = blocked_for(around.occupied, rail, [host for host, _ in hosts], boxes)
+    least = edge_shoulder(site.declared.display)
+    low, high = (max(least, groove) for groove in grooves_in(site, rail))
+    limits = (low, rail.box.extent(wide) - high)
+    narrowest = max(row.width / 2, 2 * thickness) if joint.width is None else row.width
+    found = clear_place((low_shoulder, low_shoulder + row.width), limits, blocked, narrowest)
+    if found is None:
+        return None
+    (start, end), what = found
+    width = row.width
+    if end - start < width:
+        width = rounded_down(end - start, site.declared.display)
+    _say_moved(site, rail, joint, (start, width), what)
+    return start, width
+
+
+def _entered_by(
+    site: Site, contact: Contact, rail: Placed, around: Around
+) -> list[tuple[Placed, Box]]:
+    hosts = (around.placed[seat.name] for host in contact.hosts for seat in site.named(host))
+    return [(host, common) for host in hosts if (common := rail.box.overlap(host.box))]
+
+
+def _with_gap(rail: Placed, tenon: Box, gap: Fraction) -> Box:
+    axis = rail.axes[0]
+    return bounded(tenon, axis, tenon.low[axis] - gap, tenon.high[axis] + gap)
+
+
+def _say_moved(
+    site: Site, rail: Placed, joint: JointWords, place: tuple[Fraction, Fraction], what: str
+) -> None:
+    start, width = (site.shown(length) for length in place)
+    side = SIDE_WORDS[rail.axes[1], -1]
+    phrase = f"{width} wide, {start} from {side}"
+    text = f"the tenons of the {site.written(rail.part)} are {phrase}, clear of {what}"
+    site.assume_line(text, joint.span, with_words(joint.span, f"{joint.span.text()} {phrase}"))
+
+
+def _check_through(
+    site: Site, joint: JointWords, rail: Placed, host: Placed, sizes: TenonSizes
+) -> None:
+    deep = host.box.extent(rail.axes[0])
+    right = deep + sizes.proud
+    if not sizes.through or joint.length in {None, right}:
+        return
+    show = site.shown
+    proud = f" and {show(sizes.proud)} proud" if sizes.proud else ""
+    _error(
+        site,
+        joint,
+        "through-length",
+        f"{rail.part}: a tenon through {host.part}, {show(deep)} deep{proud}, is {show(right)} "
+        f"long, not {show(joint.length or deep)}",
+        "leave its length out; it follows from the host and what is proud",
+    )
 
 
 def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
@@ -69,7 +187,7 @@ def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
     cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
     usual = usual_tenon_thickness(of_rail, cutters, site.declared.display)
     if joint.thickness is None:
-        _assume(site, rail, joint, f"{site.shown(usual)} thick")
+        assume_phrase(site, rail, joint, f"{site.shown(usual)} thick")
         return usual
     if joint.thickness >= of_rail:
         shown = site.shown
@@ -84,33 +202,19 @@ def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
     return min(joint.thickness, of_rail)
 
 
-def _width(
-    site: Site, rail: Placed, host: Placed, joint: JointWords, thickness: Fraction
-) -> Fraction:
-    if joint.width is None:
-        width = _usual_width(site, rail, host, thickness)
-        _assume(site, rail, joint, f"{site.shown(width)} wide")
-        return width
-    return min(joint.width, rail.box.extent(rail.axes[1]))
-
-
-def _usual_width(site: Site, rail: Placed, host: Placed, thickness: Fraction) -> Fraction:
-    wide, display = rail.axes[1], site.declared.display
-    least = edge_shoulder(display)
-    shoulders = sum((max(least, groove) for groove in _grooves(site, rail)), Fraction(0))
-    width = usual_tenon_width(rail.box.extent(wide), thickness, shoulders, display)
-    return min(width, _room_across(host, wide, least))
-
-
 def _place(
-    site: Site, rail: Placed, host: Placed, joint: JointWords, size: tuple[Fraction, Fraction]
+    site: Site, rail: Placed, joint: JointWords, row: Row, thickness: Fraction
 ) -> tuple[Fraction, Fraction]:
-    # The edge shoulder and the cheek at the low coordinates; `size` is width and thickness.
+    # The edge shoulder and the cheek at the low coordinates.
     _, wide, thick = rail.axes
-    spare_width = rail.box.extent(wide) - size[0]
-    spare_thickness = rail.box.extent(thick) - size[1]
-    low_shoulder = _usual_shoulder(site, rail, host, spare_width)
-    low_cheek = spare_thickness / 2
+    spare_width = rail.box.extent(wide) - row.whole
+    spare_thickness = rail.box.extent(thick) - thickness
+    low_shoulder, low_cheek = row.low_shoulder, spare_thickness / 2
+    moved = offset(site, rail, joint)
+    if moved is not None and moved[0] == wide:
+        low_shoulder = spare_width / 2 + moved[1]
+    elif moved is not None:
+        low_cheek += moved[1]
     if joint.place is not None:
         axis, side = PLACE_SIDE[joint.place.place]
         value = joint.place.value
@@ -130,25 +234,9 @@ def _place(
             "make it narrower, or place it nearer to the middle",
         )
     return (
-        min(max(low_shoulder, Fraction(0)), spare_width),
+        min(max(low_shoulder, Fraction(0)), max(spare_width, Fraction(0))),
         min(max(low_cheek, Fraction(0)), spare_thickness),
     )
-
-
-def _usual_shoulder(site: Site, rail: Placed, host: Placed, spare: Fraction) -> Fraction:
-    # Centred in what a groove leaves; near the host's end as far in as the groove lets it.
-    wide = rail.axes[1]
-    low_groove, high_groove = _grooves(site, rail)
-    shoulder = (spare + low_groove - high_groove) / 2
-    if low_groove != high_groove and host.axes[0] == wide:
-        before = rail.box.low[wide] - host.box.low[wide] + shoulder
-        behind = host.box.high[wide] - rail.box.high[wide] + spare - shoulder
-        if high_groove and before < LEAST_END_GRAIN:
-            shoulder = spare - high_groove
-        elif low_groove and behind < LEAST_END_GRAIN:
-            shoulder = low_groove
-    # A tenon too wide for what is left keeps within the rail, and is reported as grooved.
-    return max(Fraction(0), min(shoulder, spare))
 
 
 def _look_inside_host(
@@ -244,32 +332,6 @@ def _error(
         site.findings.append(finding)
 
 
-def _assume(site: Site, rail: Placed, joint: JointWords, phrase: str) -> None:
-    text = f"the tenons of {site.written(rail.part)} are {phrase}"
-    site.assume_line(text, joint.span, with_words(joint.span, f"{joint.span.text()} {phrase}"))
-
-
 def _room(rail: Placed, host: Placed, region: Box) -> Fraction:
     axis = rail.axes[0]
     return host.box.extent(axis) - region.extent(axis)
-
-
-def _room_across(host: Placed, wide: int, wall: Fraction) -> Fraction:
-    # A tenon that is wide across its host needs wood on both sides of the mortise.
-    if host.axes[0] == wide:
-        return host.box.extent(wide)
-    return max(host.box.extent(wide) - 2 * wall, host.box.extent(wide) / 3)
-
-
-def _grooves(site: Site, rail: Placed) -> tuple[Fraction, Fraction]:
-    # A panel groove in the rail's edge takes its depth from the tenon's width (TRADE B3.3).
-    wide = rail.axes[1]
-    low, high = Fraction(0), Fraction(0)
-    for contact in site.declared.contacts:
-        if contact.preposition == "inside" and any(h.part == rail.part for h in contact.hosts):
-            depth = groove_depth(site, contact)
-            if rail.outward[wide] < 0:
-                high = depth
-            else:
-                low = depth
-    return low, high

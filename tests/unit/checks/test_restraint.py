@@ -70,3 +70,27 @@ def test_a_sheet_does_not_move() -> None:
 
 def test_shelves_move_with_the_sides_that_they_stand_in() -> None:
     assert held(CASE.format(glue="")) == []
+
+
+SHEET_CASE = """piece Case
+overall 600 wide, {deep} deep, 500 high
+timber ash
+2 sides, upright, {deep} x 18, at left and right, of birch ply
+2 shelves, across, flat, {deep} x 18, up 60 and 400, into sides: housing 6{glue}
+glue up case: sides, shelves
+"""
+
+
+@pytest.mark.parametrize(
+    ("deep", "glue", "codes"),
+    [
+        (250, "", []),
+        (251, "", ["glued-across-grain"]),
+        (300, ", glue front 75", []),
+    ],
+)
+def test_a_solid_shelf_in_sides_of_plywood(deep: int, glue: str, codes: list[str]) -> None:
+    # TRADE G8: "shelf of solid in plywood dado with glue along whole depth > 250 (W)".
+    found = held(SHEET_CASE.format(deep=deep, glue=glue))
+    assert [each.code for each in found] == codes
+    assert all(each.severity is Severity.WARNING for each in found)

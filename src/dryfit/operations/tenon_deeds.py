@@ -1,0 +1,73 @@
+"""Wedges, pegs and through tenons at the bench: deeds of the dry fit and of the glue-up (B3.6)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dryfit.joinery.mortise_tenon import TenonSizes
+from dryfit.operations.words import spoken
+from dryfit.placing.model import Joint, Model
+from dryfit.plan.operation import Detail
+
+Row = tuple[str, str, TenonSizes, int]
+
+
+def before_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
+    """Return what is done to tenons at the dry fit: kerfs for wedges, mortises widened for them.
+
+    The kerf ends 10 mm before the shoulder, the mortise widens 1:8 (TRADE B3.6, common practice).
+    """
+    found: list[Detail] = []
+    for rail, host, sizes, _ in _rows(joints, model):
+        if sizes.wedges:
+            found.append(
+                (
+                    f"Saw {spoken(sizes.wedges, 'kerf')} across each tenon of {rail}, to ",
+                    max(sizes.length - 10, sizes.length / 2),
+                    (
+                        f" from its end, and widen the mortise in {host} by 1 in 8 towards the far "
+                        "side, so that the wedges spread the tenon"
+                    ),
+                )
+            )
+        if sizes.drawn:
+            found.append(
+                (
+                    f"Taper the ends of the pegs for {rail}: the holes in the tenons lie ",
+                    sizes.drawn,
+                    " nearer to the shoulder, which pulls the joint shut",
+                )
+            )
+    return tuple(found)
+
+
+def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
+    """Return what is driven while the glue is wet, and what is planed off when it is hard."""
+    found: list[Detail] = []
+    for rail, host, sizes, count in _rows(joints, model):
+        if sizes.wedges:
+            found.append(
+                (
+                    (
+                        f"Drive {spoken(count * sizes.wedges, 'wedge')} with glue into the tenons "
+                        f"of {rail}, evenly and across the grain of {host}, once the joint is shut"
+                    ),
+                )
+            )
+        if sizes.pegs:
+            pegs = spoken(count * sizes.pegs, "peg")
+            found.append((f"Drive {pegs} through {host} and the tenons of {rail}",))
+        if sizes.through and not sizes.proud:
+            found.append((f"When the glue is hard, plane the tenons of {rail} level with {host}",))
+        elif (sizes.wedges or sizes.pegs) and not sizes.proud:
+            found.append((f"When the glue is hard, saw off level what stands out of {host}",))
+    return tuple(found)
+
+
+def _rows(joints: tuple[Joint, ...], model: Model) -> Iterator[Row]:
+    counts: dict[tuple[str, str, TenonSizes], int] = {}
+    for joint in joints:
+        if joint.tenon is not None:
+            key = (model.part_of(joint.guest).name, model.part_of(joint.host).name, joint.tenon)
+            counts[key] = counts.get(key, 0) + 1
+    return ((*key, count) for key, count in counts.items())

@@ -1,0 +1,64 @@
+"""Wedges, pegs, haunches and through tenons in the plan: every cut has a step, every deed words."""
+
+from tests.pieces.reading import changed, model_of
+from tests.unit.operations.worked import operation, shipped_shop
+from tests.unit.placing.test_tenon_details import TABLE
+
+from dryfit.operations import work_list
+from dryfit.plan.operation import Operation, WorkList
+
+
+def planned(tenon: str, more: str) -> WorkList:
+    text = TABLE.format(tenon=tenon, more=more, wide=800)
+    work, findings = work_list(model_of(text), shipped_shop())
+    assert work is not None, findings
+    assert not [each for each in findings if each.code == "cut-not-in-plan"]
+    return work
+
+
+def said(row: Operation) -> str:
+    return " ".join("".join(str(word) for word in detail) for detail in row.details)
+
+
+def order(work: WorkList, before: str, after: str) -> bool:
+    """Whether a rule puts one operation before the other."""
+    return any((rule.before, rule.after) == (before, after) for rule in work.rules)
+
+
+def test_wedges_are_sawn_for_at_the_dry_fit_and_driven_with_the_glue() -> None:
+    work = planned("tenon 8 thick 40 wide", ", through, wedged 2")
+    dry, glue = operation(work, "base / dry fit"), operation(work, "base / glue up")
+    assert "Saw 2 kerfs across each tenon of apron, to 50 from its end" in said(dry)
+    assert "Drive 8 wedges with glue into the tenons of apron" in said(glue)
+    assert "plane the tenons of apron level with leg" in said(glue)
+
+
+def test_what_stands_proud_is_not_planed_off() -> None:
+    text = TABLE.format(tenon="tenon 8 thick 40 wide", more=", through, proud 6", wide=812)
+    text = changed(text, ("at corners", "at corners, set in 6 across"))
+    work, _ = work_list(model_of(text), shipped_shop())
+    assert work is not None
+    assert "level" not in said(operation(work, "base / glue up"))
+
+
+def test_peg_holes_are_drilled_when_the_tenon_has_its_cheeks() -> None:
+    work = planned("tenon 24 long 8 thick 40 wide", ", pegs 8, drawbored")
+    holes = [each.id for each in work.operations if each.id.startswith("apron / peg holes")]
+    assert holes
+    assert all(order(work, "apron / tenon cheeks", hole) for hole in holes)
+    assert any(each.id.startswith("leg / peg holes") for each in work.operations)
+    assert "Drive 4 pegs through leg" in said(operation(work, "base / glue up"))
+    assert "1 nearer to the shoulder" in said(operation(work, "base / dry fit"))
+
+
+def test_the_haunch_has_its_own_shallow_mortise() -> None:
+    work = planned("tenon 24 long 8 thick 40 wide", ", haunch 10 long")
+    row = next(each for each in work.operations if each.id.startswith("leg / haunch for apron"))
+    assert row.kind == "mortise"
+
+
+def test_the_wood_between_two_tenons_is_taken_out_at_the_bench() -> None:
+    work = planned("2 tenons 24 long 8 thick 25 wide", "")
+    row = operation(work, "apron / tenon gaps")
+    assert row.station == "bench"
+    assert order(work, "apron / tenon cheeks", row.id)
