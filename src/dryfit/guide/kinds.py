@@ -51,7 +51,7 @@ OTHER = Kind("Other words", "keyword.other", ())
 KINDS: tuple[Kind, ...] = (
     OPENING,
     Kind("Which way it runs, how it lies", "storage.modifier", ("RUN", "DIRECTION", "LIE")),
-    Kind("Sizes", "support.type", ("DIM", "BY", "_HALF")),
+    Kind("Sizes", "support.type", ("DIM", "BY", "_HALF", "LEFTOUT")),
     Kind("Sizes, behind a figure", "support.type", ("DIMADJ", "CUTADJ")),
     Kind(
         "Places, faces and edges",
@@ -121,7 +121,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Glue and finish",
         "keyword.other",
-        ("_CURE", "PRESSED", "_PEOPLE", "COATS", "APART", "_THEN", "SEATS"),
+        ("_CURE", "EVERYTHING", "PRESSED", "_PEOPLE", "COATS", "APART", "_THEN", "SEATS"),
     ),
     Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),

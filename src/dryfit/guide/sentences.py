@@ -168,6 +168,7 @@ _CUTS = Chapter(
             "holes in seat: top, 5 dia, 10 deep, rows 37 from front, 12 at 32 from 50",
             "a row of twelve, 32 apart, the first at 50",
         ),
+        Sentence("12 holes in seat: top, 5 dia, 10 deep, 32 apart", "the count in front"),
         Sentence(
             "chamfer on seat: all top edges, 3 wide", "or round-over, 6 radius; bevel, 10 degrees"
         ),
@@ -200,6 +201,7 @@ _WORK = Chapter(
         Sentence("outdoors", "where it stands; glue must suit"),
         Sentence("finish legs with primer 1 coat then milk paint 2 coats, 2 h apart", "in turn"),
         Sentence("finish faces of seat with shellac, 3 coats, apart 2 h", "only there"),
+        Sentence("finish everything else with oil varnish, 2 coats", "what no other line names"),
         Sentence("no finish on underside of seat", "bare"),
         Sentence("mask leg seats", "bare where the legs sit"),
         Sentence("finish seat before glue up base", "a wish for the order"),

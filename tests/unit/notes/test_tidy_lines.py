@@ -122,7 +122,7 @@ def test_free_text_stays_as_it_is(typed: str, expected: str) -> None:
     [
         "  2 rials , across ,into lges   # a name that nothing bears",
         "2 bars,across,  340 60 22",
-        "2 bars,across,  up 3 , up 4",
+        "2 bars,across,  gap 3 , gap 4",
         "4 x",
         "bar : upright",
         "@  4 bars,upright",

@@ -8,7 +8,7 @@ from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, text_of, tokens, trees
+from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
 from dryfit.notes.building.joint_words import Said, joint_spec, said
 from dryfit.notes.building.limits import size_range
@@ -19,6 +19,7 @@ from dryfit.notes.building.places import (
     direction,
     down,
     flush,
+    from_end,
     from_side,
     gap,
     merged_along,
@@ -46,6 +47,7 @@ from dryfit.notes.tree import (
     SetIn,
     Sizes,
     Spread,
+    Up,
     WoodWords,
 )
 
@@ -79,7 +81,7 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
     for group in groups:
         node, before = group.node, done[-1] if done else None
         if node.data in _LISTED:
-            done.append(_LISTED[node.data](group, draft))
+            _put_with_others(done, _LISTED[node.data](group, draft))
         elif node.data == "along":
             if isinstance(before, SetIn | Gap):
                 done[-1] = merged_along(before, set_in(node, draft))
@@ -97,6 +99,16 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
         else:
             done.append(_BUILDERS[node.data](node, draft))
     return done
+
+
+def _put_with_others(done: list[PartClause | Said], clause: PartClause) -> None:
+    """Add the clause; "up 78, up 262" is one list of heights."""
+    before = done[-1] if done else None
+    if isinstance(before, Up) and isinstance(clause, Up):
+        span = union(before.span, clause.span)
+        done[-1] = Up(before.amounts + clause.amounts, span)
+    else:
+        done.append(clause)
 
 
 def _put_to_spread(done: list[PartClause | Said], word: Token, draft: Draft) -> None:
@@ -149,6 +161,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "dimset": _dimset,
     "at": at_places,
     "setin": set_in,
+    "fromend": from_end,
     "setback": lambda node, draft: SetBack(sum_in(node, draft), draft.span(node)),
     "flush": flush,
     "spread": lambda node, draft: Spread(direction(node), draft.span(node)),

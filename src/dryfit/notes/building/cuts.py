@@ -38,6 +38,7 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
     extents = [extent for node in trees(nodes, "extent") for extent in _extents(node, draft)]
     if len(extents) > 1:
         draft.error("said-twice", "said twice: how far it runs", extents[1].span)
+    pitched = tuple(_pitched(node, tree, draft) for node in trees(nodes, "pitch"))
     named = trees(nodes, "surfaces")
     for more in named[1:]:
         surfaces(more, draft)
@@ -51,8 +52,8 @@ def feature_line(tree: Parsed, draft: Draft) -> FeatureLine:
         ranges=_ranges(tree, draft),
         places=_places(tree, draft),
         extent=extents[0] if extents else None,
-        rows=tuple(_row(node, draft) for node in trees(nodes, "row")),
-        count=_count(tree, each, draft),
+        rows=(*(_row(node, draft) for node in trees(nodes, "row")), *pitched),
+        count=None if pitched else _count(tree, each, draft),
         each=_each(each) if each else None,
         profile=text_or_none(only(tokens(nodes, "PROFILE"), "the profile", draft)),
         after=stage(trees(after.children, "stage")[0], draft) if after else None,
@@ -184,6 +185,19 @@ def _row(node: Parsed, draft: Draft) -> Row:
         text_of(place[0]) if place else None,
         draft.span(node),
     )
+
+
+def _pitched(node: Parsed, tree: Parsed, draft: Draft) -> Row:
+    """Return the row of "12 holes in ...: 32 apart", whose count stands in front."""
+    count = checked_count(tree.children, draft)
+    if count is None:
+        draft.error(
+            "count-missing",
+            "how many stand so far apart?",
+            draft.span(node),
+            Hint("say how many there are: `12 at 32`, or `12 holes in ...`"),
+        )
+    return Row(count or 1, sums_in(node, draft)[0], None, None, draft.span(node))
 
 
 def _count(tree: Parsed, each: Parsed | None, draft: Draft) -> int | None:

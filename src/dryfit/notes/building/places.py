@@ -119,6 +119,11 @@ def set_in(node: Parsed, draft: Draft) -> SetIn:
     return SetIn(_with_words(node, draft), draft.span(node))
 
 
+def from_end(node: Parsed, draft: Draft) -> SetIn:
+    """Return ``30 in from the ends``, which is to be set in there."""
+    return SetIn(((sum_in(node, draft), "ends"),), draft.span(node))
+
+
 def gap(node: Parsed, draft: Draft) -> Gap | Apart:
     """Return ``gap 8``, ``gap 2 up and down``, and ``gap 3 between`` as what it is."""
     if tokens(node.children, "_BETWEENTHEM"):

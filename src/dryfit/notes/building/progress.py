@@ -34,7 +34,7 @@ def measured_line(tree: Parsed, draft: Draft) -> MeasuredLine:
     amounts = sums_in(tree, draft)
     refs, phrase = trees(nodes, "measuredpart"), tokens(nodes, "PHRASE")
     value = tokens(nodes, "VALUE")
-    nominal = trees(nodes, "number") if phrase and _nominal_first(tree) else []
+    nominal = trees(nodes, "number")[:1] if phrase and _nominal_first(tree) else []
     if nominal:
         amounts = amounts[1:]
     name = text_of(phrase[0]) if phrase else ""
@@ -118,7 +118,7 @@ def _nominal_first(tree: Parsed) -> bool:
         if isinstance(node, Tree) and node.data == "number":
             after = tree.children.index(node) + 1
             sign = tree.children[after] if after < len(tree.children) else None
-            return isinstance(sign, Token) and sign.type in ("_EQ", "_IS", "_COLON")
+            return isinstance(sign, Token) and sign.type in ("_EQ", "_IS", "_COLON", "PHRASE")
         if isinstance(node, Token) and node.type in ("_EQ", "_IS", "_COLON"):
             return False
     return False

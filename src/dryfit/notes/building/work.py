@@ -123,7 +123,8 @@ def _subjects(node: Parsed, draft: Draft) -> tuple[tuple[Reference, ...], tuple[
     if seats:
         # Where other parts sit on these.
         where = (Surface((), "seat", every=False, span=draft.span(seats[0])),)
-    return references(trees(node.children, "refs")[0], draft), where
+    named = (references(refs, draft) for refs in trees(node.children, "refs"))
+    return tuple(part for parts in named for part in parts), where
 
 
 def _by_product(tree: Parsed) -> list[list[Node]]:

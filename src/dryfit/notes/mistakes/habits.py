@@ -62,15 +62,8 @@ def comma_between_places(stumble: Stumble) -> Mistake | None:
 
 
 def other_preposition(stumble: Stumble) -> Mistake | None:
-    """``in legs``, ``to legs``, ``with buttons``: words that leave open how parts meet."""
+    """``in legs``, ``to legs``: words that leave open how parts meet."""
     word = stumble.written.lower()
-    if word == "with" and {"JOINT", "FASTENER"} & stumble.takes:
-        before = len(stumble.text[: stumble.at].rstrip(" "))
-        end = stumble.failure.end
-        sign = Repair("write a colon", stumble.span(before, end), ":")
-        comma = Repair("write a comma", stumble.span(before, end), ",")
-        message = "the joint stands behind a colon or a comma"
-        return Mistake("unknown-word", message, stumble.place, (sign, comma), guess=True)
     meant = _MEANT_PREPOSITIONS.get(word)
     if meant is None or "PREP" not in stumble.takes:
         return None

@@ -57,15 +57,16 @@ def distance_as_place(stumble: Stumble) -> Mistake | None:
     if last is None or last.type != "_AT" or not stumble.written[:1].isdigit():
         return None
     written = stumble.written
+    assert last.start_pos is not None
+    assert last.end_pos is not None
+    at = stumble.span(last.start_pos, last.end_pos)
     return Mistake(
         "unknown-place",
         f"`{written}` is a distance, and `at` wants a place",
         stumble.place,
         (
-            Hint(
-                f"write `up {written}` or `{written} from left`, with a line and a name of its own "
-                "for each part; or `spread up and down` for equal gaps"
-            ),
+            Repair("is it a height?", at, "up"),
+            Hint("a distance has a side, such as `30 from left`; for equal gaps write `spread`"),
         ),
     )
 

@@ -45,6 +45,19 @@ def finish_twice_on_a_line(stumble: Stumble) -> Mistake | None:
     )
 
 
+def glue_without_with(stumble: Stumble) -> Mistake | None:
+    """``glue up base: legs, polyurethane glue``: the glue is said with with."""
+    if stumble.opener != "GLUEUP" or "NAME" not in stumble.takes or "_WITH" not in stumble.takes:
+        return None
+    found = re.match(r"[^,;:]*\bglue\b|epoxy\b|polyurethane\b", stumble.rest, re.IGNORECASE)
+    if not found:
+        return None
+    repair = stumble.inserting("write `with` before it", stumble.at, "with ")
+    place = stumble.span(stumble.at, stumble.at + found.end())
+    message = "a glue is no part: it is said by `with`"
+    return Mistake("with-missing", message, place, (repair,), guess=True)
+
+
 def of_missing(stumble: Stumble) -> Mistake | None:
     """``finish inside boxes with oil``, ``mask inside``: it does not say of what."""
     last = stumble.previous
@@ -230,6 +243,7 @@ _NOTHING_INSIDE = "only what is made as a pattern has parts of its own"
 CASES = (
     finishing_verb,
     finish_twice_on_a_line,
+    glue_without_with,
     of_missing,
     staves_missing,
     between_and,

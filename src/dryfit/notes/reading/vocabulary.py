@@ -26,7 +26,7 @@ _DECLARES_NOTHING = re.compile(
 )
 _AS = re.compile(r"\bas\s+(?!they\b)", re.IGNORECASE)
 _SPACES = ("opening", "instance")
-_BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b\s*", re.IGNORECASE)
+_BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b:?\s*", re.IGNORECASE)
 # No blanks stand between the name's signs and what follows: that would cost a line of blanks the
 # square of its length.
 _VALUE = re.compile(

@@ -43,7 +43,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("FINISH", {"finish": "finish"}),
     ("PATTERN", {"pattern": "pattern"}),
     ("ENDBLOCK", {"end": "end", "end pattern": "end", "end of pattern": "end"}),
-    ("_AS", {"as": "as", "as a": "as", "as an": "as"}),
+    ("_AS", {"as": "as", "as a": "as", "as an": "as", "made as": "as"}),
     ("_LET", {"let": "let"}),
     # deeds in a wish
     (
@@ -65,6 +65,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("DIM", {word: word for word in ("length", "width", "thickness", "depth", "height")}),
     ("DIMADJ", {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}),
     ("DIMADJ", {"high": "height", "tall": "height"}),
+    ("LEFTOUT", {"to suit": "?", "to fit": "?"}),
     ("BY", {"x": "x", "by": "x"}),
     ("_OFF", {"off": "off"}),
     ("_HALF", {"half": "half"}),

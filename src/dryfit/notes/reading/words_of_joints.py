@@ -48,7 +48,7 @@ def _glue() -> Iterator[tuple[str, str]]:
                 yield f"{glue} {the}{centre}", "middle"
             for place in _PLACES:
                 yield f"{glue} {the}{place}", f"place {place}"
-    for glue in ("glue", "glue only", "glued at", "glue along"):
+    for glue in ("glue", "glue only", "glued at", "glue along", "glued along", "glued on"):
         for one in ("one edge", "one long edge", "one side"):
             yield f"{glue} {one}", "one edge"
         for place in _PLACES:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 Entry = tuple[str, dict[str, str]]
 
+_ALL = ("all", "both", "cut")
+_ONE = ("one board", "the same board")
 _GROWN = ("waney", "waney edge", "waney edged", "live edge", "live edged", "natural edge")
 
 LIMITS: tuple[Entry, ...] = (
@@ -19,8 +21,11 @@ LIMITS: tuple[Entry, ...] = (
     ("WOOD", {f"bookmatched from {one}": "bookmatched" for one in ("one board", "the slab")}),
     ("WOOD", {"in sequence": "in sequence", "in sequence from one board": "in sequence"}),
     ("WOOD", {"from one board": "one board", "from the same board": "one board"}),
-    ("WOOD", {"all from one board": "one board"}),
+    (
+        "WOOD",
+        {f"{all_} from {one}": "one board" for all_ in _ALL for one in _ONE},
+    ),
     ("WOOD", {"as they come": "free widths"}),
     ("WANEY", {f"{with_}{edge}": "waney" for edge in _GROWN for with_ in ("", "with ")}),
-    ("_GRAIN", {"grain": "grain", "grain running": "grain", "with the grain": "grain"}),
+    ("_GRAIN", {"grain": "grain", "grain running": "grain", "grain runs": "grain"}),
 )

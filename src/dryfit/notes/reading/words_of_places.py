@@ -21,7 +21,7 @@ def _on_faces() -> dict[str, str]:
     found: dict[str, str] = {}
     for face, words in _FACES.items():
         for word in words:
-            for on in ("on", "at"):
+            for on in ("on", "at", "against", "to"):
                 for the in ("the ", ""):
                     noun = () if word in ("inner", "outer") else (f"{on} {the}{word} of",)
                     sides = (f"{on} {the}{word} {side} of" for side in ("face", "side"))
@@ -64,13 +64,19 @@ PLACES: tuple[Entry, ...] = (
     ("_UP", {"up": "up"}),
     ("_DOWN", {"down": "down"}),
     ("_FLUSH", {"flush": "flush", "level": "flush"}),
-    ("_SPREAD", {"spread": "spread", "spaced": "spread"}),
+    ("_SPREAD", {"spread": "spread", "spaced": "spread", "spread out": "spread"}),
+    ("_SPREAD", {"spread evenly": "spread", "evenly spread": "spread"}),
+    ("_SPREAD", {"evenly spaced": "spread", "spaced evenly": "spread"}),
+    ("_SPREAD", {"equally spaced": "spread"}),
     ("ENDGAP", dict(_end_gaps())),
     ("_GAP", {"gap": "gap"}),
     ("_BETWEENTHEM", {"between": "between", "between them": "between", "between each": "between"}),
     ("_LAPPING", {"lapping": "lapping", "overlapping": "lapping", "lapping over": "lapping"}),
+    ("_LAPPING", {"overlap": "lapping", "lapped over": "lapping"}),
     ("HANDED", {"handed": "handed", "mirrored": "handed", "left and right handed": "handed"}),
+    ("HANDED", {"as a pair": "handed", "a pair": "handed"}),
     ("_FROM", {"from": "from", "in from": "from", "down from": "from", "up from": "from"}),
+    ("_FROM", {"starting": "from", "starting at": "from", "starting from": "from"}),
     ("_BELOW", {"below": "below", "beneath": "below", "under": "below"}),
     ("_ABOVE", {"above": "above", "over": "above"}),
     ("_WITHIN", {"between": "between", "inside": "between", "within": "between"}),
@@ -85,7 +91,7 @@ PLACES: tuple[Entry, ...] = (
     ("PREP", {"between": "between", "in between": "between"}),
     ("PREP", {"inside": "inside", "within": "inside"}),
     ("PREP", {"crossing": "crossing", "crosses": "crossing"}),
-    ("PREP", {"against": "against", "up against": "against", "in": "in"}),
+    ("PREP", {"against": "against", "up against": "against", "in": "in", "fitted in": "in"}),
     ("PREP", _on_faces()),
     ("EDGE", {"end": "ends", "edge": "edge"}),
 )

@@ -24,6 +24,8 @@ WORK: tuple[Entry, ...] = (
     ("COATS", {"coat": "coats"}),
     ("APART", {"apart": "apart", "between coats": "apart"}),
     ("_THEN", {"then": "then", "and then": "then", "followed by": "then"}),
+    ("EVERYTHING", {"everything": "everything", "everything else": "everything"}),
+    ("EVERYTHING", {"the rest": "everything", "the whole piece": "everything"}),
     ("BARE", {"no finish on": "no", "no finish": "no", "no finish for": "no"}),
     ("BARE", {"leave bare": "no", "keep bare": "no"}),
     ("BARE", {"mask": "mask", "mask off": "mask", "tape off": "mask"}),
