@@ -18,6 +18,7 @@ from tests.property.strategies_notes import (
 from dryfit.diagnostics import Diagnostic, Source, Span
 from dryfit.diagnostics.render import full
 from dryfit.notes import Notes, parse, source_of
+from dryfit.patterns import shipped
 from dryfit.quantities import Quantity
 
 DAMAGED_FILES = 300
@@ -38,12 +39,13 @@ def spans(tree: object) -> Iterator[Span]:
 def read(text: str) -> tuple[Notes, tuple[Diagnostic, ...]]:
     """The notes of a text, after everything that must hold for any text was checked."""
     source = Source("a.dryfit", text)
-    notes, findings = parse(source)
+    notes, findings = parse(source, shipped())
     lines = source.lines()
-    for span in (*spans(notes.statements), *spans(notes.patterns), *spans(findings)):
+    own = [block for block in notes.patterns if block.notes.source == source]
+    for span in (*spans(notes.statements), *spans(own), *spans(findings)):
         assert 1 <= span.line <= len(lines)
         assert 1 <= span.column <= span.end_column <= len(lines[span.line - 1]) + 1
-    assert parse(source) == (notes, findings)
+    assert parse(source, shipped()) == (notes, findings)
     full(findings)
     return notes, findings
 
@@ -79,7 +81,7 @@ def test_a_correction_removes_the_finding(text: str) -> None:
     for finding in findings:
         assert finding.span is not None
         for better in corrected(text, finding):
-            _, left = parse(Source("a.dryfit", better))
+            _, left = parse(Source("a.dryfit", better), shipped())
             told = {(other.code, other.span, other.message) for other in left}
             assert (finding.code, finding.span, finding.message) not in told
 

@@ -8,6 +8,7 @@ import pytest
 
 from dryfit.diagnostics import Diagnostic, Severity, Source
 from dryfit.notes import parse
+from dryfit.patterns import shipped
 
 HERE = Path(__file__).parent
 EXAMPLES = HERE.parents[1] / "examples"
@@ -76,4 +77,4 @@ def test_most_mistakes_are_put_right() -> None:
 
 def test_the_examples_themselves_are_flawless() -> None:
     for path in sorted(EXAMPLES.glob("*.dryfit")):
-        assert parse(Source(path.name, path.read_text(encoding="utf-8")))[1] == ()
+        assert parse(Source(path.name, path.read_text(encoding="utf-8")), shipped())[1] == ()

@@ -8,12 +8,13 @@ import pytest
 from lark import Lark
 
 from dryfit.diagnostics import Source
+from dryfit.notes.blocks import in_blocks
+from dryfit.notes.names_in_text import names_in
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
-from dryfit.notes.reading.presumed import presumed
 from dryfit.notes.reading.table import GRAMMAR, START, NoLexer
-from dryfit.notes.reading.vocabulary import collected, vocabulary
+from dryfit.patterns import shipped
 from dryfit.resources import root
 
 LARK = Lark(
@@ -29,7 +30,7 @@ EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.dryfit"))
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_what_is_promised_is_what_the_parser_really_takes(path: Path) -> None:
     lines = tuple(sense_lines(Source(path.name, path.read_text(encoding="utf-8"))))
-    words = vocabulary(collected(lines, presumed), "mm", decimal_comma=False)
+    words = names_in(in_blocks(lines), shipped()).own
     false_promises = 0
     for line in lines:
         reading = read_line(line, words)
