@@ -11,21 +11,12 @@ from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site
 
 ZERO = Fraction(0)
-DEPTH = 1
 BOTH = frozenset((-1, 1))
 
 
 def is_sized(part: DeclaredPart, axis: int) -> bool:
     """Return whether the line of a part says its size along a piece axis."""
     return part.sizes[part.axes.index(axis)] is not None
-
-
-def is_meant_everywhere(part: DeclaredPart, axis: int) -> bool:
-    """Return whether a gap without a direction is meant for an axis too.
-
-    A written size leaves no say to it in depth, nor through the thickness of what lies flat.
-    """
-    return not is_sized(part, axis) or axis not in {DEPTH, part.axes[2]}
 
 
 def gap_at(part: DeclaredPart, axis: int, side: int, *, general: bool) -> Amount | None:

@@ -100,7 +100,7 @@ def _state_sides(site: Site, filling: Filling, axis: int) -> bool:
     for seat in filling.seats:
         said = sides_said(site, part, seat, axis)
         for side in (-1, 1):
-            gap = gap_at(part, axis, side, general=is_meant_everywhere(part, axis))
+            gap = gap_at(part, axis, side, general=not sized)
             if side not in said and not (gap is None and sized):
                 pair = Face(filling.opening, axis, side), Face(seat.name, axis, side)
                 state_gap(site, part, pair if side < 0 else pair[::-1], gap)

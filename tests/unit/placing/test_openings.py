@@ -261,12 +261,12 @@ def test_gaps_and_sizes_that_cannot_all_hold_name_every_line() -> None:
     assert "stands 3 from left door" in told
 
 
-def test_a_gap_all_round_and_a_size_that_leaves_another_are_a_clash() -> None:
-    text = changed(CASE, ("at left and right", "at left and right, set in 0 across"))
-    line = "1 door, facing front, 700 wide, 20 thick, in bay, gap 2"
-    (found,) = errors(checked(f"{text}{line}\n"))
-    assert found.code == "sizes-clash"
-    assert found.figures["difference"] == 764 - 700 - 4
+def test_a_gap_all_round_is_not_asked_where_a_size_is_written() -> None:
+    model = model_of(f"{CASE}1 door, facing front, 700 wide, 20 thick, in bay, gap 2\n")
+    assert box(model, "door") == (span("50", "750"), span("0", "20"), span("80", "880"))
+    (told,) = (each for each in model.assumptions if "midway in bay" in each.text)
+    assert told.instead is not None
+    assert told.instead.endswith("gap 32 across")
 
 
 def test_copies_that_openings_cannot_share_evenly_are_told() -> None:
