@@ -13,7 +13,6 @@ from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.placing.gaps import (
     apart_in,
     gap_at,
-    is_meant_everywhere,
     is_sized,
     sides_said,
     state_gap,
