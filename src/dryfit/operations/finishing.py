@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -33,6 +33,7 @@ WHY_EASE_LAST = "edges are reference edges until nothing is measured from them a
 WHY_COAT_SANDED = "a coat shows every scratch that is left"
 WHY_COAT_CURED = "damp from the glue has left the wood by then"
 WHY_RECOAT = "the coat before has to be dry enough to be rubbed down"
+WHY_TURNED = "a face has to be dry before the piece is turned over on it"
 WHY_COAT_BEFORE = "the notes want it finished before the glue-up"
 WHY_COAT_FITTED = "a coat thickens what has to fit: the fit is proved on bare wood"
 
@@ -72,6 +73,7 @@ def finished(
     for coating in (each for each in model.coatings if each.surfaces):
         operations += _coats(coating, model, shop)
         rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+    rules += _one_surface_at_a_time(model, shop)
     return Batch(tuple(operations), tuple(rules), findings=_unknown(model, shop))
 
 
@@ -264,6 +266,18 @@ def _coat_rules(
         if set(coating.copies) & set(all_copies(assembly, model)):
             rules.append(Rule(f"{assembly.name} / dry fit", ids[0], WHY_COAT_FITTED))
     return rules
+
+
+def _one_surface_at_a_time(model: Model, shop: Shop) -> Iterator[Rule]:
+    """Yield that single surfaces are coated before the rest, each when the one before is dry."""
+    single = [each for each in model.coatings if each.surfaces]
+    in_order = (*single, *(each for each in model.coatings if not each.surfaces))
+    for index, first in enumerate(single):
+        coats = coats_of(first, shop)
+        later = (each for each in in_order[index + 1 :] if set(each.copies) & set(first.copies))
+        for then in later:
+            last = _coat_id(first, len(coats))
+            yield Rule(last, _coat_id(then, 1), WHY_TURNED, coats[-1].recoat)
 
 
 def _glued_before(

@@ -10,6 +10,7 @@ from tests.property.plan_oracle.reading import Json
 import dryfit
 from dryfit import workshop
 from dryfit.diagnostics import Diagnostic, Severity, Source
+from dryfit.diagnostics.as_json import findings_json
 from dryfit.notes import source_of
 from dryfit.placing.as_json import parts_document
 from dryfit.plan.as_json import steps_document
@@ -29,7 +30,11 @@ def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | 
         return None, errors
     piece, name = checked.declared.piece, source.name
     steps = steps_document(
-        plan, piece=piece, notes=name, display=checked.declared.display, findings=()
+        plan,
+        piece=piece,
+        notes=name,
+        display=checked.declared.display,
+        findings=findings_json(findings, checked.declared.display.shown),
     )
     unit = checked.declared.display.unit
     parts = parts_document(piece, name, checked.model, [], unit)

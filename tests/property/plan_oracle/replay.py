@@ -32,6 +32,7 @@ from tests.property.plan_oracle.regions import (
 
 FROM_ABOVE = {"mortiser", "drill press"}
 ACROSS = {"end lap", "cross slot", "notch"}
+SHAPES = {"taper", "curve", "profile", "bevel"}
 A_HAIR = Fraction(1, 10)
 """Wood as thin as a shim at an open end breaks off without a pass of its own."""
 TOLERANCE_OF_A_HOLE = Fraction(1, 2)
@@ -103,11 +104,16 @@ class Replay:
             yield f"{copy}: {cut.id} takes too much, {_shown(beyond[0])}"
         own += removed
 
+    def _is_told(self, cut: Cut) -> bool:
+        """Whether the plan itself says that shapes which are no trenches are not in it."""
+        codes = {finding["code"] for finding in self.steps.get("findings", ())}
+        return cut.kind in SHAPES and "cut-not-in-plan" in codes
+
     def _whole(self) -> None:
         for part in self.parts.values():
             for copy, hand in part.hand_of.items():
                 for cut in part.cuts.values():
-                    if hand not in cut.hands:
+                    if hand not in cut.hands or self._is_told(cut):
                         continue
                     left = minus([cut.box], self.taken.get((copy, cut.id), []))
                     if left and cut.kind != "hole":

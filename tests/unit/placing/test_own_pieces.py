@@ -77,6 +77,13 @@ MIRROR = {
     "batten 1": ("35 385", "22 34", "620/3 740/3"),
     "mirror": ("60 360", "0 4", "70 630"),
 }
+TRESTLE = {
+    # Centred on a foot of 70 that begins at 120; 30 into the foot, 20 into the bearer.
+    "left leg": ("265/2 355/2", "60 260", "20 400"),
+    # Between legs 177.5 .. 1022.5, through 45 of leg and 12 beyond; 90 below the top of the legs.
+    "beam": ("241/2 2159/2", "144 176", "190 310"),
+    "seat": ("0 1200", "0 320", "410 440"),
+}
 
 
 @pytest.mark.parametrize(
@@ -87,6 +94,7 @@ MIRROR = {
         ("wall_case", Fraction(1), WALL_CASE),
         ("tray_chest", Fraction(1), TRAY_CHEST),
         ("mirror", Fraction(1), MIRROR),
+        ("trestle", Fraction(1), TRESTLE),
     ],
 )
 def test_places_are_those_worked_by_hand(
