@@ -38,6 +38,8 @@ class Ahead:
     def is_set(self, after: int) -> bool:
         """Return whether a sign or an amount follows the name of a setting."""
         sign = self._sign(after)
+        if after < len(self.line.words) and self.line.words[after].text in ("is", "be"):
+            return True
         return sign in _SETS or sign in _NUMERALS or self.names_at(after, self.vocabulary.values)
 
     def goes_on(self, meaning: tuple[str, str], run: str, after: int) -> bool:

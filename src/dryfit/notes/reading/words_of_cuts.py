@@ -52,7 +52,7 @@ CUTS: tuple[Entry, ...] = (
     ("EACH", {f"{each} corner": "corner" for each in ("a", "each", "per", "every", "at each")}),
     ("EACH", {f"{each} end": "end" for each in ("a", "each", "per", "every", "at each")}),
     ("EACH", {"both end": "end", "at both end": "end"}),
-    ("CUTADJ", {"dia": "diameter", "diameter": "diameter", "in diameter": "diameter"}),
+    ("CUTADJ", {"dia": "diameter", "diameter": "diameter"}),
     ("CUTADJ", {"radius": "radius", "rise": "depth", "rising": "depth"}),
     ("PROFILE", {word: word for word in _PROFILES}),
 )

@@ -75,7 +75,7 @@ PLACES: tuple[Entry, ...] = (
     ("_LAPPING", {"overlap": "lapping", "lapped over": "lapping"}),
     ("HANDED", {"handed": "handed", "mirrored": "handed", "left and right handed": "handed"}),
     ("HANDED", {"as a pair": "handed", "a pair": "handed"}),
-    ("_FROM", {"from": "from", "in from": "from", "down from": "from", "up from": "from"}),
+    ("_FROM", {"from": "from", "down from": "from", "up from": "from"}),
     ("_FROM", {"starting": "from", "starting at": "from", "starting from": "from"}),
     ("_BELOW", {"below": "below", "beneath": "below", "under": "below"}),
     ("_ABOVE", {"above": "above", "over": "above"}),
