@@ -100,12 +100,16 @@ def _work_of(number: int, bench: Bench) -> str:
 
 def _clock(glue_up: GlueUp) -> tuple[ClockCell, ...]:
     off = next((row.tenths for row in glue_up.lags if row.until == "out of clamps"), None)
+    clamped = bool(glue_up.clamps)
+    last = "Last clamp shut within" if clamped else "All joints shut within"
     cells = [
         ClockCell("Open time", lag(glue_up.open_tenths), "first glue at"),
-        ClockCell("Last clamp shut within", lag(glue_up.limit_tenths), "shut at"),
+        ClockCell(last, lag(glue_up.limit_tenths), "shut at"),
     ]
-    if off is not None:
+    if off is not None and clamped:
         cells.append(ClockCell("In clamps", lag(off), "clamps off at"))
+    elif off is not None:
+        cells.append(ClockCell("Pressed", lag(off), "free at"))
     return tuple(cells)
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.placing.model import Assembly, Model
+from dryfit.geometry.frame import LENGTH
+from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Shop
 
@@ -14,11 +15,12 @@ from dryfit.shop.shop import Shop
 def check_glue_ups(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     """Yield, once for a line, what the shop lacks for a glue-up.
 
-    Findings: glue-unknown, helper-needed.
+    Findings: glue-unknown, helper-needed, weights-one-way.
     """
     for stage in {assembly.stage: assembly for assembly in model.assemblies}.values():
         yield from _unknown(stage, shop)
         yield from _helpers(stage, shop)
+        yield from _weights(model, stage)
 
 
 def _unknown(stage: Assembly, shop: Shop) -> Iterator[Diagnostic]:
@@ -34,6 +36,31 @@ def _unknown(stage: Assembly, shop: Shop) -> Iterator[Diagnostic]:
         figures={},
         remedy=f"write one of {', '.join(shop.glues)}; or add yours to the shop file",
     )
+
+
+def _weights(model: Model, stage: Assembly) -> Iterator[Diagnostic]:
+    """K3: weights press down and no other way, whatever way the whole is laid."""
+    joints = (model.joint(name) for name in stage.joints)
+    if stage.pressed != "weights" or len({_shut_along(model, each) for each in joints}) < 2:
+        return
+    yield finding(
+        "K3",
+        "weights-one-way",
+        Severity.WARNING,
+        f"glue up {stage.stage}: weights press one way only, and its joints are shut along several",
+        stage.span,
+        figures={},
+        remedy="leave `weights` out, so that it is clamped, or glue it up in two stages",
+    )
+
+
+def _shut_along(model: Model, joint: Joint) -> int:
+    """Return the axis of the piece along which a joint is pushed shut."""
+    guest, host = (model.copy(name).frame.axes[LENGTH][0] for name in (joint.guest, joint.host))
+    if joint.kind == "half lap":
+        return 3 - guest - host
+    flat = [axis for axis in range(3) if joint.region.extent(axis) == 0]
+    return flat[0] if flat else guest
 
 
 def _helpers(stage: Assembly, shop: Shop) -> Iterator[Diagnostic]:

@@ -123,7 +123,7 @@ def glued_to_nothing(model: Model, members: Members) -> Iterator[Diagnostic]:
         joined = {
             copy
             for joint in model.joints
-            if joint.glued or joint.kind == "groove"
+            if joint.glued or joint.dry or joint.kind == "groove"
             for copy in (joint.guest, joint.host)
             if {joint.guest, joint.host} <= members[assembly.name]
         }

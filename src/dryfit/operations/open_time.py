@@ -37,13 +37,14 @@ def short_of_time(
     allows = f"{usual.name} allows {_minutes(usual.close_within)}"
     takes = f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {allows}"
     if closing > glue.close_within:
-        hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper"
+        hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper "
+        hint += "and write `two people`"
         if named:
             hint = "glue it up in two stages, name a slower glue, or write `two people`"
         return (_found(Severity.ERROR, takes, hint, span),)
     if glue is not usual:
         chosen = f"{takes}: planned with {glue.name}, {_minutes(glue.close_within)}"
-        hint = "or glue it up in two stages, or get a helper"
+        hint = "or glue it up in two stages, or get a helper and write `two people`"
         return (_found(Severity.WARNING, chosen, hint, span),)
     if closing * 10 > glue.close_within * NEARLY_ALL:
         hint = "lay everything out within reach first, or take a slower glue"

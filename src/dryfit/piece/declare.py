@@ -36,6 +36,7 @@ from dryfit.piece.bought import as_bought, as_it_stands, is_only_listed, supplie
 from dryfit.piece.declared import Amount, Declared, DeclaredPart, Have, Instance
 from dryfit.piece.features import declared_features
 from dryfit.piece.finishing import declared_bare, declared_finishes
+from dryfit.piece.joint_keys import with_keys
 from dryfit.piece.joints import contacts_of_lines
 from dryfit.piece.limits import declared_limits
 from dryfit.piece.measured import with_measured
@@ -117,7 +118,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     findings = (*_lines_missing_or_twice(notes, title), *circles(wishes, declared.stages), *slips)
     if measured:
         findings += tuple(each for each in planned.findings if each not in others)
-    declared = replace(declared, sums=sums_read(notes, sums, first))
+    declared = replace(with_keys(declared, names), sums=sums_read(notes, sums, first))
     return declared, findings + others + tuple(names.findings)
 
 

@@ -41,6 +41,7 @@ _BARE_ORDER = {
 # What the bare number of a detail means: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
 _DETAIL_ORDER = {
     "haunch": ("length", "depth"),
+    "keys": ("thickness", "depth"),
     "pegs": ("diameter",),
     "proud": ("length",),
     "shoulder": ("length",),

@@ -207,6 +207,7 @@ def _joint(joint: Joint, show: Display) -> Json:
         "between": [joint.host, joint.guest],
         "clearance": length_json(joint.clearance, show, fitted=True),
         "region": _box(joint.region),
+        "glue": [_box(patch) for patch in joint.patches],
         "line": joint.span.line,
     }
 

@@ -79,13 +79,14 @@ def check_details(site: Site, contact: Contact) -> None:
     if joint is None:
         return
     known = _BY_KIND.get(joint.kind, frozenset())
+    keyed = {feature.span for feature in site.declared.features if feature.kind == "keys"}
     for each in joint.details:
-        if each.kind in known:
+        if each.kind in known or each.span in keyed:
             continue
         fits = next((kind for kind, kinds in _BY_KIND.items() if each.kind in kinds), None)
         remedy = f"they belong to a {fits}" if fits else "cut them as a line of their own"
         if each.kind == "keys":
-            remedy = "write a line such as `keys in frames: 2 a corner, 3.2 thick, 25 deep`"
+            remedy = "keys are cut in what is glued: name both parts in one glue-up"
         what = joint.kind if joint.kind in _CUT else f"joint with {joint.kind}"
         _error(
             site,
