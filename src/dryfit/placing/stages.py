@@ -95,10 +95,30 @@ def _assembly(
         square=(box.extent(axes[0]), box.extent(axes[1])),
         square_axes=axes,
         span=stage.span,
-        glue=stage.glue,
+        glue=_glue(site, stage),
         pressed=stage.pressed,
         people=stage.people,
     )
+
+
+def _glue(site: Site, stage: Stage) -> str | None:
+    """Return the glue as named; inside a pattern, where no line can name it, that of the rest."""
+    if stage.glue is not None or stage.span.used_by is None:
+        return stage.glue
+    stages = site.declared.stages
+    named = sorted(each.glue for each in stages if each.glue and each.span.used_by is None)
+    usual = site.shop.glues.get(site.shop.default_glue)
+    if named:
+        glue, why = named[0], "like the glue-ups that name one"
+    elif site.declared.outdoors and usual is not None and not usual.outdoors:
+        lasting = [each for each in site.shop.glues.values() if each.outdoors]
+        if not lasting:
+            return None
+        glue, why = min(lasting, key=lambda each: each.close_within).name, "to last outdoors"
+    else:
+        return None
+    site.assume_line(f"glue up {stage.name} takes {glue}, {why}", stage.span.used_by, None)
+    return glue
 
 
 def _square_axes(site: Site, box: Box, entries: Sequence[str], inside: frozenset[str]) -> _Plane:

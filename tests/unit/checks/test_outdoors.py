@@ -65,3 +65,31 @@ def test_glue_is_bought_by_the_glue_up_that_takes_it() -> None:
     text = changed(text_of("boot_bench"), ("aprons, cure 60 min", "aprons, with epoxy"))
     glues = [row.item for row in model_of(text).hardware if row.purpose == "the glue-ups"]
     assert sorted(glues) == ["epoxy", "white glue"]
+
+
+STAND = """piece Stand
+overall 640 wide, 300 deep, 400 high
+timber larch
+outdoors
+1 frame, as lapped frame, 640 wide, 300 deep, 26 high, bar 44, down 0
+4 posts, upright, 40 x 40, under frame, at corners
+2 side rails, front to back, on edge, 60 x 20, tenon 18 long 8 thick 30 wide into posts, up 200
+2 long rails, across, on edge, 60 x 20, tenon 18 long 8 thick 30 wide into posts, up 100
+posts under frame: screws
+glue up stand: posts, side rails, long rails{glue}
+"""
+
+
+def test_a_frame_of_a_pattern_is_glued_like_the_rest() -> None:
+    model = model_of(STAND.format(glue=", with epoxy"))
+    assert {each.glue for each in model.assemblies} == {"epoxy"}
+    assert any("takes epoxy" in each.text for each in model.assumptions)
+
+
+def test_where_no_line_names_a_glue_a_pattern_outdoors_takes_one_that_lasts() -> None:
+    model = model_of(STAND.format(glue=""))
+    inside = {each.glue for each in model.assemblies if " > " in each.name}
+    assert inside == {"polyurethane glue"}
+    assert outdoor_findings(STAND.format(glue=""))["glue-not-for-outdoors"].startswith(
+        "glue up stand: white glue"
+    )
