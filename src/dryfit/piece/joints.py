@@ -28,7 +28,7 @@ from dryfit.piece.declared import (
     PlacedAmount,
 )
 from dryfit.piece.names import Names
-from dryfit.piece.openings import is_fit_for
+from dryfit.piece.openings import parts_only
 from dryfit.piece.sums import Sums
 
 # What the bare numbers of a joint mean, in order (language.md; common speech of the trade).
@@ -68,7 +68,7 @@ def contacts_of_lines(
             elif isinstance(clause, JointSpec):
                 waiting.setdefault(line.name, clause)
     for sentence in joints:
-        for guest in names.hosts(sentence.guests):
+        for guest in parts_only(names.hosts(sentence.guests), names):
             join = sentence.join
             if join.spec is None and guest.part in waiting:
                 join = replace(join, spec=waiting[guest.part])
@@ -79,7 +79,8 @@ def contacts_of_lines(
 
 
 def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: bool) -> Contact:
-    hosts = tuple(host for host in names.hosts(join.hosts) if is_fit_for(join, host, names))
+    named = names.hosts(join.hosts)
+    hosts = named if join.preposition == "in" else parts_only(named, names)
     for host in hosts:
         if host.part == guest.part:
             names.findings.append(

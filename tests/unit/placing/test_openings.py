@@ -290,10 +290,14 @@ def test_sizes_that_only_lean_on_each_other_are_a_circle() -> None:
     assert "height of plinth" in found.message
 
 
-def test_an_opening_is_no_part() -> None:
-    (found,) = errors(checked(f"{CASE}1 door, 20 thick, onto bay\n"))
-    assert found.code == "opening-is-no-part"
-    assert "in bay" in found.hints[0].message
+@pytest.mark.parametrize(
+    "line",
+    ["1 door, 20 thick, onto bay", "bay into sides: housing", "nook = opening between bay and top"],
+)
+def test_an_opening_is_no_part(line: str) -> None:
+    found = errors(checked(f"{CASE}{line}\n"))
+    assert [each.code for each in found] == ["opening-is-no-part"]
+    assert "in bay" in found[0].hints[0].message
 
 
 def test_equal_shelves_between_unknown_places() -> None:
