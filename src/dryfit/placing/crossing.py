@@ -35,9 +35,11 @@ def crossing_hosts(site: Site, contact: Contact, seat: Seat) -> list[Seat]:
 def crossing_mates(site: Site, part: DeclaredPart) -> list[tuple[Seat, tuple[Seat, ...]]]:
     """Return, for each copy of a part and each crossing of it, what it is lapped with."""
     found: list[tuple[Seat, tuple[Seat, ...]]] = []
-    for contact in site.declared.contacts:
-        if contact.preposition != "crossing":
-            continue
+    crossings = (
+        *site.contacts(part.name, "crossing"),
+        *site.contacts_on(part.name, "crossing"),
+    )
+    for contact in dict.fromkeys(crossings):
         if contact.guest.part == part.name:
             found += [
                 (seat, tuple(crossing_hosts(site, contact, seat))) for seat in site.guests(contact)

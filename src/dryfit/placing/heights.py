@@ -77,11 +77,7 @@ def _at_height(site: Site, seat: Seat) -> bool:
 
 
 def _carries_something(site: Site, part: DeclaredPart) -> bool:
-    return any(
-        host.part == part.name and contact.preposition == "onto"
-        for contact in site.declared.contacts
-        for host in contact.hosts
-    )
+    return bool(site.contacts_on(part.name, "onto"))
 
 
 def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
@@ -175,8 +171,7 @@ def _may_be_level(site: Site, part: DeclaredPart, seat: Seat, host: Seat, side: 
 def _carries_the_top(site: Site, part: DeclaredPart) -> bool:
     return any(
         at_the_top(site, seat)
-        for contact in site.declared.contacts
-        if contact.preposition == "onto" and any(host.part == part.name for host in contact.hosts)
+        for contact in site.contacts_on(part.name, "onto")
         for seat in site.guests(contact)
     )
 

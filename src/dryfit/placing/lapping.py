@@ -20,9 +20,9 @@ def lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
 
     Uprights of a piece with nothing lying on top reach its height instead.
     """
-    axis, mates = part.axes[0], []
-    free_at_top = axis == UP and not _something_lies_on_top(site)
-    for seat, mate, side in _lapped_ends(site, part):
+    axis, mates, ends = part.axes[0], [], _lapped_ends(site, part)
+    free_at_top = axis == UP and bool(ends) and not _something_lies_on_top(site)
+    for seat, mate, side in ends:
         if site.known(seat, axis, side) or (free_at_top and side == 1):
             continue
         facts = (Face(mate.name, axis, side), Face(seat.name, axis, side), ZERO)

@@ -57,6 +57,7 @@ class Site:
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
     _contacts: dict[str, list[Contact]] = field(init=False)
+    _contacts_on: dict[str, list[Contact]] = field(init=False)
 
     def __post_init__(self) -> None:
         """Index the parts by name, and the contacts by their guest."""
@@ -64,8 +65,11 @@ class Site:
         self._by_name = {part.name: part for part in self.declared.parts}
         self._openings = {opening.name: opening for opening in self.declared.openings}
         self._contacts = {}
+        self._contacts_on = {}
         for contact in self.declared.contacts:
             self._contacts.setdefault(contact.guest.part, []).append(contact)
+            for host in dict.fromkeys(host.part for host in contact.hosts):
+                self._contacts_on.setdefault(host, []).append(contact)
 
     def parts(self) -> tuple[DeclaredPart, ...]:
         """Return the declared parts in the order of the notes."""
@@ -86,6 +90,11 @@ class Site:
     def contacts_of(self, part: str) -> Sequence[Contact]:
         """Return all contacts in which the part is the guest."""
         return self._contacts.get(part, ())
+
+    def contacts_on(self, part: str, *prepositions: str) -> tuple[Contact, ...]:
+        """Return the contacts in which the part is a host, with one of the prepositions."""
+        own = self._contacts_on.get(part, ())
+        return tuple(each for each in own if each.preposition in prepositions)
 
     def is_placed(self, part: DeclaredPart) -> bool:
         """Return whether every face of every copy has a coordinate."""
