@@ -37,16 +37,9 @@ def said(text: str) -> Said:
 
 
 def told(findings: Findings) -> Counter[tuple[int | None, str, str]]:
-    """The findings by line, severity and code; their words may hold what was typed.
-
-    Which of two lines has a mistyped name is guessed from how it is typed: it is told at either.
-    """
+    """The findings by line, severity and code; their words may hold what was typed."""
     return Counter(
-        (
-            finding.span.line if finding.span and finding.code != "unknown-name" else None,
-            finding.severity.value,
-            finding.code,
-        )
+        (finding.span.line if finding.span else None, finding.severity.value, finding.code)
         for finding in findings
     )
 

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from dryfit.notes.blocks import Block, Blocks, in_blocks
 from dryfit.notes.limits import beyond_limits
+from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.pattern_names import Heading, Offered, heading_of
 from dryfit.notes.reading.presumed import presumed
+from dryfit.notes.reading.runs import run_at
 from dryfit.notes.reading.vocabulary import Declared, Vocabulary, collected, vocabulary
+from dryfit.notes.reading.word_kinds import FILLERS
 from dryfit.notes.tree import GlueLine, OpeningLine, PartsLine, PatternBlock
 
-_INCHES = re.compile(r"\s*units\b[\s:]*(?:in|inch|inches)\b", re.IGNORECASE)
-_DECIMAL_COMMA = re.compile(r"\s*units\b.*\bdecimal[ -]comma\b", re.IGNORECASE)
+_UNITS = canonical("units")
+_INCHES = ("in", "inch")
+_DECIMAL_COMMA = "decimal comma"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +53,9 @@ def names_in(blocks: Blocks, patterns: Sequence[PatternBlock]) -> NamesInText:
     """Return the names of a text that was taken apart into its patterns and the rest."""
     everything = [*blocks.own, *(line for each in blocks.patterns for line in each.lines)]
     known = [line for line in everything if beyond_limits(line) is None]
-    unit = "in" if any(_INCHES.match(line.text) for line in known) else "mm"
-    comma = any(_DECIMAL_COMMA.match(line.text) for line in known)
+    unit_lines = [line for line in known if _is_of_units(line)]
+    unit = "in" if any(_first_unit(line) in _INCHES for line in unit_lines) else "mm"
+    comma = any(_has_decimal_comma(line) for line in unit_lines)
     headings = [heading_of(block.header) for block in blocks.patterns]
     inside = [_declared_in(block) for block in blocks.patterns]
     offered = _offered(headings, inside, patterns)
@@ -62,6 +66,19 @@ def names_in(blocks: Blocks, patterns: Sequence[PatternBlock]) -> NamesInText:
             for found, heading in zip(inside, headings, strict=True)
         ),
     )
+
+
+def _is_of_units(line: SenseLine) -> bool:
+    words = line.words
+    return bool(words) and words[0].text == _UNITS and not line.text[: words[0].start].strip()
+
+
+def _first_unit(line: SenseLine) -> str | None:
+    return next((word.text for word in line.words[1:] if word.text not in FILLERS), None)
+
+
+def _has_decimal_comma(line: SenseLine) -> bool:
+    return any(run_at(line.words, first, 2) == _DECIMAL_COMMA for first in range(len(line.words)))
 
 
 def _collected(lines: Iterable[SenseLine]) -> tuple[Declared, ...]:

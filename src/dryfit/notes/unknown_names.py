@@ -10,6 +10,7 @@ from lark import Token
 from dryfit.diagnostics import Diagnostic, Note
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.lines import fold
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import GlueLine, PartsLine, Statement, ValueLine
 
@@ -63,7 +64,7 @@ def _at_declaration(
     for statement in statements:
         if not isinstance(statement, PartsLine | GlueLine | ValueLine) or statement.name in used:
             continue
-        written = statement.name_span.text()
+        written = _single_spaced(statement.name_span.text())
         if written.lower().startswith(f"{name.lower()} "):
             meant = f"{name},{written[len(name) :]}"
             return _mistyped(statement, meant, "is a comma missing in it?", same)
@@ -75,7 +76,12 @@ def _at_declaration(
 
 def _written(finding: Diagnostic) -> str:
     assert finding.span is not None
-    return finding.span.text()
+    return _single_spaced(finding.span.text())
+
+
+def _single_spaced(typed: str) -> str:
+    # How many blanks a name was typed with must not decide which line is taken for mistyped.
+    return " ".join(fold(typed).split())
 
 
 def _mistyped(

@@ -23,6 +23,9 @@ _SORTS = (
     ("UNIT", "unknown-file-unit", "a unit for a piece"),
     ("STOCK", "unknown-stock", "a kind of stock"),
 )
+_OF_SEVERAL_WORDS = tuple(
+    phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
+)
 _JOINTS = "half lap, tenon, housing, groove, glue, screws and buttons"
 
 
@@ -76,11 +79,10 @@ def mistyped_phrase(stumble: Stumble) -> Mistake | None:
     last = stumble.previous
     if last is None or last.start_pos is None:
         return None
-    phrases = [phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase]
     for written, start, end in stumble.runs_from(last.start_pos, shortest=2):
         if canonical(written) in PHRASES:
             continue
-        near = nearest(written, phrases)
+        near = nearest(written, _OF_SEVERAL_WORDS)
         if near:
             place = stumble.span(start, end)
             repairs = (Repair(f"did you mean `{word}`?", place, word) for word in near)

@@ -20,13 +20,15 @@ from dryfit.notes.reading.word_kinds import RESERVED
 _COUNT = re.compile(
     r"\s*([0-9]+|[a-z]+\b)\s*(?:(?<=[0-9 ])x(?= |(?<=[0-9]x))|×|off\b)?\s*", re.IGNORECASE
 )
-_GLUE_UP = re.compile(r"\s*glue(?: +|-)up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE)
+_GLUE_UP = re.compile(
+    r"\s*glue(?: +|[-_])up\b\s*(?:([0-9]+|[a-z]+\b)(?:\s*[x×])?\s+)?", re.IGNORECASE
+)
 _DECLARES_NOTHING = re.compile(
     r"\s*(?:measured|done|spoil(?:ed|t)|pattern)\b(?!\s*=)", re.IGNORECASE
 )
 _AS = re.compile(r"\bas\s+(?!they\b)", re.IGNORECASE)
 _SPACES = ("opening", "instance")
-_BOUGHT = re.compile(r"\s*(?:bought(?: in)?|buy)\b:?\s*", re.IGNORECASE)
+_BOUGHT = re.compile(r"\s*(?:bought(?:(?: +|[-_])in)?|buy)\b:?\s*", re.IGNORECASE)
 # No blanks stand between the name's signs and what follows: that would cost a line of blanks the
 # square of its length.
 _VALUE = re.compile(
