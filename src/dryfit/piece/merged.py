@@ -95,6 +95,7 @@ def _part(part: DeclaredPart, box: DeclaredPart, instance: Instance) -> Declared
     return replace(
         part,
         name=inner_name(own, part.name),
+        assumed=tuple((f"{own}: {text}", words) for text, words in part.assumed),
         count=part.count * box.count,
         timber=part.timber or box.timber,
         within=own if part.within is None else inner_name(own, part.within),
