@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from dryfit.notes.blocks import Block, Blocks, in_blocks
+from dryfit.notes.blocks import Blocks, in_blocks
 from dryfit.notes.limits import beyond_limits
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine
@@ -51,19 +51,20 @@ def names_by_line(
 
 def names_in(blocks: Blocks, patterns: Sequence[PatternBlock]) -> NamesInText:
     """Return the names of a text that was taken apart into its patterns and the rest."""
-    everything = [*blocks.own, *(line for each in blocks.patterns for line in each.lines)]
-    known = [line for line in everything if beyond_limits(line) is None]
+    own = _within_limits(blocks.own)
+    inside = [_within_limits(block.lines) for block in blocks.patterns]
+    known = [*own, *(line for lines in inside for line in lines)]
     unit_lines = [line for line in known if _is_of_units(line)]
     unit = "in" if any(_first_unit(line) in _INCHES for line in unit_lines) else "mm"
     comma = any(_has_decimal_comma(line) for line in unit_lines)
     headings = [heading_of(block.header) for block in blocks.patterns]
-    inside = [_declared_in(block) for block in blocks.patterns]
-    offered = _offered(headings, inside, patterns)
+    found_inside = [collected(lines, presumed) for lines in inside]
+    offered = _offered(headings, found_inside, patterns)
     return NamesInText(
-        vocabulary(_collected(blocks.own), unit, decimal_comma=comma, offered=offered),
+        vocabulary(collected(own, presumed), unit, decimal_comma=comma, offered=offered),
         tuple(
             vocabulary((*found, *_as_values(heading)), unit, decimal_comma=comma, offered=offered)
-            for found, heading in zip(inside, headings, strict=True)
+            for found, heading in zip(found_inside, headings, strict=True)
         ),
     )
 
@@ -81,12 +82,8 @@ def _has_decimal_comma(line: SenseLine) -> bool:
     return any(run_at(line.words, first, 2) == _DECIMAL_COMMA for first in range(len(line.words)))
 
 
-def _collected(lines: Iterable[SenseLine]) -> tuple[Declared, ...]:
-    return collected([line for line in lines if beyond_limits(line) is None], presumed)
-
-
-def _declared_in(block: Block) -> tuple[Declared, ...]:
-    return _collected(block.lines)
+def _within_limits(lines: Iterable[SenseLine]) -> list[SenseLine]:
+    return [line for line in lines if beyond_limits(line) is None]
 
 
 def _as_values(heading: Heading | None) -> tuple[Declared, ...]:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.draft import Draft, union
 from dryfit.notes.building.joint_words import AfterStage, Said, with_said, with_sizes
+from dryfit.notes.mistake import Repair
 from dryfit.notes.tree import (
     From,
     GlueWords,
@@ -23,13 +24,14 @@ from dryfit.notes.tree import (
 )
 
 _FASTENERS = ("screws", "buttons")
+_LAID = ("on face", "against", "onto", "under")
 
 Phrase = PartClause | Said
 
 
 def combined(phrases: Sequence[Phrase], draft: Draft) -> tuple[PartClause, ...]:
     """Return the clauses with every joint and every place at what it belongs to."""
-    return _with_joints(_with_said(_with_joint_sizes(phrases), draft))
+    return _with_joints(_with_said(_with_joint_sizes(phrases), draft), draft)
 
 
 def with_glue_only(join: Join, words: Sequence[Said], draft: Draft) -> Join:
@@ -152,7 +154,7 @@ def _needs_a_joint(said: Said, draft: Draft) -> None:
     )
 
 
-def _with_joints(clauses: Sequence[PartClause]) -> tuple[PartClause, ...]:
+def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClause, ...]:
     """Put every joint that stands alone to the nearest preposition without one."""
     done: list[PartClause | None] = list(clauses)
     for index, spec in enumerate(clauses):
@@ -162,10 +164,27 @@ def _with_joints(clauses: Sequence[PartClause]) -> tuple[PartClause, ...]:
         if at is not None:
             host = done[at]
             assert isinstance(host, Join)
+            _check_lap(spec, host, draft)
             whole = replace(spec, glue=host.glue + spec.glue)
             done[at] = replace(host, spec=whole, glue=(), span=union(host.span, spec.span))
             done[index] = None
     return tuple(clause for clause in done if clause is not None)
+
+
+def _check_lap(spec: JointSpec, host: Join, draft: Draft) -> None:
+    """Ask whether "against stiles, lap 20" says a joint or how far the part reaches over."""
+    said = draft.line.text[slice(*draft.line.offsets(spec.span))]
+    written = said.lower().split(" ")[0]
+    if written != "lap" or host.preposition not in _LAID or not spec.sizes:
+        return
+    rest = said[len(written) :].strip()
+    draft.error(
+        "lap-or-lapping",
+        f"`{said}`: is that a lap joint, or how far the part reaches over?",
+        spec.span,
+        Repair("if it reaches over", spec.span, f"lapping {rest}"),
+        Repair("if it is a joint", spec.span, f"half lap {rest}"),
+    )
 
 
 def _nearest(clauses: Sequence[PartClause | None], index: int, spec: JointSpec) -> int | None:

@@ -45,6 +45,9 @@ _FREE_NAMES = ("finish", "timber", "wood", "measured")
 # "30 rise" is a size, also where a value is called rise.
 _NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
+# "tenon 20, pegs 9" is about the joint, also where parts are called pegs.
+_SAID_OF_JOINTS = ("DETAIL", "GLUEWORDS")
+_BEFORE_A_CLAUSE = ("_COMMA", "_COLON", "_AND", "_WITH", "INT")
 _BEFORE_A_SIDE = ("_BELOW", "_ABOVE")
 
 
@@ -258,6 +261,9 @@ class _Scan:
             meanings.reverse()
         if after in _NUMBERS and meanings and meanings[0][0] == "CUTADJ":
             return self._token_of(*meanings[0], index, length)
+        said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
+        if said and after in _BEFORE_A_CLAUSE and self.ahead.is_said_of_a_joint(index + length):
+            return self._token_of(*said, index, length)
         for names, terminal in self._names_for(run, after, index + length):
             if run in names and terminal in takes and not self.ahead.is_place_of(index, run):
                 return self._token_of(terminal, run, index, length)

@@ -60,6 +60,15 @@ class Ahead:
             return self.names_at(after, self.vocabulary.parts)
         return True
 
+    def is_said_of_a_joint(self, after: int) -> bool:
+        """Return whether a word such as pegs, which may name parts too, is about a joint.
+
+        "pegs.width" is a size, "pegs show" says whose face is unbroken.
+        """
+        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
+        shows = phrase is not None and any(kind == "SHOWS" for kind, _ in PHRASES[phrase[0]])
+        return not shows and not self.is_sized(after)
+
     def _is_joint(self, after: int) -> bool:
         phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
         return phrase is not None and any(kind == "JOINT" for kind, _ in PHRASES[phrase[0]])
