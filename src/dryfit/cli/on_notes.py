@@ -34,8 +34,10 @@ def check(options: argparse.Namespace) -> int:
         )
     else:
         _tell(checked.findings)
-        if not checked.failed:
-            _tell_assumptions(checked)
+        if not checked.failed and checked.model is not None:
+            from dryfit.cli.understood import understood
+
+            sys.stdout.write(understood(checked.declared, checked.model))
         print(_summary(checked.findings), file=sys.stderr)
     return _status(checked.findings)
 
@@ -145,17 +147,6 @@ def _write_json(document: Json) -> None:
 def _tell(findings: Findings) -> None:
     if findings:
         print(full(findings) + "\n", file=sys.stderr)
-
-
-def _tell_assumptions(checked: Checked) -> None:
-    if checked.model is None or not checked.model.assumptions:
-        return
-    print("Taken for granted; if one is wrong, write its line with your own word or figure:")
-    for assumption in checked.model.assumptions:
-        line = f" (line {assumption.span.line})" if assumption.span else ""
-        print(f"  - {assumption.text}{line}")
-        if assumption.instead:
-            print(f"      {assumption.instead}")
 
 
 def _summary(findings: Findings) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from pathlib import Path
 
@@ -10,6 +11,7 @@ from dryfit.cli.reading import STANDARD_INPUT, notes_of, read_bytes
 from dryfit.cli.status import DONE, IN_THE_NOTES
 from dryfit.notes import encoded_like, tidied
 from dryfit.outputs import write_whole
+from dryfit.patterns import library, may_use_patterns
 
 
 def tidy(options: argparse.Namespace) -> int:
@@ -18,7 +20,9 @@ def tidy(options: argparse.Namespace) -> int:
     With ``--check`` nothing is written: the status says whether anything would change.
     """
     before = read_bytes(options.notes)
-    after = encoded_like(tidied(notes_of(options.notes, before)), before)
+    source = notes_of(options.notes, before)
+    patterns = library(os.environ)[0] if may_use_patterns(source) else ()
+    after = encoded_like(tidied(source, patterns), before)
     if options.check:
         return IN_THE_NOTES if after != before else DONE
     if options.notes == STANDARD_INPUT:
