@@ -8,7 +8,7 @@ from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, text_of, tokens, trees, union
+from dryfit.notes.building.draft import Draft, text_of, tokens, trees
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
 from dryfit.notes.building.joint_words import Said, joint_spec, said
 from dryfit.notes.building.limits import size_range
@@ -47,7 +47,6 @@ from dryfit.notes.tree import (
     SetIn,
     Sizes,
     Spread,
-    Up,
     WoodWords,
 )
 
@@ -81,7 +80,7 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
     for group in groups:
         node, before = group.node, done[-1] if done else None
         if node.data in _LISTED:
-            _put_with_others(done, _LISTED[node.data](group, draft))
+            done.append(_LISTED[node.data](group, draft))
         elif node.data == "along":
             if isinstance(before, SetIn | Gap):
                 done[-1] = merged_along(before, set_in(node, draft))
@@ -99,16 +98,6 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
         else:
             done.append(_BUILDERS[node.data](node, draft))
     return done
-
-
-def _put_with_others(done: list[PartClause | Said], clause: PartClause) -> None:
-    """Add the clause; "up 78, up 262" is one list of heights."""
-    before = done[-1] if done else None
-    if isinstance(before, Up) and isinstance(clause, Up):
-        span = union(before.span, clause.span)
-        done[-1] = Up(before.amounts + clause.amounts, span)
-    else:
-        done.append(clause)
 
 
 def _put_to_spread(done: list[PartClause | Said], word: Token, draft: Draft) -> None:

@@ -140,7 +140,7 @@ def _said_of_join(join: Join, said: Said, draft: Draft) -> Join:
 def _needs_a_joint(said: Said, draft: Draft) -> None:
     if isinstance(said, AfterStage):
         draft.error(
-            "stage-without-joint",
+            "after-without-joint",
             f"`{said.span.text()}`: what is cut then? no joint is named",
             said.span,
             Hint("of the part itself say `cut after ...`; a wish has a line of its own"),

@@ -9,7 +9,7 @@ from lark import Token, Tree
 
 from dryfit.notes.building.clauses import clauses
 from dryfit.notes.building.counts import checked_count
-from dryfit.notes.building.draft import Draft, ends, text_of, tokens
+from dryfit.notes.building.draft import Draft, ends, text_of, tokens, union
 from dryfit.notes.building.joining import Phrase, combined
 from dryfit.notes.building.joint_lines import check_hosts
 from dryfit.notes.building.new_names import check_name, written_name
@@ -52,7 +52,8 @@ def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
     phrases = [node for node in nodes if node.data != "setting"]
     settings = [setting(node, draft) for node in nodes if node.data == "setting"]
     groups = listed(phrases, draft)
-    joined = combined(_set_in_places(clauses(groups, draft), count), draft)
+    said = _one_list(_set_in_places(clauses(groups, draft), count), count)
+    joined = combined(said, draft)
     _check_place_of(nodes, draft)
     if settings:
         joined = tuple(with_settings(joined, settings, draft))
@@ -75,6 +76,19 @@ def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
         draft.line.whole(),
         bought=bought,
     )
+
+
+def _one_list(phrases: list[Phrase], count: int) -> list[Phrase]:
+    """Return the phrases with "up 78, up 262" as one list of heights, where there are several."""
+    done: list[Phrase] = []
+    for phrase in phrases:
+        before = done[-1] if done else None
+        if count > 1 and isinstance(before, Up) and isinstance(phrase, Up):
+            span = union(before.span, phrase.span)
+            done[-1] = Up(before.amounts + phrase.amounts, span)
+        else:
+            done.append(phrase)
+    return done
 
 
 def _set_in_places(phrases: list[Phrase], count: int) -> list[Phrase]:

@@ -71,7 +71,7 @@ def of_missing(stumble: Stumble) -> Mistake | None:
     repair = stumble.inserting("write `of`", stumble.at, "of ")
     place = stumble.place if stumble.written else stumble.span(last.start_pos, last.end_pos)
     advice: tuple[Repair | Hint, ...] = (repair,) if stumble.written else (Hint("name the part"),)
-    return Mistake("of-missing", f"the {written} of what?", place, advice)
+    return Mistake("surface-of-what", f"the {written} of what?", place, advice)
 
 
 def staves_missing(stumble: Stumble) -> Mistake | None:
