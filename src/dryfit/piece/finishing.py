@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
-from dryfit.notes.tree import BareLine, FinishLine, Reference, Surface
-from dryfit.piece.declared import BareWords, Coats, FinishWords, Host, SurfaceWords
+from dryfit.notes.tree import BareLine, FinishLine, Surface
+from dryfit.piece.declared import BareWords, Coats, FinishWords, SurfaceWords
 from dryfit.piece.names import Names
 from dryfit.piece.sums import Sums
 
@@ -29,7 +29,7 @@ def declared_finishes(
             )
             for words in line.products
         )
-        subjects = named_subjects(line.subjects, names)
+        subjects = names.subjects(line.subjects)
         if line.subjects and not subjects:
             continue
         finish = FinishWords(subjects, surfaces_of(line.surfaces), products, line.span)
@@ -43,16 +43,7 @@ def declared_bare(lines: Iterable[BareLine], names: Names) -> tuple[BareWords, .
     return tuple(
         BareWords(line.verb, subjects, surfaces_of(line.surfaces), line.span)
         for line in lines
-        if (subjects := named_subjects(line.subjects, names))
-    )
-
-
-def named_subjects(references: Iterable[Reference], names: Names) -> tuple[Host, ...]:
-    """Return the parts and glue-ups that are named."""
-    return tuple(
-        Host(names.full_name(each), each.places, each.span)
-        for each in references
-        if names.is_part_or_stage(each)
+        if (subjects := names.subjects(line.subjects))
     )
 
 

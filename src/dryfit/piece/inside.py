@@ -19,10 +19,11 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
-from dryfit.piece.declare import declare, display_of
-from dryfit.piece.declared import Declared, Instance
-from dryfit.piece.patterns import WHOLE_SIZES
+from dryfit.piece.declare import declare
+from dryfit.piece.declared import PIECE_DIMENSIONS, Declared, Instance
+from dryfit.piece.statements import first_line
 from dryfit.piece.sums import Sums
+from dryfit.piece.whole_lines import display_of
 from dryfit.quantities import LENGTH, Display, Quantity
 
 Node = TypeVar("Node")
@@ -40,11 +41,11 @@ def declare_inside(
     Findings: those of `declare`, parameter-out-of-range.
     """
     block = used_by(instance.block, instance.span)
-    given = dict(zip(WHOLE_SIZES, sizes, strict=True)) | dict(settings)
+    given = dict(zip(PIECE_DIMENSIONS, sizes, strict=True)) | dict(settings)
     statements: list[Statement] = [PieceLine(block.written, block.span)]
     if instance.units is not None:
         statements.append(instance.units)
-    words = tuple(_size_word(name, given[name], block.span) for name in WHOLE_SIZES)
+    words = tuple(_size_word(name, given[name], block.span) for name in PIECE_DIMENSIONS)
     statements.append(OverallLine(words, block.span))
     statements += _values(block, settings)
     statements += block.notes.statements
@@ -79,7 +80,7 @@ def _values(block: PatternBlock, settings: Mapping[str, Fraction]) -> list[Value
         amount: Sum | None = parameter.default
         if parameter.name in settings:
             amount = _length(settings[parameter.name], parameter.span)
-        if amount is not None and parameter.name not in WHOLE_SIZES:
+        if amount is not None and parameter.name not in PIECE_DIMENSIONS:
             values.append(ValueLine(parameter.name, parameter.span, amount, parameter.span))
     return values
 
@@ -110,8 +111,7 @@ def _ranges(instance: Instance, block: PatternBlock, given: Mapping[str, Fractio
 
 
 def _sums_of(instance: Instance, block: PatternBlock) -> Sums:
-    own = (each for each in block.notes.statements if isinstance(each, UnitsLine))
-    units = instance.units or next(own, None)
+    units = instance.units or first_line(block.notes, UnitsLine)
     return Sums(
         unit=units.unit if units else "mm",
         display=display_of(units),

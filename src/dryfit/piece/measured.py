@@ -21,8 +21,9 @@ from dryfit.notes.tree import (
     ValueLine,
 )
 from dryfit.piece.declared import Host, Measured
-from dryfit.piece.parts import size_words
+from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
+from dryfit.piece.written_sizes import size_words, sizes_on
 from dryfit.quantities import LENGTH, Quantity
 
 FAR_OFF = Fraction(1, 10)
@@ -51,7 +52,7 @@ def with_measured(notes: Notes, sums: Sums, first: str) -> tuple[Notes, tuple[Me
     Findings (in `sums`): measured-unknown, measured-twice, measured-far-off, measured-one-copy,
     measured-several.
     """
-    lines = [line for line in notes.statements if isinstance(line, MeasuredLine)]
+    lines = lines_of(notes, MeasuredLine)
     if not lines:
         return notes, ()
     taken = _Taken(notes, sums, first)
@@ -97,7 +98,7 @@ def _take(line: MeasuredLine, amounts: tuple[Fraction, ...], taken: _Taken) -> N
 
 
 def _kind(notes: Notes, part: Reference) -> str:
-    if any(isinstance(each, OpeningLine) and each.name == part.name for each in notes.statements):
+    if any(line.name == part.name for line in lines_of(notes, OpeningLine)):
         return "opening"
     return "copy" if part.places else "part"
 
@@ -109,9 +110,8 @@ def _take_sheet(
     sums, first = taken.sums, taken.first
     found = [
         part.name
-        for part in taken.notes.statements
-        if isinstance(part, PartsLine)
-        and _timber_of(taken.notes, part) == line.timber
+        for part in lines_of(taken.notes, PartsLine)
+        if _timber_of(taken.notes, part) == line.timber
         and (planned is None or _thickness(part, sums, first) == planned)
     ]
     for name in found:
@@ -131,16 +131,14 @@ def _take_sheet(
 
 
 def _timber_of(notes: Notes, part: PartsLine) -> str | None:
-    own = (each.timber for each in part.clauses if isinstance(each, OfTimber))
-    whole = (each.timber for each in notes.statements if isinstance(each, TimberLine))
-    return next(own, next(whole, None))
+    own = (each for each in part.clauses if isinstance(each, OfTimber))
+    said = next(own, None) or first_line(notes, TimberLine)
+    return said.timber if said else None
 
 
 def _thickness(part: PartsLine, sums: Sums, first: str) -> Fraction | None:
-    for clause in part.clauses:
-        if isinstance(clause, Sizes) and "thickness" in size_words(clause.sizes, first):
-            return sums.length(size_words(clause.sizes, first)["thickness"].amount)
-    return None
+    written = sizes_on(part, first).get("thickness")
+    return None if written is None else sums.length(written.amount)
 
 
 def _replaced(statement: Statement, taken: _Taken, first: str) -> Statement:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.notes.tree import GlueLine, PartsLine, Reference
+from dryfit.notes.tree import Reference
 from dryfit.piece.declared import Host, inner_name
 
 
@@ -19,8 +19,8 @@ class Names:
     `openings` are the names of spaces between parts.
     """
 
-    first_line: Mapping[str, PartsLine]
-    stages: Mapping[str, GlueLine]
+    parts: frozenset[str]
+    stages: frozenset[str]
     unreadable: frozenset[str]
     findings: list[Diagnostic] = field(default_factory=list)
     inner: Mapping[str, frozenset[str]] = field(default_factory=dict)
@@ -50,20 +50,20 @@ class Names:
         """Return whether the reference names a part; adds a finding when it does not."""
         if reference.of is not None:
             return self._is_inside(reference, reference.of)
-        if reference.name in self.first_line:
+        if reference.name in self.parts:
             return True
         if reference.name not in self.unreadable:
-            self._unknown(reference, "part", sorted(self.first_line))
+            self._unknown(reference, "part", sorted(self.parts))
         return False
 
     def is_part_or_stage(self, reference: Reference) -> bool:
         """Return whether the reference names a part or a glue-up; finding when neither."""
         if reference.of is not None:
             return self._is_inside(reference, reference.of)
-        if reference.name in self.first_line or reference.name in self.stages:
+        if reference.name in self.parts or reference.name in self.stages:
             return True
         if reference.name not in self.unreadable:
-            known = sorted({*self.first_line, *self.stages})
+            known = sorted(self.parts | self.stages)
             self._unknown(reference, "part or glue-up", known)
         return False
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeVar
 
@@ -11,27 +11,24 @@ from dryfit.notes.tree import (
     At,
     CutAfter,
     GluedFrom,
-    LeftOut,
     Lie,
     OfTimber,
     PartsLine,
     Reference,
     Run,
-    Sizes,
-    SizeWord,
 )
 from dryfit.piece.bought import bought_words
-from dryfit.piece.declared import Amount, DeclaredPart
+from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put
 from dryfit.piece.size_order import ask_about_order
 from dryfit.piece.sums import Sums
 from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, wood_wishes
+from dryfit.piece.written_sizes import sizes_on
 
 Clause = TypeVar("Clause")
 
-DIMENSIONS = ("length", "width", "thickness")
 _SHEET_WORDS = ("ply", "plywood", "mdf", "hardboard", "chipboard")
 
 
@@ -46,25 +43,6 @@ class WholePiece:
     first: str
     timber: str | None
     wider_than_deep: bool
-
-
-def size_words(sizes: Sequence[SizeWord], first: str) -> dict[str, SizeWord]:
-    """Return the sizes by dimension: length, width, thickness (or the word that was written).
-
-    Bare sizes stand in the order length x width x thickness, two are width x thickness; a
-    ``units ..., thickness first`` line turns the order round.
-    """
-    bare = [word for word in sizes if word.dimension is None]
-    order = DIMENSIONS if len(bare) > 2 else DIMENSIONS[1:]
-    if first == "thickness":
-        order = tuple(reversed(order))
-    named = {word.dimension: word for word in sizes if word.dimension is not None}
-    words = dict(zip(order, bare, strict=False)) | named
-    return {
-        name: word
-        for name, word in words.items()
-        if name is not None and not isinstance(word.amount, LeftOut)
-    }
 
 
 def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) -> DeclaredPart:
@@ -112,12 +90,10 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
 
 
 def _amounts(line: PartsLine, sums: Sums, first: str) -> dict[str, Amount | None]:
-    words: dict[str, SizeWord] = {}
-    for clause in line.clauses:
-        if isinstance(clause, Sizes):
-            for dimension, word in size_words(clause.sizes, first).items():
-                words.setdefault(dimension, word)
-    return {dimension: _size(word, sums) for dimension, word in words.items()}
+    return {
+        dimension: sums.size_amount(word.amount, word.span)
+        for dimension, word in sizes_on(line, first).items()
+    }
 
 
 def _lies(
@@ -145,10 +121,6 @@ def _one(line: PartsLine, kind: type[Clause]) -> Clause | None:
     return None
 
 
-def _size(word: SizeWord, sums: Sums) -> Amount | None:
-    return sums.size_amount(word.amount, word.span)
-
-
 def _in_piece_words(
     line: PartsLine, amounts: dict[str, Amount | None], axes: tuple[int, int, int], sums: Sums
 ) -> None:
@@ -156,7 +128,7 @@ def _in_piece_words(
     for word, axis in (("depth", 1), ("height", 2)):
         if word not in amounts:
             continue
-        amount, size = amounts.pop(word), DIMENSIONS[axes.index(axis)]
+        amount, size = amounts.pop(word), PART_DIMENSIONS[axes.index(axis)]
         if amounts.get(size) is not None and amount is not None:
             _same_size_twice(line, word, size, amount.span, sums)
         amounts.setdefault(size, amount)

@@ -17,10 +17,10 @@ from dryfit.notes.tree import (
     SizeWord,
     UnitsLine,
 )
-from dryfit.piece.declared import Amount, DeclaredPart, Instance
+from dryfit.piece.declared import PIECE_DIMENSIONS, Amount, DeclaredPart, Instance
+from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
 
-WHOLE_SIZES = ("width", "depth", "height")
 _UNNAMED = "size without a word"
 _NOT_OF_A_WHOLE = frozenset({"length", "thickness", _UNNAMED})
 
@@ -28,12 +28,11 @@ _NOT_OF_A_WHOLE = frozenset({"length", "thickness", _UNNAMED})
 def inner_names(notes: Notes) -> Mapping[str, frozenset[str]]:
     """Return, by the part whose line uses a pattern, what the pattern calls its own."""
     found: dict[str, frozenset[str]] = {}
-    for line in notes.statements:
-        if isinstance(line, PartsLine):
-            clause = as_pattern(line)
-            block = block_of(clause, notes) if clause else None
-            if block is not None:
-                found[line.name] = _names_in(block)
+    for line in lines_of(notes, PartsLine):
+        clause = as_pattern(line)
+        block = block_of(clause, notes) if clause else None
+        if block is not None:
+            found[line.name] = _names_in(block)
     return found
 
 
@@ -70,10 +69,12 @@ def instance_of(
         _unknown_pattern(clause, notes, sums)
         return None
     given = _given(line, clause, block, sums)
-    sizes = {name: amount for name, amount in given.items() if name in WHOLE_SIZES}
-    settings = tuple((name, amount) for name, amount in given.items() if name not in WHOLE_SIZES)
+    sizes = {name: amount for name, amount in given.items() if name in PIECE_DIMENSIONS}
+    settings = tuple(
+        (name, amount) for name, amount in given.items() if name not in PIECE_DIMENSIONS
+    )
     for parameter in block.parameters:
-        missing = parameter.default is None and parameter.name not in WHOLE_SIZES
+        missing = parameter.default is None and parameter.name not in PIECE_DIMENSIONS
         if missing and parameter.name not in given:
             _add(
                 sums,
@@ -83,8 +84,8 @@ def instance_of(
                 f"add `{parameter.name} 20` with your own figure",
             )
     own = block.notes.source == notes.source
-    units = next((each for each in notes.statements if isinstance(each, UnitsLine)), None)
-    return Instance(line.name, block, settings, units if own else None, line.span), sizes
+    units = first_line(notes, UnitsLine) if own else None
+    return Instance(line.name, block, settings, units, line.span), sizes
 
 
 def as_box(part: DeclaredPart, instance: Instance, sizes: Mapping[str, Amount]) -> DeclaredPart:
@@ -103,7 +104,7 @@ def as_box(part: DeclaredPart, instance: Instance, sizes: Mapping[str, Amount]) 
 def _given(
     line: PartsLine, clause: AsPattern, block: PatternBlock, sums: Sums
 ) -> dict[str, Amount]:
-    known = {parameter.name for parameter in block.parameters} | set(WHOLE_SIZES)
+    known = {parameter.name for parameter in block.parameters} | set(PIECE_DIMENSIONS)
     written = [(name, amount, amount.span) for name, amount in clause.settings]
     words = [word for each in line.clauses if isinstance(each, Sizes) for word in each.sizes]
     written += [(_word_of(word), word.amount, word.span) for word in words]

@@ -76,7 +76,7 @@ def _names_something(deed: DeedDone, names: Names) -> bool:
             f"write the operation as the booklet names it, such as `{subject} / thickness`",
         )
         return False
-    known = {*names.first_line, *names.stages, *names.unreadable}
+    known = {*names.parts, *names.stages, *names.unreadable}
     words = subject.split(" ")
     # "end frame 1" is one of several glue-ups, "upper frame > rail" a part inside a pattern.
     named = {canonical(subject), canonical(" ".join(words[:-1])), subject.split(" > ")[0]}
@@ -90,7 +90,7 @@ def _names_something(deed: DeedDone, names: Names) -> bool:
 
 def _may_be_measured(subject: str, names: Names) -> bool:
     # "base length / measure": the subject is a measurement of a glue-up.
-    return any(subject.startswith(f"{name} ") for name in (*names.stages, *names.first_line))
+    return any(subject.startswith(f"{name} ") for name in (*names.stages, *names.parts))
 
 
 def _is_date(text: str) -> bool:

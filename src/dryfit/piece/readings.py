@@ -18,15 +18,14 @@ from dryfit.notes.tree import (
     OverallSize,
     PartSize,
     PartsLine,
-    Sizes,
     Sum,
     ValueLine,
     ValueName,
 )
 from dryfit.piece.declared import Declared, SumRead
-from dryfit.piece.parts import size_words
 from dryfit.piece.sum_words import lean_figure
 from dryfit.piece.sums import Sums
+from dryfit.piece.written_sizes import sizes_on
 
 _RANK = {"+": 1, "-": 1, "*": 2, "/": 2}
 
@@ -85,10 +84,8 @@ def _written(notes: Notes, first: str) -> Iterator[tuple[str, Sum, Span]]:
         if isinstance(line, ValueLine):
             yield line.name, line.amount, line.span
         elif isinstance(line, PartsLine):
-            for clause in line.clauses:
-                words = size_words(clause.sizes, first) if isinstance(clause, Sizes) else {}
-                for dimension, word in words.items():
-                    yield f"{line.name} {dimension}", word.amount, word.span
+            for dimension, word in sizes_on(line, first).items():
+                yield f"{line.name} {dimension}", word.amount, word.span
 
 
 def _names_something(amount: Sum) -> bool:

@@ -7,10 +7,9 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import PartsLine
-from dryfit.piece.declared import Amount
+from dryfit.piece.declared import PART_DIMENSIONS, Amount
 from dryfit.piece.sums import Sums
 
-_SIZES = ("length", "width", "thickness")
 _ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
 
 
@@ -23,7 +22,7 @@ def ask_about_order(
     """
     sizes = {
         name: amount.known
-        for name in _SIZES
+        for name in PART_DIMENSIONS
         if (amount := amounts.get(name)) is not None and amount.known is not None
     }
     known = {name: size for name, size in sizes.items() if size is not None}
@@ -38,7 +37,7 @@ def ask_about_order(
         )
     elif (
         length is not None
-        and len(known) == len(_SIZES)
+        and len(known) == len(PART_DIMENSIONS)
         and length < min(width or 0, thickness or 0)
     ):
         _ask(
@@ -74,7 +73,7 @@ def _ask(
 
 
 def _readings(known: Mapping[str, Fraction], first: str, sums: Sums) -> str:
-    names = [name for name in _SIZES if name in known]
+    names = [name for name in PART_DIMENSIONS if name in known]
     turned = dict(zip(names, (known[name] for name in reversed(names)), strict=True))
     other = "length" if first == "thickness" else "thickness"
     return (
@@ -86,5 +85,5 @@ def _readings(known: Mapping[str, Fraction], first: str, sums: Sums) -> str:
 def _said(sizes: Mapping[str, Fraction], sums: Sums) -> str:
     shown = sums.display.shown
     return ", ".join(
-        f"{shown(sizes[name])} {_ADJECTIVES[name]}" for name in _SIZES if name in sizes
+        f"{shown(sizes[name])} {_ADJECTIVES[name]}" for name in PART_DIMENSIONS if name in sizes
     )

@@ -7,13 +7,13 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import PartSize
+from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.piece.kind_advice import kind_advice
 from dryfit.piece.leaning import LinearForm
 from dryfit.piece.sum_words import figure_words, lean_figure
 from dryfit.quantities import Display
 from dryfit.quantities.kinds import Kind
 
-SPACE_DIMENSIONS = ("width", "depth", "height")
 _MOST_LINKS = 12
 
 
@@ -45,9 +45,9 @@ def no_such_size(
 ) -> Diagnostic | None:
     """Return value-has-no-size where the name has no size of that dimension, or None."""
     if size.part in spaces:
-        if size.dimension in SPACE_DIMENSIONS:
+        if size.dimension in PIECE_DIMENSIONS:
             return None
-        ways = " or ".join(f"{size.part}.{dimension}" for dimension in SPACE_DIMENSIONS)
+        ways = " or ".join(f"{size.part}.{dimension}" for dimension in PIECE_DIMENSIONS)
         message = f"`{size.part}` is a space, which has a width, a depth and a height"
         return _error("value-has-no-size", message, size.span, f"write {ways}")
     if size.part in parts:

@@ -7,11 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.joinery.cut import Cut
-from dryfit.piece.declared import DeclaredPart, Supply
+from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, Supply
 from dryfit.placing.found import Found
 from dryfit.placing.heights import say
 from dryfit.placing.model import Bought, Part
-from dryfit.placing.site import DIMENSIONS, Site, both
+from dryfit.placing.site import Site, both
 
 _LITTLE = Fraction(50)
 """The room in mm that a bought thing is given where its line says none; ours."""
@@ -28,7 +28,7 @@ def takes_little_room(site: Site, part: DeclaredPart) -> bool:
         sizes = [site.positions.extent(seat.name, axis) for axis in range(3)]
         known = [size for size in sizes if size is not None]
         little = min((*known, _LITTLE))
-        for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
+        for axis, dimension in zip(part.axes, PART_DIMENSIONS, strict=True):
             low, high = both(seat.name, axis)
             if sizes[axis] is None and say(
                 site, seat, (low, high, little), "", "takes little room"

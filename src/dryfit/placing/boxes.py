@@ -6,14 +6,14 @@ from collections.abc import Mapping
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
-from dryfit.piece.declared import DeclaredPart, amounts_of
+from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, amounts_of
 from dryfit.placing.clashes import report_circles, report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.on_faces import report_lapping, report_unclear_faces
 from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import DIMENSIONS, Site, both
+from dryfit.placing.site import Site, both
 
 # What they make of sizes needs no word of its own.
 _CAUSES = frozenset({"sizes-clash", "opening-empty"})
@@ -105,7 +105,7 @@ def _leans_on(site: Site, part: DeclaredPart) -> list[str]:
 def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
     at = part.axes.index(axis)
     sized = any(site.positions.extent(s.name, axis) is not None for s in site.seats(part.name))
-    dimension = DIMENSIONS[at]
+    dimension = PART_DIMENSIONS[at]
     what = _AXIS_QUESTION[axis] if sized else f"what {dimension} it has"
     adjective = ("long", "wide", "thick")[at]
     hint = _AXIS_HINT[axis] if sized else f"add its {dimension}, such as `200 {adjective}`"
@@ -125,7 +125,7 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
     seats = site.seats(part.name)
     if any(finding.code in _CAUSES for finding in site.findings):
         return
-    for axis, dimension in zip(part.axes, DIMENSIONS, strict=True):
+    for axis, dimension in zip(part.axes, PART_DIMENSIONS, strict=True):
         sizes = {boxes[seat.name].extent(axis) for seat in seats}
         if min(sizes) <= 0:
             words = [fact.reason.words for fact in site.positions.chain(*both(seats[0].name, axis))]

@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from dryfit.diagnostics import Figure, Span
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature
-from dryfit.piece.declared import Behind
+from dryfit.piece.declared import PART_DIMENSIONS, Behind
 from dryfit.placing.model import Part
-from dryfit.placing.site import DIMENSIONS, Site
+from dryfit.placing.site import Site
 
 _ROLE_WORDS = {
     "lap": "the two depths of a lap add up to the thickness",
@@ -77,12 +77,12 @@ def _inputs(part: Part, feature: Feature, parts: Mapping[str, Part]) -> tuple[st
     mate = parts.get(feature.mate or "")
     if feature.role == "groove":
         return ()
-    names = [f"{part.name}.{DIMENSIONS[normal]}"]
+    names = [f"{part.name}.{PART_DIMENSIONS[normal]}"]
     if mate is not None and feature.role in _OF_BOTH:
         copy = next(copy for copy in part.copies if copy.hand in feature.hands)
         axis = copy.frame.axes[normal][0]
         along = [each for each, _ in mate.copies[0].frame.axes].index(axis)
-        names.append(f"{mate.name}.{DIMENSIONS[along]}")
+        names.append(f"{mate.name}.{PART_DIMENSIONS[along]}")
     if mate is not None and feature.role in _OF_RAIL:
         names += [f"{part.name}.thickness", f"{mate.name}.width", f"{mate.name}.thickness"]
     return tuple(dict.fromkeys(names))

@@ -14,10 +14,10 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.piece.declared import PLACE_SIDE, DeclaredPart, Opening
+from dryfit.piece.declared import PIECE_DIMENSIONS, PLACE_SIDE, DeclaredPart, Opening
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import PIECE_DIMENSIONS, SIDE_WORDS, Site, both, part_words
+from dryfit.placing.site import SIDE_WORDS, Site, both, part_words
 
 ZERO = Fraction(0)
 DEPTH = 1

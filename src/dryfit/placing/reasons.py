@@ -7,24 +7,23 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
-from dryfit.piece.declared import Amount, Opening
+from dryfit.piece.declared import PART_DIMENSIONS, PIECE_DIMENSIONS, Amount, Opening
 from dryfit.piece.sum_words import figure_words, lean_figure, times_words
 from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
 from dryfit.placing.found import Found
 from dryfit.placing.model import EndAdd, Part
 from dryfit.placing.positions import Fact
 from dryfit.placing.relations import told_in_measures
-from dryfit.placing.site import DIMENSIONS, PIECE_DIMENSIONS, Site, both, size_name
+from dryfit.placing.site import Site, both, size_name
 from dryfit.placing.solving import merged
 
 _B25 = "TRADE B25, common practice"
-_OVERALL = ("width", "depth", "height")
 
 
 def figures_of(site: Site, parts: Sequence[Part], found: Sequence[Found]) -> dict[str, Figure]:
     """Return the figures by name: overall, sizes of parts and openings, shoulders, features."""
     figures: dict[str, Figure] = {}
-    for word, amount in zip(_OVERALL, site.declared.overall, strict=True):
+    for word, amount in zip(PIECE_DIMENSIONS, site.declared.overall, strict=True):
         if amount is not None:
             name = f"overall.{word}"
             figures[name] = _as_written(site, name, amount.value, amount)
@@ -43,7 +42,7 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
     declared = site.part(part.name)
     sizes = (part.length, part.width, part.thickness)
     for axis, dimension, value, written in zip(
-        declared.axes, DIMENSIONS, sizes, declared.sizes, strict=True
+        declared.axes, PART_DIMENSIONS, sizes, declared.sizes, strict=True
     ):
         name = f"{part.name}.{dimension}"
         chain = _telling_chain(site, part.name, axis)
@@ -194,7 +193,9 @@ def _is_add(term: Term, part: Part) -> bool:
 
 
 def _made_sizes(site: Site, part: Part, figures: dict[str, Figure]) -> None:
-    for dimension, value in zip(DIMENSIONS, (part.length, part.width, part.thickness), strict=True):
+    for dimension, value in zip(
+        PART_DIMENSIONS, (part.length, part.width, part.thickness), strict=True
+    ):
         name = f"{part.name}.{dimension}"
         figures[name] = Figure(
             name,

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.piece.declare import MOST_COPIES
 from dryfit.piece.declared import Contact, Declared, DeclaredPart, Instance, amounts_of
+from dryfit.piece.part_lines import MOST_COPIES
 from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.copies import seat_copies

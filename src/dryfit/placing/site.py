@@ -8,7 +8,17 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Assumption, Diagnostic, Span
-from dryfit.piece.declared import Amount, Contact, Declared, DeclaredPart, Host, Lean, Opening
+from dryfit.piece.declared import (
+    PART_DIMENSIONS,
+    PIECE_DIMENSIONS,
+    Amount,
+    Contact,
+    Declared,
+    DeclaredPart,
+    Host,
+    Lean,
+    Opening,
+)
 from dryfit.piece.sum_words import lean_figure, sum_words
 from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
@@ -18,8 +28,6 @@ from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
 Phrase = str | Callable[[], str | None] | None
-PIECE_DIMENSIONS = ("width", "depth", "height")
-DIMENSIONS = ("length", "width", "thickness")
 SIDE_WORDS = {
     (0, -1): "left",
     (0, 1): "right",
@@ -252,8 +260,8 @@ def size_name(site: Site, part: str, axis: int) -> str:
 
 
 def _axis_of(part: DeclaredPart, dimension: str) -> int:
-    if dimension in DIMENSIONS and part.instance is None:
-        return part.axes[DIMENSIONS.index(dimension)]
+    if dimension in PART_DIMENSIONS and part.instance is None:
+        return part.axes[PART_DIMENSIONS.index(dimension)]
     return PIECE_DIMENSIONS.index(dimension)
 
 
@@ -261,7 +269,7 @@ def dimension_on(part: DeclaredPart, axis: int) -> str:
     """Return what the size of a part along a piece axis is called."""
     if part.instance is not None:
         return ("width", "depth", "height")[axis]
-    return DIMENSIONS[part.axes.index(axis)]
+    return PART_DIMENSIONS[part.axes.index(axis)]
 
 
 def both(owner: str, axis: int) -> tuple[Face, Face]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dryfit.piece.declared import DeclaredPart, Opening
+from dryfit.piece.declared import PIECE_DIMENSIONS, DeclaredPart, Opening
 from dryfit.placing.positions import Face, Positions, Reason
 from dryfit.placing.relations import Equal
 from dryfit.placing.seats import Seat, Seating
-from dryfit.placing.site import PIECE_DIMENSIONS, Site, both, dimension_on
+from dryfit.placing.site import Site, both, dimension_on
 from dryfit.placing.solving import Solve
 
 

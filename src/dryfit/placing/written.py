@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.piece.declared import PLACE_SIDE, Amount, DeclaredPart, FlushWith
+from dryfit.piece.declared import PIECE_DIMENSIONS, PLACE_SIDE, Amount, DeclaredPart, FlushWith
 from dryfit.placing.directions import edge_insets
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.from_words import from_clause, from_label
@@ -20,7 +20,6 @@ _ADJECTIVES = {
     "depth": "deep",
     "height": "high",
 }
-_OVERALL = ("width", "depth", "height")
 
 
 def state_overall(site: Site) -> None:
@@ -29,10 +28,10 @@ def state_overall(site: Site) -> None:
         if amount is not None:
             reason = Reason(
                 "overall",
-                f"overall {_OVERALL[axis]}",
+                f"overall {PIECE_DIMENSIONS[axis]}",
                 f"the piece is {site.shown(amount.value)} {('wide', 'deep', 'high')[axis]}",
                 amount.span,
-                figures=(f"overall.{_OVERALL[axis]}",),
+                figures=(f"overall.{PIECE_DIMENSIONS[axis]}",),
                 also=amount.behind.spans,
             )
             site.positions.add(whole(axis, -1), whole(axis, 1), amount.value, reason)

@@ -154,3 +154,9 @@ def test_a_mistake_in_a_value_is_told_once_however_often_it_is_used() -> None:
     _, findings = declare(parse(Source("n", text))[0])
     assert {finding.code for finding in findings} == {"wrong-kind"}
     assert all(finding.span and finding.span.line in {4, 5} for finding in findings)
+
+
+def test_a_sum_of_another_line_sees_a_size_as_measured() -> None:
+    lines = "4 legs, upright, 40 x 30, at corners\n2 rails, across, leg.width x 20, into legs\n"
+    assert sizes(part(lines, "rail")) == (None, *mm(40, 20))
+    assert sizes(part(f"{lines}measured leg.width = 39\n", "rail")) == (None, *mm(39, 20))

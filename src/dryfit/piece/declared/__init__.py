@@ -6,6 +6,8 @@ entry carries the span that it came from.
 
 from dryfit.piece.declared.amounts import (
     NOTHING_BEHIND,
+    PART_DIMENSIONS,
+    PIECE_DIMENSIONS,
     PLACE_SIDE,
     RUN_AXIS,
     Amount,
@@ -64,6 +66,8 @@ from dryfit.piece.declared.work import (
 
 __all__ = [
     "NOTHING_BEHIND",
+    "PART_DIMENSIONS",
+    "PIECE_DIMENSIONS",
     "PLACE_SIDE",
     "RUN_AXIS",
     "Amount",

@@ -8,6 +8,12 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.piece.declared.hosts import Host
 
+PART_DIMENSIONS = ("length", "width", "thickness")
+"""The sizes of a part: along its grain, across it, and the smallest."""
+
+PIECE_DIMENSIONS = ("width", "depth", "height")
+"""The sizes of the piece, of an opening and of an instance of a pattern: along x, y and z."""
+
 RUN_AXIS = {"across": 0, "front to back": 1, "upright": 2, "up and down": 2}
 """The axis of each direction word: x left to right, y front to back, z up."""
 

@@ -59,7 +59,6 @@ class Declared:
     source: Source
     display: Display
     overall: tuple[Amount | None, Amount | None, Amount | None]
-    overall_span: Span | None
     timber: str | None
     parts: tuple[DeclaredPart, ...]
     contacts: tuple[Contact, ...]
