@@ -5,7 +5,7 @@ A written place is never moved: what it runs into is reported by the checks (H05
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -17,23 +17,34 @@ CLEAR = Fraction(5)
 3 mm is the least there and not the usual."""
 
 Range = tuple[Fraction, Fraction]
+Bounds = tuple[tuple[float, ...], tuple[float, ...]]
+_FAR = 10.0
 
 
 @dataclass(slots=True)
 class Occupied:
     """What is cut from each copy before the tenons that are still to be placed."""
 
-    cuts: dict[str, list[Cut]] = field(default_factory=dict)
+    cuts: dict[str, list[tuple[Bounds, Cut]]] = field(default_factory=dict)
 
     def add(self, cuts: Iterable[Cut]) -> None:
         """Note cuts; what is cut after a glue-up comes too late to be in the way."""
         for cut in cuts:
             if cut.after is None and cut.form is None:
-                self.cuts.setdefault(cut.copy, []).append(cut)
+                low, high = (tuple(map(float, ends)) for ends in (cut.box.low, cut.box.high))
+                self.cuts.setdefault(cut.copy, []).append(((low, high), cut))
 
-    def of(self, name: str) -> Sequence[Cut]:
-        """Return the cuts of a copy."""
-        return self.cuts.get(name, ())
+    def near(self, name: str, box: Box, axis: int) -> Iterator[Cut]:
+        """Yield the cuts of a copy that lie beside a box along an axis, or close to it.
+
+        A post may have hundreds: comparing floats is enough to pass over what lies far away.
+        """
+        start, end = float(box.low[axis]) - _FAR, float(box.high[axis]) + _FAR
+        return (
+            cut
+            for (low, high), cut in self.cuts.get(name, ())
+            if low[axis] < end and high[axis] > start
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +71,7 @@ def blocked_for(
             tenon.low[length] + tenon.high[length] < rail.box.low[length] + rail.box.high[length]
         )
         side = 1 if at_low else -1
-        for cut in occupied.of(host.name) if host.axes[0] == wide else ():
+        for cut in occupied.near(host.name, rail.box, wide) if host.axes[0] == wide else ():
             crossing = _overlap(cut.box, tenon, length) and _overlap(cut.box, tenon, thick)
             # Mortises that meet round a corner are cured by their length, not by their place.
             crossing = crossing and cut.role != "mortise"
@@ -68,7 +79,7 @@ def blocked_for(
                 found.append(_blocked(cut, wide, zero, CLEAR))
         found += [
             _blocked(cut, wide, zero, Fraction(0))
-            for cut in occupied.of(rail.name)
+            for cut in occupied.near(rail.name, tenon, length)
             if _overlap(cut.box, tenon, length) and _overlap(cut.box, tenon, thick)
         ]
     return tuple(dict.fromkeys(found))
