@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import PLACE_SIDE, Stage, StageItem
@@ -23,8 +24,9 @@ def groups_of(
 ) -> list[list[str]] | None:
     """Return what goes into each of a stage's assemblies, or None when that cannot be told.
 
-    Copies that are joined to one another belong together; where that does not settle it, those
-    at one side of the piece.  Findings: glued-more-than-there-are, stage-unclear.
+    What stands inside one copy of a pattern is glued up within it.  Copies that are joined to one
+    another belong together; where that does not settle it, those at one side of the piece.
+    Findings: glued-more-than-there-are, stage-unclear.
     """
     pools = [_pool(site, item, built) for item in stage.items]
     for item, pool in zip(stage.items, pools, strict=True):
@@ -32,15 +34,46 @@ def groups_of(
         if wanted > len(pool):
             _too_many(site, stage, item, wanted, len(pool))
             return None
+    groups: list[list[str]] = []
+    inside = _by_instance(site, pools, members)
+    for own in inside:
+        one = replace(stage, count=stage.count // len(inside))
+        found = _groups_of_one(site, one, own, members, joints)
+        if found is None:
+            if not site.declared.broken:
+                _unclear(site, stage)
+            return None
+        groups += found
+    return groups
+
+
+def _groups_of_one(
+    site: Site,
+    stage: Stage,
+    pools: Sequence[list[str]],
+    members: Members,
+    joints: Sequence[Joint],
+) -> list[list[str]] | None:
     if stage.count == 1:
         taken = zip(stage.items, pools, strict=True)
         return [[name for item, pool in taken for name in _taken(item, pool)]]
     groups = _joined(stage, pools, members, joints)
     for axis in (0, 1, 2):
         groups = groups or _on_one_side(site, stage, pools, members, axis)
-    if groups is None and not site.declared.broken:
-        _unclear(site, stage)
     return groups
+
+
+def _by_instance(site: Site, pools: Sequence[list[str]], members: Members) -> list[list[list[str]]]:
+    """Return the pools once for each copy of the pattern inside which all of them stand."""
+    within = {seat.name: seat.within for seat in site.seating.all()}
+    homes = {name: {within[copy] for copy in members[name]} for pool in pools for name in pool}
+    instances = list(dict.fromkeys(home for own in homes.values() for home in sorted(own, key=str)))
+    if None in instances or any(len(own) != 1 for own in homes.values()):
+        return [list(pools)]
+    return [
+        [[name for name in pool if instance in homes[name]] for pool in pools]
+        for instance in instances
+    ] or [list(pools)]
 
 
 def _pool(site: Site, item: StageItem, built: Mapping[str, Sequence[Assembly]]) -> list[str]:

@@ -67,8 +67,8 @@ TRAY_CHEST = {
     "left ledger 1": ("16 26", "0 300", "40 60"),
     "right ledger 3": ("334 344", "0 300", "260 280"),
     # The opening is 328 wide, 11 are left at either side.
-    "low tray > left tray side": ("27 37", "0 280", "62 142"),
-    "high tray > back tray end": ("37 323", "270 280", "282 362"),
+    "tray 1 > left tray side": ("27 37", "0 280", "62 142"),
+    "tray 3 > back tray end": ("37 323", "270 280", "282 362"),
 }
 MIRROR = {
     "left stile": ("0 60", "0 22", "0 700"),
