@@ -9,6 +9,7 @@ from dryfit.diagnostics import Findings, Source, Span
 from dryfit.notes import parse
 from dryfit.notes.reading.lines import fold
 from dryfit.notes.reading.numbers import GLYPHS
+from dryfit.patterns.library import shipped
 
 # Kept as typed, to be shown: `written` is a name, `text` of stock and assumptions a whole line.
 AS_TYPED = {"written", "text"}
@@ -31,7 +32,7 @@ class Said:
 
 def said(text: str) -> Said:
     """What a text says."""
-    notes, findings = parse(Source("a.dryfit", text))
+    notes, findings = parse(Source("a.dryfit", text), shipped())
     statements = tuple((each.span.line, meaning(each)) for each in notes.statements)
     return Said(statements, meaning(notes.patterns), told(findings), notes.unreadable)
 

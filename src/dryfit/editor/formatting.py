@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from dryfit.diagnostics import Diagnostic
+from dryfit.editor.document import document_of
 from dryfit.editor.places import Encoding, Place, character_of
-from dryfit.notes import source_of, tidied
+from dryfit.notes import tidied
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,12 +19,15 @@ class Change:
     text: str
 
 
-def formatting(name: str, text: str, encoding: Encoding) -> tuple[Change, ...]:
+def formatting(
+    name: str, text: str, encoding: Encoding, environment: Mapping[str, str]
+) -> tuple[Change, ...]:
     """Return the lines that tidying changes; tidying keeps their number and their order."""
-    source = source_of(name, text.encode("utf-8", "surrogatepass"))
-    if isinstance(source, Diagnostic):
+    document = document_of(name, text, environment)
+    if isinstance(document, Diagnostic):
         return ()
-    lines = zip(source.lines(), tidied(source).split("\n"), strict=True)
+    after = tidied(document.source, document.patterns)
+    lines = zip(document.source.lines(), after.split("\n"), strict=True)
     return tuple(
         Change(Place(number, 0, character_of(before, len(before) + 1, encoding)), after)
         for number, (before, after) in enumerate(lines)

@@ -194,7 +194,7 @@ def _formatted(server: NotesServer, asked: types.DocumentFormattingParams) -> li
     document = server.workspace.get_text_document(asked.text_document.uri)
     none: tuple[Change, ...] = ()
     found = server.guarded(
-        lambda: formatting(_name(document), document.source, server.encoding()), none
+        lambda: formatting(_name(document), document.source, server.encoding(), os.environ), none
     )
     return [types.TextEdit(_range(change.place), change.text) for change in found]
 

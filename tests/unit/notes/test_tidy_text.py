@@ -5,6 +5,7 @@ import pytest
 from dryfit.diagnostics import Source
 from dryfit.notes import encoded_like, source_of, tidied
 from dryfit.notes.text import MOST_CHARACTERS
+from dryfit.patterns import shipped
 
 BLANKS = "  "
 
@@ -114,3 +115,22 @@ def test_a_file_keeps_its_line_ends_and_its_byte_order_mark(data: bytes, expecte
     source = source_of("a.dryfit", data)
     assert isinstance(source, Source)
     assert encoded_like(tidied(source), data) == expected
+
+
+def test_lines_in_patterns_and_lines_that_use_them_are_tidied() -> None:
+    untidy = (
+        "pattern   crate with width,depth, height, wall=12\n"
+        "2 sides,upright,   depth x wall, at left and right\n"
+        "end\n"
+        "1 box,as  crate, 600 wide, 300 deep, 160 high,wall   15\n"
+        "1 base,  as apron base, 600 wide, 300 deep, 160 high"
+    )
+    tidy = (
+        "pattern crate with width, depth, height, wall = 12\n"
+        "2 sides, upright, depth x wall, at left and right\n"
+        "end\n"
+        "1 box, as crate, 600 wide, 300 deep, 160 high, wall 15\n"
+    )
+    assert tidied(Source("a.dryfit", untidy)).startswith(tidy)
+    with_base = f"{tidy}1 base, as apron base, 600 wide, 300 deep, 160 high"
+    assert tidied(Source("a.dryfit", untidy), shipped()) == with_base

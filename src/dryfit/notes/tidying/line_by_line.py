@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 
 from dryfit.diagnostics import Severity, Source
 from dryfit.notes.building import Draft, build
 from dryfit.notes.limits import beyond_limits
-from dryfit.notes.parse import names_of
+from dryfit.notes.parse import names_by_line
 from dryfit.notes.reading.lexer import Failure, read_line
 from dryfit.notes.reading.lines import SenseLine, fold, sense_lines
 from dryfit.notes.reading.vocabulary import Vocabulary
@@ -15,10 +15,13 @@ from dryfit.notes.text import too_long
 from dryfit.notes.tidying.remarks import with_remarks
 from dryfit.notes.tidying.same_reading import says_the_same
 from dryfit.notes.tidying.spacing import spaced
+from dryfit.notes.tree import PatternBlock
 
 
-def tidied(source: Source) -> str:
+def tidied(source: Source, patterns: Sequence[PatternBlock] = ()) -> str:
     """Return the text with its blanks in order, line for line, and with the same meaning.
+
+    `patterns` are those that the notes can use besides their own.
 
     Words, names, numbers, remarks and the order of lines stay; signs that look alike become those
     of the language.  Each line of the result is one of the source: blank lines, remarks on lines
@@ -29,19 +32,12 @@ def tidied(source: Source) -> str:
     typed = source.lines()
     lines = tuple(sense_lines(source))
     written: dict[int, str] = {}
-    for line, vocabulary in zip(lines, _vocabularies(lines), strict=True):
+    for line, vocabulary in zip(lines, names_by_line(lines, patterns), strict=True):
         texts = _written(line, typed, vocabulary)
         numbers = (stretch.line for stretch in line.stretches)
         written.update(zip(numbers, texts, strict=False))
     text = "\n".join(with_remarks(typed, written))
     return source.text if too_long(Source(source.name, text)) else text
-
-
-def _vocabularies(lines: tuple[SenseLine, ...]) -> Iterator[Vocabulary]:
-    """Yield the names by which each of the lines is read."""
-    names = names_of(lines)
-    for _ in lines:
-        yield names
 
 
 def _written(line: SenseLine, typed: tuple[str, ...], vocabulary: Vocabulary) -> tuple[str, ...]:
