@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
-from dryfit.diagnostics import Diagnostic, Findings, Severity
+from dryfit.diagnostics import Findings
 from dryfit.operations.alternatives import alternatives_of
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
@@ -29,22 +29,18 @@ from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 
-NEEDED = ("bench", "glue bench", "finish bench")
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
 
 
 def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
-    """Return the work list, or None when rules contradict one another or a bench is missing.
+    """Return the work list, or None when rules contradict one another.
 
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
-    Findings: ``station-missing`` (H51), ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
+    Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
     ``wish-without-work``, ``order-circle`` (H81), ``cut-not-in-plan``, and those of the lines
     done and spoiled.
     """
-    missing = tuple(_missing(name) for name in NEEDED if name not in shop.stations)
-    if missing:
-        return None, missing
     joinery = joinery_of(model, shop)
     sections = sections_of(model, joinery, shop)
     cutting = Batch(joinery.operations, joinery_rules(model.parts, joinery, sections.chains))
@@ -83,16 +79,6 @@ def _finished_list(
     if contradiction is not None:
         return None, (*findings, contradiction)
     return WorkList(operations, rules, alternatives_of(joinery)), findings
-
-
-def _missing(name: str) -> Diagnostic:
-    return Diagnostic(
-        "station-missing",
-        Severity.ERROR,
-        f"the shop file has no {name}, and there is no other place for its work",
-        None,
-        rule="H51",
-    )
 
 
 def _late_cuts(joinery: Joinery) -> dict[str, str]:

@@ -213,23 +213,8 @@ class Sums:
 
     def _named(self, key: str, name: str, span: Span) -> LinearForm:
         line = self.values.get(name)
-        if line is None and name in self.unreadable:
-            raise UnresolvedError
         if line is None:
-            if name in self.parts:
-                self._add(
-                    "part-as-value",
-                    f"`{name}` is a part, not a measure",
-                    span,
-                    f"write {name}.width or {name}.thickness",
-                )
-            else:
-                self._add(
-                    "unknown-value",
-                    f"no value is called `{name}`",
-                    span,
-                    f"add a line such as `{name} = 15`",
-                )
+            # A name is a value's by its line alone: that line is broken, and this has been told.
             raise UnresolvedError
         return self._followed(key, line.amount, span)
 

@@ -43,7 +43,7 @@ CLEATS = "2 cleats, front to back, flat, 360 x 40 x 25, at left and right"
 UNDER = ", set in 40 across, under board, up 0"
 WISHES = "legs before long rails\nlong rails before short rails\nshort rails before legs\n"
 MISTAKES = [
-    mistake(22, "part-as-measure|part-as-value", "step_stool", "4 legs", ("in overhang", "in leg")),
+    mistake(22, "part-as-measure", "step_stool", "4 legs", ("in overhang", "in leg")),
     mistake(23, "measure-as-part", "housed_stretcher", "1 stretcher",
             ("4 legs", "reveal = 2\n4 legs"), ("between long rails:", "between reveal:")),
     mistake(24, "measure-has-no-dimension", "step_stool", "4 legs",

@@ -56,7 +56,7 @@ def parts_line(tree: Parsed, draft: Draft) -> PartsLine:
     joined = combined(said, draft)
     _check_place_of(nodes, draft)
     if settings:
-        joined = tuple(with_settings(joined, settings, draft))
+        joined = tuple(with_settings(joined, settings))
     check_name(name, draft)
     _check_once(joined, draft)
     bought = tree.data == "bought"

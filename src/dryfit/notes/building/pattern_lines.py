@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Hint, Span
+from dryfit.diagnostics import Span
 from dryfit.notes.building.draft import Draft, text_of, tokens, union
 from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.sums import sum_in, sums_in
@@ -68,29 +68,22 @@ def setting(node: Parsed, draft: Draft) -> Setting:
     return Setting(text_of(word), sum_in(node, draft), draft.span(node))
 
 
-def with_settings(
-    clauses: Sequence[PartClause], settings: Sequence[Setting], draft: Draft
-) -> list[PartClause]:
-    """Return the clauses with the settings at the pattern that they are for."""
-    done = list(clauses)
-    at = next((index for index, each in enumerate(done) if isinstance(each, AsPattern)), None)
-    if at is None:
-        for each in settings[:1]:
-            draft.error(
-                "setting-without-pattern",
-                f"`{each.name}` is set, but the line uses no pattern",
-                each.span,
-                Hint("say which: `1 base, as leg base, leg 50`"),
-            )
-        return done
-    used = done[at]
-    assert isinstance(used, AsPattern)
+def with_settings(clauses: Sequence[PartClause], settings: Sequence[Setting]) -> list[PartClause]:
+    """Return the clauses with the settings at the pattern that they are for.
+
+    The lexer takes a word for a setting only on a line that uses a pattern.
+    """
+    return [
+        _with_settings(each, settings) if isinstance(each, AsPattern) else each for each in clauses
+    ]
+
+
+def _with_settings(used: AsPattern, settings: Sequence[Setting]) -> AsPattern:
     span = used.span
     for each in settings:
         span = union(span, each.span)
     pairs = tuple((each.name, each.amount) for each in settings)
-    done[at] = replace(used, settings=pairs, span=span)
-    return done
+    return replace(used, settings=pairs, span=span)
 
 
 def _parameters(tree: Parsed, draft: Draft) -> tuple[Parameter, ...]:
