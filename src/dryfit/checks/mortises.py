@@ -235,8 +235,8 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
             f"{part.name}: {show(left)} of wood is left beyond {feature.id}",
             feature.span,
             figures={"left": left},
-            remedy="leave a horn of 20 at the end and saw it off after the glue-up, or move the "
-            "tenon",
+            remedy="leave a horn of 20 at the end and saw it off after the glue-up, or write "
+            "`haunched`, or move the tenon",
         )
 
 

@@ -146,7 +146,7 @@ def wide(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
             "thickness",
             tenon.joint.span,
             figures={"width": tenon.width, "limit": limit},
-            remedy=f"make it {show(limit)} wide or less",
+            remedy=f"make it {show(limit)} wide or less, or write `2 tenons`",
         )
     limit = tenon.rail.width * _AT_A_CORNER
     if tenon.width > limit and _at_a_corner(tenon):
@@ -158,7 +158,7 @@ def wide(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
             f"{tenon.host.name} is more than 60 % of the rail",
             tenon.joint.span,
             figures={"width": tenon.width, "limit": limit},
-            remedy=f"make it {show(limit)} wide or less",
+            remedy=f"make it {show(limit)} wide or less, or write `haunched`",
         )
 
 

@@ -117,9 +117,15 @@ def _evenly_spaced(
     wide, display = rail.box.extent(rail.axes[1]), site.declared.display
     width = joint.width
     if width is None:
-        width = rounded_down(min(wide / (count + Fraction(count + 1, 2)), 5 * thickness), display)
+        # At the end of a host the outer shoulders are what keeps its end grain whole (H10).
+        evenly = wide / (count + Fraction(count + 1, 2))
+        clear = (wide - 2 * LEAST_END_GRAIN) / (count + Fraction(count - 1, 2))
+        width = rounded_down(min(evenly, clear, 5 * thickness), display)
         assume_phrase(site, rail, joint, f"{site.shown(width)} wide")
-    between = rounded_down((wide - count * width) / (count + 1), display)
+    left = wide - count * width
+    least = LEAST_END_GRAIN if joint.width is None else ZERO
+    between = min(left / (count + 1), (left - 2 * least) / (count - 1))
+    between = rounded_down(between, display)
     if width <= 0 or between <= 0:
         return _none_fits(wide)
     site.assume_line(
