@@ -41,10 +41,10 @@ class VisitView:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What is bought or at hand: fastenings, finish, timber as the notes have it, and volumes."""
+    """What is bought or at hand, who gets which finish, timber as noted, and volumes."""
 
     hardware: tuple[tuple[int, str, str, str], ...]
-    finish: str | None
+    finishes: tuple[tuple[str, str], ...]
     stock: tuple[str, ...]
     volumes: tuple[Volume, ...]
 
@@ -122,15 +122,21 @@ def _supplies(bench: Bench) -> Supplies:
     model = bench.model
     return Supplies(
         tuple((row.count, row.item, row.size, row.purpose) for row in model.hardware),
-        _finish(bench),
+        _finishes(bench),
         tuple(line.text for line in model.stock),
         volumes(model),
     )
 
 
-def _finish(bench: Bench) -> str | None:
-    laid = dict.fromkeys(words for each in bench.model.coatings for words in each.products)
-    return "; ".join(_product(bench, words) for words in laid) or None
+def _finishes(bench: Bench) -> tuple[tuple[str, str], ...]:
+    """Return who gets what: the coats in turn, and the parts and glue-ups that get them."""
+    rows: dict[str, list[str]] = {}
+    for coating in bench.model.coatings:
+        words = ", then ".join(_product(bench, each) for each in coating.products)
+        of = f"{coating.surfaces} of the " if coating.surfaces else ""
+        bare = f" (not {' and '.join(coating.spared)})" if coating.spared else ""
+        rows.setdefault(words, []).append(f"{of}{coating.subject}{bare}")
+    return tuple((words, ", ".join(dict.fromkeys(names))) for words, names in rows.items())
 
 
 def _product(bench: Bench, product: Coats) -> str:
