@@ -93,7 +93,9 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies=assemblies,
         fittings=fittings,
         coatings=coatings,
-        hardware=shopping_list(things, screws, (joints, assemblies), coatings, site.shop),
+        hardware=shopping_list(
+            things, screws, (joints, assemblies), coatings, site.shop, declared.display.unit
+        ),
         wishes=_wishes(declared),
         stock=declared.stock,
         notes=declared.notes,

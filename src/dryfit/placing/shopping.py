@@ -15,10 +15,11 @@ GLUE_SPREAD = Fraction(180)
 FINISH_COVERS = Fraction(10)
 """Square metres that a litre covers in one coat: 8 to 12 on planed wood, common practice."""
 _SQUARE_METRE = 1_000_000
-_GLUE_STEP = 10
-_FINISH_STEP = 50
-_MILLILITRES = 1000
 _USUAL_COATS = 2
+# What is sold by weight and by volume, with the step up to which an amount is rounded: grams and
+# millilitres, or ounces and US fluid ounces where the notes are in inches.
+_WEIGHTS = {"mm": ("g", Fraction(1), 10), "in": ("oz", Fraction(28_349_523, 1_000_000), 1)}
+_VOLUMES = {"mm": ("ml", Fraction(1), 50), "in": ("fl oz", Fraction(29_573_530, 1_000_000), 1)}
 
 
 def shopping_list(
@@ -27,17 +28,18 @@ def shopping_list(
     glued: tuple[Sequence[Joint], Sequence[Assembly]],
     coatings: Sequence[Coating],
     shop: Shop,
+    unit: str,
 ) -> tuple[Hardware, ...]:
     """Return what is bought: things in the order of the notes, then screws, glue and finishes.
 
     `glued` are the joints and the glue-ups that close them, each with its own glue.  Amounts are
-    rounded up, and are for buying, not for use.
+    rounded up, and are for buying, not for use; `unit` of the notes is mm or in.
     """
     return (
         *(_thing(each) for each in bought),
         *screws,
-        *_glue(*glued, shop),
-        *_finishes(coatings, shop),
+        *_glue(*glued, shop, unit),
+        *_finishes(coatings, shop, unit),
     )
 
 
@@ -48,7 +50,7 @@ def _thing(bought: Bought) -> Hardware:
 
 
 def _glue(
-    joints: Sequence[Joint], assemblies: Sequence[Assembly], shop: Shop
+    joints: Sequence[Joint], assemblies: Sequence[Assembly], shop: Shop, unit: str
 ) -> Iterator[Hardware]:
     named = {joint: each.glue for each in assemblies for joint in each.joints}
     areas: dict[str, Fraction] = {}
@@ -57,12 +59,12 @@ def _glue(
         if joint.glued and glue is not None:
             areas[glue.name] = areas.get(glue.name, Fraction(0)) + joint.area
     for name, area in areas.items():
-        grams = ceil(area / _SQUARE_METRE * GLUE_SPREAD / _GLUE_STEP) * _GLUE_STEP
+        grams = area / _SQUARE_METRE * GLUE_SPREAD
         if grams:
-            yield Hardware(name, f"about {grams} g", 1, "the glue-ups")
+            yield Hardware(name, _about(grams, *_WEIGHTS[unit]), 1, "the glue-ups")
 
 
-def _finishes(coatings: Sequence[Coating], shop: Shop) -> Iterator[Hardware]:
+def _finishes(coatings: Sequence[Coating], shop: Shop, unit: str) -> Iterator[Hardware]:
     needs: dict[str, Fraction] = {}
     for_whom: dict[str, list[str]] = {}
     for coating in coatings:
@@ -72,7 +74,10 @@ def _finishes(coatings: Sequence[Coating], shop: Shop) -> Iterator[Hardware]:
             needs[words.product] = needs.get(words.product, Fraction(0)) + coating.area * coats
             for_whom.setdefault(words.product, []).append(coating.subject)
     for product, area in needs.items():
-        litres = area / _SQUARE_METRE / FINISH_COVERS
-        amount = ceil(litres * _MILLILITRES / _FINISH_STEP) * _FINISH_STEP
+        millilitres = area / _SQUARE_METRE / FINISH_COVERS * 1000
         subjects = ", ".join(dict.fromkeys(for_whom[product]))
-        yield Hardware(product, f"about {amount} ml", 1, subjects)
+        yield Hardware(product, _about(millilitres, *_VOLUMES[unit]), 1, subjects)
+
+
+def _about(amount: Fraction, unit: str, size: Fraction, step: int) -> str:
+    return f"about {ceil(amount / size / step) * step} {unit}"

@@ -84,3 +84,18 @@ def test_a_bought_thing_can_stand_in_an_opening() -> None:
     # The bay is 564 wide between sides of 18; 5 are left at either side.
     assert basket.purpose == "in the bay"
     assert basket.copies[0].box.extent(0) == 554
+
+
+def test_in_inches_glue_and_finish_are_bought_by_ounces() -> None:
+    text = changed(
+        CART,
+        ("units mm", "units inches"),
+        ("overall 600 wide, 300 deep, 500 high", "overall 24 wide, 12 deep, 20 high"),
+    )
+    text = changed(text, ("108 high, 40 wide, 40 thick", "4 high, 1 1/2 wide, 1 1/2 thick"))
+    text = changed(
+        text, ("set in 10", "set in 1/2"), ("300 x 18", "12 x 3/4"), ("housing 6", "housing 1/4")
+    )
+    rows = {row.item: row.size for row in model_of(changed(text, ("30 dia", "1 1/4 dia"))).hardware}
+    # 2 x 426 and 2 x 604.5 square inches, two coats at 10 square metres a litre: 266 ml.
+    assert (rows["white glue"], rows["oil varnish"]) == ("about 1 oz", "about 9 fl oz")
