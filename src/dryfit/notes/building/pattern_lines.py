@@ -7,13 +7,18 @@ from dataclasses import dataclass, replace
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Span
+from dryfit.diagnostics import Severity, Span
 from dryfit.notes.building.draft import Draft, text_of, tokens, union
 from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.sums import sum_in, sums_in
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.reading.near import nearest
+from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.tree import AsPattern, Parameter, PartClause, Sum
 
 Parsed = Tree[Token]
+
+_OF_THE_WHOLE = ("width", "depth", "height")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,14 +107,36 @@ def _parameters(tree: Parsed, draft: Draft) -> tuple[Parameter, ...]:
         else:
             least, most = sums_in(node, draft)
             found[-1] = replace(found[-1], least=least, most=most)
-    _check_twice(found, draft)
+    _check_parameters(found, draft)
     return tuple(found)
 
 
-def _check_twice(found: Sequence[Parameter], draft: Draft) -> None:
+def _check_parameters(found: Sequence[Parameter], draft: Draft) -> None:
     seen: set[str] = set()
     for each in found:
+        _check_parameter_name(each, draft)
         if each.name in seen:
             draft.error("name-twice", f"`{each.span.text()}` is listed twice", each.span)
             return
         seen.add(each.name)
+
+
+def _check_parameter_name(each: Parameter, draft: Draft) -> None:
+    """Check that no size of the whole is mistyped, and no word of the language is a name."""
+    if each.name in _OF_THE_WHOLE:
+        return
+    near = nearest(each.name, _OF_THE_WHOLE)
+    if each.name in RESERVED:
+        draft.error(
+            "trade-word",
+            f"`{each.name}` is a word of the language and cannot be set",
+            each.span,
+            *(Repair(f"did you mean `{word}`?", each.span, word) for word in near),
+            Repair("add a word that tells it apart", each.span, f"board {each.name}"),
+        )
+    elif near and each.default is None:
+        repairs = tuple(Repair(f"did you mean `{word}`?", each.span, word) for word in near)
+        message = f"is `{each.name}` a size of the whole?"
+        draft.mistakes.append(
+            Mistake("near-a-size", message, each.span, repairs, Severity.QUESTION)
+        )

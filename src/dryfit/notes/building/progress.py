@@ -13,6 +13,8 @@ from dryfit.notes.building.references import reference
 from dryfit.notes.building.sums import number_of, sums_in
 from dryfit.notes.building.work import glue_items
 from dryfit.notes.mistake import Repair
+from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import DeedDone, DoneLine, MeasuredLine, SpoiledLine
 
 Parsed = Tree[Token]
@@ -26,6 +28,8 @@ _BEFORE_A_DATE = re.compile(r"(?<=[^\s,;]) (?=on\s+[0-9]{4}-)", re.IGNORECASE)
 _LIKE_A_MOMENT = re.compile(r"(?:on|at)\s+[0-9]|[0-9]{1,4}[-./][0-9]{1,2}[-./]", re.IGNORECASE)
 _PARTED = re.compile(r"\s*/\s*")
 _HOURS, _MINUTES = 24, 60
+_DIMENSIONS = ("length", "width", "thickness", "depth", "height")
+_PLACES = ("front", "back", "left", "right", "top", "bottom")
 
 
 def measured_line(tree: Parsed, draft: Draft) -> MeasuredLine:
@@ -40,6 +44,8 @@ def measured_line(tree: Parsed, draft: Draft) -> MeasuredLine:
     name = text_of(phrase[0]) if phrase else ""
     if name in draft.vocabulary.parts and not nominal:
         _which_size(phrase[0], name, draft)
+    elif phrase and not nominal:
+        _check_spelling(phrase[0], draft)
     return MeasuredLine(
         part=reference(refs[0], draft) if refs else None,
         dimension=text_of(tokens(refs[0].children, "DIM")[0]) if refs else None,
@@ -122,6 +128,45 @@ def _nominal_first(tree: Parsed) -> bool:
         if isinstance(node, Token) and node.type in ("_EQ", "_IS", "_COLON"):
             return False
     return False
+
+
+def _check_spelling(word: Token, draft: Draft) -> None:
+    """Check that no size of a part or an opening is meant: "bay witdh", "psot thickness"."""
+    start, end = ends(word)
+    rest, _, last = draft.line.text[start:end].rpartition(" ")
+    if not rest:
+        return
+    place = draft.line.span(end - len(last), end)
+    dimensions = nearest(last, _DIMENSIONS)
+    if dimensions:
+        draft.error(
+            "unknown-dimension",
+            f"`{last}` is not a dimension",
+            place,
+            *(Repair(f"did you mean `{word}`?", place, word) for word in dimensions),
+        )
+    if last not in _DIMENSIONS or canonical(rest) in draft.vocabulary.parts:
+        return
+    names = sorted(draft.vocabulary.parts)
+    spellings = [*names, *map(plural, names)]
+    words = rest.split(" ")
+    for first in range(len(words)):
+        written = " ".join(words[first:])
+        if canonical(written) in names:
+            # A place word before the name: "letf side".
+            written, near = words[first - 1], nearest(words[first - 1], _PLACES)
+        else:
+            near = nearest(written, spellings)
+        if near:
+            at = start + rest.index(written)
+            place = draft.line.span(at, at + len(written))
+            draft.error(
+                "unknown-name",
+                f"nothing here is called `{written}`",
+                place,
+                *(Repair(f"did you mean `{name}`?", place, name) for name in near),
+            )
+            return
 
 
 def _which_size(word: Token, name: str, draft: Draft) -> None:

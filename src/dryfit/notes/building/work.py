@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Hint, Severity, Span
+from dryfit.diagnostics import Severity
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.cuts import surfaces
 from dryfit.notes.building.draft import Draft, Node, ends, only, text_of, tokens, trees, union
@@ -14,6 +14,7 @@ from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.sums import sum_in
 from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import (
     BareLine,
     CoatWords,
@@ -79,35 +80,40 @@ def finish_line(tree: Parsed, draft: Draft) -> FinishLine:
 
 
 def _check_product(word: Token, draft: Draft) -> None:
-    """Ask when a part seems to be named in the product: "finish seat oil", "finish top in oil"."""
+    """Ask when a part is named in the product: "finish seat oil", "finish legs wth paint"."""
     name = text_of(word)
-    part = next((part for part in sorted(draft.vocabulary.parts) if _is_in(part, name)), None)
+    part = next(
+        (part for part in sorted(draft.vocabulary.parts) if f" {part} " in f" {name} "), None
+    )
     if part is None:
         return
-    advice: Repair | Hint = Hint(f"say so: `finish {part} with ...`")
-    if name.startswith(f"{part} ") and " in " not in name:
-        advice = Repair("say so", _behind(part, word, draft), " with")
     draft.mistakes.append(
         Mistake(
             "finish-of-part",
             f"is `{part}` what is finished? the line reads as a finish called `{name}`",
             draft.span(word),
-            (advice,),
+            (_say_with(name, part, word, draft),),
             Severity.QUESTION,
         )
     )
 
 
-def _behind(part: str, word: Token, draft: Draft) -> Span:
-    """Return the place behind a part's name at the beginning of a phrase."""
-    first = next(i for i, each in enumerate(draft.line.words) if each.start == ends(word)[0])
-    end = draft.line.words[first + part.count(" ")].end
-    return draft.line.span(end, end)
-
-
-def _is_in(part: str, product: str) -> bool:
-    """Return whether a product's name begins with a part's, or holds it behind of."""
-    return product.startswith(f"{part} ") or f" of {part} " in f"{product} "
+def _say_with(name: str, part: str, word: Token, draft: Draft) -> Repair:
+    """Return the repair that puts with behind the part, or instead of what is nearly with."""
+    words = draft.line.words
+    first = next(i for i, each in enumerate(words) if each.start == ends(word)[0])
+    inside = words[first : first + len(name.split(" "))]
+    mistyped = next((each for each in inside if nearest(each.text, ("with", "in"))), None)
+    if mistyped is None:
+        mistyped = next((each for each in inside if each.text == "in"), None)
+    advice = f"say so: `finish {part} with ...`"
+    if mistyped:
+        return Repair(
+            advice, draft.line.span(mistyped.start, mistyped.end), "with", stands_alone=True
+        )
+    before = name[: f"{name} ".index(f"{part} ")].count(" ")
+    end = inside[before + part.count(" ")].end
+    return Repair(advice, draft.line.span(end, end), " with", stands_alone=True)
 
 
 def bare_line(tree: Parsed, draft: Draft) -> BareLine:

@@ -294,7 +294,10 @@ class _Scan:
     @cached_property
     def _uses_pattern(self) -> bool:
         """Whether the line makes something by a pattern: "1 base, as leg base, leg 50"."""
-        return any(word.text == "as" for word in self.words)
+        return any(
+            word.text == "as" and self.ahead.names_pattern(index + 1)
+            for index, word in enumerate(self.words)
+        )
 
     def _is_finished_with(self, index: int) -> bool:
         """Return whether the word stands in "finish frames and rails with paint" before with."""

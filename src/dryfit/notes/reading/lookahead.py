@@ -96,6 +96,17 @@ class Ahead:
         more = any(word.text == "and" for word in self.line.words[after + 1 :])
         return more and self.names_at(after, self.vocabulary.values)
 
+    def names_pattern(self, after: int) -> bool:
+        """Return whether a pattern's name follows, perhaps behind an article."""
+        words = self.line.words
+        if after < len(words) and words[after].text in ("a", "an", "the"):
+            after += 1
+        if after >= len(words):
+            return False
+        longest = self.vocabulary.longest_from(words[after].text)
+        runs = (run_at(words, after, length) for length in range(longest, 0, -1))
+        return any(name in self.vocabulary.patterns for name in runs if name)
+
     def names_at(self, index: int, names: frozenset[str]) -> bool:
         """Return whether one of the names begins with the word, or behind its place words."""
         while index < len(self.line.words) and self.line.words[index].follows:
