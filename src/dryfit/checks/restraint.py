@@ -21,8 +21,10 @@ _FAILS = Fraction(125)
 _HOUSED = Fraction(250)
 """An end in a housing holds by end grain, which gives: only over 250 mm it may split (G8)."""
 
-_LOOKED_AFTER = frozenset({"half lap", "mortise and tenon"})
-"""Joints whose own checks hold their width down: H07 for laps, H09 for tenons."""
+_ROW = Fraction(125)
+_ROW_FAILS = Fraction(200)
+"""A row of tenons, as in a board end, is never glued all along (G5); the figures are a guess of
+ours, between what two tenons of a door take and the width of a board that splits."""
 
 Piece = tuple[Part, Copy]
 
@@ -39,6 +41,7 @@ class _Held:
     spans: list[Span] = field(default_factory=list)
     floats: bool = False
     housed: bool = False
+    tenoned: bool = False
 
     def takes(self, low: Fraction, high: Fraction, mate: str, joint: Joint) -> None:
         """Widen what is held by one more patch."""
@@ -47,6 +50,7 @@ class _Held:
         self.spans.append(joint.span)
         self.floats = self.floats or joint.kind == "groove"
         self.housed = self.housed or joint.kind == "housing"
+        self.tenoned = self.tenoned or joint.tenon is not None
 
 
 def check_restraint(model: Model) -> Iterator[Diagnostic]:
@@ -58,7 +62,7 @@ def check_restraint(model: Model) -> Iterator[Diagnostic]:
     told: set[tuple[str, Span]] = set()
     for held in (*_by_mate(model, pieces), *_between_mates(model, pieces)):
         wide = held.high - held.low
-        if wide <= (_HOUSED if held.housed else _WARNED) or (held.part.name, held.spans[0]) in told:
+        if wide <= _limits(held)[0] or (held.part.name, held.spans[0]) in told:
             continue
         told.add((held.part.name, held.spans[0]))
         yield _told(model, held, wide)
@@ -71,7 +75,19 @@ def _grain(piece: Piece) -> int | None:
 
 
 def _glued(model: Model) -> Iterator[Joint]:
-    return (joint for joint in model.joints if joint.glued and joint.kind not in _LOOKED_AFTER)
+    """Yield what is glued but for laps and single tenons, whose width H07 and H09 hold down."""
+    return (joint for joint in model.joints if joint.glued and not _looked_after(joint))
+
+
+def _looked_after(joint: Joint) -> bool:
+    return joint.kind == "half lap" or (joint.tenon is not None and joint.tenon.count == 1)
+
+
+def _limits(held: _Held) -> tuple[Fraction, Fraction | None]:
+    """Return from which way on it is a warning, and from which an error."""
+    if held.housed:
+        return _HOUSED, None
+    return (_ROW, _ROW_FAILS) if held.tenoned else (_WARNED, _FAILS)
 
 
 def _by_mate(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
@@ -129,8 +145,8 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
     display = model.display
     mates = " and ".join(dict.fromkeys(held.mates))
     figures = {"glued": wide, "moves": moves}
-    fails = wide > _FAILS and not held.housed
-    severity = Severity.ERROR if fails else Severity.WARNING
+    _, limit = _limits(held)
+    severity = Severity.ERROR if limit is not None and wide > limit else Severity.WARNING
     year = f"it moves {display.with_unit(moves, fitted=True)} over the year"
     if held.floats:
         return finding(
@@ -144,7 +160,9 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
             remedy="leave the glue out, so that it floats, or write `glue the middle 60`",
         )
     remedy = "write `glue the middle 60`, or hold it with `screws` or `buttons` in place of glue"
-    if held.housed:
+    if held.tenoned:
+        remedy = "write `glue the middle 60`, and `pegs` to hold its ends"
+    elif held.housed:
         remedy = "write `glue front 75`, so that it moves to the back"
     elif len(set(held.spans)) < len(held.spans):
         remedy = "hold it with `buttons` in place of glue"

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed, bounded, from_side
+from dryfit.joinery.mortise_tenon import tenon_boxes
 from dryfit.piece.declared import PLACE_SIDE, Contact, GluePatch
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_words
@@ -56,7 +57,7 @@ def with_glue(
         for index in _chosen(contact, patch, met, guest, hosts):
             box = _patch(site, contact, patch, met[index], guest, hosts[index])
             wanted[index].append(box)
-    return [_glued(joint, tuple(wanted[index])) for index, joint in enumerate(met)]
+    return [_glued(joint, guest, tuple(wanted[index])) for index, joint in enumerate(met)]
 
 
 def _pairs(met: Sequence[Found], hosts: Sequence[Placed]) -> list[tuple[Found, Placed]]:
@@ -85,15 +86,25 @@ def _pin(region: Box, guest: Placed, host: Placed) -> Box:
     return region
 
 
-def _glued(joint: Found, patches: tuple[Box, ...]) -> Found:
+def _glued(joint: Found, guest: Placed, patches: tuple[Box, ...]) -> Found:
     if not patches:
         return replace(joint, glued=False, area=Fraction(0), dry=True)
-    whole = joint.area or _face_area(joint.region)
     kind = "glued butt" if joint.kind == "rest" else joint.kind
-    share = sum((_share(patch, joint.region) for patch in patches), Fraction(0))
-    return replace(
-        joint, kind=kind, glued=True, area=whole * min(share, Fraction(1)), patches=patches
-    )
+    area = _tenon_area(joint, guest, patches)
+    if area is None:
+        share = sum((_share(patch, joint.region) for patch in patches), Fraction(0))
+        area = (joint.area or _face_area(joint.region)) * min(share, Fraction(1))
+    return replace(joint, kind=kind, glued=True, area=area, patches=patches)
+
+
+def _tenon_area(joint: Found, guest: Placed, patches: tuple[Box, ...]) -> Fraction | None:
+    """Return the area of both cheeks of the tenons inside the patches; None for other joints."""
+    if joint.tenon is None:
+        return None
+    length, wide, _ = guest.axes
+    tenons = tenon_boxes(guest, joint.region, joint.tenon)
+    glued = (each for patch in patches for box in tenons if (each := box.overlap(patch)))
+    return sum((2 * each.extent(length) * each.extent(wide) for each in glued), Fraction(0))
 
 
 def _share(patch: Box, region: Box) -> Fraction:

@@ -94,3 +94,32 @@ def test_a_solid_shelf_in_sides_of_plywood(deep: int, glue: str, codes: list[str
     found = held(SHEET_CASE.format(deep=deep, glue=glue))
     assert [each.code for each in found] == codes
     assert all(each.severity is Severity.WARNING for each in found)
+
+
+BREADBOARD = """piece Breadboard top
+overall 900 wide, {deep} deep, 22 high
+timber cherry
+1 top, flat, across, {deep} x 22
+2 board ends, front to back, flat, {deep} x 80 x 22, at left and right
+top into board ends: 3 tenons 30 long 8 thick 30 wide{glue}
+glue up whole: top, board ends
+"""
+
+
+@pytest.mark.parametrize(
+    ("deep", "glue", "severity"),
+    [
+        (120, "", None),
+        (200, "", Severity.WARNING),
+        (400, "", Severity.ERROR),
+        (400, ", glue the middle 60", None),
+        (400, ", dry, pegs 6", None),
+    ],
+)
+def test_a_row_of_tenons_in_a_board_end(deep: int, glue: str, severity: Severity | None) -> None:
+    # TRADE G5: "full tongue, one centre glued (50-80 mm) ... Never glue all along."
+    text = BREADBOARD.format(deep=deep, glue=glue)
+    if "dry" in glue:
+        text = text.replace("glue up whole: top, board ends\n", "")
+    found = held(text)
+    assert [each.severity for each in found] == ([severity] if severity else [])

@@ -133,3 +133,15 @@ def test_coats_before_a_glue_up_leave_exactly_the_patches_bare() -> None:
     model = model_of(text)
     coating = next(each for each in model.coatings if each.before)
     assert len(coating.masks) == 8
+
+
+def test_the_middle_of_a_row_of_tenons_is_glued_on_the_tenons_alone() -> None:
+    # Three tenons of 30: shoulders and gaps of 77.5; of the middle 60 only the 30 of one is wood.
+    model = model_of(
+        "piece Top\noverall 900 wide, 400 deep, 22 high\ntimber cherry\n"
+        "1 top, flat, across, 400 x 22\n"
+        "2 board ends, front to back, flat, 400 x 80 x 22, at left and right\n"
+        "top into board ends: 3 tenons 30 long 8 thick 30 wide, glue the middle 60\n"
+        "glue up whole: top, board ends\n"
+    )
+    assert {joint.area for joint in model.joints} == {Fraction(2 * 30 * 30)}
