@@ -21,7 +21,7 @@ _FAILS = Fraction(125)
 _HOUSED = Fraction(250)
 """An end in a housing holds by end grain, which gives: only over 250 mm it may split (G8)."""
 
-_ROW = Fraction(125)
+_ROW = Fraction(150)
 _ROW_FAILS = Fraction(200)
 """A row of tenons, as in a board end, is never glued all along (G5); the figures are a guess of
 ours, between what two tenons of a door take and the width of a board that splits."""

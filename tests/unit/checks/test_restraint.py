@@ -110,7 +110,8 @@ glue up whole: top, board ends
     ("deep", "glue", "severity"),
     [
         (120, "", None),
-        (200, "", Severity.WARNING),
+        (200, "", None),
+        (240, "", Severity.WARNING),
         (400, "", Severity.ERROR),
         (400, ", glue the middle 60", None),
         (400, ", dry, pegs 6", None),
