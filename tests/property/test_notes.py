@@ -18,6 +18,7 @@ from tests.property.strategies_notes import (
 from dryfit.diagnostics import Diagnostic, Source, Span
 from dryfit.diagnostics.render import full
 from dryfit.notes import Notes, parse, source_of
+from dryfit.notes.tree import PatternBlock
 from dryfit.patterns import shipped
 from dryfit.quantities import Quantity
 
@@ -36,13 +37,19 @@ def spans(tree: object) -> Iterator[Span]:
             yield from spans(getattr(tree, field.name))
 
 
+def own_spans(blocks: tuple[PatternBlock, ...]) -> Iterator[Span]:
+    """All places of a text's own patterns, not of those that they use from elsewhere."""
+    for block in blocks:
+        yield from spans((block.span, block.name_span, block.parameters, block.notes.statements))
+
+
 def read(text: str) -> tuple[Notes, tuple[Diagnostic, ...]]:
     """The notes of a text, after everything that must hold for any text was checked."""
     source = Source("a.dryfit", text)
     notes, findings = parse(source, shipped())
     lines = source.lines()
-    own = [block for block in notes.patterns if block.notes.source == source]
-    for span in (*spans(notes.statements), *spans(own), *spans(findings)):
+    own = tuple(block for block in notes.patterns if block.notes.source == source)
+    for span in (*spans(notes.statements), *own_spans(own), *spans(findings)):
         assert 1 <= span.line <= len(lines)
         assert 1 <= span.column <= span.end_column <= len(lines[span.line - 1]) + 1
     assert parse(source, shipped()) == (notes, findings)
