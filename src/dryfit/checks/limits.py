@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
-from dryfit.piece.declared import Measured, PieceLimit
-from dryfit.placing.model import Copy, Model, Part
+from dryfit.geometry.box import Box, spanning
+from dryfit.piece.declared import PART_DIMENSIONS, Host, Measured, PieceLimit, inner_name
+from dryfit.placing.model import Model
 
 _WHOLE = {"width": 0, "depth": 1, "height": 2, "length": 0}
-_PART_SIZES = ("length", "width", "thickness")
+_OF_A_BOX = {"width": 0, "depth": 1, "height": 2}
+_INSIDE = inner_name("", "")
 _FAR_OFF = Fraction(3)
 """A taper, or a difference from the plan, up to this in mm is what planing takes care of; ours."""
 
@@ -36,10 +38,10 @@ def check_measured(model: Model) -> Iterator[Diagnostic]:
 
 def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:
     limit, subject = stated.limit, stated.subject
-    value = _value(model, stated)
+    values = _values(model, limit.dimension, subject)
     named = subject.part if subject else "the piece"
     words = f"the top of {named}" if limit.dimension == "top" else f"{named}: {limit.dimension}"
-    if value is None:
+    if not values:
         yield finding(
             "K1",
             "limit-of-nothing",
@@ -51,14 +53,11 @@ def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:
         )
         return
     shown, why = model.display.with_unit, f" ({limit.why})" if limit.why else ""
-    for bound, room in (
-        (limit.most, None if limit.most is None else limit.most.value - value),
-        (limit.least, None if limit.least is None else value - limit.least.value),
-    ):
-        if bound is None or room is None:
+    for bound, value, most in ((limit.most, max(values), True), (limit.least, min(values), False)):
+        if bound is None:
             continue
+        room = bound.value - value if most else value - bound.value
         kept = room >= 0
-        most = bound is limit.most
         side = ("below" if most else "above") if kept else ("above" if most else "below")
         yield finding(
             "K1",
@@ -76,26 +75,39 @@ def _remedy(*, kept: bool) -> str:
     return "nothing to do: that is the margin" if kept else "change a size that it is made of"
 
 
-def _value(model: Model, stated: PieceLimit) -> Fraction | None:
-    dimension, subject = stated.limit.dimension, stated.subject
+def _values(model: Model, dimension: str, subject: Host | None) -> tuple[Fraction, ...]:
+    """Return what a size comes to, once for each copy that is named; empty: there is no such."""
     if subject is None:
         axis = _WHOLE.get(dimension)
-        return None if axis is None else model.overall[axis]
+        return () if axis is None else (model.overall[axis],)
+    figure = model.figures.get(f"{subject.part}.{dimension}")
     part = next((part for part in model.parts if part.name == subject.part), None)
     if part is None:
-        figure = model.figures.get(f"{subject.part}.{dimension}")
-        return figure.value if figure else None
-    copies = [copy for copy in part.copies if set(subject.places) <= set(copy.places)]
-    return _of_part(part, copies[0], dimension) if copies else None
+        return (figure.value,) if figure else _along(_instances(model, subject), dimension)
+    if dimension in PART_DIMENSIONS:
+        return ((part.length, part.width, part.thickness)[PART_DIMENSIONS.index(dimension)],)
+    wanted = set(subject.places)
+    return _along((copy.box for copy in part.copies if wanted <= set(copy.places)), dimension)
 
 
-def _of_part(part: Part, copy: Copy, dimension: str) -> Fraction | None:
-    if dimension in _PART_SIZES:
-        return (part.length, part.width, part.thickness)[_PART_SIZES.index(dimension)]
+def _instances(model: Model, subject: Host) -> tuple[Box, ...]:
+    """Return the box round the parts of each copy of an instance of a pattern."""
+    inside = inner_name(subject.part, "")
+    parts = (part for part in model.parts if part.name.startswith(inside))
+    depth = inside.count(_INSIDE)
+    held: dict[tuple[str, ...], list[Box]] = {}
+    for copy in (copy for part in parts for copy in part.copies):
+        instance = tuple(copy.name.split(_INSIDE)[:depth])
+        if set(subject.places) <= set(instance[-1].split()):
+            held.setdefault(instance, []).append(copy.box)
+    return tuple(spanning(tuple(boxes)) for boxes in held.values())
+
+
+def _along(boxes: Iterable[Box], dimension: str) -> tuple[Fraction, ...]:
     if dimension == "top":
-        return copy.box.high[2]
-    axis = {"depth": 1, "height": 2}.get(dimension)
-    return None if axis is None else copy.box.extent(axis)
+        return tuple(box.high[2] for box in boxes)
+    axis = _OF_A_BOX.get(dimension)
+    return () if axis is None else tuple(box.extent(axis) for box in boxes)
 
 
 def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
@@ -113,10 +125,10 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
             figures={"taper": taper, "smallest": min(measured.amounts)},
             remedy="plane what goes in to fit, or true the opening first",
         )
-    figure = model.figures.get(measured.name)
-    if figure is None or measured.planned is not None or figure.value == measured.taken:
-        return
-    yield _differs(measured, figure.value, measured.span, model)
+    dimension = measured.name.rpartition(".")[2]
+    values = _values(model, dimension, measured.subject) if measured.subject else ()
+    if measured.planned is None and values and measured.taken not in values:
+        yield _differs(measured, values[0], measured.span, model)
 
 
 def _differs(measured: Measured, planned: Fraction, span: Span, model: Model) -> Diagnostic:

@@ -23,12 +23,21 @@ from dryfit.notes.tree import (
     PartsLine,
     PatternBlock,
     PieceLine,
+    PlaceLine,
     SpoiledLine,
     Statement,
     UnitsLine,
 )
 
-_OF_THE_PIECE = (PieceLine, OverallLine, HaveLine, MeasuredLine, DoneLine, SpoiledLine)
+_OF_THE_PIECE = (
+    PieceLine,
+    OverallLine,
+    PlaceLine,
+    HaveLine,
+    MeasuredLine,
+    DoneLine,
+    SpoiledLine,
+)
 
 
 def pattern_blocks(

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import LimitLine, PartsLine, SizeRange, Sum
 from dryfit.piece.declared import Amount, Host, PieceLimit, SizeLimit
-from dryfit.piece.names import Names
+from dryfit.piece.names import Names, full_name
 from dryfit.piece.sums import Sums
 
 
@@ -24,7 +24,7 @@ def declared_limits(
         if line.subject is not None:
             if line.subject.name not in names.openings and not names.is_part(line.subject):
                 continue
-            name = names.full_name(line.subject)
+            name = full_name(line.subject)
             subject = Host(name, line.subject.places, line.subject.span)
         found.append(PieceLimit(subject, _limit(line, line.why, sums)))
     for part in parts:

@@ -21,6 +21,7 @@ from dryfit.notes.tree import (
     ValueLine,
 )
 from dryfit.piece.declared import Host, Measured
+from dryfit.piece.names import full_name
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.written_sizes import size_words, sizes_on
@@ -80,14 +81,14 @@ def _take(line: MeasuredLine, amounts: tuple[Fraction, ...], taken: _Taken) -> N
             return
     elif line.part is not None and line.dimension is not None:
         part, dimension = line.part, line.dimension
-        kind, name = _kind(taken.notes, part), f"{part.name}.{dimension}"
-        subject = Host(part.name, part.places, part.span)
-        written = sums.sizes.get((part.name, dimension))
+        subject = Host(full_name(part), part.places, part.span)
+        kind, name = _kind(taken.notes, part), f"{subject.part}.{dimension}"
+        written = sums.sizes.get((subject.part, dimension))
         planned = sums.length(written) if written is not None else None
         if kind == "copy":
             _ask_which(line, part, sums)
         elif kind == "part" and written is not None:
-            taken.sizes[part.name, dimension] = amount
+            taken.sizes[subject.part, dimension] = amount
     if _is_twice(taken, (kind, name, subject), line):
         return
     if len(amounts) > 1 and kind != "opening":

@@ -11,6 +11,11 @@ from dryfit.notes.tree import Reference
 from dryfit.piece.declared import Host, inner_name
 
 
+def full_name(reference: Reference) -> str:
+    """Return the name of what is meant in the whole piece: ``boxes' side`` is box > side."""
+    return reference.name if reference.of is None else inner_name(reference.of, reference.name)
+
+
 @dataclass(slots=True)
 class Names:
     """Parts and stages by canonical name; `unreadable` names are never complained about.
@@ -29,7 +34,7 @@ class Names:
     def hosts(self, references: Iterable[Reference]) -> tuple[Host, ...]:
         """Return the parts and openings that are named; a stage stands for none (finding)."""
         return tuple(
-            Host(self.full_name(reference), reference.places, reference.span)
+            Host(full_name(reference), reference.places, reference.span)
             for reference in references
             if reference.name in self.openings or self.is_part(reference)
         )
@@ -37,14 +42,10 @@ class Names:
     def subjects(self, references: Iterable[Reference]) -> tuple[Host, ...]:
         """Return the parts and glue-ups that the references name."""
         return tuple(
-            Host(self.full_name(reference), reference.places, reference.span)
+            Host(full_name(reference), reference.places, reference.span)
             for reference in references
             if self.is_part_or_stage(reference)
         )
-
-    def full_name(self, reference: Reference) -> str:
-        """Return the name of what is meant in the whole piece: ``boxes' side`` is box > side."""
-        return reference.name if reference.of is None else inner_name(reference.of, reference.name)
 
     def is_part(self, reference: Reference) -> bool:
         """Return whether the reference names a part; adds a finding when it does not."""

@@ -9,7 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.names import canonical
 from dryfit.notes.tree import DeedDone, DoneLine, SpoiledLine
 from dryfit.piece.declared import DeclaredPart, Done, Spoiled
-from dryfit.piece.names import Names
+from dryfit.piece.names import Names, full_name
 
 ID_SIGN = " / "
 
@@ -51,7 +51,7 @@ def spoiled_copies(
     for item in (item for line in lines for item in line.items):
         if not names.is_part(item.reference):
             continue
-        name, count = names.full_name(item.reference), item.count or 1
+        name, count = full_name(item.reference), item.count or 1
         if count > counts.get(name, count):
             _add(
                 names,

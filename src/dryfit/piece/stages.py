@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dryfit.notes.tree import GlueLine
 from dryfit.piece.declared import Stage, StageItem
-from dryfit.piece.names import Names
+from dryfit.piece.names import Names, full_name
 from dryfit.piece.sums import Sums
 
 
 def stage_of(line: GlueLine, sums: Sums, names: Names) -> Stage:
     """Return a glue-up; items that name nothing are left out with a finding."""
     items = tuple(
-        StageItem(item.count, names.full_name(item.reference), item.reference.places, item.span)
+        StageItem(item.count, full_name(item.reference), item.reference.places, item.span)
         for item in line.items
         if names.is_part_or_stage(item.reference)
     )

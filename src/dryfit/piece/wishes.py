@@ -8,7 +8,7 @@ from dataclasses import replace
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
 from dryfit.notes.tree import Act, OrderLine
 from dryfit.piece.declared import Stage, WishAct, WishWords
-from dryfit.piece.names import Names
+from dryfit.piece.names import Names, full_name
 
 _Deed = tuple[str | None, str | None]
 
@@ -110,4 +110,4 @@ def _act(act: Act, names: Names) -> WishAct | None:
         return WishAct(act.verb, None, act.span)
     if not names.is_part_or_stage(act.reference):
         return None
-    return WishAct(act.verb, names.full_name(act.reference), act.span)
+    return WishAct(act.verb, full_name(act.reference), act.span)

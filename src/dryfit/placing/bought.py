@@ -33,8 +33,7 @@ def takes_little_room(site: Site, part: DeclaredPart) -> bool:
             if sizes[axis] is None and say(
                 site, seat, (low, high, little), "", "takes little room"
             ):
-                adjective = {"length": "long", "width": "wide", "thickness": "thick"}[dimension]
-                told.append(f"{site.shown(little)} {adjective}")
+                told.append(f"{site.shown(little)} {_ADJECTIVES[dimension]}")
     if told:
         phrase = ", ".join(dict.fromkeys(told))
         site.assume(f"the {part.written} take up {phrase}", part.span, phrase)

@@ -140,6 +140,7 @@ def test_a_pattern_knows_the_units_of_its_text_and_the_patterns_it_uses() -> Non
             [("pattern-in-itself", 5)],
         ),
         ("pattern box with width\nhave 1 board of ash\nend\n", [("not-in-pattern", 2)]),
+        ("pattern box with width\nplace outdoors\nend\n", [("not-in-pattern", 2)]),
         (f"{BASE}1 base, as leg bsae", [("unknown-pattern", 6)]),
         (f"{BASE}1 base, as leg base, reil 80", [("parameter-unknown", 6)]),
         ("pattern box with width, board = 12, board = 13\nend\n", [("name-twice", 1)]),

@@ -147,3 +147,39 @@ def test_patterns_too_deep_are_refused() -> None:
     text = "piece Nest\nunits mm\noverall 100 wide, 100 deep, 20 high\n" + "".join(blocks)
     text += "1 nest, as nest a, 100 wide, 100 deep, 20 high\n"
     assert "patterns-too-deep" in codes(checked(text))
+
+
+LOOSE = (
+    FRAMES.replace("600 high", "48 high")
+    .replace("4 legs, upright, 40 x 40, between frames, at corners, set in 5\n", "")
+    .replace("legs onto frames: screws\n", "")
+)
+
+
+def inside(line: str) -> str:
+    ring = "glue up ring: rails, ends\n"
+    return changed(LOOSE, (ring, f"{ring}{line}\n"))
+
+
+def test_a_finish_inside_is_that_of_each_instance() -> None:
+    coatings = model_of(inside("finish oil varnish, 2 coats, 24 h apart")).coatings
+    assert [coating.subject for coating in coatings] == ["frame > ring 1", "frame > ring 2"]
+
+
+def test_what_is_bought_inside_is_bought_for_each_instance() -> None:
+    bought = model_of(inside("bought 4 feet, 20 dia, for rails")).bought
+    assert [(thing.written, thing.count, thing.purpose) for thing in bought] == [
+        ("feet", 8, "rails")
+    ]
+
+
+def test_a_limit_inside_is_that_of_the_instance_and_of_its_parts() -> None:
+    assert "limit-kept" in codes(checked(inside("at most 24 high, the shelf")))
+    assert "limit-broken" in codes(checked(inside("at most 23 high, the shelf")))
+    assert "limit-broken" in codes(checked(inside("ends at most 390 long, the saw")))
+
+
+def test_a_limit_of_an_instance_is_kept_by_the_copy_that_goes_farthest() -> None:
+    assert "limit-kept" in codes(checked(f"{LOOSE}frame top at most 48\n"))
+    assert "limit-broken" in codes(checked(f"{LOOSE}frame top at most 47\n"))
+    assert "limit-broken" in codes(checked(f"{LOOSE}frame top at least 25\n"))
