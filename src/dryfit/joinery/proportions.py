@@ -20,6 +20,14 @@ def usual_tenon_length(depth: Fraction, display: Display) -> Fraction:
     return min(_down(depth * Fraction(67, 100), display), Fraction(30))
 
 
+def usual_tenon_length_at_a_corner(depth: Fraction, display: Display) -> Fraction:
+    """Return the length of a blind tenon where another meets it at a right angle in one leg.
+
+    Half of the depth at most, so that the two mortises keep apart (common practice; H05).
+    """
+    return min(usual_tenon_length(depth, display), _down(depth / 2, display))
+
+
 def usual_tenon_thickness(
     thickness: Fraction, cutters: tuple[Fraction, ...], display: Display
 ) -> Fraction:

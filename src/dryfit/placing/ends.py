@@ -7,7 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 
-from dryfit.joinery.proportions import usual_housing_depth, usual_tenon_length
+from dryfit.joinery.proportions import (
+    usual_housing_depth,
+    usual_tenon_length,
+    usual_tenon_length_at_a_corner,
+)
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
 from dryfit.placing.lines import with_words
@@ -181,7 +185,19 @@ def penetration(
         return None
     if through:
         return deep + proud_of(joint)
-    return _usual_penetration(site, part, joint, deep)
+    return _usual_penetration(site, part, host, joint, deep)
+
+
+def _meets_another_tenon(site: Site, part: DeclaredPart, host: Seat) -> bool:
+    # Rails that enter a leg from two sides: their mortises would meet in the middle.
+    return any(
+        contact.joint is not None
+        and contact.joint.kind == "tenon"
+        and {part.axes[0], site.part(contact.guest.part).axes[0], site.part(host.part).axes[0]}
+        == {0, 1, 2}
+        for contact in site.contacts_on(host.part, "into", "between")
+        if contact.guest.part != part.name
+    )
 
 
 def _written_depth(joint: JointWords) -> Fraction | None:
@@ -189,11 +205,13 @@ def _written_depth(joint: JointWords) -> Fraction | None:
 
 
 def _usual_penetration(
-    site: Site, part: DeclaredPart, joint: JointWords, deep: Fraction
+    site: Site, part: DeclaredPart, host: Seat, joint: JointWords, deep: Fraction
 ) -> Fraction:
     display = site.declared.display
     if joint.kind == "tenon":
-        length = usual_tenon_length(deep, display)
+        meets = _meets_another_tenon(site, part, host)
+        usual = usual_tenon_length_at_a_corner if meets else usual_tenon_length
+        length = usual(deep, display)
         words, phrase = f"the tenons of {part.written} are", f"{site.shown(length)} long"
     else:
         length = usual_housing_depth(deep, display)
