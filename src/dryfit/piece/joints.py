@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
-from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import (
@@ -27,27 +26,10 @@ from dryfit.piece.declared import (
     JointWords,
     PlacedAmount,
 )
+from dryfit.piece.joint_sizes import check_said_once, detail_sizes, joint_sizes
 from dryfit.piece.names import Names
 from dryfit.piece.openings import parts_only
 from dryfit.piece.sums import Sums
-
-# What the bare numbers of a joint mean, in order (language.md; common speech of the trade).
-_BARE_ORDER = {
-    "tenon": ("length", "thickness", "width"),
-    "housing": ("depth",),
-    "groove": ("depth",),
-    "half lap": ("depth",),
-}
-# What the bare number of a detail means: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
-_DETAIL_ORDER = {
-    "haunch": ("length", "depth"),
-    "keys": ("thickness", "depth"),
-    "pegs": ("diameter",),
-    "proud": ("length",),
-    "shoulder": ("length",),
-    "offset": ("length",),
-}
-_DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
 
 
 def contacts_of_lines(
@@ -117,8 +99,12 @@ def _patch(words: GlueWords, sums: Sums) -> GluePatch:
 
 
 def joint_words(spec: JointSpec, sums: Sums, names: Names) -> JointWords:
-    """Return a joint's sizes by dimension; bare numbers in the order of the trade."""
-    sizes = _sizes(spec.sizes, _BARE_ORDER.get(spec.kind, ()), sums)
+    """Return a joint's sizes by dimension; bare numbers in the order of the trade.
+
+    Findings: joint-size-unused, said-twice.
+    """
+    sizes = joint_sizes(spec, sums)
+    check_said_once(spec.details, sums)
     return JointWords(
         kind=spec.kind,
         count=spec.count,
@@ -138,22 +124,11 @@ def _detail(detail: JointDetail, sums: Sums, names: Names) -> Detail:
     return Detail(
         detail.kind,
         detail.count,
-        tuple(_sizes(detail.sizes, _DETAIL_ORDER.get(detail.kind, ()), sums).items()),
+        tuple(detail_sizes(detail, sums).items()),
         detail.place,
         part[0] if part else None,
         detail.span,
     )
-
-
-def _sizes(words: Sequence[SizeWord], order: Sequence[str], sums: Sums) -> dict[str, Fraction]:
-    found: dict[str, Fraction] = {}
-    bare = iter(order)
-    for word in words:
-        dimension = _DIMENSION.get(word.dimension or "", word.dimension) or next(bare, None)
-        value = sums.size(word.amount)
-        if dimension is not None and value is not None:
-            found.setdefault(dimension, value)
-    return found
 
 
 def _behind(sizes: Sequence[SizeWord], place: Offset | None, sums: Sums) -> Behind:
