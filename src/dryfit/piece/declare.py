@@ -120,7 +120,7 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
     whole = WholePiece(first, timber.timber if timber else None, is_wider_than_deep(overall))
     part_lines = lines_of(notes, PartsLine)
     made = declared_parts(notes, sums, names, whole)
-    outdoors = first_line(notes, PlaceLine)
+    stands = [line.span for line in lines_of(notes, PlaceLine) if line.kind == "outdoors"]
     return Declared(
         piece=title_of(notes),
         source=notes.source,
@@ -143,5 +143,5 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         done=done_deeds(lines_of(notes, DoneLine), names),
         spoiled=spoiled_copies(lines_of(notes, SpoiledLine), made.parts, names),
         limits=declared_limits(lines_of(notes, LimitLine), part_lines, sums, names),
-        outdoors=outdoors.span if outdoors else None,
+        outdoors=next(iter(stands), None),
     )

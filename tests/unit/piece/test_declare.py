@@ -160,3 +160,9 @@ def test_a_sum_of_another_line_sees_a_size_as_measured() -> None:
     lines = "4 legs, upright, 40 x 30, at corners\n2 rails, across, leg.width x 20, into legs\n"
     assert sizes(part(lines, "rail")) == (None, *mm(40, 20))
     assert sizes(part(f"{lines}measured leg.width = 39\n", "rail")) == (None, *mm(39, 20))
+
+
+def test_a_piece_stands_outdoors_only_where_the_notes_say_so() -> None:
+    legs = "4 legs, upright, 40 x 40, at corners\n"
+    assert declared(f"{legs}place indoors\n").outdoors is None
+    assert declared(f"{legs}place outdoors\n").outdoors is not None
