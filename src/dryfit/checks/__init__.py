@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from dryfit.checks.carried import check_carried
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
@@ -40,6 +41,7 @@ def check_model(model: Model, shop: Shop) -> Findings:
 def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_sums(model)
     yield from check_held(model)
+    yield from check_carried(model)
     yield from check_stages(model)
     yield from check_glue_ups(model, shop)
     yield from check_slots(model)

@@ -215,3 +215,16 @@ def test_screws_into_the_ends_of_rails_are_h19() -> None:
 GLUED = """end rails into long rails: housing 6
 glue up frame: long rails, end rails
 """
+
+
+def test_a_tray_above_its_ledgers_lies_on_nothing() -> None:
+    text = text_of("tray_chest")
+    assert "lies-on-nothing" not in codes(checked(text))
+    assert "lies-on-nothing" in codes(checked(changed(text, ("up 60, 170", "up 62, 170"))))
+
+
+def test_a_shelf_on_bought_pins_is_carried() -> None:
+    text = text_of("wall_case")
+    assert "lies-on-nothing" not in codes(checked(text))
+    pins = "bought 4 shelf pins, 5 dia, for shelf\n"
+    assert "lies-on-nothing" in codes(checked(changed(text, (pins, ""))))

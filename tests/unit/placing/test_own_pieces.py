@@ -66,9 +66,9 @@ WALL_CASE = {
 TRAY_CHEST = {
     "left ledger 1": ("16 26", "0 300", "40 60"),
     "right ledger 3": ("334 344", "0 300", "260 280"),
-    # The opening is 328 wide, 11 are left at either side.
-    "tray 1 > left tray side": ("27 37", "0 280", "62 142"),
-    "tray 3 > back tray end": ("37 323", "270 280", "282 362"),
+    # The opening is 328 wide, 2 are left at either side; they lie on the ledgers.
+    "tray 1 > left tray side": ("18 28", "0 280", "60 140"),
+    "tray 3 > back tray end": ("28 332", "270 280", "280 360"),
 }
 MIRROR = {
     "left stile": ("0 60", "0 22", "0 700"),
