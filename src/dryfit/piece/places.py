@@ -78,7 +78,8 @@ def put(clauses: Sequence[PartClause], sums: Sums, names: Names, lies: Lying) ->
     set_in, insets = _set_in(clauses, sums, lies)
     froms, lists = _from_the_piece(clauses, sums)
     back = next((each for each in clauses if isinstance(each, SetBack)), None)
-    apart = next((each for each in clauses if isinstance(each, Apart)), None)
+    written = next((each for each in clauses if isinstance(each, Apart)), None)
+    apart = sums.amount(written.amount, written.span) if written else None
     lapping = next((each for each in clauses if isinstance(each, Lapping)), None)
     return Put(
         set_in=set_in,
@@ -92,9 +93,9 @@ def put(clauses: Sequence[PartClause], sums: Sums, names: Names, lies: Lying) ->
             for each in clauses
             if isinstance(each, Flush)
         ),
-        spread=_spread(clauses, sums),
+        spread=_spread(clauses, sums, apart),
         gaps=tuple(_gaps(clauses, sums, lies)),
-        apart=sums.amount(apart.amount, apart.span) if apart else None,
+        apart=apart,
         lapping=sums.amount(lapping.amount, lapping.span) if lapping else None,
         handed=next((each.span for each in clauses if isinstance(each, Handed)), None),
     )
@@ -179,7 +180,8 @@ def _on_hosts(clauses: Sequence[PartClause], sums: Sums, names: Names) -> Iterat
             yield OnHost(axis, side, amounts, hosts, clause.span, beyond)
 
 
-def _spread(clauses: Sequence[PartClause], sums: Sums) -> SpreadWords | None:
+def _spread(clauses: Sequence[PartClause], sums: Sums, apart: Amount | None) -> SpreadWords | None:
+    # "8 between" is the gap of the row; beside it "gap 2" is the play at its ends.
     spread = next((each for each in clauses if isinstance(each, Spread)), None)
     gap = next((each for each in clauses if isinstance(each, Gap)), None)
     if spread is None:
@@ -187,7 +189,7 @@ def _spread(clauses: Sequence[PartClause], sums: Sums) -> SpreadWords | None:
     axis = RUN_AXIS[spread.direction] if spread.direction else None
     between = next((amount for amount, word in gap.amounts if word is None), None) if gap else None
     written = sums.amount(between, gap.span) if gap and between else None
-    return SpreadWords(axis, written, spread.span, spread.ends)
+    return SpreadWords(axis, apart or written, spread.span, spread.ends)
 
 
 def _gaps(clauses: Sequence[PartClause], sums: Sums, lies: Lying) -> Iterator[GapAround]:

@@ -81,3 +81,31 @@ def test_a_row_that_falls_short_of_the_edges_is_told_once_how_to_reach_over() ->
     (found,) = errors(checked(changed(STOOL, (", set in 0 front to back", ""))))
     assert found.code == "overall-not-met"
     assert "`set in 0 front to back`" in found.hints[0].message
+
+
+RACK = """piece Slat rack
+units mm
+overall 600 wide, 300 deep, 400 high
+timber ash
+4 posts, upright, 40 x 40, at corners
+2 rails, front to back, 60 x 20, tenon 25 long into posts, flush with top of posts
+2 long rails, across, 60 x 20, tenon 25 long into posts, up 50
+5 slats, across, flat, 40 x 18, onto rails, spread front to back, 8 between
+slats onto rails: screws
+glue up 2 sides: 2 posts, 1 rail
+glue up stand: sides, long rails
+"""
+
+
+def test_a_gap_between_is_the_gap_of_the_row() -> None:
+    between, gap = (model_of(changed(RACK, ("8 between", each))) for each in ("8 between", "gap 8"))
+    # 270 of rail less 5 x 40 and 4 x 8 leave 38: 19 at each end, and 48 from slat to slat.
+    first, *others = depths(between, "slat")
+    assert [place - first for place in others] == [48, 96, 144, 192]
+    assert depths(between, "slat") == depths(gap, "slat")
+
+
+def test_a_gap_between_that_is_too_much_is_told() -> None:
+    (found,) = errors(checked(changed(RACK, ("8 between", "30 between"))))
+    assert found.code == "spread-too-full"
+    assert found.figures["needed"] == 5 * 40 + 4 * 30
