@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from base64 import b64encode
 from functools import cache
 from typing import TYPE_CHECKING, Literal
@@ -24,6 +25,9 @@ Paper = Literal["a4", "letter"]
 _FONTS = (("Inter-Regular.woff2", 400), ("Inter-Bold.woff2", 700))
 
 
+_TAG = re.compile(r"(<[^>]*>)")
+
+
 def render(model: Model, plan: Plan, shop: Shop, findings: Findings, paper: Paper = "a4") -> str:
     """Return the booklet of a piece as one HTML file.
 
@@ -35,7 +39,20 @@ def render(model: Model, plan: Plan, shop: Shop, findings: Findings, paper: Pape
 def page(booklet: Booklet, paper: Paper) -> str:
     """Return the HTML of a booklet."""
     template = _environment().get_template("booklet.html.j2")
-    return template.render(booklet=booklet, paper=paper, styles=_styles(paper))
+    return as_spoken(template.render(booklet=booklet, paper=paper, styles=_styles(paper)))
+
+
+def as_spoken(html: str) -> str:
+    """Return the page with parts inside patterns named as the notes name them.
+
+    ``upper drawer > side`` is an id, and stays so in attributes; on paper it is the upper drawer's
+    side.
+    """
+    pieces = _TAG.split(html)
+    return "".join(
+        piece if index % 2 else piece.replace(" &gt; ", "\u2019s ")
+        for index, piece in enumerate(pieces)
+    )
 
 
 def words(text: Text) -> Markup:

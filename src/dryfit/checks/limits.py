@@ -119,7 +119,7 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
             "opening-tapers",
             Severity.WARNING if taper > _FAR_OFF else Severity.NOTICE,
             f"{measured.name}: measured from {shown(min(measured.amounts))} to "
-            f"{shown(max(measured.amounts))}; the smallest counts, the opening is out by "
+            f"{shown(max(measured.amounts))}; what goes in must pass the smallest; the opening is out by "
             f"{shown(taper)}",
             measured.span,
             figures={"taper": taper, "smallest": min(measured.amounts)},
@@ -133,13 +133,20 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
 
 def _differs(measured: Measured, planned: Fraction, span: Span, model: Model) -> Diagnostic:
     shown = model.display.with_unit
+    inside = measured.kind == "opening"
+    kept = "what stands in it is planned for" if inside else "the plan goes on with"
+    remedy = (
+        "cut what goes in to the opening as it is, less its gaps"
+        if inside
+        else "write the size that came out otherwise on the line it comes from"
+    )
     return finding(
         "M8",
         "measured-differs",
-        Severity.QUESTION,
-        f"{measured.name} is worked out as {shown(planned)} and measured as "
-        f"{shown(measured.taken)}; the plan goes on with what is worked out",
+        Severity.WARNING if inside else Severity.QUESTION,
+        f"{measured.name} is measured as {shown(measured.taken)}, and {kept} "
+        f"{shown(planned)}, as it is worked out",
         span,
         figures={"planned": planned, "measured": measured.taken},
-        remedy="write the size that came out otherwise on the line it comes from",
+        remedy=remedy,
     )
