@@ -170,12 +170,35 @@ def test_the_nearest_preposition_gets_the_joint() -> None:
     into, onto = clauses("into legs, tenon 20, onto aprons")
     assert isinstance(into, Join)
     assert isinstance(onto, Join)
-    assert (into.spec, onto.spec) == (None, tenon((20, None)))
+    assert (into.spec, onto.spec) == (tenon((20, None)), None)
     into, onto = clauses("tenon 20, into legs, onto aprons, 4 screws")
     assert isinstance(into, Join)
     assert isinstance(onto, Join)
     assert into.spec == tenon((20, None))
     assert onto.spec == JointSpec("screws", 4, (), None, NOWHERE)
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("behind legs: housing 6, in front of aprons", ["housing", None]),
+        ("behind legs, housing 6, in front of aprons", ["housing", None]),
+        ("behind legs with housing 6, in front of aprons", ["housing", None]),
+        ("behind legs housing 6, in front of aprons", ["housing", None]),
+        ("in front of legs, housing 6 behind aprons", [None, "housing"]),
+        ("between legs: housing 6, under aprons: glue", ["housing", "glue"]),
+        ("under legs: glue, between aprons: housing 6", ["glue", "housing"]),
+        ("between legs, housing 6, under aprons", ["housing", None]),
+        ("between legs: screws, under aprons", ["screws", None]),
+        ("between legs, screws, under aprons", [None, "screws"]),
+        ("onto legs: screws, between aprons", ["screws", None]),
+    ],
+)
+def test_the_sign_between_ties_a_joint_to_its_preposition(
+    text: str, kinds: list[str | None]
+) -> None:
+    joins = [clause for clause in clauses(text) if isinstance(clause, Join)]
+    assert [join.spec.kind if join.spec else None for join in joins] == kinds
 
 
 def test_screws_hold_what_lies_on_something_not_what_is_between() -> None:

@@ -155,12 +155,14 @@ def _needs_a_joint(said: Said, draft: Draft) -> None:
 
 
 def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClause, ...]:
-    """Put every joint that stands alone to the nearest preposition without one."""
+    """Put every joint that stands alone to the preposition without one that it is written at."""
     done: list[PartClause | None] = list(clauses)
     for index, spec in enumerate(clauses):
         if not isinstance(spec, JointSpec):
             continue
-        at = _nearest(done, index, spec)
+        at = _written_at(clauses, index, draft, done)
+        if at is None:
+            at = _nearest(done, index, spec)
         if at is not None:
             host = done[at]
             assert isinstance(host, Join)
@@ -185,6 +187,41 @@ def _check_lap(spec: JointSpec, host: Join, draft: Draft) -> None:
         Repair("if it reaches over", spec.span, f"lapping {rest}"),
         Repair("if it is a joint", spec.span, f"half lap {rest}"),
     )
+
+
+def _written_at(
+    clauses: Sequence[PartClause], index: int, draft: Draft, done: Sequence[PartClause | None]
+) -> int | None:
+    """Return the preposition beside a joint to which the sign between them ties it, or None.
+
+    "behind front: housing 6, in front of rear" and "tenon 20 into legs" leave no choice; between
+    two commas a joint is of the part named just before, as what is said behind a name is.
+    """
+    before = index - 1 if _is_open(done, index - 1) else None
+    after = index + 1 if _is_open(done, index + 1) else None
+    if after is not None and not _sign_between(clauses, index, draft):
+        return after
+    if before is None:
+        return None
+    sign = _sign_between(clauses, before, draft)
+    if sign != ",":
+        return before
+    # Screws hold what lies on something; "between posts, screws, under seat" is about the seat.
+    spec = clauses[index]
+    fastened = isinstance(spec, JointSpec) and spec.kind in _FASTENERS
+    return before if after is not None and not fastened else None
+
+
+def _is_open(done: Sequence[PartClause | None], at: int) -> bool:
+    clause = done[at] if 0 <= at < len(done) else None
+    return isinstance(clause, Join) and clause.spec is None
+
+
+def _sign_between(clauses: Sequence[PartClause], at: int, draft: Draft) -> str:
+    """Return what stands between a phrase and the next: a comma, a colon, a word or nothing."""
+    end = draft.line.offsets(clauses[at].span)[1]
+    start = draft.line.offsets(clauses[at + 1].span)[0]
+    return draft.line.text[end:start].strip().replace(";", ",")
 
 
 def _nearest(clauses: Sequence[PartClause | None], index: int, spec: JointSpec) -> int | None:
