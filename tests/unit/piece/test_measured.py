@@ -117,3 +117,12 @@ def test_a_range_on_a_parts_line_is_such_a_limit() -> None:
     text = changed(STOOL, ("1 seat, flat, 22 thick", "1 seat, flat, 22 thick, 310 to 330 wide"))
     finding = told(text, "limit-broken")
     assert finding.figures == {"size": 300, "limit": 310}
+
+
+def test_a_measurement_that_nothing_waits_for_is_refused() -> None:
+    found = errors(checked(with_lines("measured overall width = 418")))
+    assert [finding.code for finding in found] == ["measured-unknown"]
+    bench = text_of("boot_bench")
+    assert "measured-unknown" not in codes(
+        checked(with_lines("measured base length = 938", text=bench))
+    )
