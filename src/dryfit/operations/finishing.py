@@ -13,6 +13,7 @@ from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import left_out
 from dryfit.operations.glue_patches import tape_details
 from dryfit.operations.gluing import lag_of
+from dryfit.operations.levelling import level_rules
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
 from dryfit.operations.sanding import eased, grit_rules, sanded
@@ -65,14 +66,19 @@ def finished(
         rules += grit_rules(tuple(rows[:-1]))
         rules.append(Rule(rows[-2].id, rows[-1].id, WHY_EASE_LAST))
         rules += _before_sanding(coating, rows[0], model, glue_ups, last_cuts)
+        rules += level_rules(coating, rows[:1], model)
         eased_of |= dict.fromkeys(coating.copies, rows[-1])
         if coating not in model.coatings:
             continue
-        operations += _coats(coating, model, shop)
+        coats = _coats(coating, model, shop)
+        operations += coats
         rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+        rules += level_rules(coating, coats[:1], model)
     for coating in (each for each in model.coatings if each.surfaces):
-        operations += _coats(coating, model, shop)
+        coats = _coats(coating, model, shop)
+        operations += coats
         rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+        rules += level_rules(coating, coats[:1], model)
     rules += _one_surface_at_a_time(model, shop)
     return Batch(tuple(operations), tuple(rules), findings=_unknown(model, shop))
 

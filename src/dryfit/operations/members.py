@@ -34,6 +34,15 @@ def parts_of(copies: tuple[str, ...], model: Model) -> tuple[Part, ...]:
     return tuple(part for part in model.parts if any(copy.name in names for copy in part.copies))
 
 
+def levelled(model: Model) -> tuple[Assembly, ...]:
+    """Return the assemblies whose laps are planed level once the glue is hard."""
+    return tuple(
+        each
+        for each in model.assemblies
+        if any(model.joint(name).kind == "half lap" for name in each.joints)
+    )
+
+
 def outermost(model: Model) -> tuple[Assembly, ...]:
     """Return the assemblies that no other takes in."""
     inner = {name for assembly in model.assemblies for name in assembly.of}

@@ -16,7 +16,7 @@ from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
-from dryfit.operations.members import all_copies, outermost
+from dryfit.operations.members import all_copies, levelled, outermost
 from dryfit.operations.precedence import joinery_rules
 from dryfit.operations.progress import progress_findings
 from dryfit.operations.router_stops import through_before_stopped
@@ -30,6 +30,7 @@ from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
+WHY_LEVEL_FIRST = "the cut is measured from faces that the plane has made one"
 
 
 def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
@@ -132,6 +133,8 @@ def _late_rules(
             if stage in {assembly.stage, assembly.name}:
                 glue = glue_ups[assembly.name]
                 rules.append(Rule(glue.id, name, WHY_AFTER_STAGE, lag_of(glue, "machine")))
+                if assembly in levelled(model):
+                    rules.append(Rule(f"{assembly.name} / level", name, WHY_LEVEL_FIRST))
                 rules += _before_sanding(name, assembly, glue_ups, model, shop)
     return tuple(rules)
 

@@ -3,6 +3,7 @@
 It knows the contract and the trade's rules, and nothing of operations, joinery or planning.
 """
 
+from tests.property.plan_oracle.levels import levelling
 from tests.property.plan_oracle.reading import Json
 from tests.property.plan_oracle.replay import Replay
 from tests.property.plan_oracle.sequence import sequence
@@ -17,6 +18,7 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *milling(steps, parts, shop),
         *origins(steps),
         *sequence(steps, parts),
+        *levelling(steps, parts),
         *moments(steps, shop),
         *cures(steps, parts),
         *dust(steps, shop),

@@ -1,0 +1,36 @@
+"""Laps are planed level before what they lie in is sanded and coated (TRADE C1)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from dryfit.operations.members import all_copies, levelled
+from dryfit.placing.model import Assembly, Coating, Model
+from dryfit.plan.operation import Operation, Rule
+
+WHY_LEVEL_FIRST = {
+    "sand": "the plane leaves its marks, and the paper takes them out",
+    "coat": "the plane would take the finish off again",
+}
+
+
+def level_rules(coating: Coating, rows: Iterable[Operation], model: Model) -> tuple[Rule, ...]:
+    """Return the rules from levelling to the sanding and the coats in `rows` of one coating.
+
+    What is finished before a glue-up does not wait for that one, nor for one that takes it in.
+    """
+    return tuple(
+        Rule(f"{assembly.name} / level", row.id, WHY_LEVEL_FIRST[row.kind])
+        for assembly in levelled(model)
+        if set(all_copies(assembly, model)) & set(coating.copies)
+        and not _finished_before(coating, assembly, model)
+        for row in rows
+    )
+
+
+def _finished_before(coating: Coating, assembly: Assembly, model: Model) -> bool:
+    inside = set(all_copies(assembly, model))
+    return any(
+        coating.before in {each.name, each.stage} and set(all_copies(each, model)) <= inside
+        for each in model.assemblies
+    )
