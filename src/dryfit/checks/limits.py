@@ -30,9 +30,12 @@ def check_limits(model: Model) -> Iterator[Diagnostic]:
 def check_measured(model: Model) -> Iterator[Diagnostic]:
     """Yield where a measured opening tapers, and where the bench differs from what is worked out.
 
-    Findings: opening-tapers, measured-differs.
+    Findings: opening-tapers, measured-differs, measured-unknown.
     """
+    waited_for = {part.measure.name for part in model.parts if part.measure is not None}
     for measured in model.measured:
+        if measured.kind == "measurement" and measured.name not in waited_for:
+            yield _of_nothing(measured, waited_for)
         yield from _measured(model, measured)
 
 
@@ -119,8 +122,8 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
             "opening-tapers",
             Severity.WARNING if taper > _FAR_OFF else Severity.NOTICE,
             f"{measured.name}: measured from {shown(min(measured.amounts))} to "
-            f"{shown(max(measured.amounts))}; what goes in must pass the smallest; the opening is out by "
-            f"{shown(taper)}",
+            f"{shown(max(measured.amounts))}; what goes in must pass the smallest; the opening is "
+            f"out by {shown(taper)}",
             measured.span,
             figures={"taper": taper, "smallest": min(measured.amounts)},
             remedy="plane what goes in to fit, or true the opening first",
@@ -129,6 +132,22 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
     values = _values(model, dimension, measured.subject) if measured.subject else ()
     if measured.planned is None and values and measured.taken not in values:
         yield _differs(measured, values[0], measured.span, model)
+
+
+def _of_nothing(measured: Measured, waited_for: Iterable[str]) -> Diagnostic:
+    known = ", ".join(sorted(waited_for))
+    return finding(
+        "M8",
+        "measured-unknown",
+        Severity.ERROR,
+        f"nothing waits for a measurement called `{measured.name}`",
+        measured.span,
+        figures={},
+        remedy=f"measured can be: {known}"
+        if known
+        else "write a part's size, such as `measured leg.thickness = 39.6`, or change the line on "
+        "which the size stands",
+    )
 
 
 def _differs(measured: Measured, planned: Fraction, span: Span, model: Model) -> Diagnostic:
