@@ -30,6 +30,7 @@ from dryfit.piece.bought import supplies
 from dryfit.piece.declared import Declared
 from dryfit.piece.features import declared_features
 from dryfit.piece.finishing import declared_bare, declared_finishes
+from dryfit.piece.gaps import gaps_of_nothing
 from dryfit.piece.joint_keys import with_keys
 from dryfit.piece.joints import contacts_of_lines
 from dryfit.piece.limits import declared_limits
@@ -61,8 +62,9 @@ from dryfit.piece.written_sizes import sizes_on
 def declare(notes: Notes) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
 
-    Findings: those of `missing_lines`, `with_measured`, `declared_parts`, `circles` and
-    `unit_slips`, of the module of each kind of line, and of `Names` and `Sums`.
+    Findings: those of `missing_lines`, `with_measured`, `declared_parts`, `circles`,
+    `gaps_of_nothing` and `unit_slips`, of the module of each kind of line, and of `Names` and
+    `Sums`.
     """
     units = first_line(notes, UnitsLine)
     first = units.first if units else "length"
@@ -78,6 +80,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     findings = (
         *missing_lines(notes),
         *circles(declared.wishes, declared.stages),
+        *gaps_of_nothing(declared.parts, declared.contacts),
         *slips,
         *(each for each in of_planned if each not in of_sums),
         *of_sums,

@@ -166,3 +166,20 @@ def test_a_piece_stands_outdoors_only_where_the_notes_say_so() -> None:
     legs = "4 legs, upright, 40 x 40, at corners\n"
     assert declared(f"{legs}place indoors\n").outdoors is None
     assert declared(f"{legs}place outdoors\n").outdoors is not None
+
+
+@pytest.mark.parametrize(
+    ("words", "codes"),
+    [
+        ("up 100, gap 2", ["gap-of-nothing"]),
+        ("up 100, 3 between", ["gap-of-nothing"]),
+        ("spread up and down, gap 20", []),
+        ("spread up and down, gap 20, 2 at ends", ["gap-of-nothing"]),
+        ("in bay, gap 2, 3 between", []),
+    ],
+)
+def test_a_gap_is_that_of_a_row_or_of_an_opening(words: str, codes: list[str]) -> None:
+    lines = f"2 sides, upright, 300 x 18, at left and right\n2 shelves, flat, 18 thick, {words}\n"
+    bay = "bay = opening between sides\n"
+    _, findings = declare(parse(Source("notes.dryfit", HEAD + lines + bay))[0])
+    assert [finding.code for finding in findings] == codes

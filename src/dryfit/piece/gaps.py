@@ -1,0 +1,36 @@
+"""Gaps that no row and no opening makes use of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.piece.declared import Amount, Contact, DeclaredPart
+
+
+def gaps_of_nothing(
+    parts: Iterable[DeclaredPart], contacts: Iterable[Contact]
+) -> Iterator[Diagnostic]:
+    """Yield for each part the first gap that says nothing about it: gap-of-nothing.
+
+    What stands in an opening has play on every side; a row has one gap, that between its copies.
+    """
+    in_openings = {contact.guest.part for contact in contacts if contact.preposition == "in"}
+    for part in parts:
+        if part.name not in in_openings and (gap := _unused(part)) is not None:
+            yield Diagnostic(
+                "gap-of-nothing",
+                Severity.ERROR,
+                f"{part.name} stands in no opening, so nothing is made of this gap",
+                gap.span,
+                hints=(
+                    Hint("say which opening it stands in: `in bay, gap 2`"),
+                    Hint("of a row write `spread`, of a distance from where: `20 from left`"),
+                ),
+            )
+
+
+def _unused(part: DeclaredPart) -> Amount | None:
+    in_a_row = part.spread is not None
+    gaps = (gap.amount for gap in part.gaps if not in_a_row or gap.axis is not None)
+    return next(gaps, None if in_a_row else part.apart)
