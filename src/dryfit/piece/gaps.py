@@ -13,11 +13,12 @@ def gaps_of_nothing(
 ) -> Iterator[Diagnostic]:
     """Yield for each part the first gap that says nothing about it: gap-of-nothing.
 
-    What stands in an opening has play on every side; a row has one gap, that between its copies.
+    What stands in an opening has play on every side, and what goes between others without a joint
+    has it at its ends (`placing.play`); a row has one gap, that between its copies.
     """
-    in_openings = {contact.guest.part for contact in contacts if contact.preposition == "in"}
+    with_play = {contact.guest.part for contact in contacts if _has_play(contact)}
     for part in parts:
-        if part.name not in in_openings and (gap := _unused(part)) is not None:
+        if part.name not in with_play and (gap := _unused(part)) is not None:
             yield Diagnostic(
                 "gap-of-nothing",
                 Severity.ERROR,
@@ -28,6 +29,11 @@ def gaps_of_nothing(
                     Hint("of a row write `spread`, of a distance from where: `20 from left`"),
                 ),
             )
+
+
+def _has_play(contact: Contact) -> bool:
+    loose = contact.preposition == "between" and contact.joint is None
+    return loose or contact.preposition == "in"
 
 
 def _unused(part: DeclaredPart) -> Amount | None:

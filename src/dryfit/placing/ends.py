@@ -15,6 +15,7 @@ from dryfit.joinery.proportions import (
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
 from dryfit.placing.lines import with_words
+from dryfit.placing.play import play_at, state_play
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site, both, size_name, whole
@@ -145,8 +146,13 @@ def _say_end(
     pair: tuple[Seat, Seat],
     end: tuple[int, int],
 ) -> bool:
-    # Once the host's size is known: the guest's end lies its tenon beyond the host's face.
+    # Once the host's size is known: the guest's end lies its tenon beyond the host's face, or its
+    # play before it.
     (seat, host), (axis, side) = pair, end
+    play = play_at(part, contact, axis, side)
+    if play is not None:
+        state_play(site, Face(host.name, axis, -side), Face(seat.name, axis, side), play)
+        return True
     deep = penetration(site, part, contact, host, axis)
     if deep is None:
         return False

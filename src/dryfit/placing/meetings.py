@@ -13,6 +13,7 @@ from dryfit.placing.in_openings import DEPTH, fillings, state_in_opening
 from dryfit.placing.offsets import state_offsets
 from dryfit.placing.on_faces import state_on_faces
 from dryfit.placing.panels import state_inside
+from dryfit.placing.play import report_idle_play
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site
@@ -24,7 +25,7 @@ ZERO = Fraction(0)
 def state_meetings(site: Site, part: DeclaredPart) -> None:
     """Tell or queue the facts of every contact in which the part is the guest.
 
-    Findings: set-back-from-nothing, and those of crossings.
+    Findings: set-back-from-nothing, gap-of-nothing, and those of crossings.
     """
     for contact in site.contacts(part.name, "into", "between"):
         for seat in site.guests(contact):
@@ -41,6 +42,7 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
     state_on_faces(site, part)
     state_offsets(site, part)
     state_in_opening(site, part)
+    report_idle_play(site, part)
     if part.set_back is not None:
         for seat in site.seats(part.name):
             _state_set_back(site, part, seat, part.set_back)
