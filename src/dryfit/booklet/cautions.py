@@ -21,6 +21,8 @@ TABLE = Path(__file__).with_name("cautions.csv")
 ANY_MACHINE = "any machine"
 CUTTER_CHANGE = "isolate"
 
+_PRACTICE = "common practice"
+
 _WITHOUT_POWER = frozenset({"bench", "glue bench", "finish bench"})
 
 
@@ -39,6 +41,13 @@ class Caution:
     def general(self) -> bool:
         """Whether it holds at every machine, so that naming it on each page would dull it."""
         return ANY_MACHINE in self.applies
+
+    @property
+    def cited(self) -> str:
+        """The source as printed; common practice is nobody's text that could be remembered."""
+        if self.read or self.source == _PRACTICE:
+            return self.source
+        return f"{self.source} (from memory)"
 
 
 @cache

@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.booklet.bench import CopyRow, copy_row
 from dryfit.booklet.gaps import SIDES
 from dryfit.booklet.labels import Labels
-from dryfit.booklet.text import Mark, Piece, Say, Text, joined, listed
+from dryfit.booklet.text import Amount, Mark, Piece, Say, Text, joined, listed
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
@@ -40,39 +40,15 @@ class PartRow:
     marks: Text
 
 
-@dataclass(frozen=True, slots=True)
-class Volume:
-    """Volume of the finished parts of one timber in mm3, and how it is written."""
-
-    timber: str
-    volume: Fraction
-    metric: str
-    board_feet: str
-
-
 def part_rows(model: Model, labels: Labels, say: Say) -> tuple[PartRow, ...]:
     """Return the cut list in the order of the notes, the tool's own parts last."""
     ordered = sorted(model.parts, key=lambda part: part.made)
     return tuple(_row(part, model, labels, say) for part in ordered)
 
 
-def volumes(model: Model) -> tuple[Volume, ...]:
-    """Return the volume of the finished parts by timber, in the order of the notes."""
-    totals: dict[str, Fraction] = {}
-    for part in model.parts:
-        one = part.length * part.width * part.thickness
-        timber = part.timber or "timber not named"
-        totals[timber] = totals.get(timber, Fraction(0)) + one * len(part.copies)
-    return tuple(_volume(timber, volume) for timber, volume in totals.items())
-
-
-def _volume(timber: str, volume: Fraction) -> Volume:
-    from dryfit.quantities import border
-
-    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
-    return Volume(
-        timber, volume, f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
-    )
+def thickness_of(part: Part, say: Say) -> Amount:
+    """Return the thickness as printed: of a sheet to a tenth, as it is measured for its groove."""
+    return say.setting(part.thickness) if part.stock == "sheet" else say.size(part.thickness)
 
 
 def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
@@ -83,7 +59,7 @@ def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
         count=len(part.copies),
         length=(length,) if part.measure is None else ("about ", length),
         width=(say.size(part.width),),
-        thickness=(say.size(part.thickness),),
+        thickness=(thickness_of(part, say),),
         timber=part.timber or "",
         sums=_sums(part, model, say),
         remarks=_remarks(part, model, say),

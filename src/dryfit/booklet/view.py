@@ -8,17 +8,19 @@ from pathlib import PurePath
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit
+from dryfit.booklet.circumstances import circumstances
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawings import cover_drawing, time_line
+from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
-from dryfit.booklet.parts_list import PartRow, Volume, part_rows, volumes
+from dryfit.booklet.parts_list import PartRow, part_rows
 from dryfit.booklet.steps import StepView, spent, visit_steps
 from dryfit.booklet.text import Say, capital
 from dryfit.booklet.titles import titles
-from dryfit.booklet.wording import clock, lag
+from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
+from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
-from dryfit.piece.declared import Coats
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Plan, Visit
 from dryfit.shop.shop import Shop
@@ -41,12 +43,13 @@ class VisitView:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What is bought or at hand, who gets which finish, timber as noted, and volumes."""
+    """What is bought, who gets which finish and what none, timber as noted, and wood in all."""
 
     hardware: tuple[tuple[int, str, str, str], ...]
     finishes: tuple[tuple[str, str], ...]
+    bare: str
     stock: tuple[str, ...]
-    volumes: tuple[Volume, ...]
+    wood: tuple[WoodNeeded, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +63,7 @@ class Booklet:
     cautions: tuple[Caution, ...]
     assumptions: tuple[AssumptionView, ...]
     findings: tuple[FindingView, ...]
+    circumstances: tuple[str, ...]
     notes: tuple[str, ...]
     shop: str
     hours: str
@@ -83,6 +87,7 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
         cautions=for_steps(plan.steps),
         assumptions=assumptions(model),
         findings=warnings(findings),
+        circumstances=circumstances(model, findings),
         notes=model.notes,
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
@@ -122,33 +127,11 @@ def _supplies(bench: Bench) -> Supplies:
     model = bench.model
     return Supplies(
         tuple((row.count, row.item, row.size, row.purpose) for row in model.hardware),
-        _finishes(bench),
+        finishes(bench),
+        left_bare(bench.model),
         tuple(line.text for line in model.stock),
-        volumes(model),
+        wood_needed(model),
     )
-
-
-def _finishes(bench: Bench) -> tuple[tuple[str, str], ...]:
-    """Return who gets what: the coats in turn, and the parts and glue-ups that get them."""
-    rows: dict[str, list[str]] = {}
-    for coating in bench.model.coatings:
-        words = ", then ".join(_product(bench, each) for each in coating.products)
-        of = f"{coating.surfaces} of the " if coating.surfaces else ""
-        bare = f" (not {' and '.join(coating.spared)})" if coating.spared else ""
-        rows.setdefault(words, []).append(f"{of}{coating.subject}{bare}")
-    return tuple((words, ", ".join(dict.fromkeys(names))) for words, names in rows.items())
-
-
-def _product(bench: Bench, product: Coats) -> str:
-    known = bench.shop.finishes.get(product.product)
-    coats = product.coats or (known.coats if known else None)
-    apart = product.apart * 10 if product.apart else (known.recoat if known else None)
-    words = [product.product]
-    if coats:
-        words.append(f"{coats} coats" if coats > 1 else "1 coat")
-    if apart and coats and coats > 1:
-        words.append(f"{lag(apart)} apart")
-    return ", ".join(words)
 
 
 def _time(tenths: int) -> str:

@@ -18,7 +18,7 @@ from dryfit.cli.status import DONE, IN_THE_NOTES
 from dryfit.cli.strictness import without_warnings
 from dryfit.diagnostics import Findings, Severity, worst
 from dryfit.diagnostics.as_json import Json, findings_json, severity_counts
-from dryfit.diagnostics.render import full
+from dryfit.diagnostics.render import full, short
 from dryfit.outputs import write_whole
 from dryfit.plan.plan import Plan
 from dryfit.progress import Progress
@@ -34,6 +34,8 @@ def check(options: argparse.Namespace) -> int:
         )
     else:
         _tell(checked.findings)
+        for kept in limits_kept(checked.findings):
+            print(short(kept), file=sys.stderr)
         if not checked.failed and checked.model is not None:
             from dryfit.cli.understood import understood
 
@@ -145,8 +147,16 @@ def _write_json(document: Json) -> None:
 
 
 def _tell(findings: Findings) -> None:
-    if findings:
-        print(full(findings) + "\n", file=sys.stderr)
+    # A limit that is kept asks for nothing: `check` says it on one line, the booklet on its page.
+    kept = limits_kept(findings)
+    told = tuple(each for each in findings if each not in kept)
+    if told:
+        print(full(told) + "\n", file=sys.stderr)
+
+
+def limits_kept(findings: Findings) -> Findings:
+    """Return the notices of limits that are kept, with their margins."""
+    return tuple(each for each in findings if each.code == "limit-kept")
 
 
 def _summary(findings: Findings) -> str:

@@ -39,7 +39,8 @@ def _name(part: Part) -> str:
 def _size(part: Part, model: Model) -> str:
     shown = model.display.shown
     lies = _RUNS.get(part.run, part.run)
-    length, width, thickness = (shown(size) for size in (part.length, part.width, part.thickness))
+    length, width = shown(part.length), shown(part.width)
+    thickness = shown(part.thickness, fitted=part.stock == "sheet")
     return f"{length} long ({lies}), {width} wide, {thickness} thick"
 
 

@@ -23,7 +23,7 @@ def parts_table(model: Model) -> str:
             str(len(part.copies)),
             f"~{show(part.length)}" if part.measure else show(part.length),
             show(part.width),
-            show(part.thickness),
+            show(part.thickness, fitted=part.stock == "sheet"),
             part.timber or "",
         )
         for part in model.parts

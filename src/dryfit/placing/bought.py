@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.joinery.cut import Cut
-from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, Supply
+from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, Host, Supply
 from dryfit.placing.found import Found
 from dryfit.placing.heights import say
 from dryfit.placing.model import Bought, Part
@@ -65,9 +65,9 @@ def bought_things(site: Site, parts: Sequence[Part]) -> tuple[Bought, ...]:
 def _placed(site: Site, part: Part) -> Bought:
     declared = site.part(part.name)
     words = declared.bought
-    hosts = [host.part for contact in site.contacts_of(part.name) for host in contact.hosts]
+    hosts = [host for contact in site.contacts_of(part.name) for host in contact.hosts]
     where = [contact.preposition for contact in site.contacts_of(part.name)][:1]
-    goes_with = [host.part for host in words.goes_with] if words else []
+    goes_with = words.goes_with if words else ()
     purpose = " ".join((*where, "the", _listed_words(site, hosts))) if hosts else ""
     return Bought(
         name=part.name,
@@ -87,22 +87,25 @@ def _written_sizes(site: Site, part: DeclaredPart) -> str:
 
 
 def _listed(site: Site, supply: Supply) -> Bought:
-    goes_with = [host.part for host in supply.words.goes_with]
     return Bought(
         name=supply.name,
         written=supply.written,
         count=supply.count,
         size=supply.size,
-        purpose=_listed_words(site, goes_with),
+        purpose=_listed_words(site, supply.words.goes_with),
         order=supply.words.order,
         copies=(),
         span=supply.span,
     )
 
 
-def _listed_words(site: Site, names: Iterable[str]) -> str:
-    return " and ".join(dict.fromkeys(_written(site, name) for name in names))
+def _listed_words(site: Site, hosts: Iterable[Host]) -> str:
+    return " and ".join(dict.fromkeys(_written(site, host) for host in hosts))
 
 
-def _written(site: Site, name: str) -> str:
-    return name if site.opening(name) else site.written(name)
+def _written(site: Site, host: Host) -> str:
+    if site.opening(host.part):
+        return host.part
+    # A whole instance of a pattern is no part: it is named as the line names it.
+    known = any(part.name == host.part for part in site.parts())
+    return site.written(host.part) if known else host.span.text()

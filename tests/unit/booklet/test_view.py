@@ -281,9 +281,9 @@ def test_a_clamp_that_the_shop_lacks_is_told() -> None:
 def test_volumes_are_of_the_finished_parts(view: Booklet) -> None:
     expected = 4 * 430 * 45 * 30 + 4 * 340 * 45 * 30 + 2 * 920 * 100 * 22
     expected += 1000 * 360 * 20 + 5 * 940 * 40 * 18
-    (volume,) = view.supplies.volumes
-    assert volume.volume == expected
-    assert volume.metric == "0.0188 m³"
+    (wood,) = view.supplies.wood
+    assert wood.amount == expected
+    assert wood.metric == "0.0188 m³"
 
 
 @pytest.mark.parametrize(

@@ -22,6 +22,14 @@ finish oil varnish, 2 coats, 24 h apart
 """
 
 
+FRAMES = """\
+pattern frame with width, depth, height
+2 stiles, upright, 20 x 10, at left and right
+end
+2 bay frames, as frame, 200 wide, 10 deep, 200 high, spread across, 0 from front, up 150
+"""
+
+
 def test_casters_stand_on_the_floor_and_carry_the_case() -> None:
     model = model_of(CART)
     casters = next(thing for thing in model.bought if thing.name == "caster")
@@ -99,3 +107,18 @@ def test_in_inches_glue_and_finish_are_bought_by_ounces() -> None:
     rows = {row.item: row.size for row in model_of(changed(text, ("30 dia", "1 1/4 dia"))).hardware}
     # 2 x 426 and 2 x 604.5 square inches, two coats at 10 square metres a litre: 266 ml.
     assert (rows["white glue"], rows["oil varnish"]) == ("about 1 oz", "about 9 fl oz")
+
+
+def test_what_is_bought_for_instances_of_a_pattern_names_them_as_the_line_does() -> None:
+    text = changed(
+        CART,
+        ("bought 2 knobs", "bought 4 hinges, for bay frames\nbought 2 knobs"),
+        (
+            "glue up case",
+            f"{FRAMES}glue up case",
+        ),
+    )
+    found = checked(text)
+    assert found.model is not None, codes(found)
+    hinge = next(row for row in found.model.hardware if row.item == "hinge")
+    assert hinge.purpose == "bay frames"
