@@ -3,23 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Findings
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Cut
+from dryfit.joinery.cut import Cut, Placed
 from dryfit.piece.declared import Declared
 from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
-from dryfit.placing.fastenings import find_buttons
+from dryfit.placing.fastenings import Button, find_buttons
 from dryfit.placing.features import declared_cuts, glued_cuts, names_glue_ups
 from dryfit.placing.finishing import build_fittings, build_hardware
 from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
-from dryfit.placing.model import Assembly, Joint, Model, Wish, WishEnd
+from dryfit.placing.model import Assembly, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
@@ -50,39 +51,71 @@ def _placed(declared: Declared, shop: Shop) -> tuple[Model | None, Findings]:
     return _model(site, boxes), tuple(site.findings)
 
 
+@dataclass(frozen=True, slots=True)
+class _Meetings:
+    """The buttons, all that meets, and of that what meets between parts that are made here."""
+
+    buttons: tuple[Button, ...]
+    found: tuple[Found, ...]
+    made: tuple[Found, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Worked:
+    """The cuts by the copy that they are made in, and the parts and joints that come of them."""
+
+    cuts: Mapping[str, list[Cut]]
+    parts: tuple[Part, ...]
+    joints: tuple[Joint, ...]
+
+
 def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     placed = placed_copies(site, boxes)
     lone = declared_cuts(site, placed)
+    meetings = _meetings(site, placed, lone)
+    worked = _worked(site, placed, meetings, lone)
+    assemblies: tuple[Assembly, ...] = ()
+    if names_glue_ups(site) and not failed(site):
+        # What is cut in a glued whole is known only once it is known what is glued.
+        assemblies = build_assemblies(site, boxes, worked.joints)
+        late = glued_cuts(site, placed, assemblies, worked.cuts)
+        worked = _worked(site, placed, meetings, (*lone, *late))
+    if not failed(site):
+        report_overlaps(site, worked.parts, worked.cuts)
+    if failed(site):
+        return None
+    return _whole(
+        site, meetings, worked, assemblies or build_assemblies(site, boxes, worked.joints)
+    )
+
+
+def _meetings(site: Site, placed: Mapping[str, Placed], lone: tuple[Cut, ...]) -> _Meetings:
     grooves = tuple(cut for cut in lone if cut.role == "groove")
     found = find_joints(site, placed, lone)
     buttons, held = find_buttons(site, placed, grooves)
     everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
-    bought = bought_names(site)
-    made = without_bought(site, everything)
-    cuts = _cuts_by_copy(everything, lone, bought)
-    parts = build_parts(site, placed, buttons, everything, cuts)
-    joints = joint_instances(made, parts)
-    assemblies: tuple[Assembly, ...] = ()
-    if names_glue_ups(site) and not failed(site):
-        # What is cut in a glued whole is known only once it is known what is glued.
-        assemblies = build_assemblies(site, boxes, joints)
-        late = glued_cuts(site, placed, assemblies, cuts)
-        cuts = _cuts_by_copy(everything, (*lone, *late), bought)
-        parts = build_parts(site, placed, buttons, everything, cuts)
-        joints = joint_instances(made, parts)
-    if not failed(site):
-        report_overlaps(site, parts, cuts)
-    if failed(site):
-        return None
-    things = bought_things(site, [part for part in parts if part.name in bought])
-    parts = tuple(part for part in parts if part.name not in bought)
+    return _Meetings(buttons, everything, without_bought(site, everything))
+
+
+def _worked(
+    site: Site, placed: Mapping[str, Placed], meetings: _Meetings, lone: Sequence[Cut]
+) -> _Worked:
+    cuts = _cuts_by_copy(meetings.found, lone, bought_names(site))
+    parts = build_parts(site, placed, meetings.buttons, meetings.found, cuts)
+    return _Worked(cuts, parts, joint_instances(meetings.made, parts))
+
+
+def _whole(
+    site: Site, meetings: _Meetings, worked: _Worked, assemblies: tuple[Assembly, ...]
+) -> Model:
+    bought, joints, declared = bought_names(site), worked.joints, site.declared
+    things = bought_things(site, [part for part in worked.parts if part.name in bought])
+    parts = tuple(part for part in worked.parts if part.name not in bought)
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
-    assemblies = assemblies or build_assemblies(site, boxes, joints)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
-    screws = build_hardware(site, parts, joints, fittings, _screws(joints, made))
-    declared = site.declared
+    screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
     return Model(
         piece=declared.piece,
         source=declared.source,
@@ -99,8 +132,8 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         wishes=_wishes(declared),
         stock=declared.stock,
         notes=declared.notes,
-        assumptions=all_assumptions(site, everything),
-        figures=figures_of(site, parts, made),
+        assumptions=all_assumptions(site, meetings.found),
+        figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,
         measured=declared.measured,
         done=declared.done,

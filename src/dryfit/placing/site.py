@@ -11,6 +11,7 @@ from dryfit.diagnostics import Assumption, Diagnostic, Span
 from dryfit.piece.declared import (
     PART_DIMENSIONS,
     PIECE_DIMENSIONS,
+    PLACE_SIDE,
     Amount,
     Contact,
     Declared,
@@ -28,14 +29,8 @@ from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
 
 Phrase = str | Callable[[], str | None] | None
-SIDE_WORDS = {
-    (0, -1): "left",
-    (0, 1): "right",
-    (1, -1): "front",
-    (1, 1): "back",
-    (2, -1): "bottom",
-    (2, 1): "top",
-}
+SIDE_WORDS = {side: place for place, side in PLACE_SIDE.items()}
+"""The place word of each side of an axis."""
 
 
 @dataclass(slots=True)
@@ -268,7 +263,7 @@ def _axis_of(part: DeclaredPart, dimension: str) -> int:
 def dimension_on(part: DeclaredPart, axis: int) -> str:
     """Return what the size of a part along a piece axis is called."""
     if part.instance is not None:
-        return ("width", "depth", "height")[axis]
+        return PIECE_DIMENSIONS[axis]
     return PART_DIMENSIONS[part.axes.index(axis)]
 
 

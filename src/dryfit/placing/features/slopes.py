@@ -17,10 +17,9 @@ from dryfit.placing.features.task import (
     box_of,
     cut_of,
     gathered,
-    third_axis,
     under,
 )
-from dryfit.placing.features.trenches import broad_first, on_faces
+from dryfit.placing.features.trenches import along_edge, broad_first, on_faces
 from dryfit.placing.lines import with_words
 from dryfit.placing.site import SIDE_WORDS
 
@@ -102,29 +101,9 @@ def eased(task: Task) -> Made:
 def _eased(task: Task, arris: Arris) -> Made:
     feature = task.feature
     face, edge = broad_first(task, arris)
-    along = third_axis(face[0], edge[0])
-    stretches = runs(task, along)
-    if isinstance(stretches, Misfit):
-        return stretches
     width, depth, sizes = _section(task)
-    layer, beside = under(task, face, depth), under(task, edge, width)
     form = PlacedForm(feature.kind, sizes, edge, feature.profile)
-    return gathered(
-        cut_of(
-            task,
-            box_of(
-                layer,
-                [
-                    (edge[0], beside.low[edge[0]], beside.high[edge[0]]),
-                    (along, run.low, run.high),
-                ],
-            ),
-            "profile",
-            face,
-            form,
-        )
-        for run in stretches
-    )
+    return along_edge(task, (face, edge), (width, depth), "profile", form)
 
 
 def _section(task: Task) -> tuple[Fraction, Fraction, tuple[tuple[str, Fraction], ...]]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from dryfit.joinery.form import Side
+from dryfit.geometry.box import Box
+from dryfit.joinery.form import PlacedForm, Side
 from dryfit.piece.declared import PLACE_SIDE, PlacedAmount
 from dryfit.placing.features.open_ends import runs_through
 from dryfit.placing.features.stretches import is_said, runs
@@ -108,29 +109,40 @@ def _rabbet(task: Task, arris: Arris) -> Made:
     assert width is not None
     assert depth is not None
     face, edge = broad_first(task, arris)
+    made = along_edge(task, (face, edge), (width, depth), "rabbet")
+    if not is_said(task) and not isinstance(made, Misfit):
+        layer, strip = _under_edge(task, (face, edge), (width, depth))
+        runs_through(task, layer, [strip], third_axis(face[0], edge[0]))
+    return made
+
+
+def along_edge(
+    task: Task,
+    arris: Arris,
+    section: tuple[Fraction, Fraction],
+    kind: str,
+    form: PlacedForm | None = None,
+) -> Made:
+    """Return a cut along an edge, so wide from its second face and so deep into its first."""
+    face, edge = arris
     along = third_axis(face[0], edge[0])
     stretches = runs(task, along)
     if isinstance(stretches, Misfit):
         return stretches
-    layer, beside = under(task, face, depth), under(task, edge, width)
-    if not is_said(task):
-        strip = (edge[0], beside.low[edge[0]], beside.high[edge[0]])
-        runs_through(task, layer, [strip], along)
+    layer, strip = _under_edge(task, arris, section)
     return gathered(
-        cut_of(
-            task,
-            box_of(
-                layer,
-                [
-                    (edge[0], beside.low[edge[0]], beside.high[edge[0]]),
-                    (along, run.low, run.high),
-                ],
-            ),
-            "rabbet",
-            face,
-        )
+        cut_of(task, box_of(layer, [strip, (along, run.low, run.high)]), kind, face, form)
         for run in stretches
     )
+
+
+def _under_edge(
+    task: Task, arris: Arris, section: tuple[Fraction, Fraction]
+) -> tuple[Box, tuple[int, Fraction, Fraction]]:
+    face, edge = arris
+    width, depth = section
+    beside = under(task, edge, width)
+    return under(task, face, depth), (edge[0], beside.low[edge[0]], beside.high[edge[0]])
 
 
 def broad_first(task: Task, arris: Arris) -> Arris:
