@@ -13,6 +13,9 @@ _BEGINS = re.compile(r"\s*pattern\b(?!\s*=)", re.IGNORECASE)
 _ENDS = re.compile(r"\s*end(?:\s+(?:of\s+)?(?:the\s+)?pattern)?\s*$", re.IGNORECASE)
 
 
+MOST_PATTERNS = 100
+
+
 @dataclass(slots=True)
 class Block:
     """A pattern's lines: the first, which names it, and those up to its end."""
@@ -35,7 +38,8 @@ def in_blocks(lines: Iterable[SenseLine]) -> Blocks:
     """Return the lines by the pattern in which they stand.
 
     A pattern that begins inside another closes it, so that only one is told.
-    Findings: pattern-open, pattern-nested, end-without-pattern.
+    Of more patterns than notes can have none is kept.
+    Findings: pattern-open, pattern-nested, end-without-pattern, too-many-patterns.
     """
     found = Blocks()
     block: Block | None = None
@@ -47,6 +51,8 @@ def in_blocks(lines: Iterable[SenseLine]) -> Blocks:
                 found.findings.append(_nested(line, block))
             block = Block(line)
             found.patterns.append(block)
+            if len(found.patterns) == MOST_PATTERNS + 1:
+                found.findings.append(_too_many(line))
         elif _ENDS.match(line.text):
             found.ends.append(line)
             if block is None and not nested:
@@ -59,12 +65,24 @@ def in_blocks(lines: Iterable[SenseLine]) -> Blocks:
             found.own.append(line)
     if block is not None:
         found.findings.append(_open(block))
+    if len(found.patterns) > MOST_PATTERNS:
+        found.patterns.clear()
     return found
 
 
 def begins_or_ends(text: str) -> bool:
     """Return whether a folded line begins a pattern or ends one."""
     return bool(_BEGINS.match(text) or _ENDS.match(text))
+
+
+def _too_many(line: SenseLine) -> Diagnostic:
+    return Diagnostic(
+        "too-many-patterns",
+        Severity.ERROR,
+        f"notes can have {MOST_PATTERNS} patterns at most: none of these was read",
+        line.whole(),
+        hints=(Hint("put patterns into files of their own, in the folder of your patterns"),),
+    )
 
 
 def _nested(line: SenseLine, outer: Block) -> Diagnostic:

@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.reading.lines import SenseLine
 
 LONGEST_LINE = 1000
+LONGEST_NAME = 60
 LONGEST_STATEMENT = 3000
 DEEPEST_BRACKET = 25
 MOST_SIGNS = 50
+DEEPEST_PATTERN = 5
+"""How many patterns may stand inside one another."""
+
+# What is written behind these is no sum, however many strokes are in it.
+_FREE_TEXT = re.compile(r"\s*(?:piece|note|done)\b", re.IGNORECASE)
 
 
 def beyond_limits(line: SenseLine) -> Diagnostic | None:
@@ -22,6 +29,8 @@ def beyond_limits(line: SenseLine) -> Diagnostic | None:
         return _beyond(
             line, "line-too-long", f"a line can have {LONGEST_LINE} characters", "break it in two"
         )
+    if _FREE_TEXT.match(text):
+        return None
     if text.count("(") > DEEPEST_BRACKET and _deepest(text) > DEEPEST_BRACKET:
         message = f"brackets can be {DEEPEST_BRACKET} deep"
         return _beyond(line, "too-many-brackets", message, "give a part of the sum a name")

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Source, Span
 from dryfit.notes.blocks import Block
 from dryfit.notes.building import Draft, PatternHeader, build
-from dryfit.notes.limits import beyond_limits
+from dryfit.notes.limits import DEEPEST_PATTERN, beyond_limits
 from dryfit.notes.line_reading import lines_read
 from dryfit.notes.mistakes import explained, offered
 from dryfit.notes.reading.lexer import Failure, read_line
@@ -50,7 +50,7 @@ def pattern_blocks(
 
     `units` is the line of the text outside, which holds for its patterns too; `others` are the
     patterns from elsewhere that these may use.
-    Findings: those of lines, not-in-pattern, pattern-twice, pattern-in-itself.
+    Findings: those of lines, not-in-pattern, pattern-twice, pattern-in-itself, patterns-too-deep.
     """
     read: dict[str, PatternBlock] = {}
     findings: list[Diagnostic] = []
@@ -136,21 +136,32 @@ class _Linking:
     others: tuple[PatternBlock, ...]
     findings: list[Diagnostic]
     done: dict[str, PatternBlock] = field(default_factory=dict)
+    depths: dict[str, int] = field(default_factory=dict)
 
     def linked(self, name: str, trail: tuple[str, ...]) -> PatternBlock:
         """Return the pattern with those that it uses; `trail` are the patterns that led here."""
         if name in self.done:
             return self.done[name]
         block = self.read[name]
-        used: list[PatternBlock] = []
+        used: dict[str, PatternBlock] = {}
+        within = (*trail, name)
         for pattern, span in _used_in(block.notes):
-            if pattern in (*trail, name):
-                self.findings.append(_in_itself(pattern, (*trail, name), span))
-            elif pattern in self.read and all(each.name != pattern for each in used):
-                used.append(self.linked(pattern, (*trail, name)))
-        notes = replace(block.notes, patterns=(*used, *self.others))
+            if pattern in within:
+                self.findings.append(_in_itself(pattern, within, span))
+            elif pattern in self.read and pattern not in used:
+                if self._is_too_deep(pattern, within):
+                    self.findings.append(_too_deep(span))
+                else:
+                    used[pattern] = self.linked(pattern, within)
+        self.depths[name] = 1 + max((self.depths[each] for each in used), default=0)
+        notes = replace(block.notes, patterns=(*used.values(), *self.others))
         self.done[name] = replace(block, notes=notes)
         return self.done[name]
+
+    def _is_too_deep(self, pattern: str, within: tuple[str, ...]) -> bool:
+        if pattern not in self.done and len(within) < DEEPEST_PATTERN:
+            self.linked(pattern, within)
+        return self.depths.get(pattern, DEEPEST_PATTERN) >= DEEPEST_PATTERN
 
 
 def _used_in(notes: Notes) -> Iterator[tuple[str, Span]]:
@@ -159,6 +170,16 @@ def _used_in(notes: Notes) -> Iterator[tuple[str, Span]]:
             for clause in statement.clauses:
                 if isinstance(clause, AsPattern):
                     yield clause.pattern, clause.span
+
+
+def _too_deep(span: Span) -> Diagnostic:
+    return Diagnostic(
+        "patterns-too-deep",
+        Severity.ERROR,
+        f"patterns can stand {DEEPEST_PATTERN} deep inside one another",
+        span,
+        hints=(Hint("write the innermost parts out in the pattern round them"),),
+    )
 
 
 def _in_itself(name: str, trail: tuple[str, ...], span: Span) -> Diagnostic:

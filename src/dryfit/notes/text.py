@@ -6,8 +6,8 @@ import re
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Source, Span
 
-MOST_CHARACTERS = 400_000
 MOST_LINES = 10_000
+MOST_CHARACTERS = 80 * MOST_LINES
 
 # Tab and newline are the only control characters with a meaning in a text.
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f]")

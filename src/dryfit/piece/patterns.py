@@ -17,7 +17,7 @@ from dryfit.notes.tree import (
     SizeWord,
     UnitsLine,
 )
-from dryfit.piece.declared import PIECE_DIMENSIONS, Amount, DeclaredPart, Instance
+from dryfit.piece.declared import PIECE_DIMENSIONS, Amount, Declared, DeclaredPart, Instance
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
 
@@ -46,6 +46,24 @@ def block_of(clause: AsPattern, notes: Notes) -> PatternBlock | None:
     named = [block for block in notes.patterns if block.name == clause.pattern]
     own = [block for block in named if block.notes.source == notes.source]
     return next(iter((*own, *named)), None)
+
+
+def instances_in(declared: Declared) -> int:
+    """Return how many lines make something by a pattern, those inside of patterns too.
+
+    What is inside of a pattern counts for every line that uses the pattern.
+    """
+    inside: dict[int, int] = {}
+    return sum(1 + _instances_inside(each.block, inside) for each in declared.instances)
+
+
+def _instances_inside(block: PatternBlock, known: dict[int, int]) -> int:
+    if id(block) not in known:
+        lines = (line for line in block.notes.statements if isinstance(line, PartsLine))
+        clauses = (clause for line in lines if (clause := as_pattern(line)))
+        blocks = (made for clause in clauses if (made := block_of(clause, block.notes)))
+        known[id(block)] = sum(1 + _instances_inside(each, known) for each in blocks)
+    return known[id(block)]
 
 
 def without_sizes(line: PartsLine) -> PartsLine:

@@ -69,6 +69,16 @@ def circle(keys: Sequence[str], span: Span) -> Diagnostic:
     )
 
 
+def chain_too_long(longest: int, span: Span) -> Diagnostic:
+    """Return sum-too-long: sums that lean one on the other, too many to follow."""
+    return _error(
+        "sum-too-long",
+        f"more than {longest} sums lean one on the other here",
+        span,
+        "give one of them as a plain measure",
+    )
+
+
 def wrong_kind(span: Span, wanted: Kind, found: Kind) -> Diagnostic:
     """Return wrong-kind: a time, say, where a length is wanted."""
     message = f"this should be {wanted.words()}, but it is {found.words()}"

@@ -21,6 +21,7 @@ from dryfit.piece.declared import Amount, Behind
 from dryfit.piece.leaning import LinearForm, NotLinearError, of_figure
 from dryfit.piece.references import behind, is_bare
 from dryfit.piece.sum_findings import (
+    chain_too_long,
     circle,
     no_such_size,
     not_known_here,
@@ -251,9 +252,11 @@ class Sums:
             if known is None:
                 raise UnresolvedError
             return known
-        if key in self._trail or len(self._trail) >= LONGEST_CHAIN:
-            start = self._trail.index(key) if key in self._trail else 0
-            self._tell(circle([*self._trail[start:], key], span))
+        if key in self._trail:
+            self._tell(circle([*self._trail[self._trail.index(key) :], key], span))
+            raise UnresolvedError
+        if len(self._trail) >= LONGEST_CHAIN:
+            self._tell(chain_too_long(LONGEST_CHAIN, span))
             raise UnresolvedError
         self._trail.append(key)
         try:

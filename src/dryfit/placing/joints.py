@@ -29,6 +29,7 @@ from dryfit.placing.site import Site
 from dryfit.placing.tenon_words import check_details, proud_of
 from dryfit.placing.tenons import Around, report_no_end, tenon_sizes
 
+MOST_JOINTS = 6000
 _FACING = frozenset({"onto", "under", "on face", "against"})
 Finder = Callable[[Site, Contact, Placed, Placed], "Found | None"]
 
@@ -39,8 +40,8 @@ def find_joints(
     """Return all joint instances in the order of the declared contacts, then of the copies.
 
     `lone` are the cuts with no mate: tenons without a written place keep clear of them.
-    Findings: joint-without-contact, no-screw-fits, and those of tenons.  Buttons are found by
-    `fastenings`.
+    Findings: joint-without-contact, no-screw-fits, too-many-joints, and those of tenons.  Buttons
+    are found by `fastenings`.
     """
     found: list[Found] = []
     around = Around(placed, _occupied(site, placed, lone))
@@ -52,6 +53,9 @@ def find_joints(
         apart: list[Placed] = []
         met_before = len(found)
         for seat in site.guests(contact):
+            if len(found) > MOST_JOINTS:
+                site.findings.append(_too_many(contact))
+                return ()
             guest = placed[seat.name]
             met = [
                 (joint, placed[host])
@@ -122,6 +126,16 @@ def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
     on_face = contact.preposition in ON_A_FACE
     mates = face_hosts(site, contact, guest) if on_face else site.mates(contact, guest)
     return [mate.name for mate in mates]
+
+
+def _too_many(contact: Contact) -> Diagnostic:
+    return Diagnostic(
+        "too-many-joints",
+        Severity.ERROR,
+        f"the piece has more than {MOST_JOINTS} joints, and no more are planned",
+        contact.span,
+        hints=(Hint("plan the piece in sections, each in its own file"),),
+    )
 
 
 def _no_contact(site: Site, contact: Contact, guests: Sequence[Placed]) -> None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.limits import DEEPEST_PATTERN
 from dryfit.piece.declared import Contact, Declared, DeclaredPart, Instance, amounts_of
 from dryfit.piece.part_lines import MOST_COPIES
+from dryfit.piece.patterns import instances_in
 from dryfit.placing.assumed import assume_the_rest
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.copies import seat_copies
@@ -19,8 +21,8 @@ from dryfit.placing.site import Site
 from dryfit.placing.written import state_overall, state_part
 from dryfit.shop.shop import Shop
 
-DEEPEST = 5
-"""How many patterns may stand inside one another."""
+MOST_INSTANCES = 100
+"""How many lines may make something by a pattern, those in patterns counted each time."""
 
 
 def settled(declared: Declared, shop: Shop, depth: int = 0) -> Site:
@@ -32,6 +34,10 @@ def settled(declared: Declared, shop: Shop, depth: int = 0) -> Site:
     Findings: those of this room, patterns-too-deep, too-many-parts.
     """
     declared = with_facings(declared)
+    if depth == 0 and instances_in(declared) > MOST_INSTANCES:
+        site = Site(declared, seat_copies(declared), shop)
+        site.findings.append(_too_many_instances(declared.instances[-1]))
+        return site
     late = _late(declared)
     site = _begun(_without(declared, late), shop)
     if failed(site) or not declared.instances:
@@ -39,7 +45,7 @@ def settled(declared: Declared, shop: Shop, depth: int = 0) -> Site:
     boxes = boxes_of(site)
     if failed(site) or len(boxes) < len(site.seating.all()):
         return site
-    if depth >= DEEPEST:
+    if depth >= DEEPEST_PATTERN:
         site.findings.append(_too_deep(declared.instances[0]))
         return site
     insides: list[Inside] = []
@@ -82,11 +88,22 @@ def _too_many(instance: Instance, copies: int) -> Diagnostic:
     )
 
 
+def _too_many_instances(instance: Instance) -> Diagnostic:
+    return Diagnostic(
+        "too-many-parts",
+        Severity.ERROR,
+        f"at most {MOST_INSTANCES} lines can make something by a pattern, those inside of "
+        "patterns counted each time",
+        instance.span,
+        hints=(Hint("write `3 boxes, as ...` for what is made alike, or use fewer patterns"),),
+    )
+
+
 def _too_deep(instance: Instance) -> Diagnostic:
     return Diagnostic(
         "patterns-too-deep",
         Severity.ERROR,
-        f"patterns can stand {DEEPEST} deep inside one another",
+        f"patterns can stand {DEEPEST_PATTERN} deep inside one another",
         instance.span,
         hints=(Hint("write the innermost parts out in the pattern round them"),),
     )

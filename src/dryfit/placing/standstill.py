@@ -21,7 +21,7 @@ def settle(site: Site) -> None:
     groups = [(part, site.seats(part.name)) for part in site.parts()]
     progress = True
     while progress:
-        spoken = [rule for rule in list(site.pending) if rule()]
+        spoken = {rule for rule in list(site.pending) if rule()}
         site.pending = [rule for rule in site.pending if rule not in spoken]
         stated = site.equations.state_what_is_known()
         shared = [_share_sizes(positions, *group) for group in groups]

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from lark import Token
 
+from dryfit.diagnostics import Hint
 from dryfit.notes.building.draft import Draft, ends, text_of
+from dryfit.notes.limits import LONGEST_NAME
 from dryfit.notes.mistake import Repair
 from dryfit.notes.reading.word_kinds import RESERVED
 
 
 def check_name(name: Token, draft: Draft) -> None:
-    """Check that the name is no word of the language."""
+    """Check that the name is no word of the language, and that it can be printed."""
+    check_length(name, draft)
     if text_of(name) in RESERVED:
         draft.error(
             "trade-word",
@@ -22,6 +25,17 @@ def check_name(name: Token, draft: Draft) -> None:
                 f"long {written_name(name, draft)}",
             ),
             Repair("add a word that tells it apart", draft.span(name), f"{text_of(name)} piece"),
+        )
+
+
+def check_length(name: Token, draft: Draft) -> None:
+    """Check that the name is short enough for a list of parts."""
+    if len(written_name(name, draft)) > LONGEST_NAME:
+        draft.error(
+            "name-too-long",
+            f"a name can have {LONGEST_NAME} characters at most",
+            draft.span(name),
+            Hint("give it a short name, and say the rest in a line `note ...`"),
         )
 
 

@@ -20,6 +20,7 @@ from dryfit.notes.building.draft import (
 )
 from dryfit.notes.building.joint_lines import joint_line
 from dryfit.notes.building.limits import limit_line
+from dryfit.notes.building.new_names import check_length
 from dryfit.notes.building.parts import parts_line
 from dryfit.notes.building.pattern_lines import (
     EndOfPattern,
@@ -133,6 +134,7 @@ def _have(tree: Parsed, draft: Draft) -> HaveLine:
 
 def _value(tree: Parsed, draft: Draft) -> ValueLine:
     name = tokens(tree.children, "VALUE")[0]
+    check_length(name, draft)
     amount = sum_in(tree, draft)
     return ValueLine(text_of(name), draft.span(name), amount, draft.line.whole())
 
@@ -143,6 +145,7 @@ def _stands(tree: Parsed, draft: Draft) -> PlaceLine:
 
 def _opening(tree: Parsed, draft: Draft) -> OpeningLine:
     name = tokens(tree.children, "NAME")[0]
+    check_length(name, draft)
     between = references(trees(tree.children, "refs")[0], draft)
     return OpeningLine(text_of(name), draft.span(name), between, draft.line.whole())
 

@@ -31,13 +31,14 @@ KINDS: Mapping[str, Callable[[Task], Made]] = {
 }
 
 
+MOST_CUTS = 3000
 _IN_A_FRAME = "they are sawn across the corners of what is glued"
 
 
 def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
     """Return the cuts of all lines that name parts, in the order of the lines and copies.
 
-    Findings: feature-off-part, taper-start.
+    Findings: feature-off-part, taper-start, too-many-cuts.
     """
     cuts: list[Cut] = []
     around = surroundings(placed.values() if site.declared.features else ())
@@ -46,7 +47,20 @@ def declared_cuts(site: Site, placed: Mapping[str, Placed]) -> tuple[Cut, ...]:
             for seat in site.named(host):
                 if seat.name in placed:
                     cuts += _on_copy(site, feature, placed[seat.name], placed, around)
+                if len(cuts) > MOST_CUTS:
+                    site.findings.append(_too_many(feature))
+                    return ()
     return tuple(dict.fromkeys(cuts))
+
+
+def _too_many(feature: DeclaredFeature) -> Diagnostic:
+    return Diagnostic(
+        "too-many-cuts",
+        Severity.ERROR,
+        f"the piece has more than {MOST_CUTS} holes and other cuts, and no more are planned",
+        feature.span,
+        hints=(Hint("look at the counts on this line, or plan the piece in sections"),),
+    )
 
 
 def _on_copy(
