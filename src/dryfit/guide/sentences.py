@@ -97,7 +97,8 @@ _PARTS = Chapter(
             "or half a gap, or the same",
         ),
         Sentence(
-            "1 lid, flat, 20 thick, onto legs, lapping 10", "10 over the edge of what it lies on"
+            "1 lid, flat, 20 thick, onto legs, lapping 10",
+            "bears 10 on each, ends there; else see `set in`",
         ),
         Sentence("2 brackets, upright, 60 x 20, handed", "a left and a right one"),
         Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),
@@ -142,6 +143,7 @@ _JOINTS = Chapter(
         ),
         Sentence("seat onto long rails: glue the middle 60", "or glue one edge, dry, pinned"),
         Sentence("long rails under seat: glued", "flat against it, with glue"),
+        Sentence("2 blocks, 30 x 30 x 30, under seat, glued", "the same on the part's own line"),
     ),
 )
 _CUTS = Chapter(
@@ -216,8 +218,8 @@ _SO_FAR = Chapter(
         Sentence("seat top between 230 and 250, for the child", "or at least, at most"),
         Sentence("measured leg.thickness = 39.6", "in place of what was planned"),
         Sentence("measured overhang = 15.5", "or of a value, a sheet, an opening"),
-        Sentence("done: leg / mortise for long rail", "as the order of work names it"),
-        Sentence("spoiled: 1 short rail", "one more is made"),
+        Sentence("done: leg / mortise for long rail", "looked up in the order of work, and kept"),
+        Sentence("spoiled: 1 short rail", "checked against the cut list, and kept"),
     ),
 )
 

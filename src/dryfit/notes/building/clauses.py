@@ -37,6 +37,7 @@ from dryfit.notes.tree import (
     GluedFrom,
     Handed,
     Join,
+    JointSpec,
     Lapping,
     Lie,
     OfTimber,
@@ -159,6 +160,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "lapping": lambda node, draft: Lapping(sum_in(node, draft), draft.span(node)),
     "handed": lambda node, draft: Handed(draft.span(node)),
     "jointspec": joint_spec,
+    "gluedhere": lambda node, draft: JointSpec("glue", None, (), None, draft.span(node)),
     "join": join,
     "goeswith": lambda node, draft: For(
         references(trees(node.children, "refs")[0], draft), draft.span(node)

@@ -24,6 +24,7 @@ from dryfit.notes.tree import (
 )
 
 _FASTENERS = ("screws", "buttons")
+_GLUED_BY_RULE = ("half lap", "tenon", "housing")
 _LAID = ("on face", "against", "onto", "under")
 
 Phrase = PartClause | Said
@@ -161,6 +162,9 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
         if not isinstance(spec, JointSpec):
             continue
         at = _written_at(clauses, index, draft, done)
+        if at is None and _is_glued_anyway(spec, done[:index]):
+            done[index] = None
+            continue
         if at is None:
             at = _nearest(done, index, spec)
         if at is not None:
@@ -171,6 +175,14 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
             done[at] = replace(host, spec=whole, glue=(), span=union(host.span, spec.span))
             done[index] = None
     return tuple(clause for clause in done if clause is not None)
+
+
+def _is_glued_anyway(spec: JointSpec, before: Sequence[PartClause | None]) -> bool:
+    """Return whether it says "glued" of the joint just before: "tenon 20 into legs, glued"."""
+    last = next((clause for clause in reversed(before) if clause is not None), None)
+    named = last.spec if isinstance(last, Join) else None
+    plain = spec.kind == "glue" and not (spec.count or spec.sizes or spec.details or spec.glue)
+    return plain and named is not None and named.kind in _GLUED_BY_RULE
 
 
 def _check_lap(spec: JointSpec, host: Join, draft: Draft) -> None:

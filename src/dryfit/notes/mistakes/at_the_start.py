@@ -139,7 +139,8 @@ def part_without_count(stumble: Stumble) -> Mistake | None:
         return None
     start = stumble.words[0].start
     end = start + len(meant.written)
-    count = _USUAL_COUNTS.get(meant.name.rpartition(" ")[2], 1)
+    several = meant.written.lower() != meant.name
+    count = _USUAL_COUNTS.get(meant.name.rpartition(" ")[2], 1) if several else 1
     advice = f"say how many there are: `{count} {meant.written}`"
     repair = Repair(advice, stumble.span(start, start), f"{count} ", stands_alone=True)
     return Mistake(

@@ -14,6 +14,12 @@ from dryfit.notes.reading.words import PHRASES
 _OPENING = re.compile(r"\b(?:opening|space)\b", re.IGNORECASE)
 _FACE_WORDS = ("inside", "outside", "front", "back", "left", "right", "top", "underside")
 _ON_THE_FACE = re.compile(r"on (?:the )?faces? of\b", re.IGNORECASE)
+_OVERHANGING = frozenset(
+    canonical(word)
+    for word in ("overhanging", "overhang", "overhangs", "projecting", "projects", "oversailing")
+)
+_AMOUNT = re.compile(r"(?: by)? *([0-9½¼¾][0-9 ./½¼¾'\"]*(?:mm|cm|in)?(?=[ ,;]|$))")
+_BELOW = re.compile(r"\b(?:on|onto|on top of) (?:the )?([^\W\d][^,;:]*)", re.IGNORECASE)
 _OPENING_EXAMPLE = "for example `bay = opening between posts and top rail`"
 
 
@@ -158,7 +164,32 @@ def up_for_up_and_down(stumble: Stumble) -> Mistake | None:
     return Mistake("line-unfinished", message, place, (repair,), guess=True)
 
 
+def overhanging(stumble: Stumble) -> Mistake | None:
+    """``overhanging 20 all round``: what lies below is set in; nothing near it means this."""
+    if canonical(stumble.written) not in _OVERHANGING or "_LAPPING" not in stumble.takes:
+        return None
+    amount = _AMOUNT.match(stumble.text, stumble.failure.end)
+    below = _BELOW.search(stumble.text)
+    name = below.group(1) if below else ""
+    known = canonical(name) in stumble.vocabulary.parts
+    what = f"the line of the {name}" if known else "the line of what lies below"
+    inset = f"set in {amount.group(1)}" if amount else "set in 20"
+    return Mistake(
+        "overhang",
+        f"`{stumble.written}` cannot be said of what lies on top",
+        stumble.place,
+        (
+            Hint(
+                f"take it out, and write `{inset}` on {what}: what lies on top reaches to the "
+                "overall size, and so that much beyond"
+            ),
+            Hint("or write its length and width; at some sides only, say `set in 20 at front`"),
+        ),
+    )
+
+
 CASES = (
+    overhanging,
     opening_line,
     opening_mistyped,
     face_without_of,

@@ -300,10 +300,13 @@ class _Scan:
         )
 
     def _is_finished_with(self, index: int) -> bool:
-        """Return whether the word stands in "finish frames and rails with paint" before with."""
+        """Return whether the word stands in "finish frames and rails with paint" before with.
+
+        In "finish with paint" it is with itself.
+        """
         if self._is_wish or self.words[0].text != "finish":
             return False
-        return index < self._first_with
+        return index < self._first_with or index == self._first_with == 1
 
     @cached_property
     def _first_with(self) -> int:

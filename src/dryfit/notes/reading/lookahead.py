@@ -35,6 +35,10 @@ class Ahead:
         at = self.skip(self.line.words[after - 1].end)
         return self.line.text[at : at + 1]
 
+    def _word(self, index: int) -> str:
+        words = self.line.words
+        return words[index].text if index < len(words) and words[index].follows else ""
+
     def is_set(self, after: int) -> bool:
         """Return whether a sign or an amount follows the name of a setting."""
         sign = self._sign(after)
@@ -52,6 +56,8 @@ class Ahead:
             return " " in run or self._sign(after) in _CLAUSE_ENDS
         if terminal == "_BETWEENSIZES":
             return self.sum_at(after)
+        if terminal == "EVERYTHING" and run == "all":
+            return self._word(after) == "with"  # "all edges of seat" are not everything
         if terminal == "GLUEWORDS" and run == "loose":
             return not self._is_joint(after)  # a "loose tenon" is another joint
         if terminal == "PREP" and value == "in":

@@ -25,6 +25,7 @@ WORK: tuple[Entry, ...] = (
     ("APART", {"apart": "apart", "between coats": "apart"}),
     ("_THEN", {"then": "then", "and then": "then", "followed by": "then"}),
     ("EVERYTHING", {"everything": "everything", "everything else": "everything"}),
+    ("EVERYTHING", {"all": "everything", "all part": "everything", "every part": "everything"}),
     ("EVERYTHING", {"the rest": "everything", "the whole piece": "everything"}),
     ("BARE", {"no finish on": "no", "no finish": "no", "no finish for": "no"}),
     ("BARE", {"leave bare": "no", "keep bare": "no"}),
