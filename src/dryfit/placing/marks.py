@@ -24,15 +24,11 @@ Shape = tuple[
 
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """The frames and hands of a part's copies, by copy name, and the part's features.
-
-    `cuts_of` maps a feature id to the cuts that it stands for, in the order of the copies.
-    """
+    """The frames and hands of a part's copies, by copy name, and the part's features."""
 
     frames: Mapping[str, Frame]
     hands: Mapping[str, str]
     features: tuple[Feature, ...]
-    cuts_of: Mapping[str, tuple[Cut, ...]]
 
 
 def mark(copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]) -> Marked:
@@ -51,8 +47,7 @@ def mark(copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]) -> Marked:
             classes.append((shapes, preferred.handedness(), hand))
             chosen = (preferred, hand)
         frames[copy.name], hands[copy.name] = chosen
-    features, cuts_of = _features(copies, cuts, frames, hands)
-    return Marked(frames, hands, features, cuts_of)
+    return Marked(frames, hands, _features(copies, cuts, frames, hands))
 
 
 def _preferred(copy: Placed, cuts: Sequence[Cut]) -> Frame:
@@ -134,17 +129,17 @@ def _features(
     cuts: Mapping[str, Sequence[Cut]],
     frames: Mapping[str, Frame],
     hands: Mapping[str, str],
-) -> tuple[tuple[Feature, ...], dict[str, tuple[Cut, ...]]]:
-    order: dict[Shape, list[Cut]] = {}
+) -> tuple[Feature, ...]:
+    first: dict[Shape, Cut] = {}
     carried: dict[Shape, set[str]] = {}
     for copy in copies:
         for cut in cuts.get(copy.name, ()):
             shape = _shape(copy, cut, frames[copy.name])
-            order.setdefault(shape, []).append(cut)
+            first.setdefault(shape, cut)
             carried.setdefault(shape, set()).add(hands[copy.name])
-    shapes = sorted(order, key=_sort_key)
+    shapes = sorted(first, key=_sort_key)
     names = _names(shapes, copies)
-    features, cuts_of = [], {}
+    features = []
     for shape, name in zip(shapes, names, strict=True):
         kind, role, surface, along, across, depth, fit, mate, after, form = shape
         features.append(
@@ -160,12 +155,11 @@ def _features(
                 mate=mate,
                 hands=tuple(sorted(carried[shape])),
                 after=after,
-                span=order[shape][0].span,
+                span=first[shape].span,
                 form=form,
             )
         )
-        cuts_of[name] = tuple(order[shape])
-    return tuple(features), cuts_of
+    return tuple(features)
 
 
 def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str, Fraction, str, str]:
