@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box, Triple
@@ -13,6 +14,7 @@ from dryfit.joinery.cut import Cut, Placed, bounded
 # Lengths in which wood screws are commonly sold, mm (common practice).
 _LENGTHS = tuple(Fraction(length) for length in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80))
 _NARROW = Fraction(60)
+_PITCH = Fraction(250)
 _TIP = Fraction(3)
 _HOLD = Fraction(10)
 """What must hold at least in the second part, where it is thick enough (common practice)."""
@@ -64,21 +66,25 @@ def passes_guest(guest: Fraction, host: Fraction) -> bool:
 def screw_places(contact: Box, axis: int) -> tuple[Triple, ...]:
     """Return the middles of the screws in a contact face whose normal is `axis`.
 
-    One where the face is under 60 mm in both directions, else two along the longer (B17: two a
-    joint where there is room; one in a narrow slat lets it move).
+    One where the face is under 60 mm in both directions, else a row along the longer: two, or
+    more so that none is over 250 mm from the next, each in the middle of its share of the length
+    (B17: two a joint where there is room; one each 200 to 250 mm, *common practice*; one in a
+    narrow slat lets it move).
     """
-    flat = [other for other in range(3) if other != axis]
-    longer = max(flat, key=contact.extent)
+    longer = longer_of(contact, axis)
     middle = [(contact.low[i] + contact.high[i]) / 2 for i in range(3)]
-    if contact.extent(longer) < _NARROW:
-        return ((middle[0], middle[1], middle[2]),)
-    inset = contact.extent(longer) / 4
+    length = contact.extent(longer)
+    many = 1 if length < _NARROW else max(2, ceil(length / _PITCH))
     places = []
-    for place in (contact.low[longer] + inset, contact.high[longer] - inset):
-        at = list(middle)
-        at[longer] = place
-        places.append((at[0], at[1], at[2]))
+    for number in range(many):
+        middle[longer] = contact.low[longer] + length * (2 * number + 1) / (2 * many)
+        places.append((middle[0], middle[1], middle[2]))
     return tuple(places)
+
+
+def longer_of(contact: Box, axis: int) -> int:
+    """Return the axis along which a row of screws runs in a contact face whose normal is `axis`."""
+    return max((other for other in range(3) if other != axis), key=contact.extent)
 
 
 @dataclass(frozen=True, slots=True)

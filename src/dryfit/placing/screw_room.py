@@ -13,7 +13,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box, Triple
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.joinery.free_wood import Rectangle, grown, is_free, stoutest
-from dryfit.joinery.screws import Driving, driving, screw_holes, screw_places
+from dryfit.joinery.screws import Driving, driving, longer_of, screw_holes, screw_places
 from dryfit.placing.found import Found
 from dryfit.placing.site import Site
 
@@ -21,6 +21,9 @@ _TIP = Fraction(3)
 _APART = 3
 """Middles of two screws stand three diameters apart at least, so that their heads clear one
 another and the wood does not split (common practice)."""
+_CLEAR = Fraction(30)
+"""How far a screw that had to move keeps from what it moved for, where there is room; in a stretch
+under twice that it stands in the middle (a guess of ours)."""
 
 CutsByCopy = dict[str, list[Cut]]
 
@@ -30,8 +33,9 @@ def with_screws_in_the_wood(
 ) -> tuple[Found, ...]:
     """Return the joints with every screw in free wood of its contact face.
 
-    Screws whose usual place is free stay there; others go to the middle of the stoutest wood that
-    is left, perhaps one less.  Where none is left the part only lies there.
+    Screws whose usual places are free stay there.  Others go to the middle of the stoutest wood
+    that is left, each in its own share of the length where that has any, perhaps one less.  Where
+    none is left the part only lies there.
     Findings: screw-in-joint.
     """
     cuts: CutsByCopy = {}
@@ -60,13 +64,65 @@ def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Foun
     usual = screw_places(joint.region, axis)
     if all(is_free((place[flat[0]], place[flat[1]]), taken) for place in usual):
         return joint
-    clear = driven.screw.diameter
-    outward = (driven.second.outward[flat[0]], driven.second.outward[flat[1]])
-    free = stoutest(grown(_seen(joint.region, axis), -clear), taken, outward)
-    if free is None:
+    places = _apart(_along(joint.region, driven, usual, taken), driven)
+    if len(places) < min(2, len(usual)):
+        places = _apart(_in_one_stretch(joint.region, driven, taken), driven)
+    if not places:
         return replace(joint, kind="rest", cuts=())
-    places = screw_places(_in_face(joint.region, axis, grown(free, clear)), axis)
-    return replace(joint, cuts=screw_holes(driven, _apart(places, driven), joint.span))
+    return replace(joint, cuts=screw_holes(driven, places, joint.span))
+
+
+def _along(
+    face: Box, driven: Driving, usual: Sequence[Triple], taken: Sequence[Rectangle]
+) -> list[Triple]:
+    """Return a place in each share of the face's length that has free wood.
+
+    So what holds a broad part is spread over it, and does not all stand at one end (B17).
+    """
+    longer = longer_of(face, driven.axis)
+    share = face.extent(longer) / len(usual)
+    inner = _inset(face, driven)
+    middle = (face.low[longer] + face.high[longer]) / 2
+    places = []
+    for number, place in enumerate(usual):
+        low = face.low[longer] + share * number
+        bounds = max(low, inner.low[longer]), min(low + share, inner.high[longer])
+        outward = list(driven.second.outward)
+        if place[longer] != middle:
+            outward[longer] = 1 if place[longer] > middle else -1
+        part = bounded(inner, longer, *bounds)
+        first, second = _flat(driven.axis)
+        free = stoutest(_seen(part, driven.axis), taken, (outward[first], outward[second]))
+        if free is not None:
+            places.append(_near_usual(free, place, longer, driven.axis))
+    return places
+
+
+def _near_usual(free: Rectangle, usual: Triple, longer: int, axis: int) -> Triple:
+    """Return the middle of free wood; along the row the usual place, or as near as is good."""
+    at = list(usual)
+    for each, (low, high) in zip(_flat(axis), free, strict=True):
+        if each != longer:
+            at[each] = (low + high) / 2
+        elif not low <= usual[each] <= high:
+            clear = min(_CLEAR, (high - low) / 2)
+            at[each] = max(low + clear, min(high - clear, usual[each]))
+    return at[0], at[1], at[2]
+
+
+def _in_one_stretch(face: Box, driven: Driving, taken: Sequence[Rectangle]) -> Sequence[Triple]:
+    """Return the places in the stoutest free wood of all the face."""
+    axis = driven.axis
+    first, second = _flat(axis)
+    outward = (driven.second.outward[first], driven.second.outward[second])
+    free = stoutest(_seen(_inset(face, driven), axis), taken, outward)
+    if free is None:
+        return ()
+    return screw_places(_in_face(face, axis, grown(free, driven.screw.diameter)), axis)
+
+
+def _inset(face: Box, driven: Driving) -> Box:
+    return _in_face(face, driven.axis, grown(_seen(face, driven.axis), -driven.screw.diameter))
 
 
 def _taken(face: Box, driven: Driving, cuts: CutsByCopy) -> list[Rectangle]:
@@ -95,12 +151,17 @@ def _taken(face: Box, driven: Driving, cuts: CutsByCopy) -> list[Rectangle]:
     return taken
 
 
-def _apart(places: Sequence[Triple], driven: Driving) -> Sequence[Triple]:
+def _apart(places: Sequence[Triple], driven: Driving) -> list[Triple]:
     # Two in a short stretch of wood would stand too near to one another.
-    if len(places) < 2:
-        return places
-    between = max(abs(two - one) for one, two in zip(places[0], places[1], strict=True))
-    return places if between >= _APART * driven.screw.diameter else places[:1]
+    kept: list[Triple] = []
+    for place in places:
+        near = kept and all(
+            abs(two - one) < _APART * driven.screw.diameter
+            for one, two in zip(kept[-1], place, strict=True)
+        )
+        if not near:
+            kept.append(place)
+    return kept
 
 
 def _flat(axis: int) -> tuple[int, int]:

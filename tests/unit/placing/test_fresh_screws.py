@@ -127,3 +127,39 @@ def test_a_thin_part_gets_the_shortest_screw_that_holds_where_none_is_sold_betwe
     assert screw is not None
     assert screw.length == 25
     assert screw_for(Fraction(12), Fraction(10)) is None
+
+
+def along(model: Model, copy: str, role: str, axis: int) -> list[float]:
+    """Where the holes of a copy lie along a direction, from its low side, in order."""
+    low = model.copy(copy).box.low[axis]
+    holes = [box for name, _, box in features(model, role) if name == copy]
+    return sorted(float((box.low[axis] + box.high[axis]) / 2 - low) for box in holes)
+
+
+def test_beside_mortises_a_screw_stands_near_each_end_of_the_bearer() -> None:
+    # The tenons of the leg take 73.5 to 206.5 of the bearer's 280.
+    model = model_of(text_of("trestle"))
+    first, last = along(model, "left bearer", "pilot hole", 1)
+    assert first < 73.5
+    assert last > 206.5
+    assert first + last == 280
+
+
+def test_a_long_row_has_a_screw_each_250_at_most() -> None:
+    text = """piece Shelf
+units mm
+overall 1200 wide, 250 deep, 148 high
+timber pine
+1 board, flat, 1200 x 250 x 28, down 0
+1 rail, across, on edge, 1200 x 120 x 20, at back, under board, screws
+"""
+    row = along(model_of(text), "back rail", "pilot hole", 0)
+    assert row == [120, 360, 600, 840, 1080]
+    shorter = text.replace("1200", "500")
+    assert along(model_of(shorter), "back rail", "pilot hole", 0) == [125, 375]
+
+
+def test_the_screws_of_the_boot_bench_stay_where_they_are() -> None:
+    model = model_of(text_of("boot_bench"))
+    assert along(model, "slat 1", "screw hole", 0) == [15, 925]
+    assert len(along(model, "left bottom end rail", "pilot hole", 1)) == 5
