@@ -70,11 +70,6 @@ def in_blocks(lines: Iterable[SenseLine]) -> Blocks:
     return found
 
 
-def begins_or_ends(text: str) -> bool:
-    """Return whether a folded line begins a pattern or ends one."""
-    return bool(_BEGINS.match(text) or _ENDS.match(text))
-
-
 def _too_many(line: SenseLine) -> Diagnostic:
     return Diagnostic(
         "too-many-patterns",
