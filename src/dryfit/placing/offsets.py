@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import partial
 
 from dryfit.piece.declared import Amount, DeclaredPart, HeightList, Host, OnHost
@@ -10,13 +10,16 @@ from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, visible_end
 from dryfit.placing.from_words import from_clause, from_label
+from dryfit.placing.heights import verb
 from dryfit.placing.levels import entry_for
+from dryfit.placing.lines import with_words
 from dryfit.placing.over_hosts import furthest
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, whole
 
-_JOINED = (*ON_A_FACE, "onto", "under", "in", "into", "between", "inside", "crossing")
+_JOINED = ("onto", "under", "in", "into", "between", "inside", "crossing", *ON_A_FACE)
+_ENDS = ("into", "between")
 _BEYOND = {
     (0, -1): "left of",
     (0, 1): "right of",
@@ -92,11 +95,13 @@ def _set_in_from(
 
 def _say_offset(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> bool:
     axis, side = offset.axis, offset.side
-    face = _host_face(site, part, seat, offset)
+    hosts = offset.hosts or _joined(site, part)
+    board = None if offset.hosts else _board_called_so(site, part, axis, side)
+    face = Face(board, axis, -side) if board else _host_face(site, part, seat, offset, hosts)
     if face is None:
         return False
     amount = entry_for(offset.amounts, site.seats(part.name), seat)
-    word, said = SIDE_WORDS[axis, side], site.said(amount)
+    word, said = SIDE_WORDS[axis, face.side], site.said(amount)
     if offset.beyond:
         words = f"{seat.name} lies {said} {_BEYOND[axis, side]} {face.owner}"
         own, sign = Face(seat.name, axis, -side), side
@@ -105,16 +110,46 @@ def _say_offset(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> b
         own, sign = Face(seat.name, axis, side), -side
     reason = _reason("from", f"{seat.part} from {word} of {face.owner}", words, amount)
     site.state(face, own, amount, reason, sign=sign)
+    if not offset.hosts and site.contacts(part.name, *_ENDS):
+        _list_reference(site, part, offset, f"{word} of {board or _names(site, hosts)}")
     return True
 
 
-def _host_face(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Face | None:
+def _board_called_so(site: Site, part: DeclaredPart, axis: int, side: int) -> str | None:
+    """Return the lone flat board that is called top or bottom, if such a distance means it.
+
+    Between the sides of a case "the top" is the board of that name, as far as it can be seen.
+    """
+    hosts = _joined(site, part)
+    if all(hosts != each.hosts for each in site.contacts(part.name, *_ENDS)):
+        return None
+    seats = site.seats(SIDE_WORDS[axis, side])
+    flat = [seat for seat in seats if seat.part != part.name and site.part(seat.part).axes[2] == 2]
+    return flat[0].name if axis == 2 and len(flat) == 1 else None
+
+
+def _list_reference(site: Site, part: DeclaredPart, offset: OnHost, surface: str) -> None:
+    # "The top" is that of one thing or of another, which makes all sizes beside it others.
+    way = {1: "below", -1: "above"}[offset.side] if offset.axis == 2 else "from"
+    amounts = [site.said(amount) for amount in offset.amounts]
+    told = " and ".join(each for each in (", ".join(amounts[:-1]), amounts[-1]) if each)
+    text = f"{verb(part, 'is', 'are')} measured from the {surface}"
+    site.assume_line(text, part.span, with_words(offset.span, f"{told} {way} the {surface}"))
+
+
+def _names(site: Site, hosts: Sequence[Host]) -> str:
+    names = (" ".join((*h.places, h.part)) if h.places else site.written(h.part) for h in hosts)
+    return " and ".join(names)
+
+
+def _host_face(
+    site: Site, part: DeclaredPart, seat: Seat, offset: OnHost, named: Sequence[Host]
+) -> Face | None:
     axis, side = offset.axis, offset.side
-    named = offset.hosts or _joined(site, part)
     opening = next((host.part for host in named if site.opening(host.part)), None)
     if opening is not None:
         return Face(opening, axis, side)
-    hosts = list(_compatible(site, part, seat, offset))
+    hosts = list(_compatible(site, part, seat, axis, named))
     hosts = [host for host in hosts if host.side(axis) == side] or hosts
     faces = [Face(host.name, axis, side) for host in hosts]
     rows = {host.part for host in hosts if spread_axis(site.part(host.part)) == axis}
@@ -125,23 +160,24 @@ def _host_face(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Fa
 
 
 def _joined(site: Site, part: DeclaredPart) -> tuple[Host, ...]:
-    # Without a name a side is that of what the part lies on, or else joins.
-    for preposition in _JOINED:
-        contacts = site.contacts(part.name, preposition)
-        if contacts:
-            return contacts[0].hosts
-    return ()
+    # Without a name a side is that of what the part lies on, or else joins; what it merely stands
+    # before or behind may end out of sight.
+    fastened = [each for each in site.contacts(part.name, *ON_A_FACE) if each.joint is not None]
+    others = (each for word in _JOINED for each in site.contacts(part.name, word))
+    return next((each.hosts for each in (*fastened, *others)), ())
 
 
-def _compatible(site: Site, part: DeclaredPart, seat: Seat, offset: OnHost) -> Iterator[Seat]:
-    named = {host.part for host in offset.hosts}
+def _compatible(
+    site: Site, part: DeclaredPart, seat: Seat, axis: int, named: Sequence[Host]
+) -> Iterator[Seat]:
+    names = {host.part for host in named}
     for contact in site.contacts(part.name, *ON_A_FACE):
-        if named <= {host.part for host in contact.hosts}:
+        if names <= {host.part for host in contact.hosts}:
             hosts = face_hosts(site, contact, seat)
-            yield from (host for host in hosts if not named or host.part in named)
+            yield from (host for host in hosts if host.part in names)
             return
-    for host in offset.hosts or _joined(site, part):
-        yield from (each for each in site.named(host) if compatible(seat, each, offset.axis))
+    for host in named:
+        yield from (each for each in site.named(host) if compatible(seat, each, axis))
 
 
 def _reason(rule: str, label: str, words: str, amount: Amount) -> Reason:
