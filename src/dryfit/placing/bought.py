@@ -15,7 +15,10 @@ from dryfit.placing.site import Site, both
 
 _LITTLE = Fraction(50)
 """The room in mm that a bought thing is given where its line says none; ours."""
-_LITTLE_WORDS = ("taken as small", "takes up little room")
+_LITTLE_WORDS = "takes little room"
+_PIECE_WORDS = {0: "wide", 2: "high", 1: "deep"}
+_PLATE = 4
+"""What is this many times wider and higher than thick is told with its thickness; ours."""
 _ADJECTIVES = {"length": "long", "width": "wide", "thickness": "thick"}
 
 
@@ -30,9 +33,7 @@ def takes_little_room(site: Site, part: DeclaredPart) -> bool:
         little = min((*known, _LITTLE))
         for axis, dimension in zip(part.axes, PART_DIMENSIONS, strict=True):
             low, high = both(seat.name, axis)
-            if sizes[axis] is None and say(
-                site, seat, (low, high, little), "", "takes little room"
-            ):
+            if sizes[axis] is None and say(site, seat, (low, high, little), "", _LITTLE_WORDS):
                 told.append(f"{site.shown(little)} {_ADJECTIVES[dimension]}")
     if told:
         phrase = ", ".join(dict.fromkeys(told))
@@ -73,7 +74,7 @@ def _placed(site: Site, part: Part) -> Bought:
         name=part.name,
         written=part.written,
         count=len(part.copies),
-        size=_written_sizes(site, declared),
+        size=_sizes(site, declared),
         purpose=purpose or _listed_words(site, goes_with),
         order=words.order if words else None,
         copies=part.copies,
@@ -81,9 +82,29 @@ def _placed(site: Site, part: Part) -> Bought:
     )
 
 
-def _written_sizes(site: Site, part: DeclaredPart) -> str:
-    sizes = (site.amount(amount) for amount in part.sizes if amount is not None)
-    return " x ".join(site.shown(size) for size in sizes if size is not None)
+def _sizes(site: Site, part: DeclaredPart) -> str:
+    """Return all that is known of its sizes, written or worked out, in words of the piece."""
+    if part.bought is not None and part.bought.round_size:
+        return part.bought.round_size
+    seat = site.seats(part.name)[0]
+    sizes = {
+        axis: size
+        for axis in range(3)
+        if (size := site.positions.extent(seat.name, axis)) is not None
+        and not _is_little_room(site, seat.name, axis)
+    }
+    words = dict(_PIECE_WORDS)
+    thin = part.axes[2]
+    others = [size for axis, size in sizes.items() if axis != thin]
+    if thin in sizes and others and min(others) >= _PLATE * sizes[thin]:
+        del words[thin]
+        words[thin] = "thick"
+    return " x ".join(f"{site.shown(sizes[axis])} {words[axis]}" for axis in words if axis in sizes)
+
+
+def _is_little_room(site: Site, name: str, axis: int) -> bool:
+    facts = site.positions.chain(*both(name, axis))
+    return len(facts) == 1 and facts[0].reason.words.endswith(_LITTLE_WORDS)
 
 
 def _listed(site: Site, supply: Supply) -> Bought:

@@ -52,7 +52,7 @@ def test_bought_things_are_no_parts_and_have_no_milling() -> None:
 def test_the_shopping_list_has_things_glue_and_finish() -> None:
     rows = {row.item: row for row in model_of(CART).hardware}
     assert (rows["caster"].count, rows["caster"].purpose) == (4, "under the bottom")
-    assert rows["caster"].size == "108 x 40 x 40"
+    assert rows["caster"].size == "40 wide x 108 high x 40 deep"
     assert (rows["knob"].count, rows["knob"].size) == (2, "30 dia")
     assert rows["knob"].purpose == "sides; order first"
     # Four housings of 6 x 300 against 18 wide boards: 4 x 18 x 300 mm2 at 180 g a square metre.
@@ -122,3 +122,56 @@ def test_what_is_bought_for_instances_of_a_pattern_names_them_as_the_line_does()
     assert found.model is not None, codes(found)
     hinge = next(row for row in found.model.hardware if row.item == "hinge")
     assert hinge.purpose == "bay frames"
+
+
+MIRROR = """\
+piece Mirror
+units mm
+overall 420 wide, 22 deep, 700 high
+timber walnut
+2 stiles, upright, facing front, 60 x 22, at left and right, 0 from front
+2 rails, across, on edge, 70 x 22, at bottom and top, 0 from front
+rails crossing stiles: half lap, stiles show
+light = opening between stiles and rails
+bought 1 mirror, 4 thick, in light, gap 1
+glue up frame: stiles, rails
+"""
+
+
+def _mirror(words: str) -> tuple[str, tuple[Fraction, ...]]:
+    model = model_of(changed(MIRROR, ("4 thick, in light, gap 1", words)))
+    (thing,) = model.bought
+    return thing.size, tuple(thing.copies[0].box.extent(axis) for axis in range(3))
+
+
+def test_sizes_that_are_worked_out_are_bought_by() -> None:
+    """The light is 420 - 2 x 60 wide and 700 - 2 x 70 high; 1 is left all round."""
+    assert _mirror("4 thick, in light, gap 1, 0 from front") == (
+        "298 wide x 558 high x 4 thick",
+        mm(298, 4, 558),
+    )
+
+
+def test_wide_high_and_deep_of_a_bought_thing_are_those_of_the_piece() -> None:
+    for words in (
+        "4 thick, 250 wide, 500 high",
+        "500 high, 250 wide, 4 deep",
+        "4 thick, 250 x 500",
+    ):
+        assert _mirror(f"{words}, in light") == ("250 wide x 500 high x 4 thick", mm(250, 4, 500))
+    assert _mirror("4 thick, 250 wide, in light, gap 1 up and down")[1] == mm(250, 4, 558)
+    assert errors(checked(changed(MIRROR, ("4 thick, in", "4 thick, 500 wide, in"))))
+
+
+def test_a_diameter_of_what_takes_up_room_stays_on_the_list() -> None:
+    text = changed(CART, ("108 high, 40 wide, 40 thick", "108 high, 60 dia"))
+    caster = next(thing for thing in model_of(text).bought if thing.name == "caster")
+    assert caster.size == "108 high, 60 dia"
+    assert [caster.copies[0].box.extent(axis) for axis in range(3)] == [60, 60, 108]
+
+
+def test_a_size_that_two_in_a_row_say_already_is_said_twice() -> None:
+    for line in ("1 top, flat, 300 x 18, 20 thick,", "1 top, flat, 300 x 18, 310 wide,"):
+        assert codes(checked(changed(CART, ("1 top, flat, 300 x 18,", line)))) == ["size-twice"]
+    twice = changed(MIRROR, ("4 thick, in", "300 wide, 320 x 580, 4 thick, in"))
+    assert "size-twice" in codes(checked(twice))

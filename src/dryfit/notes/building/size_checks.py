@@ -65,6 +65,18 @@ def check_part_sizes(clauses: Sequence[Sizes], draft: Draft, *, round_too: bool 
         said = [size for size in _all(clauses) if size.dimension]
         if said:
             _twice(f"the {said[0].dimension} is", said[0], draft)
+    elif runs:
+        # Two in a row are width x thickness; of a bought thing whose thickness is said, its face.
+        taken = {"width"} if round_too else {"width", "thickness"}
+        for size in _all(clauses):
+            if size.dimension in taken:
+                draft.error(
+                    "size-twice",
+                    f"the {size.dimension} is given twice",
+                    size.span,
+                    Hint("two sizes in a row are width x thickness, three length too"),
+                )
+                return
 
 
 def _all(clauses: Sequence[Sizes]) -> list[SizeWord]:

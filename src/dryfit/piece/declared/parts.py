@@ -97,10 +97,14 @@ class WoodWish:
 
 @dataclass(frozen=True, slots=True)
 class BoughtWords:
-    """That a part is bought: what it goes with, and when it is ordered, as written."""
+    """That a part is bought: what it goes with, and when it is ordered, as written.
+
+    `round_size` are the sizes as typed where one is a diameter, else empty.
+    """
 
     goes_with: tuple[Host, ...]
     order: str | None
+    round_size: str = ""
 
 
 @dataclass(frozen=True, slots=True)
