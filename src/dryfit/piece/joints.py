@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -39,25 +39,45 @@ def contacts_of_lines(
 
     A joint on a part's line that names no host (``tenon 20``) is that of the joint sentences
     which say where the part goes and name no joint (``rails into legs``).
+    Findings: unknown-part, opening-is-no-part, joined-to-itself, said-twice, joint-size-unused.
     """
     contacts: list[Contact] = []
-    waiting: dict[str, JointSpec] = {}
+    waiting: dict[str, list[JointSpec]] = {}
+    taken: set[str] = set()
     for line in parts:
         guest = Host(line.name, (), line.name_span)
         for clause in line.clauses:
             if isinstance(clause, Join):
                 contacts.append(_contact(guest, clause, sums, names, own_line=True))
             elif isinstance(clause, JointSpec):
-                waiting.setdefault(line.name, clause)
+                waiting.setdefault(line.name, []).append(clause)
     for sentence in joints:
         for guest in parts_only(names.hosts(sentence.guests), names):
             join = sentence.join
             if join.spec is None and guest.part in waiting:
-                join = replace(join, spec=waiting[guest.part])
+                join = replace(join, spec=waiting[guest.part][0])
+                taken.add(guest.part)
             elif join.spec is None and sentence.glued:
                 join = replace(join, spec=JointSpec("glue", None, (), None, join.span))
             contacts.append(_contact(guest, join, sums, names, own_line=False))
+    sums.findings += _not_taken(contacts, waiting, taken)
     return tuple(contacts)
+
+
+def _not_taken(
+    contacts: Sequence[Contact], waiting: Mapping[str, Sequence[JointSpec]], taken: Collection[str]
+) -> Iterator[Diagnostic]:
+    # A part that no sentence joins has been asked for its host by the reader.
+    joined = {contact.guest.part for contact in contacts if not contact.own_line}
+    for part, specs in waiting.items():
+        for spec in specs[part in taken :] if part in joined else ():
+            yield Diagnostic(
+                "said-twice",
+                Severity.ERROR,
+                f"said twice: how {part} is joined",
+                spec.span,
+                hints=(Hint("name the joint once, here or where the part is joined"),),
+            )
 
 
 def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: bool) -> Contact:

@@ -16,8 +16,9 @@ timber ash
 """
 
 
-def codes(joint: str) -> list[str]:
-    notes, in_notes = parse(Source("notes.dryfit", f"{HEAD}rails and ends {joint}\n"))
+def codes(joint: str, on_the_line: str = "") -> list[str]:
+    head = HEAD.replace("at front and back", f"at front and back{on_the_line}")
+    notes, in_notes = parse(Source("notes.dryfit", f"{head}rails and ends {joint}\n"))
     _, in_piece = declare(notes)
     return [finding.code for finding in (*in_notes, *in_piece)]
 
@@ -61,3 +62,15 @@ def test_what_a_joint_does_not_take_is_told_once(joint: str) -> None:
 @pytest.mark.parametrize("said", ["4 pegs, 6 pegs", "shoulder 5 below, shoulder 3 below"])
 def test_two_figures_for_one_thing_are_said_twice(said: str) -> None:
     assert codes(f"into legs: tenon 20, {said}") == ["said-twice"]
+
+
+@pytest.mark.parametrize(
+    ("on_the_line", "joint", "expected"),
+    [
+        (", tenon 20", "into legs", []),
+        (", tenon 20", "into legs: tenon 15", ["said-twice"]),
+        (", tenon 20, tenon 15", "into legs", ["said-twice"]),
+    ],
+)
+def test_a_joint_is_named_once(on_the_line: str, joint: str, expected: list[str]) -> None:
+    assert codes(joint, on_the_line) == expected
