@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
 from dryfit.operations.batch import Batch
 from dryfit.operations.button_figures import button_details
 from dryfit.operations.finishing import last_coats
+from dryfit.operations.fitting_words import check_of, laid, place_details, screws_of
+from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import counted
-from dryfit.placing.model import Bought, Fitting, Model
+from dryfit.placing.model import Bought, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
@@ -19,6 +23,7 @@ WHY_HARDENED = "a finish that has not hardened sticks to what is pressed on it"
 WHY_MADE = "the buttons have to be made"
 WHY_BELOW_FIRST = "what lies lower goes in while the way is open from above"
 WHY_GLUED = "there is nothing to fit it on before"
+WHY_CARRIED = "what holds it or carries it is in its place before"
 WHY_BUTTON_SIZE = "the buttons are made to the groove as it was cut"
 
 
@@ -58,35 +63,38 @@ def buttons_made(model: Model, shop: Shop) -> Batch:
 def fitted(
     model: Model, glue_ups: tuple[Operation, ...], operations: frozenset[str], shop: Shop
 ) -> Batch:
-    """Return the fitting of every loose part, the lower ones first.
+    """Return the fitting of all that is loose, the lower things first, what stands free last.
 
     `operations` are the ids that exist so far; the fitting waits for the last coat of each.
     """
     coats = sorted(last_coats(model, shop))
-    laid = [_fit(fitting, model, shop) for fitting in _from_below(model)]
-    rows = (*laid, *(_fit_bought(thing, shop) for thing in model.bought))
+    units = fitted_units(model)
+    laid = [_fit(unit, model, shop) for unit in units]
+    bought = [_fit_bought(thing, shop) for thing in model.bought]
+    free = free_units(model, units)
+    freed = [_put_in(unit, shop) for unit in free]
     rules: list[Rule] = []
-    for row in rows:
+    for row in (*laid, *bought, *freed):
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
-    for below, above in pairwise(laid):
+    for below, above in pairwise((*laid, *freed)):
         rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
-    for fitting in model.fittings:
-        if fitting.kind == "buttons":
-            rules += [
-                Rule(f"{part.name} / make", f"{fitting.name} / fit", WHY_MADE)
-                for part in model.parts
-                if part.made
-            ]
-    return Batch(rows, tuple(rules))
+    rules += _carried(free, freed, model)
+    for unit in (each for each in units if each.kind == "buttons"):
+        made = (part for part in model.parts if part.made)
+        rules += [Rule(f"{part.name} / make", f"{unit.name} / fit", WHY_MADE) for part in made]
+    return Batch((*laid, *bought, *freed), tuple(rules))
 
 
-def _from_below(model: Model) -> list[Fitting]:
-    def lowest(fitting: Fitting) -> Fraction:
-        return min(copy.box.low[2] for copy in model.part(fitting.part).copies)
-
-    return sorted(model.fittings, key=lowest)
+def _carried(free: tuple[LooseUnit, ...], freed: list[Operation], model: Model) -> Iterator[Rule]:
+    """Yield: hinges, pins and the like are on before the part that they are for goes in."""
+    for unit, row in zip(free, freed, strict=True):
+        parts = {model.part_of(name) for name in unit.copies}
+        names = {name.lower() for part in parts for name in (part.name, part.written)}
+        for thing in model.bought:
+            if not thing.copies and set(thing.purpose.lower().split(" and ")) & names:
+                yield Rule(f"{thing.name} / fit", row.id, WHY_CARRIED)
 
 
 def _bare_rules(
@@ -99,66 +107,55 @@ def _bare_rules(
     return rules
 
 
-def fixings(fitting: Fitting, model: Model) -> int:
-    """Return the screws or buttons that hold a fitting."""
-    if fitting.kind == "buttons":
-        return sum(len(part.copies) for part in model.parts if part.made)
-    part = model.part(fitting.part)
-    holes = [feature for feature in part.features if feature.role == "screw hole"]
-    return len(holes) * len(part.copies)
-
-
 def _fit_bought(thing: Bought, shop: Shop) -> Operation:
     where = f" {thing.purpose}" if thing.copies else f" to the {thing.purpose}"
-    return Operation(
-        id=f"{thing.name} / fit",
-        kind="fit",
-        station="bench",
-        part=thing.name,
-        settings=(),
-        work=(Work(thing.name, tuple(copy.name for copy in thing.copies), (), None, ()),),
-        tenths=tenths(worked(shop, "fit part", each=thing.count)),
-        sentence=f"Fit the {thing.written}{where if thing.purpose else ''}",
-        check="it works as it should",
+    return _operation(
+        thing.name,
+        tuple(copy.name for copy in thing.copies),
+        worked(shop, "fit part", each=thing.count),
+        f"Fit the {thing.written}{where if thing.purpose else ''}",
+        "it works as it should",
     )
 
 
-def _laid(fitting: Fitting, loose: str, many: int, screws: int) -> str:
-    """Return how loose parts go to their place, with what holds them there."""
-    if fitting.kind == "pinned":
-        each = " each" if many > 1 else ""
-        return f"Lay {loose} in place dry, and drive a pin at the middle{each}: no glue"
-    if fitting.kind == "bolted":
-        return f"Put {loose} in place dry, and pull the bolts tight: no glue"
-    if fitting.kind in {"dry", "knock-down"}:
-        again = ", so that it comes apart again" if fitting.kind == "knock-down" else ""
-        return f"Put {loose} in place dry: no glue{again}"
-    screwed = ", and drive the screws" if screws else ""
-    spaced = " with spacers between" if many > 1 else ""
-    return f"Lay {loose} in place{spaced}{screwed}"
+def _put_in(unit: LooseUnit, shop: Shop) -> Operation:
+    return _operation(
+        unit.name,
+        unit.copies,
+        worked(shop, "fit part", each=unit.many),
+        f"Put {unit.words} into {unit.onto}",
+        "the gaps are equal all round, and it goes in and out freely",
+    )
 
 
-def _fit(fitting: Fitting, model: Model, shop: Shop) -> Operation:
-    part = model.part(fitting.part)
-    count = fixings(fitting, model)
-    names = tuple(copy.name for copy in part.copies)
-    if fitting.kind == "buttons":
-        exact = worked(shop, "fit top", each=1, per_fixing=count)
+def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
+    if unit.kind == "buttons":
+        count = sum(len(part.copies) for part in model.parts if part.made)
         sentence = (
-            f"Lay the {part.name} in its place, even all round, bore a pilot hole for each screw, "
+            f"Lay {unit.words} in its place, even all round, bore a pilot hole for each screw, "
             "and screw the buttons to it: no glue, it has to move"
         )
-    else:
-        exact = worked(shop, "fit part", each=len(names)) + worked(shop, "screw", each=count)
-        sentence = _laid(fitting, counted(part, len(names)), len(names), count)
+        exact = worked(shop, "fit top", each=1, per_fixing=count)
+        return _operation(unit.name, unit.copies, exact, sentence, "overhang equal on both sides")
+    screws = screws_of(unit.joints, model)
+    exact = worked(shop, "fit part", each=unit.many) + worked(shop, "screw", each=screws)
+    row = _operation(
+        unit.name, unit.copies, exact, laid(unit, screws, model), check_of(unit, model)
+    )
+    return replace(row, details=place_details(unit, model))
+
+
+def _operation(
+    name: str, copies: tuple[str, ...], exact: Fraction, sentence: str, check: str
+) -> Operation:
     return Operation(
-        id=f"{fitting.name} / fit",
+        id=f"{name} / fit",
         kind="fit",
         station="bench",
-        part=part.name,
+        part=name,
         settings=(),
-        work=(Work(part.name, names, (), None, ()),),
+        work=(Work(name, copies, (), None, ()),),
         tenths=tenths(exact),
         sentence=sentence,
-        check="overhang equal on both sides" if fitting.kind == "buttons" else "gaps equal",
+        check=check,
     )

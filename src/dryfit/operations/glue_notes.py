@@ -141,7 +141,10 @@ def _screwed(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
     pairs = dict.fromkeys(
         (model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints
     )
-    return tuple(f"No glue between {guest} and {host}: screws hold them" for guest, host in pairs)
+    return tuple(
+        f"No glue between {guest} and {host}: drive the screws once the clamps are tight"
+        for guest, host in pairs
+    )
 
 
 def at_ends(guest: str, joints: Iterable[Joint], model: Model) -> tuple[str, ...]:

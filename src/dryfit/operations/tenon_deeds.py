@@ -64,6 +64,20 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
     return tuple(found)
 
 
+def wedges_driven_dry(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
+    """Return how wedges hold a tenon that gets no glue, so that they can be knocked out again."""
+    return tuple(
+        (
+            (
+                f"Drive {spoken(count * sizes.wedges, 'wedge')} dry into the kerfs of {rail}, "
+                f"evenly and across the grain of {host}, until the shoulders are tight"
+            ),
+        )
+        for rail, host, sizes, count in _rows(joints, model)
+        if sizes.wedges
+    )
+
+
 def _rows(joints: tuple[Joint, ...], model: Model) -> Iterator[Row]:
     counts: dict[tuple[str, str, TenonSizes], int] = {}
     for joint in joints:

@@ -31,7 +31,8 @@ def build_fittings(
     for contact in site.declared.contacts:
         kind = _dry_kind(contact)
         own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
-        if kind in _KEPT_DRY:
+        # Buttons go on a finished piece; what else a glue-up brings together is held there.
+        if kind != "buttons":
             own = [each for each in own if not _brought_together(each, inside)]
         if kind is None or not own or (kind == "rest" and contact.guest.part in held):
             continue
@@ -81,7 +82,7 @@ def build_hardware(
     fitted = {name: fitting for fitting in fittings for name in fitting.joints}
     bought: dict[tuple[str, str], int] = {}
     for joint in joints:
-        if joint.kind == "screws" and (joint.id in fitted or joint.glued):
+        if joint.kind == "screws":
             first, second = joint.guest, joint.host
             axis = next(a for a in range(3) if joint.region.extent(a) == 0)
             if not passes_guest(box_of[first].extent(axis), box_of[second].extent(axis)):
@@ -89,10 +90,13 @@ def build_hardware(
             screw = screw_for(box_of[first].extent(axis), box_of[second].extent(axis))
             if screw is not None:
                 purpose = f"{part_of[first].written} into {part_of[second].written}"
-                key = (screw.size(), purpose)
+                key = (_sold(screw.size(), site.declared.display), purpose)
                 bought[key] = bought.get(key, 0) + screws[joint.id]
         elif joint.kind == "buttons" and joint.id in fitted:
-            key = (_BUTTON_SCREW, f"buttons into {fitted[joint.id].part}")
+            key = (
+                _sold(_BUTTON_SCREW, site.declared.display),
+                f"buttons into {fitted[joint.id].part}",
+            )
             bought[key] = bought.get(key, 0) + 1
     return (
         *(
@@ -101,6 +105,11 @@ def build_hardware(
         ),
         *_pegs_and_wedges(joints, part_of, site.declared.display),
     )
+
+
+def _sold(size: str, display: Display) -> str:
+    # Screws are sized in mm here, which in a piece in inches has to be said.
+    return size if display.unit == "mm" else f"{size} mm"
 
 
 def _pegs_and_wedges(
