@@ -8,12 +8,11 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
 from dryfit.geometry.box import Box, spanning
-from dryfit.piece.declared import PART_DIMENSIONS, Host, Measured, PieceLimit, inner_name
+from dryfit.piece.declared import INSIDE, PART_DIMENSIONS, Host, Measured, PieceLimit, inner_name
 from dryfit.placing.model import Model
 
 _WHOLE = {"width": 0, "depth": 1, "height": 2, "length": 0}
 _OF_A_BOX = {"width": 0, "depth": 1, "height": 2}
-_INSIDE = inner_name("", "")
 _FAR_OFF = Fraction(3)
 """A taper, or a difference from the plan, up to this in mm is what planing takes care of; ours."""
 
@@ -97,10 +96,10 @@ def _instances(model: Model, subject: Host) -> tuple[Box, ...]:
     """Return the box round the parts of each copy of an instance of a pattern."""
     inside = inner_name(subject.part, "")
     parts = (part for part in model.parts if part.name.startswith(inside))
-    depth = inside.count(_INSIDE)
+    depth = inside.count(INSIDE)
     held: dict[tuple[str, ...], list[Box]] = {}
     for copy in (copy for part in parts for copy in part.copies):
-        instance = tuple(copy.name.split(_INSIDE)[:depth])
+        instance = tuple(copy.name.split(INSIDE)[:depth])
         if set(subject.places) <= set(instance[-1].split()):
             held.setdefault(instance, []).append(copy.box)
     return tuple(spanning(tuple(boxes)) for boxes in held.values())

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dryfit.piece.declared import Declared
+from dryfit.piece.declared import INSIDE, Declared
 from dryfit.piece.readings import readings
 from dryfit.placing.model import Model, Part
 
@@ -33,7 +33,7 @@ def _sizes(model: Model) -> Iterator[str]:
 
 def _name(part: Part) -> str:
     # What stands inside a pattern is told with the name of the instance.
-    return part.name if " > " in part.name else part.written
+    return part.name if INSIDE in part.name else part.written
 
 
 def _size(part: Part, model: Model) -> str:

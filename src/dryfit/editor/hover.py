@@ -12,6 +12,7 @@ from dryfit.editor.sums import sum_at, value_line, value_text
 from dryfit.editor.things import about_pattern, about_thing
 from dryfit.notes import Notes, parse
 from dryfit.notes.tree import Number
+from dryfit.piece.declared import inner_name
 from dryfit.placing.model import Model
 
 _OF_BEFORE = "by the last notes without an error"
@@ -97,6 +98,6 @@ def _about(found: Found, document: Document, notes: Notes, model: Model | None) 
     if model is None:
         return None
     if kind == "INNER":
-        return about_thing(f"{found.value_before('NAME')} > {name}", model)
+        return about_thing(inner_name(found.value_before("NAME") or "", name), model)
     declared_here = kind in ("NAME", "PHRASE") and name in document.own_names.parts
     return about_thing(name, model) if declared_here else None

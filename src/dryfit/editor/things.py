@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.notes.tree import Parameter, PatternBlock
+from dryfit.piece.declared import PIECE_DIMENSIONS, inner_name
 from dryfit.placing.as_text import sum_behind, sums_behind
 from dryfit.placing.model import Assembly, Model, Part
 
@@ -12,7 +13,7 @@ def about_thing(name: str, model: Model) -> str | None:
     part = next((known for known in model.parts if known.name == name), None)
     if part is not None:
         return "\n".join(_about_a_part(part, model))
-    inside = [known for known in model.parts if known.name.startswith(f"{name} > ")]
+    inside = [known for known in model.parts if known.name.startswith(inner_name(name, ""))]
     if inside:
         return "\n".join(_sizes(known, model) for known in inside)
     built = [known for known in model.assemblies if known.stage == name]
@@ -58,7 +59,7 @@ def _about_a_glue_up(built: list[Assembly], model: Model) -> str:
 def _about_a_space(name: str, model: Model) -> str | None:
     """Return the sizes of an opening, or of what else has sizes without being a part."""
     lines = []
-    for dimension in ("width", "depth", "height"):
+    for dimension in PIECE_DIMENSIONS:
         figure = model.figures.get(f"{name}.{dimension}")
         if figure is not None:
             behind = sum_behind(figure, model.display) if figure.terms else ""

@@ -42,7 +42,7 @@ from dryfit.piece.declared.parts import (
     WoodWish,
     amounts_of,
 )
-from dryfit.piece.declared.patterns import Instance, inner_name
+from dryfit.piece.declared.patterns import INSIDE, Instance, inner_name
 from dryfit.piece.declared.progress import (
     Done,
     Measured,
@@ -65,6 +65,7 @@ from dryfit.piece.declared.work import (
 )
 
 __all__ = [
+    "INSIDE",
     "NOTHING_BEHIND",
     "PART_DIMENSIONS",
     "PIECE_DIMENSIONS",

@@ -8,6 +8,9 @@ from dryfit.diagnostics import Span
 from dryfit.notes.tree import PatternBlock, UnitsLine
 from dryfit.piece.declared.amounts import Amount
 
+INSIDE = " > "
+"""What stands between the name of an instance and the name of a thing inside it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Instance:
@@ -32,4 +35,4 @@ class Instance:
 
 def inner_name(instance: str, name: str) -> str:
     """Return what a part, a copy or a glue-up inside an instance is called in the whole piece."""
-    return f"{instance} > {name}"
+    return f"{instance}{INSIDE}{name}"
