@@ -14,6 +14,7 @@ from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both
+from dryfit.placing.too_big import report_too_big
 
 # What they make of sizes needs no word of its own.
 _CAUSES = frozenset({"sizes-clash", "opening-empty"})
@@ -34,7 +35,7 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
 
     Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
     face-unclear, lapping-over-nothing, no-room-between, copies-differ, size-not-positive,
-    opening-unbounded, opening-unclear, opening-empty.
+    opening-unbounded, opening-unclear, opening-empty, too-big-for-opening.
     """
     report_clashes(site)
     report_no_room(site)
@@ -54,6 +55,8 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
             missing[part.name] = axes
         else:
             _report_sizes(site, part, boxes)
+    if not missing:
+        report_too_big(site, boxes)
     if missing and not site.declared.broken and not site.findings:
         report_circles(site)
     if missing and not site.declared.broken and not site.findings:
