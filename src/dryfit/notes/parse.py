@@ -10,6 +10,7 @@ from dryfit.notes.line_reading import lines_read
 from dryfit.notes.names_in_text import names_by_line, names_in, names_of
 from dryfit.notes.pattern_blocks import pattern_blocks
 from dryfit.notes.reading.lines import sense_lines
+from dryfit.notes.reading.pattern_names import heading_of
 from dryfit.notes.text import too_long
 from dryfit.notes.tree import Notes, PatternBlock, UnitsLine
 from dryfit.notes.whole import overall_missing
@@ -21,8 +22,9 @@ def parse(source: Source, patterns: Sequence[PatternBlock] = ()) -> tuple[Notes,
     """Return the notes as far as they can be read, and what is wrong with the rest.
 
     `patterns` are those that the notes can use besides their own.  Never raises, whatever the text.
-    A line that cannot be read gives one finding and no statement; names that it declares are in
-    `Notes.unreadable`.  After `line_reading.MOST_MISTAKES` findings the rest is not read.
+    A line that cannot be read gives one finding and no statement; names that it declares, also
+    those of patterns, are in `Notes.unreadable`.  After `line_reading.MOST_MISTAKES` findings the
+    rest is not read.
     """
     beyond = too_long(source)
     if beyond:
@@ -37,4 +39,6 @@ def parse(source: Source, patterns: Sequence[PatternBlock] = ()) -> tuple[Notes,
     findings = own.findings + tuple(blocks.findings) + in_patterns
     if not own.overall_unread and not blocks.findings:
         findings += tuple(overall_missing(own.statements))
-    return Notes(source, own.statements, own.unreadable, (*made, *patterns)), findings
+    named = {heading.name for each in blocks.patterns if (heading := heading_of(each.header))}
+    unreadable = own.unreadable | (named - {each.name for each in made})
+    return Notes(source, own.statements, unreadable, (*made, *patterns)), findings

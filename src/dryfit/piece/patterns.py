@@ -84,7 +84,8 @@ def instance_of(
         return None
     block = block_of(clause, notes)
     if block is None:
-        _unknown_pattern(clause, notes, sums)
+        if clause.pattern not in notes.unreadable:
+            _unknown_pattern(clause, notes, sums)
         return None
     given = _given(line, clause, block, sums)
     sizes = {name: amount for name, amount in given.items() if name in PIECE_DIMENSIONS}

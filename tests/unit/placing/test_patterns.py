@@ -183,3 +183,8 @@ def test_a_limit_of_an_instance_is_kept_by_the_copy_that_goes_farthest() -> None
     assert "limit-kept" in codes(checked(f"{LOOSE}frame top at most 48\n"))
     assert "limit-broken" in codes(checked(f"{LOOSE}frame top at most 47\n"))
     assert "limit-broken" in codes(checked(f"{LOOSE}frame top at least 25\n"))
+
+
+def test_a_pattern_whose_first_line_cannot_be_read_is_not_missed_too() -> None:
+    text = changed(LOOSE, ("bar = 50 mm, 30 mm to 90 mm", "bar = 50 mm, 2 * 15 mm to 90 mm"))
+    assert codes(checked(text)) == ["range-of-what"]
