@@ -93,3 +93,86 @@ def test_an_overhang_is_never_taken_for_a_lap(word: str) -> None:
     assert found.code == "overhang"
     assert '`set in 1"` on the line of the legs' in found.hints[0].message
     assert all(hint.corrected_line is None for hint in found.hints)
+
+
+HEAD = """overall 640 x 380 x 720
+2 drawer sides, upright, 165 x 20
+1 drawer front, upright, 165 x 20
+1 drawer back, upright, 165 x 20
+1 top, flat, 20 thick
+2 legs, upright, 40 x 40
+2 rails, across, 55 x 20
+drawer bay = opening between drawer sides
+glue up board: legs, rails
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "code", "tries"),
+    [
+        (
+            "1 shelf, flat, 30 above the bottom edge of drawer sides",
+            "unknown-word",
+            ("1 shelf, flat, 30 above the bottom of drawer sides",),
+        ),
+        (
+            "1 shelf, flat, flush with back end of drawer sides",
+            "unknown-word",
+            ("1 shelf, flat, flush with back of drawer sides",),
+        ),
+        (
+            "1 shelf, flat, set back 30 from front of drawer sides",
+            "unknown-word",
+            ("1 shelf, flat, 30 from front of drawer sides",),
+        ),
+        ("1 shelf, flat, from the front", "measure-missing", ()),
+        (
+            "1 shelf, flat, between front and back",
+            "unknown-name",
+            ("1 shelf, flat, between drawer front and drawer back",),
+        ),
+        (
+            "2 end panels: legs and rails",
+            "preposition-missing",
+            ("glue up 2 end panels: legs and rails",),
+        ),
+        ("1 shelf, flat, at left and right of drawer front", "place-of-part", ()),
+        (
+            "1 shelf, flat, at left and right of drawer bay",
+            "place-of-part",
+            ("1 shelf, flat, in drawer bay, at left and right",),
+        ),
+        (
+            "2.5 slats, across, 40 x 10",
+            "count-not-whole",
+            ("2 slats, across, 40 x 10", "3 slats, across, 40 x 10"),
+        ),
+        (
+            "1 shelf, upright, 18 thick, across",
+            "said-twice",
+            ("1 shelf, upright, 18 thick", "1 shelf, 18 thick, across"),
+        ),
+        ("seat top between 230 and 250", "unknown-name", ()),
+    ],
+)
+def test_what_was_meant_is_asked_for(line: str, code: str, tries: tuple[str, ...]) -> None:
+    (found,) = parse(Source("a", HEAD + line))[1]
+    assert found.code == code
+    assert tuple(hint.corrected_line for hint in found.hints if hint.corrected_line) == tries
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "1 lid, flat, 18 thick, glued from 2 boards",  # a glue-up is called board
+        "taper in legs: front face, from top to bottom, 180 to 40",  # a part is called top
+        "taper in legs: front face, from top.thickness below top to bottom, 180 to 40",
+    ],
+)
+def test_names_do_not_hide_words_of_the_language(line: str) -> None:
+    assert parse(Source("a", HEAD + line))[1] == ()
+
+
+def test_the_parts_of_a_broken_count_are_known_elsewhere() -> None:
+    findings = parse(Source("a", HEAD + "2.5 slats, across, 40 x 10\nslats onto rails: screws"))[1]
+    assert [each.code for each in findings] == ["count-not-whole"]

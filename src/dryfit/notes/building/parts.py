@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from lark import Token, Tree
 
+from dryfit.diagnostics import Hint, Note, Span
 from dryfit.notes.building.clauses import clauses
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, ends, text_of, tokens, union
@@ -16,7 +17,7 @@ from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.pattern_lines import setting, with_settings
 from dryfit.notes.building.places import listed
 from dryfit.notes.building.size_checks import check_part_sizes, check_written
-from dryfit.notes.mistake import Repair
+from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.names import plural
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import (
@@ -114,7 +115,7 @@ def _set_in_places(phrases: list[Phrase], count: int) -> list[Phrase]:
 
 
 def _check_place_of(nodes: Sequence[Parsed], draft: Draft) -> None:
-    """Check that no part is meant in "at the back of raisl", which reads as a timber."""
+    """Check that no part is meant in "at the back of rails", which reads as a timber."""
     for place, timber in pairwise(nodes):
         if place.data != "at" or timber.data != "oftimber":
             continue
@@ -122,6 +123,9 @@ def _check_place_of(nodes: Sequence[Parsed], draft: Draft) -> None:
         if draft.line.text[start:end].strip():
             continue
         word = tokens(timber.children, "PHRASE")[0]
+        if text_of(word) in draft.vocabulary.parts:
+            _place_of_part(place, timber, text_of(word), draft)
+            continue
         names = sorted(draft.vocabulary.parts)
         near = nearest(written_name(word, draft), [*names, *map(plural, names)])
         span = draft.span(word)
@@ -135,6 +139,23 @@ def _check_place_of(nodes: Sequence[Parsed], draft: Draft) -> None:
             *(Repair(f"did you mean `{name}`?", span, name) for name in near),
             comma,
         )
+
+
+def _place_of_part(place: Parsed, timber: Parsed, name: str, draft: Draft) -> None:
+    """Say how "at left and right of door" is written: how they meet first, then the place."""
+    whole = draft.over(place, timber)
+    said = draft.line.text[slice(*ends(place))]
+    written = draft.vocabulary.written.get(name, name)
+    space = name in draft.vocabulary.spaces
+    advice: Hint | Repair = Repair(f"in it: `in {written}, {said}`", whole, f"in {written}, {said}")
+    if not space:
+        sides = [text_of(word) for word in tokens(place.children, "PLACE")] or ["back"]
+        on = f"on the {sides[0]} of {written}"
+        hint = Hint(f"say on which face of it the part lies: `{on}`, on a line for each place")
+        advice = Repair(f"`{on}`", whole, on) if len(sides) == 1 else hint
+    kind = "an opening" if space else "a part"
+    message = f"a place alone is one of the whole piece, and `{written}` is {kind} of it"
+    draft.error("place-of-part", message, whole, advice)
 
 
 def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:
@@ -156,13 +177,33 @@ def _first_word(draft: Draft) -> int:
 
 def _check_once(phrases: Iterable[PartClause], draft: Draft) -> None:
     """Check that nothing is said twice that can be only one thing."""
-    seen: set[type[PartClause]] = set()
+    seen: dict[type[PartClause], Span] = {}
     for phrase in phrases:
         what = _ONCE.get(type(phrase))
         if what and type(phrase) in seen:
-            draft.error("said-twice", f"said twice: {what}", phrase.span)
+            _said_twice(what, seen[type(phrase)], phrase.span, draft)
             return
-        seen.add(type(phrase))
+        seen[type(phrase)] = phrase.span
+
+
+def _said_twice(what: str, first: Span, second: Span, draft: Draft) -> None:
+    drops = (_dropped(span, draft) for span in (second, first))
+    draft.mistakes.append(
+        Mistake(
+            "said-twice",
+            f"said twice: {what}",
+            second,
+            tuple(Repair("take one of them out", span, "") for span in drops),
+            notes=(Note("said first here", first),),
+        )
+    )
+
+
+def _dropped(span: Span, draft: Draft) -> Span:
+    """Return the place of a phrase with the comma before it."""
+    start, end = draft.line.offsets(span)
+    before = draft.line.text[:start].rstrip(" ,;")
+    return draft.line.span(len(before), end)
 
 
 _ALL_PLACES = frozenset({"front", "back", "left", "right"})

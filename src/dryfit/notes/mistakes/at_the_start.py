@@ -17,6 +17,13 @@ from dryfit.notes.reading.word_kinds import RESERVED
 from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 
 _EQUATION = re.compile(r"\s*(?:let\s+)?([^\W\d][^=,:;#()+*/×]*?)(=|\b(?:is|be)\b)", re.IGNORECASE)
+_BROKEN_COUNT = re.compile(r" *([0-9]{1,4})( ?[½¼¾]|[.,][0-9]+| [0-9]+/[0-9]+) +[^\W\d]")
+_LIMIT = re.compile(
+    r" *([^\W\d][^,:=0-9]*?)(?:[ .](?:top|bottom|width|depth|height|length|thickness))?"
+    r" (?:between|at most|at least) [0-9½¼¾]",
+    re.IGNORECASE,
+)
+_ALSO_BEGIN = ("mask", "outdoors", "at most", "at least", "let")
 _BEGINNINGS = (*OPENERS, "FEATURE", "_LET", "STANDS", "_ATMOST", "_ATLEAST")
 # How many a piece mostly has of a part, to offer a line that can be tried; common practice.
 _USUAL_COUNTS = {"leg": 4, "post": 4, "foot": 4, "rail": 2, "apron": 2, "side": 2, "stile": 2}
@@ -66,6 +73,42 @@ def part_without_name(stumble: Stumble) -> Mistake | None:
         "a count needs the name of a part after it",
         stumble.span(stumble.at, stumble.at),
         (Hint(f"for example `{stumble.text[: stumble.at].strip()} legs, upright, 40 x 40`"),),
+    )
+
+
+def count_no_whole_number(stumble: Stumble) -> Mistake | None:
+    """``2.5 slats``: nothing is made by halves."""
+    found = _BROKEN_COUNT.match(stumble.text)
+    if not found or stumble.at > found.end(2) or len(stumble.failure.tokens) > 1:
+        return None
+    whole = int(found.group(1))
+    place = stumble.span(found.start(1), found.end(2))
+    counts = [str(count) for count in (whole, whole + 1) if count]
+    return Mistake(
+        "count-not-whole",
+        f"a count is a whole number: {' or '.join(counts)}",
+        place,
+        tuple(Repair(f"write `{count}`", place, count) for count in counts),
+    )
+
+
+def limit_of_nothing(stumble: Stumble) -> Mistake | None:
+    """``seat top between 230 and 250``: a limit of a part that is not there."""
+    found = _LIMIT.match(stumble.text)
+    if stumble.failure.tokens or not found or not stumble.vocabulary.parts:
+        return None
+    start, end = found.span(1)
+    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
+    near = nearest(found.group(1), stumble.name_spellings(stumble.vocabulary.parts))
+    place = stumble.span(start, end)
+    return Mistake(
+        "unknown-name",
+        f"no part is called `{found.group(1)}`",
+        place,
+        (
+            *(Repair(f"did you mean `{name}`?", place, name) for name in near),
+            Hint(f"the parts are: {_few(known)}"),
+        ),
     )
 
 
@@ -160,7 +203,10 @@ def prose(stumble: Stumble) -> Mistake | None:
             Repair(
                 "if it is a remark, begin it with #", stumble.span(stumble.at, stumble.at), "# "
             ),
-            Hint(f"lines begin with a count, a part, or one of: {', '.join(OPENERS.values())}"),
+            Hint(
+                "lines begin with a count, a part, or one of: "
+                f"{', '.join((*OPENERS.values(), *_ALSO_BEGIN))}"
+            ),
         ),
     )
 
@@ -181,7 +227,9 @@ def _few(names: Iterable[str]) -> str:
 
 
 CASES = (
+    count_no_whole_number,
     part_without_name,
+    limit_of_nothing,
     mistyped_opener,
     mistyped_name_first,
     part_without_count,

@@ -43,12 +43,13 @@ _SIGNS = {
 _DIGITS = frozenset("0123456789")
 _FREE_NAMES = ("finish", "timber", "wood", "measured")
 # "30 rise" is a size, also where a value is called rise.
+_AFTER_A_NUMBER = ("CUTADJ", "_STAVES")
 _NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
 # "tenon 20, pegs 9" is about the joint, also where parts are called pegs.
 _SAID_OF_JOINTS = ("DETAIL", "GLUEWORDS")
 _BEFORE_A_CLAUSE = ("_COMMA", "_COLON", "_AND", "_WITH", "INT")
-_BEFORE_A_SIDE = ("_BELOW", "_ABOVE")
+_BEFORE_A_SIDE = ("_BELOW", "_ABOVE", "_FROM", "_TO")
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,7 +260,7 @@ class _Scan:
             meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
         elif len(meanings) > 1 and meanings[0][0] == "ACTION":
             meanings.reverse()
-        if after in _NUMBERS and meanings and meanings[0][0] == "CUTADJ":
+        if after in _NUMBERS and meanings and meanings[0][0] in _AFTER_A_NUMBER:
             return self._token_of(*meanings[0], index, length)
         said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
         if said and after in _BEFORE_A_CLAUSE and self.ahead.is_said_of_a_joint(index + length):

@@ -19,12 +19,16 @@ from dryfit.notes.reading.words import OPENERS, PHRASES, SPELLINGS
 _MEASURE_ONLY = re.compile(r" *(?::| ) *[0-9½¼¾][0-9 ./½¼¾]*(?:mm|cm|m|in|\")?")
 _SIZE_AHEAD = re.compile(r" *,? *(?:[0-9½¼¾]|\.[0-9])")
 _LIST_MARK = re.compile(r" *(?:[-*•+]|[0-9]+[.)])[ ]+(?=\S)")
+_BROKEN_COUNT = re.compile(r" *[0-9]+(?: ?[½¼¾]|\.[0-9]+) +(?=[^\W\d])")
 _GLUE_UP = "glue up"
 _LIMITS = (*SPELLINGS["_ATMOST"], *SPELLINGS["_ATLEAST"])
 
 
 def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     """Return what a line that declares nothing as it stands was meant to declare, or None."""
+    count = _BROKEN_COUNT.match(line.text)
+    if count:
+        return _counted(loose(line.source, line.text[count.end() :], line.line))
     mark = list_mark(line.text)
     if mark:
         line = loose(line.source, line.text[mark:], line.line)
@@ -37,8 +41,12 @@ def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     opener = _mistyped_opener(words, line.text)
     if opener == _GLUE_UP or _begins_glue_up(words):
         return _glue_up(line.text, words, parts)
-    if opener or _is_opener(words):
-        return None
+    return None if opener or _is_opener(words) else _named_first(line)
+
+
+def _named_first(line: SenseLine) -> Declared | None:
+    """Return the value or the part whose name begins the line."""
+    words = line.words
     length = name_length(words, 0)
     end = words[length - 1].end
     written = line.text[words[0].start : end]
@@ -52,6 +60,14 @@ def presumed(line: SenseLine, parts: frozenset[str]) -> Declared | None:
     if _SIZE_AHEAD.match(line.text, end) or (comma and follows_clause):
         return Declared("part", name, written)
     return None
+
+
+def _counted(line: SenseLine) -> Declared | None:
+    """Return the part behind a count that is no whole number ("2.5 slats"), or None."""
+    length = name_length(line.words, 0)
+    written = line.text[line.words[0].start : line.words[length - 1].end]
+    name = canonical(written)
+    return None if name in RESERVED else Declared("part", name, written)
 
 
 def list_mark(text: str) -> int:
