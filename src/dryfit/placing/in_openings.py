@@ -10,14 +10,9 @@ from itertools import pairwise
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
-from dryfit.placing.gaps import (
-    apart_in,
-    gap_at,
-    is_sized,
-    sides_said,
-    state_gap,
-)
+from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, state_gap
 from dryfit.placing.heights import verb
+from dryfit.placing.in_rabbets import lies_in_rabbet
 from dryfit.placing.opening_rows import row_axis
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal, Relation, centred
@@ -68,6 +63,8 @@ def state_in_opening(site: Site, part: DeclaredPart) -> None:
         if part.count % len(contact.hosts or (1,)):
             _report_uneven(site, part, contact)
     for filling in fillings(site, part):
+        if lies_in_rabbet(site, part, filling.opening, filling.seats):
+            continue
         filled = [
             axis
             for axis in range(3)
