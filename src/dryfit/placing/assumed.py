@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.along_faces import lies_along_face
+from dryfit.placing.between_ends import centred_between_ends
 from dryfit.placing.bought import takes_little_room
 from dryfit.placing.heights import (
     level_with_hosts,
@@ -51,6 +52,7 @@ _KINDS: tuple[Assuming, ...] = (
     touches_named_side,
     lies_between_in_order,
     runs_over_what_it_lies_on,
+    centred_between_ends,
     fills_or_centred,
     reaches_height,
     takes_little_room,
