@@ -25,9 +25,10 @@ from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
-from dryfit.placing.screw_room import with_screws_in_the_wood
+from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_wood
+from dryfit.placing.screw_slots import assume_screw_slots
 from dryfit.placing.settling import failed, settled
-from dryfit.placing.shopping import shopping_list
+from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
 from dryfit.shop.shop import Shop
@@ -79,6 +80,8 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         # What is cut in a glued whole is known only once it is known what is glued.
         assemblies = build_assemblies(site, boxes, worked.joints)
         late = glued_cuts(site, placed, assemblies, worked.cuts)
+        clear = clear_of_late_cuts(meetings.found, placed, (*lone, *late))
+        meetings = _Meetings(meetings.buttons, clear, without_bought(site, clear))
         worked = _worked(site, placed, meetings, (*lone, *late))
     if not failed(site):
         report_overlaps(site, worked.parts, worked.cuts)
@@ -116,6 +119,7 @@ def _whole(
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
+    assume_screw_slots(site, parts, joints)
     return Model(
         piece=declared.piece,
         source=declared.source,
@@ -127,7 +131,12 @@ def _whole(
         fittings=fittings,
         coatings=coatings,
         hardware=shopping_list(
-            things, screws, (joints, assemblies), coatings, site.shop, declared.display.unit
+            things,
+            screws,
+            Glued(joints, assemblies, parts, declared.outdoors),
+            coatings,
+            site.shop,
+            declared.display.unit,
         ),
         wishes=_wishes(declared),
         stock=declared.stock,

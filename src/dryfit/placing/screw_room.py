@@ -38,6 +38,25 @@ def with_screws_in_the_wood(
     none is left the part only lies there.
     Findings: screw-in-joint.
     """
+    made = _all_moved(found, placed, grooves)
+    _report(site, found, made)
+    return made
+
+
+def clear_of_late_cuts(
+    found: Sequence[Found], placed: Mapping[str, Placed], cuts: Sequence[Cut]
+) -> tuple[Found, ...]:
+    """Return the joints with screws clear of what is cut after a glue-up, where there is room."""
+    made = _all_moved(found, placed, cuts)
+    return tuple(
+        after if after.kind == before.kind else before
+        for before, after in zip(found, made, strict=True)
+    )
+
+
+def _all_moved(
+    found: Sequence[Found], placed: Mapping[str, Placed], grooves: Sequence[Cut]
+) -> tuple[Found, ...]:
     cuts: CutsByCopy = {}
     others = (cut for joint in found if joint.kind != "screws" for cut in joint.cuts)
     for cut in (*others, *grooves):
@@ -48,7 +67,6 @@ def with_screws_in_the_wood(
         for cut in moved.cuts if moved.kind == "screws" else ():
             cuts.setdefault(cut.copy, []).append(cut)
         made.append(moved)
-    _report(site, found, made)
     return tuple(made)
 
 

@@ -163,3 +163,10 @@ def test_the_screws_of_the_boot_bench_stay_where_they_are() -> None:
     model = model_of(text_of("boot_bench"))
     assert along(model, "slat 1", "screw hole", 0) == [15, 925]
     assert len(along(model, "left bottom end rail", "pilot hole", 1)) == 5
+
+
+def test_screws_of_a_piece_in_inches_say_that_they_are_sized_in_mm() -> None:
+    sizes = {each.size for each in model_of(text_of("slat_bench")).hardware if "screw" in each.item}
+    assert sizes == {"4 x 35 mm"}
+    metric = {each.size for each in model_of(STOOL).hardware if "screw" in each.item}
+    assert not any("mm" in size for size in metric)

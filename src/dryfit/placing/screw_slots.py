@@ -1,0 +1,163 @@
+"""Screws across the grain of a broad part: one row holds it, the others let it move (TRADE B17).
+
+A board that is screwed fast at two places across its grain splits or bows (G8): the holes away
+from one row are slots.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Span
+from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS
+from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.panel import tangential
+from dryfit.placing.model import Copy, Joint, Part
+from dryfit.placing.site import Site
+from dryfit.wood import USUAL_SWING, movement
+
+_BROAD = Fraction(150)
+_APART = Fraction(100)
+"""Rows of screws in solid wood are fixed no further apart across its grain (TRADE B17)."""
+
+_ROOM = Fraction(1)
+_STEP = Fraction(1, 2)
+_HOLES = frozenset({"screw hole", "pilot hole"})
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewSlots:
+    """Holes of which all but one row are slotted across the grain of `mover`; mm.
+
+    `passed` is the part that the screws pass, which has the slots; `holes` are the ids of its
+    features that are slotted: the row nearest to the middle is not.  `apart` is how far the rows
+    furthest from one another are, `moves` what the wood between the fixed row and the furthest
+    other moves over a year, `slot` how long the slots are.
+    """
+
+    mover: str
+    passed: str
+    holes: tuple[str, ...]
+    apart: Fraction
+    moves: Fraction
+    slot: Fraction
+    span: Span | None
+
+
+def screw_slots(parts: Sequence[Part], joints: Sequence[Joint]) -> tuple[ScrewSlots, ...]:
+    """Return the slots that broad solid parts need, in the order of the parts.
+
+    Slats and sheets need none, nor does what is screwed to one board that moves as it does.
+    """
+    return tuple(
+        slots
+        for part in parts
+        if part.stock == "solid" and part.width > _BROAD and not part.made
+        for slots in _slots_of(part, parts, joints)
+    )
+
+
+def assume_screw_slots(site: Site, parts: Sequence[Part], joints: Sequence[Joint]) -> None:
+    """List the slots among what is taken for granted, with the movement that asks for them."""
+    display = site.declared.display
+    for slots in screw_slots(parts, joints):
+        moves = display.with_unit(slots.moves, fitted=True)
+        site.assume_line(
+            f"the {slots.mover} is screwed to the {_other(slots, parts)} over "
+            f"{display.shown(slots.apart)} across its grain, where it moves {moves} over the year: "
+            f"one row of screws holds it, and the other holes in the {slots.passed} are slots "
+            f"{display.with_unit(slots.slot)} long across that grain",
+            slots.span,
+            None,
+        )
+
+
+def _other(slots: ScrewSlots, parts: Sequence[Part]) -> str:
+    if slots.passed != slots.mover:
+        return slots.passed
+    part = next(each for each in parts if each.name == slots.mover)
+    mates = (each.mate for each in part.features if each.id in slots.holes and each.mate)
+    return " and ".join(dict.fromkeys(mates))
+
+
+def _slots_of(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> Iterator[ScrewSlots]:
+    holes = [feature for feature in part.features if _in_a_face(feature)]
+    if not holes or _moves_along(part, parts, joints):
+        return
+    coefficient, _ = tangential(part.timber)
+    for passed, in_part, holes_passed in _groups(part, holes, parts):
+        rows = sorted({_middle(feature.across) for feature in in_part})
+        apart = rows[-1] - rows[0]
+        if apart <= _APART:
+            continue
+        fixed = _nearest_to_middle(rows)
+        reach = max(rows[-1] - fixed, fixed - rows[0])
+        moves = movement(reach, coefficient, Fraction(0), USUAL_SWING)
+        # TRADE B18: the movement, the screw and 1 mm.
+        widest = max(feature.across[1] - feature.across[0] for feature in holes_passed)
+        slot = -(-(widest + moves + _ROOM) // _STEP) * _STEP
+        ids = _off_the_fixed_row(holes_passed, across=passed == part.name)
+        yield ScrewSlots(part.name, passed, ids, apart, moves, slot, holes_passed[0].span)
+
+
+def _off_the_fixed_row(holes: Sequence[Feature], *, across: bool) -> tuple[str, ...]:
+    """Return the ids of holes that are slotted; their rows lie along a cleat, or `across`."""
+    row_of = {each.id: _middle(each.across if across else each.along) for each in holes}
+    fixed = _nearest_to_middle(sorted(set(row_of.values())))
+    return tuple(name for name, row in row_of.items() if row != fixed)
+
+
+def _nearest_to_middle(rows: Sequence[Fraction]) -> Fraction:
+    middle = (rows[0] + rows[-1]) / 2
+    return min(rows, key=lambda row: (abs(row - middle), row))
+
+
+def _in_a_face(feature: Feature) -> bool:
+    return feature.role in _HOLES and SURFACES[feature.surface][0] == THICKNESS
+
+
+def _middle(extent: Range) -> Fraction:
+    return sum(extent, Fraction(0)) / 2
+
+
+def _groups(
+    part: Part, holes: Sequence[Feature], parts: Sequence[Part]
+) -> Iterator[tuple[str, list[Feature], list[Feature]]]:
+    """Yield what holds a part together: the part passed, the part's holes, and those to slot.
+
+    Where the part itself is passed its mates hold it together; what it is held on by, as by
+    cleats, holds it each for itself.
+    """
+    own = [feature for feature in holes if feature.role == "screw hole"]
+    if own:
+        yield part.name, own, own
+    for other in parts:
+        pilots = [each for each in holes if each.role == "pilot hole" and each.mate == other.name]
+        theirs = [
+            feature
+            for feature in other.features
+            if feature.role == "screw hole" and feature.mate == part.name
+        ]
+        if pilots and theirs:
+            yield other.name, pilots, theirs
+
+
+def _moves_along(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> bool:
+    """Return whether each copy is screwed to one board only, whose grain runs as its own does."""
+    piece_of = {copy.name: (each, copy) for each in parts for copy in each.copies}
+    for copy in part.copies:
+        mates = dict.fromkeys(
+            joint.host if joint.guest == copy.name else joint.guest
+            for joint in joints
+            if joint.kind == "screws" and copy.name in {joint.guest, joint.host}
+        )
+        grains = [_grain(*piece_of[name]) for name in mates if name in piece_of]
+        if len(grains) > 1 or any(grain != _grain(part, copy) for grain in grains):
+            return False
+    return True
+
+
+def _grain(part: Part, copy: Copy) -> int | None:
+    return copy.frame.axes[LENGTH][0] if part.stock == "solid" else None

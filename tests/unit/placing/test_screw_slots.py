@@ -1,0 +1,86 @@
+"""A broad part screwed across its grain: one row holds it, the others are slotted (B17, G8)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from tests.pieces.reading import checked, model_of, text_of
+
+from dryfit.placing.screw_slots import ScrewSlots, screw_slots
+
+RUNNERS = """piece Board on battens
+units mm
+overall 900 wide, 300 deep, 50 high
+timber oak
+1 board, flat, 900 x 300 x 20, up 30
+2 battens, front to back, flat, 280 x 40 x 30, at left and right, set in 100 across, up 0
+board onto battens: screws
+"""
+
+
+def slots(text: str) -> tuple[ScrewSlots, ...]:
+    model = model_of(text)
+    return screw_slots(model.parts, model.joints)
+
+
+def assumed(text: str) -> list[str]:
+    model = checked(text).model
+    assert model is not None
+    return [each.text for each in model.assumptions if "slots" in each.text]
+
+
+def test_a_broad_board_on_battens_has_slots_and_it_is_said_how_far_it_moves() -> None:
+    # Screws 140 apart: 140 x 0.00369 x 4 % = 2.07 mm, red oak flat-sawn (Wood Handbook, table
+    # 13-5, as in `wood`); the hole for a 4 mm screw and 1 mm more make 7.6, which is 8.
+    (found,) = slots(RUNNERS)
+    assert (found.mover, found.passed) == ("board", "board")
+    assert found.apart == 140
+    assert Fraction(2) < found.moves < Fraction(21, 10)
+    assert found.slot == 8
+    (said,) = assumed(RUNNERS)
+    assert "2.1 mm over the year" in said or "2 mm over the year" in said
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ("timber oak", "timber birch ply"),
+        ("900 x 300 x 20", "900 x 140 x 20"),
+        ("2 battens, front to back, flat, 280 x 40", "2 battens, across, flat, 120 x 120"),
+    ],
+)
+def test_sheets_slats_and_short_rows_are_left_alone(change: tuple[str, str]) -> None:
+    model = checked(RUNNERS.replace(*change)).model
+    if model is not None:
+        assert not screw_slots(model.parts, model.joints)
+
+
+def test_what_is_held_on_by_cleats_has_the_slots_in_the_cleats() -> None:
+    (found,) = slots(text_of("glued_board"))
+    assert (found.mover, found.passed) == ("board", "cleat")
+
+
+@pytest.mark.parametrize("name", ["boot_bench", "step_stool", "slat_bench", "slatted_stand"])
+def test_slats_and_buttoned_tops_are_left_alone(name: str) -> None:
+    assert slots(text_of(name)) == ()
+
+
+def test_the_row_nearest_to_the_middle_is_not_slotted() -> None:
+    # Of two rows the one nearer to E stays round.
+    (found,) = slots(text_of("trestle"))
+    holes = {each.id: each for each in model_of(text_of("trestle")).part("seat").features}
+    slotted = {holes[name].across for name in found.holes}
+    round_ones = {each.across for each in holes.values() if each.role == "screw hole"} - slotted
+    assert len(slotted) == len(round_ones) == 1
+    assert min(round_ones) < min(slotted)
+
+
+def test_screws_keep_clear_of_a_rabbet_that_is_cut_in_the_glued_frame() -> None:
+    # The rabbet takes 10 of the 25 that the batten laps over the stile: the middle of the rest.
+    model = model_of(text_of("mirror"))
+    stile = model.part("stile")
+    (pilots,) = {each.across for each in stile.features if each.role == "pilot hole"}
+    (rabbet,) = {each.across for each in stile.features if each.role == "rabbet"}
+    nearest = min(abs(pilot - edge) for pilot in pilots for edge in rabbet)
+    assert nearest > 5
