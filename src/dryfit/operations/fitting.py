@@ -10,12 +10,18 @@ from itertools import pairwise
 from dryfit.operations.batch import Batch
 from dryfit.operations.button_figures import button_details
 from dryfit.operations.finishing import last_coats
+from dryfit.operations.fitting_bought import (
+    WHY_ORDERED,
+    before_the_cover,
+    fit_bought,
+    ordered_by_measure,
+)
 from dryfit.operations.fitting_words import check_of, laid, place_details, screws_of
 from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import counted
-from dryfit.placing.model import Bought, Model
+from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
@@ -70,7 +76,8 @@ def fitted(
     coats = sorted(last_coats(model, shop))
     units = fitted_units(model)
     laid = [_fit(unit, model, shop) for unit in units]
-    bought = [_fit_bought(thing, shop) for thing in model.bought]
+    bought = [fit_bought(thing, shop) for thing in model.bought]
+    ordered = ordered_by_measure(model, shop)
     free = free_units(model, units)
     freed = [_put_in(unit, shop) for unit in free]
     rules: list[Rule] = []
@@ -78,13 +85,17 @@ def fitted(
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
+    for row in ordered:
+        rules += _bare_rules(row, model, glue_ups, operations)
+        rules.append(Rule(row.id, f"{row.part} / fit", WHY_ORDERED))
+    rules += before_the_cover(model, units)
     for below, above in pairwise((*laid, *freed)):
         rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
     rules += _carried(free, freed, model)
     for unit in (each for each in units if each.kind == "buttons"):
         made = (part for part in model.parts if part.made)
         rules += [Rule(f"{part.name} / make", f"{unit.name} / fit", WHY_MADE) for part in made]
-    return Batch((*laid, *bought, *freed), tuple(rules))
+    return Batch((*ordered, *laid, *bought, *freed), tuple(rules))
 
 
 def _carried(free: tuple[LooseUnit, ...], freed: list[Operation], model: Model) -> Iterator[Rule]:
@@ -105,17 +116,6 @@ def _bare_rules(
     if glued_copies(model) and not eased:
         rules += [Rule(glue.id, row.id, WHY_GLUED) for glue in glue_ups]
     return rules
-
-
-def _fit_bought(thing: Bought, shop: Shop) -> Operation:
-    where = f" {thing.purpose}" if thing.copies else f" to the {thing.purpose}"
-    return _operation(
-        thing.name,
-        tuple(copy.name for copy in thing.copies),
-        worked(shop, "fit part", each=thing.count),
-        f"Fit the {thing.written}{where if thing.purpose else ''}",
-        "it works as it should",
-    )
 
 
 def _put_in(unit: LooseUnit, shop: Shop) -> Operation:
