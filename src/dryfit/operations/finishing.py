@@ -238,7 +238,7 @@ def _coat_sentence(coating: Coating, coats: tuple[Coat, ...], number: int) -> st
         return f"Rub down lightly, then lay {laid}"
     begun = "rub down lightly, then " if number > 1 else ""
     begun += "tape the glue faces, then " if coating.masks and number == 1 else ""
-    faces = "" if coating.surfaces else ", all faces"
+    faces = "" if coating.surfaces or coating.spared else ", all faces"
     which = "the first coat" if len(own) > 1 or number == 1 else "the coat"
     text = f"{begun}lay {which} of {product} on {where} {coating.subject}{faces}"
     return text[0].upper() + text[1:]

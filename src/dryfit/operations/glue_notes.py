@@ -97,7 +97,8 @@ def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
     counts: dict[tuple[str, str, str], int] = {}
     for joint in joints:
         key = (joint.kind, model.part_of(joint.guest).name, model.part_of(joint.host).name)
-        counts[key] = counts.get(key, 0) + 1
+        # Twin tenons are two of each: so many mortises are on the mortiser's page.
+        counts[key] = counts.get(key, 0) + (joint.tenon.count if joint.tenon else 1)
     if not counts:
         return ()
     rows = [

@@ -132,7 +132,28 @@ def _plunged(
         trial=f"{cutter.name}, depth {feature.depth}, fence {near}",
         tests=naming.TESTED["mortise"],
         check=naming.CHECKS["mortise"],
-        details=((f"{count} plunges each: both ends first, then between",), *marks),
+        details=(
+            (f"{count} plunges each: both ends first, then between",),
+            *through_deeds(site),
+            *marks,
+        ),
+    )
+
+
+def through_deeds(site: Site) -> tuple[Detail, ...]:
+    """Return how a mortise right through is cut so that no face breaks out (common practice)."""
+    feature = site.feature
+    whole = site.part.thickness if feature.surface in {"F", "B"} else site.part.width
+    if feature.depth < whole:
+        return ()
+    return (
+        (
+            (
+                "Right through: mark it on both faces, go a little past half the depth from one, "
+                "turn the part end for end with the same edge at the fence, and meet it from the "
+                "other face on its marks, so that neither breaks out"
+            ),
+        ),
     )
 
 

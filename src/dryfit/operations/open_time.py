@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.shop.glues import usual_glue
 from dryfit.shop.shop import Glue, Shop
 
 NEARLY_ALL = 9
@@ -16,10 +17,8 @@ def glue_for(closing: int, shop: Shop, *, outdoors: bool = False) -> Glue:
     does, the usual one comes back, and `short_of_time` finds fault.  With `outdoors` only glues
     that last there are taken, as far as the shop has any.
     """
-    usual = shop.glues[shop.default_glue]
+    usual = usual_glue(shop, outdoors=outdoors)
     lasting = [glue for glue in shop.glues.values() if glue.outdoors] if outdoors else []
-    if lasting and not usual.outdoors:
-        usual = min(lasting, key=lambda glue: glue.close_within)
     if closing <= usual.close_within:
         return usual
     slower = [glue for glue in lasting or shop.glues.values() if closing <= glue.close_within]

@@ -160,8 +160,7 @@ def _coating(
         masks = tuple(j.id for j in board.joints if j.glued and {j.guest, j.host} & own)
     spared = [words for copy in copies for words in board.masked.get(copy, ())]
     if not finish.surfaces:
-        other = [each for copy in copies for each in board.partly.get(copy, ())]
-        spared += [words for each in other if (words := said((each,)))]
+        spared += _spared(board, subject, copies)
     return Coating(
         subject=subject,
         copies=copies,
@@ -173,6 +172,29 @@ def _coating(
         surfaces=said(finish.surfaces),
         spared=tuple(dict.fromkeys(spared)),
     )
+
+
+def _spared(board: _Board, subject: str, copies: tuple[str, ...]) -> Iterator[str]:
+    """Yield what stays bare: surfaces with a finish of their own, and where tenons stay dry."""
+    part_of = {copy.name: part for part in board.parts for copy in part.copies}
+
+    def whose(words: str, part: Part) -> str:
+        if subject.endswith(part.name) and len({part_of[name].name for name in copies}) == 1:
+            return words
+        named = part.name if len(part.copies) == 1 else part.written.lower()
+        return f"{words} of the {named}"
+
+    for copy in copies:
+        for each in board.partly.get(copy, ()):
+            if words := said((each,)):
+                yield whose(words, part_of[copy])
+    for joint in board.joints:
+        if joint.tenon is not None and not joint.glued:
+            guest = part_of[joint.guest]
+            if joint.guest in copies:
+                yield whose("the tenons", guest)
+            if joint.host in copies:
+                yield f"the mortises for the {guest.name}"
 
 
 def _area(board: _Board, name: str, surfaces: Sequence[SurfaceWords]) -> Fraction:

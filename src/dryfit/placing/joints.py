@@ -232,7 +232,7 @@ def _housing(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | 
         shares=region,
         glued=True,
         end=(axis, -side),
-        area=_face_area(region, axis),
+        area=_housed_area(region, axis),
         cuts=(housing(guest, host, region, (axis, side), contact.span),),
     )
 
@@ -317,6 +317,12 @@ def _rest(_: Site, contact: Contact, guest: Placed, host: Placed) -> Found | Non
     if touch is None:
         return None
     return Found("rest", guest.name, host.name, touch[1], contact.span)
+
+
+def _housed_area(region: Box, axis: int) -> Fraction:
+    """Return the area at the bottom of a housing and along both of its walls, in mm2."""
+    along = max(region.extent(other) for other in range(3) if other != axis)
+    return _face_area(region, axis) + 2 * region.extent(axis) * along
 
 
 def _face_area(region: Box, axis: int) -> Fraction:

@@ -133,7 +133,7 @@ def _whole(
         hardware=shopping_list(
             things,
             screws,
-            Glued(joints, assemblies, parts, declared.outdoors),
+            Glued(joints, assemblies, parts, declared.outdoors is not None),
             coatings,
             site.shop,
             declared.display.unit,

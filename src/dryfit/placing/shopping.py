@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
-from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint
-from dryfit.shop.glues import glue_named
+from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint, Part
+from dryfit.shop.glues import glue_named, usual_glue
 from dryfit.shop.shop import Shop
 
 GLUE_SPREAD = Fraction(180)
@@ -22,23 +23,32 @@ _WEIGHTS = {"mm": ("g", Fraction(1), 10), "in": ("oz", Fraction(28_349_523, 1_00
 _VOLUMES = {"mm": ("ml", Fraction(1), 50), "in": ("fl oz", Fraction(29_573_530, 1_000_000), 1)}
 
 
+@dataclass(frozen=True, slots=True)
+class Glued:
+    """What takes glue: joints, the glue-ups that close them (each with its own), and staves."""
+
+    joints: Sequence[Joint]
+    assemblies: Sequence[Assembly]
+    parts: Sequence[Part]
+    outdoors: bool
+
+
 def shopping_list(
     bought: Iterable[Bought],
     screws: Iterable[Hardware],
-    glued: tuple[Sequence[Joint], Sequence[Assembly]],
+    glued: Glued,
     coatings: Sequence[Coating],
     shop: Shop,
     unit: str,
 ) -> tuple[Hardware, ...]:
     """Return what is bought: things in the order of the notes, then screws, glue and finishes.
 
-    `glued` are the joints and the glue-ups that close them, each with its own glue.  Amounts are
-    rounded up, and are for buying, not for use; `unit` of the notes is mm or in.
+    Amounts are rounded up, and are for buying, not for use; `unit` of the notes is mm or in.
     """
     return (
         *(_thing(each) for each in bought),
         *screws,
-        *_glue(*glued, shop, unit),
+        *_glue(glued, shop, unit),
         *_finishes(coatings, shop, unit),
     )
 
@@ -49,12 +59,14 @@ def _thing(bought: Bought) -> Hardware:
     return Hardware(bought.name, bought.size, bought.count, purpose)
 
 
-def _glue(
-    joints: Sequence[Joint], assemblies: Sequence[Assembly], shop: Shop, unit: str
-) -> Iterator[Hardware]:
-    named = {joint: each.glue for each in assemblies for joint in each.joints}
+def _glue(glued: Glued, shop: Shop, unit: str) -> Iterator[Hardware]:
+    named = {joint: each.glue for each in glued.assemblies for joint in each.joints}
     areas: dict[str, Fraction] = {}
-    for joint in joints:
+    for part in glued.parts:
+        if part.staves is not None:
+            usual = usual_glue(shop, outdoors=glued.outdoors)
+            areas[usual.name] = areas.get(usual.name, Fraction(0)) + _between_staves(part)
+    for joint in glued.joints:
         glue = glue_named(shop, named.get(joint.id))
         if joint.glued and glue is not None:
             areas[glue.name] = areas.get(glue.name, Fraction(0)) + joint.area
@@ -62,6 +74,12 @@ def _glue(
         grams = area / _SQUARE_METRE * GLUE_SPREAD
         if grams:
             yield Hardware(name, _about(grams, *_WEIGHTS[unit]), 1, "the glue-ups")
+
+
+def _between_staves(part: Part) -> Fraction:
+    """Return the area of the glue lines between the staves of all copies, in mm2."""
+    lines = part.staves.count - 1 if part.staves is not None else 0
+    return lines * part.length * part.thickness * len(part.copies)
 
 
 def _finishes(coatings: Sequence[Coating], shop: Shop, unit: str) -> Iterator[Hardware]:

@@ -14,6 +14,15 @@ _ALSO = {
 """Other words for a kind of glue (common practice)."""
 
 
+def usual_glue(shop: Shop, *, outdoors: bool) -> Glue:
+    """Return the shop's usual glue; outdoors the quickest that lasts there, if it has one."""
+    usual = shop.glues[shop.default_glue]
+    lasting = [glue for glue in shop.glues.values() if glue.outdoors] if outdoors else []
+    if lasting and not usual.outdoors:
+        return min(lasting, key=lambda glue: glue.close_within)
+    return usual
+
+
 def glue_named(shop: Shop, name: str | None) -> Glue | None:
     """Return the shop's glue of that name, its usual one for None; None when it has no such glue.
 

@@ -1,6 +1,7 @@
 """Coats of several products and of single surfaces: their order, names and sentences."""
 
 from tests.pieces.reading import changed, checked, model_of, text_of
+from tests.unit.operations.worked import listed
 
 from dryfit.operations import work_list
 from dryfit.plan.operation import WorkList
@@ -41,7 +42,7 @@ def test_a_surface_is_part_of_the_name_and_of_the_sentence() -> None:
     )
     by_id = {operation.id: operation for operation in made.operations}
     assert "the bottom of the top" in by_id["top / coat 1 / bottom"].sentence
-    assert by_id["top / coat 1"].sentence.endswith("; tape off the bottom")
+    assert by_id["top / coat 1"].sentence.endswith("on the top; tape off the bottom")
     assert not [each for each in by_id if each.startswith("slat / coat")]
     assert "slat / sand 180" in by_id
 
@@ -61,3 +62,16 @@ def test_a_part_coated_apart_from_its_glue_up_is_kept_off() -> None:
     )
     sentence = next(op.sentence for op in made.operations if op.id == "base / coat 1")
     assert sentence.endswith("; keep it off the aprons")
+
+
+def test_what_is_taped_off_in_an_assembly_is_named_with_its_part() -> None:
+    made, _ = listed(model_of(text_of("wall_case")))
+    sentence = next(op.sentence for op in made.operations if op.id == "case / coat 1")
+    assert sentence.endswith("on the case; keep it off the back; tape off the inside of the sides")
+
+
+def test_tenons_that_stay_dry_get_no_coat() -> None:
+    made, _ = listed(model_of(text_of("trestle")))
+    by_id = {op.id: op.sentence for op in made.operations}
+    assert by_id["beam / coat 1"].endswith("on the beam; tape off the tenons")
+    assert by_id["trestle 1 / coat 1"].endswith("; tape off the mortises for the beam")

@@ -55,8 +55,10 @@ def test_the_shopping_list_has_things_glue_and_finish() -> None:
     assert rows["caster"].size == "40 wide x 108 high x 40 deep"
     assert (rows["knob"].count, rows["knob"].size) == (2, "30 dia")
     assert rows["knob"].purpose == "sides; order first"
-    # Four housings of 6 x 300 against 18 wide boards: 4 x 18 x 300 mm2 at 180 g a square metre.
-    assert rows["white glue"].size == "about 10 g"
+    # Four housings 6 deep for boards 18 thick, bottom and both walls: 4 x (18 + 2 x 6) x 300 mm2;
+    # two lines between the staves of each of two boards 576 long and two 392 long, 18 thick:
+    # 36000 + 69696 mm2 at 180 g a square metre are 19 g.
+    assert rows["white glue"].size == "about 20 g"
     area = sum((c.area for c in model_of(CART).coatings), Fraction(0))
     assert rows["oil varnish"].size == f"about {-(-area * 2 // 500_000) * 50} ml"
 
@@ -175,3 +177,13 @@ def test_a_size_that_two_in_a_row_say_already_is_said_twice() -> None:
         assert codes(checked(changed(CART, ("1 top, flat, 300 x 18,", line)))) == ["size-twice"]
     twice = changed(MIRROR, ("4 thick, in", "300 wide, 320 x 580, 4 thick, in"))
     assert "size-twice" in codes(checked(twice))
+
+
+def test_the_glue_between_staves_is_bought() -> None:
+    """Seven lines of 1800 x 30 mm at 180 g a square metre are 68 g."""
+    text = (
+        "piece Board\nunits mm\noverall 1800 wide, 900 deep, 30 high\ntimber oak\n"
+        "1 board, flat, across, 30 thick, glued from 8 staves\n"
+    )
+    rows = {row.item: row.size for row in model_of(text).hardware}
+    assert rows["white glue"] == "about 70 g"
