@@ -13,6 +13,7 @@ from dryfit.joinery.form import Region
 from dryfit.placing.face_seats import apart_words
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.overlap_remedies import overlap_remedy
+from dryfit.placing.overlapping_things import in_different_things, thing_of, things_overlap
 from dryfit.placing.site import Site
 
 MOST_TOLD = 20
@@ -28,7 +29,10 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
     entered, near = _entered(cuts), _Cuts(cuts)
     told: set[tuple[str, str]] = set()
     for part, copy, other_part, other in _near_pairs(parts):
-        if (part.name, other_part.name) in told:
+        asunder = in_different_things(copy, other)
+        names = (part.name, other_part.name)
+        pair = (thing_of(names[0]) or "", thing_of(names[1]) or "") if asunder else names
+        if pair in told:
             continue
         common = copy.box.overlap(other.box)
         if common is None:
@@ -38,8 +42,12 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
         left = Solid(common, tuple(removed)).cells()
         left = _less_forms(left, [*near.forms(copy.name), *near.forms(other.name)])
         if left:
-            told.add((part.name, other_part.name))
-            site.findings.append(_finding(site, part, copy, other_part, other, left[0]))
+            told.add(pair)
+            site.findings.append(
+                things_overlap(site, parts, (part, copy), (other_part, other))
+                if asunder
+                else _finding(site, part, copy, other_part, other, left[0])
+            )
         if len(told) >= MOST_TOLD:
             return
 
