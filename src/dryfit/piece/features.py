@@ -15,6 +15,7 @@ from dryfit.piece.declared import (
     Stretch,
     SurfaceWords,
 )
+from dryfit.piece.feature_unused import unused_words
 from dryfit.piece.feature_words import BARE_ORDER, EDGE_KINDS, SAME_SIZE, WRITTEN, example, missing
 from dryfit.piece.names import Names
 from dryfit.piece.sums import Sums
@@ -37,6 +38,8 @@ def declared_feature(line: FeatureLine, sums: Sums, names: Names) -> DeclaredFea
     sums.
     """
     failures = sums.failures
+    for words in unused_words(line):
+        _unused(line, f"`{words}`", sums)
     sizes = _sizes(line, sums)
     known = {name: each for name, each in sizes.items() if isinstance(each, Fraction)}
     late = {name: each for name, each in sizes.items() if isinstance(each, Amount)}
@@ -75,6 +78,7 @@ def _sizes(line: FeatureLine, sums: Sums) -> dict[str, Fraction | Amount]:
     for word in line.sizes:
         dimension = word.dimension or next(bare, None)
         if dimension is None:
+            _unused(line, f"`{word.span.text()}`", sums)
             continue
         dimension = SAME_SIZE.get((line.kind, dimension), dimension)
         value = _size(word, dimension, sums)
@@ -82,9 +86,11 @@ def _sizes(line: FeatureLine, sums: Sums) -> dict[str, Fraction | Amount]:
             dimension = "diameter"
             value = value.times(Fraction(2)) if isinstance(value, Amount) else 2 * value
         if dimension not in WRITTEN[line.kind]:
-            _unused(line, word.dimension or dimension, sums)
+            _unused(line, f"a {word.dimension or dimension}", sums)
+        elif dimension in found:
+            _unused(line, f"a second {dimension}", sums)
         elif value is not None:
-            found.setdefault(dimension, value)
+            found[dimension] = value
     return found
 
 
@@ -147,14 +153,14 @@ def _unfinished(line: FeatureLine, lacking: Sequence[str], sums: Sums) -> None:
     )
 
 
-def _unused(line: FeatureLine, dimension: str, sums: Sums) -> None:
+def _unused(line: FeatureLine, words: str, sums: Sums) -> None:
     sums.failures += 1
     listed = ", ".join(WRITTEN[line.kind].values())
     sums.findings.append(
         Diagnostic(
             "feature-size-unused",
             Severity.ERROR,
-            f"{line.kind}: a {dimension} says nothing about it",
+            f"{line.kind}: {words} says nothing about it",
             line.span,
             hints=(Hint(f"its sizes are written {listed}"),),
         )

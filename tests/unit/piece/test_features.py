@@ -128,3 +128,21 @@ def test_a_size_that_says_nothing_about_the_kind_is_refused() -> None:
 def test_a_slope_is_less_than_square(degrees: str) -> None:
     (finding,) = checked(f"{PIECE}bevel in aprons: top edge, {degrees} degrees\n").findings
     assert finding.code == "angle-too-steep"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "groove in aprons: inside, 6 wide, 9 deep, 12 from top, ogee",
+        "groove in aprons: inside, 6 wide, 9 deep, 12 from top, 7 wide",
+        "2 grooves in aprons: inside, 6 wide, 9 deep, 12 from top",
+        "groove in aprons: inside, 6 wide, 9 deep, 12 from top, 4 at 32",
+        "rabbet in aprons: bottom inside edge, 6 wide, 9 deep, 20 from top",
+        "chamfer on aprons: bottom edges, 3 wide, 20 from left",
+        "round-over on aprons: bottom edges, 3 radius, 5 wide",
+        "notch in aprons: bottom edge, 60 wide, 20 deep, 50 from left, stopped 20 from left",
+    ],
+)
+def test_what_a_cut_does_not_take_is_told(line: str) -> None:
+    found = checked(f"{PIECE}{line}\n").findings
+    assert [each.code for each in found] == ["feature-size-unused"]
