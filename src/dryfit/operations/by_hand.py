@@ -57,8 +57,22 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         deed=deed.format(naming.plural(what)),
         manner=manner,
         check=naming.check_of(feature),
-        details=(marked_limits(site),),
+        details=(marked_limits(site), *through_deeds(site)),
     )
+
+
+def through_deeds(site: Site) -> tuple[Detail, ...]:
+    """Return how a mortise right through is cut so that no face breaks out (common practice)."""
+    feature = site.feature
+    whole = site.part.thickness if feature.surface in {"F", "B"} else site.part.width
+    if feature.role != "mortise" or feature.depth < whole:
+        return ()
+    text = (
+        "Right through: mark it on both faces, go a little past half the depth from one, turn "
+        "the part over end for end, and meet it from the other face on its marks, so that "
+        "neither breaks out"
+    )
+    return ((text,),)
 
 
 def marked_limits(site: Site) -> Detail:

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming, setting_of
-from dryfit.operations.by_hand import hand_cut, marked_limits
+from dryfit.operations.by_hand import hand_cut, marked_limits, through_deeds
 from dryfit.operations.cross_cuts import A_HAIR
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
@@ -136,23 +136,6 @@ def _plunged(
             (f"{count} plunges each: both ends first, then between",),
             *through_deeds(site),
             *marks,
-        ),
-    )
-
-
-def through_deeds(site: Site) -> tuple[Detail, ...]:
-    """Return how a mortise right through is cut so that no face breaks out (common practice)."""
-    feature = site.feature
-    whole = site.part.thickness if feature.surface in {"F", "B"} else site.part.width
-    if feature.depth < whole:
-        return ()
-    return (
-        (
-            (
-                "Right through: mark it on both faces, go a little past half the depth from one, "
-                "turn the part end for end with the same edge at the fence, and meet it from the "
-                "other face on its marks, so that neither breaks out"
-            ),
         ),
     )
 

@@ -1,7 +1,7 @@
 """Wedges, pegs, haunches and through tenons in the plan: every cut has a step, every deed words."""
 
-from tests.pieces.reading import changed, model_of
-from tests.unit.operations.worked import operation, shipped_shop
+from tests.pieces.reading import changed, model_of, text_of
+from tests.unit.operations.worked import listed, operation, shipped_shop
 from tests.unit.placing.test_tenon_details import TABLE
 
 from dryfit.operations import work_list
@@ -62,3 +62,18 @@ def test_the_wood_between_two_tenons_is_taken_out_at_the_bench() -> None:
     row = operation(work, "apron / tenon gaps")
     assert row.station == "bench"
     assert order(work, "apron / tenon cheeks", row.id)
+
+
+def test_a_mortise_right_through_is_chopped_from_both_faces() -> None:
+    through = planned("tenon 8 thick 40 wide", ", through")
+    blind = planned("tenon 24 long 8 thick 40 wide", "")
+    from_both = "meet it from the other face"
+    assert from_both in said(operation(through, "leg / mortise for apron"))
+    assert from_both not in said(operation(through, "leg / mortise for side rail"))
+    assert from_both not in said(operation(blind, "leg / mortise for apron"))
+
+
+def test_twin_tenons_are_counted_as_two_where_the_glue_goes() -> None:
+    work, _ = listed(model_of(text_of("trestle")))
+    glue = operation(work, "trestle 1 / glue up")
+    assert "Glue goes on 2 mortises and tenons of leg into foot" in said(glue)
