@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import checked, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, model_of, text_of
 
 from dryfit.placing.screw_slots import ScrewSlots, screw_slots
 
@@ -84,3 +84,12 @@ def test_screws_keep_clear_of_a_rabbet_that_is_cut_in_the_glued_frame() -> None:
     (rabbet,) = {each.across for each in stile.features if each.role == "rabbet"}
     nearest = min(abs(pilot - edge) for pilot in pilots for edge in rabbet)
     assert nearest > 5
+
+
+def test_where_a_late_rabbet_leaves_no_room_it_is_said_once() -> None:
+    narrow = changed(text_of("mirror"), ("lapping 25", "lapping 14"))
+    (told,) = (each for each in checked(narrow).findings if each.code == "screw-near-cut")
+    assert "stile" in told.message
+    assert "rabbet" in told.message
+    assert told.hints
+    assert "screw-near-cut" not in codes(checked(text_of("mirror")))
