@@ -75,9 +75,11 @@ def _contradiction(site: Site, found: Contradiction) -> Diagnostic:
 def report_circles(site: Site) -> None:
     """Report sizes that lean on each other so that none of them is ever known.
 
-    Findings: sizes-in-a-circle.
+    Where no line has a sum that leans on a size, that two things are alike is no circle: some size
+    is simply unknown.  Findings: sizes-in-a-circle.
     """
-    for circle in solve(site).circles():
+    leaning = (each for each in solve(site).circles() if any(r.leans for r in each.relations))
+    for circle in leaning:
         reasons = list(dict.fromkeys(each.reason for each in circle.relations))
         words = list(dict.fromkeys(each.words for each in reasons))
         leans = dict.fromkeys(name for each in circle.relations for name in each.leans)

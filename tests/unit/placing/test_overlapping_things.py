@@ -36,7 +36,7 @@ def test_copies_in_one_place_are_told_once_with_a_list_to_write() -> None:
 def test_things_of_two_lines_are_told_with_both_lines(high: int, code: str, message: str) -> None:
     lines = own_lines(60, high)
     text = changed(CHEST, (ROW, "\n".join(lines)))
-    (found,) = (each for each in errors(checked(text)) if "and high" in each.message)
+    (found,) = (each for each in errors(checked(text)) if "low" in each.message)
     assert (found.code, found.message) == (code, f"low tray and high tray {message}")
     spans = (found.span, found.notes[-1].span)
     assert [span and span.text() for span in spans] == list(lines)

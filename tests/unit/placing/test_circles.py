@@ -1,0 +1,34 @@
+"""What merely is alike is no circle: an unknown size is told as unknown; a circle has its lines."""
+
+from __future__ import annotations
+
+from tests.pieces.reading import changed, checked, errors
+
+BOOKCASE = """piece Low bookcase
+units mm
+overall 900 wide, 280 deep, 800 high
+timber walnut
+2 sides, upright, facing side, 22 thick, 280 wide, at left and right
+1 top, flat, 22 thick, across, on sides: screws
+1 bottom, flat, 22 thick, between sides, housing 7 deep, 50 above the floor
+1 divider, upright, facing side, 22 thick, between top and bottom, housing 7
+2 loose shelves, flat, 18 thick, in left bay, gap 2, up 250 and 450
+left bay = opening between left side and divider and top and bottom
+glue up case: sides, bottom, divider, top
+"""
+
+
+def test_an_unknown_size_is_told_as_such_though_copies_in_an_opening_wait_for_it() -> None:
+    (found,) = errors(checked(BOOKCASE))
+    assert found.code == "size-unknown"
+    assert found.message == "divider: nothing says what width it has"
+    assert found.span is not None
+    assert found.span.line == 8
+
+
+def test_a_circle_is_told_at_the_line_that_closes_it() -> None:
+    lean = ("bottom, housing 7\n", "bottom, housing 7, 280 wide, left bay.width + 22 from left\n")
+    (found,) = errors(checked(changed(BOOKCASE, lean)))
+    assert found.code == "sizes-in-a-circle"
+    assert found.span is not None
+    assert found.span.line == 8
