@@ -192,7 +192,7 @@ _BOUGHT = Chapter(
     "Bought things: never milled, on the shopping list",
     (
         Sentence("bought 4 casters, 108 high, 50 dia, under legs at corners", "they take up room"),
-        Sentence("bought 1 mirror, 4 thick, inside legs, gap 1.5, order after measured", "when"),
+        Sentence("bought 1 mirror, 4 thick, in bay, gap 1.5, order after measured", "when"),
         Sentence("bought 2 knobs, for seat", "without a place"),
     ),
 )

@@ -73,6 +73,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     as_measured, measured = with_measured(notes, planned, first)
     sums = _sums(as_measured, names, first) if measured else planned
     declared = with_keys(_declared(as_measured, sums, names, first), names)
+    sums.work_out_values()
     slips = tuple(unit_slips(sums, declared.parts, declared.overall, units_said=units is not None))
     told = {slip.span for slip in slips}
     of_sums = tuple(each for each in sums.findings if each.span not in told)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -139,6 +140,12 @@ class Sums:
         del self.findings[told:]
         self.failures = failures
         return found
+
+    def work_out_values(self) -> None:
+        """Work out also the values that nothing refers to; findings as for all others."""
+        for line in self.values.values():
+            with suppress(UnresolvedError):
+                self._named(f"value {line.name}", line.name, line.span)
 
     def behind(self, *amounts: Sum) -> Behind:
         """Return what sums refer to, values followed to their own lines."""

@@ -176,3 +176,20 @@ def test_names_do_not_hide_words_of_the_language(line: str) -> None:
 def test_the_parts_of_a_broken_count_are_known_elsewhere() -> None:
     findings = parse(Source("a", HEAD + "2.5 slats, across, 40 x 10\nslats onto rails: screws"))[1]
     assert [each.code for each in findings] == ["count-not-whole"]
+
+
+@pytest.mark.parametrize(
+    ("parameter", "codes"),
+    [
+        ("wall = 20 mm, 8 mm to 14 mm", ["default-out-of-range"]),
+        ("wall = 2 cm, 8 mm to 14 mm", ["default-out-of-range"]),
+        ("wall = 20, 8 to 14", ["default-out-of-range"]),
+        ("wall = 10, 14 to 8", ["default-out-of-range"]),
+        ("wall = 8 mm, 8 mm to 14 mm", []),
+        ("wall = 1.4 cm, 8 mm to 14 mm", []),
+        ("wall = 10, 8 mm to 14 mm", []),  # the unit of the file is known later only
+    ],
+)
+def test_a_default_lies_in_its_own_range(parameter: str, codes: list[str]) -> None:
+    block = f"pattern tray with width, depth, height, {parameter}\n1 floor, flat, wall thick\nend\n"
+    assert [each.code for each in parse(Source("a", block + HEAD))[1]] == codes

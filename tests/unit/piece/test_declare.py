@@ -183,3 +183,10 @@ def test_a_gap_is_that_of_a_row_or_of_an_opening(words: str, codes: list[str]) -
     bay = "bay = opening between sides\n"
     _, findings = declare(parse(Source("notes.dryfit", HEAD + lines + bay))[0])
     assert [finding.code for finding in findings] == codes
+
+
+def test_values_that_nothing_refers_to_are_worked_out_too() -> None:
+    notes, _ = parse(Source("a", f"{HEAD}4 legs, 40 x 40\nplay = rim + 1\nrim = play - 1\n"))
+    assert [(each.code, each.span.line) for each in declare(notes)[1] if each.span] == [
+        ("circle", HEAD.count("\n") + 3)
+    ]

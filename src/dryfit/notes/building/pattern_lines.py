@@ -7,14 +7,14 @@ from dataclasses import dataclass, replace
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Severity, Span
+from dryfit.diagnostics import Hint, Severity, Span
 from dryfit.notes.building.draft import Draft, text_of, tokens, union
 from dryfit.notes.building.new_names import check_name, written_name
 from dryfit.notes.building.sums import sum_in, sums_in
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.word_kinds import RESERVED
-from dryfit.notes.tree import AsPattern, Parameter, PartClause, Sum
+from dryfit.notes.tree import AsPattern, Number, Parameter, PartClause, Sum
 
 Parsed = Tree[Token]
 
@@ -115,10 +115,32 @@ def _check_parameters(found: Sequence[Parameter], draft: Draft) -> None:
     seen: set[str] = set()
     for each in found:
         _check_parameter_name(each, draft)
+        _check_default(each, draft)
         if each.name in seen:
             draft.error("name-twice", f"`{each.span.text()}` is listed twice", each.span)
             return
         seen.add(each.name)
+
+
+def _check_default(each: Parameter, draft: Draft) -> None:
+    """Check that a parameter lies in its own range where nobody sets it."""
+    sums = (each.least, each.default, each.most)
+    numbers = [amount for amount in sums if isinstance(amount, Number)]
+    quantities = [number.quantity for number in numbers]
+    if len(numbers) < len(sums):
+        return
+    measures = [each.value for each in quantities if each is not None]
+    values = measures if any(quantities) else [number.value for number in numbers]
+    if len(values) < len(sums) or values[0] <= values[1] <= values[2]:
+        return
+    least, default, most = (number.span.text() for number in numbers)
+    draft.error(
+        "default-out-of-range",
+        f"`{each.span.text()}` is {default} where nobody sets it, and may be {least} to {most}",
+        numbers[1].span,
+        Repair("a figure within the range", numbers[1].span, least),
+        Hint("or widen the range"),
+    )
 
 
 def _check_parameter_name(each: Parameter, draft: Draft) -> None:
