@@ -34,8 +34,8 @@ def boxes_of(site: Site) -> Mapping[str, Box]:
     """Return the box of every copy that could be placed.
 
     Findings: sizes-clash, shoulder-length-given, place-unknown, size-unknown, ends-unclear,
-    face-unclear, lapping-over-nothing, no-room-between, copies-differ, size-not-positive,
-    opening-unbounded, opening-unclear, opening-empty, too-big-for-opening.
+    face-unclear, lapping-over-nothing, lapping-too-far, no-room-between, copies-differ,
+    size-not-positive, opening-unbounded, opening-unclear, opening-empty, too-big-for-opening.
     """
     report_clashes(site)
     report_no_room(site)

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
-from dryfit.piece.declared import Contact, DeclaredPart, JointWords
+from dryfit.piece.declared import Amount, Contact, DeclaredPart, JointWords
 from dryfit.placing.ends import penetration
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import Side, face_hosts, face_of, sides_in_question
@@ -156,9 +157,9 @@ def _faces_apart(part: DeclaredPart, contact: Contact, host: Seat, other: Seat) 
 
 
 def report_lapping(site: Site) -> None:
-    """Report what is said to lap over edges where its hosts leave none.
+    """Report what is said to lap over edges where its hosts leave none, or right across a host.
 
-    Findings: lapping-over-nothing.
+    Findings: lapping-over-nothing, lapping-too-far.
     """
     for part in site.parts():
         contacts = site.contacts(part.name, *LAPPING)
@@ -171,8 +172,33 @@ def report_lapping(site: Site) -> None:
         if part.lapping is None or not all(_is_placed(site, host) for _, _, host in lies):
             continue
         pairs = dict.fromkeys((contact, seat) for contact, seat, _ in lies)
-        if not any(_near_edges(site, *pair, axis) for pair in pairs for axis in range(3)):
+        edges = [face for p in pairs for axis in range(3) for face in _near_edges(site, *p, axis)]
+        if not edges:
             site.findings.append(_lapping_over_nothing(part, part.lapping.span))
+        site.findings += _laps_too_far(site, part, part.lapping, edges)
+
+
+def _laps_too_far(
+    site: Site, part: DeclaredPart, lapping: Amount, edges: Sequence[Face]
+) -> list[Diagnostic]:
+    laps = site.amount(lapping)
+    wide = [(site.positions.extent(face.owner, face.axis), face.owner) for face in edges]
+    known = [(size, owner) for size, owner in wide if size is not None]
+    if laps is None or not known or laps <= min(known)[0]:
+        return []
+    most, host = min(known)
+    return [
+        Diagnostic(
+            "lapping-too-far",
+            Severity.ERROR,
+            f"{part.name}: it laps {site.shown(laps)} over {host}, which is {site.shown(most)} "
+            "wide that way: it would stick out beyond",
+            lapping.span,
+            rule="H28",
+            figures={"laps": laps, "most": most},
+            hints=(Hint(f"write `lapping {site.shown(most)}` at most"),),
+        )
+    ]
 
 
 def _is_placed(site: Site, seat: Seat) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, errors, model_of
+from tests.pieces.reading import changed, checked, errors, model_of, text_of
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.placing.model import Model
@@ -349,3 +349,10 @@ def test_at_the_sides_of_the_face_that_it_lies_on() -> None:
     left, right = spans(model, "block")
     assert left == ((18, 78), (187, 207), (18, 33))
     assert right[0] == (522, 582)
+
+
+def test_lapping_further_than_a_part_is_wide_is_told_with_its_width() -> None:
+    found = only_error(changed(text_of("mirror"), ("lapping 25", "lapping 70")))
+    assert found.code == "lapping-too-far"
+    assert (found.figures["laps"], found.figures["most"]) == (70, 60)
+    assert "over left stile, which is 60 wide" in found.message
