@@ -26,7 +26,9 @@ def check_carried(model: Model) -> Iterator[Diagnostic]:
     for names in groups:
         first = owner[min(names)]
         thing = first.name.split(" > ", maxsplit=1)[0]
-        if names is piece or thing in told or _is_hung(model, names, owner):
+        free = any(owner[name].opening or thing != owner[name].name for name in names)
+        if names is piece or not free or thing in told or _is_hung(model, names, owner):
+            # What stands in no opening and is joined to nothing is told by `held`.
             continue
         if not _lies_on_something(names, boxes):
             told.add(thing)

@@ -17,6 +17,7 @@ FINISH_COVERS = Fraction(10)
 """Square metres that a litre covers in one coat: 8 to 12 on planed wood, common practice."""
 _SQUARE_METRE = 1_000_000
 _USUAL_COATS = 2
+_NO_SIZE = "no size written"
 # What is sold by weight and by volume, with the step up to which an amount is rounded: grams and
 # millilitres, or ounces and US fluid ounces where the notes are in inches.
 _WEIGHTS = {"mm": ("g", Fraction(1), 10), "in": ("oz", Fraction(28_349_523, 1_000_000), 1)}
@@ -56,7 +57,7 @@ def shopping_list(
 def _thing(bought: Bought) -> Hardware:
     when = "" if bought.order is None else f"order {bought.order}"
     purpose = "; ".join(filter(None, (bought.purpose, when)))
-    return Hardware(bought.name, bought.size, bought.count, purpose)
+    return Hardware(bought.name, bought.size or _NO_SIZE, bought.count, purpose)
 
 
 def _glue(glued: Glued, shop: Shop, unit: str) -> Iterator[Hardware]:
