@@ -153,6 +153,16 @@ glue up board: legs, rails
             ("1 shelf, upright, 18 thick", "1 shelf, 18 thick, across"),
         ),
         ("seat top between 230 and 250", "unknown-name", ()),
+        (
+            "taper in legs: front face, from 90 below top to bottom end, to 25",
+            "measure-missing",
+            (),
+        ),
+        (
+            "taper in legs: front face, from 90 below top to bottom end, from the full width to 25",
+            "measure-missing",
+            (),
+        ),
     ],
 )
 def test_what_was_meant_is_asked_for(line: str, code: str, tries: tuple[str, ...]) -> None:

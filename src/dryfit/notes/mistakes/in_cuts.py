@@ -14,6 +14,11 @@ from dryfit.notes.reading.words import PHRASES, SPELLINGS
 _EXAMPLE = "for example `groove in rails: inside, 6 wide, 9 deep, 12 from top`"
 _OF_A_PART = re.compile(r"(.+?)\s+of\s+(?:the\s+)?([^,:]+?)\s*(?:[,:]\s*(.*))?$", re.IGNORECASE)
 _LIKE_A_CUT = re.compile(r"\s*([^\W\d_]+(?: [^\W\d_]+)?) (?:in|on) [^:]+:", re.IGNORECASE)
+_FROM_FULL = re.compile(
+    r"(?:(?:from )?(?:the )?(?:full|whole)(?: (?:width|thickness|size))? )?"
+    r"to ([0-9½¼¾][0-9 ./½¼¾]*)",
+    re.IGNORECASE,
+)
 _ADJECTIVES = ("stopped", "through")
 
 
@@ -111,6 +116,25 @@ def offset_without_measure(stumble: Stumble) -> Mistake | None:
     return Mistake("unknown-word", "how far stands first", place, (repair,), guess=True)
 
 
+def taper_from_what(stumble: Stumble) -> Mistake | None:
+    """``full to 40``, ``from the full width to 40``: both sizes of a taper are figures."""
+    found = _FROM_FULL.match(stumble.rest)
+    if stumble.opener != "FEATURE" or not found:
+        return None
+    place = stumble.span(stumble.at, stumble.at + found.end())
+    return Mistake(
+        "measure-missing",
+        f"from which size to {found.group(1)}?",
+        place,
+        (
+            Hint(
+                f"write the size where the taper begins before `to {found.group(1)}`: "
+                "`dryfit parts` prints it, and a wrong one is told"
+            ),
+        ),
+    )
+
+
 def _cuts() -> frozenset[str]:
     return frozenset(canonical(word) for word in SPELLINGS["FEATURE"])
 
@@ -124,4 +148,11 @@ def _cut_meanings() -> list[tuple[str, str]]:
     ]
 
 
-CASES = (surface_before_part, cut_of_what, unknown_cut, stopped_where, offset_without_measure)
+CASES = (
+    taper_from_what,
+    surface_before_part,
+    cut_of_what,
+    unknown_cut,
+    stopped_where,
+    offset_without_measure,
+)
