@@ -112,9 +112,10 @@ def test_glue_ups_print_their_clamps(written: Written) -> None:
 
 def test_the_pdf_has_every_step_and_no_text_is_lost(written: Written) -> None:
     words = " ".join(page.extract_text() for page in written.pdf.pages)
-    numbers = set(re.findall(r"\b\d+[a-z]?\b", words))
+    # The text of a page has no blank where a number stands close to a word: "56hours".
+    numbers = set(re.findall(r"(?<!\d)\d+", words))
     for step in written.steps["steps"]:
-        assert {str(step["number"]), f"{step['number']}a"} & numbers
+        assert str(step["number"]) in numbers
     for visit in {step["visit"] for step in written.steps["steps"]}:
         assert str(visit) in numbers
 
