@@ -36,8 +36,8 @@ def test_the_line_and_the_most_are_told(old: str, new: str, size: int, most: Fra
 def test_the_message_has_the_opening_and_the_gaps() -> None:
     (found,) = errors(checked(changed(CASE, (DOORS, DOORS.replace("20 thick", "350 x 20")))))
     assert found.message == (
-        "2 doors, 350 wide, do not go into bay, which is 664 wide, with gaps of 2, 3 and 2: "
-        "328.5 is the most"
+        "2 doors, 350 wide, do not go into bay, where there is 664 from side to side, "
+        "with gaps of 2, 3 and 2: 328.5 is the most"
     )
     assert found.hints[0].message.startswith("write `328.5 wide`")
 
@@ -57,3 +57,28 @@ def test_the_most_goes_in(old: str, new: str) -> None:
 def test_what_reaches_beyond_the_overall_size_itself_is_told_as_before() -> None:
     found = checked(changed(CASE, ("1 top, flat, 210 x board", "1 top, flat, 720 x 210 x board")))
     assert "too-big-for-opening" not in {each.code for each in found.findings}
+
+
+LOOSE = """piece Case
+units mm
+overall 600 wide, 280 deep, 400 high
+timber oak
+2 sides, upright, facing side, 20 thick, 280 wide, at left and right
+1 top, flat, 20 thick, between sides, housing 6, down 0
+2 cleats, front to back, 20 x 20, on the inside of sides: screws, up 180
+1 shelf, flat, 18 thick, onto cleats: screws, between sides, 560 long
+glue up case: sides, top
+"""
+
+
+@pytest.mark.parametrize(("words", "most"), [("561 long", 560), ("560 long, gap 2", 556)])
+def test_so_is_what_does_not_go_between_two(words: str, most: int) -> None:
+    (found,) = errors(checked(changed(LOOSE, ("560 long", words))))
+    assert found.code == "too-big-for-opening"
+    assert found.figures["most"] == most
+    assert found.span is not None
+    assert found.span.line == 8
+
+
+def test_what_just_goes_between_two_is_fine() -> None:
+    assert model_of(LOOSE).part("shelf").length == 560
