@@ -6,9 +6,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.booklet.text import capital, closed
-from dryfit.diagnostics import Findings, Severity
+from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Measured
 from dryfit.placing.model import Model
+
+_TOLD = frozenset({"limit-kept", "opening-tapers", "helper-needed", "screws-outdoors"})
+"""Notices about the piece, not about how a line was read."""
 
 
 def circumstances(model: Model, findings: Findings) -> tuple[str, ...]:
@@ -22,13 +25,13 @@ def circumstances(model: Model, findings: Findings) -> tuple[str, ...]:
 def _all(model: Model, findings: Findings) -> Iterator[str]:
     if model.outdoors is not None:
         yield "the piece stands outdoors"
-    notices = [row for row in findings if row.severity is Severity.NOTICE]
+    notices = [row for row in findings if row.code in _TOLD]
     yield from (row.message for row in sorted(notices, key=lambda row: row.sort_key()))
     yield from (_measured(each, model) for each in model.measured)
     for thing in model.bought:
         if thing.order is not None:
-            size = f", {thing.size}" if thing.size else ""
-            yield f"order {thing.count} {thing.written}{size}: {_when(thing.order)}"
+            size = f", {thing.size}," if thing.size else ""
+            yield f"order {thing.count} {thing.written}{size} {_when(thing.order)}"
 
 
 def _measured(measured: Measured, model: Model) -> str:
@@ -45,4 +48,4 @@ def _measured(measured: Measured, model: Model) -> str:
 
 def _when(order: str) -> str:
     # The word of the notes, and what it asks for at the bench.
-    return "when its place is measured" if "measured" in order.split() else order
+    return "when the place is measured" if "measured" in order.split() else order

@@ -130,7 +130,7 @@ def _supplies(bench: Bench) -> Supplies:
         finishes(bench),
         left_bare(bench.model),
         tuple(line.text for line in model.stock),
-        wood_needed(model),
+        wood_needed(model, bench.say),
     )
 
 

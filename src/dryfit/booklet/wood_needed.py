@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model
-from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
 _SQUARE_METRE = 1_000_000
@@ -21,13 +21,13 @@ class WoodNeeded:
     metres and board feet, or in square metres and square feet.
     """
 
-    timber: str
+    timber: Text
     amount: Fraction
     metric: str
     customary: str
 
 
-def wood_needed(model: Model) -> tuple[WoodNeeded, ...]:
+def wood_needed(model: Model, say: Say) -> tuple[WoodNeeded, ...]:
     """Return the wood in the finished parts, in the order of the notes."""
     totals: dict[tuple[str, Fraction | None], Fraction] = {}
     for part in model.parts:
@@ -37,9 +37,7 @@ def wood_needed(model: Model) -> tuple[WoodNeeded, ...]:
         key = (timber, part.thickness if sheet else None)
         totals[key] = totals.get(key, Fraction(0)) + one * len(part.copies)
     return tuple(
-        _solid(timber, amount)
-        if thickness is None
-        else _sheet(timber, thickness, amount, model.display)
+        _solid(timber, amount) if thickness is None else _sheet(timber, thickness, amount, say)
         for (timber, thickness), amount in totals.items()
     )
 
@@ -49,13 +47,13 @@ def _solid(timber: str, volume: Fraction) -> WoodNeeded:
 
     cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
     return WoodNeeded(
-        timber, volume, f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
+        (timber,), volume, f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
     )
 
 
-def _sheet(timber: str, thickness: Fraction, area: Fraction, display: Display) -> WoodNeeded:
+def _sheet(timber: str, thickness: Fraction, area: Fraction, say: Say) -> WoodNeeded:
     return WoodNeeded(
-        f"{timber}, {display.with_unit(thickness, fitted=True)} thick",
+        (f"{timber}, ", say.setting_with_unit(thickness), " thick"),
         area,
         f"{float(area / _SQUARE_METRE):.2f} m²",
         f"{float(area / _SQUARE_FOOT):.1f} square feet",

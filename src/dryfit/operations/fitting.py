@@ -11,6 +11,7 @@ from dryfit.operations.batch import Batch
 from dryfit.operations.button_figures import button_details
 from dryfit.operations.finishing import last_coats
 from dryfit.operations.fitting_bought import (
+    WHY_MEASURED_THEN,
     WHY_ORDERED,
     before_the_cover,
     fit_bought,
@@ -86,7 +87,8 @@ def fitted(
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
     for row in ordered:
-        rules += _bare_rules(row, model, glue_ups, operations)
+        waits = _bare_rules(row, model, glue_ups, operations)
+        rules += [replace(rule, reason=WHY_MEASURED_THEN) for rule in waits]
         rules.append(Rule(row.id, f"{row.part} / fit", WHY_ORDERED))
     rules += before_the_cover(model, units)
     for below, above in pairwise((*laid, *freed)):
@@ -124,7 +126,7 @@ def _put_in(unit: LooseUnit, shop: Shop) -> Operation:
         unit.copies,
         worked(shop, "fit part", each=unit.many),
         f"Put {unit.words} into {unit.onto}",
-        "the gaps are equal all round, and it goes in and out freely",
+        "the gaps are equal all round, and nothing binds",
     )
 
 

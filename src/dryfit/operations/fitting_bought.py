@@ -12,6 +12,7 @@ from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
 WHY_COVERED = "it goes in before what closes the way to it"
+WHY_MEASURED_THEN = "its place is measured when no more is cut there"
 WHY_ORDERED = "it is ordered by what was measured"
 
 _CHECKS = {

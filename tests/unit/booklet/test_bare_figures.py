@@ -28,6 +28,7 @@ AS_WRITTEN = (
     ("q", None),  # a line of the notes, quoted beside a finding
     ("td", "typed"),  # the line that the maker may write instead
     ("ul", "plain"),  # notes and timber, as the notes have them
+    ("td", "sold"),  # sizes as they are asked for in a shop
     ("ul", "cautions"),  # sentences of our table of cautions, as their sources give the figures
     ("table", "assumed"),  # assumptions and findings are sentences of the run, not of the booklet:
     ("ul", "findings"),  # ``check`` prints the same, and has the figures as data in its document
