@@ -148,7 +148,7 @@ def _joints(part: Part, model: Model) -> Text:
         for mine, other in ((joint.guest, joint.host), (joint.host, joint.guest)):
             if mine in own and joint.kind != RESTING:
                 key = (joint.kind, model.part_of(other).written)
-                counts[key] = counts.get(key, 0) + 1
+                counts[key] = counts.get(key, 0) + (joint.tenon.count if joint.tenon else 1)
     if not counts:
         return ()
     rows = [(f"{joints(kind, count)} with {mate}",) for (kind, mate), count in counts.items()]
