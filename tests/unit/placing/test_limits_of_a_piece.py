@@ -84,7 +84,7 @@ def test_a_long_chain_of_sums_is_no_circle(links: int) -> None:
     assert "circle" not in codes(text)
 
 
-def test_waiting_rules_are_looked_up_and_not_searched_for(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_waiting_rules_are_looked_up_and_not_searched_for() -> None:
     compared = [0]
 
     class Rule:
