@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -60,7 +61,7 @@ class GlueView:
     """One glue-up; `tight` when closing takes most of the open time.
 
     `lags` are the waits after it by what they allow, `meanwhile` steps that can be done while it
-    is in clamps, by number and title.
+    is in clamps: the numbers of the first and the last of a row with one title, and that.
     """
 
     stage: str
@@ -73,7 +74,7 @@ class GlueView:
     lags: tuple[tuple[str, str], ...]
     closing: str
     tight: bool
-    meanwhile: tuple[tuple[int, str], ...]
+    meanwhile: tuple[tuple[int, int, str], ...]
 
 
 def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -> GlueView:
@@ -89,8 +90,20 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         lags=tuple((_LAG_WORDS.get(row.until, row.until), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
         tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
-        meanwhile=tuple((number, _work_of(number, bench)) for number in step.meanwhile),
+        meanwhile=_meanwhile(step.meanwhile, bench),
     )
+
+
+def _meanwhile(numbers: Iterable[int], bench: Bench) -> tuple[tuple[int, int, str], ...]:
+    """Return first step, last step and work; steps in a row with the same work are one entry."""
+    rows: list[tuple[int, int, str]] = []
+    for number in numbers:
+        work = _work_of(number, bench)
+        if rows and rows[-1][1:] == (number - 1, work):
+            rows[-1] = (rows[-1][0], number, work)
+        else:
+            rows.append((number, number, work))
+    return tuple(rows)
 
 
 def _work_of(number: int, bench: Bench) -> str:

@@ -9,6 +9,7 @@ from tests.unit.booklet import fixtures, planned
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.blocks import Block, blocks
 from dryfit.booklet.cautions import for_visit, table
+from dryfit.booklet.glueing import glue_view
 from dryfit.booklet.labels import LETTERS, label
 from dryfit.booklet.settings import SettingsView, settings_view
 from dryfit.booklet.text import Say, plain
@@ -267,7 +268,27 @@ def test_a_glue_up_has_clock_clamps_and_diagonals(view: Booklet) -> None:
     assert [clamp.count for clamp in glue.clamps] == [2, 4]
     assert plain(glue.diagonals[0].length) == "548.2 mm"
     assert plain(glue.diagonals[0].tolerance) == "0.5 mm"
-    assert glue.meanwhile == ((14, "Measuring: base length"), (15, "Lengths"))
+    assert glue.meanwhile == ((14, 14, "Measuring: base length"), (15, 15, "Lengths"))
+
+
+def test_steps_in_a_row_with_the_same_work_are_named_once() -> None:
+    plan = planned.plan()
+    glued = next(step for step in plan.steps if step.operations[0].glue_up is not None)
+    operation = glued.operations[0]
+    assert operation.glue_up is not None
+    same = replace(plan.steps[0], number=2)
+    steps = (plan.steps[0], same, *plan.steps[2:])
+    bench_of = Bench(
+        fixtures.model(),
+        replace(plan, steps=steps),
+        planned.shop(),
+        label(fixtures.model()),
+        Say(Display()),
+    )
+    found = glue_view(operation.glue_up, operation, replace(glued, meanwhile=(1, 2, 14)), bench_of)
+    assert [row[:2] for row in found.meanwhile] == [(1, 2), (14, 14)]
+    apart = glue_view(operation.glue_up, operation, replace(glued, meanwhile=(1, 14)), bench_of)
+    assert [row[:2] for row in apart.meanwhile] == [(1, 1), (14, 14)]
 
 
 def test_a_clamp_that_the_shop_lacks_is_told() -> None:
