@@ -27,7 +27,8 @@ def test_the_line_and_the_most_are_told(old: str, new: str, size: int, most: Fra
     text = changed(CASE, (old, new))
     (found,) = errors(checked(text))
     assert found.code == "too-big-for-opening"
-    assert (found.figures["size"], found.figures["most"]) == (size, most)
+    assert found.figures["size"] == size
+    assert found.figures["most"] == most
     assert found.span is not None
     assert text.splitlines()[found.span.line - 1].startswith(new)
     assert found.span.text().startswith(str(size))
