@@ -16,7 +16,9 @@ def gaps_of_nothing(
     What stands in an opening has play on every side, and what goes between others without a joint
     has it at its ends (`placing.play`); a row has one gap, that between its copies.
     """
+    contacts = tuple(contacts)
     with_play = {contact.guest.part for contact in contacts if _has_play(contact)}
+    ends = {each.guest.part: each for each in contacts if each.preposition in ("into", "between")}
     for part in parts:
         if part.name not in with_play and (gap := _unused(part)) is not None:
             yield Diagnostic(
@@ -24,11 +26,17 @@ def gaps_of_nothing(
                 Severity.ERROR,
                 f"{part.name} stands in no opening, so nothing is made of this gap",
                 gap.span,
-                hints=(
-                    Hint("say which opening it stands in: `in bay, gap 2`"),
-                    Hint("of a row write `spread`, of a distance from where: `20 from left`"),
-                ),
+                hints=_hints(ends.get(part.name)),
             )
+
+
+def _hints(ends: Contact | None) -> tuple[Hint, ...]:
+    if ends is not None and ends.joint is not None:
+        return (Hint(f"leave it out: a {ends.joint.kind} leaves no gap at the ends"),)
+    return (
+        Hint("say which opening it stands in: `in bay, gap 2`"),
+        Hint("of a row write `spread`, of a distance from where: `20 from left`"),
+    )
 
 
 def _has_play(contact: Contact) -> bool:

@@ -63,3 +63,8 @@ def test_beside_a_gap_between_the_lone_gap_of_a_row_is_play() -> None:
     assert found.model.part("shelf").length == 556
     heights = [copy.box.low[2] for copy in found.model.part("shelf").copies]
     assert heights[1] - heights[0] == 60 + 18
+
+
+def test_a_joint_is_told_to_leave_no_gap() -> None:
+    (found,) = errors(checked(changed(CASE, ("gap 2", "housing 6, gap 2"))))
+    assert found.hints[0].message == "leave it out: a housing leaves no gap at the ends"
