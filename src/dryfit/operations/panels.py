@@ -100,7 +100,8 @@ def _dry_fit(panel: GluedPanel, subject: str, shop: Shop) -> Operation:
         settings=(),
         work=(),
         tenths=tenths(worked(shop, "dry fit", each=1, per_joint=panel.joints)),
-        sentence="Lay the staves together dry in the order of the marks, clamps and all",
+        sentence=f"Lay the staves of the {subject} together dry in the order of the marks, "
+        "clamps and all",
         check="no light through the joints, no stave rocks on the next",
     )
 

@@ -38,6 +38,11 @@ def test_a_panel_takes_a_clamp_every_300_mm() -> None:
     assert [(row.length, row.count) for row in glue("top").clamps] == [(Fraction(431), 5)]
 
 
+def test_the_staves_of_a_panel_are_laid_dry_by_its_name() -> None:
+    dry = operation(boot_bench(), "top / dry fit")
+    assert dry.sentence.startswith("Lay the staves of the top together dry")
+
+
 @pytest.mark.parametrize(
     ("name", "tenths"),
     [
