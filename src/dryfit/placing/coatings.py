@@ -84,8 +84,31 @@ def _note_bare(board: _Board) -> None:
             elif bare.verb == "no":
                 for copy in copies:
                     board.partly.setdefault(copy, []).extend(bare.surfaces)
-            for copy in copies if bare.verb == "mask" else ():
-                board.masked.setdefault(copy, []).append(_masked_words(host, bare.surfaces))
+            if bare.verb == "mask":
+                _note_masked(board, host, copies, bare.surfaces)
+
+
+def _note_masked(
+    board: _Board, host: Host, copies: Sequence[str], surfaces: Sequence[SurfaceWords]
+) -> None:
+    mates = tuple(_carried_by(board, copies)) if any(s.noun == "seat" for s in surfaces) else ()
+    if mates:
+        # The seat of a leg is where it sits: on the underside of what it carries.
+        several = {part.name: part.written for part in board.parts if len(copies) > 1}
+        sit = f"{several[host.part]} sit" if host.part in several else f"{host.part} sits"
+        for mate in mates:
+            board.masked.setdefault(mate, []).append(f"where the {sit}")
+        return
+    for copy in copies:
+        board.masked.setdefault(copy, []).append(_masked_words(host, surfaces))
+
+
+def _carried_by(board: _Board, copies: Sequence[str]) -> Iterator[str]:
+    """Yield the copies that lie against these without going into them."""
+    for joint in board.joints:
+        if any(joint.region.extent(axis) == 0 for axis in range(3)):
+            pair = (joint.guest, joint.host)
+            yield from (mate for own, mate in (pair, pair[::-1]) if own in copies)
 
 
 def _masked_words(host: Host, surfaces: Iterable[SurfaceWords]) -> str:

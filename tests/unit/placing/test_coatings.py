@@ -94,3 +94,9 @@ def test_the_area_of_all_coatings_is_that_of_all_parts() -> None:
         Fraction(0),
     )
     assert sum((each.area for each in model.coatings), Fraction(0)) == whole
+
+
+def test_the_seats_of_legs_are_masked_on_what_sits_on_them() -> None:
+    model = model_of(f"{text_of('step_stool')}mask leg seats\n")
+    assert coating(model, "seat").spared == ("where the legs sit",)
+    assert coating(model, "base").spared == ()
