@@ -35,12 +35,17 @@ class Walls:
         """Return the hosts of both sides."""
         return (*self.low, *self.high)
 
+    def overlap(self) -> bool:
+        """Return whether a host stands at both sides, as the middle ones of a row do."""
+        return bool(set(self.low) & set(self.high))
+
 
 def state_openings(site: Site, openings: Sequence[Opening]) -> None:
     """Queue, for every opening and axis, where it begins and ends."""
+    unclear: set[str] = set()
     for opening in openings:
         for axis in range(3):
-            site.pending.append(partial(_say_bounds, site, opening, axis))
+            site.pending.append(partial(_say_bounds, site, opening, axis, unclear))
 
 
 def lies_between_in_order(site: Site, part: DeclaredPart) -> bool:
@@ -77,8 +82,13 @@ def hosts_of(site: Site, opening: Opening) -> tuple[Seat, ...]:
     return tuple(dict.fromkeys(seat for host in opening.between for seat in site.named(host)))
 
 
-def _say_bounds(site: Site, opening: Opening, axis: int) -> bool:
-    bounds = _bounds(site, opening, axis)
+def _say_bounds(site: Site, opening: Opening, axis: int, unclear: set[str]) -> bool:
+    walls = None if opening.name in unclear else walls_on(site, opening, axis)
+    if walls is not None and walls.overlap():
+        unclear.add(opening.name)
+    if opening.name in unclear:
+        return True  # where its hosts lie is known, so it will not get clearer: it is told at last
+    bounds = _bounds(site, opening, axis, walls)
     if bounds is None:
         return False
     _say_from_to(site, opening, bounds, assumed=False)
@@ -97,9 +107,10 @@ def _say_from_to(site: Site, opening: Opening, bounds: tuple[Face, Face], *, ass
     return news
 
 
-def _bounds(site: Site, opening: Opening, axis: int) -> tuple[Face, Face] | None:
-    walls = walls_on(site, opening, axis)
-    if walls is None or set(walls.low) & set(walls.high):
+def _bounds(
+    site: Site, opening: Opening, axis: int, walls: Walls | None
+) -> tuple[Face, Face] | None:
+    if walls is None:
         return None
     if walls.low and walls.high:
         low, high = _innermost(site, walls.low, axis, 1), _innermost(site, walls.high, axis, -1)
@@ -221,7 +232,8 @@ def report_openings(site: Site) -> None:
     """
     for opening in site.declared.openings:
         hosts = hosts_of(site, opening)
-        placed = all(site.is_placed(site.part(host.part)) for host in hosts)
+        parts = dict.fromkeys(host.part for host in hosts)
+        placed = all(site.is_placed(site.part(name)) for name in parts)
         finding = (_not_bounded(site, opening, hosts) if placed else None) or _empty(site, opening)
         if finding is not None:
             site.findings.append(finding)
@@ -231,7 +243,7 @@ def _not_bounded(site: Site, opening: Opening, hosts: Sequence[Seat]) -> Diagnos
     walls = [walls_on(site, opening, axis) for axis in range(3)]
     names = part_words(site, hosts) or "its hosts"
     for axis, found in enumerate(walls):
-        if found is not None and set(found.low) & set(found.high):
+        if found is not None and found.overlap():
             rows = sorted({host.name for host in found.all()})
             return Diagnostic(
                 "opening-unclear",
@@ -260,7 +272,7 @@ def _empty(site: Site, opening: Opening) -> Diagnostic | None:
         faces = both(opening.name, axis)
         room = site.positions.distance(*faces)
         if room is not None and room <= 0:
-            bounds = _bounds(site, opening, axis) or faces
+            bounds = _bounds(site, opening, axis, walls_on(site, opening, axis)) or faces
             low, high = (face.owner for face in bounds)
             return Diagnostic(
                 "opening-empty",

@@ -5,11 +5,13 @@ import pytest
 from dryfit.diagnostics import Source
 from dryfit.notes import parse
 from dryfit.piece.declare import declare
+from dryfit.piece.declared import Opening
 from dryfit.piece.sums import LONGEST_CHAIN
-from dryfit.placing import joints, standstill
+from dryfit.placing import joints, openings, standstill
 from dryfit.placing.features import everywhere
 from dryfit.placing.place import place
 from dryfit.placing.settling import MOST_INSTANCES, settled
+from dryfit.placing.site import Site
 from dryfit.shop import read_shop
 
 HEAD = "piece Box\noverall 900 wide, 400 deep, 300 high\ntimber oak\n"
@@ -111,3 +113,27 @@ def test_waiting_rules_are_looked_up_and_not_searched_for() -> None:
     standstill.settle(site)
     assert site.pending == []
     assert compared[0] < 400
+
+
+def row_of_openings(count: int) -> str:
+    """So many doors, each in a space between posts of which none is named."""
+    named = [f"bay {ORDINALS[i // 10]}{ORDINALS[i % 10]}" for i in range(count)]
+    spaces = "".join(f"{name} = opening between posts and board\n" for name in named)
+    doors = "".join(f"1 door {name[4:]}, 18 thick, in {name}, gap 2\n" for name in named)
+    posts = f"{count + 1} posts, upright, facing side, 300 x 5, spread left to right\n"
+    return HEAD + BOARD + posts + spaces + doors
+
+
+def test_openings_that_stay_unclear_are_asked_about_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = [0]
+    walls_on = openings.walls_on
+
+    def counting(site: Site, opening: Opening, axis: int) -> openings.Walls | None:
+        asked[0] += 1
+        return walls_on(site, opening, axis)
+
+    monkeypatch.setattr(openings, "walls_on", counting)
+    assert "opening-unclear" in codes(row_of_openings(10))
+    ten, asked[0] = asked[0], 0
+    assert "opening-unclear" in codes(row_of_openings(20))
+    assert asked[0] <= 2 * ten + 40
