@@ -263,7 +263,7 @@ class Sums:
             self._tell(circle([*self._trail[self._trail.index(key) :], key], span))
             raise UnresolvedError
         if len(self._trail) >= LONGEST_CHAIN:
-            self._tell(chain_too_long(LONGEST_CHAIN, span))
+            self._tell_once(chain_too_long(LONGEST_CHAIN, span))
             raise UnresolvedError
         self._trail.append(key)
         try:
@@ -289,6 +289,11 @@ class Sums:
 
     def _add(self, code: str, message: str, span: Span, hint: str) -> None:
         self._tell(Diagnostic(code, Severity.ERROR, message, span, hints=(Hint(hint),)))
+
+    def _tell_once(self, finding: Diagnostic) -> None:
+        # The rest of a chain that is too long is too long again.
+        if all(each.code != finding.code for each in self.findings):
+            self._tell(finding)
 
     def _tell(self, finding: Diagnostic) -> None:
         if finding not in self.findings:
