@@ -21,6 +21,7 @@ from dryfit.quantities.units import INCH
 
 # Lines with sizes of the piece; stock, times and coats decide no figure of the placed piece.
 NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|#)\b|$")
+COUNTED = re.compile(r" (?:buttons|tenons|wedges|at)\b")
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")
 
 
@@ -35,9 +36,9 @@ class Place:
 
 
 def is_count(words: str, number: re.Match[str]) -> bool:
-    """Whether a number counts parts, staves or buttons, and measures nothing."""
+    """Whether a number counts parts, staves, holes or tenons, and measures nothing."""
     before, after = words[: number.start()].rstrip(), words[number.end() :]
-    return not before or before.endswith("glued from") or after.startswith(" buttons")
+    return before.endswith(("glued from", "bought")) or not before or bool(COUNTED.match(after))
 
 
 @cache
@@ -138,7 +139,7 @@ def in_inches(text: str) -> str:
         if words.startswith("units"):
             words = "units inches to 1/64"
         elif not NO_SIZES.match(words):
-            words = NUMBER.sub(_as_inches, words)
+            words = NUMBER.sub(_as_inches, words.replace(" mm", ""))
         lines.append(words)
     return "\n".join(lines)
 

@@ -55,6 +55,7 @@ def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
         findings=site.findings,
         phrases=site.phrases,
         gaps=site.gaps,
+        boxes=_boxes(site, insides),
     )
     for inside in insides:
         whole.assumptions += (_said_inside(inside, each) for each in inside.site.listed())
@@ -63,6 +64,16 @@ def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
             _set_in(whole, inside, seat)
         _name_openings(whole, inside, boxes[0])
     return whole
+
+
+def _boxes(site: Site, insides: Sequence[Inside]) -> dict[str, str]:
+    boxes = dict(site.boxes)
+    for inside in insides:
+        part, (first, *_) = inside.instance.part, site.seats(inside.instance.part)
+        boxes[part] = first.name
+        for inner, box in inside.site.boxes.items():
+            boxes[inner_name(part, inner)] = inner_name(first.name, box)
+    return boxes
 
 
 def _inner_seats(site: Site, insides: Sequence[Inside]) -> dict[str, tuple[Seat, ...]]:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.piece.declared import PIECE_DIMENSIONS, PLACE_SIDE, DeclaredPart, Opening
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
@@ -40,6 +40,14 @@ class Walls:
         return bool(set(self.low) & set(self.high))
 
 
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """The face where an opening begins or ends, and those it was the outermost or innermost of."""
+
+    face: Face
+    rivals: tuple[Face, ...] = ()
+
+
 def state_openings(site: Site, openings: Sequence[Opening]) -> None:
     """Queue, for every opening and axis, where it begins and ends."""
     unclear: set[str] = set()
@@ -62,8 +70,8 @@ def lies_between_in_order(site: Site, part: DeclaredPart) -> bool:
             continue
         (axis,) = axes
         if walls_on(site, opening, axis) is None:
-            faces = Face(hosts[0].name, axis, 1), Face(hosts[1].name, axis, -1)
-            if _say_from_to(site, opening, faces, assumed=True):
+            low, high = Bound(Face(hosts[0].name, axis, 1)), Bound(Face(hosts[1].name, axis, -1))
+            if _say_from_to(site, opening, (low, high), assumed=True):
                 _list_in_order(site, opening, hosts, axis)
                 news = True
     return news
@@ -95,21 +103,32 @@ def _say_bounds(site: Site, opening: Opening, axis: int, unclear: set[str]) -> b
     return True
 
 
-def _say_from_to(site: Site, opening: Opening, bounds: tuple[Face, Face], *, assumed: bool) -> bool:
+def _say_from_to(
+    site: Site, opening: Opening, bounds: tuple[Bound, Bound], *, assumed: bool
+) -> bool:
     news = False
-    axis = bounds[0].axis
-    for face, own in zip(bounds, both(opening.name, axis), strict=True):
+    axis = bounds[0].face.axis
+    for bound, own in zip(bounds, both(opening.name, axis), strict=True):
+        face = bound.face
         begins = "begins" if own.side < 0 else "ends"
         words = f"{opening.name} {begins} at the {SIDE_WORDS[axis, face.side]} of {face.owner}"
         label = f"{opening.name} at {face.owner}"
-        reason = Reason("opening", label, words, opening.span, assumed=assumed)
+        also = _weighed(site, bound)
+        reason = Reason("opening", label, words, opening.span, assumed=assumed, also=also)
         news |= site.positions.add(face, own, ZERO, reason)
     return news
 
 
+def _weighed(site: Site, bound: Bound) -> tuple[Span, ...]:
+    # That a face is the outermost rests on where the others lie from it.
+    facts = (fact for rival in bound.rivals for fact in site.positions.chain(bound.face, rival))
+    spans = (span for fact in facts for span in (fact.reason.span, *fact.reason.also))
+    return tuple(dict.fromkeys(span for span in spans if span is not None))
+
+
 def _bounds(
     site: Site, opening: Opening, axis: int, walls: Walls | None
-) -> tuple[Face, Face] | None:
+) -> tuple[Bound, Bound] | None:
     if walls is None:
         return None
     if walls.low and walls.high:
@@ -171,19 +190,19 @@ def _walls_by_position(site: Site, hosts: Sequence[Seat], axis: int) -> Walls | 
     return Walls(low_walls, high_walls)
 
 
-def _innermost(site: Site, walls: Sequence[Seat], axis: int, side: int) -> Face | None:
+def _innermost(site: Site, walls: Sequence[Seat], axis: int, side: int) -> Bound | None:
     faces = [Face(host.name, axis, side) for host in walls]
     if len({host.part for host in walls}) == 1 and len({host.side(axis) for host in walls}) == 1:
-        return faces[0]
+        return Bound(faces[0])
     return _furthest(site, faces, side)
 
 
-def _furthest(site: Site, faces: Sequence[Face], side: int) -> Face | None:
+def _furthest(site: Site, faces: Sequence[Face], side: int) -> Bound | None:
     known = [(side * at, face) for face in faces if (at := site.positions.at(face)) is not None]
     if not known or len(known) < len(faces):
         return None
     reach = max(at for at, _ in known)
-    return next(face for at, face in known if at == reach)
+    return Bound(next(face for at, face in known if at == reach), tuple(faces))
 
 
 def _around(site: Site, opening: Opening, axis: int) -> list[Seat] | None:
@@ -197,7 +216,7 @@ def _around(site: Site, opening: Opening, axis: int) -> list[Seat] | None:
     return around
 
 
-def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Face | None, Face | None]:
+def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Bound | None, Bound | None]:
     # Front and back of a case: its sides and shelves end there, and a back board closes one.
     around = _around(site, opening, axis)
     if around is None:
@@ -210,10 +229,10 @@ def _open_bounds(site: Site, opening: Opening, axis: int) -> tuple[Face | None, 
     for host in hosts_of(site, opening):
         if host in around or site.part(host.part).axes[2] != axis:
             continue
-        inner = _inner_face(site, host, axis, (low, high))
+        inner = _inner_face(site, host, axis, (low.face, high.face))
         if inner is None:
             return None, None
-        low, high = (inner, high) if inner.side == 1 else (low, inner)
+        low, high = (Bound(inner), high) if inner.side == 1 else (low, Bound(inner))
     return low, high
 
 
@@ -272,8 +291,9 @@ def _empty(site: Site, opening: Opening) -> Diagnostic | None:
         faces = both(opening.name, axis)
         room = site.positions.distance(*faces)
         if room is not None and room <= 0:
-            bounds = _bounds(site, opening, axis, walls_on(site, opening, axis)) or faces
-            low, high = (face.owner for face in bounds)
+            bounds = _bounds(site, opening, axis, walls_on(site, opening, axis))
+            ends = (bounds[0].face, bounds[1].face) if bounds else faces
+            low, high = (face.owner for face in ends)
             return Diagnostic(
                 "opening-empty",
                 Severity.ERROR,

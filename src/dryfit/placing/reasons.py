@@ -35,6 +35,8 @@ def figures_of(site: Site, parts: Sequence[Part], found: Sequence[Found]) -> dic
         figures.update(feature_figures(site, part, parts))
     for opening in site.declared.openings:
         _opening_sizes(site, opening, figures)
+    for instance, box in site.boxes.items():
+        _instance_sizes(site, instance, box, figures)
     return figures
 
 
@@ -80,6 +82,16 @@ def _opening_sizes(site: Site, opening: Opening, figures: dict[str, Figure]) -> 
         if value is not None:
             name = f"{opening.name}.{dimension}"
             figures[name] = _from_chain(name, value, chain, apart=True)
+
+
+def _instance_sizes(site: Site, instance: str, box: str, figures: dict[str, Figure]) -> None:
+    for axis, dimension in enumerate(PIECE_DIMENSIONS):
+        name, faces = f"{instance}.{dimension}", both(box, axis)
+        value, chain = site.positions.distance(*faces), site.positions.chain(*faces)
+        if value is not None:
+            figure = _from_chain(name, value, chain, apart=True)
+            inputs = tuple(each for each in figure.inputs if each != name)
+            figures[name] = replace(figure, inputs=inputs)
 
 
 def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:

@@ -42,7 +42,8 @@ class Site:
     where it is not yet known which hosts stand at a copy's two ends, and along which axis;
     `gaps` the faces that the two shoulders of each copy between hosts meet; `carriers` remembers,
     by contact and copy, on the faces of which copies it lies.  `equations` hold what
-    leans on sizes that are not known yet; at a standstill they are solved together.
+    leans on sizes that are not known yet; at a standstill they are solved together.  `boxes` tells,
+    for each instance of a pattern whose inside has been set in, its first copy.
     """
 
     declared: Declared
@@ -56,6 +57,7 @@ class Site:
     unsaid_ends: dict[tuple[str, Span], tuple[Contact, int]] = field(default_factory=dict)
     gaps: list[tuple[Contact, Face, Face]] = field(default_factory=list)
     carriers: dict[tuple[Span, str], tuple[Seat, ...]] = field(default_factory=dict)
+    boxes: dict[str, str] = field(default_factory=dict)
     equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
