@@ -57,12 +57,13 @@ class Solids:
             copy.name: removed_boxes(part, copy) for part in model.parts for copy in part.copies
         }
 
-        self.grooves = [
+        # Grooves and cuts with no mate run through joints as they come.
+        self.passing = [
             box
             for part in model.parts
             for copy in part.copies
             for role, box in cut_boxes(part, copy)
-            if role == "groove"
+            if role in {"groove", "rabbet", "notch"}
         ]
 
     def has_wood(self, name: str, point: tuple[Fraction, ...]) -> bool:
@@ -109,8 +110,8 @@ def test_every_joint_region_is_filled_by_one_of_its_two_parts(model: Model) -> N
             if (cut := box.overlap(joint.region))
         ]
         for point in cells([joint.region, *edges]):
-            if any(inside(point, groove) for groove in solids.grooves):
-                continue  # a panel's groove runs through the joint
+            if any(inside(point, cut) for cut in solids.passing):
+                continue
             filled = [name for name in pair if solids.has_wood(name, point)]
             assert len(filled) == 1, f"{joint.id} at {point}: {filled}"
 
@@ -121,17 +122,18 @@ def test_a_mortise_is_deeper_than_its_tenon_by_the_clearance(model: Model) -> No
         if joint.kind != "mortise and tenon":
             continue
         host, copy = copies[joint.host]
-        (hole,) = (
-            box for box in removed_boxes(host, copy) if box.overlap(joint.region) == joint.region
-        )
-        assert hole.volume() - joint.region.volume() == joint.clearance * (
-            joint.region.volume() / length_of(joint.region, hole)
-        )
-
-
-def length_of(region: Box, hole: Box) -> Fraction:
-    (axis,) = (axis for axis in range(3) if region.extent(axis) != hole.extent(axis))
-    return region.extent(axis)
+        holes = [
+            (box, tenon)
+            for role, box in cut_boxes(host, copy)
+            if role == "mortise" and (tenon := box.overlap(joint.region)) is not None
+        ]
+        assert len(holes) == (joint.tenon.count if joint.tenon is not None else 1)
+        for hole, tenon in holes:
+            if joint.clearance:
+                (deeper,) = (a for a in range(3) if hole.extent(a) != tenon.extent(a))
+                assert hole.extent(deeper) - tenon.extent(deeper) == joint.clearance
+            else:
+                assert hole == tenon
 
 
 def test_a_panel_stands_in_its_grooves_with_the_clearance_to_spare(model: Model) -> None:
@@ -162,7 +164,19 @@ def boxes(model: Model) -> Mapping[str, Box]:
 @given(seed=st.integers(0, 10_000))
 def test_the_order_of_the_lines_does_not_matter(name: str, seed: int) -> None:
     text = text_of(name)
-    lines = [line for line in text.split("\n") if line.strip()]
-    shuffled = list(lines)
+    shuffled = blocks(text)
     random.Random(seed).shuffle(shuffled)  # noqa: S311
     assert boxes(model_of("\n".join(shuffled) + "\n")) == boxes(model_of(text))
+
+
+def blocks(text: str) -> list[str]:
+    """The lines of notes, those of a pattern from its head to its end as one."""
+    found: list[str] = []
+    inside_pattern = False
+    for line in (line for line in text.split("\n") if line.strip()):
+        if inside_pattern:
+            found[-1] += f"\n{line}"
+        else:
+            found.append(line)
+        inside_pattern = line != "end" and (inside_pattern or line.startswith("pattern "))
+    return found

@@ -75,7 +75,8 @@ MIRROR = {
     "top rail": ("0 420", "0 22", "630 700"),
     # 25 over the inner edges of the stiles at 60 and 360; three equal gaps in 700 - 80.
     "batten 1": ("35 385", "22 34", "620/3 740/3"),
-    "mirror": ("60 360", "0 4", "70 630"),
+    # In the rabbet: 10 beyond the light on every side less 1.5 of play, on its floor at 22 - 8.
+    "mirror": ("103/2 737/2", "14 18", "123/2 1277/2"),
 }
 TRESTLE = {
     # Centred on a foot of 70 that begins at 120; 30 into the foot, 20 into the bearer.
