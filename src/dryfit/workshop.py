@@ -6,6 +6,7 @@ earlier ones found no error.  Heavy rooms are imported by the command that needs
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -67,7 +68,7 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
 def _patterns(
     source: Source, environment: Mapping[str, str]
 ) -> tuple[tuple[PatternBlock, ...], Findings]:
-    if "as" not in source.text.lower().split():
+    if re.search(r"\bas\b", source.text, re.IGNORECASE) is None:
         return (), ()
     from dryfit.patterns import library
 

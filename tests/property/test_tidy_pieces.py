@@ -16,11 +16,22 @@ from tests.property.strategies_blanks import respaced
 from dryfit.diagnostics import Source
 from dryfit.notes import tidied
 from dryfit.notes.reading.lines import sense_lines
+from dryfit.patterns import library
 from dryfit.placing.model import Model
 
 randoms = st.randoms(use_true_random=False)
 # What `facts` looks at more closely, and the sentences on what was taken for granted.
-OF_THEIR_OWN = {"parts", "joints", "assemblies", "fittings", "coatings", "figures", "assumptions"}
+OF_THEIR_OWN = {
+    "parts",
+    "joints",
+    "assemblies",
+    "fittings",
+    "coatings",
+    "hardware",
+    "figures",
+    "assumptions",
+}
+SHIPPED, _ = library({})
 
 
 @cache
@@ -33,7 +44,7 @@ def model(name: str) -> Model:
 @given(random=randoms)
 def test_a_tidied_piece_is_the_same_piece(name: str, random: random.Random) -> None:
     text = respaced(text_of(name), random)
-    before, after = checked(text), checked(tidied(Source("a.dryfit", text)))
+    before, after = checked(text), checked(tidied(Source("a.dryfit", text), SHIPPED))
     assert told(after.findings) == told(before.findings)
     assert after.model is not None
     assert before.model is not None
@@ -112,6 +123,10 @@ def facts(piece: Model) -> dict[str, object]:
                 unnumbered(coating.masks),
             )
             for coating in piece.coatings
+        ),
+        "hardware": as_multiset(
+            replace(row, purpose=", ".join(sorted(row.purpose.split(", "))))
+            for row in piece.hardware
         ),
         "figures": {name: figure.value for name, figure in piece.figures.items()},
         **{

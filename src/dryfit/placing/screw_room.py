@@ -61,13 +61,19 @@ def _all_moved(
     others = (cut for joint in found if joint.kind != "screws" for cut in joint.cuts)
     for cut in (*others, *grooves):
         cuts.setdefault(cut.copy, []).append(cut)
-    made = []
-    for joint in found:
+    made = list(found)
+    # Where screws keep clear of screws, their places say which go first, not the order of lines.
+    for at in sorted(range(len(found)), key=lambda at: _place(found[at])):
+        joint = found[at]
         moved = _moved(joint, placed, cuts) if joint.kind == "screws" and joint.cuts else joint
         for cut in moved.cuts if moved.kind == "screws" else ():
             cuts.setdefault(cut.copy, []).append(cut)
-        made.append(moved)
+        made[at] = moved
     return tuple(made)
+
+
+def _place(joint: Found) -> tuple[Triple, Triple, str, str]:
+    return joint.region.low, joint.region.high, joint.guest, joint.host
 
 
 def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Found:
