@@ -5,6 +5,7 @@ The long runs are those of `tests/fuzz`; this is their share in every run of the
 
 import random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.property.strategies_notes import (
@@ -216,3 +217,8 @@ def test_damaged_lines_of_all_kinds_are_checked_to_an_end(
 @given(st.sampled_from(CUTS), leaves)
 def test_any_words_about_a_cut_are_checked_to_an_end(cut: str, words: str) -> None:
     through_everything(f"{OF_A_PIECE}{LEGS}{cut} in legs: {words}")
+
+
+@pytest.mark.parametrize("text", ["4 ½ ½\n", "piece Box\n2.5 ¾ ½, 40 x 20\n"])
+def test_texts_that_the_fuzzer_stopped_at_are_checked_to_an_end(text: str) -> None:
+    through_everything(text)

@@ -64,6 +64,8 @@ def _named_first(line: SenseLine) -> Declared | None:
 
 def _counted(line: SenseLine) -> Declared | None:
     """Return the part behind a count that is no whole number ("2.5 slats"), or None."""
+    if not line.words:
+        return None
     length = name_length(line.words, 0)
     written = line.text[line.words[0].start : line.words[length - 1].end]
     name = canonical(written)
