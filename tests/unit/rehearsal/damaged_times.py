@@ -139,15 +139,16 @@ class Built:
 @cache
 def built(name: str, shop: str | None = None) -> Built:
     """The plan of an example or test piece, in the shipped shop or one of tests/shops."""
-    return built_from(FILES[name].read_text(encoding="utf-8"), shop)
+    path = SHOPS[shop] if shop else None
+    return built_from(FILES[name].read_text(encoding="utf-8"), path)
 
 
 @cache
-def built_from(text: str, shop: str | None = None) -> Built:
-    """The plan of notes."""
+def built_from(text: str, shop: Path | None = None) -> Built:
+    """The plan of notes, in the shipped shop or one of a file."""
     source = source_of("notes.dryfit", text.encode())
     assert isinstance(source, Source)
-    checked = workshop.check(source, SHOPS[shop] if shop else None, {})
+    checked = workshop.check(source, shop, {})
     plan, findings = workshop.plan(checked, lambda _: None)
     assert plan is not None, findings
     assert checked.model is not None
