@@ -1,0 +1,32 @@
+"""Kinds of damage to a finished plan, each wrong by construction: what a rehearsal is judged by.
+
+Every function sees the plan and the goal, and makes sure from the boxes that what it makes is wrong
+and not merely another way of doing it.  All else in the plan stays right.
+"""
+
+from tests.rehearsal_damage import (
+    in_clamps,
+    in_counting,
+    in_cutting,
+    in_holding,
+    in_order,
+    in_settings,
+    in_shop,
+    in_surfaces,
+    in_time,
+)
+from tests.rehearsal_damage.kind import Kind
+
+KINDS: tuple[Kind, ...] = (
+    *in_settings.KINDS,
+    *in_cutting.KINDS,
+    *in_holding.KINDS,
+    *in_order.KINDS,
+    *in_surfaces.KINDS,
+    *in_time.KINDS,
+    *in_clamps.KINDS,
+    *in_counting.KINDS,
+    *in_shop.KINDS,
+)
+
+__all__ = ["KINDS", "Kind"]

@@ -1,0 +1,90 @@
+"""Damaged plans of all pieces, and what the rehearsal says of each."""
+
+import random
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from tests.pieces.reading import FILES, checked, text_of
+from tests.rehearsal_damage import KINDS, Kind
+
+from dryfit import workshop
+from dryfit.plan.plan import Plan
+from dryfit.rehearsal.fault import Fault
+from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.rehearse import rehearse
+from dryfit.rehearsing import goal_of
+from dryfit.shop import Shop
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """One damaged plan with the faults found in it."""
+
+    kind: Kind
+    piece: str
+    faults: tuple[Fault, ...]
+
+    @property
+    def caught(self) -> bool:
+        """Whether anything is found."""
+        return bool(self.faults)
+
+    @property
+    def rightly(self) -> bool:
+        """Whether one of the reasons is among those that the kind has."""
+        return any(fault.reason in self.kind.reasons for fault in self.faults)
+
+
+@cache
+def sound(name: str) -> tuple[Plan, Goal, Shop]:
+    """The plan of an example or test piece, what it is for, and the shipped shop."""
+    found = checked(text_of(name))
+    plan, _ = workshop.plan(found, lambda _: None)
+    assert plan is not None and found.model is not None and found.shop is not None, name
+    return plan, goal_of(found.model), found.shop
+
+
+def damaged(kind: Kind, count: int) -> Iterator[tuple[str, Plan, Goal, Shop]]:
+    """So many plans that are damaged in this way, over the pieces in turn.
+
+    Where fewer pieces have a place for it, those that have one are damaged several times.
+    """
+    pieces = sorted(FILES)
+    random.Random(kind.name).shuffle(pieces)
+    made = turn = 0
+    while made < count and pieces:
+        name = pieces[turn % len(pieces)]
+        chance = random.Random(f"{kind.name}, {name}, {turn}")
+        plan, goal, shop = sound(name)
+        new = kind.damage(plan, goal, chance)
+        poorer = kind.poorer(plan, goal, shop, chance) if kind.poorer is not None else shop
+        if new is None or poorer is None:
+            pieces.remove(name)
+            continue
+        made, turn = made + 1, turn + 1
+        yield name, new, goal, poorer
+
+
+@cache
+def judged(kind: Kind, count: int) -> tuple[Verdict, ...]:
+    """What the rehearsal says of so many plans that are damaged in this way."""
+    return tuple(
+        Verdict(kind, name, rehearse(plan, goal, shop))
+        for name, plan, goal, shop in damaged(kind, count)
+    )
+
+
+def table(count: int) -> str:
+    """How many of each kind are caught, how many with the right reason, and what else is said."""
+    rows = [f"{'damage':34} plans caught  right"]
+    everything = [verdict for kind in KINDS for verdict in judged(kind, count)]
+    for kind in KINDS:
+        rows.append(_row(kind.name, judged(kind, count)))
+    return "\n".join((*rows, _row("all", everything)))
+
+
+def _row(name: str, verdicts: tuple[Verdict, ...] | list[Verdict]) -> str:
+    caught = sum(verdict.caught for verdict in verdicts)
+    right = sum(verdict.rightly for verdict in verdicts)
+    return f"{name:34} {len(verdicts):5} {caught:6} {right:6}"
