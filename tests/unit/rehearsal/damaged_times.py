@@ -16,7 +16,7 @@ from dryfit.plan.plan import Moment, Plan, Step
 from dryfit.rehearsal.fault import Fault
 from dryfit.rehearsal.goal import Goal
 from dryfit.rehearsal.times import times
-from dryfit.rehearsal.working_hours import hours_of
+from dryfit.rehearsal.times.working_hours import hours_of
 from dryfit.rehearsing import goal_of
 from dryfit.shop.shop import Shop
 

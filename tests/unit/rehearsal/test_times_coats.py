@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from tests.unit.rehearsal.damaged_times import DAY, HOUR, Built, built
 
-from dryfit.rehearsal.coats_dry import Coat, coats_wanted
+from dryfit.rehearsal.times.coats_dry import Coat, coats_wanted
 
 FRAME = "flat_lap_frame"
 STOOL = "step_stool"

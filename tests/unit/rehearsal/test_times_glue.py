@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from tests.unit.rehearsal.damaged_times import DAY, HOUR, MINUTE, Built, Value, built
 
-from dryfit.rehearsal.glue_lags import glue_for, lag_before, lags_after
+from dryfit.rehearsal.times.glue_lags import glue_for, lag_before, lags_after
 from dryfit.shop.shop import Glue
 
 FRAME = "flat_lap_frame"

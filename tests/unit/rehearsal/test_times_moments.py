@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from tests.unit.rehearsal.damaged_times import DAY, HOUR, MINUTE, Built, built
 
-from dryfit.rehearsal.working_hours import hours_of, spoken
+from dryfit.rehearsal.times.working_hours import hours_of, spoken
 
 FRAME = "flat_lap_frame"
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.setting import Setting
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.working_hours import spoken
+from dryfit.rehearsal.times.working_hours import spoken
 from dryfit.shop.shop import AxisChange, Shop, Station
 
 Standing = dict[str, Setting | None]

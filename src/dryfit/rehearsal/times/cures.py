@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from dryfit.plan.operation import GlueUp
-from dryfit.rehearsal.deeds import Deed, standing_for
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.glue_lags import OUT_OF_CLAMPS, glue_for, lag_before, lags_after
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.working_hours import Hours, moment_in_words, spoken
+from dryfit.rehearsal.times.deeds import Deed, standing_for
+from dryfit.rehearsal.times.glue_lags import OUT_OF_CLAMPS, glue_for, lag_before, lags_after
+from dryfit.rehearsal.times.working_hours import Hours, moment_in_words, spoken
 from dryfit.shop.shop import Shop
 
 _DEEDS: Mapping[str, str] = {

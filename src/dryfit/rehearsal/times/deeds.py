@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan, Step
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.working_hours import Hours
+from dryfit.rehearsal.times.working_hours import Hours
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dryfit.rehearsal.deeds import Deed
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.times.deeds import Deed
 
 
 def measurements(deeds: tuple[Deed, ...], goal: Goal) -> Iterator[Fault]:

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.plan.plan import Plan, Step, Totals
-from dryfit.rehearsal.deeds import Deed
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.glue_lags import OUT_OF_CLAMPS, lags_after
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.working_hours import Hours, spoken
+from dryfit.rehearsal.times.deeds import Deed
+from dryfit.rehearsal.times.glue_lags import OUT_OF_CLAMPS, lags_after
+from dryfit.rehearsal.times.working_hours import Hours, spoken
 from dryfit.shop.shop import Shop
 
 ALONE = frozenset({"glue up", "coat"})

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from dryfit.rehearsal.coats_dry import Coat, coats_wanted
-from dryfit.rehearsal.deeds import Deed
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.working_hours import HOUR, Hours, moment_in_words, spoken
+from dryfit.rehearsal.times.coats_dry import Coat, coats_wanted
+from dryfit.rehearsal.times.deeds import Deed
+from dryfit.rehearsal.times.working_hours import HOUR, Hours, moment_in_words, spoken
 from dryfit.shop.shop import Shop
 
 DUSTY_STATIONS = frozenset(

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.plan.plan import Moment, Plan, Release, Step
-from dryfit.rehearsal.deeds import Deed
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.working_hours import Hours, moment_in_words, spoken
+from dryfit.rehearsal.times.deeds import Deed
+from dryfit.rehearsal.times.working_hours import Hours, moment_in_words, spoken
 
 
 def waits(plan: Plan, deeds: tuple[Deed, ...], hours: Hours) -> Iterator[Fault]:

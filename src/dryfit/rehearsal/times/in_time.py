@@ -7,19 +7,19 @@ the steps, the shop and the notes; the plan's own waits are only checked against
 from __future__ import annotations
 
 from dryfit.plan.plan import Plan
-from dryfit.rehearsal.clamping import clamping
-from dryfit.rehearsal.coats_dry import coats_dry
-from dryfit.rehearsal.cures import cures
-from dryfit.rehearsal.deeds import played
-from dryfit.rehearsal.dust import dust
 from dryfit.rehearsal.fault import Fault
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.measurements import measurements
-from dryfit.rehearsal.moments import moments
-from dryfit.rehearsal.setting_up import setting_up
-from dryfit.rehearsal.totals import meanwhile, numbers, totals
-from dryfit.rehearsal.waits import waits
-from dryfit.rehearsal.working_hours import hours_of
+from dryfit.rehearsal.times.clamping import clamping
+from dryfit.rehearsal.times.coats_dry import coats_dry
+from dryfit.rehearsal.times.cures import cures
+from dryfit.rehearsal.times.deeds import played
+from dryfit.rehearsal.times.dust import dust
+from dryfit.rehearsal.times.measurements import measurements
+from dryfit.rehearsal.times.moments import moments
+from dryfit.rehearsal.times.setting_up import setting_up
+from dryfit.rehearsal.times.totals import meanwhile, numbers, totals
+from dryfit.rehearsal.times.waits import waits
+from dryfit.rehearsal.times.working_hours import hours_of
 from dryfit.shop.shop import Shop
 
 

@@ -8,11 +8,11 @@ from fractions import Fraction
 
 from dryfit.geometry.box import spanning
 from dryfit.plan.operation import ClampRow, Operation
-from dryfit.rehearsal.deeds import Deed, standing_for
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.glue_lags import OUT_OF_CLAMPS, assembly_of, lags_after
 from dryfit.rehearsal.goal import Goal, WantedCopy, WantedJoint
-from dryfit.rehearsal.working_hours import Hours, moment_in_words, spoken
+from dryfit.rehearsal.times.deeds import Deed, standing_for
+from dryfit.rehearsal.times.glue_lags import OUT_OF_CLAMPS, assembly_of, lags_after
+from dryfit.rehearsal.times.working_hours import Hours, moment_in_words, spoken
 from dryfit.shop.shop import Shop
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from dryfit.rehearsal.deeds import Deed
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedCoats
-from dryfit.rehearsal.working_hours import HOUR, Hours, moment_in_words, spoken
+from dryfit.rehearsal.times.deeds import Deed
+from dryfit.rehearsal.times.working_hours import HOUR, Hours, moment_in_words, spoken
 from dryfit.shop.shop import Shop
 
 COATS_UNKNOWN = 2

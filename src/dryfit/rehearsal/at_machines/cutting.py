@@ -1,0 +1,130 @@
+"""Plays the cuts: each copy is held, the axes stand as they stand, and wood goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dryfit.geometry.box import Box
+from dryfit.plan.operation import Operation, Work
+from dryfit.rehearsal.at_machines.holding import mirrored, untrue
+from dryfit.rehearsal.at_machines.sweeping import swept
+from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
+from dryfit.rehearsal.fault import Reason, Trouble
+from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
+from dryfit.rehearsal.state import UNKNOWN, Place, State, sizes_of
+
+
+def cut(state: State, operation: Operation, work: Work, place: Place) -> None:
+    """Cut one row of work on each of its copies."""
+    for name in work.copies:
+        for trouble in _cut(state, operation, work, name, place):
+            state.tell(place, trouble, name)
+
+
+def _cut(
+    state: State, operation: Operation, work: Work, name: str, place: Place
+) -> Iterator[Trouble]:
+    copy = state.copies.get(name)
+    if copy is None:
+        yield UNKNOWN
+        return
+    marks = state.marks(name, work.features)
+    if len(marks) < len(work.features):
+        missing = sorted(set(work.features) - {mark.id for mark in marks})
+        yield Trouble(
+            Reason.CUT, f"it carries no {' and no '.join(missing)}", "a cut that this copy has"
+        )
+    yield from _at_hand(state, name, marks, by_hand=work.hold is None)
+    blank = state.blanks.get(name)
+    if blank is None:
+        yield Trouble(Reason.ORDER, "it has not been cut from a board yet", "its blank, before")
+        return
+    taken = _taken(state, operation, work, blank, marks)
+    if isinstance(taken, Trouble):
+        yield taken
+        return
+    if work.hold is not None:
+        yield from untrue(work.hold, blank)
+        axes = state.standing.at(operation.station)
+        if mirrored(operation.station, axes, work.hold, copy.frame.handedness()):
+            yield Trouble(
+                Reason.HOLD,
+                "it cannot lie so: only its mirror image could",
+                "a hold for this hand, or the stop on the other side",
+            )
+    state.cut |= {(name, mark.id) for mark in marks}
+    yield from _wood_gone(state, copy, blank, taken)
+    for ranges in taken:
+        blank.take(ranges, place.step)
+
+
+def _at_hand(
+    state: State, name: str, marks: tuple[Mark, ...], *, by_hand: bool
+) -> Iterator[Trouble]:
+    """Yield what is wrong where a copy is glued into something, or not yet where it has to be."""
+    home = state.glued.get(name)
+    wanted = [mark for mark in marks if mark.after is not None]
+    if home is not None and (len(wanted) < len(marks) or not by_hand):
+        yield Trouble(
+            Reason.ORDER, f"it is glued into {home} when it is cut", "the cut before the glue-up"
+        )
+    for mark in wanted:
+        if mark.after not in state.stages_glued(name):
+            yield Trouble(
+                Reason.ORDER,
+                f"{mark.id} is cut before the glue-up of {mark.after}",
+                f"{mark.after} glued, as the notes want it",
+            )
+
+
+def _taken(
+    state: State,
+    operation: Operation,
+    work: Work,
+    blank: Blank,
+    marks: tuple[Mark, ...],
+) -> tuple[Ranges, ...] | Trouble:
+    if work.hold is not None:
+        axes = state.standing.at(operation.station)
+        return swept(operation.station, work, axes, blank, marks, state.tools)
+    drawn = tuple(blank.clipped(mark.ranges) for mark in marks)
+    inside = tuple(ranges for ranges in drawn if ranges is not None)
+    if not inside:
+        return Trouble(Reason.CUT, "nothing is marked on it", "marks to cut to")
+    return inside
+
+
+def _wood_gone(
+    state: State, copy: WantedCopy, blank: Blank, taken: tuple[Ranges, ...]
+) -> Iterator[Trouble]:
+    free = [
+        _in_part(copy, zone.box) for zone in state.zones[copy.name] if zone.box.overlap(copy.box)
+    ]
+    gone = [box_of(ranges) for ranges in blank.cuts]
+    along, across, deep = sizes_of(copy)
+    whole = Box((ZERO, ZERO, ZERO), (along, across, deep))
+    for ranges in taken:
+        box = box_of(ranges)
+        fresh = left_of(box, gone)
+        if not fresh:
+            yield Trouble(
+                Reason.CUT, "nothing is left where it is cut", "wood where the cutter passes"
+            )
+        # What still stands over at the far end and edge is waste.
+        inside = box.overlap(whole)
+        wanted = left_of(inside, [box_of(each) for each in free]) if inside else ()
+        if wanted:
+            piece = wanted[0]
+            where = " x ".join(
+                f"{float(piece.low[axis]):g} to {float(piece.high[axis]):g}" for axis in range(3)
+            )
+            yield Trouble(
+                Reason.CUT,
+                f"wood goes that is wanted: {where} (along, across, deep)",
+                "a cut that stays inside its joint or its declared shape",
+            )
+
+
+def _in_part(copy: WantedCopy, box: Box) -> Ranges:
+    along, across, deep = copy.frame.to_part(copy.box, box)
+    return along, across, deep

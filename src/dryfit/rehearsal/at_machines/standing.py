@@ -1,0 +1,126 @@
+"""What every axis of every station stands at, from the first step on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.plan.operation import Operation
+from dryfit.plan.plan import Step
+from dryfit.plan.setting import Setting
+from dryfit.rehearsal.fault import Fault, Reason
+from dryfit.shop.shop import Shop, Station
+
+Axes = dict[str, Setting | None]
+
+
+@dataclass(slots=True)
+class Standing:
+    """The axes of the stations as the steps before have left them."""
+
+    shop: Shop
+    axes: dict[str, Axes] = field(default_factory=dict)
+
+    def change(self, step: Step) -> Iterator[Fault]:
+        """Turn the axes that the step announces, and find those that do not stand as it says."""
+        station = self.shop.stations.get(step.station)
+        if station is None:
+            yield _fault(
+                step, Reason.MACHINE, f"the shop has no {step.station}", "a station that it has"
+            )
+            return
+        said = dict(step.settings)
+        if list(said) != [axis.name for axis in station.axes]:
+            yield _fault(
+                step,
+                Reason.SETTING,
+                f"it shows {', '.join(said) or 'no axis'}",
+                f"every axis of the {station.name}, in order",
+            )
+        before = self.axes.get(step.station, {})
+        now = _turned(before, station, step)
+        self.axes[step.station] = now
+        for axis in station.axes:
+            yield from _checked(step, axis.name, before.get(axis.name), now.get(axis.name), said)
+
+    def at(self, station: str) -> Axes:
+        """Return the axes of a station as they stand."""
+        return self.axes.get(station, {})
+
+
+def _turned(before: Axes, station: Station, step: Step) -> Axes:
+    said, changed = dict(step.settings), set(step.changed)
+    unset = {name for axis in station.axes if axis.name in changed for name in axis.unsets}
+    now: Axes = {}
+    for axis in station.axes:
+        if axis.name in changed:
+            now[axis.name] = said.get(axis.name)
+        else:
+            now[axis.name] = None if axis.name in unset else before.get(axis.name)
+    return now
+
+
+def _checked(
+    step: Step,
+    axis: str,
+    before: Setting | None,
+    now: Setting | None,
+    said: dict[str, Setting | None],
+) -> Iterator[Fault]:
+    shown = said.get(axis)
+    if stands_at(now) != stands_at(shown):
+        yield _fault(
+            step,
+            Reason.SETTING,
+            f"the {axis} is said to stand at {_words(shown)}, but it stands at {_words(now)}",
+            f"a change of the {axis} that is announced",
+        )
+    elif axis in step.changed and stands_at(before) == stands_at(now) and not _spoiled(step, axis):
+        yield _fault(
+            step,
+            Reason.SETTING,
+            f"the {axis} is changed to what it was, {_words(now)}",
+            "a change only where the value differs",
+        )
+
+
+def _spoiled(step: Step, axis: str) -> bool:
+    # What a new cutter has spoiled is set again, even to the same figure.
+    return "cutter" in step.changed and axis != "cutter"
+
+
+def unmet(operation: Operation, axes: Axes) -> Iterator[tuple[str, str, str]]:
+    """Yield (axis, what stands, what is needed) for every setting that an operation lacks."""
+    for wanted in operation.settings:
+        stands = axes.get(wanted.axis)
+        if not _meets(stands, wanted):
+            yield wanted.axis, _words(stands), _words(wanted)
+
+
+def _meets(stands: Setting | None, wanted: Setting) -> bool:
+    if stands is None:
+        return False
+    least = wanted.at_least
+    if least is not None and isinstance(stands.value, Fraction):
+        return stands.value >= least
+    return stands_at(stands) == stands_at(wanted)
+
+
+def stands_at(setting: Setting | None) -> object:
+    """Return what the machine must stand at; which end of the part touches does not count."""
+    if setting is None:
+        return None
+    pair = setting.far if setting.to == "both" else None
+    return setting.value, setting.unit, pair, setting.side, setting.measure
+
+
+def _words(setting: Setting | None) -> str:
+    if setting is None:
+        return "nothing"
+    value = setting.value
+    return value if isinstance(value, str) else f"{float(value):g} {setting.unit}"
+
+
+def _fault(step: Step, reason: Reason, message: str, needed: str) -> Fault:
+    return Fault(reason, message, needed, step.number, step.id)

@@ -1,0 +1,99 @@
+"""Virtual blanks: a piece of wood in the coordinates of the part that it becomes.
+
+The origin is where the part's marks R, E and F meet.  What is still too long, wide or thick stands
+over at R2, E2 and B, so that a blank is a box from the origin less what has been cut from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import SURFACES
+from dryfit.rehearsal.goal import Range, Ranges
+
+ZERO = Fraction(0)
+Sizes = tuple[Fraction, Fraction, Fraction]
+
+
+@dataclass(slots=True)
+class Blank:
+    """A copy, stave or panel while it is worked.
+
+    `sizes` are length, width and thickness as they are now; `true` names the surfaces that are
+    straight, flat and square, so that something can be measured from them; `cuts` what is gone, as
+    ranges along, across and deep; `at` counts the steps in which each was taken.  A size that is
+    worked by hand to no line of the goal (a stave's thickness) is not `known`, only its bound.
+    """
+
+    part: str
+    sizes: Sizes
+    true: set[str] = field(default_factory=set)
+    cuts: list[Ranges] = field(default_factory=list)
+    at: list[int] = field(default_factory=list)
+    known: list[bool] = field(default_factory=lambda: [True, True, True])
+
+    def resize(self, direction: int, size: Fraction) -> None:
+        """Cut or plane the blank to another size along, across or deep."""
+        sizes = list(self.sizes)
+        sizes[direction] = size
+        self.sizes = (sizes[0], sizes[1], sizes[2])
+
+    def take(self, ranges: Ranges, step: int) -> None:
+        """Remove wood; the ranges lie inside the blank."""
+        self.cuts.append(ranges)
+        self.at.append(step)
+
+    def measured_from(self, surface: str, limits: Range) -> Range:
+        """Return the range in the part's coordinates of distances inwards from a surface."""
+        direction, side = SURFACES[surface]
+        low, high = limits
+        size = self.sizes[direction]
+        return (size - high, size - low) if side else (low, high)
+
+    def clipped(self, ranges: Ranges) -> Ranges | None:
+        """Return what of the ranges lies in the blank's outside, or None."""
+        inside = tuple(
+            (max(low, ZERO), min(high, size))
+            for (low, high), size in zip(ranges, self.sizes, strict=True)
+        )
+        if any(low >= high for low, high in inside):
+            return None
+        return inside[0], inside[1], inside[2]
+
+
+def box_of(ranges: Ranges) -> Box:
+    """Return ranges in a part's coordinates as a box."""
+    (a, b), (c, d), (e, f) = ranges
+    return Box((a, c, e), (b, d, f))
+
+
+def left_of(box: Box, taken: Iterable[Box]) -> tuple[Box, ...]:
+    """Return boxes that fill what is left of a box when others are taken from it."""
+    rest: tuple[Box, ...] = (box,)
+    for hole in taken:
+        if any(piece.overlap(hole) for piece in rest):
+            rest = tuple(part for piece in rest for part in _around(piece, hole))
+    return rest
+
+
+def _around(box: Box, hole: Box) -> tuple[Box, ...]:
+    common = box.overlap(hole)
+    if common is None:
+        return (box,)
+    pieces: list[Box] = []
+    low, high = list(box.low), list(box.high)
+    # What lies to either side of the hole is cut off, axis by axis; the rest goes on.
+    for axis in range(3):
+        if low[axis] < common.low[axis]:
+            top = list(high)
+            top[axis] = common.low[axis]
+            pieces.append(Box((low[0], low[1], low[2]), (top[0], top[1], top[2])))
+        if common.high[axis] < high[axis]:
+            foot = list(low)
+            foot[axis] = common.high[axis]
+            pieces.append(Box((foot[0], foot[1], foot[2]), (high[0], high[1], high[2])))
+        low[axis], high[axis] = common.low[axis], common.high[axis]
+    return tuple(pieces)

@@ -1,0 +1,122 @@
+"""What the rehearsal wants: the placed boxes, the joint regions, and what the notes ask for.
+
+Plain data, filled from the placed piece.  Lengths are exact mm in Fractions, durations in tenths of
+a minute.  Nothing here says how a joint is cut: a half lap is a region that two copies share.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import Frame
+
+Range = tuple[Fraction, Fraction]
+Ranges = tuple[Range, Range, Range]
+"""Along from R, across from E, deep from F; mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """What laying out draws on a part: a named cut in the part's own coordinates.
+
+    Work that no stop or fence guides follows its marks.  `kind` is the contract's word (end lap,
+    hole, taper, ...); `surface` the surface that is cut into.  A `declared` mark has no mate: the
+    notes ask for it as a shape of its own, cut `after` a glue-up if they say so.
+    """
+
+    id: str
+    kind: str
+    surface: str
+    ranges: Ranges
+    hands: tuple[str, ...]
+    declared: bool
+    after: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class WantedCopy:
+    """A copy where it stands in the finished piece; `box` is its outside, in the piece frame."""
+
+    name: str
+    hand: str
+    box: Box
+    frame: Frame
+
+
+@dataclass(frozen=True, slots=True)
+class WantedPart:
+    """Equal copies; `stock` is ``solid`` or ``sheet``.
+
+    A panel is glued from so many `staves`.  `made` parts come from offcuts, sawn to their size as
+    they are needed.  A length that `waits` names the measurement that it follows.
+    """
+
+    name: str
+    stock: str
+    staves: int
+    made: bool
+    waits: str | None
+    copies: tuple[WantedCopy, ...]
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WantedJoint:
+    """Where two copies meet: the common region, flat for butted faces, and its clearance.
+
+    `kind` is the contract's word (half lap, mortise and tenon, housing, groove, screws, ...);
+    `guest` enters or lies on `host`.  `patches` are the boxes of the region that get glue.
+    """
+
+    id: str
+    kind: str
+    guest: str
+    host: str
+    region: Box
+    clearance: Fraction
+    patches: tuple[Box, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WantedAssembly:
+    """A glue-up: the copies and earlier assemblies in it, its glue, and a cure that the notes set.
+
+    `stage` is its name in the notes, which several equal ones share; `glue` is None for the shop's
+    own; `cure` tenths of a minute in the clamps, None for what the glue needs.
+    """
+
+    name: str
+    stage: str
+    of: tuple[str, ...]
+    glue: str | None
+    cure: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class WantedCoats:
+    """How a copy is finished: the products in their order with how often each goes on.
+
+    `before` is the assembly before whose glue-up it is done, or None; `apart` the least tenths
+    between coats of each product, None for what the product needs.
+    """
+
+    copies: tuple[str, ...]
+    subject: str
+    products: tuple[tuple[str, int | None, int | None], ...]
+    before: str | None
+    surfaces: str
+
+
+@dataclass(frozen=True, slots=True)
+class Goal:
+    """All that the finished piece has to be."""
+
+    overall: tuple[Fraction, Fraction, Fraction]
+    parts: tuple[WantedPart, ...]
+    joints: tuple[WantedJoint, ...]
+    assemblies: tuple[WantedAssembly, ...]
+    coats: tuple[WantedCoats, ...]
+    fitted: tuple[str, ...]
+    """Parts and bought things that are fitted last, without glue."""

@@ -1,0 +1,112 @@
+"""Plays a whole plan, step by step, and looks at what came of it."""
+
+from __future__ import annotations
+
+from dryfit.plan.operation import Operation, Work
+from dryfit.plan.plan import Plan, Step
+from dryfit.rehearsal.at_machines import milling
+from dryfit.rehearsal.at_machines.cutters import toolbox
+from dryfit.rehearsal.at_machines.cutting import cut
+from dryfit.rehearsal.at_machines.standing import unmet
+from dryfit.rehearsal.blank import Blank
+from dryfit.rehearsal.ending import at_the_end
+from dryfit.rehearsal.fault import Fault, Reason, Trouble
+from dryfit.rehearsal.gluing import glue, try_dry
+from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
+from dryfit.rehearsal.times import times
+from dryfit.shop.shop import Shop
+
+TRUE = ("F", "B", "E", "E2", "R", "R2")
+
+
+def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
+    """Return everything that does not work, in the order of the steps; nothing for a sound plan."""
+    tools, foreign = toolbox(plan, shop)
+    state = begin(goal, shop, tools)
+    state.faults += foreign
+    for step in plan.steps:
+        state.faults += state.standing.change(step)
+        for operation in step.operations:
+            _play(state, step, operation)
+    at_the_end(state)
+    found = (*state.faults, *times(plan, goal, shop))
+    return tuple(sorted(found, key=lambda fault: (fault.step is None, fault.step or 0)))
+
+
+def _play(state: State, step: Step, operation: Operation) -> None:
+    place = Place(step.number, operation.id)
+    axes = state.standing.at(step.station)
+    if operation.station != step.station:
+        message = f"it belongs to the {operation.station}, not to the {step.station}"
+        state.tell(place, Trouble(Reason.MACHINE, message, "its own machine"), operation.id)
+    for axis, stands, needed in unmet(operation, axes):
+        message = f"the {axis} stands at {stands}, not at {needed}"
+        state.tell(place, Trouble(Reason.SETTING, message, f"{axis} at {needed}"), operation.id)
+    if operation.kind == "dry fit":
+        try_dry(state, operation, place)
+    elif operation.kind == "glue up":
+        glue(state, operation, place)
+    for work in operation.work:
+        _work(state, operation, work, place)
+
+
+def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
+    if operation.kind == "rough length":
+        _from_the_board(state, operation, work, place)
+    elif operation.kind in milling.DEEDS:
+        _mill(state, operation, work, place)
+    elif operation.kind == "make":
+        _make(state, work, place)
+    elif work.features:
+        cut(state, operation, work, place)
+
+
+def _from_the_board(state: State, operation: Operation, work: Work, place: Place) -> None:
+    for name in work.copies:
+        if name in state.blanks:
+            state.tell(place, Trouble(Reason.COUNT, "it is cut a second time", "one blank"), name)
+        elif operation.rough is not None:
+            state.blanks[name] = Blank(work.part, operation.rough)
+
+
+def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
+    axes = state.standing.at(operation.station)
+    for name in work.copies:
+        final = state.final(name)
+        blank = state.blanks.get(name) or _sheet(state, name)
+        if blank is None:
+            state.tell(place, Trouble(Reason.ORDER, "there is no blank of it yet", "a blank"), name)
+            continue
+        if name in state.glued:
+            trouble = Trouble(Reason.ORDER, "it is glued in already", "milling before glue")
+            state.tell(place, trouble, name)
+        for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
+            state.tell(place, trouble, name)
+
+
+def _sheet(state: State, name: str) -> Blank | None:
+    """Return a blank from sheet goods, whose faces and factory edges are true as they come."""
+    part, final = state.part_of.get(name), state.final(name)
+    if part is None or final is None or part.stock != "sheet":
+        return None
+    # Until layouts exist the piece that is cut off the sheet is taken to be a little larger.
+    long, wide, thick = final
+    blank = Blank(part.name, (long + 10, wide + 10, thick), {"F", "B", "E", "R"})
+    state.blanks[name] = blank
+    return blank
+
+
+def _make(state: State, work: Work, place: Place) -> None:
+    for name in work.copies:
+        final, part = state.final(name), state.part_of.get(name)
+        if final is None or part is None:
+            state.tell(place, UNKNOWN, name)
+        elif name in state.blanks:
+            state.tell(place, Trouble(Reason.COUNT, "it is made a second time", "one"), name)
+        else:
+            blank = Blank(part.name, final, set(TRUE))
+            state.blanks[name] = blank
+            for mark in state.marks(name, work.features):
+                blank.take(mark.ranges, place.step)
+                state.cut.add((name, mark.id))

@@ -1,0 +1,116 @@
+"""What stands where while the plan is played: blanks, marks, what is glued, what has been tried."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from dryfit.geometry.box import Box
+from dryfit.rehearsal.at_machines.cutters import Toolbox
+from dryfit.rehearsal.at_machines.standing import Standing
+from dryfit.rehearsal.blank import Blank, Sizes
+from dryfit.rehearsal.fault import Fault, Reason, Trouble
+from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedPart
+from dryfit.rehearsal.zones import Zone, open_zones
+from dryfit.shop.shop import Shop
+
+
+@dataclass(slots=True)
+class Place:
+    """Where in the plan something happens: the number of the step, the id of the operation."""
+
+    step: int
+    operation: str
+
+
+@dataclass(slots=True)
+class State:
+    """The shop and the wood as the steps so far have left them."""
+
+    goal: Goal
+    shop: Shop
+    tools: Toolbox
+    standing: Standing
+    copies: dict[str, WantedCopy]
+    part_of: dict[str, WantedPart]
+    zones: dict[str, tuple[Zone, ...]]
+    members: dict[str, tuple[str, ...]]
+    """The copies in each assembly, those of the assemblies inside it among them."""
+    blanks: dict[str, Blank] = field(default_factory=dict)
+    cut: set[tuple[str, str]] = field(default_factory=set)
+    """Copies and marks that have been cut."""
+    glued: dict[str, str] = field(default_factory=dict)
+    """The outermost assembly that a copy is glued into."""
+    tried: set[str] = field(default_factory=set)
+    closed: set[str] = field(default_factory=set)
+    """Assemblies and panels that had their dry fit, and those that are glued."""
+    clashing: set[tuple[str, str]] = field(default_factory=set)
+    """Pairs of copies that were found to share space, so that each is told once."""
+    faults: list[Fault] = field(default_factory=list)
+
+    def tell(self, place: Place, trouble: Trouble, who: str) -> None:
+        """Add a fault of a step, once for each message."""
+        fault = Fault(
+            trouble.reason, f"{who}: {trouble.message}", trouble.needed, place.step, place.operation
+        )
+        if fault not in self.faults:
+            self.faults.append(fault)
+
+    def stages_glued(self, name: str) -> set[str]:
+        """Return the names and stages of all glue-ups so far that a copy is in."""
+        return {
+            word
+            for assembly in self.goal.assemblies
+            if assembly.name in self.closed and name in self.members[assembly.name]
+            for word in (assembly.name, assembly.stage)
+        }
+
+    def final(self, name: str) -> Sizes | None:
+        """Return the sizes that a copy has in the end, or None for a stave."""
+        copy = self.copies.get(name)
+        return None if copy is None else sizes_of(copy)
+
+    def marks(self, name: str, ids: tuple[str, ...]) -> tuple[Mark, ...]:
+        """Return the marks of those names that a copy carries."""
+        part, copy = self.part_of.get(name), self.copies.get(name)
+        if part is None or copy is None:
+            return ()
+        known = {mark.id: mark for mark in part.marks if copy.hand in mark.hands}
+        return tuple(known[each] for each in ids if each in known)
+
+
+def begin(goal: Goal, shop: Shop, tools: Toolbox) -> State:
+    """Return the state before the first step."""
+    return State(
+        goal=goal,
+        shop=shop,
+        tools=tools,
+        standing=Standing(shop),
+        copies={copy.name: copy for part in goal.parts for copy in part.copies},
+        part_of={copy.name: part for part in goal.parts for copy in part.copies},
+        zones=open_zones(goal),
+        members=_members(goal),
+    )
+
+
+def sizes_of(copy: WantedCopy) -> Sizes:
+    """Return length, width and thickness of a placed copy."""
+    along, across, deep = (copy.box.extent(copy.frame.axes[direction][0]) for direction in range(3))
+    return along, across, deep
+
+
+def cuts_in_piece(copy: WantedCopy, blank: Blank) -> tuple[Box, ...]:
+    """Return what has been cut from a copy, where it is in the finished piece."""
+    return tuple(copy.frame.to_piece(copy.box, ranges) for ranges in blank.cuts)
+
+
+def _members(goal: Goal) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    for assembly in goal.assemblies:
+        copies: list[str] = []
+        for name in assembly.of:
+            copies += found.get(name, (name,))
+        found[assembly.name] = tuple(dict.fromkeys(copies))
+    return found
+
+
+UNKNOWN = Trouble(Reason.COUNT, "it is no part of the piece", "a copy that the piece has")

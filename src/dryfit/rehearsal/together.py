@@ -1,0 +1,103 @@
+"""Parts put together: no two solids share space, and every joint region is filled by one of two."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import combinations
+
+from dryfit.geometry.box import Box
+from dryfit.rehearsal.blank import left_of
+from dryfit.rehearsal.fault import Reason, Trouble
+from dryfit.rehearsal.goal import WantedJoint
+from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
+
+FILLED = frozenset({"half lap", "mortise and tenon", "housing", "groove"})
+"""Kinds of joints whose region is full of wood when the joint is closed."""
+_NAMES = ("length", "width", "thickness")
+
+
+def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trouble]]:
+    """Yield what keeps copies from coming together, each with whom it is about."""
+    ready: list[str] = []
+    for name in dict.fromkeys(names):
+        trouble = _unready(state, name)
+        if trouble is not None:
+            yield name, trouble
+        elif name in state.blanks:
+            ready.append(name)
+    yield from _clashes(state, ready)
+    inside = set(ready)
+    for joint in state.goal.joints:
+        if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
+            yield from _unfilled(state, joint)
+
+
+def _unready(state: State, name: str) -> Trouble | None:
+    copy, blank = state.copies.get(name), state.blanks.get(name)
+    if copy is None:
+        return Trouble(Reason.COUNT, "it is no part of the piece", "a copy that the piece has")
+    if blank is None:
+        return Trouble(Reason.ORDER, "it is not there yet", "the part, made before")
+    for word, now, final in zip(_NAMES, blank.sizes, sizes_of(copy), strict=True):
+        if now != final:
+            return Trouble(
+                Reason.SIZE,
+                f"its {word} is {float(now):g} and should be {float(final):g}",
+                f"a {word} of {float(final):g}",
+            )
+    return None
+
+
+def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
+    for first, second in combinations(names, 2):
+        if (first, second) in state.clashing:
+            continue
+        one, two = state.copies[first], state.copies[second]
+        common = one.box.overlap(two.box)
+        if common is None:
+            continue
+        rest = left_of(common, cuts_in_piece(one, state.blanks[first]))
+        second_cuts = cuts_in_piece(two, state.blanks[second])
+        shared = [piece for box in rest for piece in left_of(box, second_cuts)]
+        if shared:
+            state.clashing.add((first, second))
+            yield (
+                first,
+                Trouble(
+                    Reason.FIT,
+                    f"it shares {_size(shared[0])} with {second}",
+                    "both cut so that one makes room for the other",
+                ),
+            )
+
+
+def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
+    guest, host = state.copies[joint.guest], state.copies[joint.host]
+    # What is cut from both is full of neither.
+    empty = [
+        both
+        for one in cuts_in_piece(guest, state.blanks[joint.guest])
+        for two in cuts_in_piece(host, state.blanks[joint.host])
+        if (own := one.overlap(joint.region)) is not None and (both := own.overlap(two)) is not None
+    ]
+    passing = [
+        zone.box
+        for name in (joint.guest, joint.host)
+        for zone in state.zones[name]
+        if zone.joint != joint.id
+    ]
+    holes = [piece for box in empty for piece in left_of(box, passing)]
+    if holes and (joint.id, "") not in state.clashing:
+        state.clashing.add((joint.id, ""))
+        yield (
+            joint.guest,
+            Trouble(
+                Reason.FIT,
+                f"{_size(holes[0])} of its joint with {joint.host} stays empty",
+                "a joint that is full of wood when it is closed",
+            ),
+        )
+
+
+def _size(box: Box) -> str:
+    return " x ".join(f"{float(box.extent(axis)):g}" for axis in range(3))

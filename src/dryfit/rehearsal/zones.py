@@ -1,0 +1,148 @@
+"""Where wood may go: for each copy the boxes that its joints and its declared shapes give free.
+
+Read from the placed boxes, the joint regions and the kinds of joints alone (TRADE B1, B3, B7, B9,
+B17, B22; common practice).  Whether everything goes that must go is told by the parts themselves:
+put together, they may not share space.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.geometry.box import Box, Triple
+from dryfit.geometry.frame import LENGTH, THICKNESS
+from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
+
+SLIDE = Fraction(1)
+"""Room that a tongue of a button has in its slot, to either side in mm: common practice."""
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A box in the piece frame from which wood may go, for a joint or for a declared shape."""
+
+    box: Box
+    joint: str | None
+
+
+def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
+    """Return, for each copy, where wood may be taken from it."""
+    copies = {copy.name: copy for part in goal.parts for copy in part.copies}
+    zones: dict[str, list[Zone]] = {name: [] for name in copies}
+    for joint in goal.joints:
+        guest, host = copies.get(joint.guest), copies.get(joint.host)
+        if guest is not None and host is not None:
+            zones[guest.name] += (Zone(box, joint.id) for box in in_guest(joint, guest))
+            zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
+    for part in goal.parts:
+        for copy in part.copies:
+            zones[copy.name] += (Zone(box, None) for box in shapes_of(copy, part.marks))
+            if part.made:
+                zones[copy.name].append(Zone(copy.box, None))
+    return {name: tuple(own) for name, own in zones.items()}
+
+
+def shapes_of(copy: WantedCopy, marks: tuple[Mark, ...]) -> Iterator[Box]:
+    """Yield the boxes of the declared shapes that a copy carries, in the piece frame."""
+    for mark in marks:
+        if mark.declared and copy.hand in mark.hands:
+            yield copy.frame.to_piece(copy.box, mark.ranges)
+
+
+def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
+    """Yield where a joint takes wood from the part that enters or lies on the other."""
+    if joint.kind == "half lap":
+        yield joint.region
+    elif joint.kind == "mortise and tenon":
+        yield _beyond_the_shoulder(joint, guest)
+    elif joint.kind == "screws":
+        yield _through(joint.region, guest)
+
+
+def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Box]:
+    """Yield where a joint takes wood from the part that carries the other."""
+    if joint.kind in {"half lap", "housing"}:
+        yield joint.region
+    elif joint.kind == "mortise and tenon":
+        axis = guest.frame.axes[LENGTH][0]
+        yield _deeper(joint.region, guest.box, axis, joint.clearance)
+    elif joint.kind == "groove":
+        yield _along_the_run(joint, guest, host)
+    elif joint.kind == "buttons":
+        yield from _slots_of_buttons(joint, guest, host)
+    elif joint.kind == "screws":
+        yield _through(joint.region, host)
+
+
+def bored(joint: WantedJoint) -> int | None:
+    """Return the axis along which a joint is bored, or None where nothing is."""
+    if joint.kind != "screws":
+        return None
+    return next(axis for axis in range(3) if joint.region.extent(axis) == 0)
+
+
+def depth_axis(joint: WantedJoint, guest: WantedCopy) -> int:
+    """Return the axis along which a panel enters its groove: the shorter way into it."""
+    thickness = guest.frame.axes[THICKNESS][0]
+    return min(
+        (axis for axis in range(3) if axis != thickness),
+        key=lambda axis: (joint.region.extent(axis), axis),
+    )
+
+
+def _beyond_the_shoulder(joint: WantedJoint, guest: WantedCopy) -> Box:
+    # Cheeks and edge shoulders are sawn from the shoulder to the end.
+    axis = guest.frame.axes[LENGTH][0]
+    low, high = list(guest.box.low), list(guest.box.high)
+    if _at_low_end(joint.region, guest.box, axis):
+        high[axis] = joint.region.high[axis]
+    else:
+        low[axis] = joint.region.low[axis]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _at_low_end(region: Box, box: Box, axis: int) -> bool:
+    return region.low[axis] + region.high[axis] < box.low[axis] + box.high[axis]
+
+
+def _deeper(region: Box, guest: Box, axis: int, clearance: Fraction) -> Box:
+    # The room for glue or movement lies before the end of what enters.
+    if _at_low_end(region, guest, axis):
+        return Box(_with(region.low, axis, region.low[axis] - clearance), region.high)
+    return Box(region.low, _with(region.high, axis, region.high[axis] + clearance))
+
+
+def _along_the_run(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Box:
+    # A saw that ploughs a groove cannot stop: it may run out at the ends of its part.
+    depth = depth_axis(joint, guest)
+    thickness = guest.frame.axes[THICKNESS][0]
+    (run,) = {0, 1, 2} - {depth, thickness}
+    deep = _deeper(joint.region, guest.box, depth, joint.clearance)
+    return Box(_with(deep.low, run, host.box.low[run]), _with(deep.high, run, host.box.high[run]))
+
+
+def _slots_of_buttons(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Box]:
+    # One groove for all buttons, or a slot for each that is a little wider than its tongue.
+    axis = guest.frame.axes[LENGTH][0]
+    deep = _deeper(joint.region, guest.box, axis, joint.clearance)
+    run = host.frame.axes[LENGTH][0]
+    (up,) = {0, 1, 2} - {axis, run}
+    wide = Box(
+        _with(deep.low, up, deep.low[up] - SLIDE), _with(deep.high, up, deep.high[up] + SLIDE)
+    )
+    yield Box(_with(wide.low, run, host.box.low[run]), _with(wide.high, run, host.box.high[run]))
+
+
+def _through(region: Box, copy: WantedCopy) -> Box:
+    axis = next(axis for axis in range(3) if region.extent(axis) == 0)
+    return Box(
+        _with(region.low, axis, copy.box.low[axis]), _with(region.high, axis, copy.box.high[axis])
+    )
+
+
+def _with(corner: Triple, axis: int, value: Fraction) -> Triple:
+    changed = list(corner)
+    changed[axis] = value
+    return changed[0], changed[1], changed[2]
