@@ -8,6 +8,7 @@ from tests.rehearsal_damage import (
     in_clamps,
     in_counting,
     in_cutting,
+    in_fit,
     in_holding,
     in_order,
     in_settings,
@@ -20,6 +21,7 @@ from tests.rehearsal_damage.kind import Kind
 KINDS: tuple[Kind, ...] = (
     *in_settings.KINDS,
     *in_cutting.KINDS,
+    *in_fit.KINDS,
     *in_holding.KINDS,
     *in_order.KINDS,
     *in_surfaces.KINDS,

@@ -169,7 +169,7 @@ KINDS: tuple[Kind, ...] = (
     kind(glued_or_coated_twice, Reason.COUNT, Reason.ORDER, Reason.SURFACE),
     kind(copy_not_cut, Reason.FIT, Reason.CUT, Reason.COUNT),
     kind(copy_not_milled, Reason.SIZE, Reason.REFERENCE, Reason.COUNT),
-    kind(copy_without_blank, Reason.COUNT, Reason.HOLD),
+    kind(copy_without_blank, Reason.COUNT, Reason.ORDER),
     kind(copy_left_over, Reason.COUNT),
     kind(total_wrong, Reason.SUMS),
     kind(misnumbered, Reason.SUMS),

@@ -65,6 +65,8 @@ def held_as_its_mirror_image(plan: Plan, _goal: Goal, chance: random.Random) -> 
             hold = work.hold
             if hold is None or None in (hold.down, hold.against_fence, hold.at_stop):
                 continue
+            if not work.features:
+                continue  # A part without a cut has no hand yet: either edge will do.
             return reheld(plan, op, work, replace(hold, against_fence=other(hold.against_fence)))
     return None
 

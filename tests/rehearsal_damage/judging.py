@@ -1,7 +1,7 @@
 """Damaged plans of all pieces, and what the rehearsal says of each."""
 
 import random
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -41,8 +41,15 @@ def sound(name: str) -> tuple[Plan, Goal, Shop]:
     """The plan of an example or test piece, what it is for, and the shipped shop."""
     found = checked(text_of(name))
     plan, _ = workshop.plan(found, lambda _: None)
-    assert plan is not None and found.model is not None and found.shop is not None, name
+    assert plan is not None, name
+    assert found.model is not None
+    assert found.shop is not None
     return plan, goal_of(found.model), found.shop
+
+
+def chance_for(words: str) -> random.Random:
+    """The same chance for the same words."""
+    return random.Random(words)  # noqa: S311 - damage, no secret
 
 
 def damaged(kind: Kind, count: int) -> Iterator[tuple[str, Plan, Goal, Shop]]:
@@ -51,11 +58,11 @@ def damaged(kind: Kind, count: int) -> Iterator[tuple[str, Plan, Goal, Shop]]:
     Where fewer pieces have a place for it, those that have one are damaged several times.
     """
     pieces = sorted(FILES)
-    random.Random(kind.name).shuffle(pieces)
+    chance_for(kind.name).shuffle(pieces)
     made = turn = 0
     while made < count and pieces:
         name = pieces[turn % len(pieces)]
-        chance = random.Random(f"{kind.name}, {name}, {turn}")
+        chance = chance_for(f"{kind.name}, {name}, {turn}")
         plan, goal, shop = sound(name)
         new = kind.damage(plan, goal, chance)
         poorer = kind.poorer(plan, goal, shop, chance) if kind.poorer is not None else shop
@@ -77,14 +84,13 @@ def judged(kind: Kind, count: int) -> tuple[Verdict, ...]:
 
 def table(count: int) -> str:
     """How many of each kind are caught, how many with the right reason, and what else is said."""
-    rows = [f"{'damage':34} plans caught  right"]
     everything = [verdict for kind in KINDS for verdict in judged(kind, count)]
-    for kind in KINDS:
-        rows.append(_row(kind.name, judged(kind, count)))
-    return "\n".join((*rows, _row("all", everything)))
+    rows = (_row(kind.name, judged(kind, count)) for kind in KINDS)
+    head = f"{'damage':34} plans caught  right"
+    return "\n".join((head, *rows, _row("all", everything)))
 
 
-def _row(name: str, verdicts: tuple[Verdict, ...] | list[Verdict]) -> str:
+def _row(name: str, verdicts: Sequence[Verdict]) -> str:
     caught = sum(verdict.caught for verdict in verdicts)
     right = sum(verdict.rightly for verdict in verdicts)
     return f"{name:34} {len(verdicts):5} {caught:6} {right:6}"
