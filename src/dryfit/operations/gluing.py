@@ -43,7 +43,7 @@ def glue_up(
     named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
     glue = named or glue_for(closing, shop)
     late = short_of_time(assembly.name, closing, glue, assembly.span, shop, named=named is not None)
-    lags = lags_of(assembly, glue)
+    lags = lags_of(glue, assembly.cure)
     off = next(lag.tenths for lag in lags if lag.until == "out of clamps")
     operation = Operation(
         id=f"{assembly.name} / glue up",
@@ -77,15 +77,15 @@ def glue_up(
     return operation, (*found, *late, *cannot_go_together(assembly, insertion))
 
 
-def lags_of(assembly: Assembly, glue: Glue) -> tuple[Lag, ...]:
-    """Return the five waits after a glue-up; a cure in the notes says when clamps come off.
+def lags_of(glue: Glue, cure: int | None = None) -> tuple[Lag, ...]:
+    """Return the five waits after a glue-up; `cure` is the minutes in clamps that the notes set.
 
     They are different waits with different ends (TRADE J8); none is shorter than the clamps stay.
     """
-    cure = assembly.cure * MINUTE if assembly.cure is not None else glue.lags["out of clamps"]
-    until_next = cure if assembly.cure is not None else glue.lags["next stage"]
-    rows = {**glue.lags, "out of clamps": cure, "next stage": until_next}
-    return tuple(Lag(until, max(cure, lag)) for until, lag in rows.items())
+    off = cure * MINUTE if cure is not None else glue.lags["out of clamps"]
+    until_next = off if cure is not None else glue.lags["next stage"]
+    rows = {**glue.lags, "out of clamps": off, "next stage": until_next}
+    return tuple(Lag(until, max(off, lag)) for until, lag in rows.items())
 
 
 def lag_of(operation: Operation, until: str) -> int:

@@ -9,12 +9,12 @@ from dryfit.diagnostics import Diagnostic
 from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.blanks import Blank
-from dryfit.operations.gluing import lag_of
+from dryfit.operations.gluing import lag_of, lags_of
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.rough_rips import JOINTER
 from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
-from dryfit.plan.operation import GlueUp, Held, Lag, Operation, Rule, Work
+from dryfit.plan.operation import GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 
@@ -126,7 +126,7 @@ def _glue_up(
         limit_tenths=glue.close_within,
         glue=glue.name,
         clamps=(row,),
-        lags=tuple(Lag(until, lag) for until, lag in glue.lags.items()),
+        lags=lags_of(glue),
         diagonals=(),
     )
     operation = Operation(

@@ -71,10 +71,6 @@ def test_no_test_cut_is_made_while_a_coat_is_wet(tmp_path: Path) -> None:
     assert built_from(text_of("step_stool"), shop).faults() == ()
 
 
-@pytest.mark.xfail(
-    reason="operations/panels.py: where the clamps stay on longer than another wait, a panel is "
-    "flattened in its clamps; frames are left alone so long"
-)
 def test_a_panel_is_not_flattened_in_its_clamps(tmp_path: Path) -> None:
     shop = tmp_path / "shop.toml"
     shop.write_text(
