@@ -97,6 +97,12 @@ def _panel(state: State, operation: Operation, place: Place) -> None:
     wide = sum((stave.sizes[WIDTH] for stave in staves), Fraction(ZERO))
     long = min(stave.sizes[LENGTH] for stave in staves)
     thick = min(stave.sizes[THICKNESS] for stave in staves)
-    state.blanks[subject] = Blank(part.name, (long, wide, thick))
+    known = [all(stave.known[direction] for stave in staves) for direction in range(3)]
+    final = state.final(subject) or (long, wide, thick)
+    sizes = [
+        size if sure else last
+        for size, sure, last in zip((long, wide, thick), known, final, strict=True)
+    ]
+    state.blanks[subject] = Blank(part.name, (sizes[0], sizes[1], sizes[2]), known=known)
     for name in names:
         state.blanks.pop(name, None)

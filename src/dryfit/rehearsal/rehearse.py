@@ -7,6 +7,7 @@ from dryfit.plan.plan import Plan, Step
 from dryfit.rehearsal.at_machines import milling
 from dryfit.rehearsal.at_machines.cutters import toolbox
 from dryfit.rehearsal.at_machines.cutting import cut
+from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.standing import unmet
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.ending import at_the_end
@@ -81,6 +82,10 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
         if name in state.glued:
             trouble = Trouble(Reason.ORDER, "it is glued in already", "milling before glue")
             state.tell(place, trouble, name)
+        station = state.shop.stations.get(operation.station)
+        if station is not None:
+            for trouble in beyond(Job(operation, station, axes, blank.sizes, state.tools)):
+                state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
             state.tell(place, trouble, name)
 

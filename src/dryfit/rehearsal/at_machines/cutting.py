@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dryfit.geometry.box import Box
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
+from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.sweeping import swept
 from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
@@ -46,6 +47,9 @@ def _cut(
     if work.hold is not None:
         yield from untrue(work.hold, blank)
         axes = state.standing.at(operation.station)
+        station = state.shop.stations.get(operation.station)
+        if station is not None:
+            yield from beyond(Job(operation, station, axes, blank.sizes, state.tools))
         if mirrored(operation.station, axes, work.hold, copy.frame.handedness()):
             yield Trouble(
                 Reason.HOLD,

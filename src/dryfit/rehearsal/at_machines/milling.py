@@ -68,7 +68,6 @@ def mill(
     elif kind in {"thickness", "flatten"}:
         blank.true |= {"F", "B"}
         size = _planed_to(operation, axes, final)
-        blank.known[THICKNESS] = size is not None
         yield from _to(blank, THICKNESS, size)
     elif kind == "width":
         blank.true |= {"E2"} if work.hold is not None else {"E", "E2"}
@@ -77,10 +76,10 @@ def mill(
     elif kind == "second edge":
         blank.true.add("E2")
         taken = _at(axes, "depth") if operation.station == "jointer" else None
-        if taken is not None:
+        if taken is not None and blank.known[WIDTH]:
             yield from _to(blank, WIDTH, blank.sizes[WIDTH] - taken)
-        elif final is not None:
-            yield from _to(blank, WIDTH, final[WIDTH])
+        elif taken is None:
+            yield from _to(blank, WIDTH, None if final is None else final[WIDTH])
     elif kind == "length":
         yield from _sawn(operation, work, axes, blank, tools)
         stop = "stop" if work.hold is not None and work.hold.at_stop is not None else ""
@@ -139,13 +138,14 @@ def _at(axes: Axes, axis: str) -> Fraction | None:
 
 def _to(blank: Blank, direction: int, size: Fraction | None) -> Iterator[Trouble]:
     """Give a blank a size; what is already as small cannot become it."""
+    sure, blank.known[direction] = blank.known[direction], size is not None
     if size is None:
         return
     now, name = blank.sizes[direction], _NAMES[direction]
-    if size >= now:
+    if sure and size >= now:
         yield Trouble(
             Reason.SIZE,
             f"its {name} is {float(now):g} and cannot be brought to {float(size):g}",
             f"a blank with more {name} than {float(size):g}",
         )
-    blank.resize(direction, min(size, now))
+    blank.resize(direction, min(size, now) if sure else size)
