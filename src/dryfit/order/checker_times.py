@@ -67,8 +67,9 @@ def _overdrawn(
     problem: Problem, tasks: dict[str, Task], entries: tuple[Entry, ...]
 ) -> Iterator[str]:
     """What is held can only grow at a start, so the starts are looked at."""
+    calendar = problem.calendar
     spans = [
-        (hold.resource, entry.start, entry.end + hold.lag, hold.count)
+        (hold.resource, _taken(calendar, entry), entry.end + hold.lag, hold.count)
         for entry in entries
         for hold in tasks[entry.task].holds
     ]
@@ -78,3 +79,17 @@ def _overdrawn(
             held = sum(count for _, start, end, count in taken if start <= moment < end)
             if held > resource.capacity:
                 yield f"{held} of {resource.name} are held at {moment}, of {resource.capacity}"
+
+
+def _taken(calendar: Calendar, entry: Entry) -> int:
+    """When an entry takes what it holds: at the first of its test cuts, which come just before."""
+    moment, left = entry.start, entry.trial
+    day_length = MINUTES_OF_DAY * TENTHS
+    while left and moment > 0:
+        morning = (moment - 1) // day_length * day_length
+        open_time = _open_time(calendar, morning, moment)
+        if open_time >= left:
+            return morning + open_time - left
+        left -= open_time
+        moment = morning
+    return moment

@@ -2,7 +2,7 @@
 
 The worker sets up as soon as the task before is finished, also while something cures. The task
 starts when he is ready, the lags of its predecessors are over, what it holds is free, and, if it
-may not be interrupted, the rest of the day is long enough.
+may not be interrupted, the rest of the day is long enough. Test cuts wait for what it holds, too.
 """
 
 from collections.abc import Iterable
@@ -91,7 +91,7 @@ def advance(
     current = progress.current
     work, waiting, spent = progress.work, progress.waiting, progress.setup
     for task in tasks:
-        setup = 0
+        setup = trial = 0
         if stations[task] != progress.station:
             progress.station = stations[task]
             progress.walks += 1
@@ -104,11 +104,12 @@ def advance(
         group = trials[task]
         if group >= 0 and not progress.tried >> group & 1:
             progress.tried |= 1 << group
-            setup += instance.trial_costs[group]
+            trial = instance.trial_costs[group]
+            setup += trial
         work += setup
         spent += setup
         if clocked[task]:
-            begin = _begin(instance, progress, task, work)
+            begin = _begin(instance, progress, task, work, trial)
             waiting += begin - work
             work = begin
         work += works[task]
@@ -147,17 +148,19 @@ def elapsed(instance: Instance, progress: Progress) -> int:
     return max(progress.finish, instance.hours.clock_at_end(progress.work))
 
 
-def _begin(instance: Instance, progress: Progress, task: int, begin: int) -> int:
-    """Work time at which a task can begin; notes its end and what it holds."""
+def _begin(instance: Instance, progress: Progress, task: int, begin: int, trial: int) -> int:
+    """Work time at which a task can begin; notes its end and what it and its trial hold."""
     hours, ends = instance.hours, progress.ends
-    clock = 0
+    clock = free = 0
     for before, lag in instance.lags[task]:
         clock = max(clock, ends[before] + lag)
     for resource, count, _ in instance.holds[task]:
         capacity = instance.problem.resources[resource].capacity
-        clock = max(clock, _free_from(progress.releases[resource], capacity - count))
+        free = max(free, _free_from(progress.releases[resource], capacity - count))
     if clock:
         begin = max(begin, hours.work_at(clock))
+    if free:
+        begin = max(begin, hours.work_at(free) + trial)
     work = instance.works[task]
     if not instance.splittable[task]:
         begin = hours.unbroken(begin, work)
@@ -166,8 +169,9 @@ def _begin(instance: Instance, progress: Progress, task: int, begin: int) -> int
         end = hours.clock_at_end(begin + work) if work else start
         ends[task] = end
         progress.finish = max(progress.finish, end + instance.problem.tasks[task].after)
+        taken = hours.clock_at_start(begin - trial)
         for resource, count, lag in instance.holds[task]:
-            held = tuple(item for item in progress.releases[resource] if item[0] > start)
+            held = tuple(item for item in progress.releases[resource] if item[0] > taken)
             progress.releases[resource] = (*held, (end + lag, count))
     return begin
 

@@ -35,7 +35,8 @@ class Station:
 class Hold:
     """`count` pieces of a resource, taken from a task's start until `lag` after its end.
 
-    `lag` is clock time in tenths of a minute, nights counted.
+    Test cuts belong to it: those that the task pays for are made right before it, and take the
+    pieces already.  `lag` is clock time in tenths of a minute, nights counted.
     """
 
     resource: str

@@ -25,10 +25,11 @@ def released_at(entries: Iterable[Entry], work: WorkList) -> dict[str, int]:
 def start_of(entry: Entry, released: Mapping[str, int], shop: Shop) -> int:
     """Return the clock tenths at which the maker begins: with the set-up, if no wait follows it.
 
-    Never before a cure that the operation waits for is over, and never at night.
+    Where one does, with the test cuts, which wait for clean air as the work does.  Never before a
+    cure that the operation waits for is over, and never at night.
     """
-    if entry.waiting:
-        return entry.start
     hours = hours_of(calendar_of(shop))
     free = max(hours.work_at(entry.ready), hours.work_at(released[entry.task]))
+    if entry.waiting:
+        free = max(free, hours.work_at(entry.start) - entry.trial)
     return min(entry.start, hours.clock_at_start(free))

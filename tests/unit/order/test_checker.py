@@ -14,6 +14,7 @@ from dryfit.order import (
     Schedule,
     Task,
     Totals,
+    evaluate,
     solve,
     violations,
 )
@@ -44,6 +45,17 @@ def framed() -> Problem:
 @pytest.fixture(name="result", scope="module")
 def _result() -> Result:
     return solve(framed())
+
+
+def test_what_test_cuts_hold_too_early_is_found() -> None:
+    problem = bench_problem(
+        Task("coat", "bench", (), 100, holds=(Hold("clamp", 1, 600),)),
+        Task("saw laps", "saw", (), 50, holds=(Hold("clamp", 4, 0),), trial="test laps"),
+        clamps=4,
+    )
+    coat, laps = evaluate(problem, ("coat", "saw laps"))[0].entries
+    early = replace(laps, start=700, end=750, waiting=585)
+    assert violations(problem, Schedule((coat, early))) == ("5 of clamp are held at 685, of 4",)
 
 
 def altered(result: Result, task: str, changes: dict[str, Any]) -> Schedule:

@@ -156,6 +156,17 @@ def test_only_as_many_clamps_as_needed_are_waited_for() -> None:
     assert entries[2].start == 10 + 300
 
 
+def test_test_cuts_wait_for_what_the_task_holds() -> None:
+    problem = bench_problem(
+        Task("coat", "bench", (), 100, holds=(Hold("clamp", 1, HOUR),)),
+        Task("saw laps", "saw", (), 50, holds=(Hold("clamp", 4, 0),), trial="test laps"),
+        clamps=4,
+    )
+    entries, totals = entries_of(problem, "coat", "saw laps")
+    assert entries[1].start == 100 + HOUR + 15
+    assert totals.waiting == HOUR
+
+
 def test_set_up_is_done_while_waiting() -> None:
     problem = bench_problem(
         Task("glue", "glue bench", (), 100),

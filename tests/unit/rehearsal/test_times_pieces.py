@@ -60,9 +60,6 @@ def test_a_finish_unknown_to_the_shop_takes_up_dust() -> None:
     assert "DUST" not in built_from(text).reasons()
 
 
-@pytest.mark.xfail(
-    reason="planning/dust.py: the air is held for the work of a step and not for its test cuts"
-)
 def test_no_test_cut_is_made_while_a_coat_is_wet(tmp_path: Path) -> None:
     shop = tmp_path / "shop.toml"
     shop.write_text(
