@@ -6,7 +6,9 @@ whatever makes dust takes all shares while it runs.
 
 from __future__ import annotations
 
-from dryfit.order import Hold, Resource
+from collections.abc import Iterable, Mapping
+
+from dryfit.order import Entry, Hold, Resource
 from dryfit.plan.operation import Operation
 from dryfit.shop.shop import Shop
 
@@ -46,3 +48,19 @@ def air_held(operation: Operation, air: Resource | None, shop: Shop) -> tuple[Ho
         return (Hold(AIR, air.capacity, 0),)
     wet = wet_for(operation, shop)
     return (Hold(AIR, 1, wet),) if wet else ()
+
+
+def clean_from(
+    entries: Iterable[Entry], operations: Mapping[str, Operation], shop: Shop
+) -> dict[str, int]:
+    """Return, by operation that makes dust, the clock tenths from which no coat before is wet."""
+    clean = 0
+    found: dict[str, int] = {}
+    for entry in entries:
+        operation = operations[entry.task]
+        wet = wet_for(operation, shop)
+        if wet:
+            clean = max(clean, entry.end + wet)
+        elif makes_dust(operation):
+            found[operation.id] = clean
+    return found

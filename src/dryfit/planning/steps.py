@@ -10,6 +10,7 @@ from dryfit.order.hours import hours_of
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
+from dryfit.planning.dust import clean_from
 from dryfit.planning.least_heights import with_least_heights
 from dryfit.planning.moments import moment
 from dryfit.planning.problem_of import calendar_of
@@ -59,9 +60,11 @@ def _runs(
     row: list[Entry] = []
     standing: dict[str, Standing] = {}
     visit = 0
+    clean = clean_from(entries, operations, shop)
     for entry in entries:
         begun = start_of(row[0], released, shop) if row else 0
-        if row and (_breaks(row[-1], entry, operations) or released[entry.task] > begun):
+        waits = max(released[entry.task], clean.get(entry.task, 0)) > begun
+        if row and (_breaks(row[-1], entry, operations) or waits):
             runs.append(_run(row, standing, visit))
             row = []
         if (not runs and not row) or (row or runs[-1].entries)[-1].station != entry.station:

@@ -20,10 +20,6 @@ def test_small_pieces_keep_their_times_in_every_shop(name: str, shop: str) -> No
     assert built(name, shop).faults() == ()
 
 
-@pytest.mark.xfail(
-    reason="planning/releases.py: a step of many bench jobs is said to wait for the dust of its "
-    "last one, the sanding by hand, although it begins a day before"
-)
 def test_a_long_step_at_the_bench_says_no_wait_that_it_does_not_keep() -> None:
     assert built("step_stool", "hand_tools").faults() == ()
 
