@@ -1,0 +1,1 @@
+"""Families of furniture: each module writes pieces of one kind onto a page."""
