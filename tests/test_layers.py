@@ -36,7 +36,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "booklet": ("placing", "stock", "plan"),
 }
 GROUND = ("quantities", "diagnostics")
-ABOVE_THE_ROOMS = ("workshop", "rehearsing", "cli", "editor", "__main__")
+ABOVE_THE_ROOMS = ("workshop", "rehearsing", "refusing", "cli", "editor", "__main__")
 
 # Where a library may be imported: rooms or single modules.
 LIBRARIES: dict[str, tuple[str, ...]] = {

@@ -93,3 +93,18 @@ def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
     if worst(findings) is Severity.ERROR:
         return None, findings
     return made, findings
+
+
+def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:
+    """Play a plan before it is printed; None, and a finding for each fault, where it fails."""
+    from dryfit.refusing import refusals
+    from dryfit.rehearsal import rehearse as play
+    from dryfit.rehearsing import goal_of
+
+    if checked.model is None or checked.shop is None:
+        return None, ()
+    progress(f"rehearsing {len(made.steps)} steps")
+    faults = play(made, goal_of(checked.model), checked.shop)
+    if faults:
+        return None, refusals(faults, made, checked.model)
+    return made, ()

@@ -78,3 +78,11 @@ def test_explain_alone_lists_every_code_with_a_sentence() -> None:
     assert "joined-to-itself" in codes
     assert codes == sorted(codes)
     assert all(after.startswith("    ") for before, after in pairwise(lines) if before in codes)
+
+
+def test_the_page_on_a_plan_that_is_refused_has_no_example_and_says_what_to_do() -> None:
+    run = dryfit("explain", "rehearsal-failed")
+    assert (run.returncode, run.stderr) == (0, "")
+    headings = [line for line in run.stdout.splitlines() if line and not line.startswith(" ")]
+    assert headings[1:4] == ["What it means", "Why it matters at the bench", "What to do"]
+    assert "`--unrehearsed`" in run.stdout

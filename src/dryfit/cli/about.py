@@ -49,7 +49,9 @@ def explain(options: argparse.Namespace) -> int:
 
 
 def _told_about(shown: Page) -> str:
-    """Return what the page's command says about its example."""
+    """Return what the page's command says about its example, nothing where it has none."""
+    if shown.what_to_do is not None:
+        return ""
     with TemporaryDirectory() as folder:
         shop_file = None
         if shown.shop is not None:

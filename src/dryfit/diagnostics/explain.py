@@ -49,7 +49,8 @@ class Page:
     `example` is a whole notes file in which the code is found, `instead` the same notes mended;
     with `shop` and `instead_shop` it is the shop file that is wrong.  `command` is the command
     that finds it.  `encoding` is the one in which the example is saved; `note` is one remark more.
-    `beside` names other codes that cannot but be found in the example too.
+    `beside` names other codes that cannot but be found in the example too.  With `what_to_do` the
+    page is on a finding that no notes can bring out: it has no example, and says this instead.
     """
 
     code: str
@@ -65,6 +66,7 @@ class Page:
     encoding: str = "utf-8"
     stands_for: StandsFor | None = None
     beside: tuple[str, ...] = ()
+    what_to_do: str | None = None
 
     def written_out(self, example: str) -> str:
         """Return one of the examples with what was left out of print."""
@@ -111,10 +113,13 @@ def page_text(shown: Page, example_findings: str = "") -> str:
 def _sections(shown: Page, found: str) -> Iterator[str]:
     yield _section("What it means", _wrapped(shown.means))
     yield _section("Why it matters at the bench", _wrapped(shown.matters))
-    yield _section("Example", _example(shown, shown.example, shown.shop))
-    if found:
-        yield _section(f"What `dryfit {shown.command}` says", _findings(found))
-    yield _section("Write instead", _example(shown, shown.instead, shown.instead_shop))
+    if shown.what_to_do is None:
+        yield _section("Example", _example(shown, shown.example, shown.shop))
+        if found:
+            yield _section(f"What `dryfit {shown.command}` says", _findings(found))
+        yield _section("Write instead", _example(shown, shown.instead, shown.instead_shop))
+    else:
+        yield _section("What to do", _wrapped(shown.what_to_do))
     if shown.note:
         yield _section("Note", _wrapped(shown.note))
     source = shown.source.strip()
