@@ -1,9 +1,14 @@
-"""What a command is doing, on a terminal, once it has taken over a second."""
+"""What a command is doing, on a terminal, once it has taken over a second; what took how long.
+
+No output depends on the clock that is read here: it is told on standard error only.
+"""
 
 from __future__ import annotations
 
 import sys
 import time
+from collections.abc import Sequence
+from itertools import pairwise
 from types import TracebackType
 from typing import Self
 
@@ -14,17 +19,22 @@ _CLEAR_LINE = "\r\x1b[K"
 class Progress:
     """Say what is going on in one line that is wiped away at the end.
 
-    Nothing is shown in the first second, nor where standard error is no terminal.
+    Nothing is shown in the first second, nor where standard error is no terminal.  `timed` adds
+    at the end how long each stage took, wherever standard error goes.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, *, timed: bool = False) -> None:
         self._started = time.monotonic()
         self._terminal = sys.stderr.isatty()
         self._shown = False
+        self._timed = timed
+        self._begun: list[tuple[str, float]] = []
 
     def __call__(self, words: str) -> None:
         """Note the stage that begins now."""
-        if self._terminal and time.monotonic() - self._started > _PATIENCE_SECONDS:
+        now = time.monotonic()
+        self._begun.append((words, now))
+        if self._terminal and now - self._started > _PATIENCE_SECONDS:
             sys.stderr.write(f"{_CLEAR_LINE}{words} ...")
             sys.stderr.flush()
             self._shown = True
@@ -46,5 +56,24 @@ class Progress:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        """Leave the terminal clean."""
+        """Leave the terminal clean, and tell the times where that is wanted."""
         self.clear()
+        if self._timed and error is None:
+            sys.stderr.write(times_table(self._begun, time.monotonic()))
+
+
+def times_table(begun: Sequence[tuple[str, float]], ended: float) -> str:
+    """Return a line for each stage: seconds, its share of all, and its words; then the sum.
+
+    `begun` says when each stage began, in seconds of any clock; `ended` when the last was done.
+    """
+    if not begun:
+        return ""
+    moments = [moment for _, moment in begun] + [ended]
+    spent = [after - before for before, after in pairwise(moments)]
+    whole = sum(spent)
+    rows = [
+        f"{seconds:8.2f} s {100 * seconds / (whole or 1):3.0f} %  {words}\n"
+        for (words, _), seconds in zip(begun, spent, strict=True)
+    ]
+    return "".join((*rows, f"{whole:8.2f} s        in all\n"))

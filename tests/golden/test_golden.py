@@ -38,10 +38,12 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert checked.model is not None
     assert checked.shop is not None
     assert plan is not None
+    plan, faults = workshop.rehearse(checked, plan, lambda _: None)
+    assert plan is not None, [fault.message for fault in faults]
     made = {
         "parts": parts_table(checked.model),
-        "steps": steps_table(plan, checked.declared.display),
-        "booklet": reading(render(checked.model, plan, checked.shop, findings)),
+        "steps": steps_table(plan, checked.declared.display, rehearsed=True),
+        "booklet": reading(render(checked.model, plan, checked.shop, findings, rehearsed=True)),
     }
     for what, words in made.items():
         path = GOLDEN / f"{name}.{what}.txt"

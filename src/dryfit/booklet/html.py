@@ -28,18 +28,28 @@ _FONTS = (("Inter-Regular.woff2", 400), ("Inter-Bold.woff2", 700))
 _TAG = re.compile(r"(<[^>]*>)")
 
 
-def render(model: Model, plan: Plan, shop: Shop, findings: Findings, paper: Paper = "a4") -> str:
+def render(
+    model: Model,
+    plan: Plan,
+    shop: Shop,
+    findings: Findings,
+    paper: Paper = "a4",
+    *,
+    rehearsed: bool = False,
+) -> str:
     """Return the booklet of a piece as one HTML file.
 
-    `paper` sets the size of the printed page; on a screen it has no effect.
+    `paper` sets the size of the printed page; on a screen it has no effect.  A plan that was not
+    `rehearsed` bears the word UNREHEARSED on every page.
     """
-    return page(booklet_view(model, plan, shop, findings), paper)
+    return page(booklet_view(model, plan, shop, findings, rehearsed=rehearsed), paper)
 
 
 def page(booklet: Booklet, paper: Paper) -> str:
     """Return the HTML of a booklet."""
     template = _environment().get_template("booklet.html.j2")
-    return as_spoken(template.render(booklet=booklet, paper=paper, styles=_styles(paper)))
+    styles = _styles(paper, rehearsed=booklet.rehearsed)
+    return as_spoken(template.render(booklet=booklet, paper=paper, styles=styles))
 
 
 def as_spoken(html: str) -> str:
@@ -94,12 +104,13 @@ def _environment() -> Environment:
     return environment
 
 
-def _styles(paper: Paper) -> Markup:
+def _styles(paper: Paper, *, rehearsed: bool) -> Markup:
     """Return our own stylesheet with the fonts in it; no text of the user's gets in here."""
     from markupsafe import Markup
 
     size = {"a4": "A4", "letter": "letter"}[paper]
-    sheet = root("templates").joinpath("booklet.css").read_text(encoding="utf-8")
+    names = ("booklet.css",) if rehearsed else ("booklet.css", "unrehearsed.css")
+    sheet = "".join(root("templates").joinpath(name).read_text(encoding="utf-8") for name in names)
     faces = "".join(_font_face(name, weight) for name, weight in _FONTS)
     return Markup(f"{faces}@page{{size:{size} portrait}}\n{sheet}")  # noqa: S704 - our own files
 

@@ -73,9 +73,12 @@ class Booklet:
     supplies: Supplies
     time_line: Svg | None
     visits: tuple[VisitView, ...]
+    rehearsed: bool
 
 
-def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Booklet:
+def booklet_view(
+    model: Model, plan: Plan, shop: Shop, findings: Findings, *, rehearsed: bool = False
+) -> Booklet:
     """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
     bench = Bench(model, plan, shop, label(model), Say(model.display))
     headings = titles(plan, bench)
@@ -99,6 +102,7 @@ def booklet_view(model: Model, plan: Plan, shop: Shop, findings: Findings) -> Bo
         supplies=_supplies(bench),
         time_line=time_line(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
+        rehearsed=rehearsed,
     )
 
 

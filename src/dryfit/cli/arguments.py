@@ -42,6 +42,15 @@ def _add_those_on_notes(commands: Commands) -> None:
     booklet = _on_notes(commands, "booklet", on_notes.booklet, "the booklet to print: HTML and PDF")
     for command in (check, parts, steps):
         command.add_argument("--json", action="store_true", help="one JSON document instead")
+    for command in (check, steps, booklet):
+        command.add_argument(
+            "-v", "--verbose", action="store_true", help="tell how long each stage took"
+        )
+    check.add_argument("--whole", action="store_true", help="plan and rehearse as well")
+    for command in (steps, booklet):
+        command.add_argument(
+            "--unrehearsed", action="store_true", help="print the plan without playing it first"
+        )
     parts.add_argument("--csv", action="store_true", help="comma-separated values instead")
     booklet.add_argument(
         "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"

@@ -27,26 +27,33 @@ from dryfit.workshop import Checked
 
 def check(options: argparse.Namespace) -> int:
     """Look for mistakes, and list what is taken for granted."""
-    checked = _checked(options)
+    with Progress(timed=options.verbose) as progress:
+        checked = _checked(options, progress)
+        findings, plan = checked.findings, None
+        if options.whole:
+            plan, findings = _planned(options, checked, progress, rehearsed=True)
     if options.json:
-        _print_json(
-            {**_head("dryfit-check/1", checked), **severity_counts(checked.findings)}, checked
-        )
-    else:
-        _tell(checked.findings)
-        for kept in limits_kept(checked.findings):
-            print(short(kept), file=sys.stderr)
-        if not checked.failed and checked.model is not None:
-            from dryfit.cli.understood import understood
+        head = _head("dryfit-check/1", checked) | severity_counts(findings)
+        shown = checked.declared.display.shown
+        _write_json(head | {"findings": findings_json(findings, shown)})
+        return _status(findings)
+    _tell(findings)
+    for kept in limits_kept(findings):
+        print(short(kept), file=sys.stderr)
+    if not checked.failed and checked.model is not None:
+        from dryfit.cli.understood import understood
 
-            sys.stdout.write(understood(checked.declared, checked.model))
-        print(_summary(checked.findings), file=sys.stderr)
-    return _status(checked.findings)
+        sys.stdout.write(understood(checked.declared, checked.model))
+    if options.whole:
+        print(done_whole(plan, findings))
+    print(_summary(findings), file=sys.stderr)
+    return _status(findings)
 
 
 def parts(options: argparse.Namespace) -> int:
     """Print the cut list."""
-    checked = _checked(options)
+    with Progress() as progress:
+        checked = _checked(options, progress)
     from dryfit.placing.as_json import parts_csv, parts_document
 
     display = checked.declared.display
@@ -73,9 +80,10 @@ def parts(options: argparse.Namespace) -> int:
 
 def steps(options: argparse.Namespace) -> int:
     """Print the order of work."""
-    checked = _checked(options)
-    with Progress() as progress:
-        plan, findings = _planned(options, checked, progress)
+    rehearsed = not options.unrehearsed
+    with Progress(timed=options.verbose) as progress:
+        checked = _checked(options, progress)
+        plan, findings = _planned(options, checked, progress, rehearsed=rehearsed)
     display = checked.declared.display
     if options.json:
         from dryfit.plan.as_json import steps_document
@@ -86,6 +94,7 @@ def steps(options: argparse.Namespace) -> int:
             notes=checked.source.name,
             display=display,
             findings=findings_json(findings, display.shown),
+            rehearsed=rehearsed and plan is not None,
         )
         _write_json(document)
         return _status(findings)
@@ -93,23 +102,26 @@ def steps(options: argparse.Namespace) -> int:
     if plan is not None:
         from dryfit.plan.as_text import steps_table
 
-        sys.stdout.write(steps_table(plan, display))
+        sys.stdout.write(steps_table(plan, display, rehearsed=rehearsed))
     return _status(findings)
 
 
 def booklet(options: argparse.Namespace) -> int:
     """Write the booklet."""
-    checked = _checked(options)
     folder = Path(options.output)
-    with Progress() as progress:
-        plan, findings = _planned(options, checked, progress)
+    rehearsed = not options.unrehearsed
+    with Progress(timed=options.verbose) as progress:
+        checked = _checked(options, progress)
+        plan, findings = _planned(options, checked, progress, rehearsed=rehearsed)
         _tell(findings)
         if plan is None or checked.model is None or checked.shop is None:
             return IN_THE_NOTES
+        progress("drawing the pages")
         from dryfit.booklet import render
 
-        progress("drawing the pages")
-        html = render(checked.model, plan, checked.shop, findings, options.paper)
+        html = render(
+            checked.model, plan, checked.shop, findings, options.paper, rehearsed=rehearsed
+        )
         stem = "booklet" if options.notes == STANDARD_INPUT else Path(options.notes).stem
         files = [(folder / f"{stem}.html", html.encode("utf-8"))]
         if options.pdf:
@@ -122,9 +134,9 @@ def booklet(options: argparse.Namespace) -> int:
 
 
 def _pdf(html: str, path: Path, progress: Progress) -> list[tuple[Path, bytes]]:
+    progress("printing the PDF")
     from dryfit.booklet.pdf import PdfUnavailable, write
 
-    progress("printing the PDF")
     try:
         return [(path, write(html))]
     except PdfUnavailable as error:
@@ -135,11 +147,6 @@ def _pdf(html: str, path: Path, progress: Progress) -> list[tuple[Path, bytes]]:
 
 def _head(name: str, checked: Checked) -> Json:
     return {"format": name, "piece": checked.declared.piece, "notes": checked.source.name}
-
-
-def _print_json(head: Json, checked: Checked) -> None:
-    shown = checked.declared.display.shown
-    _write_json(head | {"findings": findings_json(checked.findings, shown)})
 
 
 def _write_json(document: Json) -> None:
@@ -159,6 +166,20 @@ def limits_kept(findings: Findings) -> Findings:
     return tuple(each for each in findings if each.code == "limit-kept")
 
 
+def done_whole(plan: Plan | None, findings: Findings) -> str:
+    """Return what ``--whole`` did, and what came of it."""
+    if plan is not None:
+        return f"planned and rehearsed: {_many(len(plan.steps), 'step')}, no fault"
+    faults = sum(each.code == "rehearsal-failed" for each in findings)
+    if faults:
+        return f"planned and rehearsed: {_many(faults, 'fault')}"
+    return "no plan while there are errors"
+
+
+def _many(count: int, thing: str) -> str:
+    return f"{count} {thing}{'' if count == 1 else 's'}"
+
+
 def _summary(findings: Findings) -> str:
     counts = severity_counts(findings)
     said = [
@@ -175,7 +196,8 @@ def _status(findings: Findings) -> int:
     return IN_THE_NOTES if severity_counts(findings)["errors"] else DONE
 
 
-def _checked(options: argparse.Namespace) -> Checked:
+def _checked(options: argparse.Namespace, progress: Progress) -> Checked:
+    progress("reading the notes and placing the parts")
     checked = workshop.check(read_notes(options.notes), options.shop, os.environ)
     if options.strict:
         return replace(checked, findings=without_warnings(checked.findings))
@@ -183,9 +205,12 @@ def _checked(options: argparse.Namespace) -> Checked:
 
 
 def _planned(
-    options: argparse.Namespace, checked: Checked, progress: Progress
+    options: argparse.Namespace, checked: Checked, progress: Progress, *, rehearsed: bool
 ) -> tuple[Plan | None, Findings]:
     plan, findings = workshop.plan(checked, progress)
+    if plan is not None and rehearsed:
+        plan, faults = workshop.rehearse(checked, plan, progress)
+        findings += faults
     if not options.strict:
         return plan, findings
     strict = without_warnings(findings)

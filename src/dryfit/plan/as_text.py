@@ -9,10 +9,15 @@ from dryfit.plan.plan import Plan, Release, Step, Totals, Visit
 from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
 
+UNREHEARSED = "UNREHEARSED: this plan was not played through before it was printed"
 
-def steps_table(plan: Plan, display: Display) -> str:
-    """Return every visit with its steps, the settings that change, and what it all takes."""
-    lines: list[str] = []
+
+def steps_table(plan: Plan, display: Display, *, rehearsed: bool = False) -> str:
+    """Return every visit with its steps, the settings that change, and what it all takes.
+
+    A plan that was not `rehearsed` says so in its first line.
+    """
+    lines = [] if rehearsed else [UNREHEARSED, ""]
     for visit in plan.visits():
         lines += [
             _heading(visit),

@@ -19,9 +19,15 @@ ROOT = Path(__file__).resolve().parents[3]
 SIZES_MM = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 
 
-def html(paper: booklet.Paper, piece: str = "Hall bench") -> str:
-    model = fixtures.model(piece=piece)
-    return booklet.render(model, planned.plan(), planned.shop(), fixtures.findings(), paper)
+def html(paper: booklet.Paper, piece: str = "Hall bench", *, rehearsed: bool = True) -> str:
+    return booklet.render(
+        fixtures.model(piece=piece),
+        planned.plan(),
+        planned.shop(),
+        fixtures.findings(),
+        paper,
+        rehearsed=rehearsed,
+    )
 
 
 @pytest.fixture(scope="module", params=["a4", "letter"])
@@ -63,9 +69,27 @@ def test_the_document_is_tagged_and_has_a_title(made: tuple[str, pypdf.PdfReader
     assert str(reader.root_object["/Lang"]) == "en"
 
 
-def test_weasyprint_has_nothing_to_warn_of(caplog: pytest.LogCaptureFixture) -> None:
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_what_was_not_rehearsed_says_so_on_every_page(paper: booklet.Paper) -> None:
+    reader = pypdf.PdfReader(io.BytesIO(pdf.write(html(paper, rehearsed=False))))
+    assert all("UNREHEARSED" in page.extract_text() for page in reader.pages)
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Hall bench: build booklet, UNREHEARSED"
+
+
+def test_what_was_rehearsed_is_not_marked(made: tuple[str, pypdf.PdfReader]) -> None:
+    _, reader = made
+    words = [page.extract_text() for page in reader.pages]
+    assert not any("UNREHEARSED" in each for each in words)
+    assert sum("Rehearsed:" in each for each in words) == 1
+
+
+@pytest.mark.parametrize("rehearsed", [True, False])
+def test_weasyprint_has_nothing_to_warn_of(
+    caplog: pytest.LogCaptureFixture, *, rehearsed: bool
+) -> None:
     with caplog.at_level(logging.WARNING, logger="weasyprint"):
-        pdf.write(html("a4"))
+        pdf.write(html("a4", rehearsed=rehearsed))
     assert [record.getMessage() for record in caplog.records] == []
 
 
