@@ -22,11 +22,10 @@ from dryfit.operations.words import listed
 from dryfit.piece.declared import Coats
 from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule, Work
-from dryfit.shop.shop import FinishProduct, Shop
+from dryfit.shop.finishes import USUAL_COATS, finish_named
+from dryfit.shop.shop import Shop
 
 MINUTE = 10
-USUAL_COATS = 2
-USUAL_RECOAT = 24 * 60 * MINUTE
 FINISH_BENCH = "finish bench"
 
 WHY_SAND_CURED = "a joint sanded while the glue is soft is a step when it is hard"
@@ -98,12 +97,9 @@ def coats_of(coating: Coating, shop: Shop) -> tuple[Coat, ...]:
 
 
 def _product(words: Coats, shop: Shop) -> tuple[Coat, ...]:
-    known: FinishProduct | None = shop.finishes.get(words.product)
-    coats = words.coats or (known.coats if known is not None else USUAL_COATS)
-    recoat = known.recoat if known is not None else USUAL_RECOAT
-    if words.apart is not None:
-        recoat = words.apart * MINUTE
-    return (Coat(words.product, recoat),) * coats
+    finish = finish_named(shop, words.product)
+    recoat = finish.recoat if words.apart is None else words.apart * MINUTE
+    return (Coat(words.product, recoat),) * (words.coats or finish.coats)
 
 
 def _unknown(model: Model, shop: Shop) -> tuple[Diagnostic, ...]:

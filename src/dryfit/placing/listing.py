@@ -11,12 +11,15 @@ from dryfit.placing.crossing import shown_part
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.site import SIDE_WORDS, Site
+from dryfit.shop.finishes import finish_named
 from dryfit.wood import assumption as wood_assumption
 from dryfit.wood import species
 
+_HOUR = 60 * 10
+
 
 def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...]:
-    """Return how parts lie, where they are, how laps show, and which wood is meant."""
+    """Return how parts lie, where they are, how laps show, which wood, how finishes dry."""
     assumptions = [
         Assumption(text, part.span, with_phrase(part.span, phrase))
         for part in site.parts()
@@ -25,6 +28,7 @@ def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...
     assumptions += site.listed()
     assumptions += _lap_assumptions(site, found)
     assumptions += _timber_assumptions(site)
+    assumptions += _finish_assumptions(site)
     return tuple(dict.fromkeys(_at_users_line(each) for each in assumptions))
 
 
@@ -77,4 +81,28 @@ def _timber_assumptions(site: Site) -> list[Assumption]:
         if taken and words:
             text = f"{words} where its movement counts"
             said.append(Assumption(text, None, f"timber {taken.name}"))
+    return said
+
+
+def _finish_assumptions(site: Site) -> list[Assumption]:
+    """Return how long coats that the shop file does not know take up dust, which notes never say.
+
+    The plan waits no longer than until the next coat.
+    """
+    products = [each for finish in site.declared.finishes for each in finish.products]
+    unknown = [each.product for each in products if each.product not in site.shop.finishes]
+    said = []
+    for product in dict.fromkeys(unknown) if site.shop.one_room else ():
+        finish = finish_named(site.shop, product)
+        dust_free, recoat = finish.dust_free // _HOUR, finish.recoat // _HOUR
+        line = f'coats = {finish.coats}, recoat = "{recoat} h", dust_free = "{dust_free} h"'
+        said.append(
+            Assumption(
+                f"a coat of {product} takes up dust for {dust_free} h, but not longer than until "
+                "the next coat",
+                None,
+                f'in the shop file under [finish]: "{product}" = {{ {line} }}',
+                "shop file",
+            )
+        )
     return said

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Mapping
 
 from dryfit.order import Entry, Hold, Resource
 from dryfit.plan.operation import Operation
+from dryfit.shop.finishes import dust_free
 from dryfit.shop.shop import Shop
 
 AIR = "air without dust"
@@ -29,8 +30,7 @@ def wet_for(operation: Operation, shop: Shop) -> int:
     if operation.kind != "coat" or not shop.one_room:
         return 0
     names = [str(setting.value) for setting in operation.settings if setting.axis == "product"]
-    known = [shop.finishes[name].dust_free for name in names if name in shop.finishes]
-    return max(known, default=0)
+    return max((dust_free(shop, name, operation.after_tenths) for name in names), default=0)
 
 
 def air_of(operations: tuple[Operation, ...], shop: Shop) -> Resource | None:
