@@ -10,11 +10,14 @@ from dryfit.rehearsal.at_machines.cutting import cut
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.standing import unmet
 from dryfit.rehearsal.blank import Blank
+from dryfit.rehearsal.deeds import deeds_of
 from dryfit.rehearsal.ending import at_the_end
 from dryfit.rehearsal.fault import Fault, Reason, Trouble
+from dryfit.rehearsal.fitting import fittings, repeated
 from dryfit.rehearsal.gluing import glue, try_dry
 from dryfit.rehearsal.goal import Goal
 from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
+from dryfit.rehearsal.surfaces import surfaces
 from dryfit.rehearsal.times import times
 from dryfit.shop.shop import Shop
 
@@ -31,7 +34,14 @@ def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         for operation in step.operations:
             _play(state, step, operation)
     at_the_end(state)
-    found = (*state.faults, *times(plan, goal, shop))
+    deeds = deeds_of(plan)
+    found = (
+        *state.faults,
+        *repeated(deeds),
+        *surfaces(deeds, goal, shop),
+        *fittings(deeds, goal),
+        *times(plan, goal, shop),
+    )
     return tuple(sorted(found, key=lambda fault: (fault.step is None, fault.step or 0)))
 
 

@@ -10,6 +10,7 @@ from dryfit.rehearsal.at_machines.standing import Standing
 from dryfit.rehearsal.blank import Blank, Sizes
 from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedPart
+from dryfit.rehearsal.members import members_of
 from dryfit.rehearsal.zones import Zone, open_zones
 from dryfit.shop.shop import Shop
 
@@ -88,7 +89,7 @@ def begin(goal: Goal, shop: Shop, tools: Toolbox) -> State:
         copies={copy.name: copy for part in goal.parts for copy in part.copies},
         part_of={copy.name: part for part in goal.parts for copy in part.copies},
         zones=open_zones(goal),
-        members=_members(goal),
+        members={each.name: members_of(goal, each.name) for each in goal.assemblies},
     )
 
 
@@ -101,16 +102,6 @@ def sizes_of(copy: WantedCopy) -> Sizes:
 def cuts_in_piece(copy: WantedCopy, blank: Blank) -> tuple[Box, ...]:
     """Return what has been cut from a copy, where it is in the finished piece."""
     return tuple(copy.frame.to_piece(copy.box, ranges) for ranges in blank.cuts)
-
-
-def _members(goal: Goal) -> dict[str, tuple[str, ...]]:
-    found: dict[str, tuple[str, ...]] = {}
-    for assembly in goal.assemblies:
-        copies: list[str] = []
-        for name in assembly.of:
-            copies += found.get(name, (name,))
-        found[assembly.name] = tuple(dict.fromkeys(copies))
-    return found
 
 
 UNKNOWN = Trouble(Reason.COUNT, "it is no part of the piece", "a copy that the piece has")

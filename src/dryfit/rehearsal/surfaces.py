@@ -1,0 +1,205 @@
+"""Sanding, coats, fitting: every surface in its turn, while it can still be reached (TRADE D)."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from dryfit.rehearsal.deeds import Deed, fault_of, glued_at
+from dryfit.rehearsal.fault import Fault, Reason
+from dryfit.rehearsal.goal import Goal, WantedCoats
+from dryfit.rehearsal.members import members_of
+from dryfit.shop.shop import Shop
+
+
+def surfaces(deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
+    """Yield what is sanded, levelled or coated too early, too late, or not at all."""
+    yield from _closed(deeds, goal)
+    for coats in goal.coats:
+        yield from _coated(coats, deeds, goal, shop)
+    yield from _levelled(deeds, goal)
+
+
+def _closed(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Inside faces are sanded before the glue-up that closes them in (D3, C1.4)."""
+    glued = glued_at(deeds, goal)
+    for deed in deeds:
+        if deed.operation.kind != "sand" or not deed.what.startswith(("sand inside", "sand faces")):
+            continue
+        for name, at in glued.items():
+            # A glue-up inside the subject's own leaves the faces between its parts open.
+            own = name == deed.subject or not deed.what.startswith("sand inside")
+            if own and at < deed.at and deed.copies & set(members_of(goal, name)):
+                yield fault_of(
+                    deed,
+                    Reason.SURFACE,
+                    f"the glue-up of {name} has closed what is sanded",
+                    f"the sanding before the glue-up of {name}",
+                )
+
+
+def _coated(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
+    wanted = _products(coats, shop)
+    own = [
+        deed
+        for deed in deeds
+        if deed.operation.kind == "coat"
+        and deed.subject == coats.subject
+        and deed.copies <= set(coats.copies)
+    ]
+    for name in coats.copies:
+        got = [str(_product(deed)) for deed in own if name in deed.copies]
+        if sorted(got) != sorted(wanted) and not _shared(coats, goal):
+            short = Counter(wanted) - Counter(got)
+            over = Counter(got) - Counter(wanted)
+            said = ", ".join(
+                [f"{count} x {product} too few" for product, count in sorted(short.items())]
+                + [f"{count} x {product} too many" for product, count in sorted(over.items())]
+            )
+            yield Fault(Reason.SURFACE, f"{name}: {said}", "the coats that the notes ask for")
+        elif got != wanted and not _shared(coats, goal):
+            yield Fault(
+                Reason.ORDER,
+                f"{name}: {' before '.join(dict.fromkeys(got))}",
+                " before ".join(dict.fromkeys(wanted)),
+            )
+    if own:
+        yield from _before_coats(coats, own[0], deeds, shop)
+        yield from _beside_glue(coats, own, deeds, goal)
+
+
+def _products(coats: WantedCoats, shop: Shop) -> list[str]:
+    wanted: list[str] = []
+    for product, count, _ in coats.products:
+        known = shop.finishes.get(product)
+        wanted += [product] * (count or (known.coats if known else 1))
+    return wanted
+
+
+def _product(deed: Deed) -> object:
+    return next((s.value for s in deed.operation.settings if s.axis == "product"), None)
+
+
+def _shared(coats: WantedCoats, goal: Goal) -> bool:
+    # One part with two finishes on different surfaces: its coats go by the same name.
+    return sum(other.subject == coats.subject for other in goal.coats) > 1
+
+
+def _before_coats(
+    coats: WantedCoats, first: Deed, deeds: Sequence[Deed], shop: Shop
+) -> Iterator[Fault]:
+    for name in coats.copies:
+        sanded = [deed for deed in deeds if deed.operation.kind == "sand" and name in deed.copies]
+        before = [deed for deed in sanded if deed.at < first.at]
+        grits = [deed.what.rsplit(" ", 1)[-1] for deed in before]
+        missing = [grit for grit in shop.sanding.grits if grit not in grits]
+        if missing:
+            yield fault_of(
+                first,
+                Reason.SURFACE,
+                f"{name} is coated but not sanded with {' and '.join(missing)}",
+                "all grits before the first coat (D1)",
+            )
+        yield from _late(name, first, deeds)
+
+
+def _late(name: str, first: Deed, deeds: Sequence[Deed]) -> Iterator[Fault]:
+    eased = [d for d in deeds if d.operation.kind == "ease edges" and name in d.copies]
+    if not any(deed.at < first.at for deed in eased):
+        yield fault_of(
+            first,
+            Reason.SURFACE,
+            f"the edges of {name} are not eased when it is coated",
+            "edges eased before the first coat (D4)",
+        )
+    for deed in deeds:
+        if deed.at < first.at or name not in deed.copies or first.operation is deed.operation:
+            continue
+        if deed.operation.kind in {"sand", "ease edges", "level"}:
+            yield fault_of(
+                deed,
+                Reason.SURFACE,
+                f"{deed.what} takes the first coat off {name} again",
+                f"{deed.what} before the first coat",
+            )
+        elif any(work.features for work in deed.operation.work):
+            yield fault_of(
+                deed,
+                Reason.ORDER,
+                f"{name} is cut when it has its first coat",
+                "cuts before the finish (D10)",
+            )
+
+
+def _beside_glue(
+    coats: WantedCoats, own: list[Deed], deeds: Sequence[Deed], goal: Goal
+) -> Iterator[Fault]:
+    """Coats keep to the side of the glue-up on which the notes want them (D8, D9, H61)."""
+    glued = glued_at(deeds, goal)
+    for assembly in goal.assemblies:
+        at = glued.get(assembly.name)
+        inside = set(coats.copies) & set(members_of(goal, assembly.name))
+        if at is None or not inside or not _gets_glue(inside, assembly.name, goal):
+            continue
+        early = coats.before in {assembly.name, assembly.stage}
+        for deed in own:
+            if early and deed.at > at:
+                yield fault_of(
+                    deed,
+                    Reason.ORDER,
+                    f"it is coated after the glue-up of {assembly.name}",
+                    "coats before that glue-up, as the notes want it",
+                )
+            elif not early and deed.at < at and coats.before is None:
+                yield fault_of(
+                    deed,
+                    Reason.SURFACE,
+                    f"coats lie where the glue of {assembly.name} has to hold",
+                    "coats after the glue-up, or a finish that the notes want before it",
+                )
+
+
+def _gets_glue(inside: set[str], assembly: str, goal: Goal) -> bool:
+    whole = set(members_of(goal, assembly))
+    return any(
+        joint.patches and {joint.guest, joint.host} <= whole and {joint.guest, joint.host} & inside
+        for joint in goal.joints
+    )
+
+
+def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Half laps are planed level once they are glued, before their faces are sanded (B1, C2.4)."""
+    glued = glued_at(deeds, goal)
+    for assembly in goal.assemblies:
+        if assembly.name not in glued or not _laps_closed(assembly.name, assembly.of, goal):
+            continue
+        level = [d for d in deeds if d.operation.kind == "level" and d.subject == assembly.name]
+        if not level or level[0].at < glued[assembly.name]:
+            step = level[0].step if level else None
+            yield Fault(
+                Reason.ORDER,
+                f"{assembly.name} has laps that are not levelled after its glue-up",
+                "a levelling between glue-up and sanding",
+                step,
+            )
+            continue
+        inside = set(members_of(goal, assembly.name))
+        for deed in deeds[glued[assembly.name] : level[0].at]:
+            if deed.operation.kind in {"sand", "ease edges", "coat"} and deed.copies & inside:
+                yield fault_of(
+                    deed,
+                    Reason.ORDER,
+                    f"{deed.what} comes before the laps of {assembly.name} are levelled",
+                    "the levelling before",
+                )
+
+
+def _laps_closed(name: str, of: tuple[str, ...], goal: Goal) -> bool:
+    whole = set(members_of(goal, name))
+    units = [set(members_of(goal, each)) for each in of]
+    return any(
+        joint.kind == "half lap"
+        and {joint.guest, joint.host} <= whole
+        and not any({joint.guest, joint.host} <= unit for unit in units)
+        for joint in goal.joints
+    )
