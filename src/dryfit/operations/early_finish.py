@@ -18,7 +18,7 @@ def finished_before(assembly: Assembly, model: Model) -> frozenset[str]:
     return frozenset(
         name
         for coating in model.coatings
-        if coating.before in {assembly.stage, assembly.name}
+        if assembly.name in coating.glued_later
         for name in coating.copies
     )
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
 from fractions import Fraction
-from itertools import pairwise
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.operations import setting_of
 from dryfit.operations.batch import Batch
+from dryfit.operations.coat_order import coat_rules, glued_before, one_surface_at_a_time
+from dryfit.operations.coats import Coat, coat_id, coats_of
 from dryfit.operations.early_finish import left_out
 from dryfit.operations.glue_patches import tape_details
 from dryfit.operations.gluing import lag_of
@@ -19,31 +19,15 @@ from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
 from dryfit.operations.sanding import eased, grit_rules, sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT
 from dryfit.operations.words import listed
-from dryfit.piece.declared import Coats
 from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule, Work
-from dryfit.shop.finishes import USUAL_COATS, finish_named
+from dryfit.shop.finishes import USUAL_COATS
 from dryfit.shop.shop import Shop
 
-MINUTE = 10
 FINISH_BENCH = "finish bench"
 
 WHY_SAND_CURED = "a joint sanded while the glue is soft is a step when it is hard"
 WHY_EASE_LAST = "edges are reference edges until nothing is measured from them any more"
-WHY_COAT_SANDED = "a coat shows every scratch that is left"
-WHY_COAT_CURED = "damp from the glue has left the wood by then"
-WHY_RECOAT = "the coat before has to be dry enough to be rubbed down"
-WHY_TURNED = "a face has to be dry before the piece is turned over on it"
-WHY_COAT_BEFORE = "the notes want it finished before the glue-up"
-WHY_COAT_FITTED = "a coat thickens what has to fit: the fit is proved on bare wood"
-
-
-@dataclass(frozen=True, slots=True)
-class Coat:
-    """One coat: its product, and the tenths until the next or until it has hardened."""
-
-    product: str
-    recoat: int
 
 
 def finished(
@@ -71,14 +55,14 @@ def finished(
             continue
         coats = _coats(coating, model, shop)
         operations += coats
-        rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+        rules += coat_rules(coating, model, glue_ups, eased_of, shop)
         rules += level_rules(coating, coats[:1], model)
     for coating in (each for each in model.coatings if each.surfaces):
         coats = _coats(coating, model, shop)
         operations += coats
-        rules += _coat_rules(coating, model, glue_ups, eased_of, shop)
+        rules += coat_rules(coating, model, glue_ups, eased_of, shop)
         rules += level_rules(coating, coats[:1], model)
-    rules += _one_surface_at_a_time(model, shop)
+    rules += one_surface_at_a_time(model, shop)
     return Batch(tuple(operations), tuple(rules), findings=_unknown(model, shop))
 
 
@@ -87,19 +71,8 @@ def last_coats(model: Model, shop: Shop) -> tuple[tuple[str, int], ...]:
     found = []
     for coating in model.coatings:
         coats = coats_of(coating, shop)
-        found.append((_coat_id(coating, len(coats)), coats[-1].recoat))
+        found.append((coat_id(coating, len(coats)), coats[-1].recoat))
     return tuple(found)
-
-
-def coats_of(coating: Coating, shop: Shop) -> tuple[Coat, ...]:
-    """Return the coats of a subject in their order, one product after the other."""
-    return tuple(coat for words in coating.products for coat in _product(words, shop))
-
-
-def _product(words: Coats, shop: Shop) -> tuple[Coat, ...]:
-    finish = finish_named(shop, words.product)
-    recoat = finish.recoat if words.apart is None else words.apart * MINUTE
-    return (Coat(words.product, recoat),) * (words.coats or finish.coats)
 
 
 def _unknown(model: Model, shop: Shop) -> tuple[Diagnostic, ...]:
@@ -166,18 +139,13 @@ def _before_sanding(
     glue_ups: Mapping[str, Operation],
     last_cuts: Mapping[str, tuple[str, ...]],
 ) -> list[Rule]:
-    glued = glue_ups.get(coating.subject)
-    if glued is not None:
-        return [Rule(glued.id, first.id, WHY_SAND_CURED, lag_of(glued, "level"))]
+    glued = [glue_ups[each.name] for each in glued_before(coating, model)]
+    rules = [Rule(each.id, first.id, WHY_SAND_CURED, lag_of(each, "level")) for each in glued]
+    if coating.subject in glue_ups:
+        return rules
     names = dict.fromkeys(model.part_of(name).name for name in coating.copies)
-    return [
-        Rule(cut, first.id, WHY_SAND_WHEN_CUT) for name in names for cut in last_cuts.get(name, ())
-    ]
-
-
-def _coat_id(coating: Coating, number: int) -> str:
-    surfaces = coating.surfaces.replace("the ", "")
-    return f"{coating.subject} / coat {number}" + (f" / {surfaces}" if surfaces else "")
+    cuts = (cut for name in names for cut in last_cuts.get(name, ()))
+    return [*rules, *(Rule(cut, first.id, WHY_SAND_WHEN_CUT) for cut in cuts)]
 
 
 def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
@@ -197,7 +165,7 @@ def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
         product = setting_of.named("product", coat.product)
         rows.append(
             Operation(
-                id=_coat_id(coating, number),
+                id=coat_id(coating, number),
                 kind="coat",
                 station=FINISH_BENCH,
                 part=coating.subject,
@@ -238,58 +206,3 @@ def _coat_sentence(coating: Coating, coats: tuple[Coat, ...], number: int) -> st
     which = "the first coat" if len(own) > 1 or number == 1 else "the coat"
     text = f"{begun}lay {which} of {product} on {where} {coating.subject}{faces}"
     return text[0].upper() + text[1:]
-
-
-def _coat_rules(
-    coating: Coating,
-    model: Model,
-    glue_ups: Mapping[str, Operation],
-    eased_of: Mapping[str, Operation],
-    shop: Shop,
-) -> list[Rule]:
-    coats = coats_of(coating, shop)
-    ids = [_coat_id(coating, number) for number in range(1, len(coats) + 1)]
-    rules = [
-        Rule(before, after, WHY_RECOAT, coat.recoat)
-        for (before, after), coat in zip(pairwise(ids), coats, strict=False)
-    ]
-    ready = dict.fromkeys(eased_of[name].id for name in coating.copies if name in eased_of)
-    rules += [Rule(eased, ids[0], WHY_COAT_SANDED) for eased in ready]
-    glued = _glued_before(coating, model, glue_ups)
-    if glued is not None:
-        rules.append(Rule(glued.id, ids[0], WHY_COAT_CURED, lag_of(glued, "finish")))
-    if coating.before is None:
-        return rules
-    for assembly in model.assemblies:
-        if coating.before not in {assembly.stage, assembly.name}:
-            continue
-        glue = glue_ups[assembly.name]
-        rules.append(Rule(ids[-1], glue.id, WHY_COAT_BEFORE, coats[-1].recoat))
-        if set(coating.copies) & set(all_copies(assembly, model)):
-            rules.append(Rule(f"{assembly.name} / dry fit", ids[0], WHY_COAT_FITTED))
-    return rules
-
-
-def _one_surface_at_a_time(model: Model, shop: Shop) -> Iterator[Rule]:
-    """Yield that single surfaces are coated before the rest, each when the one before is dry."""
-    single = [each for each in model.coatings if each.surfaces]
-    in_order = (*single, *(each for each in model.coatings if not each.surfaces))
-    for index, first in enumerate(single):
-        coats = coats_of(first, shop)
-        later = (each for each in in_order[index + 1 :] if set(each.copies) & set(first.copies))
-        for then in later:
-            last = _coat_id(first, len(coats))
-            yield Rule(last, _coat_id(then, 1), WHY_TURNED, coats[-1].recoat)
-
-
-def _glued_before(
-    coating: Coating, model: Model, glue_ups: Mapping[str, Operation]
-) -> Operation | None:
-    """Return the glue-up after which a subject is coated: its own, or the one that takes it in."""
-    own = glue_ups.get(coating.subject)
-    if own is not None or coating.before is not None:
-        return own
-    for assembly in outermost(model):
-        if set(coating.copies) <= set(all_copies(assembly, model)):
-            return glue_ups.get(assembly.name)
-    return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dryfit.operations.members import all_copies, levelled
-from dryfit.placing.model import Assembly, Coating, Model
+from dryfit.placing.model import Coating, Model
 from dryfit.plan.operation import Operation, Rule
 
 WHY_LEVEL_FIRST = {
@@ -23,14 +23,6 @@ def level_rules(coating: Coating, rows: Iterable[Operation], model: Model) -> tu
         Rule(f"{assembly.name} / level", row.id, WHY_LEVEL_FIRST[row.kind])
         for assembly in levelled(model)
         if set(all_copies(assembly, model)) & set(coating.copies)
-        and not _finished_before(coating, assembly, model)
+        and assembly.name not in coating.glued_later
         for row in rows
-    )
-
-
-def _finished_before(coating: Coating, assembly: Assembly, model: Model) -> bool:
-    inside = set(all_copies(assembly, model))
-    return any(
-        coating.before in {each.name, each.stage} and set(all_copies(each, model)) <= inside
-        for each in model.assemblies
     )

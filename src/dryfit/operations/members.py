@@ -16,6 +16,31 @@ def inner_assemblies(assembly: Assembly, model: Model) -> tuple[Assembly, ...]:
     return tuple(inner for inner in found if inner is not None)
 
 
+def all_inside(assembly: Assembly, model: Model) -> tuple[str, ...]:
+    """Return the names of all assemblies inside this one, however deep."""
+    inner = inner_assemblies(assembly, model)
+    return tuple(name for each in inner for name in (each.name, *all_inside(each, model)))
+
+
+def waits_for_measure(assembly: Assembly, model: Model) -> bool:
+    """Return whether a part of it is cut only to a measure taken from something glued."""
+    parts = parts_of(all_copies(assembly, model), model)
+    return any(part.measure is not None for part in parts)
+
+
+def dry_fit_first(assembly: Assembly, inner: Assembly, model: Model) -> bool:
+    """Return whether a whole is tried dry before an assembly inside it is glued.
+
+    It cannot be where a part waits for a measure, or a joint is cut only in the glued frame.
+    """
+    joined_late = any(
+        feature.after in {inner.stage, inner.name} and feature.mate is not None
+        for part in parts_of(all_copies(inner, model), model)
+        for feature in part.features
+    )
+    return not joined_late and not waits_for_measure(assembly, model)
+
+
 def loose_copies(assembly: Assembly, model: Model) -> tuple[str, ...]:
     """Return the copies that enter as loose parts."""
     return tuple(name for name in assembly.of if assembly_named(model, name) is None)

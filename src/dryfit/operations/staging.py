@@ -10,7 +10,13 @@ from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
-from dryfit.operations.members import all_copies, inner_assemblies, loose_copies, parts_of
+from dryfit.operations.members import (
+    all_copies,
+    dry_fit_first,
+    inner_assemblies,
+    loose_copies,
+    parts_of,
+)
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanding import grit_rules, sanded
@@ -32,13 +38,10 @@ WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is 
 WHY_LEVEL_FLAT = "the frame is levelled while it still lies flat on the bench"
 
 
-def staged(
-    model: Model, last_cuts: Mapping[str, tuple[str, ...]], after_stage: frozenset[str], shop: Shop
-) -> Batch:
+def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -> Batch:
     """Return dry fit, sanding, glue-up and levelling of every assembly.
 
-    `last_cuts` are, by part, the operations that finish it; `after_stage` names the parts that
-    cannot be ready before some glue-up, because they wait for a measurement on the piece.
+    `last_cuts` are, by part, the operations that finish it.
     """
     operations: list[Operation] = []
     rules: list[Rule] = []
@@ -55,7 +58,7 @@ def staged(
         rules += _sanding_rules(dry, inside, glue, housed=housed)
         if housed and inside:
             rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
-        rules += _inner_rules(assembly, dry, glue, model, after_stage, shop)
+        rules += _inner_rules(assembly, dry, glue, model, shop)
         level = _level(assembly, model, shop)
         if level is not None:
             operations.append(level)
@@ -146,30 +149,19 @@ def _sanding_rules(
     ]
 
 
-def _joined_late(inner: Assembly, model: Model) -> bool:
-    """Return whether a joint for the next stage is cut only once this assembly is glued."""
-    return any(
-        feature.after in {inner.stage, inner.name} and feature.mate is not None
-        for part in parts_of(all_copies(inner, model), model)
-        for feature in part.features
-    )
-
-
 def _inner_rules(
     assembly: Assembly,
     dry: Operation,
     glue: Operation,
     model: Model,
-    after_stage: frozenset[str],
     shop: Shop,
 ) -> list[Rule]:
     """Return the rules towards the assemblies that this one takes in."""
     rules: list[Rule] = []
-    whole = {part.name for part in parts_of(all_copies(assembly, model), model)}
     for inner in inner_assemblies(assembly, model):
         first, _ = glue_up(inner, model, shop)
         rules.append(Rule(first.id, glue.id, WHY_CURED, lag_of(first, "next stage")))
-        if whole.isdisjoint(after_stage) and not _joined_late(inner, model):
+        if dry_fit_first(assembly, inner, model):
             rules.append(Rule(dry.id, first.id, WHY_WHOLE_DRY_FIRST))
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))

@@ -178,9 +178,15 @@ def _coating(
     before: str | None,
 ) -> Coating:
     own = set(copies)
+    later = _glued_later(board, own, before)
     masks: tuple[str, ...] = ()
     if before is not None:
-        masks = tuple(j.id for j in board.joints if j.glued and {j.guest, j.host} & own)
+        shut = {name for a in board.assemblies if a.name not in later for name in a.joints}
+        masks = tuple(
+            joint.id
+            for joint in board.joints
+            if joint.glued and {joint.guest, joint.host} & own and joint.id not in shut
+        )
     spared = [words for copy in copies for words in board.masked.get(copy, ())]
     if not finish.surfaces:
         spared += _spared(board, subject, copies)
@@ -194,6 +200,38 @@ def _coating(
         products=finish.products,
         surfaces=said(finish.surfaces),
         spared=tuple(dict.fromkeys(spared)),
+        glued_later=later,
+    )
+
+
+def _glued_later(board: _Board, own: set[str], before: str | None) -> tuple[str, ...]:
+    """Return the glue-ups with these copies that come after coats which come `before` one.
+
+    They are that one, what takes it in, and what the notes want after it; any other takes the
+    copies before they are coated, since its own glue would have to hold on the coat.
+    """
+    wanted = [each for each in board.assemblies if before in {each.name, each.stage}]
+    stages = {
+        each.stage
+        for each in board.assemblies
+        if any(board.inside[one.name] <= board.inside[each.name] for one in wanted)
+    }
+    waiting = {
+        wish.then.subject
+        for wish in board.site.declared.wishes
+        if wish.first.verb == wish.then.verb == "glue up" and wish.first.subject in stages
+    }
+    measured = {
+        copy.name
+        for part in board.parts
+        if part.measure is not None and part.measure.stage in stages
+        for copy in part.copies
+    }
+    return tuple(
+        each.name
+        for each in board.assemblies
+        if board.inside[each.name] & own
+        and (each.stage in stages | waiting or board.inside[each.name] & measured)
     )
 
 

@@ -177,7 +177,8 @@ class Coating:
 
     `area` in mm2 over all copies; `masks` names the joints whose glue faces stay bare.  `products`
     go on one after the other; `surfaces` says which surfaces (``the inside``), nothing for all;
-    `spared` what is left out of them, in words.
+    `spared` what is left out of them, in words.  With a `before`, `glued_later` names the glue-ups
+    with its copies that come after the coats; those without that name have come before.
     """
 
     subject: str
@@ -189,6 +190,7 @@ class Coating:
     products: tuple[Coats, ...] = ()
     surfaces: str = ""
     spared: tuple[str, ...] = ()
+    glued_later: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

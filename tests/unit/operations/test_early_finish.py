@@ -47,3 +47,31 @@ def test_what_is_finished_before_a_later_stage_is_sanded_inside_before_the_first
     # The legs are coated before the base is glued; the frames were glued before that.
     inside = operation(work("base"), "side frame 1 / sand inside 120")
     assert any("leg" in name for each in inside.work for name in each.copies)
+
+
+def test_what_is_finished_before_a_later_stage_is_sanded_and_coated_in_the_glued_frame() -> None:
+    for frame in ("side frame 1", "side frame 2"):
+        lags = {
+            rule.after: rule.lag
+            for rule in work("base").rules
+            if rule.before == f"{frame} / glue up" and rule.after.startswith("leg /")
+        }
+        # White glue in the shipped shop: 12 h until it is sanded, 24 h until it gets a finish.
+        assert lags == {"leg / sand 120": 12 * 600, "leg / coat 1": 24 * 600}
+
+
+def test_glue_faces_that_are_shut_by_then_are_not_taped() -> None:
+    model = model_of(f"{text_of('step_stool')}\nfinish legs before glue up base\n")
+    (coating,) = [each for each in model.coatings if each.subject == "leg"]
+    assert coating.glued_later == ("base",)
+    mates = {
+        model.part_of(name).name
+        for joint in (model.joint(name) for name in coating.masks)
+        for name in (joint.guest, joint.host)
+    }
+    assert mates == {"leg", "long rail"}
+
+
+def test_the_whole_is_tried_dry_before_a_part_of_it_is_coated() -> None:
+    rules = {(rule.before, rule.after) for rule in work().rules}
+    assert ("base / dry fit", "leg / coat 1") in rules

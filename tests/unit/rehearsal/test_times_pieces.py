@@ -30,18 +30,11 @@ RAILS_FIRST = "finish short rails before glue up side frames"
 UNKNOWN = "finish bear grease, 2 coats, 30 min apart"
 
 
-@pytest.mark.xfail(
-    reason="operations/finishing.py: what is finished before a later glue-up may be coated just "
-    "before an earlier one that takes it in: the legs are glued with a wet coat"
-)
 def test_parts_are_dry_for_every_glue_up_that_takes_them() -> None:
     text = changed(text_of("step_stool"), (SEAT_FIRST, "finish legs before glue up base"))
     assert built_from(text).faults() == ()
 
 
-@pytest.mark.xfail(
-    reason="operations/staging.py: the whole is tried dry while a coat on one of its parts is wet"
-)
 def test_parts_are_dry_for_the_dry_fit_of_the_whole(tmp_path: Path) -> None:
     text = changed(text_of("step_stool"), (SEAT_FIRST, RAILS_FIRST), (OIL, UNKNOWN))
     shop = tmp_path / "shop.toml"
