@@ -50,7 +50,8 @@ def _reaches(
 def milling_left_out(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
     def fits(op: Operation) -> bool:
         sized = op.kind in {"thickness", "width", "length"}
-        return sized and part_of(goal, op.part) is not None
+        # A stave that is not ripped only makes its panel wider for a while.
+        return sized and all(part_of(goal, work.part) is not None for work in op.work)
 
     return left_out(plan, chance, fits)
 
@@ -120,7 +121,8 @@ def copy_not_cut(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
 def copy_not_milled(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
     def fits(op: Operation) -> bool:
         sized = op.kind in {"thickness", "width", "length"}
-        return sized and part_of(goal, op.part) is not None
+        # A stave that is not ripped only makes its panel wider for a while.
+        return sized and all(part_of(goal, work.part) is not None for work in op.work)
 
     return copy_dropped(plan, chance, fits)
 

@@ -19,7 +19,7 @@ from dryfit.shop import Shop
 
 
 def _renounced(plan: Plan, at: int, changed: tuple[str, ...]) -> Plan:
-    """The plan with what a step announces replaced; it is paid for as announced."""
+    """The plan with what a step announces replaced; all else is true."""
     own = key_of(plan.steps[at])
 
     def said(step: Step) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from tests.rehearsal_damage.hours import DAY, OPEN, WEEK, in_one_day, moment, worked
 from tests.rehearsal_damage.kind import Kind, kind
 from tests.rehearsal_damage.places import copies_of, deeds, shuffled
-from tests.rehearsal_damage.retelling import setup_of, totals_of
+from tests.rehearsal_damage.retelling import setup_of, totals_of, with_meanwhile
 from tests.rehearsal_damage.wanted import members
 
 from dryfit.plan.operation import Operation
@@ -27,7 +27,7 @@ LAG_FOR = {
 
 def at_moments(plan: Plan, steps: Sequence[Step]) -> Plan:
     """The plan with these steps and the totals that follow."""
-    return replace(plan, steps=tuple(steps), totals=totals_of(plan.totals, steps))
+    return replace(plan, steps=with_meanwhile(steps), totals=totals_of(plan.totals, steps))
 
 
 def earlier(plan: Plan, at: int, before: int, waited_for: str) -> Plan | None:
@@ -120,7 +120,6 @@ def outside_the_hours(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | 
         step,
         starts=moment(starts),
         ends=moment(starts + min(setup_of(step) + step.minutes.work, 4000)),
-        release=None,
     )
     for later in range(at + 1, len(rows)):
         rows[later] = _weeks_later(rows[later], 2)
@@ -134,7 +133,6 @@ def _weeks_later(step: Step, weeks: int) -> Step:
         step,
         starts=moment(step.starts.tenths + weeks * WEEK),
         ends=moment(step.ends.tenths + weeks * WEEK),
-        release=None,
     )
 
 
@@ -143,12 +141,16 @@ def two_steps_at_once(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | 
     for at in shuffled(chance, range(1, len(plan.steps))):
         before, step = plan.steps[at - 1], plan.steps[at]
         total = setup_of(step) + step.minutes.work
+        if any(wait.lag for wait in step.waits_for) or any(
+            op.after_tenths for op in before.operations
+        ):
+            continue  # Too early for a wait as well: that is another damage.
         back = min(before.minutes.work, total, 50)
         starts = before.ends.tenths - back
         if back < 10 or starts % DAY + total > OPEN or starts // DAY != before.starts.day - 1:
             continue
         rows = list(plan.steps)
-        rows[at] = replace(step, starts=moment(starts), ends=moment(starts + total), release=None)
+        rows[at] = replace(step, starts=moment(starts), ends=moment(starts + total))
         return at_moments(plan, rows)
     return None
 
@@ -161,7 +163,7 @@ def too_little_time(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | No
         if less < 10 or step.starts.day != step.ends.day:
             continue
         rows = list(plan.steps)
-        rows[at] = replace(step, ends=moment(step.ends.tenths - less), release=None)
+        rows[at] = replace(step, ends=moment(step.ends.tenths - less))
         return at_moments(plan, rows)
     return None
 
@@ -176,7 +178,7 @@ def glued_over_night(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | N
         starts = evening - setup_of(step) - 10
         rows = list(plan.steps)
         ends = worked(starts, setup_of(step) + step.minutes.work)
-        rows[at] = replace(step, starts=moment(starts), ends=moment(ends), release=None)
+        rows[at] = replace(step, starts=moment(starts), ends=moment(ends))
         rows[at + 1 :] = [_weeks_later(each, 3) for each in rows[at + 1 :]]
         return at_moments(plan, rows)
     return None

@@ -35,7 +35,7 @@ def retold(
     """The plan with these steps in this order.
 
     `moved` are done at another time than before, `tight` at once after the step before.
-    `announced` may say otherwise which axes change.
+    `announced` may say otherwise which axes change; the minutes stay those of the truth.
     """
     settled = _settled(steps, announced)
     known = {key_of(step): step for step in plan.steps}
@@ -56,16 +56,14 @@ def _settled(steps: Sequence[Step], announced: Announced | None) -> list[Step]:
         axes = standing.setdefault(at, {axis.name: None for axis in SHOP.stations[at].axes})
         changed, cost = _set(axes, step)
         new = replace(step, settings=tuple(axes.items()), changed=changed)
-        if announced is not None and (said := announced(new)) != changed:
-            cost += sum(SHOP.stations[at].axis(axis).change for axis in set(said) - set(changed))
-            cost -= sum(_price(axis, None, axes[axis], at) for axis in set(changed) - set(said))
-            new = replace(new, changed=said)
+        if announced is not None:
+            new = replace(new, changed=announced(new))
         due = [op for op in step.operations if op.trial is not None and op.trial not in tried]
         first = {op.trial: op for op in reversed(due)}
         tried |= {op.trial for op in due if op.trial is not None}
         minutes = StepMinutes(
             walk=walk,
-            changeover=max(0, cost),
+            changeover=cost,
             tests=sum(trials[trial] for trial in first if trial is not None),
             work=sum(op.tenths for op in step.operations),
             after=max(op.after_tenths for op in step.operations),
@@ -161,7 +159,7 @@ def _timed(
             while before.starts.tenths + later < free:
                 later += WEEK
             starts, ends = before.starts.tenths + later, before.ends.tenths + later
-        rows.append(replace(step, starts=moment(starts), ends=moment(ends), release=None))
+        rows.append(replace(step, starts=moment(starts), ends=moment(ends)))
         free = ends
     return rows
 
@@ -176,14 +174,25 @@ def _waiting(steps: Sequence[Step]) -> tuple[Step, ...]:
             for wait in step.waits_for
             if number_of.get(wait.operation, step.number) < step.number
         )
-        free = step.ends.tenths + max(map(_cure, step.operations))
-        meanwhile = tuple(
-            other.number
-            for other in steps
-            if other.number > step.number and other.starts.tenths < free
+        rows.append(replace(step, waits_for=tuple(dict.fromkeys(waits))))
+    return with_meanwhile(rows)
+
+
+def with_meanwhile(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """The steps, each with what is done while its glue cures, by their moments."""
+    return tuple(
+        replace(
+            step,
+            release=None,
+            meanwhile=tuple(
+                other.number
+                for other in steps
+                if other.number > step.number
+                and other.starts.tenths < step.ends.tenths + max(map(_cure, step.operations))
+            ),
         )
-        rows.append(replace(step, waits_for=tuple(dict.fromkeys(waits)), meanwhile=meanwhile))
-    return tuple(rows)
+        for step in steps
+    )
 
 
 def _cure(operation: Operation) -> int:

@@ -64,7 +64,13 @@ class Cut:
         """Return whether the cut is measured from an end that has to be finished first."""
         if self.hold is not None and self.hold.at_stop is not None:
             return True
-        return self.kind != "groove"
+        return not self.by_a_fence
+
+    @property
+    def by_a_fence(self) -> bool:
+        """Return whether a fence alone guides the cut: by hand, only a groove from end to end."""
+        whole = self.site.feature.along == (Fraction(0), self.site.part.length)
+        return self.kind == "groove" and (self.hold is not None or whole)
 
 
 def sites_of(part: Part) -> tuple[Site, ...]:

@@ -16,7 +16,7 @@ WHY_MARK_AFTER_LENGTH = "marks are measured from the finished ends"
 
 def laid_out(part: Part, cuts: tuple[Cut, ...], shop: Shop) -> Operation | None:
     """Return the marking of a part, or None when it carries no joint; one mark a joint (F4)."""
-    marked = [cut for cut in cuts if cut.kind != "groove" and not _drilled_at_stop(cut)]
+    marked = [cut for cut in cuts if not cut.by_a_fence and not _drilled_at_stop(cut)]
     if not marked:
         return None
     marks = sum(

@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.plan.operation import Operation
 from dryfit.rehearsal.blank import ZERO, Blank
+from dryfit.rehearsal.entering import locked
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.state import Place, State
 from dryfit.rehearsal.together import put_together
@@ -53,6 +54,15 @@ def glue(state: State, operation: Operation, place: Place) -> None:
         state.tell(place, trouble, subject)
     for who, trouble in put_together(state, names):
         state.tell(place, trouble, who)
+    of = next(each.of for each in state.goal.assemblies if each.name == subject)
+    stuck = locked(state, of)
+    if stuck:
+        trouble = Trouble(
+            Reason.FIT,
+            f"{', '.join(stuck)} cannot be brought together along straight lines",
+            "a way in for every part",
+        )
+        state.tell(place, trouble, subject)
     for name in names:
         state.glued[name] = subject
 

@@ -16,6 +16,8 @@ from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.fitting import fittings, repeated
 from dryfit.rehearsal.gluing import glue, try_dry
 from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.one_setting import one_setting
+from dryfit.rehearsal.sanding import sanding
 from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
 from dryfit.rehearsal.surfaces import surfaces
 from dryfit.rehearsal.times import times
@@ -34,10 +36,12 @@ def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         for operation in step.operations:
             _play(state, step, operation)
     at_the_end(state)
+    state.faults += one_setting(state)
     deeds = deeds_of(plan)
     found = (
         *state.faults,
         *repeated(deeds),
+        *sanding(deeds, goal, shop),
         *surfaces(deeds, goal, shop),
         *fittings(deeds, goal),
         *times(plan, goal, shop),
@@ -65,6 +69,8 @@ def _play(state: State, step: Step, operation: Operation) -> None:
 def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
     if operation.kind == "rough length":
         _from_the_board(state, operation, work, place)
+    elif operation.kind == "lay out":
+        state.laid_out.update(work.copies)
     elif operation.kind in milling.DEEDS:
         _mill(state, operation, work, place)
     elif operation.kind == "make":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from dryfit.geometry.box import Box
 from dryfit.rehearsal.at_machines.cutters import Toolbox
@@ -19,6 +20,22 @@ from dryfit.shop.shop import Shop
 class Place:
     """Where in the plan something happens: the number of the step, the id of the operation."""
 
+    step: int
+    operation: str
+
+
+@dataclass(frozen=True, slots=True)
+class CutAt:
+    """A cut for a joint: on which copy, at which height of which machine, and its how manieth.
+
+    A height that is found again is not the height that never moved: `turn` tells them apart.
+    """
+
+    joint: str
+    copy: str
+    station: str
+    height: Fraction
+    turn: int
     step: int
     operation: str
 
@@ -41,6 +58,10 @@ class State:
     """Copies and marks that have been cut."""
     glued: dict[str, str] = field(default_factory=dict)
     """The outermost assembly that a copy is glued into."""
+    laid_out: set[str] = field(default_factory=set)
+    """Copies on which their marks have been drawn."""
+    set_for: list[CutAt] = field(default_factory=list)
+    """By which setting of the cutter's height each joint was cut at a machine."""
     tried: set[str] = field(default_factory=set)
     closed: set[str] = field(default_factory=set)
     """Assemblies and panels that had their dry fit, and those that are glued."""

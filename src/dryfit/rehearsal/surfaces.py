@@ -1,4 +1,4 @@
-"""Sanding, coats, fitting: every surface in its turn, while it can still be reached (TRADE D)."""
+"""Coats and levelling: every surface in its turn, while it can still be reached (TRADE D)."""
 
 from __future__ import annotations
 
@@ -9,33 +9,15 @@ from dryfit.rehearsal.deeds import Deed, fault_of, glued_at
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedCoats
 from dryfit.rehearsal.members import members_of
+from dryfit.rehearsal.sanding import grit_of, is_whole
 from dryfit.shop.shop import Shop
 
 
 def surfaces(deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
-    """Yield what is sanded, levelled or coated too early, too late, or not at all."""
-    yield from _closed(deeds, goal)
+    """Yield what is levelled or coated too early, too late, or not at all."""
     for coats in goal.coats:
         yield from _coated(coats, deeds, goal, shop)
     yield from _levelled(deeds, goal)
-
-
-def _closed(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
-    """Inside faces are sanded before the glue-up that closes them in (D3, C1.4)."""
-    glued = glued_at(deeds, goal)
-    for deed in deeds:
-        if deed.operation.kind != "sand" or not deed.what.startswith(("sand inside", "sand faces")):
-            continue
-        for name, at in glued.items():
-            # A glue-up inside the subject's own leaves the faces between its parts open.
-            own = name == deed.subject or not deed.what.startswith("sand inside")
-            if own and at < deed.at and deed.copies & set(members_of(goal, name)):
-                yield fault_of(
-                    deed,
-                    Reason.SURFACE,
-                    f"the glue-up of {name} has closed what is sanded",
-                    f"the sanding before the glue-up of {name}",
-                )
 
 
 def _coated(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
@@ -89,10 +71,13 @@ def _before_coats(
     coats: WantedCoats, first: Deed, deeds: Sequence[Deed], shop: Shop
 ) -> Iterator[Fault]:
     for name in coats.copies:
-        sanded = [deed for deed in deeds if deed.operation.kind == "sand" and name in deed.copies]
-        before = [deed for deed in sanded if deed.at < first.at]
-        grits = [deed.what.rsplit(" ", 1)[-1] for deed in before]
-        missing = [grit for grit in shop.sanding.grits if grit not in grits]
+        sanded = [
+            deed
+            for deed in deeds[: first.at]
+            if deed.operation.kind == "sand" and name in deed.copies
+        ]
+        counted = [deed for deed in sanded if coats.surfaces or is_whole(deed)]
+        missing = [grit for grit in shop.sanding.grits if grit not in map(grit_of, counted)]
         if missing:
             yield fault_of(
                 first,

@@ -10,6 +10,7 @@ from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedJoint
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
+from dryfit.rehearsal.zones import rooms_of
 
 FILLED = frozenset({"half lap", "mortise and tenon", "housing", "groove"})
 """Kinds of joints whose region is full of wood when the joint is closed."""
@@ -30,6 +31,7 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
     for joint in state.goal.joints:
         if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
             yield from _unfilled(state, joint)
+            yield from _tight(state, joint)
 
 
 def _unready(state: State, name: str) -> Trouble | None:
@@ -95,6 +97,26 @@ def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]
                 Reason.FIT,
                 f"{_size(holes[0])} of its joint with {joint.host} stays empty",
                 "a joint that is full of wood when it is closed",
+            ),
+        )
+
+
+def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
+    guest, host = state.copies[joint.guest], state.copies[joint.host]
+    wood = left_of(joint.region, cuts_in_piece(guest, state.blanks[guest.name]))
+    hollow = cuts_in_piece(host, state.blanks[host.name])
+    full = any(
+        (inside := room.overlap(host.box)) is not None and left_of(inside, hollow)
+        for room in rooms_of(joint, guest, wood)
+    )
+    if full and (joint.id, "room") not in state.clashing:
+        state.clashing.add((joint.id, "room"))
+        yield (
+            joint.guest,
+            Trouble(
+                Reason.FIT,
+                f"it goes to the bottom of its joint with {joint.host}",
+                f"room of {float(joint.clearance):g} before its end",
             ),
         )
 

@@ -7,7 +7,7 @@ put together, they may not share space.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -81,6 +81,24 @@ def bored(joint: WantedJoint) -> int | None:
     if joint.kind != "screws":
         return None
     return next(axis for axis in range(3) if joint.region.extent(axis) == 0)
+
+
+def rooms_of(joint: WantedJoint, guest: WantedCopy, wood: Iterable[Box]) -> Iterator[Box]:
+    """Yield the room that stays free before the end of each piece of `wood` that enters.
+
+    Glue needs it in a mortise, a panel needs it to swell (TRADE B3, B9, J10).
+    """
+    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", "groove"}:
+        return
+    tenon = joint.kind == "mortise and tenon"
+    axis = guest.frame.axes[LENGTH][0] if tenon else depth_axis(joint, guest)
+    at_low = _at_low_end(joint.region, guest.box, axis)
+    for box in wood:
+        low, high = box.low[axis], box.high[axis]
+        if at_low and low == joint.region.low[axis]:
+            yield Box(_with(box.low, axis, low - joint.clearance), _with(box.high, axis, low))
+        elif not at_low and high == joint.region.high[axis]:
+            yield Box(_with(box.low, axis, high), _with(box.high, axis, high + joint.clearance))
 
 
 def depth_axis(joint: WantedJoint, guest: WantedCopy) -> int:

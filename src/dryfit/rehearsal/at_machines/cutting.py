@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from dryfit.geometry.box import Box
+from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
 from dryfit.rehearsal.at_machines.limits import Job, beyond
-from dryfit.rehearsal.at_machines.sweeping import swept
+from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
 from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
-from dryfit.rehearsal.state import UNKNOWN, Place, State, sizes_of
+from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
 
 
 def cut(state: State, operation: Operation, work: Work, place: Place) -> None:
@@ -40,6 +42,10 @@ def _cut(
     if blank is None:
         yield Trouble(Reason.ORDER, "it has not been cut from a board yet", "its blank, before")
         return
+    if name not in state.laid_out and _needs_marks(operation, work, copy, marks):
+        yield Trouble(
+            Reason.ORDER, "it is cut to marks that nobody has drawn", "its marks laid out before"
+        )
     taken = _taken(state, operation, work, blank, marks)
     if isinstance(taken, Trouble):
         yield taken
@@ -60,6 +66,45 @@ def _cut(
     yield from _wood_gone(state, copy, blank, taken)
     for ranges in taken:
         blank.take(ranges, place.step)
+        if work.hold is not None:
+            _remember(state, operation, copy, ranges, place)
+
+
+def _needs_marks(
+    operation: Operation, work: Work, copy: WantedCopy, marks: tuple[Mark, ...]
+) -> bool:
+    """Return whether lines guide the work: by hand, or under a chisel or drill without a stop.
+
+    A plane or router with a fence needs none where it runs from end to end.
+    """
+    if work.hold is None:
+        whole = (ZERO, sizes_of(copy)[LENGTH])
+        return any(mark.ranges[LENGTH] != whole for mark in marks)
+    return work.hold.at_stop is None and operation.station in FROM_ABOVE
+
+
+def _remember(
+    state: State, operation: Operation, copy: WantedCopy, ranges: Ranges, place: Place
+) -> None:
+    """Keep by which setting a joint was cut, for joints whose cuts have to agree."""
+    height = state.standing.at(operation.station).get("height")
+    if height is None or not isinstance(height.value, Fraction):
+        return
+    box = copy.frame.to_piece(copy.box, ranges)
+    turn = state.standing.turned[operation.station, "height"]
+    for zone in state.zones[copy.name]:
+        if zone.joint is not None and zone.box.contains(box):
+            state.set_for.append(
+                CutAt(
+                    zone.joint,
+                    copy.name,
+                    operation.station,
+                    height.value,
+                    turn,
+                    place.step,
+                    place.operation,
+                )
+            )
 
 
 def _at_hand(

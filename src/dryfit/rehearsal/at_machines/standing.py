@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -21,6 +22,8 @@ class Standing:
 
     shop: Shop
     axes: dict[str, Axes] = field(default_factory=dict)
+    turned: Counter[tuple[str, str]] = field(default_factory=Counter)
+    """How often each axis of each station has been moved or spoiled."""
 
     def change(self, step: Step) -> Iterator[Fault]:
         """Turn the axes that the step announces, and find those that do not stand as it says."""
@@ -41,6 +44,10 @@ class Standing:
         before = self.axes.get(step.station, {})
         now = _turned(before, station, step)
         self.axes[step.station] = now
+        spoiled = (
+            axis for each in station.axes if each.name in step.changed for axis in each.unsets
+        )
+        self.turned.update((step.station, axis) for axis in {*step.changed, *spoiled})
         for axis in station.axes:
             yield from _checked(step, axis.name, before.get(axis.name), now.get(axis.name), said)
 

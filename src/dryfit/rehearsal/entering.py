@@ -1,0 +1,93 @@
+"""Whether the parts of a glue-up can be brought together at all (TRADE C1.2, C1.3, H57).
+
+What goes together along straight lines comes apart along them.  So the finished assembly is taken
+apart: whoever can be drawn off in one of six directions past all that is left is drawn off, which
+never locks in anyone else.  Where nobody can go alone, groups are tried.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import combinations
+
+from dryfit.geometry.box import Box
+from dryfit.rehearsal.blank import left_of
+from dryfit.rehearsal.state import State, cuts_in_piece
+
+Unit = tuple[str, tuple[Box, ...]]
+DIRECTIONS = tuple((axis, side) for axis in range(3) for side in (-1, 1))
+MOST_UNITS_IN_GROUPS = 10
+"""With more units than this left over, groups are too many to try; then nothing is said."""
+
+
+def locked(state: State, units: Sequence[str]) -> tuple[str, ...]:
+    """Return the units of an assembly that cannot be brought together, or none."""
+    left = [(name, _solid(state, name)) for name in units]
+    while len(left) > 1:
+        free = next((unit for unit in left if _comes_off([unit], left)), None)
+        if free is not None:
+            left.remove(free)
+            continue
+        group = _group(left)
+        if group is None:
+            return () if len(left) > MOST_UNITS_IN_GROUPS else tuple(name for name, _ in left)
+        rest = [unit for unit in left if unit not in group]
+        inner = locked_units(group)
+        if inner:
+            return inner
+        left = rest
+    return ()
+
+
+def locked_units(units: Sequence[Unit]) -> tuple[str, ...]:
+    """Return the units of a group that cannot be taken apart, or none."""
+    left = list(units)
+    while len(left) > 1:
+        free = next((unit for unit in left if _comes_off([unit], left)), None)
+        if free is None:
+            return tuple(name for name, _ in left)
+        left.remove(free)
+    return ()
+
+
+def _group(left: Sequence[Unit]) -> tuple[Unit, ...] | None:
+    if len(left) > MOST_UNITS_IN_GROUPS:
+        return None
+    for size in range(2, len(left) // 2 + 1):
+        for group in combinations(left, size):
+            if _comes_off(group, left):
+                return group
+    return None
+
+
+def _comes_off(group: Sequence[Unit], left: Sequence[Unit]) -> bool:
+    others = [box for unit in left if unit not in group for box in unit[1]]
+    own = [box for _, boxes in group for box in boxes]
+    return any(
+        not any(_passing(box, axis, side).overlap(other) for box in own for other in others)
+        for axis, side in DIRECTIONS
+    )
+
+
+def _passing(box: Box, axis: int, side: int) -> Box:
+    """Return the space through which a box goes when it is drawn off to one side."""
+    low, high = list(box.low), list(box.high)
+    if side > 0:
+        high[axis] += _FAR
+    else:
+        low[axis] -= _FAR
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+_FAR = 100_000
+"""Beyond every piece; mm."""
+
+
+def _solid(state: State, name: str) -> tuple[Box, ...]:
+    members = state.members.get(name, (name,))
+    boxes: list[Box] = []
+    for member in members:
+        copy, blank = state.copies.get(member), state.blanks.get(member)
+        if copy is not None and blank is not None:
+            boxes += left_of(copy.box, cuts_in_piece(copy, blank))
+    return tuple(boxes)
