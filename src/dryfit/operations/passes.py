@@ -10,14 +10,14 @@ from dryfit.plan.setting import Pass
 def number_of_passes(width: Fraction, cutter: Fraction, overlap: Fraction) -> int:
     """Return the passes that clear a width; the cutter is no wider than the cut.
 
-    One where they are equal, two where the cut is at most twice the cutter: the two limits leave
-    no more than a hair between them (TRADE 0.6).
+    One where they are equal, two where the cut is at most twice the cutter: the two limits meet
+    then, and a pass between them would cut nothing (TRADE 0.6).
     """
     if cutter > width:
         raise ValueError(f"a cutter {cutter} wide cannot cut {width}")
     if cutter == width:
         return 1
-    if width == 2 * cutter:
+    if width <= 2 * cutter:
         return 2
     steps = (width - cutter) / (cutter - overlap)
     return 1 - (-steps.numerator // steps.denominator)

@@ -26,6 +26,8 @@ from dryfit.plan.setting import Pass
         ),  # TRADE I1, dado decision: 16 laps x 15 passes
         (Fraction(6), Fraction("3.2"), Fraction("0.2"), 2),  # TRADE I1, rows 18 and 19
         (Fraction("6.4"), Fraction("3.2"), Fraction("0.2"), 2),  # exactly two kerfs: TRADE 0.6
+        # The two limits of 1/4 in overlap by 0.05: a third pass between them would cut air.
+        (Fraction("6.35"), Fraction("3.2"), Fraction("0.2"), 2),
         (Fraction("6.5"), Fraction("3.2"), Fraction("0.2"), 3),
     ],
 )
