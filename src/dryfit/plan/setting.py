@@ -33,11 +33,11 @@ class Setting:
         """Return what the machine must stand at: equal tokens share the setting.
 
         The end that touches is a matter of holding the part, not of the machine, so `origin`
-        does not count; the far face follows from near face and cutter, except on a machine with
-        a stop for either limit.
+        does not count.  The far face does: a cutter of another width has one of its faces, on a
+        drill both, elsewhere, and the fence or stop has to be set again for it (TRADE 0.4).
         """
         words = [str(self.value)]
-        if self.axis == "stop" and self.to == "both":
+        if self.far is not None:
             words.append(f"to {self.far}")
         if self.side:
             words.append(self.side)

@@ -36,11 +36,14 @@ def changes(steps: Json, shop: Json) -> Iterator[str]:
 
 
 def value(setting: object) -> object:
-    """What the machine stands at; which end touches is a matter of the work, not of the machine."""
+    """What the machine stands at; which end touches is a matter of the work, not of the machine.
+
+    Where a drill is exchanged for one of another width, its near face is elsewhere, too.
+    """
     if not isinstance(setting, dict):
         return setting
-    pair = setting["far"]["exact"] if setting.get("to") == "both" else None
-    return setting["exact"], pair, setting.get("side"), setting.get("measure")
+    far = setting["far"]["exact"] if setting.get("far") else None
+    return setting["exact"], far, setting.get("side"), setting.get("measure")
 
 
 def milling(steps: Json, parts: Json, shop: Json) -> Iterator[str]:

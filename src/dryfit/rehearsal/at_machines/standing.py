@@ -115,11 +115,13 @@ def _meets(stands: Setting | None, wanted: Setting) -> bool:
 
 
 def stands_at(setting: Setting | None) -> object:
-    """Return what the machine must stand at; which end of the part touches does not count."""
+    """Return what the machine must stand at; which end of the part touches does not count.
+
+    Both faces of the cutter do: under a cutter of another width the fence stands elsewhere.
+    """
     if setting is None:
         return None
-    pair = setting.far if setting.to == "both" else None
-    return setting.value, setting.unit, pair, setting.side, setting.measure
+    return setting.value, setting.unit, setting.far, setting.side, setting.measure
 
 
 def _words(setting: Setting | None) -> str:
