@@ -36,7 +36,9 @@ def centred_between_ends(site: Site, part: DeclaredPart) -> bool:
 def _say_midway(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> str | None:
     # Returns the host as written where that was news.
     own, size = both(seat.name, axis), site.positions.extent(seat.name, axis)
-    if size is None or site.known(seat, axis, -1) or site.waits_for_ends(seat, axis):
+    if size is None or seat.side(axis) or site.known(seat, axis, -1):
+        return None
+    if site.waits_for_ends(seat, axis):
         return None
     for contact in site.contacts(part.name, "between", "into"):
         hosts = site.hosts(contact, seat, part.axes[0])

@@ -31,11 +31,8 @@ def bounding_hosts(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple
     They are those that do not run along the axis; at each end the one that lies furthest out.
     None while a position is unknown.
     """
-    hosts = [
-        host for host in site.hosts(contact, seat, axis) if site.part(host.part).axes[0] != axis
-    ]
     middles: list[tuple[Fraction, Seat]] = []
-    for host in hosts:
+    for host in frame_across(site, contact, seat, axis):
         low = site.positions.at(Face(host.name, axis, -1))
         high = site.positions.at(Face(host.name, axis, 1))
         if low is None or high is None:
@@ -45,6 +42,12 @@ def bounding_hosts(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple
         return None
     ordered = sorted(middles, key=lambda entry: entry[0])
     return ordered[0][1], ordered[-1][1]
+
+
+def frame_across(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple[Seat, ...]:
+    """Return the frame members that a panel may end at along an axis: those across it."""
+    hosts = site.hosts(contact, seat, axis)
+    return tuple(host for host in hosts if site.part(host.part).axes[0] != axis)
 
 
 def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:

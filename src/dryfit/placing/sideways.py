@@ -10,6 +10,7 @@ from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.heights import say, verb
+from dryfit.placing.panels import bounding_hosts, frame_across
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
@@ -189,11 +190,25 @@ def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int)
     if total is None or (size is None and part.run == "upright"):
         return None
     if size is None:
+        if _waits_for_its_frame(site, part, seat, axis):
+            return None
         label, words = "fills the overall size", f"fills the piece {WAYS[axis]}"
         said = say(site, seat, (whole(axis, -1), low, ZERO), label, words)
         said |= say(site, seat, (whole(axis, 1), high, ZERO), label, words)
         return "fills" if said else None
+    if seat.side(axis):
+        # What stands at a named side waits for its hosts, and goes there once they have places.
+        return None
     facts = (whole(axis, -1), low, (total - size) / 2)
     words = f"is centred {WAYS[axis]}"
     figures = (_OVERALL[axis], size_name(site, part.name, axis))
     return "centred" if say(site, seat, facts, "centred in the piece", words, figures) else None
+
+
+def _waits_for_its_frame(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bool:
+    # What stands in the grooves of others is as large as they leave it, once they are placed.
+    return any(
+        bounding_hosts(site, contact, seat, axis) is None
+        for contact in site.contacts(part.name, "inside")
+        if len(frame_across(site, contact, seat, axis)) > 1
+    )

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from tests.pieces.reading import model_of
+from itertools import permutations
+
+import pytest
+from tests.pieces.reading import changed, model_of
 
 BOX = """piece Box
 units mm
@@ -23,3 +26,29 @@ def test_between_sides_it_is_centred_along_the_sides() -> None:
     assert listed.text.endswith("centred between the ends of the sides from front to back")
     assert listed.instead is not None
     assert listed.instead.endswith(", 164 from front")
+
+
+SIDES = "2 long sides, across, on edge, 98 x 16, at front and back, up 0\n"
+ENDS = (
+    "2 ends, front to back, on edge, 98 x 16, at left and right, between long sides, glue, up 0\n"
+)
+PANEL = "1 floor panel, flat, 6 thick, inside long sides and ends, up 10\n"
+TRAY = f"""piece Tray
+units mm
+overall 400 wide, 380 deep, 98 high
+timber oak
+{SIDES}{ENDS}{PANEL}glue up tray: long sides, ends, floor panel
+"""
+
+
+@pytest.mark.parametrize("lines", list(permutations((SIDES, ENDS, PANEL))))
+def test_what_its_line_puts_at_two_sides_lies_there_in_whatever_order_the_lines_stand(
+    lines: tuple[str, ...],
+) -> None:
+    model = model_of(changed(TRAY, (SIDES + ENDS + PANEL, "".join(lines))))
+    lows = sorted(copy.box.low[0] for copy in model.part("end").copies)
+    # One 16 thick against either side of a piece 400 wide, and 380 - 2 x 16 long.
+    assert lows == [0, 400 - 16]
+    assert model.part("end").length == 348
+    # The panel stands 7 of its 8 deep grooves along the grain: 368 + 2 x 7.
+    assert model.part("floor panel").length == 368 + 14
