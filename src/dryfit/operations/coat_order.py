@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import pairwise
 
 from dryfit.operations.coats import coat_id, coats_of
-from dryfit.operations.gluing import lag_of
+from dryfit.operations.hardening import hard_first
 from dryfit.operations.members import (
     all_copies,
     all_inside,
@@ -45,9 +45,10 @@ def coat_rules(
     ]
     ready = dict.fromkeys(eased_of[name].id for name in coating.copies if name in eased_of)
     rules += [Rule(eased, ids[0], WHY_COAT_SANDED) for eased in ready]
-    for assembly in glued_before(coating, model):
-        glued = glue_ups[assembly.name]
-        rules.append(Rule(glued.id, ids[0], WHY_COAT_CURED, lag_of(glued, "finish")))
+    rules += [
+        Rule(glued, ids[0], WHY_COAT_CURED, lag)
+        for glued, lag in hard_first(glued_before(coating, model), "finish", glue_ups, model)
+    ]
     if coating.before is None:
         return rules
     for assembly in model.assemblies:
@@ -76,7 +77,7 @@ def _fitted_bare(coating: Coating, first: str, model: Model) -> Iterator[Rule]:
 
 
 def glued_before(coating: Coating, model: Model) -> tuple[Assembly, ...]:
-    """Return the glue-ups after which a subject is coated, without those inside of them.
+    """Return the glue-ups after which a subject is sanded and coated, outer and inner ones.
 
     What no wish finishes early is coated in the whole that it is part of.
     """
@@ -87,7 +88,7 @@ def glued_before(coating: Coating, model: Model) -> tuple[Assembly, ...]:
         if own & set(all_copies(each, model)) and each.name not in coating.glued_later
     )
     inside = {name for each in rows for name in all_inside(each, model)}
-    return tuple(each for each in rows if each.name not in inside)
+    return tuple(each for each in model.assemblies if each in rows or each.name in inside)
 
 
 def one_surface_at_a_time(model: Model, shop: Shop) -> Iterator[Rule]:

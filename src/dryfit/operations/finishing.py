@@ -12,7 +12,7 @@ from dryfit.operations.coat_order import coat_rules, glued_before, one_surface_a
 from dryfit.operations.coats import Coat, coat_id, coats_of
 from dryfit.operations.early_finish import left_out
 from dryfit.operations.glue_patches import tape_details
-from dryfit.operations.gluing import lag_of
+from dryfit.operations.hardening import hard_first
 from dryfit.operations.levelling import level_rules
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
@@ -139,8 +139,8 @@ def _before_sanding(
     glue_ups: Mapping[str, Operation],
     last_cuts: Mapping[str, tuple[str, ...]],
 ) -> list[Rule]:
-    glued = [glue_ups[each.name] for each in glued_before(coating, model)]
-    rules = [Rule(each.id, first.id, WHY_SAND_CURED, lag_of(each, "level")) for each in glued]
+    waits = hard_first(glued_before(coating, model), "level", glue_ups, model)
+    rules = [Rule(glued, first.id, WHY_SAND_CURED, lag) for glued, lag in waits]
     if coating.subject in glue_ups:
         return rules
     names = dict.fromkeys(model.part_of(name).name for name in coating.copies)

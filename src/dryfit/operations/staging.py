@@ -10,6 +10,7 @@ from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
+from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.members import (
     all_copies,
     dry_fit_first,
@@ -46,11 +47,14 @@ def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -
     operations: list[Operation] = []
     rules: list[Rule] = []
     findings: list[Diagnostic] = []
+    glue_ups: dict[str, Operation] = {}
+    for assembly in model.assemblies:
+        glue_ups[assembly.name], found = glue_up(assembly, model, shop)
+        findings += found
     for assembly in model.assemblies:
         dry = _dry_fit(assembly, model, shop)
         inside = _inside(assembly, model, shop)
-        glue, found = glue_up(assembly, model, shop)
-        findings += found
+        glue = glue_ups[assembly.name]
         operations += [dry, *inside, glue]
         rules += _when_cut(assembly, dry, WHY_ALL_CUT, model, last_cuts)
         rules.append(Rule(dry.id, glue.id, WHY_DRY_FIRST))
@@ -58,11 +62,12 @@ def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -
         rules += _sanding_rules(dry, inside, glue, housed=housed)
         if housed and inside:
             rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
-        rules += _inner_rules(assembly, dry, glue, model, shop)
+        rules += _inner_rules(assembly, dry, glue_ups, model, shop)
         level = _level(assembly, model, shop)
         if level is not None:
             operations.append(level)
-            rules.append(Rule(glue.id, level.id, WHY_LEVEL_LATER, lag_of(glue, "level")))
+            waits = hard_first(with_all_inside(assembly, model), "level", glue_ups, model)
+            rules += [Rule(glued, level.id, WHY_LEVEL_LATER, lag) for glued, lag in waits]
     return Batch(tuple(operations), tuple(rules), findings=tuple(findings))
 
 
@@ -152,14 +157,15 @@ def _sanding_rules(
 def _inner_rules(
     assembly: Assembly,
     dry: Operation,
-    glue: Operation,
+    glue_ups: Mapping[str, Operation],
     model: Model,
     shop: Shop,
 ) -> list[Rule]:
     """Return the rules towards the assemblies that this one takes in."""
     rules: list[Rule] = []
+    glue = glue_ups[assembly.name]
     for inner in inner_assemblies(assembly, model):
-        first, _ = glue_up(inner, model, shop)
+        first = glue_ups[inner.name]
         rules.append(Rule(first.id, glue.id, WHY_CURED, lag_of(first, "next stage")))
         if dry_fit_first(assembly, inner, model):
             rules.append(Rule(dry.id, first.id, WHY_WHOLE_DRY_FIRST))

@@ -13,7 +13,7 @@ from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
 from dryfit.operations.finishing import finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
-from dryfit.operations.gluing import lag_of
+from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, levelled, outermost
@@ -132,8 +132,9 @@ def _late_rules(
     for name, stage in late.items():
         for assembly in model.assemblies:
             if stage in {assembly.stage, assembly.name}:
-                glue = glue_ups[assembly.name]
-                rules.append(Rule(glue.id, name, WHY_AFTER_STAGE, lag_of(glue, "machine")))
+                glued = with_all_inside(assembly, model)
+                waits = hard_first(glued, "machine", glue_ups, model)
+                rules += [Rule(glue, name, WHY_AFTER_STAGE, lag) for glue, lag in waits]
                 if assembly in levelled(model):
                     rules.append(Rule(f"{assembly.name} / level", name, WHY_LEVEL_FIRST))
                 rules += _before_sanding(name, assembly, glue_ups, model, shop)
