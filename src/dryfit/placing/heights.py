@@ -7,6 +7,7 @@ from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.directions import bounded_axis, spread_axis
+from dryfit.placing.ends import ends_of
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
@@ -184,14 +185,28 @@ def _say_level(site: Site, seat: Seat, host: Seat, side: int) -> bool:
 
 
 def reaches_height(site: Site, part: DeclaredPart) -> bool:
-    """Assume, last, that uprights whose foot is placed reach the overall height."""
+    """Assume, last, that uprights whose foot is placed reach the overall height.
+
+    What goes into or under another at its upper end ends there, once that has its place.
+    """
     if not _stands(part):
         return False
     news = False
     for seat in site.seats(part.name):
-        if site.known(seat, UP, -1) and not site.known(seat, UP, 1):
+        if not site.known(seat, UP, -1) or site.known(seat, UP, 1):
+            continue
+        if not _enters_at_its_top(site, part, seat):
             news |= _at_height(site, seat)
     if news:
         text = f"{verb(part, 'reaches', 'reach')} the overall height"
         site.assume(text, part.span, "down 0")
     return news
+
+
+def _enters_at_its_top(site: Site, part: DeclaredPart, seat: Seat) -> bool:
+    for contact in site.contacts(part.name, "into", "between"):
+        if bounded_axis(site, part, contact) == UP:
+            ends = ends_of(site, contact, seat, UP)
+            if ends is not None and ends.high is not None:
+                return True
+    return False

@@ -1,0 +1,27 @@
+"""Uprights without a length reach the overall height, unless something above ends them."""
+
+from __future__ import annotations
+
+from itertools import permutations
+
+import pytest
+from tests.pieces.reading import changed, model_of
+
+STILES = "2 stiles, upright, facing front, 45 x 29, at left and right\n"
+RAILS = "2 rails, across, on edge, 56 x 29, tenon into stiles, at bottom and top\n"
+BARS = "3 bars, upright, facing front, 28 x 14, between stiles, spread across\n"
+FENCE = f"""piece Fence panel
+units mm
+overall 430 wide, 29 deep, 730 high
+timber oak
+{STILES}{RAILS}{BARS}bars into rails: tenon 16
+glue up panel: stiles, rails, bars
+"""
+
+
+@pytest.mark.parametrize("lines", list(permutations((STILES, RAILS, BARS))))
+def test_bars_end_in_the_top_rail_in_whatever_order_the_lines_stand(lines: tuple[str, ...]) -> None:
+    model = model_of(changed(FENCE, (STILES + RAILS + BARS, "".join(lines))))
+    assert {copy.box.high[2] for copy in model.part("rail").copies} == {56, 730}
+    # Between rails at 56 and 730 - 56 = 674, and 16 into either.
+    assert {(c.box.low[2], c.box.high[2]) for c in model.part("bar").copies} == {(40, 690)}
