@@ -200,7 +200,8 @@ def lies_in_opening(site: Site, part: DeclaredPart) -> bool:
 
 def _say_lies(site: Site, filling: Filling, seat: Seat, axis: int) -> bool:
     outer, own = filling.bounds(axis), both(seat.name, axis)
-    settled = site.positions.distance(outer[0], own[0]) is not None
+    # What lies in a rabbet is told from one face of the opening before the other has its place.
+    settled = any(site.positions.distance(face, own[0]) is not None for face in outer)
     if settled or sides_said(site, filling.part, seat, axis) or site.known(seat, axis, -1):
         return False
     if axis == DEPTH:

@@ -53,3 +53,14 @@ def test_what_is_made_fills_the_opening_and_so_does_a_pane_without_a_rabbet_all_
     assert panel.part("panel").length == 560
     part = changed(MIRROR, ("rabbet in frame: back inner", "rabbet in stiles: back inner"))
     assert not any("rabbet of" in row.text for row in model_of(part).assumptions)
+
+
+@pytest.mark.parametrize("pane_first", [False, True])
+def test_it_lies_there_too_where_nothing_says_how_deep_the_frame_stands(pane_first: bool) -> None:
+    """Frame and piece are both 22 deep, so that the front of the light is known last."""
+    pane, rabbet = "bought 1 mirror, 4 thick, in light\n", "rabbet in frame"
+    text = changed(MIRROR, (", 0 from front", ""))
+    if pane_first:
+        text = changed(text, (pane, ""), (rabbet, pane + rabbet))
+    (thing,) = model_of(text).bought
+    assert (thing.copies[0].box.low[1], thing.copies[0].box.high[1]) == (14, 18)
