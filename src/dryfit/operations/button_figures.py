@@ -5,7 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.joinery.screws import screw_for
-from dryfit.placing.model import Fitting, Model, Part
+from dryfit.operations.words import listed
+from dryfit.placing.model import Fitting, Joint, Model, Part
 from dryfit.plan.operation import Detail
 
 UP = 2
@@ -14,10 +15,13 @@ UP = 2
 
 def button_details(part: Part, model: Model) -> tuple[Detail, ...]:
     """Return the sentences with the figures of a made button; none for parts of another kind."""
-    joints = [joint for joint in model.joints if joint.kind == "buttons"]
-    fitting = next((each for each in model.fittings if each.kind == "buttons"), None)
+    own = {copy.name for copy in part.copies}
+    joints = [each for each in model.joints if each.kind == "buttons" and each.guest in own]
+    joint = joints[0] if joints else None
+    fitting = next(
+        (each for each in model.fittings if joint is not None and joint.id in each.joints), None
+    )
     copy = part.copies[0]
-    joint = next((each for each in joints if each.guest == copy.name), None)
     laps = [feature for feature in part.features if feature.role == "button tongue"]
     if joint is None or fitting is None or not laps:
         return ()
@@ -30,6 +34,7 @@ def button_details(part: Part, model: Model) -> tuple[Detail, ...]:
     stand_off = tongue - joint.region.extent(copy.frame.axes[0][0])
     rail, held = model.part_of(joint.host).name, fitting.part
     return (
+        *_where_they_go(part, joints, model),
         (
             *("The grain runs along the button, from the tongue back: plane the board to ",),
             *(part.thickness, ", rip ", part.width, " wide, crosscut ", part.length, " long"),
@@ -41,6 +46,14 @@ def button_details(part: Part, model: Model) -> tuple[Detail, ...]:
         ("The body stands ", stand_off, f" off the {rail}, so that the {held} can move"),
         *_screw_hole(part, tongue, fitting, model),
     )
+
+
+def _where_they_go(part: Part, joints: list[Joint], model: Model) -> tuple[Detail, ...]:
+    """Return which parts the buttons of one kind enter, where there are several kinds."""
+    if sum(each.made for each in model.parts) < 2:
+        return ()
+    rails = dict.fromkeys(model.part_of(joint.host).written.lower() for joint in joints)
+    return ((f"The {part.written} go into the {listed(rails)}",),)
 
 
 def _screw_hole(part: Part, tongue: Fraction, fitting: Fitting, model: Model) -> tuple[Detail, ...]:

@@ -95,8 +95,8 @@ def fitted(
         rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
     rules += _carried(free, freed, model)
     for unit in (each for each in units if each.kind == "buttons"):
-        made = (part for part in model.parts if part.made)
-        rules += [Rule(f"{part.name} / make", f"{unit.name} / fit", WHY_MADE) for part in made]
+        made = dict.fromkeys(model.part_of(button).name for button in _buttons_of(unit))
+        rules += [Rule(f"{name} / make", f"{unit.name} / fit", WHY_MADE) for name in made]
     return Batch((*ordered, *laid, *bought, *freed), tuple(rules))
 
 
@@ -132,7 +132,7 @@ def _put_in(unit: LooseUnit, shop: Shop) -> Operation:
 
 def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     if unit.kind == "buttons":
-        count = sum(len(part.copies) for part in model.parts if part.made)
+        count = len(_buttons_of(unit))
         sentence = (
             f"Lay {unit.words} in its place, even all round, bore a pilot hole for each screw, "
             "and screw the buttons to it: no glue, it has to move"
@@ -145,6 +145,10 @@ def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
         unit.name, unit.copies, exact, laid(unit, screws, model), check_of(unit, model)
     )
     return replace(row, details=place_details(unit, model))
+
+
+def _buttons_of(unit: LooseUnit) -> tuple[str, ...]:
+    return tuple(joint.guest for joint in unit.joints if joint.kind == "buttons")
 
 
 def _operation(

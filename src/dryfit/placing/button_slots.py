@@ -24,14 +24,15 @@ def inner_face(rail: Placed) -> tuple[int, int]:
 
 
 def slot_in(
-    site: Site, contact: Contact, rail: Placed, grooves: Sequence[Cut]
+    site: Site, contact: Contact, rail: Placed, rails: Sequence[Placed], grooves: Sequence[Cut]
 ) -> tuple[ButtonSlot, bool] | None:
     """Return the slot in a rail and whether a declared groove is it, or None where none fits.
 
-    Findings: button-slot-off-rail.
+    Where others of the `rails` under the top have a groove, slots of their own stand as that does,
+    unless no chisel is as wide: all buttons are then of one kind.  Findings: button-slot-off-rail.
     """
     groove = _groove_of(rail, grooves)
-    slot = _slot_of(groove, rail) if groove else usual_slot(site.declared.display)
+    slot = _slot_of(groove, rail) if groove else _as_the_others(site, rail, rails, grooves)
     if not _fits(slot, rail):
         _off_rail(site, contact, rail, groove, slot)
         return None
@@ -43,6 +44,18 @@ def slot_in(
 def _groove_of(rail: Placed, grooves: Sequence[Cut]) -> Cut | None:
     inner = inner_face(rail)
     return next((c for c in grooves if c.copy == rail.name and (c.axis, c.side) == inner), None)
+
+
+def _as_the_others(
+    site: Site, rail: Placed, rails: Sequence[Placed], grooves: Sequence[Cut]
+) -> ButtonSlot:
+    chisels = {cutter.narrowest for cutter in site.shop.cutters_at("mortiser")}
+    for other in rails:
+        groove = _groove_of(other, grooves)
+        slot = _slot_of(groove, other) if groove else None
+        if slot is not None and _fits(slot, rail) and (not chisels or slot.width in chisels):
+            return slot
+    return usual_slot(site.declared.display)
 
 
 def _slot_of(groove: Cut, rail: Placed) -> ButtonSlot:
@@ -103,7 +116,7 @@ def tongue_region(rail: Placed, button: Box, sizes: ButtonSizes) -> Box:
     return inside
 
 
-def pocket(rail: Placed, button: Box, slot: ButtonSlot, slide: Fraction) -> Cut:
+def pocket(rail: Placed, button: Placed, slot: ButtonSlot, slide: Fraction) -> Cut:
     """Return the slot of one button, 1 mm longer than it at either end and by what it slides.
 
     `slide` is how far the top may carry the button along the rail, to either side, in mm.
@@ -114,5 +127,6 @@ def pocket(rail: Placed, button: Box, slot: ButtonSlot, slide: Fraction) -> Cut:
     top = rail.box.high[2] - slot.offset
     box = bounded(box, 2, top - slot.width, top)
     room = _PLAY + slide
-    box = bounded(box, along, button.low[along] - room, button.high[along] + room)
-    return Cut(rail.name, box, "mortise", "button slot", axis, side, "free", "button", None)
+    low, high = button.box.low[along], button.box.high[along]
+    box = bounded(box, along, low - room, high + room)
+    return Cut(rail.name, box, "mortise", "button slot", axis, side, "free", button.part, None)

@@ -33,11 +33,12 @@ LEAST_ENGAGEMENT = Fraction(3)
 
 @dataclass(frozen=True, slots=True)
 class Button:
-    """One button: its copy as placed, and the axis and side of the rail's inner face."""
+    """One button: its copy as placed, the axis and side of the rail's inner face, its sizes."""
 
     placed: Placed
     axis: int
     side: int
+    sizes: ButtonSizes
 
 
 def find_buttons(
@@ -82,7 +83,7 @@ def _for_top(
     slides = [_slide(site, top, rail) for rail in rails]
     counts = _counts(site, contact, rails, slides, placed)
     for rail, count, slide in zip(rails, counts, slides, strict=True):
-        taken = slot_in(site, contact, rail, grooves)
+        taken = slot_in(site, contact, rail, rails, grooves)
         if taken is None:
             continue
         slot, in_groove = taken
@@ -91,20 +92,28 @@ def _for_top(
             _too_shallow(site, contact, top, slot)
             return
         for place in button_places(*_shoulders(site, rail, placed), count):
-            button = _button(len(buttons) + 1, rail, place, sizes)
+            button = _button(buttons, rail, place, sizes)
             buttons.append(button)
-            own_slot = None if in_groove else pocket(rail, button.placed.box, slot, slide)
+            own_slot = None if in_groove else pocket(rail, button.placed, slot, slide)
             found.append(_joint(contact, button, rail, (sizes, slot), own_slot))
 
 
-def _button(number: int, rail: Placed, place: Fraction, sizes: ButtonSizes) -> Button:
+def _kind(buttons: Sequence[Button], sizes: ButtonSizes) -> str:
+    # Grooves at two heights, or two tops that move unequally, take buttons of two kinds.
+    kinds = list(dict.fromkeys(button.sizes for button in buttons))
+    number = kinds.index(sizes) + 1 if sizes in kinds else len(kinds) + 1
+    return "button" if number == 1 else f"button of kind {number}"
+
+
+def _button(before: Sequence[Button], rail: Placed, place: Fraction, sizes: ButtonSizes) -> Button:
     (axis, side), along = inner_face(rail), rail.axes[0]
     box = button_box(rail, side, axis, place, sizes)
     outward = [1, 1, 1]
     outward[axis] = side
     axes = (axis, along, 2)
-    placed = Placed(f"button {number}", "button", box, axes, (outward[0], outward[1], outward[2]))
-    return Button(placed, axis, side)
+    name, kind = f"button {len(before) + 1}", _kind(before, sizes)
+    placed = Placed(name, kind, box, axes, (outward[0], outward[1], outward[2]))
+    return Button(placed, axis, side, sizes)
 
 
 def _joint(

@@ -37,8 +37,9 @@ def build_parts(
         copies = [placed[seat.name] for seat in site.seats(declared.name)]
         parts.append(_part(site, declared, copies, found, cuts))
         report_not_handed(site, declared, parts[-1])
-    if buttons:
-        parts.append(_buttons(site, buttons, cuts))
+    for kind in dict.fromkeys(button.placed.part for button in buttons):
+        own = [button.placed for button in buttons if button.placed.part == kind]
+        parts.append(_buttons(site, kind, own, cuts))
     return tuple(parts)
 
 
@@ -154,14 +155,15 @@ def _measure(
     )
 
 
-def _buttons(site: Site, buttons: Sequence[Button], cuts: Mapping[str, Sequence[Cut]]) -> Part:
-    copies = [button.placed for button in buttons]
+def _buttons(
+    site: Site, kind: str, copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]
+) -> Part:
     # A button is used the same way round under front and back rail, so one set of marks serves.
     marked = mark(copies, cuts)
     axes = copies[0].axes
     return Part(
-        name="button",
-        written="buttons",
+        name=kind,
+        written=kind.replace("button", "buttons"),
         timber=site.declared.timber,
         stock="solid",
         length=copies[0].box.extent(axes[0]),
