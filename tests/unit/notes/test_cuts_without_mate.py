@@ -10,6 +10,7 @@ from dryfit.notes.tree import (
     FeatureLine,
     Number,
     Offset,
+    PartSize,
     Row,
     SizeWord,
     StageName,
@@ -185,3 +186,36 @@ def test_a_cut_waits_for_a_glue_up_and_has_a_profile() -> None:
 def test_a_cut_may_be_in_a_part_that_is_called_as_a_side() -> None:
     line = cut("groove in top: top, 6 wide")
     assert (line.parts, line.surfaces) == ((part("top"),), (surface("top"),))
+
+
+@pytest.mark.parametrize(
+    ("words", "surfaces"),
+    [
+        ("bottom end, 3 wide", (surface("bottom", noun="end"),)),
+        ("3 wide, ends", (surface(noun="end"),)),
+        ("edges and ends, 3 wide", (surface(noun="edge"), surface(noun="end"))),
+        ("all edges, 3 wide", (surface(noun="edge", every=True),)),
+    ],
+)
+def test_ends_and_edges_of_a_cut_are_those_of_its_part_though_parts_are_called_so(
+    words: str, surfaces: tuple[Surface, ...]
+) -> None:
+    read = said(f"chamfer on legs: {words}", "leg, end, edge, bottom end")
+    assert isinstance(read, FeatureLine)
+    assert read.surfaces == surfaces
+    assert [each.amount for each in read.sizes] == [number(3)]
+
+
+def test_a_cut_goes_to_the_end_though_parts_are_called_so() -> None:
+    read = said("taper on legs: inside, 40 to 28, from 100 from top to the bottom end", "leg, end")
+    assert isinstance(read, FeatureLine)
+    assert read.extent is not None
+    assert read.extent.end == none_from("bottom")
+
+
+def test_parts_called_ends_are_still_cut_measured_and_measured_from() -> None:
+    read = said("groove in ends: end.width wide, 10 from bottom of legs and ends", "leg, end")
+    assert isinstance(read, FeatureLine)
+    assert read.parts == (part("end"),)
+    assert read.sizes[0].amount == PartSize("end", "width", NOWHERE)
+    assert read.places[0].of == (part("leg"), part("end"))

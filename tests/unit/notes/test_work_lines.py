@@ -107,6 +107,20 @@ def test_a_finish_is_for_parts_and_surfaces(
 
 
 @pytest.mark.parametrize(
+    ("text", "subject", "surfaces"),
+    [
+        ("finish left end with oil", part("end", "left"), ()),
+        ("finish ends with oil", part("end"), ()),
+        ("finish ends of legs with oil", part("leg"), (Surface((), "end", False, NOWHERE),)),
+    ],
+)
+def test_what_is_called_end_is_finished_and_so_are_the_ends_of_others(
+    text: str, subject: Reference, surfaces: tuple[Surface, ...]
+) -> None:
+    assert said(text, "leg, end") == FinishLine((subject,), surfaces, (coats("oil"),), NOWHERE)
+
+
+@pytest.mark.parametrize(
     ("text", "verb", "surfaces"),
     [
         ("no finish on boxes", "no", ()),

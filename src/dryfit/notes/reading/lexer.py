@@ -19,7 +19,7 @@ from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.lookahead import Ahead
 from dryfit.notes.reading.numbers import Spelled
-from dryfit.notes.reading.runs import begins_feature, name_length, run_at
+from dryfit.notes.reading.runs import begins_feature, name_length, phrase_at, run_at
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
@@ -265,14 +265,29 @@ class _Scan:
         said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
         if said and after in _BEFORE_A_CLAUSE and self.ahead.is_said_of_a_joint(index + length):
             return self._token_of(*said, index, length)
+        is_part = run in self.vocabulary.parts and "NAME" in takes
+        side = is_part and self._is_side((index, index + length), takes, after)
+        named = self._name(index, length, takes, after)
+        if named and not (side and named.type == "NAME"):
+            return named
+        if meanings:
+            return self._token_of(*meanings[0], index, length)
+        if is_part and not side:
+            return self._token_of("NAME", run, index, length)
+        return None
+
+    def _name(self, index: int, length: int, takes: frozenset[str], after: str) -> Token | None:
+        run = " ".join(word.text for word in self.words[index : index + length])
         for names, terminal in self._names_for(run, after, index + length):
             if run in names and terminal in takes and not self.ahead.is_place_of(index, run):
                 return self._token_of(terminal, run, index, length)
-        if meanings:
-            return self._token_of(*meanings[0], index, length)
-        if run in self.vocabulary.parts and "NAME" in takes:
-            return self._token_of("NAME", run, index, length)
         return None
+
+    def _is_side(self, run: tuple[int, int], takes: frozenset[str], after: str) -> bool:
+        """Return whether "ends" and "edges" mean those of a part though parts are called so."""
+        if self.ahead.is_end_or_edge(run, takes):
+            return True
+        return self._is_cut and self.ahead.is_side_of_a_cut(run, takes, more=after == "_AND")
 
     def _names_for(
         self, run: str, after: str, following: int
@@ -291,6 +306,14 @@ class _Scan:
         if both and not self.ahead.is_sized(following):
             things.reverse()
         return (*kinds, *things)
+
+    @cached_property
+    def _is_cut(self) -> bool:
+        """Whether the line begins with a cut with no mate, perhaps behind a count in words."""
+        phrases = (phrase_at(self.words, first) for first in range(min(2, len(self.words))))
+        return any(
+            kind == "FEATURE" for phrase in phrases if phrase for kind, _ in PHRASES[phrase[0]]
+        )
 
     @cached_property
     def _uses_pattern(self) -> bool:

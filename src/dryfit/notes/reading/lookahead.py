@@ -14,6 +14,7 @@ from dryfit.notes.reading.words import PHRASES
 _NUMERALS = frozenset("0123456789").union(GLYPHS)
 _CLAUSE_ENDS = ("", ",", ";", ":")
 _SETS = ("=", ":", "(", ".")
+_SIDES_OF_CUTS = frozenset({"SURFACE", "NOUN", "EVERY", "ENDS"})
 _BEFORE_A_NAME = PLACE_WORDS | FILLERS
 
 
@@ -86,7 +87,32 @@ class Ahead:
         # "finish top edges of seat", but "finish top with oil" and "finish front legs with oil"
         phrase = phrase_at(self.line.words, after) if self.line.words[after].follows else None
         kinds = {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
+        if phrase and phrase[0] in self.vocabulary.parts and self._word(after + phrase[1]) != "of":
+            return False  # "finish left end with oil" where parts are called ends
         return bool(kinds & {"SURFACE", "NOUN", "_OF"})
+
+    def is_end_or_edge(self, run: tuple[int, int], takes: frozenset[str]) -> bool:
+        """Return whether "ends of legs" begins here, where parts are called ends as well.
+
+        `run` are the index of the name's first word and of the word behind it.
+        """
+        return "NOUN" in _kinds(self._word_at(run[0])) & takes and self._word(run[1]) == "of"
+
+    def is_side_of_a_cut(self, run: tuple[int, int], takes: frozenset[str], *, more: bool) -> bool:
+        """Return whether a cut is said to be at an end or an edge, where parts are called so.
+
+        In "chamfer on legs: bottom end, 3 wide" a part could only stand for one of its sizes, and
+        is then named with that.  Behind `and` (`more`) a further part may stand: "20 from top of
+        rails and ends".
+        """
+        first, after = run
+        if self.is_sized(after) or not _kinds(self._word_at(first)) & takes & _SIDES_OF_CUTS:
+            return False
+        before = first - 2 if self._word_at(first - 1) == "and" else first - 1
+        return not more or bool(_kinds(self._word_at(before)) & _SIDES_OF_CUTS)
+
+    def _word_at(self, index: int) -> str:
+        return self.line.words[index].text
 
     def is_sized(self, after: int) -> bool:
         """Return whether a dimension follows, as in "top.width" and "top's width"."""
@@ -137,3 +163,7 @@ class Ahead:
                 return True
             run = self.line.words[index].text
         return False
+
+
+def _kinds(word: str) -> set[str]:
+    return {kind for kind, _ in PHRASES.get(word, ())}
