@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dryfit.geometry.box import Box
+from dryfit.geometry.frame import LENGTH, WIDTH, Frame
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
 from dryfit.rehearsal.goal import (
     Goal,
     Mark,
+    Pegs,
     WantedAssembly,
     WantedCoats,
     WantedCopy,
@@ -20,10 +23,11 @@ TENTHS = 10
 def goal_of(model: Model) -> Goal:
     """Return what the finished piece has to be, read from its boxes and from the notes."""
     fitted = (copy.name for thing in model.bought for copy in thing.copies)
+    frames = {copy.name: copy.frame for part in model.parts for copy in part.copies}
     return Goal(
         overall=model.overall,
         parts=tuple(_part(part) for part in model.parts),
-        joints=tuple(_joint(joint) for joint in model.joints),
+        joints=tuple(_joint(joint, frames[joint.guest]) for joint in model.joints),
         assemblies=tuple(_assembly(assembly) for assembly in model.assemblies),
         coats=tuple(_coats(coating) for coating in model.coatings),
         fitted=tuple(fitted),
@@ -73,7 +77,7 @@ def _part(part: Part) -> WantedPart:
     )
 
 
-def _joint(joint: Joint) -> WantedJoint:
+def _joint(joint: Joint, guest: Frame) -> WantedJoint:
     return WantedJoint(
         id=joint.id,
         kind=joint.kind,
@@ -82,12 +86,49 @@ def _joint(joint: Joint) -> WantedJoint:
         region=joint.region,
         clearance=joint.clearance,
         patches=joint.patches,
+        haunch=_haunch(joint, guest),
+        pegs=_pegs(joint),
     )
+
+
+def _pegs(joint: Joint) -> Pegs | None:
+    tenon = joint.tenon
+    if tenon is None or not tenon.pegs:
+        return None
+    # Twin tenons share the pegs, and each gets one at least.
+    count = max(1, tenon.pegs // tenon.count) * tenon.count
+    return Pegs(count, tenon.peg, tenon.drawn)
+
+
+def _haunch(joint: Joint, guest: Frame) -> Box | None:
+    """Return the box of a haunch: from the shoulder, beside the tenon, as thick as it."""
+    if joint.tenon is None or joint.tenon.haunch is None:
+        return None
+    haunch = joint.tenon.haunch
+    (along, sign), (wide, _) = guest.axes[LENGTH], guest.axes[WIDTH]
+    low, high = list(joint.region.low), list(joint.region.high)
+    # The frame's axis runs from end R, so that a tenon at R ends where it begins.
+    if (joint.end == "R") == (sign > 0):
+        low[along] = high[along] - haunch.length
+    else:
+        high[along] = low[along] + haunch.length
+    if haunch.side > 0:
+        low[wide], high[wide] = high[wide], high[wide] + haunch.reach
+    else:
+        low[wide], high[wide] = low[wide] - haunch.reach, low[wide]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _assembly(assembly: Assembly) -> WantedAssembly:
     cure = None if assembly.cure is None else assembly.cure * TENTHS
-    return WantedAssembly(assembly.name, assembly.stage, assembly.of, assembly.glue, cure)
+    return WantedAssembly(
+        name=assembly.name,
+        stage=assembly.stage,
+        of=assembly.of,
+        glue=assembly.glue,
+        cure=cure,
+        pressed=assembly.pressed is not None,
+    )
 
 
 def _coats(coating: Coating) -> WantedCoats:

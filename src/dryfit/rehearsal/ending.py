@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.pegging import unpegged
 from dryfit.rehearsal.state import State, cuts_in_piece
 from dryfit.rehearsal.together import put_together
 from dryfit.rehearsal.zones import bored
@@ -18,7 +19,14 @@ _WAYS = ("width", "depth", "height")
 
 def at_the_end(state: State) -> None:
     """Add a fault for everything that is not as the goal wants it."""
-    for found in (_parts(state), _shapes(state), _screws(state), _glue_ups(state), _overall(state)):
+    for found in (
+        _parts(state),
+        _shapes(state),
+        _screws(state),
+        unpegged(state),
+        _glue_ups(state),
+        _overall(state),
+    ):
         state.faults += found
 
 

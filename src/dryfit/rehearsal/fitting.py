@@ -43,7 +43,8 @@ def _apart(goal: Goal, fitted: set[str]) -> list[tuple[str, ...]]:
     """Return the groups of copies that nothing holds to the piece.
 
     A glue-up holds its members; a copy that is fitted hangs on all that it has a joint with, and a
-    group with a fitted copy stands in the piece, as a loose shelf or a tray does.
+    group with a fitted copy stands in the piece, as a loose shelf or a tray does.  Two boxes with
+    no joint from one to the other are two things that stand side by side.
     """
     groups = [set(members_of(goal, assembly.name)) for assembly in goal.assemblies]
     groups += [
@@ -57,7 +58,12 @@ def _apart(goal: Goal, fitted: set[str]) -> list[tuple[str, ...]]:
         whole = [each for each in whole if not each & group]
         whole.append(group.union(*touching))
     main = max(whole, key=len, default=set())
-    return [tuple(sorted(group)) for group in whole if group is not main and not group & fitted]
+    others = [group for group in whole if group is not main and not group & fitted]
+    return [tuple(sorted(group)) for group in others if len(group) == 1 or _joined(group, goal)]
+
+
+def _joined(group: set[str], goal: Goal) -> bool:
+    return any((joint.guest in group) != (joint.host in group) for joint in goal.joints)
 
 
 def repeated(deeds: Sequence[Deed]) -> Iterator[Fault]:

@@ -63,11 +63,21 @@ class WantedPart:
 
 
 @dataclass(frozen=True, slots=True)
+class Pegs:
+    """How many pegs hold a tenon, how thick, and how far they draw it to its shoulder; mm."""
+
+    count: int
+    diameter: Fraction
+    drawn: Fraction
+
+
+@dataclass(frozen=True, slots=True)
 class WantedJoint:
     """Where two copies meet: the common region, flat for butted faces, and its clearance.
 
     `kind` is the contract's word (half lap, mortise and tenon, housing, groove, screws, ...);
-    `guest` enters or lies on `host`.  `patches` are the boxes of the region that get glue.
+    `guest` enters or lies on `host`.  `patches` are the boxes of the region that get glue.  A
+    `haunch` is a short tongue beside a tenon, which goes into the host with it.
     """
 
     id: str
@@ -77,6 +87,12 @@ class WantedJoint:
     region: Box
     clearance: Fraction
     patches: tuple[Box, ...]
+    haunch: Box | None = None
+    pegs: Pegs | None = None
+
+    def entering(self) -> tuple[Box, ...]:
+        """Return the boxes in which the two copies meet."""
+        return (self.region,) if self.haunch is None else (self.region, self.haunch)
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +100,8 @@ class WantedAssembly:
     """A glue-up: the copies and earlier assemblies in it, its glue, and a cure that the notes set.
 
     `stage` is its name in the notes, which several equal ones share; `glue` is None for the shop's
-    own; `cure` tenths of a minute in the clamps, None for what the glue needs.
+    own; `cure` tenths of a minute in the clamps, None for what the glue needs.  `pressed` by
+    weights, tape or pins it takes no clamps.
     """
 
     name: str
@@ -92,6 +109,7 @@ class WantedAssembly:
     of: tuple[str, ...]
     glue: str | None
     cure: int | None
+    pressed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedJoint
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
-from dryfit.rehearsal.zones import rooms_of
+from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
 FILLED = frozenset({"half lap", "mortise and tenon", "housing", "groove"})
 """Kinds of joints whose region is full of wood when the joint is closed."""
@@ -75,12 +75,15 @@ def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
 
 def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
     guest, host = state.copies[joint.guest], state.copies[joint.host]
-    # What is cut from both is full of neither.
+    # What is cut from both is full of neither; where a peg goes through both, it fills them.
     empty = [
         both
+        for box in joint.entering()
         for one in cuts_in_piece(guest, state.blanks[joint.guest])
         for two in cuts_in_piece(host, state.blanks[joint.host])
-        if (own := one.overlap(joint.region)) is not None and (both := own.overlap(two)) is not None
+        if (own := one.overlap(box)) is not None
+        and (both := own.overlap(two)) is not None
+        and not takes_a_peg(joint, guest, one)
     ]
     passing = [
         zone.box
@@ -103,7 +106,8 @@ def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]
 
 def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
     guest, host = state.copies[joint.guest], state.copies[joint.host]
-    wood = left_of(joint.region, cuts_in_piece(guest, state.blanks[guest.name]))
+    cuts = cuts_in_piece(guest, state.blanks[guest.name])
+    wood = [piece for box in joint.entering() for piece in left_of(box, cuts)]
     hollow = cuts_in_piece(host, state.blanks[host.name])
     full = any(
         (inside := room.overlap(host.box)) is not None and left_of(inside, hollow)

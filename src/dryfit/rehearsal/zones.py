@@ -21,10 +21,23 @@ SLIDE = Fraction(1)
 
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """A box in the piece frame from which wood may go, for a joint or for a declared shape."""
+    """A box in the piece frame from which wood may go, for a joint or for a declared shape.
+
+    A `bore` lets only holes go that are so wide, along the axis it names.
+    """
 
     box: Box
     joint: str | None
+    bore: tuple[int, Fraction] | None = None
+
+    def lets(self, cut: Box) -> bool:
+        """Return whether the zone is open to a cut of this size."""
+        return self.bore is None or is_bore(cut, *self.bore)
+
+
+def is_bore(cut: Box, axis: int, diameter: Fraction) -> bool:
+    """Return whether a cut is a hole of the diameter along the axis."""
+    return all(cut.extent(each) == diameter for each in range(3) if each != axis)
 
 
 def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
@@ -36,6 +49,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
         if guest is not None and host is not None:
             zones[guest.name] += (Zone(box, joint.id) for box in in_guest(joint, guest))
             zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
+            zones[host.name] += for_pegs(joint, guest, host)
     for part in goal.parts:
         for copy in part.copies:
             zones[copy.name] += (Zone(box, None) for box in shapes_of(copy, part.marks))
@@ -67,13 +81,29 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         yield joint.region
     elif joint.kind == "mortise and tenon":
         axis = guest.frame.axes[LENGTH][0]
-        yield _deeper(joint.region, guest.box, axis, joint.clearance)
+        for box in joint.entering():
+            yield _deeper(box, guest.box, axis, joint.clearance)
     elif joint.kind == "groove":
         yield _along_the_run(joint, guest, host)
     elif joint.kind == "buttons":
         yield from _slots_of_buttons(joint, guest, host)
     elif joint.kind == "screws":
         yield _through(joint.region, host)
+
+
+def for_pegs(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Zone]:
+    """Yield where the host is bored for the pegs of a tenon: across its mortise, right through."""
+    if joint.pegs is not None:
+        axis = guest.frame.axes[THICKNESS][0]
+        low, high = joint.region.low, joint.region.high
+        whole = Box(_with(low, axis, host.box.low[axis]), _with(high, axis, host.box.high[axis]))
+        yield Zone(whole, joint.id, (axis, joint.pegs.diameter))
+
+
+def takes_a_peg(joint: WantedJoint, guest: WantedCopy, cut: Box) -> bool:
+    """Return whether a cut is a hole for one of the joint's pegs."""
+    axis = guest.frame.axes[THICKNESS][0]
+    return joint.pegs is not None and is_bore(cut, axis, joint.pegs.diameter)
 
 
 def bored(joint: WantedJoint) -> int | None:
@@ -93,11 +123,12 @@ def rooms_of(joint: WantedJoint, guest: WantedCopy, wood: Iterable[Box]) -> Iter
     tenon = joint.kind == "mortise and tenon"
     axis = guest.frame.axes[LENGTH][0] if tenon else depth_axis(joint, guest)
     at_low = _at_low_end(joint.region, guest.box, axis)
+    ends = {box.low[axis] if at_low else box.high[axis] for box in joint.entering()}
     for box in wood:
         low, high = box.low[axis], box.high[axis]
-        if at_low and low == joint.region.low[axis]:
+        if at_low and low in ends:
             yield Box(_with(box.low, axis, low - joint.clearance), _with(box.high, axis, low))
-        elif not at_low and high == joint.region.high[axis]:
+        elif not at_low and high in ends:
             yield Box(_with(box.low, axis, high), _with(box.high, axis, high + joint.clearance))
 
 

@@ -79,6 +79,13 @@ def test_too_few_clamps_in_the_shop_are_all_taken() -> None:
     assert frame.with_operation(GLUE, held=helped).faults() == ()
 
 
+def test_a_glue_up_without_clamps_is_pressed_by_what_the_notes_say() -> None:
+    frame = with_rows(built(FRAME), GLUE).with_operation(GLUE, held=())
+    assert "nothing presses its joints together" in frame.faults()[0].message
+    weighed = tuple(replace(each, pressed=True) for each in frame.goal.assemblies)
+    assert replace(frame, goal=replace(frame.goal, assemblies=weighed)).faults() == ()
+
+
 def test_a_panel_is_pressed_all_along() -> None:
     """At both ends and at most 300 apart (TRADE A9.4), by bars over its width and two cauls."""
     board = built("glued_board")

@@ -146,9 +146,7 @@ def _taken(
 def _wood_gone(
     state: State, copy: WantedCopy, blank: Blank, taken: tuple[Ranges, ...]
 ) -> Iterator[Trouble]:
-    free = [
-        _in_part(copy, zone.box) for zone in state.zones[copy.name] if zone.box.overlap(copy.box)
-    ]
+    zones = [zone for zone in state.zones[copy.name] if zone.box.overlap(copy.box)]
     gone = [box_of(ranges) for ranges in blank.cuts]
     along, across, deep = sizes_of(copy)
     whole = Box((ZERO, ZERO, ZERO), (along, across, deep))
@@ -161,7 +159,9 @@ def _wood_gone(
             )
         # What still stands over at the far end and edge is waste.
         inside = box.overlap(whole)
-        wanted = left_of(inside, [box_of(each) for each in free]) if inside else ()
+        in_piece = copy.frame.to_piece(copy.box, ranges)
+        free = [box_of(_in_part(copy, zone.box)) for zone in zones if zone.lets(in_piece)]
+        wanted = left_of(inside, free) if inside else ()
         if wanted:
             piece = wanted[0]
             where = " x ".join(

@@ -99,14 +99,14 @@ def _held(deed: Deed, off: int, shop: Shop) -> Iterator[Fault]:
 def _rows(deed: Deed, goal: Goal, shop: Shop) -> Iterator[Fault]:
     """Yield rows of clamps that cannot close the joints (TRADE A9.4, C3.1, C3.2).
 
-    An assembly without any row is held by weights, tape or pins, which the notes may ask for.
+    What the notes want pressed by weights, tape or pins takes no clamps.
     """
-    said = deed.operation.glue_up
+    said, assembly = deed.operation.glue_up, assembly_of(deed.operation, goal)
     if said is None:
         return
-    if assembly_of(deed.operation, goal) is None:
+    if assembly is None:
         yield from _panel_rows(deed, said.clamps, goal, shop)
-    elif said.clamps:
+    elif not assembly.pressed:
         yield from _assembly_rows(deed, said.clamps, goal, shop)
 
 
@@ -134,6 +134,9 @@ def _assembly_rows(
 ) -> Iterator[Fault]:
     """Yield where no bar spans what tenons pull together, or a lap has no clamp of its own."""
     closed = _closed(deed.operation, goal)
+    if closed and not rows:
+        yield _fault(deed, "nothing presses its joints together", "clamps, or weights in the notes")
+        return
     whole = spanning(tuple(copy.box for copy in _copies(standing_for(deed.subject, goal), goal)))
     frames = {copy.name: copy.frame for part in goal.parts for copy in part.copies}
     axes = {frames[j.guest].axes[0][0] for j in closed if j.kind == "mortise and tenon"}
