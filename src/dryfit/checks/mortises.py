@@ -88,12 +88,13 @@ def _pair(model: Model, part: Part, copy: Copy, one: Placed, two: Placed) -> Dia
     wall = _wall(box, other)
     if wall <= 0:
         shared = -wall
+        deep = show(shared, fitted=True)  # whole steps of the page might say that it is nothing
         return finding(
             "H05",
             "mortises-collide",
             Severity.ERROR,
             f"{copy.name}: the mortises for {names} "
-            + (f"collide by {show(shared)}" if shared else "meet"),
+            + (f"collide by {deep}" if model.display.rounded(shared, fitted=True) else "meet"),
             first.span,
             figures={"overlap": shared},
             remedy=_apart(model, part, copy, ((first, box), (second, other))),
@@ -105,7 +106,7 @@ def _pair(model: Model, part: Part, copy: Copy, one: Placed, two: Placed) -> Dia
         "H05",
         "mortises-close",
         Severity.WARNING,
-        f"{copy.name}: only {show(wall)} of wood between the mortises for {names}",
+        f"{copy.name}: only {show(wall, fitted=True)} of wood between the mortises for {names}",
         first.span,
         figures={"wall": wall},
         remedy=_apart(model, part, copy, ((first, box), (second, other))),

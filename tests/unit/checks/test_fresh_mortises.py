@@ -81,3 +81,10 @@ def test_no_length_of_nothing_or_less_is_offered() -> None:
     assert told
     for each in told:
         assert "-" not in each.message + each.hints[0].message
+
+
+def test_mortises_that_collide_by_less_than_the_page_shows_do_not_collide_by_nothing() -> None:
+    text = changed(STOOL, ("nearest 0.5", "nearest 1"), ("tenon 28", "tenon 29.3"))
+    (told,) = [each for each in checked(text).findings if each.code == "mortises-collide"]
+    # The other mortise begins 50 - 4 - 12 - 4 = 30 in; the mortise is 29.3 + 1 deep.
+    assert told.message.endswith("collide by 0.3")

@@ -13,7 +13,6 @@ BLOCKS = {block.name: block for block in shipped()}
 # A board thicker than its post, or a tenon longer than the post is deep, is refused by checks of
 # the trade and not by the range: the other parameter has to go with it.
 GOES_WITH = {
-    ("apron base", "leg", "least"): "board 14 mm, reveal 0 mm",
     ("apron base", "board", "most"): "leg 70 mm",
 }
 
@@ -61,6 +60,12 @@ def test_both_ends_of_each_range_can_be_built(name: str, parameter: str, end: st
     extra = GOES_WITH.get((name, parameter, end))
     found = checked(used(name, f"{setting}, {extra}" if extra else setting))
     assert [finding.message for finding in errors(found)] == []
+
+
+@pytest.mark.parametrize("leg", [30, 31, 34, 37, 38, 45, 52, 70, 100])
+def test_an_apron_base_has_aprons_that_suit_its_legs_whatever_these_are(leg: int) -> None:
+    """Tenons half a leg long leave 3 mm between them where aprons are 2/5 of it, set back 2."""
+    assert codes(checked(used("apron base", f"leg {leg} mm"))) == []
 
 
 @pytest.mark.parametrize(("name", "parameter", "end"), list(above_nothing()))

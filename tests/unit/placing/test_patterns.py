@@ -48,8 +48,9 @@ def test_the_inside_takes_its_place_from_the_instance() -> None:
     # The base stands 50 in from the piece; its height is what the top leaves: 720 - 20.
     assert found["base > front left post"] == box((50, 50, 0), (100, 100, 700))
     assert found["base > back right post"] == box((900, 400, 0), (950, 450, 700))
-    # 900 wide less two posts of 50, and a tenon of half a post at either end, set back 3.
-    assert found["base > front long apron"] == box((75, 53, 630), (925, 75, 700))
+    # 900 wide less two posts of 50, and a tenon of half a post at either end, set back 2;
+    # aprons are 2/5 of 50 thick.
+    assert found["base > front long apron"] == box((75, 52, 630), (925, 72, 700))
 
 
 def test_equal_parts_of_several_instances_are_one_part_and_one_operation() -> None:
