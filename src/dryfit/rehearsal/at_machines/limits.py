@@ -17,6 +17,8 @@ from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.shop.shop import Station
 
 Limits = Mapping[str, Fraction]
+PARTING = frozenset({"rip", "width"})
+"""Kinds of operations at the rip fence that saw right through."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,20 +97,36 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
     own = job.tools.accessories.get(str(accessory.value)) if accessory else None
     if own is None or own.longest is None:
         yield from _least("length", long, job.limits, "shortest_rip")
-        yield from _set_at_least(job.axes, "fence", job.limits, "narrowest_rip")
         yield from _set_at_most(job.axes, "fence", job.limits, "widest_rip")
+        if job.operation.kind in PARTING:
+            # A groove severs nothing: its cutter may stand in a strip of waste at the fence (B0).
+            yield from _set_at_least(job.axes, "fence", job.limits, "narrowest_rip")
+            yield from _turning(job)
         return
     yield from _least("length", long, job.limits, "shortest_crosscut")
     if job.sets("stop"):
         yield from _set_at_most(job.axes, "stop", {"longest": own.longest}, "longest")
 
 
+def _turning(job: Job) -> Iterator[Trouble]:
+    """Yield a piece shorter along the fence than it is wide from it, which is thrown (A6.2)."""
+    long, fence = job.sizes[0], job.axes.get("fence")
+    if fence is None or not isinstance(fence.value, Fraction) or long >= fence.value:
+        return
+    yield Trouble(
+        Reason.MACHINE,
+        f"its length of {float(long):g} at the fence is less than its width of "
+        f"{float(fence.value):g}: it turns at the blade",
+        "a piece at least as long as wide, or another way",
+    )
+
+
 def _router_table(job: Job) -> Iterator[Trouble]:
     long, _, thick = job.sizes
     yield from _least("thickness", thick, job.limits, "thinnest")
     yield from _set_at_most(job.axes, "height", job.limits, "depth")
-    stop = job.axes.get("stop")
-    if stop is not None and stop.to == "near" and job.operation.kind in {"housing", "lap"}:
+    stop = job.axes.get("stop") if job.sets("stop") else None
+    if stop is not None and stop.to == "near":
         # Cut across on a mitre sled, which carries short parts and takes no long ones.
         yield from _most("length", long, job.limits, "longest")
     else:
