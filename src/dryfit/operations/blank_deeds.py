@@ -7,7 +7,7 @@ from fractions import Fraction
 from dryfit.operations.blanks import Blank
 from dryfit.operations.minutes import tenths
 from dryfit.operations.words import all_of, spoken
-from dryfit.plan.operation import Operation, Work
+from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Hold, Setting
 
 
@@ -19,8 +19,12 @@ def operation(
     exact: Fraction,
     sentence: str,
     hold: Hold | None = None,
+    why: Detail = (),
 ) -> Operation:
-    """Return one deed on all pieces of a blank; `exact` are its tenths before rounding."""
+    """Return one deed on all pieces of a blank; `exact` are its tenths before rounding.
+
+    `why` says what keeps a machine from it, where the shop has one.
+    """
     return Operation(
         id=f"{blank.subject} / {what}",
         kind=what,
@@ -30,6 +34,7 @@ def operation(
         work=(Work(blank.subject, blank.pieces, (), hold, ()),),
         tenths=tenths(exact),
         sentence=sentence,
+        details=(why,) if why else (),
     )
 
 

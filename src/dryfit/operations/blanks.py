@@ -54,7 +54,7 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         pieces=pieces,
         each=each,
         count=-(-len(pieces) // each),
-        length=_rough_length(part, each, model, shop),
+        length=rough_length(part, each, model.display.unit, shop),
         width=jointed + room[_rip_allowance(shop)],
         thickness=_rough_thickness(part, to_thickness, model, shop),
         to_thickness=to_thickness,
@@ -87,7 +87,7 @@ def _ganged(part: Part, shop: Shop) -> int:
     each = 1
     while (
         each < len(part.copies)
-        and _gang_length(part, each + 1, shop) <= (shop.allowances["longest_gang"])
+        and gang_length(part, each + 1, shop) <= (shop.allowances["longest_gang"])
     ):
         each += 1
     # Equal gangs: four parts of which three would fit are cut from two blanks of two.
@@ -95,7 +95,8 @@ def _ganged(part: Part, shop: Shop) -> int:
     return -(-len(part.copies) // blanks)
 
 
-def _gang_length(part: Part, each: int, shop: Shop) -> Fraction:
+def gang_length(part: Part, each: int, shop: Shop) -> Fraction:
+    """Return the length in mm that a blank of `each` copies needs, its ends included."""
     return part.length * each + crosscut_kerf(shop) * (each - 1) + _ends(part, shop)
 
 
@@ -106,10 +107,39 @@ def _ends(part: Part, shop: Shop) -> Fraction:
     return max(snipe, least)
 
 
-def _rough_length(part: Part, each: int, model: Model, shop: Shop) -> Fraction:
-    step = ROUGH_STEP_IN if model.display.unit == "in" else ROUGH_STEP_MM
-    steps = _gang_length(part, each, shop) / step
+def shortest_fed(shop: Shop) -> Fraction:
+    """Return the shortest piece that jointer, planer and rip fence all take, 0 without them.
+
+    A blank is left that long until it is cut to length (TRADE A6.1, common practice).
+    """
+    wanted = (
+        ("jointer", "shortest"),
+        ("jointer", "shortest_edge"),
+        ("planer", "shortest"),
+        ("table saw", "shortest_rip"),
+    )
+    return max(
+        (
+            shop.stations[name].limits.get(limit, Fraction(0))
+            for name, limit in wanted
+            if name in shop.stations
+        ),
+        default=Fraction(0),
+    )
+
+
+def rough_length(part: Part, each: int, unit: str, shop: Shop) -> Fraction:
+    """Return the length in mm of a blank of `each` copies, in whole steps of the maker's unit."""
+    step = ROUGH_STEP_IN if unit == "in" else ROUGH_STEP_MM
+    steps = max(gang_length(part, each, shop), shortest_fed(shop)) / step
     return step * -(-steps.numerator // steps.denominator)
+
+
+def fed_length(part: Part, unit: str, shop: Shop) -> Fraction:
+    """Return the length in mm of what is fed until the part is cut to length."""
+    if part.stock == "sheet":
+        return part.length
+    return rough_length(part, 1 if part.staves else _ganged(part, shop), unit, shop)
 
 
 def _rip_allowance(shop: Shop) -> str:
@@ -117,7 +147,10 @@ def _rip_allowance(shop: Shop) -> str:
 
 
 def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Shop) -> Fraction:
-    """Return the thinnest rough board on hand that is thick enough, or the usual allowance."""
+    """Return the thinnest rough board on hand that is thick enough, or the usual allowance.
+
+    Nothing is chosen that is thinner than the jointer takes.
+    """
     least = to_thickness + shop.allowances["facing"] + shop.allowances["hand_margin"]
     enough = [
         line.sizes[2]
@@ -127,5 +160,7 @@ def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Sho
         and line.sizes[2] is not None
         and line.sizes[2] >= least
     ]
-    usual = to_thickness + shop.allowances["rough_thickness"]
+    jointer = shop.stations.get("jointer")
+    thinnest = jointer.limits.get("thinnest", Fraction(0)) if jointer is not None else Fraction(0)
+    usual = max(to_thickness + shop.allowances["rough_thickness"], thinnest)
     return min((thickness for thickness in enough if thickness is not None), default=usual)

@@ -30,7 +30,8 @@ class CrossMachine:
 
     `family` is the cutter's name in the shop file, `cutter` the name with the width that it is
     built to, `width` the cut of one pass, `highest` the greatest height above the table, `base`
-    the floor under the work, `longest` the farthest stop, `rate` the shop's kind of minutes.
+    the floor under the work, `longest` the farthest stop, `rate` the shop's kind of minutes;
+    `shortest` and `thinnest` are what the machine takes of a part.
     """
 
     station: str
@@ -43,6 +44,8 @@ class CrossMachine:
     highest: Fraction
     longest: Fraction | None
     rate: str
+    shortest: Fraction = Fraction(0)
+    thinnest: Fraction = Fraction(0)
 
     def reaches(self, site: Site) -> bool:
         """Return whether the machine can cut the site at all."""
@@ -52,6 +55,8 @@ class CrossMachine:
             and goes_across(site)
             and wide(feature) >= self.width
             and feature.depth + self.base <= self.highest
+            and site.part.length >= self.shortest
+            and site.part.thickness >= self.thinnest
         )
 
     def passes(self, feature: Feature) -> int:

@@ -6,8 +6,10 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Range
 from dryfit.operations import machines, naming, setting_of
+from dryfit.operations.blanks import fed_length
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
+from dryfit.operations.machine_limits import Piece, grooved_at_saw, routed_along
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
 from dryfit.operations.router_stops import stops_in_words
@@ -37,10 +39,10 @@ def cuts_by(way: str, site: Site, display: Display, shop: Shop) -> tuple[Cut, ..
     if way == HAND:
         return (hand_cut(site, shop),)
     if way == ROUTER:
-        return _on_router(site, shop)
+        return _on_router(site, display, shop)
     if not runs_through(site):
         return ()
-    return _by_blade(site, shop) if way == BLADE else _by_dado(site, display, shop)
+    return _by_blade(site, display, shop) if way == BLADE else _by_dado(site, display, shop)
 
 
 def runs_through(site: Site) -> bool:
@@ -56,11 +58,19 @@ def _fence_surface(site: Site) -> str:
     return "E" if site.feature.surface in {"F", "B"} else "F"
 
 
+def _fed(site: Site, display: Display, shop: Shop) -> Piece:
+    """Return what runs along the fence: from end to end a groove is cut before the length."""
+    _, width, thickness = site.sizes
+    through = runs_through(site)
+    length = fed_length(site.part, display.unit, shop) if through else site.part.length
+    return Piece(length, width, thickness)
+
+
 def _metres(site: Site) -> Fraction:
     return (site.feature.along[1] - site.feature.along[0]) / METRE
 
 
-def _by_blade(site: Site, shop: Shop) -> tuple[Cut, ...]:
+def _by_blade(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     station = shop.stations.get(machines.SAW)
     if station is None:
         return ()
@@ -69,7 +79,7 @@ def _by_blade(site: Site, shop: Shop) -> tuple[Cut, ...]:
         return ()
     if site.feature.depth > station.limits["depth"]:
         return ()
-    return _passes_on_saw(site, blade, blade.name, blade.widest, shop)
+    return _passes_on_saw(site, blade, blade.name, blade.widest, display, shop)
 
 
 def _by_dado(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
@@ -81,15 +91,17 @@ def _by_dado(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
         return ()
     built = machines.widest_dado(dado, _width(site))
     name = f"{dado.name} {display.shown(built, fitted=True)}"
-    return _passes_on_saw(site, dado, name, built, shop)
+    return _passes_on_saw(site, dado, name, built, display, shop)
 
 
 def _passes_on_saw(
-    site: Site, cutter: Cutter, name: str, kerf: Fraction, shop: Shop
+    site: Site, cutter: Cutter, name: str, kerf: Fraction, display: Display, shop: Shop
 ) -> tuple[Cut, ...]:
     overlap = shop.allowances["dado_overlap" if cutter.kind == "set" else "blade_overlap"]
     count = number_of_passes(_width(site), kerf, overlap)
     positions = fence_positions(site.feature.across[0], _width(site), kerf, count)
+    if not grooved_at_saw(_fed(site, display, shop), positions, shop):
+        return ()
     accessory = shop.accessory(RIP_FENCE)
     base = accessory.base if accessory is not None else Fraction(0)
     fence = _fence_surface(site)
@@ -148,10 +160,11 @@ def _tests(site: Site) -> int:
     return 0 if site.feature.mate is None else 1
 
 
-def _on_router(site: Site, shop: Shop) -> tuple[Cut, ...]:
+def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     width = _width(site)
     bit = _router_bit(site, shop)
-    if bit is None:
+    fed = _fed(site, display, shop)
+    if bit is None or not routed_along(fed, machines.ROUTER_TABLE, shop):
         return ()
     depths = _depth_steps(site, shop)
     fence = _fence_surface(site)

@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
+from dryfit.operations.machine_limits import Piece, why_not_at_mitre_saw, why_not_on_sled
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.sides import edge_at_fence_behind, edge_at_sled_fence
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
-from dryfit.plan.operation import Operation, Work
+from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Hold, Setting
 from dryfit.shop.shop import Shop
 
@@ -26,28 +27,33 @@ END_CHECK = "ends square, and all parts of one length when stood side by side"
 
 @dataclass(frozen=True, slots=True)
 class LengthWay:
-    """Where a part is cut to length: the station, whether a stop is used, on an accessory."""
+    """Where a part is cut to length: the station, whether a stop is used, on an accessory.
+
+    `why_not` says what keeps the saws from it where it is cut by hand.
+    """
 
     station: str
     stop: bool
     accessory: str | None
+    why_not: Detail = ()
 
 
-def way_to_length(part: Part, shop: Shop) -> LengthWay:
-    """Return the first way that the shop's machines allow."""
+def way_to_length(part: Part, fed: Fraction, shop: Shop) -> LengthWay:
+    """Return the first way that the shop's machines allow; `fed` is the length of the blank."""
+    piece = Piece(fed, part.width, part.thickness)
     sled = shop.accessory(SLED)
-    on_sled = sled is not None and through_cuts.can_saw_through(part.thickness, SLED, shop)
+    why_not = why_not_on_sled(piece, SLED, shop)
     reach = sled.longest if sled is not None else None
-    if on_sled and (reach is None or part.length <= reach):
+    if why_not is None and (reach is None or part.length <= reach):
         return LengthWay("table saw", stop=True, accessory=SLED)
-    mitre_saw = shop.stations.get(MITRE_SAW)
-    if mitre_saw is not None and _fits(part, mitre_saw.limits["widest"], mitre_saw.limits["depth"]):
-        return LengthWay(
-            MITRE_SAW, stop=part.length <= mitre_saw.limits["longest_stop"], accessory=None
-        )
-    if on_sled:
+    not_at_mitre_saw = why_not_at_mitre_saw(piece, shop)
+    if not_at_mitre_saw is None:
+        longest = shop.stations[MITRE_SAW].limits.get("longest_stop")
+        at_stop = longest is None or part.length <= longest
+        return LengthWay(MITRE_SAW, stop=at_stop, accessory=None)
+    if why_not is None:
         return LengthWay("table saw", stop=False, accessory=SLED)
-    return LengthWay("bench", stop=False, accessory=None)
+    return LengthWay("bench", stop=False, accessory=None, why_not=why_not or not_at_mitre_saw)
 
 
 def cut_to_length(
@@ -67,6 +73,7 @@ def cut_to_length(
         tenths=tenths(worked(shop, rate, each=cuts)),
         sentence=_sentence(part, way),
         check=END_CHECK if len(part.copies) > 1 else "ends square",
+        details=(way.why_not,) if way.why_not else (),
     )
 
 
@@ -132,7 +139,3 @@ def _sentence(part: Part, way: LengthWay) -> str:
     if way.station == "bench":
         return f"Knife the length of {all_of(part)} all round, saw beside the line, plane to it"
     return f"Square one end of {all_of(part)}, then cut to a knife line at the length"
-
-
-def _fits(part: Part, widest: Fraction, depth: Fraction) -> bool:
-    return part.width <= widest and part.thickness <= depth

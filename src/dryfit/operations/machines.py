@@ -70,6 +70,7 @@ def router_for(site: Site, shop: Shop) -> CrossMachine | None:
         highest=station.limits["depth"],
         longest=station.limits["longest"],
         rate="router cross pass",
+        thinnest=station.limits.get("thinnest", Fraction(0)),
     )
     return machine if machine.reaches(site) else None
 
@@ -90,6 +91,7 @@ def _on_sled(
 ) -> CrossMachine:
     sled = shop.accessory(SLED)
     assert sled is not None
+    limits = shop.stations[SAW].limits
     return CrossMachine(
         station=SAW,
         accessory=sled.name,
@@ -101,4 +103,6 @@ def _on_sled(
         highest=highest,
         longest=sled.longest,
         rate="lap pass",
+        shortest=limits.get("shortest_crosscut", Fraction(0)),
+        thinnest=limits.get("thinnest", Fraction(0)),
     )

@@ -8,7 +8,17 @@ from fractions import Fraction
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blank_deeds import operation, pieces_of
-from dryfit.operations.blanks import Blank
+from dryfit.operations.blanks import Blank, gang_length, shortest_fed
+from dryfit.operations.machine_limits import (
+    JOINTER,
+    PLANER,
+    Piece,
+    why_not_at_mitre_saw,
+    why_not_jointed_edge,
+    why_not_jointed_face,
+    why_not_planed,
+    why_not_ripped,
+)
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
@@ -31,7 +41,7 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     """
     rips, why_rips = rough_ripped(blank, shop)
     rows = [
-        _with_size(_rough_length(blank, shop), blank),
+        _with_size(_rough_length(blank, shop), blank, shop),
         *rips,
         _face(blank, shop),
         _edge(blank, shop),
@@ -52,68 +62,79 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
     return Batch(operations=tuple(rows), rules=chained(rows, reasons), findings=found)
 
 
-def _with_size(row: Operation, blank: Blank) -> Operation:
-    ganged = (
-        f"Each blank makes {blank.each}: short parts stay together, so that the planer bites "
-        "deeper at two ends only"
-    )
-    return replace(
-        row,
-        rough=(blank.length, blank.width, blank.thickness),
-        details=((ganged,),) if blank.each > 1 else (),
-    )
+def _with_size(row: Operation, blank: Blank, shop: Shop) -> Operation:
+    details = row.details
+    if blank.each > 1:
+        ganged = (
+            f"Each blank makes {blank.each}: short parts stay together, so that the planer bites "
+            "deeper at two ends only"
+        )
+        details = (*details, (ganged,))
+    shortest = shortest_fed(shop)
+    if gang_length(blank.part, blank.each, shop) < shortest:
+        longer = ("Left long until its length is cut: no machine takes less than ", shortest)
+        details = (*details, longer)
+    return replace(row, rough=(blank.length, blank.width, blank.thickness), details=details)
 
 
 def _rough_length(blank: Blank, shop: Shop) -> Operation:
-    station = "mitre saw" if "mitre saw" in shop.stations else "bench"
-    kind = "rough crosscut" if station != "bench" else "hand crosscut"
-    settings = setting_of.known_to(shop, station, (setting_of.angle("angle"),))
+    # Half the width at a time: a wide board is turned over, and its rough end may be uneven.
+    half = Piece(blank.length, blank.width / 2, blank.thickness)
+    why_not = why_not_at_mitre_saw(half, shop)
+    station, rate, why = "mitre saw", "rough crosscut", why_not or ()
+    if why_not is not None:
+        station, rate = "bench", "hand crosscut"
+    elif why_not_at_mitre_saw(replace(half, width=blank.width), shop) is not None:
+        why = (
+            "Wider than the saw cuts: turn the board over, and meet the cut from its other side",
+        )
     return operation(
         blank,
         "rough length",
         station,
-        settings,
-        worked(shop, kind, each=blank.count),
+        setting_of.known_to(shop, station, (setting_of.angle("angle"),)),
+        worked(shop, rate, each=blank.count),
         f"Cut {pieces_of(blank)} from the boards, to chalk marks",
+        why=why,
     )
 
 
 def _face(blank: Blank, shop: Shop) -> Operation:
-    return _jointed(blank, shop, "face", "Make one face of {} true", width=blank.width)
-
-
-def _edge(blank: Blank, shop: Shop) -> Operation:
-    return _jointed(blank, shop, "edge", "Joint one edge of {} square to the true face")
-
-
-def _second_edge(blank: Blank, shop: Shop) -> Operation:
+    piece = Piece(blank.length, blank.width, blank.thickness)
     return _jointed(
-        blank, shop, "second edge", "Joint the second edge of {}, each pair folded like a book"
+        blank, shop, "face", "Make one face of {} true", why_not_jointed_face(piece, shop)
     )
 
 
+def _edge(blank: Blank, shop: Shop) -> Operation:
+    piece = Piece(blank.length, blank.width, blank.thickness)
+    sentence = "Joint one edge of {} square to the true face"
+    return _jointed(blank, shop, "edge", sentence, why_not_jointed_edge(piece, shop))
+
+
+def _second_edge(blank: Blank, shop: Shop) -> Operation:
+    piece = Piece(blank.length, blank.sawn_width, blank.to_thickness)
+    sentence = "Joint the second edge of {}, each pair folded like a book"
+    return _jointed(blank, shop, "second edge", sentence, why_not_jointed_edge(piece, shop))
+
+
 def _jointed(
-    blank: Blank, shop: Shop, what: str, sentence: str, width: Fraction = Fraction(0)
+    blank: Blank, shop: Shop, what: str, sentence: str, why_not: Detail | None
 ) -> Operation:
     metres = blank.length * blank.count / METRE
     rate = "joint face" if what == "face" else "joint edge"
     said = sentence.format(pieces_of(blank))
     exact = worked(shop, rate, each=blank.count, per_metre=metres)
-    jointer = shop.stations.get("jointer")
-    if (
-        jointer is None
-        or width > jointer.limits["widest"]
-        or blank.length < jointer.limits["shortest"]
-    ):
+    if why_not is not None:
         by_hand = (
             hand_planed(blank, shop.allowances["facing"], shop)
             if what == "face"
             else exact * shop.by_hand
         )
-        return operation(blank, what, "bench", (), by_hand, f"{said} with a plane")
+        return operation(blank, what, "bench", (), by_hand, f"{said} with a plane", why=why_not)
     settings = setting_of.known_to(
         shop,
-        "jointer",
+        JOINTER,
         (
             setting_of.plain("depth", shop.allowances["facing"] / 2),
             setting_of.angle("fence", Fraction(90)),
@@ -121,7 +142,7 @@ def _jointed(
     )
     down = "F" if what == "face" else "E" if what == "edge" else "E2"
     hold = Hold(down, None if what == "face" else "F", None)
-    return operation(blank, what, "jointer", settings, exact, said, hold)
+    return operation(blank, what, JOINTER, settings, exact, said, hold)
 
 
 def _thickness(blank: Blank, shop: Shop) -> Operation:
@@ -131,25 +152,17 @@ def _thickness(blank: Blank, shop: Shop) -> Operation:
     metres = blank.length * blank.count / METRE
     exact = worked(shop, "planer pass", each=blank.count, per_metre=metres) * passes
     sentence = f"Plane {pieces_of(blank)} to thickness"
-    planer = shop.stations.get("planer")
-    if (
-        planer is None
-        or blank.width > planer.limits["widest"]
-        or blank.length < planer.limits["shortest"]
-    ):
-        return operation(
-            blank,
-            "thickness",
-            "bench",
-            (),
-            hand_planed(blank, off, shop),
-            f"{sentence} by hand, to a gauge line",
-        )
+    piece = Piece(blank.length, blank.width, blank.thickness)
+    why_not = why_not_planed(piece, blank.to_thickness, shop)
+    if why_not is not None:
+        by_hand = f"{sentence} by hand, to a gauge line"
+        exact = hand_planed(blank, off, shop)
+        return operation(blank, "thickness", "bench", (), exact, by_hand, why=why_not)
     settings = setting_of.known_to(
-        shop, "planer", (setting_of.plain("thickness", blank.to_thickness),)
+        shop, PLANER, (setting_of.plain("thickness", blank.to_thickness),)
     )
     said = f"{sentence}, all in one go"
-    row = operation(blank, "thickness", "planer", settings, exact, said, Hold("F", None, None))
+    row = operation(blank, "thickness", PLANER, settings, exact, said, Hold("F", None, None))
     return replace(row, details=(_test_piece(shop),))
 
 
@@ -161,7 +174,9 @@ def _test_piece(shop: Shop) -> Detail:
 def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
     metres = blank.length * blank.count / METRE
     sentence = f"Rip {pieces_of(blank)} to width"
-    if not through_cuts.can_saw_through(blank.to_thickness, through_cuts.RIP_FENCE, shop):
+    piece = Piece(blank.length, blank.width, blank.to_thickness)
+    why_not = why_not_ripped(piece, blank.sawn_width, shop)
+    if why_not is not None:
         return operation(
             blank,
             "width",
@@ -169,6 +184,7 @@ def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
             (),
             worked(shop, "joint edge", each=blank.count, per_metre=metres) * shop.by_hand,
             f"Saw and plane {pieces_of(blank)} to width, to a gauge line",
+            why=why_not,
         )
     settings = through_cuts.rip_settings(
         blank.to_thickness, rip_height, blank.sawn_width, "E", shop

@@ -10,6 +10,7 @@ from dryfit.operations import naming, setting_of
 from dryfit.operations.by_hand import hand_cut, marked_limits, through_deeds
 from dryfit.operations.cross_cuts import A_HAIR
 from dryfit.operations.cut import Cut, Site
+from dryfit.operations.machine_limits import under_spindle
 from dryfit.operations.minutes import worked
 from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
 from dryfit.plan.operation import Detail
@@ -34,7 +35,7 @@ def mortise_cut(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
     if site.feature.surface in FACES:
         for station in (MORTISER, DRILL_PRESS):
             cutter = exact_cutter(station, width, shop)
-            if cutter is not None and _deep_enough(site, station, shop):
+            if cutter is not None and _within_reach(site, station, "R", shop):
                 marks = (marked_limits(site),) if to_marks else ()
                 return _plunged(site, station, cutter, marks, shop)
     return hand_cut(site, shop)
@@ -83,8 +84,13 @@ def _throat(station: str, shop: Shop) -> Fraction | None:
     return shop.stations[station].limits.get("throat")
 
 
-def _deep_enough(site: Site, station: str, shop: Shop) -> bool:
-    return site.feature.depth <= shop.stations[station].limits["depth"]
+def _within_reach(site: Site, station: str, end: str, shop: Shop) -> bool:
+    """Return whether the station holds the part, goes as deep, and reaches it past its column."""
+    if site.feature.depth > shop.stations[station].limits["depth"]:
+        return False
+    fence, _ = fence_and_side(site, end, _throat(station, shop))
+    half = (site.feature.across[1] - site.feature.across[0]) / 2
+    return under_spindle(site.part.length, from_fence(site, fence) + half, station, shop)
 
 
 def plunges(feature: Feature, cutter: Fraction, step: Fraction) -> int:
@@ -144,10 +150,14 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
     """Return the cut of a hole; `to_marks` where the part has too many holes for stops."""
     feature = site.feature
     drill = drill_for(feature, display, shop)
-    if drill is None or feature.surface not in FACES or not _deep_enough(site, DRILL_PRESS, shop):
+    end, middle = nearest_end(site)
+    if (
+        drill is None
+        or feature.surface not in FACES
+        or not _within_reach(site, DRILL_PRESS, end, shop)
+    ):
         return hand_cut(site, shop)
     half = drill.widest / 2
-    end, middle = nearest_end(site)
     down = OPPOSITE[feature.surface]
     fence, side = fence_and_side(site, end, _throat(DRILL_PRESS, shop))
     if to_marks and from_fence(site, fence) == feature.across[0]:

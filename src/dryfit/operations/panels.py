@@ -10,11 +10,18 @@ from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.blanks import Blank
 from dryfit.operations.gluing import lag_of, lags_of
+from dryfit.operations.machine_limits import (
+    JOINTER,
+    PLANER,
+    Piece,
+    why_not_jointed_edge,
+    why_not_planed,
+    why_not_ripped,
+)
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
-from dryfit.operations.rough_rips import JOINTER
-from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
-from dryfit.plan.operation import GlueUp, Held, Operation, Rule, Work
+from dryfit.operations.through_cuts import rip_settings
+from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 
@@ -171,16 +178,17 @@ def _closing(panel: GluedPanel, count: int, shop: Shop) -> int:
 def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
     blank, part = panel.blank, panel.blank.part
     names = tuple(copy.name for copy in part.copies)
-    planer = shop.stations.get("planer")
-    if planer is not None and panel.width <= planer.limits["widest"]:
+    piece = Piece(blank.length, panel.width, blank.to_thickness)
+    why_not = why_not_planed(piece, part.thickness, shop)
+    if why_not is None:
         metres = blank.length * len(names) / METRE
         return Operation(
             id=f"{part.name} / flatten",
             kind="flatten",
-            station="planer",
+            station=PLANER,
             part=part.name,
             settings=setting_of.known_to(
-                shop, "planer", (setting_of.plain("thickness", part.thickness),)
+                shop, PLANER, (setting_of.plain("thickness", part.thickness),)
             ),
             work=(Work(part.name, names, (), Hold("F", None, None), ()),),
             tenths=tenths(worked(shop, "planer pass", each=len(names), per_metre=metres) * 2),
@@ -195,11 +203,9 @@ def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
         settings=(),
         work=(Work(part.name, names, (), None, ()),),
         tenths=tenths(worked(shop, "flatten panel", each=len(names), per_square_metre=area)),
-        sentence="Flatten the panel by hand on both faces, to thickness: it is wider than the "
-        "planer"
-        if planer is not None
-        else "Flatten the panel by hand on both faces, to thickness",
+        sentence="Flatten the panel by hand on both faces, to thickness",
         check="a straight edge lies close along the grain, over the width and corner to corner",
+        details=_told(why_not),
     )
 
 
@@ -207,10 +213,9 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
     part = panel.blank.part
     names = tuple(copy.name for copy in part.copies)
     metres = panel.blank.length * len(names) / METRE
-    saw = shop.stations.get("table saw")
-    reach = saw.limits.get("widest_rip") if saw is not None else None
-    on_saw = through_cuts.can_saw_through(part.thickness, RIP_FENCE, shop)
-    if not on_saw or (reach is not None and part.width > reach):
+    piece = Piece(panel.blank.length, panel.width, part.thickness)
+    why_not = why_not_ripped(piece, part.width, shop)
+    if why_not is not None:
         return Operation(
             id=f"{part.name} / width",
             kind="width",
@@ -220,6 +225,7 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
             work=(Work(part.name, names, (), None, ()),),
             tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
             sentence="Saw the panel to width along a line and plane both edges true",
+            details=_told(why_not),
         )
     settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
     return Operation(
@@ -240,8 +246,9 @@ def _straight_edge(panel: GluedPanel, shop: Shop) -> Operation:
     exact = worked(
         shop, "joint edge", each=len(names), per_metre=panel.blank.length * len(names) / METRE
     )
-    jointer = shop.stations.get(JOINTER)
-    on_jointer = jointer is not None and panel.blank.length >= jointer.limits["shortest_edge"]
+    piece = Piece(panel.blank.length, panel.width, part.thickness)
+    why_not = why_not_jointed_edge(piece, shop)
+    on_jointer = why_not is None
     settings = (
         setting_of.plain("depth", shop.allowances["facing"] / 2),
         setting_of.angle("fence", Fraction(90)),
@@ -256,4 +263,9 @@ def _straight_edge(panel: GluedPanel, shop: Shop) -> Operation:
         tenths=tenths(exact if on_jointer else exact * shop.by_hand),
         sentence="Make one edge of the panel straight for the saw's fence"
         + ("" if on_jointer else ", with a plane"),
+        details=_told(why_not),
     )
+
+
+def _told(why_not: Detail | None) -> tuple[Detail, ...]:
+    return (why_not,) if why_not else ()

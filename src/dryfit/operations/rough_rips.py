@@ -11,13 +11,18 @@ from fractions import Fraction
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.blank_deeds import operation, pieces_of
 from dryfit.operations.blanks import Blank
+from dryfit.operations.machine_limits import (
+    BAND_SAW,
+    JOINTER,
+    Piece,
+    why_not_at_band_saw,
+    why_not_jointed_edge,
+    why_not_ripped,
+)
 from dryfit.operations.minutes import METRE, worked
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
-
-BAND_SAW = "band saw"
-JOINTER = "jointer"
 
 WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
 WHY_STRAIGHT_AFTER_CROSSCUT = "a shorter piece has less bow to plane out of its edge"
@@ -29,22 +34,26 @@ def rough_ripped(blank: Blank, shop: Shop) -> tuple[tuple[Operation, ...], tuple
 
     The reasons are one for each operation; the first is after the cut to rough length.
     """
-    band_saw = shop.stations.get(BAND_SAW)
-    if band_saw is not None:
-        return (_at_band_saw(blank, band_saw.limits["throat"], shop),), (WHY_RIP_AFTER_CROSSCUT,)
-    if through_cuts.can_saw_through(blank.thickness, through_cuts.RIP_FENCE, shop):
-        rows = (_straight_edge(blank, shop), _at_table_saw(blank, shop))
+    piece = Piece(blank.length, blank.width, blank.thickness)
+    not_at_band_saw = why_not_at_band_saw(piece, shop)
+    if not_at_band_saw is None:
+        return (_at_band_saw(blank, shop),), (WHY_RIP_AFTER_CROSSCUT,)
+    not_at_table_saw = why_not_ripped(piece, blank.width, shop)
+    if not_at_table_saw is None:
+        rows = (_straight_edge(blank, piece, shop), _at_table_saw(blank, shop))
         return rows, (WHY_STRAIGHT_AFTER_CROSSCUT, WHY_STRAIGHT_FIRST)
     sentence = f"Rip {pieces_of(blank)} to rough width with a hand saw"
     exact = _table_saw_minutes(blank, shop) * shop.by_hand
-    return (operation(blank, "rip", "bench", (), exact, sentence),), (WHY_RIP_AFTER_CROSSCUT,)
+    why = not_at_band_saw or not_at_table_saw
+    by_hand = operation(blank, "rip", "bench", (), exact, sentence, why=why)
+    return (by_hand,), (WHY_RIP_AFTER_CROSSCUT,)
 
 
 def _metres(blank: Blank) -> Fraction:
     return blank.length * blank.count / METRE
 
 
-def _at_band_saw(blank: Blank, throat: Fraction, shop: Shop) -> Operation:
+def _at_band_saw(blank: Blank, shop: Shop) -> Operation:
     exact = worked(shop, "rip at band saw", per_metre=_metres(blank))
     blade = next(iter(shop.cutters_at(BAND_SAW)), None)
     kerf = blade.widest if blade is not None else Fraction(0)
@@ -52,7 +61,8 @@ def _at_band_saw(blank: Blank, throat: Fraction, shop: Shop) -> Operation:
     if blade is not None:
         settings.append(setting_of.named("cutter", blade.name))
     sentence = f"Rip {pieces_of(blank)} to rough width"
-    if blank.width <= throat:
+    throat = shop.stations[BAND_SAW].limits.get("throat")
+    if throat is None or blank.width <= throat:
         settings.append(setting_of.distance("fence", blank.width, kerf, None))
     else:
         sentence += " without the fence, along a chalk line, what is kept on the open side"
@@ -72,13 +82,13 @@ def _at_table_saw(blank: Blank, shop: Shop) -> Operation:
     return operation(blank, "rip", through_cuts.SAW, settings, exact, sentence)
 
 
-def _straight_edge(blank: Blank, shop: Shop) -> Operation:
+def _straight_edge(blank: Blank, piece: Piece, shop: Shop) -> Operation:
     sentence = f"Make one edge of {pieces_of(blank)} straight for the saw's fence"
     exact = worked(shop, "joint edge", each=blank.count, per_metre=_metres(blank))
-    jointer = shop.stations.get(JOINTER)
-    if jointer is None or blank.length < jointer.limits["shortest_edge"]:
-        by_hand = f"{sentence}, with a plane"
-        return operation(blank, "straight edge", "bench", (), exact * shop.by_hand, by_hand)
+    why_not = why_not_jointed_edge(piece, shop)
+    if why_not is not None:
+        by_hand, exact = f"{sentence}, with a plane", exact * shop.by_hand
+        return operation(blank, "straight edge", "bench", (), exact, by_hand, why=why_not)
     settings = (
         setting_of.plain("depth", shop.allowances["facing"] / 2),
         setting_of.angle("fence", Fraction(90)),

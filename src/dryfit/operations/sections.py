@@ -8,11 +8,12 @@ from fractions import Fraction
 
 from dryfit.operations import through_cuts
 from dryfit.operations.batch import Batch, joined
-from dryfit.operations.blanks import Blank, blank_of
+from dryfit.operations.blanks import Blank, blank_of, fed_length
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.lengths import LengthWay, cut_to_length, way_to_length
+from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
@@ -39,7 +40,8 @@ def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
     """Return rough board to marked part for every part that the maker mills."""
     parts = tuple(part for part in model.parts if not part.made)
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
-    ways = {part.name: way_to_length(part, shop) for part in parts}
+    fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
+    ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
     rip_height, sled_height = _common_heights(parts, blanks.values(), ways, shop)
     batches: list[Batch] = []
     chains = Chains({}, {}, {})
@@ -101,6 +103,9 @@ def _section(
 def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
     names = tuple(copy.name for copy in part.copies)
     metres = part.length * len(names) / METRE
+    piece = Piece(part.length, part.width, part.thickness)
+    why_not = why_not_ripped(piece, part.width, shop)
+    measure = ("Measure the sheet: what goes into a groove is as thick as it measures",)
     row = Operation(
         id=f"{part.name} / width",
         kind="width",
@@ -110,9 +115,9 @@ def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
         work=(Work(part.name, names, (), None, ()),),
         tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
         sentence=f"Saw {all_of(part)} to width from the sheet, with a straight edge as a guide",
-        details=(("Measure the sheet: what goes into a groove is as thick as it measures",),),
+        details=(*((why_not,) if why_not else ()), measure),
     )
-    if not through_cuts.can_saw_through(part.thickness, RIP_FENCE, shop):
+    if why_not is not None:
         return row
     settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
     return replace(

@@ -31,13 +31,21 @@ def saw_blade(shop: Shop) -> tuple[str, Fraction]:
     return blade.name, blade.widest
 
 
-def can_saw_through(thickness: Fraction, accessory: str, shop: Shop) -> bool:
-    """Return whether the table saw, with that accessory, cuts right through the thickness."""
+def has_saw(accessory: str, shop: Shop) -> bool:
+    """Return whether the shop has the table saw with a plain blade and that accessory."""
     if SAW not in shop.stations or shop.accessory(accessory) is None:
         return False
-    if not any(cutter.kind == "blade" for cutter in shop.cutters_at(SAW)):
-        return False
-    return least_height(thickness, accessory, shop) <= shop.stations[SAW].limits["depth"]
+    return any(cutter.kind == "blade" for cutter in shop.cutters_at(SAW))
+
+
+def deepest(accessory: str, shop: Shop) -> Fraction:
+    """Return the greatest thickness that the table saw cuts right through on that accessory."""
+    return shop.stations[SAW].limits["depth"] - least_height(Fraction(0), accessory, shop)
+
+
+def can_saw_through(thickness: Fraction, accessory: str, shop: Shop) -> bool:
+    """Return whether the table saw, with that accessory, cuts right through the thickness."""
+    return has_saw(accessory, shop) and thickness <= deepest(accessory, shop)
 
 
 def through_settings(
