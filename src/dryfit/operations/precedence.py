@@ -34,9 +34,10 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
     """Return the rules between cuts of a part, its milling, and the cuts of its mates."""
     rules: list[Rule] = []
     rows = tuple(zip(joinery.operations, joinery.cuts, strict=True))
+    to_marks = {op.together for op, cuts in rows if op.together and cuts[0].needs_length}
     for operation, cuts in rows:
         if cuts[0].site.feature.after is None:
-            rules += _own_chain(operation, cuts, chains)
+            rules += _own_chain(operation, cuts, chains, long=operation.together not in to_marks)
         rules += _mates_section(operation, cuts, chains)
     for part in parts:
         own = tuple(row for row in rows if row[0].part == part.name)
@@ -51,7 +52,14 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
 Row = tuple[Operation, tuple[Cut, ...]]
 
 
-def _own_chain(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> list[Rule]:
+def _own_chain(
+    operation: Operation, cuts: tuple[Cut, ...], chains: Chains, *, long: bool
+) -> list[Rule]:
+    """Return what a cut waits for; `long` where a groove is cut before its part has its length.
+
+    It is not where others of its visit are measured from finished ends: parts of one length are
+    cut to it together, and cannot be so before and after one and the same visit.
+    """
     part = operation.part
     if cuts[0].needs_length:
         rules = []
@@ -61,7 +69,7 @@ def _own_chain(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> l
             rules.append(Rule(chains.layout[part], operation.id, WHY_MARK_FIRST))
         return rules
     rules = [Rule(chains.section[part], operation.id, WHY_GROOVE_TRUE)]
-    if part in chains.length:
+    if part in chains.length and long:
         rules.append(Rule(operation.id, chains.length[part], WHY_GROOVE_LONG))
     return rules
 

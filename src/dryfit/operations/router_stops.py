@@ -46,7 +46,7 @@ def _feeding(*, on_right: bool, on_left: bool) -> str:
         else "Begin at the open end"
     )
     end = "feed it to the left stop and lift it off there" if on_left else "feed it through"
-    return f"{begin}, {end}; take the stops off afterwards"
+    return f"{begin}, {end}"
 
 
 def through_before_stopped(
@@ -54,6 +54,7 @@ def through_before_stopped(
 ) -> tuple[Rule, ...]:
     """Return: in one visit, grooves from end to end come before the stops are clamped on.
 
+    In another order the stops come off for them (`stops_off.py`), which is work for nothing.
     Left open where the notes order cuts themselves, and for parts that wait for a measurement.
     """
     if any(wish.first.verb in {None, "cut"} for wish in model.wishes):

@@ -24,6 +24,7 @@ from dryfit.operations.sections import sections_of
 from dryfit.operations.shelves import shelves_sanded
 from dryfit.operations.slotted_holes import with_slotted_holes
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
+from dryfit.operations.stops_off import with_stops_off
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
 from dryfit.placing.model import Assembly, Model
@@ -72,7 +73,7 @@ def _finished_list(
         replace(operation, cautions=caution_keys(operation))
         for operation in one_visit(_by_part(everything.operations, model), model)
     )
-    operations = with_slotted_holes(operations, model)
+    operations = with_stops_off(with_slotted_holes(operations, model))
     wishes = wished(model, operations, everything.rules)
     rules = _distinct((*everything.rules, *wishes.rules))
     said = progress_findings(model, operations)

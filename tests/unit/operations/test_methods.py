@@ -104,7 +104,9 @@ def test_a_length_beyond_the_sled_goes_to_the_mitre_saw_not_into_an_error() -> N
 def test_pockets_for_buttons_stand_on_marks_and_screw_holes_at_one_stop() -> None:
     work, _ = listed(piece("step_stool"))
     slots = operation(work, "long rail / button slots")
-    assert {row.axis for row in slots.settings} == {"cutter", "fence", "depth"}
+    assert {row.axis for row in slots.settings} == {"cutter", "fence", "depth", "stop"}
+    # The mortises before have left a pair of stops, against which the rail would run.
+    assert setting(slots, "stop").value == "off"
     holes = operation(boot_bench(), "slat / screw holes")
     stop = setting(holes, "stop")
     assert isinstance(stop.value, Fraction)

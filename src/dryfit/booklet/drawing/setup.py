@@ -50,6 +50,9 @@ def setup_drawing(
     fence = values.get("fence")
     if fence is not None and fence.unit != "mm":
         fence = None
+    if stop is not None and stop.unit != "mm":
+        # Stops that are off are no part of the drawing.
+        stop = None
     cutter = cutter or (_name(values.get("cutter")),)
     from_above = depth is not None and fence is not None
     stopped = from_above or (stop is not None and stop.to == "both")
