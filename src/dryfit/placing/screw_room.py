@@ -35,7 +35,7 @@ def with_screws_in_the_wood(
 
     Screws whose usual places are free stay there.  Others go to the middle of the stoutest wood
     that is left, each in its own share of the length where that has any, perhaps one less.  Where
-    none is left the part only lies there.
+    none is left, or the face is narrower than two screws, the part only lies there.
     Findings: screw-in-joint.
     """
     made = _all_moved(found, placed, grooves)
@@ -83,8 +83,10 @@ def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Foun
     driven = driving(guest, host, (axis, side))
     if driven is None:
         return joint
-    taken = _taken(joint.region, driven, cuts)
     flat = _flat(axis)
+    if _is_narrow(joint.region, driven):
+        return replace(joint, kind="rest", cuts=())
+    taken = _taken(joint.region, driven, cuts)
     usual = screw_places(joint.region, axis)
     if all(is_free((place[flat[0]], place[flat[1]]), taken) for place in usual):
         return joint
@@ -94,6 +96,11 @@ def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Foun
     if not places:
         return replace(joint, kind="rest", cuts=())
     return replace(joint, cuts=screw_holes(driven, places, joint.span))
+
+
+def _is_narrow(face: Box, driven: Driving) -> bool:
+    """Return whether a hole would run out, or nearly, at the edge of what the parts share."""
+    return min(face.extent(each) for each in _flat(driven.axis)) < 2 * driven.screw.diameter
 
 
 def _along(
@@ -228,8 +235,8 @@ def _report(site: Site, found: Sequence[Found], made: Sequence[Found]) -> None:
                 "screw-in-joint",
                 Severity.ERROR if loose else Severity.WARNING,
                 f"{before.guest} and {before.host} touch over {site.shown(sizes[0])} x "
-                f"{site.shown(sizes[1])}, but their joints and other screws leave no room there "
-                "for a screw",
+                f"{site.shown(sizes[1])}: beside the edges, their joints and other screws there is "
+                "no room for a screw",
                 before.span,
                 rule="H36",
                 figures={"width": sizes[0], "length": sizes[1]},

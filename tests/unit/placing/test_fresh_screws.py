@@ -170,3 +170,23 @@ def test_screws_of_a_piece_in_inches_say_that_they_are_sized_in_mm() -> None:
     assert sizes == {"4 x 35 mm"}
     metric = {each.size for each in model_of(STOOL).hardware if "screw" in each.item}
     assert not any("mm" in size for size in metric)
+
+
+@pytest.mark.parametrize(("over", "holes"), [(7, 0), (8, 2)])
+def test_a_face_narrower_than_two_screws_takes_none(over: int, holes: int) -> None:
+    """A lid lies on two bearers with so much at each side; its screws are 4 thick."""
+    found = checked(
+        f"""piece Lid
+units mm
+overall 500 wide, 220 deep, 40 high
+timber larch
+2 bearers, front to back, flat, 40 x 20, at left and right
+1 lid, flat, 20 thick, at top, set in {40 - over} across
+lid onto bearers: screws
+"""
+    )
+    bored = features(found.model, "pilot hole") if found.model is not None else []
+    assert len({name for name, _, _ in bored}) == holes
+    told = [finding.message for finding in found.findings if finding.code == "screw-in-joint"]
+    assert bool(told) == (holes == 0)
+    assert all(f"touch over {over} x 220: beside the edges" in message for message in told)
