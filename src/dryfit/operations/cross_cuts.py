@@ -59,15 +59,39 @@ class CrossMachine:
             and site.part.thickness >= self.thinnest
         )
 
-    def passes(self, feature: Feature) -> int:
-        """Return the number of passes that the feature takes.
+    def passes(self, site: Site) -> int:
+        """Return the number of passes that the site takes.
 
         What a cutter leaves at the open end of a lap or shoulder, no thicker than a shim of a dado
-        set, breaks off by itself.
+        set, breaks off by itself.  Beside a haunch it would stand, so that the strip is cleared to
+        the end.
         """
+        feature = site.feature
+        if self.clears_to_the_end(site):
+            return number_of_passes(_from_own_end(site)[1], self.width, self.overlap)
         if feature.kind in OPEN_KINDS and wide(feature) - self.width <= A_HAIR:
             return 1
         return number_of_passes(wide(feature), self.width, self.overlap)
+
+    def clears_to_the_end(self, site: Site) -> bool:
+        """Return whether a strip beside a haunch is a hair wider than the cutter.
+
+        What lies beyond it goes deeper anyway, so that nothing is lost if the passes go on, and no
+        spacer has to be as thin as a hair.
+        """
+        return beside_haunch(site) and 0 < wide(site.feature) - self.width <= A_HAIR
+
+
+def beside_haunch(site: Site) -> bool:
+    """Return whether the cut is what a haunch leaves of a shoulder, away from the end."""
+    start, end = site.feature.along
+    return site.feature.kind == "notch" and start > 0 and end < site.part.length
+
+
+def _from_own_end(site: Site) -> Range:
+    start, end = site.feature.along
+    length = site.part.length
+    return min((start, end), (length - end, length - start))
 
 
 def wide(feature: Feature) -> Fraction:
@@ -89,13 +113,15 @@ def goes_across(site: Site) -> bool:
 def reference_end(site: Site, longest: Fraction | None) -> tuple[str, Range]:
     """Return the end that the cut is measured from, and its limits from there.
 
-    An end lap or shoulder is measured from its own end, a slot from R unless only the other end
-    brings it within reach of the stop.
+    An end lap or shoulder is measured from its own end, beside a haunch too; a slot from R unless
+    only the other end brings it within reach of the stop.
     """
     start, end = site.feature.along
     length = site.part.length
     from_other = (length - end, length - start)
     if end == length and start > 0:
+        return "R2", from_other
+    if beside_haunch(site) and from_other == _from_own_end(site):
         return "R2", from_other
     beyond = longest is not None and end > longest
     if start > 0 and beyond and from_other[1] <= end:
@@ -109,7 +135,8 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
     end, (start, far) = reference_end(site, machine.longest)
     near = far - machine.width
     at_stop = machine.longest is None or near <= machine.longest
-    count = machine.passes(feature)
+    count = machine.passes(site)
+    cleared = start == 0 or machine.clears_to_the_end(site)
     height = feature.depth + machine.base
     settings = [setting_of.named("cutter", machine.cutter), setting_of.angle("tilt")]
     if machine.accessory is not None:
@@ -129,7 +156,9 @@ def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
         station=machine.station,
         settings=setting_of.known_to(shop, machine.station, settings),
         hold=Hold(feature.surface, fence, end if at_stop else None),
-        passes=_passes(start, far, machine, count, at_stop=at_stop),
+        passes=cleared_from_stop(count)
+        if cleared
+        else _passes(far - start, machine, count, at_stop=at_stop),
         exact=worked(shop, machine.rate, each=count * steps * len(site.copies)),
         deed=f"Cut the {naming.plural(what)} on",
         trial=agreed if fitted else None,
@@ -155,12 +184,10 @@ def _family(kind: str) -> str:
 
 
 def _passes(
-    start: Fraction, far: Fraction, machine: CrossMachine, count: int, *, at_stop: bool
+    width: Fraction, machine: CrossMachine, count: int, *, at_stop: bool
 ) -> tuple[Pass, ...]:
-    if start == 0:
-        return cleared_from_stop(count)
     if at_stop:
-        return between_limits(far - start, machine.width, count)
+        return between_limits(width, machine.width, count)
     return tuple(Pass(between=index > 1) for index in range(count))
 
 

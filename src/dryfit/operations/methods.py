@@ -137,9 +137,9 @@ def _passes(
         if machine is None:
             continue
         copies = len(site.copies)
-        with_it += worked(shop, machine.rate, each=machine.passes(site.feature) * copies)
+        with_it += worked(shop, machine.rate, each=machine.passes(site) * copies)
         if blade is not None and blade.reaches(site):
-            without += worked(shop, blade.rate, each=blade.passes(site.feature) * copies)
+            without += worked(shop, blade.rate, each=blade.passes(site) * copies)
         else:
             without += worked(shop, "hand lap", each=copies)
     return without, with_it

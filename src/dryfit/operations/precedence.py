@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_FIRST
@@ -16,6 +17,7 @@ WHY_GROOVE_TRUE = "the groove is measured from the finished edge"
 WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that the cheeks leave"
 WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
 WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
+WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
 WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
 WHY_TURNS = "the first pass sets the edge of the groove that is measured"
@@ -42,6 +44,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
     for part in parts:
         own = tuple(row for row in rows if row[0].part == part.name)
         rules += _shoulders(own)
+        rules += _beside_haunches(own)
         rules += _pegs(own)
         rules += _groove_before_mortise(own)
         rules += _turns(own)
@@ -104,6 +107,25 @@ def _shoulders(own: tuple[Row, ...]) -> list[Rule]:
         Rule(machine.id, hand.id, WHY_HAND_AFTER_MACHINE) for machine in sawn for hand in by_hand
     ]
     return rules
+
+
+def _beside_haunches(own: tuple[Row, ...]) -> list[Rule]:
+    """Return: before a strip beside a haunch is cleared to the end, the end itself is cut."""
+    ends = [
+        (operation, {cut.site.feature.surface for cut in cuts})
+        for operation, cuts in own
+        if operation.kind == "tenon shoulder" and not any(beside_haunch(cut.site) for cut in cuts)
+    ]
+    return [
+        Rule(end.id, operation.id, WHY_END_BEFORE_HAUNCH)
+        for operation, cuts in own
+        for end, surfaces in ends
+        if any(_clears_past_haunch(cut) and cut.site.feature.surface in surfaces for cut in cuts)
+    ]
+
+
+def _clears_past_haunch(cut: Cut) -> bool:
+    return beside_haunch(cut.site) and len(cut.passes) > 1 and cut.passes[1].between
 
 
 def _pegs(own: tuple[Row, ...]) -> list[Rule]:
