@@ -72,7 +72,11 @@ def _with_size(row: Operation, blank: Blank, shop: Shop) -> Operation:
         details = (*details, (ganged,))
     shortest = shortest_fed(shop)
     if gang_length(blank.part, blank.each, shop) < shortest:
-        longer = ("Left long until its length is cut: no machine takes less than ", shortest)
+        longer: Detail = (
+            "Left long until it is cut to length: what is planed and ripped by machine has to be ",
+            shortest,
+            " long",
+        )
         details = (*details, longer)
     return replace(row, rough=(blank.length, blank.width, blank.thickness), details=details)
 

@@ -172,7 +172,7 @@ def test_a_short_blank_is_left_as_long_as_the_machines_need() -> None:
     assert (blank.each, float(blank.length)) == (2, 300)
     work, _ = listed(model)
     cut = operation(work, "side / rough length")
-    assert "no machine takes less than 300 mm" in said(cut.details[-1])
+    assert "by machine has to be 300 mm long" in said(cut.details[-1])
     for what in ("face", "edge", "thickness", "width"):
         assert operation(work, f"side / {what}").station != "bench"
     # Where all is done by hand, nothing is gained by a longer piece: 2 x 60 + 3.2 + 25.
