@@ -73,7 +73,7 @@ def arrises(task: Task, surface: SurfaceWords) -> tuple[Arris, ...] | Misfit:
         return _lone_narrow(task, surface)
     groups: dict[int, list[Side]] = {}
     for word in surface.words:
-        for side in _sides(task, word, "edge"):
+        for side in _at_edge(task, word, surface):
             groups.setdefault(side[0], []).append(side)
     if len(groups) == 1:
         return _once(arris for side in groups.popitem()[1] for arris in _around(side))
@@ -82,6 +82,15 @@ def arrises(task: Task, surface: SurfaceWords) -> tuple[Arris, ...] | Misfit:
         return _once(product(in_order[0], in_order[1]))
     common = in_order.pop()
     return _once((shared, side) for sides in in_order for side in sides for shared in common)
+
+
+def _at_edge(task: Task, word: str, surface: SurfaceWords) -> tuple[Side, ...]:
+    _, width, thickness = task.copy.axes
+    placed = {PLACE_SIDE[each][0] for each in surface.words if each in PLACE_SIDE}
+    if word in _NARROW and width in placed:
+        # `bottom inner edge` of an apron on edge: bottom is its narrow face, inner the broad one.
+        return ((thickness, _NARROW[word] * task.inward[thickness]),)
+    return _sides(task, word, "edge")
 
 
 def _lone_narrow(task: Task, surface: SurfaceWords) -> tuple[Arris, ...]:

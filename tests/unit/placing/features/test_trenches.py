@@ -134,3 +134,10 @@ def test_what_does_not_lie_on_the_part_is_told(line: str, why: str) -> None:
     assert why in finding.message
     assert finding.message.startswith(f"{line.partition(' ')[0]} in side: ")
     assert finding.hints
+
+
+def test_the_bottom_inner_edge_of_a_board_on_edge_is_one_edge() -> None:
+    # Bottom is its narrow face here, so that inner is the broad face that looks inwards.
+    model = placed(BACKS + "rabbet in backs: bottom inner edge, 10 wide, 8 deep, through\n")
+    assert cuts(model, "front back", "rabbet") == {bounds((0, 500), (12, 20), (0, 10))}
+    assert cuts(model, "back", "rabbet") == {bounds((0, 500), (280, 288), (0, 10))}
