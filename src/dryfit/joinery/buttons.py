@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil, floor
 
@@ -17,6 +18,10 @@ _SPACING = Fraction(300)
 _PULL = Fraction(1)
 _SLACK = Fraction(1, 2)
 _UNDER = Fraction(7, 2)
+SLOT_PLAY = Fraction(1)
+"""How much longer a slot is than its button at either end; common practice."""
+BETWEEN_SLOTS = Fraction(3)
+"""The least wall between a button's slot and another mortise (TRADE B3.5)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +52,17 @@ class ButtonSizes:
     stand_off: Fraction
 
 
-def usual_slot(display: Display) -> ButtonSlot:
-    """Return the usual slot: 12 from the top, 6 wide, 9 deep; 1/2, 1/4, 3/8 in (TRADE B22)."""
+def usual_slot(display: Display, chisels: Collection[Fraction] = ()) -> ButtonSlot:
+    """Return the usual slot: 12 from the top, 6 wide, 9 deep; 1/2, 1/4, 3/8 in (TRADE B22).
+
+    It is as wide as one of the shop's `chisels`, where that has any: the nearest to 6 mm.
+    """
     if display.unit == "mm":
-        return ButtonSlot(Fraction(12), Fraction(6), Fraction(9))
-    return ButtonSlot(INCH / 2, INCH / 4, INCH * 3 / 8)
+        slot = ButtonSlot(Fraction(12), Fraction(6), Fraction(9))
+    else:
+        slot = ButtonSlot(INCH / 2, INCH / 4, INCH * 3 / 8)
+    wide = min(chisels, key=lambda each: (abs(each - slot.width), each), default=slot.width)
+    return replace(slot, width=wide)
 
 
 def button_sizes(slot: ButtonSlot, side_movement: Fraction) -> ButtonSizes:
@@ -81,13 +92,23 @@ def buttons_along(clear: Fraction) -> int:
     return max(2, ceil((clear - 2 * _FROM_END) / _SPACING) + 1)
 
 
+def half_slot(sizes: ButtonSizes, slide: Fraction) -> Fraction:
+    """Return half the length of a button's own slot, mm: it is 1 mm longer than it at either end.
+
+    `slide` is how far the top may carry the button along the rail, to either side, in mm.
+    """
+    return sizes.breadth / 2 + SLOT_PLAY + slide
+
+
 def buttons_at_most(clear: Fraction, slide: Fraction = Fraction(0)) -> int:
     """Return how many buttons fit side by side between two shoulders, each with a slot.
 
-    `slide` lengthens each slot at both ends, mm.
+    `slide` lengthens each slot at both ends, mm; `BETWEEN_SLOTS` stays between two of them.
     """
-    slot = _BREADTH + 2 + 2 * slide
-    return max(1, floor((clear - 2 * _FROM_END) / slot) + 1) if clear > 0 else 0
+    slot = _BREADTH + 2 * (SLOT_PLAY + slide)
+    if clear < slot:
+        return 0
+    return max(1, floor((clear - 2 * _FROM_END) / (slot + BETWEEN_SLOTS)) + 1)
 
 
 def button_places(low: Fraction, high: Fraction, count: int) -> tuple[Fraction, ...]:

@@ -12,7 +12,7 @@ from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.piece.declared import Contact
 from dryfit.placing.site import Site
 
-_PLAY = Fraction(1)
+_LEAST_OFFSET = Fraction(1)
 _NARROWEST = Fraction(3)
 """A tongue thinner than this breaks off (common practice)."""
 
@@ -36,8 +36,6 @@ def slot_in(
     if not _fits(slot, rail):
         _off_rail(site, contact, rail, groove, slot)
         return None
-    if groove is None:
-        _assume_pockets(site, contact, rail, slot)
     return slot, groove is not None
 
 
@@ -55,7 +53,7 @@ def _as_the_others(
         slot = _slot_of(groove, other) if groove else None
         if slot is not None and _fits(slot, rail) and (not chisels or slot.width in chisels):
             return slot
-    return usual_slot(site.declared.display)
+    return usual_slot(site.declared.display, chisels)
 
 
 def _slot_of(groove: Cut, rail: Placed) -> ButtonSlot:
@@ -71,7 +69,7 @@ def _fits(slot: ButtonSlot, rail: Placed) -> bool:
         slot.offset + slot.width < rail.box.extent(2)
         and slot.depth < rail.box.extent(rail.axes[2])
         and rail.axes[2] != 2
-        and slot.offset > _PLAY
+        and slot.offset > _LEAST_OFFSET
         and slot.width >= _NARROWEST
     )
 
@@ -94,7 +92,8 @@ def _off_rail(
         site.findings.append(finding)
 
 
-def _assume_pockets(site: Site, contact: Contact, rail: Placed, slot: ButtonSlot) -> None:
+def assume_pockets(site: Site, contact: Contact, rail: Placed, slot: ButtonSlot) -> None:
+    """List that each button of a rail has a slot of its own."""
     sizes = (
         f"{site.shown(slot.width)} wide, {site.shown(slot.depth)} deep, "
         f"{site.shown(slot.offset)} from top"
@@ -116,17 +115,13 @@ def tongue_region(rail: Placed, button: Box, sizes: ButtonSizes) -> Box:
     return inside
 
 
-def pocket(rail: Placed, button: Placed, slot: ButtonSlot, slide: Fraction) -> Cut:
-    """Return the slot of one button, 1 mm longer than it at either end and by what it slides.
-
-    `slide` is how far the top may carry the button along the rail, to either side, in mm.
-    """
+def pocket(rail: Placed, button: Placed, slot: ButtonSlot, half: Fraction, span: Span) -> Cut:
+    """Return the slot of one button, which reaches `half` mm to either side of its middle."""
     axis, side = inner_face(rail)
     along = rail.axes[0]
     box = from_side(rail.box, axis, side, slot.depth)
     top = rail.box.high[2] - slot.offset
     box = bounded(box, 2, top - slot.width, top)
-    room = _PLAY + slide
-    low, high = button.box.low[along], button.box.high[along]
-    box = bounded(box, along, low - room, high + room)
-    return Cut(rail.name, box, "mortise", "button slot", axis, side, "free", button.part, None)
+    middle = (button.box.low[along] + button.box.high[along]) / 2
+    box = bounded(box, along, middle - half, middle + half)
+    return Cut(rail.name, box, "mortise", "button slot", axis, side, "free", button.part, span)

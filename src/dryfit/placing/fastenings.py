@@ -3,28 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.buttons import (
     ButtonSizes,
     ButtonSlot,
     button_box,
     button_cuts,
-    button_places,
     button_sizes,
     buttons_along,
     buttons_at_most,
+    half_slot,
 )
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.panel import edge_movement
 from dryfit.piece.declared import Contact
-from dryfit.placing.button_slots import inner_face, pocket, slot_in, tongue_region
+from dryfit.placing.button_findings import no_rail, too_many, too_shallow
+from dryfit.placing.button_places import Row, Stood, blocked_along, shared_out, stood_in_row
+from dryfit.placing.button_slots import (
+    assume_pockets,
+    inner_face,
+    pocket,
+    slot_in,
+    tongue_region,
+)
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_words
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import Site
+from dryfit.placing.site import SIDE_WORDS, Site
 
 ZERO = Fraction(0)
 LEAST_ENGAGEMENT = Fraction(3)
@@ -41,61 +48,101 @@ class Button:
     sizes: ButtonSizes
 
 
+@dataclass(frozen=True, slots=True)
+class _Standing:
+    """All copies by name, all that is cut before buttons are placed, and the buttons so far."""
+
+    placed: Mapping[str, Placed]
+    cuts: Sequence[Cut]
+    buttons: list[Button]
+    found: list[Found]
+
+
 def find_buttons(
-    site: Site, placed: Mapping[str, Placed], grooves: tuple[Cut, ...]
+    site: Site, placed: Mapping[str, Placed], cuts: Sequence[Cut]
 ) -> tuple[tuple[Button, ...], tuple[Found, ...]]:
-    """Return the buttons of all tops and their joints; `grooves` are the declared ones.
+    """Return the buttons of all tops and their joints; `cuts` is all else that is cut.
 
     A part that the top also lies on but that runs upright only carries it (a `rest`).
     Findings: joint-without-contact, buttons-too-many, button-slot-off-rail,
     button-slot-shallow.
     """
-    buttons: list[Button] = []
-    found: list[Found] = []
+    standing = _Standing(placed, cuts, [], [])
     for contact in site.declared.contacts:
         if contact.joint is None or contact.joint.kind != "buttons":
             continue
         for seat in site.guests(contact):
-            _for_top(site, contact, seat, placed, grooves, (buttons, found))
-    return tuple(buttons), tuple(found)
+            _for_top(site, contact, seat, standing)
+    return tuple(standing.buttons), tuple(standing.found)
 
 
-def _for_top(
-    site: Site,
-    contact: Contact,
-    guest: Seat,
-    placed: Mapping[str, Placed],
-    grooves: tuple[Cut, ...],
-    into: tuple[list[Button], list[Found]],
-) -> None:
-    buttons, found = into
-    top = placed[guest.name]
+def _for_top(site: Site, contact: Contact, guest: Seat, standing: _Standing) -> None:
+    top = standing.placed[guest.name]
     rails: list[Placed] = []
     for seat in site.mates(contact, guest):
-        touch = placed[seat.name].box.contact(top.box)
+        rail = standing.placed[seat.name]
+        touch = rail.box.contact(top.box)
         if touch is None:
             continue
-        found.append(Found("rest", top.name, seat.name, touch[1], contact.span))
-        if placed[seat.name].axes[0] != 2:
-            rails.append(placed[seat.name])
+        standing.found.append(Found("rest", top.name, seat.name, touch[1], contact.span))
+        if rail.axes[0] != 2:
+            rails.append(rail)
     if not rails:
-        _no_rail(site, contact, top)
-    slides = [_slide(site, top, rail) for rail in rails]
-    counts = _counts(site, contact, rails, slides, placed)
-    for rail, count, slide in zip(rails, counts, slides, strict=True):
+        no_rail(site, contact, top)
+    rows = _rows(site, contact, top, rails, standing)
+    others = {name: copy for name, copy in standing.placed.items() if name != top.name}
+    stood = _stood(site, contact, rows, replace(standing, placed=others))
+    if stood and not any(each.places for each in stood):
+        no_rail(site, contact, top)
+    for each in stood:
+        _list_places(site, contact, each)
+        for place in each.places:
+            _add_button(contact, each.row, place, standing)
+
+
+def _rows(
+    site: Site, contact: Contact, top: Placed, rails: Sequence[Placed], standing: _Standing
+) -> list[Row]:
+    """Return what buttons each rail takes, without those that no button fits."""
+    grooves = [cut for cut in standing.cuts if cut.role == "groove"]
+    rows: list[Row] = []
+    for rail in rails:
         taken = slot_in(site, contact, rail, rails, grooves)
         if taken is None:
             continue
         slot, in_groove = taken
         sizes = button_sizes(slot, side_movement(site, top))
         if sizes.engagement < LEAST_ENGAGEMENT:
-            _too_shallow(site, contact, top, slot)
-            return
-        for place in button_places(*_shoulders(site, rail, placed), count):
-            button = _button(buttons, rail, place, sizes)
-            buttons.append(button)
-            own_slot = None if in_groove else pocket(rail, button.placed, slot, slide)
-            found.append(_joint(contact, button, rail, (sizes, slot), own_slot))
+            too_shallow(site, contact, top, slot, side_movement(site, top))
+            return []
+        low, high = _shoulders(site, rail, standing.placed)
+        rows.append(Row(rail, slot, in_groove, sizes, _slide(site, top, rail), low, high))
+    return rows
+
+
+def _list_places(site: Site, contact: Contact, stood: Stood) -> None:
+    rail, along = stood.row.rail, stood.row.rail.axes[0]
+    if not stood.places:
+        site.assume_line(f"no button has room on the {rail.name}", contact.span, None)
+    elif not stood.row.in_groove:
+        assume_pockets(site, contact, rail, stood.row.slot)
+    for each in stood.moved:
+        where = f"{site.shown(abs(each.by))} to the {SIDE_WORDS[along, 1 if each.by > 0 else -1]}"
+        site.assume_line(
+            f"a button on the {rail.name} stands {where} of its usual place, clear of {each.what}",
+            contact.span,
+            None,
+        )
+
+
+def _add_button(contact: Contact, row: Row, place: Fraction, standing: _Standing) -> None:
+    button = _button(standing.buttons, row.rail, place, row.sizes)
+    standing.buttons.append(button)
+    half = half_slot(row.sizes, row.slide)
+    own_slot = (
+        None if row.in_groove else pocket(row.rail, button.placed, row.slot, half, contact.span)
+    )
+    standing.found.append(_joint(contact, button, row.rail, (row.sizes, row.slot), own_slot))
 
 
 def _kind(buttons: Sequence[Button], sizes: ButtonSizes) -> str:
@@ -155,35 +202,48 @@ def _slide(site: Site, top: Placed, rail: Placed) -> Fraction:
     return side_movement(site, top) if rail.axes[0] == top.axes[1] else ZERO
 
 
-def _counts(
-    site: Site,
-    contact: Contact,
-    rails: Sequence[Placed],
-    slides: Sequence[Fraction],
-    placed: Mapping[str, Placed],
-) -> list[int]:
-    clear = [high - low for low, high in (_shoulders(site, rail, placed) for rail in rails)]
-    most = [buttons_at_most(length, slide) for length, slide in zip(clear, slides, strict=True)]
+def _stood(
+    site: Site, contact: Contact, rows: Sequence[Row], standing: _Standing
+) -> tuple[Stood, ...]:
+    """Return where the buttons of all rails stand: as many as are written, or as have room."""
+    most = [buttons_at_most(row.high - row.low, row.slide) for row in rows]
     joint = contact.joint
     written = joint.count if joint else None
     if written is None:
-        counts = [buttons_along(length) for length in clear]
-        if joint is not None and rails:
-            words = f"{sum(counts)} buttons"
+        usual = [buttons_along(row.high - row.low) for row in rows]
+        counts = [min(count, room) for count, room in zip(usual, most, strict=True)]
+        stood = _in_their_places(rows, counts, standing)
+        if joint is not None and rows:
+            words = f"{sum(len(each.places) for each in stood)} buttons"
             line = with_words(joint.span, words)
             top = site.written(contact.guest.part)
             site.assume_line(f"{words} hold the {top}", joint.span, line)
-        return counts
-    counts = _shared_out(written, len(rails))
-    if any(count > room for count, room in zip(counts, most, strict=True)):
-        _too_many(site, contact, sum(most))
-        return most
-    return counts
+        return stood
+    while written <= sum(most):
+        counts = shared_out(written, rows, most)
+        stood = _in_their_places(rows, counts, standing)
+        found = [len(each.places) for each in stood]
+        if found == counts:
+            return stood
+        most = [
+            len(each.places) if len(each.places) < count else room
+            for each, count, room in zip(stood, counts, most, strict=True)
+        ]
+    too_many(site, contact, sum(most))
+    return ()
 
 
-def _shared_out(count: int, rails: int) -> list[int]:
-    each, extra = divmod(count, rails) if rails else (0, 0)
-    return [each + (1 if index < extra else 0) for index in range(rails)]
+def _in_their_places(
+    rows: Sequence[Row], counts: Sequence[int], standing: _Standing
+) -> tuple[Stood, ...]:
+    made = list(standing.buttons)
+    stood: list[Stood] = []
+    for row, count in zip(rows, counts, strict=True):
+        beside = (*standing.placed.values(), *(button.placed for button in made))
+        stood.append(stood_in_row(row, count, blocked_along(row, beside, standing.cuts)))
+        for place in stood[-1].places:
+            made.append(_button(made, row.rail, place, row.sizes))
+    return tuple(stood)
 
 
 def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[Fraction, Fraction]:
@@ -200,45 +260,3 @@ def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[
             if shared.high[axis] == rail.box.high[axis]:
                 high = min(high, shared.low[axis])
     return low, high
-
-
-def _no_rail(site: Site, contact: Contact, top: Placed) -> None:
-    site.findings.append(
-        Diagnostic(
-            "joint-without-contact",
-            Severity.ERROR,
-            f"{top.name} lies on no rail that could take a button's tongue",
-            contact.span,
-            rule="H28",
-            hints=(Hint("name a rail or an apron that stands under it"),),
-        )
-    )
-
-
-def _too_shallow(site: Site, contact: Contact, top: Placed, slot: ButtonSlot) -> None:
-    moves = side_movement(site, top)
-    site.findings.append(
-        Diagnostic(
-            "button-slot-shallow",
-            Severity.ERROR,
-            f"each edge of the {top.part} moves by {site.shown(moves)}: slots "
-            f"{site.shown(slot.depth)} deep leave the buttons too little hold",
-            contact.span,
-            rule="H28",
-            figures={"movement": moves, "depth": slot.depth},
-            hints=(Hint("make the groove deeper, or the top of two narrower ones"),),
-        )
-    )
-
-
-def _too_many(site: Site, contact: Contact, most: int) -> None:
-    site.findings.append(
-        Diagnostic(
-            "buttons-too-many",
-            Severity.ERROR,
-            f"the rails under the {site.written(contact.guest.part)} take {most} buttons at most",
-            contact.joint.span if contact.joint else contact.span,
-            rule="H30",
-            hints=(Hint("write fewer, or leave the number out"),),
-        )
-    )

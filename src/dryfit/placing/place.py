@@ -94,9 +94,9 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
 
 
 def _meetings(site: Site, placed: Mapping[str, Placed], lone: tuple[Cut, ...]) -> _Meetings:
-    grooves = tuple(cut for cut in lone if cut.role == "groove")
     found = find_joints(site, placed, lone)
-    buttons, held = find_buttons(site, placed, grooves)
+    cut_before = (*lone, *(cut for joint in found for cut in joint.cuts))
+    buttons, held = find_buttons(site, placed, cut_before)
     everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
     return _Meetings(buttons, everything, without_bought(site, everything))
 

@@ -96,8 +96,18 @@ def test_buttons_stand_at_most_300_apart(clear: int, count: int) -> None:
 
 
 def test_no_more_buttons_than_fit_side_by_side() -> None:
-    assert [buttons_at_most(Fraction(clear)) for clear in (0, 60, 160, 190)] == [0, 1, 3, 4]
+    # A slot 30 long for each, 3 mm between two, the first 50 from the shoulder: 100 + 2 x 33 = 166.
+    clear = (0, 29, 60, 165, 166, 190)
+    assert [buttons_at_most(Fraction(each)) for each in clear] == [0, 0, 1, 2, 3, 3]
+
+
+def test_a_slot_for_a_button_is_as_wide_as_the_nearest_chisel() -> None:
+    """TRADE B22: 6 wide, 12 from the top, 9 deep; 1/4, 1/2 and 3/8 in."""
     assert usual_slot(INCHES) == ButtonSlot(INCH / 2, INCH / 4, INCH * 3 / 8)
+    assert usual_slot(MM, CHISELS) == ButtonSlot(*mm(12, 6, 9))
+    assert usual_slot(MM, (INCH / 4, Fraction(8))) == ButtonSlot(
+        Fraction(12), INCH / 4, Fraction(9)
+    )
 
 
 def test_a_panel_has_room_to_swell_across_the_grain_only() -> None:

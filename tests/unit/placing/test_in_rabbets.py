@@ -63,4 +63,4 @@ def test_it_lies_there_too_where_nothing_says_how_deep_the_frame_stands(pane_fir
     if pane_first:
         text = changed(text, (pane, ""), (rabbet, pane + rabbet))
     (thing,) = model_of(text).bought
-    assert (thing.copies[0].box.low[1], thing.copies[0].box.high[1]) == (14, 18)
+    assert (thing.copies[0].box.low[1], thing.copies[0].box.high[1]) == mm(14, 18)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import permutations
 
 import pytest
-from tests.pieces.reading import changed, model_of
+from tests.pieces.reading import changed, mm, model_of
 
 STILES = "2 stiles, upright, facing front, 45 x 29, at left and right\n"
 RAILS = "2 rails, across, on edge, 56 x 29, tenon into stiles, at bottom and top\n"
@@ -24,4 +24,4 @@ def test_bars_end_in_the_top_rail_in_whatever_order_the_lines_stand(lines: tuple
     model = model_of(changed(FENCE, (STILES + RAILS + BARS, "".join(lines))))
     assert {copy.box.high[2] for copy in model.part("rail").copies} == {56, 730}
     # Between rails at 56 and 730 - 56 = 674, and 16 into either.
-    assert {(c.box.low[2], c.box.high[2]) for c in model.part("bar").copies} == {(40, 690)}
+    assert {(c.box.low[2], c.box.high[2]) for c in model.part("bar").copies} == {mm(40, 690)}
