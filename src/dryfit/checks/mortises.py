@@ -23,6 +23,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.joinery.proportions import LEAST_END_GRAIN, glue_gap
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.tenon_lengths import first_neighbour, least_tenon, rounded_down
+from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
@@ -244,7 +245,6 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
 def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]:
     """H11: a mortise as wide as a chisel that the shop has."""
     chisels = sorted({cutter.narrowest for cutter in shop.cutters_at("mortiser")})
-    show = model.display.shown
     told: set[Fraction] = set()
     for feature in part.features if chisels else ():
         if not _is_mortise(feature):
@@ -253,14 +253,26 @@ def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]
         if wide in chisels or wide in told:
             continue
         told.add(wide)
-        listed = ", ".join(dict.fromkeys(show(size) for size in chisels))
+        listed = ", ".join(_exactly(size, model.display) for size in chisels)
         nearest = min((abs(size - wide), size) for size in chisels)[1]
         yield finding(
             "H11",
             "no-such-chisel",
             Severity.ERROR,
-            f"{part.name}: {feature.id} is {show(wide)} wide; the shop's chisels are {listed}",
+            f"{part.name}: {feature.id} is {_exactly(wide, model.display)} wide; the shop's "
+            f"chisels are {listed}",
             feature.span,
             figures={"width": wide, "nearest": nearest},
-            remedy=f"make the tenon {show(nearest)} thick, or add the chisel to the shop file",
+            remedy=f"make the tenon {_exactly(nearest, model.display)} thick, or add the chisel "
+            "to the shop file",
         )
+
+
+def _exactly(size: Fraction, display: Display) -> str:
+    """Return a width so that it can be written again: a chisel of 1/4 in is no 6.5 mm."""
+    if not display.moved(size, fitted=True):
+        return display.shown(size, fitted=True)
+    other = Display.inches() if display.unit == "mm" else Display()
+    if not other.moved(size, fitted=True):
+        return other.with_unit(size, fitted=True)
+    return display.shown(size, fitted=True)

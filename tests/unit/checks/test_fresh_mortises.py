@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 from tests.pieces.reading import changed, checked
 
-from dryfit.diagnostics import Diagnostic
+from dryfit import workshop
+from dryfit.diagnostics import Diagnostic, Source
+from dryfit.notes import source_of
 
 TABLE = """piece Bedside table
 units inches to 1/16
@@ -88,3 +91,21 @@ def test_mortises_that_collide_by_less_than_the_page_shows_do_not_collide_by_not
     (told,) = [each for each in checked(text).findings if each.code == "mortises-collide"]
     # The other mortise begins 50 - 4 - 12 - 4 = 30 in; the mortise is 29.3 + 1 deep.
     assert told.message.endswith("collide by 0.3")
+
+
+def test_chisels_are_named_so_that_the_width_can_be_written(tmp_path: Path) -> None:
+    """With 1/4 in of the shipped chisels alone near 6 mm, 6.5 would be no width of the shop."""
+    shop = tmp_path / "shop.toml"
+    shop.write_text('format = "dryfit-shop/1"\nname = "Shop"\n[cutter]\n"chisel 6" = false\n')
+    text = changed(STOOL, ("8 thick", "6 thick"))
+    (told,) = [each for each in in_shop(text, shop) if each.code == "no-such-chisel"]
+    assert ' is 6 wide; the shop\'s chisels are 1/4", 8, 3/8", 10, 12, 1/2"' in told.message
+    assert told.hints[0].message.startswith('make the tenon 1/4" thick')
+    mended = in_shop(changed(text, ("6 thick", '1/4" thick')), shop)
+    assert not [each for each in mended if each.code == "no-such-chisel"]
+
+
+def in_shop(text: str, shop: Path) -> tuple[Diagnostic, ...]:
+    source = source_of("stool.dryfit", text.encode())
+    assert isinstance(source, Source)
+    return workshop.check(source, shop, {}).findings
