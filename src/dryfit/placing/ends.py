@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
@@ -13,6 +13,7 @@ from dryfit.joinery.proportions import (
     usual_tenon_length_at_a_corner,
 )
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
+from dryfit.placing.corner_tenons import RailEnd, length_at_corners
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.play import play_at, state_play
@@ -191,7 +192,7 @@ def penetration(
         return None
     if through:
         return deep + proud_of(joint)
-    return _usual_penetration(site, part, host, joint, deep)
+    return _usual_penetration(site, part, contact, (host, axis), (joint, deep))
 
 
 def _meets_another_tenon(site: Site, part: DeclaredPart, host: Seat) -> bool:
@@ -211,13 +212,21 @@ def _written_depth(joint: JointWords) -> Fraction | None:
 
 
 def _usual_penetration(
-    site: Site, part: DeclaredPart, host: Seat, joint: JointWords, deep: Fraction
+    site: Site,
+    part: DeclaredPart,
+    contact: Contact,
+    into: tuple[Seat, int],
+    entering: tuple[JointWords, Fraction],
 ) -> Fraction:
+    (host, axis), (joint, deep) = into, entering
     display = site.declared.display
     if joint.kind == "tenon":
-        meets = _meets_another_tenon(site, part, host)
-        usual = usual_tenon_length_at_a_corner if meets else usual_tenon_length
-        length = usual(deep, display)
+        if _meets_another_tenon(site, part, host):
+            usual = usual_tenon_length_at_a_corner(deep, display)
+            ends = _rail_ends(site, part, contact, axis)
+            length = length_at_corners(site, contact, joint, usual, ends)
+        else:
+            length = usual_tenon_length(deep, display)
         words, phrase = f"the tenons of {part.written} are", f"{site.shown(length)} long"
     else:
         length = usual_housing_depth(deep, display)
@@ -225,3 +234,11 @@ def _usual_penetration(
     line = with_words(joint.span, f"{joint.span.text()} {phrase}")
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length
+
+
+def _rail_ends(site: Site, part: DeclaredPart, contact: Contact, axis: int) -> Iterator[RailEnd]:
+    for seat in site.guests(contact):
+        ends = ends_of(site, contact, seat, axis)
+        for host, side in ((ends.low, -1), (ends.high, 1)) if ends else ():
+            if host is not None and site.part(host.part).axes[0] != part.axes[0]:
+                yield RailEnd(seat, host, axis, side)

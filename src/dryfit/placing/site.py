@@ -43,7 +43,8 @@ class Site:
     `gaps` the faces that the two shoulders of each copy between hosts meet; `carriers` remembers,
     by contact and copy, on the faces of which copies it lies.  `equations` hold what
     leans on sizes that are not known yet; at a standstill they are solved together.  `boxes` tells,
-    for each instance of a pattern whose inside has been set in, its first copy.
+    for each instance of a pattern whose inside has been set in, its first copy; `corners`, by
+    contact, how long all tenons are that meet others round the corner of a leg.
     """
 
     declared: Declared
@@ -58,6 +59,7 @@ class Site:
     gaps: list[tuple[Contact, Face, Face]] = field(default_factory=list)
     carriers: dict[tuple[Span, str], tuple[Seat, ...]] = field(default_factory=dict)
     boxes: dict[str, str] = field(default_factory=dict)
+    corners: dict[Span, Fraction] = field(default_factory=dict)
     equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
