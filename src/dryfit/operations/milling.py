@@ -82,7 +82,8 @@ def _with_size(row: Operation, blank: Blank, shop: Shop) -> Operation:
 
 
 def _rough_length(blank: Blank, shop: Shop) -> Operation:
-    # Half the width at a time: a wide board is turned over, and its rough end may be uneven.
+    # Half the width at a time: a wide board is turned over, and its rough end may be uneven
+    # (common practice).
     half = Piece(blank.length, blank.width / 2, blank.thickness)
     why_not = why_not_at_mitre_saw(half, shop)
     station, rate, why = "mitre saw", "rough crosscut", why_not or ()

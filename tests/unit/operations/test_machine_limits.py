@@ -279,3 +279,18 @@ def test_a_groove_far_from_the_edge_is_beyond_the_fence_of_the_saw() -> None:
         )
         site = Site(replace(apron, width=Fraction(900)), groove, apron.copies)
         assert bool(cuts_by(BLADE, site, piece().display, shipped_shop())) is taken
+
+
+@pytest.mark.parametrize(
+    ("deep", "station", "turned"),
+    [(295, "mitre saw", False), (296, "mitre saw", True), (596, "bench", False)],
+)
+def test_a_wide_board_is_turned_over_at_the_mitre_saw(
+    deep: int, station: str, turned: bool
+) -> None:
+    # Rough it is 5 wider (A5); the saw cuts 300, from both sides 600 (common practice).
+    notes = CASE.replace("150 x", f"{deep} x").replace("155 deep", f"{deep + 5} deep")
+    work, _ = listed(model_of(notes.format(wide=700, high=720, shelf="18")))
+    cut = operation(work, "side / rough length")
+    assert cut.station == station
+    assert any("turn the board over" in said(detail) for detail in cut.details) is turned
