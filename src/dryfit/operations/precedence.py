@@ -43,8 +43,9 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _mates_section(operation, cuts, chains)
     for part in parts:
         own = tuple(row for row in rows if row[0].part == part.name)
-        rules += _shoulders(own)
-        rules += _beside_haunches(own)
+        haunches = _beside_haunches(own)
+        rules += haunches
+        rules += _shoulders(own, {(rule.before, rule.after) for rule in haunches})
         rules += _pegs(own)
         rules += _groove_before_mortise(own)
         rules += _turns(own)
@@ -93,7 +94,11 @@ def _mates_section(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) 
     ]
 
 
-def _shoulders(own: tuple[Row, ...]) -> list[Rule]:
+def _shoulders(own: tuple[Row, ...], ends_first: set[tuple[str, str]]) -> list[Rule]:
+    """Return: cheeks before shoulders, and sawn shoulders before those that a chisel pares to meet.
+
+    `ends_first` are pairs that stand the other way round: what is sawn there is another line.
+    """
     cheeks = [operation for operation, _ in own if operation.kind == "tenon cheek"]
     shoulders = [operation for operation, _ in own if operation.kind == "tenon shoulder"]
     rules = [
@@ -104,7 +109,10 @@ def _shoulders(own: tuple[Row, ...]) -> list[Rule]:
     sawn = [shoulder for shoulder in shoulders if shoulder.station != "bench"]
     by_hand = [shoulder for shoulder in shoulders if shoulder.station == "bench"]
     rules += [
-        Rule(machine.id, hand.id, WHY_HAND_AFTER_MACHINE) for machine in sawn for hand in by_hand
+        Rule(machine.id, hand.id, WHY_HAND_AFTER_MACHINE)
+        for machine in sawn
+        for hand in by_hand
+        if (hand.id, machine.id) not in ends_first
     ]
     return rules
 
