@@ -22,7 +22,12 @@ TENTHS = 10
 
 def goal_of(model: Model) -> Goal:
     """Return what the finished piece has to be, read from its boxes and from the notes."""
-    fitted = (copy.name for thing in model.bought for copy in thing.copies)
+    # What has no place of its own, as knobs, is fitted by the name of its line.
+    fitted = (
+        name
+        for thing in model.bought
+        for name in (tuple(copy.name for copy in thing.copies) or (thing.name,))
+    )
     frames = {copy.name: copy.frame for part in model.parts for copy in part.copies}
     return Goal(
         overall=model.overall,

@@ -52,6 +52,8 @@ def change_announced_in_vain(plan: Plan, _goal: Goal, chance: random.Random) -> 
             if setting is not None
             and axis not in step.changed
             and axis not in unset
+            # Another cutter is as good a reason to set the fence again.
+            and "cutter" not in step.changed
             and not SHOP.stations[step.station].axis(axis).unsets
         ]
         if still:

@@ -1,10 +1,11 @@
-"""What is not glued is fitted, once, and in the end everything hangs together."""
+"""What is not glued is fitted, once, and in the end every joint is closed."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from dryfit.geometry.box import Box, spanning
 from dryfit.rehearsal.deeds import Deed, fault_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal
@@ -28,42 +29,72 @@ def fittings(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
     for name, count in fitted.items():
         if count > 1:
             yield Fault(Reason.COUNT, f"{name} is fitted {count} times", "each part once")
+    by_line = {deed.subject for deed in fits}
     for name in goal.fitted:
-        if name not in fitted:
+        if name not in fitted and name not in by_line:
             yield Fault(Reason.COUNT, f"{name} is bought and never fitted", "its place")
-    for group in _apart(goal, set(fitted)):
-        yield Fault(
-            Reason.COUNT,
-            f"{', '.join(group)}: neither glued nor fitted to the rest",
-            "all parts joined to one piece",
-        )
+    yield from _open(goal, set(fitted))
 
 
-def _apart(goal: Goal, fitted: set[str]) -> list[tuple[str, ...]]:
-    """Return the groups of copies that nothing holds to the piece.
+Unit = frozenset[str]
 
-    A glue-up holds its members; a copy that is fitted hangs on all that it has a joint with, and a
-    group with a fitted copy stands in the piece, as a loose shelf or a tray does.  Two boxes with
-    no joint from one to the other are two things that stand side by side.
+
+def _open(goal: Goal, fitted: set[str]) -> Iterator[Fault]:
+    """Yield joints between units that no fitting closes, and units inside others never put in.
+
+    The unit that lies on the other is the one that is fitted, unless it is the base of the piece:
+    a frame is laid on the posts that stand under it.
     """
-    groups = [set(members_of(goal, assembly.name)) for assembly in goal.assemblies]
-    groups += [
-        {joint.guest, joint.host} for joint in goal.joints if {joint.guest, joint.host} & fitted
+    units = _units(goal)
+    base = max(units, key=len, default=None)
+    unit_of = {name: unit for unit in units for name in unit}
+    told: set[tuple[Unit, Unit]] = set()
+    joined: set[Unit] = set()
+    for joint in goal.joints:
+        guest, host = unit_of.get(joint.guest), unit_of.get(joint.host)
+        if guest is None or host is None or guest is host:
+            continue
+        joined |= {guest, host}
+        closed = guest & fitted or (guest is base and host & fitted)
+        if not closed and (guest, host) not in told:
+            told.add((guest, host))
+            yield Fault(
+                Reason.COUNT,
+                f"{joint.guest} and {joint.host} are neither glued nor fitted together",
+                "every joint closed",
+            )
+    boxes = {unit: _around(unit, goal) for unit in units}
+    for unit in units:
+        inside = any(boxes[each].contains(boxes[unit]) for each in units if each is not unit)
+        # A tray in its case has no joint with it.
+        if inside and unit not in joined and not unit & fitted:
+            yield Fault(Reason.COUNT, f"{', '.join(sorted(unit))}: never put in", "its place")
+
+
+def _units(goal: Goal) -> list[Unit]:
+    """Return what is carried as one: outermost assemblies, and parts that are in none.
+
+    What is made from offcuts, as buttons are, comes with what it holds.
+    """
+    inner = {name for assembly in goal.assemblies for name in assembly.of}
+    outer = [
+        frozenset(members_of(goal, each.name)) for each in goal.assemblies if each.name not in inner
     ]
-    # What is made from offcuts, as buttons are, comes with what it holds.
-    groups += [{copy.name} for part in goal.parts if not part.made for copy in part.copies]
-    whole: list[set[str]] = []
-    for group in groups:
-        touching = [each for each in whole if each & group]
-        whole = [each for each in whole if not each & group]
-        whole.append(group.union(*touching))
-    main = max(whole, key=len, default=set())
-    others = [group for group in whole if group is not main and not group & fitted]
-    return [tuple(sorted(group)) for group in others if len(group) == 1 or _joined(group, goal)]
+    glued = {name for unit in outer for name in unit}
+    alone = [
+        frozenset((copy.name,))
+        for part in goal.parts
+        if not part.made
+        for copy in part.copies
+        if copy.name not in glued
+    ]
+    return outer + alone
 
 
-def _joined(group: set[str], goal: Goal) -> bool:
-    return any((joint.guest in group) != (joint.host in group) for joint in goal.joints)
+def _around(unit: Unit, goal: Goal) -> Box:
+    return spanning(
+        tuple(copy.box for part in goal.parts for copy in part.copies if copy.name in unit)
+    )
 
 
 def repeated(deeds: Sequence[Deed]) -> Iterator[Fault]:

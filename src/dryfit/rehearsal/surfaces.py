@@ -22,6 +22,7 @@ def surfaces(deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
 
 def _coated(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
     wanted = _products(coats, shop)
+    yield from _together(coats, deeds, goal, shop)
     own = [
         deed
         for deed in deeds
@@ -48,6 +49,34 @@ def _coated(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -
     if own:
         yield from _before_coats(coats, own[0], deeds, shop)
         yield from _beside_glue(coats, own, deeds, goal)
+
+
+def _together(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
+    """Yield each copy of a subject with several finishes whose coats do not add up."""
+    rows = [other for other in goal.coats if other.subject == coats.subject]
+    if rows[0] is not coats or len(rows) == 1:
+        return
+    for name in dict.fromkeys(name for row in rows for name in row.copies):
+        wanted = Counter(
+            product for row in rows if name in row.copies for product in _products(row, shop)
+        )
+        got = Counter(
+            str(_product(deed))
+            for deed in deeds
+            if deed.operation.kind == "coat"
+            and deed.subject == coats.subject
+            and name in deed.copies
+        )
+        if got != wanted:
+            yield Fault(
+                Reason.SURFACE,
+                f"{name}: {_counted(got)}",
+                f"{_counted(wanted)}, as the notes ask for",
+            )
+
+
+def _counted(coats: Counter[str]) -> str:
+    return " and ".join(f"{count} x {product}" for product, count in sorted(coats.items()))
 
 
 def _products(coats: WantedCoats, shop: Shop) -> list[str]:
