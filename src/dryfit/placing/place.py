@@ -28,6 +28,7 @@ from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
 from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_wood
 from dryfit.placing.screw_slots import assume_screw_slots
+from dryfit.placing.screws_in_laps import with_holes_in_wood
 from dryfit.placing.settling import failed, settled
 from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
@@ -82,6 +83,7 @@ def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
         assemblies = build_assemblies(site, boxes, worked.joints)
         late = glued_cuts(site, placed, assemblies, worked.cuts)
         clear = clear_of_late_cuts(meetings.found, placed, (*lone, *late))
+        clear = with_holes_in_wood(site, clear, placed)
         meetings = _Meetings(meetings.buttons, clear, without_bought(site, clear))
         worked = _worked(site, placed, meetings, (*lone, *late))
     if not failed(site):
@@ -97,7 +99,8 @@ def _meetings(site: Site, placed: Mapping[str, Placed], lone: tuple[Cut, ...]) -
     found = find_joints(site, placed, lone)
     cut_before = (*lone, *(cut for joint in found for cut in joint.cuts))
     buttons, held = find_buttons(site, placed, cut_before)
-    everything = _without_idle_rests(with_screws_in_the_wood(site, (*found, *held), placed, lone))
+    screwed = with_screws_in_the_wood(site, (*found, *held), placed, lone)
+    everything = with_holes_in_wood(site, _without_idle_rests(screwed), placed)
     return _Meetings(buttons, everything, without_bought(site, everything))
 
 

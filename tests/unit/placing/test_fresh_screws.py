@@ -121,6 +121,46 @@ def test_square_through_a_lap_a_screw_may_go() -> None:
     )
 
 
+PLINTH = """piece Plinth frame
+units mm
+overall 535 wide, 465 deep, 47 high
+timber white oak
+2 long bars, across, flat, 64 x 30, at front and back, up 0
+2 end bars, front to back, flat, 64 x 30, at left and right, up 0
+6 slats, across, flat, 32 x 17, onto end bars, spread front to back
+end bars crossing long bars: half lap{shows}
+slats onto end bars: screws
+glue up frame: long bars, end bars
+finish wax
+"""
+
+
+def test_over_a_lap_a_screw_holds_to_the_part_whose_wood_lies_there() -> None:
+    """Slats 1 and 6 begin 39 from front and back; bars 64 wide are lapped there, 15 deep: end bars
+    show below, where the piece is seen from, so that above them the wood is that of long bars.
+
+    The screws reach 13 below the slats, so that nothing of the end bars is in their way.
+    """
+    model = model_of(PLINTH.format(shows=", end bars show"))
+    hosts: dict[str, set[str]] = {f"slat {number}": set() for number in range(1, 7)}
+    for joint in model.joints:
+        if joint.kind == "screws":
+            hosts[joint.guest].add(model.part_of(joint.host).name)
+    expected = {f"slat {number}": {"end bar"} for number in range(1, 7)}
+    assert hosts == expected | {"slat 1": {"long bar"}, "slat 6": {"long bar"}}
+    laps = features(model, "lap")
+    for copy, _, hole in features(model, "pilot hole"):
+        assert not any(copy == other and lap.contains(hole) for other, _, lap in laps)
+    words = "at laps that take the wood of the end bars, the slats are screwed to the long bars"
+    assert words in [each.text for each in model.assumptions]
+
+
+def test_where_the_wood_above_is_that_of_the_named_part_it_takes_the_screws() -> None:
+    model = model_of(PLINTH.format(shows=", long bars show"))
+    hosts = {model.part_of(joint.host).name for joint in model.joints if joint.kind == "screws"}
+    assert hosts == {"end bar"}
+
+
 def test_a_thin_part_gets_the_shortest_screw_that_holds_where_none_is_sold_between() -> None:
     # 12 thick: 22 to 24 would do, and screws are sold 20 and 25 long.
     screw = screw_for(Fraction(12), Fraction(22))
