@@ -5,6 +5,7 @@ import tomllib
 import pytest
 from tests.property.plan_oracle import faults
 from tests.property.plan_oracle.documents import SHIPPED, documents
+from tests.unit.rehearsal.played import played
 
 TABLE = """piece Table
 units mm
@@ -39,3 +40,20 @@ def test_the_plan_cuts_what_the_line_says(line: str) -> None:
     steps, parts = made
     shop = tomllib.loads(SHIPPED.read_text(encoding="utf-8"))
     assert faults(steps, parts, shop) == []
+
+
+@pytest.mark.parametrize("edge", ["front edge", "left edge"])
+def test_a_bevel_is_told_to_be_no_step_across_the_grain_as_along_it(edge: str) -> None:
+    # Across an end a bevel is a mitre cut: the plan names it among what it has no step for.
+    text = f"""piece Board
+units mm
+overall 300 wide, 400 deep, 20 high
+timber oak
+1 board, front to back, flat, 400 x 300 x 20
+bevel in board: {edge}, 15 degrees
+"""
+    made, errors = documents(text)
+    assert made is not None, errors
+    assert {each["code"] for each in made[0]["findings"]} >= {"cut-not-in-plan"}
+    assert faults(*made, tomllib.loads(SHIPPED.read_text(encoding="utf-8"))) == []
+    assert played(text).said() == ""

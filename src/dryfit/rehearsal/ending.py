@@ -58,7 +58,7 @@ def _missing(state: State, copy: WantedCopy, mark: Mark) -> Iterator[Fault]:
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "every hole bored")
 
 
-SHAPES = frozenset({"taper", "curve", "profile", "bevel"})
+SHAPES = frozenset({"taper", "curve", "profile", "bevel", "mitre"})
 """Shapes that are no trenches; the booklet says of each that it is not in the plan."""
 
 
