@@ -20,11 +20,14 @@ Found = tuple[Diagnostic, ...]
 
 
 def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | None, Found]:
-    """The steps and the parts document, or None, and the errors that keep it from being planned."""
+    """The steps and the parts document, or None, and the errors: unplanned or badly rehearsed."""
     source = source_of("notes.dryfit", text.encode())
     assert isinstance(source, Source)
     checked = workshop.check(source, shop, {})
     plan, findings = workshop.plan(checked, lambda _: None)
+    if plan is not None:
+        plan, refused = workshop.rehearse(checked, plan, lambda _: None)
+        findings = (*findings, *refused)
     errors = tuple(each for each in findings if each.severity is Severity.ERROR)
     if plan is None or checked.model is None:
         return None, errors

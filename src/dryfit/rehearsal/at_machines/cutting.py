@@ -66,8 +66,22 @@ def _cut(
     yield from _wood_gone(state, copy, blank, taken)
     for ranges in taken:
         blank.take(ranges, place.step)
+        _take_glued(state, copy, ranges, place)
         if work.hold is not None:
             _remember(state, operation, copy, ranges, place)
+
+
+def _take_glued(state: State, copy: WantedCopy, ranges: Ranges, place: Place) -> None:
+    """Take the wood of what is glued into the copy, as the other half of a lap, with its own."""
+    glued_in = state.glued.get(copy.name)
+    box = copy.frame.to_piece(copy.box, ranges)
+    for name, assembly in state.glued.items():
+        other, blank = state.copies.get(name), state.blanks.get(name)
+        if assembly != glued_in or name == copy.name or other is None or blank is None:
+            continue
+        common = box.overlap(other.box)
+        if common is not None:
+            blank.take(_in_part(other, common), place.step)
 
 
 def _needs_marks(
