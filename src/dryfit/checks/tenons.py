@@ -8,11 +8,15 @@ from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
+from dryfit.joinery.cut import bounded
+from dryfit.joinery.proportions import glue_gap
 from dryfit.placing.model import Copy, Joint, Model, Part
 from dryfit.placing.tenon_lengths import (
     TenonRange,
     first_neighbour,
+    least_tenon,
     length_remedy,
     longest_words,
     shortest_tenon,
@@ -87,8 +91,11 @@ def too_long(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
 def _allowed(model: Model, tenon: _Tenon) -> TenonRange:
     axis, host = tenon.copy.frame.axes[LENGTH][0], tenon.mate.box
     side = -1 if tenon.copy.box.low[axis] < host.low[axis] else 1
+    run, gap = tenon.mate.frame.axes[LENGTH][0], glue_gap(model.display)
+    least = least_tenon(tenon.thickness, model.display) + gap
+    round_the_corner = next(each for each in range(3) if each not in {axis, run})
     others = (
-        joint.region
+        _at_least(joint.region, host, round_the_corner, least)
         for joint in model.joints
         if joint.kind == "mortise and tenon"
         and joint.host == tenon.mate.name
@@ -96,6 +103,19 @@ def _allowed(model: Model, tenon: _Tenon) -> TenonRange:
     )
     neighbour = first_neighbour(tenon.joint.region, axis, host, side, others)
     return tenon_range(host.extent(axis), tenon.thickness, model.display, neighbour)
+
+
+def _at_least(tenon: Box, host: Box, axis: int, least: Fraction) -> Box:
+    """Return the mortise that enters a host along an axis as deep as it may have to be made.
+
+    Where that tenon is too short as well, the remedies for both are followed at once.
+    """
+    low, high = tenon.low[axis], tenon.high[axis]
+    if low == host.low[axis]:
+        return bounded(tenon, axis, low, max(high, low + least))
+    if high == host.high[axis]:
+        return bounded(tenon, axis, min(low, high - least), high)
+    return tenon
 
 
 def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:

@@ -15,7 +15,7 @@ from dryfit.piece.declared import Contact, JointWords
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both
-from dryfit.placing.tenon_lengths import LEAST_BETWEEN, least_tenon, rounded_down
+from dryfit.placing.tenon_lengths import LEAST_BETWEEN, rounded_down
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +34,8 @@ def length_at_corners(
     """Return the usual length of a part's tenons, or what their neighbours leave of it (B3.5).
 
     `ends` are all ends of the part that have such a tenon: all are made alike, as long as the
-    first that asks.  Where what is left would be too short to hold (H04), the usual length stays
-    and the mortises are told.
+    first that asks.  Where less than one and a half thicknesses are left (B3.1), the usual length
+    stays and the mortises are told; what is short for another reason is told by H04.
     """
     if contact.span not in site.corners:
         rooms = [room for end in ends for room in _rooms(site, contact, end)]
@@ -47,9 +47,9 @@ def _within(
     site: Site, contact: Contact, joint: JointWords, usual: Fraction, rooms: Sequence[Fraction]
 ) -> Fraction:
     display, thick = site.declared.display, site.part(contact.guest.part).sizes[2]
-    own = joint.thickness or (Fraction(0) if thick is None else _thickness(site, thick.value))
+    own = joint.thickness or (usual if thick is None else _thickness(site, thick.value))
     longest = rounded_down(min(rooms, default=usual) - LEAST_BETWEEN - glue_gap(display), display)
-    return longest if rooms and least_tenon(own, display) <= longest else usual
+    return longest if rooms and own * Fraction(3, 2) <= longest else usual
 
 
 def _rooms(site: Site, own: Contact, end: RailEnd) -> Iterator[Fraction]:

@@ -43,6 +43,16 @@ def test_rails_at_unequal_heights_do_not_shorten_each_other() -> None:
     assert model.part("long rail").length == 800 - 2 * 45 + 2 * 22
 
 
+def test_what_is_a_little_short_is_made_so_and_told() -> None:
+    """Tenons 8 thick in legs of 36 begin 36 - 2 - 24 + 8 = 18 in: 14 are left, 12 are needed."""
+    text = changed(BASE, ("45 x 45", "36 x 36"), ("80 x 30", "80 x 24"))
+    assert model_of(text).part("long rail").length == 800 - 2 * 36 + 2 * 14
+    told = [each for each in checked(text).findings if each.code == "tenon-short"]
+    # 15 long for both would leave 2 between their mortises, and 3 are needed.
+    remedy = "use a leg at least 37 deep there: a tenon needs 15, and only 14 fit"
+    assert [each.hints[0].message for each in told] == [remedy, remedy]
+
+
 def test_what_would_be_too_short_to_hold_is_still_told() -> None:
     """In legs of 36 they begin 36 - 2 - 30 + 10 = 14 in: 10 would be left, and 15 are needed."""
     found = errors(checked(changed(BASE, ("45 x 45", "36 x 36"))))
