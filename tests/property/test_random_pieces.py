@@ -3,18 +3,26 @@
 A failing seed is looked at with `python -m tests.generator.trial SEED SEED+1`.
 """
 
+from functools import cache
+
 import pytest
 from tests.generator import random_notes, random_shop
-from tests.generator.trial import tried
+from tests.generator.trial import Outcome, tried
 
 FEW, MANY = 50, 500
 REFUSED = 10
 """Most of a hundred pieces that may be refused with an error: sizes drawn by chance may clash."""
 
 
+@cache
+def outcome_of(seed: int) -> Outcome:
+    """What becomes of a piece, tried once in each run."""
+    return tried(seed)
+
+
 def judged(seed: int) -> tuple[str, ...]:
     """What the oracle of the tests and the rehearsal say of the plan of a seed."""
-    outcome = tried(seed)
+    outcome = outcome_of(seed)
     assert outcome.planned or outcome.errors, "neither planned nor refused with a reason"
     return (*outcome.oracle, *outcome.rehearsal)
 
@@ -32,7 +40,7 @@ def test_what_is_planned_passes_for_many(seed: int) -> None:
 
 @pytest.mark.many
 def test_most_pieces_are_planned() -> None:
-    refused = [seed for seed in range(FEW + MANY) if not tried(seed).planned]
+    refused = [seed for seed in range(FEW + MANY) if not outcome_of(seed).planned]
     assert len(refused) * 100 <= REFUSED * (FEW + MANY), refused
 
 

@@ -98,7 +98,14 @@ def _spoiled(step: Step, axis: str) -> bool:
 
 
 def unmet(operation: Operation, axes: Axes) -> Iterator[tuple[str, str, str]]:
-    """Yield (axis, what stands, what is needed) for every setting that an operation lacks."""
+    """Yield (axis, what stands, what is needed) for every setting that an operation lacks.
+
+    Of a pair of stops one stands on either side: what is measured from neither runs against them.
+    """
+    stop = axes.get("stop")
+    measured = any(setting.axis == "stop" for setting in operation.settings)
+    if stop is not None and stop.to == "both" and not measured:
+        yield "stop", _words(stop), "off"
     for wanted in operation.settings:
         stands = axes.get(wanted.axis)
         if not _meets(stands, wanted):
