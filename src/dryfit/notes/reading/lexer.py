@@ -7,22 +7,17 @@ take at that place.
 
 from __future__ import annotations
 
-from collections.abc import Collection
 from dataclasses import dataclass
-from fractions import Fraction
-from functools import cached_property
 
 from lark import Token, Tree
 
-from dryfit.notes.reading import numbers
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lines import SenseLine
-from dryfit.notes.reading.lookahead import Ahead
-from dryfit.notes.reading.numbers import Spelled
-from dryfit.notes.reading.runs import begins_feature, name_length, phrase_at, run_at
+from dryfit.notes.reading.number_tokens import begins_number, is_size_sign, number_at, spelled_at
+from dryfit.notes.reading.tokens import Fault, end_of, token
 from dryfit.notes.reading.vocabulary import Vocabulary
-from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
-from dryfit.notes.reading.words import PHRASES
+from dryfit.notes.reading.word_kinds import FILLERS
+from dryfit.notes.reading.word_tokens import WordReader
 
 _SIGNS = {
     ",": "_COMMA",
@@ -40,16 +35,6 @@ _SIGNS = {
     "×": "BY",
     "?": "LEFTOUT",
 }
-_DIGITS = frozenset("0123456789")
-_FREE_NAMES = ("finish", "timber", "wood", "measured")
-# "30 rise" is a size, also where a value is called rise.
-_AFTER_A_NUMBER = ("CUTADJ", "_STAVES")
-_NUMBERS = ("INT", "NUMBER", "MEASURE")
-# "15 below the top" is below a side, also where a part is called top.
-# "tenon 20, pegs 9" is about the joint, also where parts are called pegs.
-_SAID_OF_JOINTS = ("DETAIL", "GLUEWORDS")
-_BEFORE_A_CLAUSE = ("_COMMA", "_COLON", "_AND", "_WITH", "INT")
-_BEFORE_A_SIDE = ("_BELOW", "_ABOVE", "_FROM", "_TO")
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,22 +67,22 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
     scan = _Scan(line, vocabulary)
     parse = LineParse()
     tokens: list[Token] = []
-    at = scan.ahead.skip(0)
+    at = scan.skip(0)
     while at < len(line.text):
         takes = parse.takes()
-        token = scan.token(at, takes, tokens[-1].type if tokens else "")
-        if token is None:
+        made = scan.token(at, takes, tokens[-1].type if tokens else "")
+        if made is None:
             filler = scan.filler(at)
             if filler:
-                at = scan.ahead.skip(filler)
+                at = scan.skip(filler)
                 continue
             start, end = scan.stumble(at)
             return Failure(line, start, end, takes, tuple(tokens))
-        if isinstance(token, _Fault):
-            return Failure(line, at, token.end, takes, tuple(tokens), token.fault)
-        parse.feed(token)
-        tokens.append(token)
-        at = scan.ahead.skip(_end(token))
+        if isinstance(made, Fault):
+            return Failure(line, at, made.end, takes, tuple(tokens), made.fault)
+        parse.feed(made)
+        tokens.append(made)
+        at = scan.skip(end_of(made))
     takes = parse.takes()
     if END not in takes:
         end = len(line.text)
@@ -105,46 +90,38 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
     return Reading(line, parse.finish(), tuple(tokens))
 
 
-@dataclass(frozen=True, slots=True)
-class _Fault:
-    end: int
-    fault: str
-
-
 class _Scan:
     """One line, and the file's names."""
 
     def __init__(self, line: SenseLine, vocabulary: Vocabulary) -> None:
         self.text = line.text
-        self.vocabulary = vocabulary
-        self.words = line.words
-        self.ahead = Ahead(line, vocabulary)
-        self._at_word = {word.start: index for index, word in enumerate(self.words)}
-        # "finish seat before glue up": a deed; "finish oil, 2 coats": what the piece is given.
-        self._is_wish = any(word.text in ("before", "after") for word in self.words)
+        self.decimal_comma = vocabulary.decimal_comma
+        self.reader = WordReader(line, vocabulary)
+        self.skip = self.reader.ahead.skip
 
-    def token(self, at: int, takes: frozenset[str], after: str) -> Token | _Fault | None:
+    def token(self, at: int, takes: frozenset[str], after: str) -> Token | Fault | None:
         """Return the token that stands at the place, or None if the parser can take none.
 
         `after` is the type of the token before.
         """
         if "TEXT" in takes and not ("_COLON" in takes and self.text[at] == ":"):
-            return _token("TEXT", self.text[at:], at, len(self.text))
+            return token("TEXT", self.text[at:], at, len(self.text))
         if "CLAUSETEXT" in takes:
             end = self._end_of_clause(at)
-            return _token("CLAUSETEXT", self.text[at:end].rstrip(), at, end)
+            return token("CLAUSETEXT", self.text[at:end].rstrip(), at, end)
         sign = self.text[at]
-        if sign in _DIGITS or sign in numbers.GLYPHS or self._is_decimal_point(at):
-            return self._number(at, takes)
-        if sign in "xX" and self._is_size_sign(at) and "BY" in takes:
-            return _token("BY", "x", at, at + 1)
-        if at in self._at_word:
-            return self._word(self._at_word[at], takes, after)
+        if begins_number(self.text, at):
+            words = self.reader.at_word
+            return number_at(self.text, at, takes, words, decimal_comma=self.decimal_comma)
+        if sign in "xX" and is_size_sign(self.text, at) and "BY" in takes:
+            return token("BY", "x", at, at + 1)
+        if at in self.reader.at_word:
+            return self.reader.token(self.reader.at_word[at], takes, after)
         possessive = self._possessive(at) if "_POSS" in takes else None
         if possessive:
-            return _token("_POSS", possessive, at, at + len(possessive))
+            return token("_POSS", possessive, at, at + len(possessive))
         terminal = _SIGNS.get(sign)
-        return _token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
+        return token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
 
     def _end_of_clause(self, at: int) -> int:
         comma = self.text.find(",", at)
@@ -152,17 +129,17 @@ class _Scan:
 
     def filler(self, at: int) -> int | None:
         """Return the end of an article that stands at the place, or None."""
-        index = self._at_word.get(at)
-        if index is None or self.words[index].text not in FILLERS:
+        index = self.reader.at_word.get(at)
+        if index is None or self.reader.words[index].text not in FILLERS:
             return None
-        return self.words[index].end
+        return self.reader.words[index].end
 
     def stumble(self, at: int) -> tuple[int, int]:
         """Return the place of the word, number or sign that did not fit."""
-        index = self._at_word.get(at)
+        index = self.reader.at_word.get(at)
         if index is not None:
-            return at, self.words[index].end
-        number = self._spelled(at)
+            return at, self.reader.words[index].end
+        number = spelled_at(self.text, at, decimal_comma=self.decimal_comma)
         return at, number.end if number else at + 1
 
     def _possessive(self, at: int) -> str | None:
@@ -170,210 +147,3 @@ class _Scan:
         if self.text.startswith("'s ", at):
             return "'s"
         return "'" if self.text[at - 1 : at + 1].lower() == "s'" else None
-
-    # --- numbers
-
-    def _is_decimal_point(self, at: int) -> bool:
-        return self.text[at] == "." and self.text[at + 1 : at + 2] in _DIGITS
-
-    def _is_size_sign(self, at: int) -> bool:
-        before, after = self.text[at - 1 : at], self.text[at + 1 : at + 2]
-        return before in _DIGITS or before in numbers.GLYPHS or after in _DIGITS
-
-    def _spelled(self, at: int) -> Spelled | None:
-        comma = self.vocabulary.decimal_comma
-        return numbers.measure(self.text, at, decimal_comma=comma) or numbers.bare(
-            self.text, at, decimal_comma=comma
-        )
-
-    def _number(self, at: int, takes: frozenset[str]) -> Token | _Fault | None:
-        comma = self.vocabulary.decimal_comma
-        spelled: Spelled | None = None
-        terminal = ""
-        if "MEASURE" in takes:
-            terminal, spelled = "MEASURE", numbers.measure(self.text, at, decimal_comma=comma)
-        if spelled is None and "NUMBER" in takes:
-            spelled = numbers.bare(self.text, at, decimal_comma=comma)
-            whole = spelled is not None and spelled.whole and "INT" in takes
-            terminal = "INT" if whole else "NUMBER"
-        if spelled is None and "INT" in takes:
-            terminal, spelled = "INT", numbers.count(self.text, at)
-        if spelled is None:
-            return None
-        if spelled.fault:
-            return _Fault(spelled.end, spelled.fault)
-        if self._runs_on(spelled.end):
-            return None
-        return _token(terminal, spelled, at, spelled.end)
-
-    def _runs_on(self, end: int) -> bool:
-        # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5".
-        if end in self._at_word or self.text[end : end + 1].isalpha():
-            return self.text[end] not in "xX"
-        return self.text[end : end + 1] == "," and self.text[end + 1 : end + 2] in _DIGITS
-
-    # --- words
-
-    def _word(self, index: int, takes: frozenset[str], after: str) -> Token | None:
-        best = None
-        for length in range(self.vocabulary.longest_from(self.words[index].text), 0, -1):
-            best = self._run(index, length, takes, after)
-            if best:
-                break
-        count = self._count_word(index, takes) if best is None else None
-        if count:
-            return count
-        if "PHRASE" in takes and (self._is_finished_with(index) or self._is_measured(best)):
-            return best
-        if "PHRASE" in takes and (best is None or not self._goes_first(best)):
-            setting = self.words[0].text == "pattern" and after != "PATTERN"
-            free = self.words[0].text in _FREE_NAMES or after == "_WITH" or setting
-            length = name_length(self.words, index, free=free)
-            return self._token_of("PHRASE", None, index, length)
-        return best
-
-    def _count_word(self, index: int, takes: frozenset[str]) -> Token | None:
-        """Return the count of "four legs", which needs a name behind it."""
-        word = self.words[index]
-        counts = "INT" in takes and word.text in numbers.COUNT_WORDS
-        if not counts or index + 1 >= len(self.words) or not self.words[index + 1].follows:
-            return None
-        value = Fraction(numbers.COUNT_WORDS[word.text])
-        return _token("INT", Spelled(word.end, value, None, whole=True), word.start, word.end)
-
-    def _run(self, index: int, length: int, takes: frozenset[str], after: str) -> Token | None:
-        run = run_at(self.words, index, length)
-        if run is None:
-            return None
-        meanings = [
-            meaning
-            for meaning in PHRASES.get(run, ())
-            if meaning[0] in takes and self.ahead.goes_on(meaning, run, index + length)
-        ]
-        surface = [meaning for meaning in meanings if meaning[0] == "SURFACE"]
-        if surface and self.ahead.is_surface(takes, index + length):
-            meanings = surface
-        side = after in _BEFORE_A_SIDE or meanings == surface
-        if meanings and side and run in PLACE_WORDS and not self.ahead.is_sized(index + length):
-            return self._token_of(*meanings[0], index, length)
-        if self._is_wish:
-            meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
-        elif len(meanings) > 1 and meanings[0][0] == "ACTION":
-            meanings.reverse()
-        if after in _NUMBERS and meanings and meanings[0][0] in _AFTER_A_NUMBER:
-            return self._token_of(*meanings[0], index, length)
-        said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
-        if said and after in _BEFORE_A_CLAUSE and self.ahead.is_said_of_a_joint(index + length):
-            return self._token_of(*said, index, length)
-        is_part = run in self.vocabulary.parts and "NAME" in takes
-        side = is_part and self._is_side((index, index + length), takes, after)
-        named = self._name(index, length, takes, after)
-        if named and not (side and named.type == "NAME"):
-            return named
-        if meanings:
-            return self._token_of(*meanings[0], index, length)
-        if is_part and not side:
-            return self._token_of("NAME", run, index, length)
-        return None
-
-    def _name(self, index: int, length: int, takes: frozenset[str], after: str) -> Token | None:
-        run = " ".join(word.text for word in self.words[index : index + length])
-        for names, terminal in self._names_for(run, after, index + length):
-            if run in names and terminal in takes and not self.ahead.is_place_of(index, run):
-                return self._token_of(terminal, run, index, length)
-        return None
-
-    def _is_side(self, run: tuple[int, int], takes: frozenset[str], after: str) -> bool:
-        """Return whether "ends" and "edges" mean those of a part though parts are called so."""
-        if self.ahead.is_end_or_edge(run, takes):
-            return True
-        return self._is_cut and self.ahead.is_side_of_a_cut(run, takes, more=after == "_AND")
-
-    def _names_for(
-        self, run: str, after: str, following: int
-    ) -> tuple[tuple[Collection[str], str], ...]:
-        """Return the kinds of names that the run can be, the likeliest first.
-
-        What can be set of a pattern may be called as one of its parts: "leg" and "4 legs".
-        """
-        words = self.vocabulary
-        kinds: list[tuple[Collection[str], str]] = []
-        if self._uses_pattern and self.ahead.is_set(following):
-            kinds.append((words.settings, "PARAMETER"))
-        kinds += [(words.patterns, "PATTERNNAME"), (words.inner, "INNER")]
-        things = [(words.parts, "NAME"), (words.values, "VALUE")]
-        both = after and run in words.parts and run in words.values
-        if both and not self.ahead.is_sized(following):
-            things.reverse()
-        return (*kinds, *things)
-
-    @cached_property
-    def _is_cut(self) -> bool:
-        """Whether the line begins with a cut with no mate, perhaps behind a count in words."""
-        phrases = (phrase_at(self.words, first) for first in range(min(2, len(self.words))))
-        return any(
-            kind == "FEATURE" for phrase in phrases if phrase for kind, _ in PHRASES[phrase[0]]
-        )
-
-    @cached_property
-    def _uses_pattern(self) -> bool:
-        """Whether the line makes something by a pattern: "1 base, as leg base, leg 50"."""
-        return any(
-            word.text == "as" and self.ahead.names_pattern(index + 1)
-            for index, word in enumerate(self.words)
-        )
-
-    def _is_finished_with(self, index: int) -> bool:
-        """Return whether the word stands in "finish frames and rails with paint" before with.
-
-        In "finish with paint" it is with itself.
-        """
-        if self._is_wish or self.words[0].text != "finish":
-            return False
-        return index < self._first_with or index == self._first_with == 1
-
-    @cached_property
-    def _first_with(self) -> int:
-        """The index of the first with, 0 where there is none."""
-        return next((at for at, word in enumerate(self.words) if word.text == "with"), 0)
-
-    def _is_measured(self, best: Token | None) -> bool:
-        """Return whether a size of a part or a value is named in "measured post.thickness = 30".
-
-        What is made by gluing has measurements of its own, such as a "base length".
-        """
-        if best is None or self.words[0].text != "measured":
-            return False
-        after = self.ahead.skip(_end(best))
-        if best.type == "VALUE":
-            return self.text[after : after + 1] in ("=", ":") or after not in self._at_word
-        index = self._at_word[_start(best)] + len(str(best.value).split(" "))
-        if best.type == "NAME":
-            return str(best.value) not in self.vocabulary.stages and self.ahead.is_sized(index)
-        return best.type == "PLACE" and index < len(self.words)
-
-    def _goes_first(self, token: Token) -> bool:
-        """Return whether a word behind a count is no name: "4 x legs", "2 holes in back"."""
-        return token.type in ("BY", "_OFF") or (
-            token.type == "FEATURE" and begins_feature(self.words, self._at_word[_start(token)])
-        )
-
-    def _token_of(self, terminal: str, value: str | None, index: int, length: int) -> Token:
-        start, end = self.words[index].start, self.words[index + length - 1].end
-        if value is None:
-            value = " ".join(word.text for word in self.words[index : index + length])
-        return _token(terminal, value, start, end)
-
-
-def _token(terminal: str, value: object, start: int, end: int) -> Token:
-    return Token(terminal, value, start, 1, start, 1, end, end)
-
-
-def _start(token: Token) -> int:
-    assert token.start_pos is not None
-    return token.start_pos
-
-
-def _end(token: Token) -> int:
-    assert token.end_pos is not None
-    return token.end_pos
