@@ -5,7 +5,7 @@ A written place is never moved: what it runs into is reported by the checks (H05
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -129,3 +129,11 @@ def _less(stretch: Range, taken: Range) -> list[Range]:
     if end <= low or high <= start:
         return [stretch]
     return [part for part in ((low, min(high, start)), (max(low, end), high)) if part[0] < part[1]]
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """All copies by name, and what is cut from them before the tenons that are to be placed."""
+
+    placed: Mapping[str, Placed]
+    occupied: Occupied

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 from types import MappingProxyType
@@ -18,7 +18,7 @@ from dryfit.joinery.proportions import (
     usual_tenon_thickness,
 )
 from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
-from dryfit.placing.free_places import Occupied, blocked_for, clear_place
+from dryfit.placing.free_places import Around, blocked_for, clear_place
 from dryfit.placing.lines import with_words
 from dryfit.placing.site import SIDE_WORDS, Site
 from dryfit.placing.tenon_lengths import (
@@ -47,14 +47,6 @@ from dryfit.placing.tenon_words import (
     proud_of,
     wedges,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Around:
-    """All copies by name, and what is cut from them before the tenons that are to be placed."""
-
-    placed: Mapping[str, Placed]
-    occupied: Occupied
 
 
 def tenon_sizes(

@@ -1,0 +1,36 @@
+"""Families of joints, one module each; a family is loaded when the notes name it."""
+
+from __future__ import annotations
+
+from importlib import import_module
+
+from dryfit.piece.declared import Contact
+from dryfit.placing.families.finding import Finder
+from dryfit.placing.glue_patches import says_glue, says_held
+
+BY_JOINT = {"tenon": "tenon", "housing": "housing", "screws": "screws", "glue": "glued_butt"}
+"""By the kind of joint that a line names.  Buttons are found by `fastenings`."""
+BY_PREPOSITION = {"crossing": "half_lap", "inside": "groove", "onto": "rest", "under": "rest"}
+"""By the word between two parts, where no joint is named."""
+_FACING = frozenset({"onto", "under", "on face", "against"})
+
+
+def family_of(contact: Contact) -> str | None:
+    """Return the family of a declared contact, or None for one that cuts and holds nothing."""
+    kind = contact.joint.kind if contact.joint else None
+    if kind == "buttons":
+        return None
+    if kind in BY_JOINT:
+        return BY_JOINT[kind]
+    if kind is None and contact.preposition in _FACING:
+        if says_glue(contact):
+            return "glued_butt"
+        if says_held(contact):
+            return "rest"
+    return BY_PREPOSITION.get(contact.preposition)
+
+
+def finder_of(family: str) -> Finder:
+    """Return how a family finds its joints."""
+    finder: Finder = import_module(f"{__name__}.{family}").find
+    return finder

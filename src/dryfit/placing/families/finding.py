@@ -1,0 +1,22 @@
+"""What a family of joints does here: it finds the joint that two copies have, if they meet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Placed
+from dryfit.piece.declared import Contact
+from dryfit.placing.found import Found
+from dryfit.placing.free_places import Around
+from dryfit.placing.site import Site
+
+Finder = Callable[[Site, Contact, Placed, Placed, Around], Found | None]
+"""From a declared contact, its guest, its host, and all that stands around them."""
+
+
+def face_area(region: Box, axis: int) -> Fraction:
+    """Return the area of a box seen along an axis, in mm2."""
+    first, second = (other for other in range(3) if other != axis)
+    return region.extent(first) * region.extent(second)

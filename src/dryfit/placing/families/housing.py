@@ -1,0 +1,50 @@
+"""Housings: the end or edge of a board let into a face (TRADE B7)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Placed
+from dryfit.joinery.housing import housing
+from dryfit.piece.declared import Contact
+from dryfit.placing.families.finding import face_area
+from dryfit.placing.found import Found
+from dryfit.placing.free_places import Around
+from dryfit.placing.site import Site
+
+
+def find(_: Site, contact: Contact, guest: Placed, host: Placed, __: Around) -> Found | None:
+    """Return the housing of a part that enters a face whole."""
+    region = guest.box.overlap(host.box)
+    if region is None:
+        return None
+    axis = _entering_axis(guest, host, region)
+    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    return Found(
+        "housing",
+        guest.name,
+        host.name,
+        region,
+        contact.span,
+        shares=region,
+        glued=True,
+        end=(axis, -side),
+        area=_housed_area(region, axis),
+        cuts=(housing(guest, host, region, (axis, side), contact.span),),
+    )
+
+
+def _entering_axis(guest: Placed, host: Placed, region: Box) -> int:
+    # The guest enters along its length unless the host lies along a long edge of it.
+    for axis in guest.axes:
+        whole_guest = region.extent(axis) == guest.box.extent(axis)
+        if not whole_guest and region.extent(axis) < host.box.extent(axis):
+            return axis
+    return guest.axes[0]
+
+
+def _housed_area(region: Box, axis: int) -> Fraction:
+    """Return the area at the bottom of a housing and along both of its walls, in mm2."""
+    along = max(region.extent(other) for other in range(3) if other != axis)
+    return face_area(region, axis) + 2 * region.extent(axis) * along
