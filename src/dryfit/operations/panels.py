@@ -52,6 +52,13 @@ class GluedPanel:
         assert staves is not None
         return staves.width * staves.count
 
+    def widest(self, shop: Shop) -> Fraction:
+        """Return the width where the second edges took no more than one pass of the jointer."""
+        staves = self.blank.part.staves
+        assert staves is not None
+        one_pass = self.blank.sawn_width - shop.allowances["facing"] / 2
+        return max(staves.width, one_pass) * staves.count
+
     @property
     def joints(self) -> int:
         """Return the glue lines of one panel."""
@@ -178,7 +185,7 @@ def _closing(panel: GluedPanel, count: int, shop: Shop) -> int:
 def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
     blank, part = panel.blank, panel.blank.part
     names = tuple(copy.name for copy in part.copies)
-    piece = Piece(blank.length, panel.width, blank.to_thickness)
+    piece = Piece(blank.length, panel.widest(shop), blank.to_thickness)
     why_not = why_not_planed(piece, part.thickness, shop)
     if why_not is None:
         metres = blank.length * len(names) / METRE

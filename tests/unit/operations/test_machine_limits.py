@@ -156,6 +156,20 @@ def test_staves_as_thick_as_the_jointer_takes_go_over_it() -> None:
     assert operation(work, "shelf stave / second edge").station == "jointer"
 
 
+@pytest.mark.parametrize(("width", "station"), [(302, "planer"), (303, "bench")])
+def test_a_panel_is_as_wide_as_one_pass_over_its_edges_leaves_it(width: int, station: str) -> None:
+    # Staves sawn 1 over their width: a pass of 0.5 leaves each 0.5 wider than it is counted, and
+    # three of (303 + 6) / 3 come to 310.5, where the planer takes 310.
+    text = f"""piece Board
+units mm
+overall 500 wide, {width} deep, 20 high
+timber beech
+1 board, across, flat, 500 x {width} x 20, glued from 3
+"""
+    work, _ = listed(model_of(text))
+    assert operation(work, "board / flatten").station == station
+
+
 def test_a_board_thinner_than_usual_is_chosen_as_thick_as_the_jointer_takes() -> None:
     # 6 + 5 (A5) would be 11.
     model = case(shelf="6")
