@@ -4,6 +4,7 @@ import hashlib
 import io
 import logging
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -75,6 +76,21 @@ def test_what_was_not_rehearsed_says_so_on_every_page(paper: booklet.Paper) -> N
     assert all("UNREHEARSED" in page.extract_text() for page in reader.pages)
     assert reader.metadata is not None
     assert reader.metadata.title == "Hall bench: build booklet, UNREHEARSED"
+
+
+@pytest.mark.parametrize("rehearsed", [True, False])
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_cover_is_one_page_with_the_number_of_the_booklet(
+    paper: booklet.Paper, *, rehearsed: bool
+) -> None:
+    name = "A rather long name for the bench in the hall of my aunt and of her two cats"
+    reader = pypdf.PdfReader(io.BytesIO(pdf.write(html(paper, name, rehearsed=rehearsed))))
+    cover, second = (page.extract_text() for page in reader.pages[:2])
+    assert "Times are planning figures." in " ".join(cover.split())
+    assert "What is where, and when" in second
+    number = re.search(r"Booklet ([0-9a-f]{4}-[0-9a-f]{4})", cover)
+    assert number is not None
+    assert cover.count(number.group(1)) == 2, "in its last lines and at its foot"
 
 
 def test_what_was_rehearsed_is_not_marked(made: tuple[str, pypdf.PdfReader]) -> None:
