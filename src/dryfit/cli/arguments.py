@@ -40,8 +40,10 @@ def _add_those_on_notes(commands: Commands) -> None:
     parts = _on_notes(commands, "parts", on_notes.parts, "the cut list with every size")
     steps = _on_notes(commands, "steps", on_notes.steps, "the order of work with every setting")
     booklet = _on_notes(commands, "booklet", on_notes.booklet, "the booklet to print: HTML and PDF")
-    for command in (check, parts, steps):
+    instead = parts.add_mutually_exclusive_group()
+    for command in (check, instead, steps):
         command.add_argument("--json", action="store_true", help="one JSON document instead")
+    instead.add_argument("--csv", action="store_true", help="comma-separated values instead")
     for command in (check, steps, booklet):
         command.add_argument(
             "-v", "--verbose", action="store_true", help="tell how long each stage took"
@@ -51,7 +53,6 @@ def _add_those_on_notes(commands: Commands) -> None:
         command.add_argument(
             "--unrehearsed", action="store_true", help="print the plan without playing it first"
         )
-    parts.add_argument("--csv", action="store_true", help="comma-separated values instead")
     booklet.add_argument(
         "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"
     )
