@@ -90,4 +90,8 @@ def _solid(state: State, name: str) -> tuple[Box, ...]:
         copy, blank = state.copies.get(member), state.blanks.get(member)
         if copy is not None and blank is not None:
             boxes += left_of(copy.box, cuts_in_piece(copy, blank))
+    # A dowel sits in what enters, and goes in with it.
+    for joint in state.goal.joints:
+        if joint.guest in members:
+            boxes += joint.loose_pieces
     return tuple(boxes)

@@ -78,6 +78,7 @@ class WantedJoint:
     `kind` is the contract's word (half lap, mortise and tenon, housing, groove, screws, ...);
     `guest` enters or lies on `host`.  `patches` are the boxes of the region that get glue.  A
     `haunch` is a short tongue beside a tenon, which goes into the host with it.
+    `loose_pieces` are the boxes around dowels and the like, which lie in both copies.
     """
 
     id: str
@@ -89,6 +90,7 @@ class WantedJoint:
     patches: tuple[Box, ...]
     haunch: Box | None = None
     pegs: Pegs | None = None
+    loose_pieces: tuple[Box, ...] = ()
 
     def entering(self) -> tuple[Box, ...]:
         """Return the boxes in which the two copies meet."""

@@ -8,6 +8,8 @@ from dryfit.rehearsal.at_machines import milling
 from dryfit.rehearsal.at_machines.cutters import toolbox
 from dryfit.rehearsal.at_machines.cutting import cut
 from dryfit.rehearsal.at_machines.limits import Job, beyond
+from dryfit.rehearsal.at_machines.lying import at_its_machine
+from dryfit.rehearsal.at_machines.reading import misread
 from dryfit.rehearsal.at_machines.standing import unmet
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.deeds import deeds_of
@@ -58,6 +60,8 @@ def _play(state: State, step: Step, operation: Operation) -> None:
     for axis, stands, needed in unmet(operation, axes):
         message = f"the {axis} stands at {stands}, not at {needed}"
         state.tell(place, Trouble(Reason.SETTING, message, f"{axis} at {needed}"), operation.id)
+    for trouble in (*at_its_machine(operation), *misread(operation, axes, state.tools)):
+        state.tell(place, trouble, operation.id)
     if operation.kind == "dry fit":
         try_dry(state, operation, place)
     elif operation.kind == "glue up":

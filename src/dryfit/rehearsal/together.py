@@ -32,6 +32,8 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
         if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
             yield from _unfilled(state, joint)
             yield from _tight(state, joint)
+        if {joint.guest, joint.host} <= inside and joint.loose_pieces:
+            yield from _no_room(state, joint)
 
 
 def _unready(state: State, name: str) -> Trouble | None:
@@ -123,6 +125,28 @@ def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
                 f"room of {float(joint.clearance):g} before its end",
             ),
         )
+
+
+def _no_room(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
+    """Yield a joint in which wood stands where a dowel or the like belongs."""
+    for name in (joint.guest, joint.host):
+        copy = state.copies[name]
+        cuts = cuts_in_piece(copy, state.blanks[name])
+        full = sum(
+            (inside := piece.overlap(copy.box)) is not None and bool(left_of(inside, cuts))
+            for piece in joint.loose_pieces
+        )
+        if full and (joint.id, name) not in state.clashing:
+            state.clashing.add((joint.id, name))
+            yield (
+                name,
+                Trouble(
+                    Reason.FIT,
+                    f"{full} of {len(joint.loose_pieces)} dowels, or what takes their place in "
+                    f"{joint.id}, find no hole in it",
+                    "a hole for each, deep enough for it",
+                ),
+            )
 
 
 def _size(box: Box) -> str:

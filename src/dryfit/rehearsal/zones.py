@@ -19,6 +19,10 @@ SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
 
 
+GLUE_ROOM = Fraction(4)
+"""Room for glue that a hole has at most beyond its dowel, mm: 2 to 3 is usual (TRADE B5, H16)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Zone:
     """A box in the piece frame from which wood may go, for a joint or for a declared shape.
@@ -50,6 +54,8 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
             zones[guest.name] += (Zone(box, joint.id) for box in in_guest(joint, guest))
             zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
             zones[host.name] += for_pegs(joint, guest, host)
+            for copy in (guest, host):
+                zones[copy.name] += (Zone(box, joint.id) for box in around_loose(joint, copy))
     for part in goal.parts:
         for copy in part.copies:
             zones[copy.name] += (Zone(box, None) for box in shapes_of(copy, part.marks))
@@ -89,6 +95,16 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         yield from _slots_of_buttons(joint, guest, host)
     elif joint.kind == "screws":
         yield _through(joint.region, host)
+
+
+def around_loose(joint: WantedJoint, copy: WantedCopy) -> Iterator[Box]:
+    """Yield where a copy is bored or slotted for dowels and the like, with room for their glue."""
+    for piece in joint.loose_pieces:
+        axis = next(each for each in range(3) if joint.region.extent(each) == 0)
+        low = _with(piece.low, axis, piece.low[axis] - GLUE_ROOM)
+        inside = Box(low, _with(piece.high, axis, piece.high[axis] + GLUE_ROOM)).overlap(copy.box)
+        if inside is not None:
+            yield inside
 
 
 def for_pegs(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Zone]:

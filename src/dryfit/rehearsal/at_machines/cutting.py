@@ -10,6 +10,7 @@ from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
 from dryfit.rehearsal.at_machines.limits import Job, beyond
+from dryfit.rehearsal.at_machines.lying import HAND
 from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
 from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
@@ -46,6 +47,7 @@ def _cut(
         yield Trouble(
             Reason.ORDER, "it is cut to marks that nobody has drawn", "its marks laid out before"
         )
+    yield from _unsaid(operation, work)
     taken = _taken(state, operation, work, blank, marks)
     if isinstance(taken, Trouble):
         yield taken
@@ -69,6 +71,14 @@ def _cut(
         _take_glued(state, copy, ranges, place)
         if work.hold is not None:
             _remember(state, operation, copy, ranges, place)
+
+
+def _unsaid(operation: Operation, work: Work) -> Iterator[Trouble]:
+    """Yield where a row of work at a machine does not say how a copy lies, or how often it goes."""
+    if work.hold is None and operation.station != HAND:
+        yield Trouble(Reason.HOLD, "nothing says how it lies", "a hold at the machine")
+    elif work.hold is not None and not work.passes:
+        yield Trouble(Reason.CUT, "no pass is made", "one pass at least")
 
 
 def _take_glued(state: State, copy: WantedCopy, ranges: Ranges, place: Place) -> None:

@@ -11,6 +11,7 @@ from fractions import Fraction
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.at_machines.cutters import Toolbox
+from dryfit.rehearsal.at_machines.lying import lying
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.at_machines.sweeping import through
 from dryfit.rehearsal.blank import Blank, Sizes
@@ -51,6 +52,7 @@ def mill(
     stave has none of its own, and keeps by hand what it has.
     """
     kind = operation.kind
+    yield from lying(operation, work, blank)
     # By hand a board is planed to lines all round: each deed trues both of its sides.
     needed = _NEEDS.get(kind) if work.hold is not None else None
     if needed is not None and needed not in blank.true:
@@ -126,9 +128,29 @@ def _sawn(
     operation: Operation, work: Work, axes: Axes, blank: Blank, tools: Toolbox
 ) -> Iterator[Trouble]:
     if operation.station == "table saw" and work.hold is not None and work.hold.down is not None:
+        yield from _parting(operation, axes, tools)
         trouble = through(axes, blank, work.hold.down, tools)
         if trouble is not None:
             yield trouble
+
+
+def _parting(operation: Operation, axes: Axes, tools: Toolbox) -> Iterator[Trouble]:
+    """Yield where a saw is not set up to rip a blank, or to saw across it (TRADE 0.8)."""
+    cutter, accessory = axes.get("cutter"), axes.get("accessory")
+    mounted = tools.cutters.get(str(cutter.value)) if cutter is not None else None
+    if mounted is None or mounted.cutter.station != "table saw" or mounted.cutter.kind == "set":
+        name = cutter.value if cutter is not None else "no cutter"
+        yield Trouble(Reason.MACHINE, f"{name} saws nothing through", "a blade in the saw")
+    own = tools.accessories.get(str(accessory.value)) if accessory is not None else None
+    on_sled = own is not None and own.longest is not None
+    if on_sled != (operation.kind == "length"):
+        yield Trouble(
+            Reason.MACHINE,
+            "it is sawn to length against the rip fence, where it jams"
+            if operation.kind == "length"
+            else "it is ripped on a sled",
+            "a sled for the length, the rip fence for the width",
+        )
 
 
 def _at(axes: Axes, axis: str) -> Fraction | None:

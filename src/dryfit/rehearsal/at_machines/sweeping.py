@@ -48,10 +48,12 @@ def swept(
     depth = _depth(station, axes, tools)
     if isinstance(depth, Trouble):
         return depth
-    if hold.down is None:
-        return Trouble(Reason.HOLD, "no surface lies on the table", "a surface that lies down")
+    across = _rides_across(station, axes, tools)
+    if hold.down is None or (across and hold.against_fence is None):
+        where = "on the table" if hold.down is None else "against the fence of the sled"
+        return Trouble(Reason.HOLD, f"no surface lies {where}", "a surface that lies there")
     surface = OPPOSITE[hold.down] if station in FROM_ABOVE else hold.down
-    if _rides_across(station, axes, tools):
+    if across:
         alongs = _across_passes(work, hold, axes, blank, mounted.width)
         if isinstance(alongs, Trouble):
             return alongs
