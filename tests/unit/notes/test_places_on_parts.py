@@ -150,6 +150,13 @@ def test_heights_are_a_list(text: str) -> None:
     assert clauses("80 above the floor") == (Up((number(80),), NOWHERE),)
 
 
+def test_a_list_is_closed_by_its_and() -> None:
+    heights = Up((number(40), number(220)), NOWHERE)
+    assert clauses("up 40 and 220, 111 from front") == (heights, from_(111, "front"))
+    places = from_(60, "front", 111)
+    assert clauses("up 40, 60 and 111 from front") == (Up((number(40),), NOWHERE), places)
+
+
 def test_set_in_says_how_far_at_which_side() -> None:
     amounts: tuple[tuple[Sum, str | None], ...] = (
         (number(30), "ends"),

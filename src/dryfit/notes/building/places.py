@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from lark import Token, Tree
 
-from dryfit.diagnostics import Span
+from dryfit.diagnostics import Hint, Span
 from dryfit.notes.building.draft import Draft, ends, text_of, tokens, trees, union
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.sums import sum_in
@@ -55,14 +55,20 @@ def listed(nodes: Sequence[Parsed], draft: Draft) -> list[Listed]:
         if not run:
             done.append(Listed(nodes[at]))
             at += 1
-        elif (
-            end < len(nodes)
-            and nodes[end].data == "fromside"
-            and _is_list((*run, nodes[end]), draft)
-        ):
+            continue
+        behind = done[-1].node if done and done[-1].node.data in _LISTING else None
+        goes_on = behind is not None and _is_list((behind, *run), draft)
+        before = end < len(nodes) and nodes[end].data == "fromside"
+        begins = before and _is_list((*run, nodes[end]), draft)
+        if goes_on and begins and behind is not None and not _by_and((*run, nodes[end]), draft):
+            # "up 40 and 220, 111 from front": the first list is closed by its "and".
+            begins = False
+            if not _by_and((behind, *run), draft):
+                _unclear((behind, *run, nodes[end]), draft)
+        if begins:
             done.append(Listed(nodes[end], before=run))
             at = end + 1
-        elif done and done[-1].node.data in _LISTING and _is_list((done[-1].node, *run), draft):
+        elif goes_on:
             done[-1] = replace(done[-1], after=run)
             at = end
         else:
@@ -190,8 +196,27 @@ def _is_lone(node: Parsed) -> bool:
 
 def _is_list(nodes: Sequence[Parsed], draft: Draft) -> bool:
     """Return whether commas or "and" stand between all of the phrases."""
+    return all(sign in _SEPARATORS for sign in _between(nodes, draft))
+
+
+def _by_and(nodes: Sequence[Parsed], draft: Draft) -> bool:
+    """Return whether the last of the phrases is put to the others by "and"."""
+    return _between(nodes, draft)[-1].lstrip(", ") in {"and", "&"}
+
+
+def _between(nodes: Sequence[Parsed], draft: Draft) -> list[str]:
     text = draft.line.text
-    between = (
-        text[ends(one)[1] : ends(other)[0]].strip().lower() for one, other in pairwise(nodes)
+    return [text[ends(one)[1] : ends(other)[0]].strip().lower() for one, other in pairwise(nodes)]
+
+
+def _unclear(nodes: Sequence[Parsed], draft: Draft) -> None:
+    """Ask to which of two lists the numbers between them belong: ``up 40, 220, 111 from front``."""
+    first, *run, last = nodes
+    lone = union(draft.span(run[0]), draft.span(run[-1]))
+    draft.error(
+        "list-unclear",
+        f"`{lone.text()}`: does that go with `{draft.span(first).text()}`, or with "
+        f"`{draft.span(last).text()}`?",
+        lone,
+        Hint("end a list with `and`: `up 40 and 220, 111 from front`"),
     )
-    return all(sign in _SEPARATORS for sign in between)
