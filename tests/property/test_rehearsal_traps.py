@@ -36,7 +36,8 @@ from dryfit.operations.cross_cuts import CrossMachine, cross_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.measuring import measured
-from dryfit.placing import joints
+from dryfit.placing.families import groove as grooves
+from dryfit.placing.families import housing as housings
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
@@ -159,7 +160,7 @@ def test_j7_housings_as_wide_as_the_board_is_called(monkeypatch: Patch) -> None:
         high[axis] = region.low[axis] + ceil(region.extent(axis))
         return housing(guest, host, Box(region.low, (high[0], high[1], high[2])), surface, span)
 
-    monkeypatch.setattr(joints, "housing", nominal)
+    monkeypatch.setattr(housings, "housing", nominal)
     assert reasons(found_in("shelf_box", ("board = 18", "board = 17.6"))) & {Reason.CUT, Reason.FIT}
 
 
@@ -196,7 +197,7 @@ def test_j10_no_room_for_a_panel_to_swell(monkeypatch: Patch) -> None:
     ) -> Removed:
         return panel_groove(panel, host, region, surface, Fraction(0), span)
 
-    monkeypatch.setattr(joints, "panel_groove", tight)
+    monkeypatch.setattr(grooves, "panel_groove", tight)
     assert reasons(found_in("panel_door")) & {Reason.CUT, Reason.FIT}
 
 

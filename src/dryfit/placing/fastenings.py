@@ -229,7 +229,9 @@ def _stood(
             len(each.places) if len(each.places) < count else room
             for each, count, room in zip(stood, counts, most, strict=True)
         ]
-    too_many(site, contact, sum(most))
+    if rows:
+        # Where no rail takes any, that has been told.
+        too_many(site, contact, sum(most))
     return ()
 
 
