@@ -93,6 +93,7 @@ def _joint(joint: Joint, guest: Frame) -> WantedJoint:
         patches=joint.patches,
         haunch=_haunch(joint, guest),
         pegs=_pegs(joint),
+        loose_pieces=joint.loose_pieces,
     )
 
 

@@ -68,6 +68,7 @@ _JOINTS = {
     "mortise and tenon": ("mortise and tenon", "mortises and tenons"),
     "groove": ("groove", "grooves"),
     "housing": ("housing", "housings"),
+    "dowels": ("dowelled joint", "dowelled joints"),
     "screws": ("screwed place", "screwed places"),
     "buttons": ("buttoned place", "buttoned places"),
 }

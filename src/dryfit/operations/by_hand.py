@@ -20,6 +20,7 @@ RATES = {
     "long slot": "hand groove",
     "hole": "drill",
     "rabbet": "hand groove",
+    "dowel hole": "dowel hole",
 }
 
 DEEDS = {
@@ -31,6 +32,7 @@ DEEDS = {
     "slot": ("Drill out and pare the {} in", ", to their lines from both faces"),
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
+    "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
 }
 
 
@@ -41,7 +43,7 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
     """Return the cut at the bench; it stands on marks, so nothing has to be set."""
     feature = site.feature
     what, kind = naming.what_of(feature), naming.kind_of(feature)
-    rate = RATES.get(feature.kind, "hand housing")
+    rate = RATES.get(feature.role) or RATES.get(feature.kind, "hand housing")
     length = max(wide(feature), feature.across[1] - feature.across[0])
     exact = worked(shop, rate, each=len(site.copies), per_metre=length / METRE * len(site.copies))
     deed, manner = DEEDS.get(feature.role) or DEEDS.get(feature.kind, ("Cut the {} on", " by hand"))

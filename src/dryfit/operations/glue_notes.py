@@ -16,6 +16,7 @@ from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
 from dryfit.plan.operation import Detail
 
+SINGULARS: Mapping[str, str] = {"dowels": "dowel"}
 PLURALS: Mapping[str, str] = {"mortise and tenon": "mortises and tenons"}
 
 
@@ -93,17 +94,21 @@ def _rows(joints: Iterable[Joint], model: Model) -> str:
     return " ".join(str(word) for detail in _glued(joints, model) for word in detail)
 
 
+def _counted(kind: str, count: int) -> str:
+    return spoken(count, SINGULARS.get(kind, kind), PLURALS.get(kind))
+
+
 def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
     counts: dict[tuple[str, str, str], int] = {}
     for joint in joints:
         key = (joint.kind, model.part_of(joint.guest).name, model.part_of(joint.host).name)
         # Twin tenons are two of each: so many mortises are on the mortiser's page.
-        counts[key] = counts.get(key, 0) + (joint.tenon.count if joint.tenon else 1)
+        each = joint.tenon.count if joint.tenon else len(joint.loose_pieces) or 1
+        counts[key] = counts.get(key, 0) + each
     if not counts:
         return ()
     rows = [
-        f"{spoken(count, kind, PLURALS.get(kind))} of {guest} {'and' if lapped(kind) else 'into'} "
-        f"{host}"
+        f"{_counted(kind, count)} of {guest} {'and' if lapped(kind) else 'into'} {host}"
         for (kind, guest, host), count in counts.items()
     ]
     return ((f"Glue goes on {listed(rows)}",),)

@@ -21,7 +21,11 @@ from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Glue, Shop
 
 MINUTE = 10
-SPREAD = {"mortise and tenon": "spread tenon", "half lap": "spread lap"}
+SPREAD = {
+    "mortise and tenon": "spread tenon",
+    "half lap": "spread lap",
+    "dowels": "spread dowel",
+}
 WAY = {"x": "from side to side", "y": "from front to back", "z": "from top to bottom"}
 
 
@@ -185,7 +189,8 @@ def closing_tenths(
     """
     total = Fraction(0)
     for joint in joints:
-        total += worked(shop, SPREAD.get(joint.kind, "spread housing"), each=1)
+        pieces = max(1, len(joint.loose_pieces))
+        total += worked(shop, SPREAD.get(joint.kind, "spread housing"), each=pieces)
     tenoned = {joint.guest for joint in joints if joint.kind == "mortise and tenon"}
     for name in assembly.of:
         if assembly_named(model, name) is not None:

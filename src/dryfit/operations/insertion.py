@@ -7,7 +7,7 @@ member that two others hold between them comes off after one of these, and so go
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -57,7 +57,7 @@ def _copies_of(member: str, model: Model) -> tuple[str, ...]:
     return (member,) if inner is None else all_copies(inner, model)
 
 
-def _shape(copies: Iterable[str], assembly: Assembly, model: Model) -> tuple[Box, ...]:
+def _shape(copies: tuple[str, ...], assembly: Assembly, model: Model) -> tuple[Box, ...]:
     """Return boxes that cover a member; cuts for parts outside the assembly do not matter."""
     inside = {model.part_of(name).name for name in all_copies(assembly, model)}
     boxes: list[Box] = []
@@ -73,6 +73,9 @@ def _shape(copies: Iterable[str], assembly: Assembly, model: Model) -> tuple[Box
             and feature.after != assembly.stage
         )
         boxes += Solid(copy.box, cuts).largest_boxes()
+    # A dowel sits in what enters, and goes in with it.
+    for joint in (model.joint(name) for name in assembly.joints):
+        boxes += joint.loose_pieces if joint.guest in copies else ()
     return tuple(boxes)
 
 

@@ -183,7 +183,7 @@ def hole_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut
         exact=worked(shop, "drill", each=len(site.copies)),
         deed=f"Drill the {naming.plural(what)} in",
         manner=", each on its mark" if to_marks else "",
-        check=naming.CHECKS["hole"],
+        check=naming.check_of(feature),
         details=(_middle(site),) if to_marks else (),
     )
 
@@ -220,7 +220,7 @@ def drill_for(feature: Feature, display: Display, shop: Shop) -> Cutter | None:
 def _near_enough(feature: Feature, diameter: Fraction, shop: Shop) -> tuple[Fraction, Fraction]:
     if feature.role == "screw hole":
         return Fraction(0), shop.allowances["screw_clearance"]
-    if feature.role in {"hole", "peg hole"}:
+    if feature.role in {"hole", "peg hole", "dowel hole"}:
         # What goes into a hole that the notes ask for is made to its size.
         return A_HAIR, A_HAIR
     return diameter / 10, diameter / 10

@@ -21,6 +21,7 @@ KINDS = {
     "haunch": "mortise",
     "tenon gap": "tenon shoulder",
     "peg hole": "hole",
+    "dowel hole": "hole",
 }
 
 _SEVERAL = frozenset(
@@ -31,6 +32,7 @@ _SEVERAL = frozenset(
         "screw hole",
         "pilot hole",
         "peg hole",
+        "dowel hole",
         "button slot",
     }
 )
@@ -48,6 +50,7 @@ CHECKS = {
 _OWN_CHECKS = {
     "rabbet": "width and depth against the marks, and the corner square",
     "notch": "what goes into it, or its marks",
+    "dowel hole": "a dowel goes in by hand, and the mates meet on it without a step",
     "slot": "its ends and sides against the marks, from both faces",
 }
 

@@ -16,6 +16,7 @@ _OF_JOINT = {
     "housing": ("depth",),
     "groove": ("depth",),
     "half lap": ("depth",),
+    "dowels": ("thickness", "length"),
 }
 # The same of a detail: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
 _OF_DETAIL = {
@@ -28,12 +29,13 @@ _OF_DETAIL = {
 }
 # A peg is as thick as its hole; a shoulder is wide or deep by how the tenon is looked at.
 _SAME = {
+    "dowels": {"diameter": "thickness"},
     "pegs": {"thickness": "diameter"},
     "haunch": {"width": "depth"},
     "shoulder": {"width": "length", "depth": "length"},
 }
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
-_COUNTED = frozenset({"tenon", "buttons"})
+_COUNTED = frozenset({"tenon", "buttons", "dowels"})
 _CUT = frozenset(_OF_JOINT)
 
 
@@ -43,13 +45,13 @@ def joint_sizes(spec: JointSpec, sums: Sums) -> dict[str, Fraction]:
     Findings: joint-size-unused, also for a number of joints and for a place that a joint of its
     kind does not take.
     """
-    what = spec.kind if spec.kind in _CUT else f"joint with {spec.kind}"
+    what = spec.kind if spec.kind in _CUT and spec.kind != "dowels" else f"joint with {spec.kind}"
     takes = _OF_JOINT.get(spec.kind, ())
     if spec.count is not None and spec.count > 1 and spec.kind not in _COUNTED:
         _unused(f"{spec.count} at one place", what, takes, spec.span, sums)
     if spec.place is not None and spec.kind != "tenon":
         _unused(f"place of its own (`{spec.place.span.text()}`)", what, takes, spec.span, sums)
-    return _by_dimension(spec.sizes, what, takes, {}, sums)
+    return _by_dimension(spec.sizes, what, takes, _SAME.get(spec.kind, {}), sums)
 
 
 def check_said_once(details: Sequence[JointDetail], sums: Sums) -> None:

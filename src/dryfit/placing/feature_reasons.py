@@ -19,6 +19,7 @@ _ROLE_WORDS = {
     "tenon gap": "the length of the tenons on both sides of it",
     "haunch": "the haunch's length and room for glue",
     "peg hole": "right through, for the peg",
+    "dowel hole": "its share of the dowel, and room for glue",
     "housing": "as deep as the part enters",
     "groove": "as written, or as deep as the panel enters and its gap",
     "button slot": "takes the tongue of a button and lets it slide",
@@ -30,6 +31,8 @@ _ROLE_WORDS = {
 _OF_BOTH = frozenset({"lap", "pilot hole"})
 # Tenons without a written size take the proportions of their rail and their host.
 _OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
+# A dowel is as thick as the thinner part lets it be, and goes into both.
+_OF_BOTH_WHOLE = frozenset({"dowel hole"})
 
 
 def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, Figure]:
@@ -85,6 +88,8 @@ def _inputs(part: Part, feature: Feature, parts: Mapping[str, Part]) -> tuple[st
         names.append(f"{mate.name}.{PART_DIMENSIONS[along]}")
     if mate is not None and feature.role in _OF_RAIL:
         names += [f"{part.name}.thickness", f"{mate.name}.width", f"{mate.name}.thickness"]
+    if mate is not None and feature.role in _OF_BOTH_WHOLE:
+        names += [f"{each.name}.{size}" for each in (part, mate) for size in PART_DIMENSIONS]
     return tuple(dict.fromkeys(names))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from dryfit.joinery.screws import passes_guest, screw_for
@@ -72,7 +73,7 @@ def build_hardware(
     fittings: Sequence[Fitting],
     screws: Mapping[str, int],
 ) -> tuple[Hardware, ...]:
-    """Return screws, pegs and wedges, sized from the joints; `screws` counts those by joint.
+    """Return screws, dowels, pegs and wedges, sized from the joints; `screws` are theirs by joint.
 
     Outdoors they are of stainless steel.
     """
@@ -103,7 +104,7 @@ def build_hardware(
             Hardware(item, size, count, purpose)
             for (size, purpose), count in sorted(bought.items())
         ),
-        *_pegs_and_wedges(joints, part_of, site.declared.display),
+        *_pegs_and_dowels(joints, part_of, site.declared.display),
     )
 
 
@@ -112,22 +113,27 @@ def _sold(size: str, display: Display) -> str:
     return size if display.unit == "mm" else f"{size} mm"
 
 
-def _pegs_and_wedges(
+def _pegs_and_dowels(
     joints: Sequence[Joint], part_of: Mapping[str, Part], display: Display
 ) -> Iterator[Hardware]:
-    """Yield what tenons are pegged and wedged with: pegs as long as their holes."""
+    """Yield dowels, and what tenons are pegged and wedged with: pegs as long as their holes."""
     counts: dict[tuple[str, str, str], int] = {}
     for joint in joints:
-        tenon = joint.tenon
-        if tenon is None:
-            continue
         purpose = f"{part_of[joint.guest].written} into {part_of[joint.host].written}"
-        rows = (
-            ("peg", f"{display.shown(tenon.peg)} thick", tenon.pegs),
-            ("wedge", f"{display.shown(tenon.thickness)} wide", tenon.wedges),
-        )
+        rows = [("dowel", size, count) for size, count in _dowels(joint, display).items()]
+        tenon = joint.tenon
+        if tenon is not None:
+            rows.append(("peg", f"{display.shown(tenon.peg)} thick", tenon.pegs))
+            rows.append(("wedge", f"{display.shown(tenon.thickness)} wide", tenon.wedges))
         for thing, size, count in rows:
             if count:
                 key = (thing, size, purpose)
                 counts[key] = counts.get(key, 0) + count
     yield from (Hardware(thing, size, many, what) for (thing, size, what), many in counts.items())
+
+
+def _dowels(joint: Joint, display: Display) -> Counter[str]:
+    """Count the dowels of a joint by their size, diameter x length as they are sold."""
+    pieces = joint.loose_pieces if joint.kind == "dowels" else ()
+    sizes = (sorted(box.extent(axis) for axis in range(3)) for box in pieces)
+    return Counter(f"{display.shown(thin)} x {display.shown(long)}" for thin, _, long in sizes)

@@ -21,7 +21,7 @@ class Found:
 
     `end` is (axis, side) of the guest's end that enters, or None; `shares` is the box that the
     two copies have in common before anything is cut (None where faces only touch).  `patches`,
-    `dry`, `pinned`, `fastened` and `tenon` as in `Joint`, but that glue without
+    `dry`, `pinned`, `fastened`, `tenon` and `loose_pieces` as in `Joint`, but that glue without
     patches goes on all of it.
     """
 
@@ -41,6 +41,7 @@ class Found:
     pinned: Box | None = None
     fastened: str | None = None
     tenon: TenonSizes | None = None
+    loose_pieces: tuple[Box, ...] = ()
 
 
 def placed_copies(site: Site, boxes: Mapping[str, Box]) -> dict[str, Placed]:

@@ -38,6 +38,7 @@ def joint_instances(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Join
                 pinned=each.pinned,
                 fastened=each.fastened,
                 tenon=each.tenon,
+                loose_pieces=each.loose_pieces,
             )
         )
     return tuple(joints)

@@ -115,7 +115,8 @@ class Joint:
     glue: all of it unless the notes say less, none where it is not glued.  What the notes keep
     `dry` holds without glue: by a pin in the box `pinned`, or `fastened` so that it comes apart
     again (knock-down, bolted), or by its fit alone.  `tenon` holds the sizes of a tenon, with its
-    haunch, wedges and pegs.
+    haunch, wedges and pegs; `loose_pieces` are boxes around what lies in both without being part of
+    either, such as dowels.
     """
 
     id: str
@@ -133,6 +134,7 @@ class Joint:
     pinned: Box | None = None
     fastened: str | None = None
     tenon: TenonSizes | None = None
+    loose_pieces: tuple[Box, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,6 +73,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"halving joint": "half lap", "cross lap": "half lap", "cross halving": "half lap"}),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
+    ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),

@@ -8,7 +8,13 @@ from dryfit.piece.declared import Contact
 from dryfit.placing.families.finding import Finder
 from dryfit.placing.glue_patches import says_glue, says_held
 
-BY_JOINT = {"tenon": "tenon", "housing": "housing", "screws": "screws", "glue": "glued_butt"}
+BY_JOINT = {
+    "tenon": "tenon",
+    "housing": "housing",
+    "dowels": "dowels",
+    "screws": "screws",
+    "glue": "glued_butt",
+}
 """By the kind of joint that a line names.  Buttons are found by `fastenings`."""
 BY_PREPOSITION = {"crossing": "half_lap", "inside": "groove", "onto": "rest", "under": "rest"}
 """By the word between two parts, where no joint is named."""

@@ -1,0 +1,136 @@
+"""Dowels: loose round pins that two butted members share (TRADE B5)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from math import ceil
+
+from dryfit.diagnostics import Span
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Cut, Placed, bounded
+from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
+
+_SOLD_MM = tuple(Fraction(size) for size in (6, 8, 10, 12))
+_SOLD_INCH = tuple(INCH * size for size in (Fraction(1, 4), Fraction(3, 8), Fraction(1, 2)))
+_EDGE_MM, _EDGE_INCH, _EDGE_NARROW = Fraction(20), INCH * Fraction(3, 4), Fraction(10)
+_WIDE = Fraction(80)
+_PITCH = Fraction(50)
+
+
+@dataclass(frozen=True, slots=True)
+class DowelSizes:
+    """How many dowels a joint takes, their diameter and length, and how deep they go in; mm.
+
+    `in_guest` and `in_host` are the depths of the holes, `edge` how far the first and the last
+    middle stand from the ends of their row.
+    """
+
+    count: int
+    diameter: Fraction
+    length: Fraction
+    in_guest: Fraction
+    in_host: Fraction
+    edge: Fraction
+
+
+def glue_room(display: Display) -> Fraction:
+    """Return by how much both holes together are deeper than the dowel is long (B5: 1/8 in)."""
+    return Fraction(3) if display.unit == "mm" else INCH / 8
+
+
+def floor_of(display: Display) -> Fraction:
+    """Return what stays at least behind a hole in a face (B5: 6 mm)."""
+    return Fraction(6) if display.unit == "mm" else INCH / 4
+
+
+def usual_diameter(thickness: Fraction, display: Display) -> Fraction:
+    """Return the dowel sold that is nearest to a third of the thinner member, at most half (B5)."""
+    sold = _SOLD_MM if display.unit == "mm" else _SOLD_INCH
+    fitting = [size for size in sold if size <= thickness / 2] or [sold[0]]
+    return min(fitting, key=lambda size: (abs(size - thickness / 3), size))
+
+
+def usual_length(diameter: Fraction) -> Fraction:
+    """Return five diameters: 8 x 40, 10 x 50 as dowels are sold (common practice)."""
+    return 5 * diameter
+
+
+def usual_count(row: Fraction, edge: Fraction) -> int:
+    """Return how many stand in a row so long: two, and one more for each 50 mm (B5: 100 has 3)."""
+    inner = (row - 2 * edge) / _PITCH
+    return max(2, 1 + ceil(inner))
+
+
+def edge_distance(row: Fraction, display: Display) -> Fraction:
+    """Return how far the first and the last middle stand from the ends of the row (B5)."""
+    usual = _EDGE_MM if display.unit == "mm" else _EDGE_INCH
+    return usual if row >= _WIDE else max(_EDGE_NARROW, row / 4)
+
+
+def depth_in_face(diameter: Fraction, thickness: Fraction, display: Display) -> Fraction:
+    """Return how deep the hole in a face or an edge goes: two diameters, less where it is thin."""
+    return min(2 * diameter, thickness - floor_of(display))
+
+
+def middles(low: Fraction, high: Fraction, sizes: DowelSizes) -> tuple[Fraction, ...]:
+    """Return where dowels stand along a row from low to high: equally far from one another."""
+    if sizes.count == 1:
+        return ((low + high) / 2,)
+    step = (high - low - 2 * sizes.edge) / (sizes.count - 1)
+    return tuple(low + sizes.edge + step * number for number in range(sizes.count))
+
+
+def row_axis(region: Box, axis: int) -> int:
+    """Return the axis of the row in a contact face whose normal is `axis`: the longer one."""
+    return max((other for other in range(3) if other != axis), key=region.extent)
+
+
+def dowel_boxes(region: Box, axis: int, side: int, sizes: DowelSizes) -> tuple[Box, ...]:
+    """Return the box around each dowel in its holes; the guest lies at `side` of the contact.
+
+    What the holes are deeper than the dowel is left at the guest's end.
+    """
+    plane = region.low[axis]
+    host = plane - side * sizes.in_host
+    guest = host + side * sizes.length
+    return tuple(
+        bounded(box, axis, min(host, guest), max(host, guest))
+        for box in _around(region, axis, sizes)
+    )
+
+
+def dowel_holes(
+    guest: Placed, host: Placed, region: Box, facing: tuple[int, int], row: DowelSizes, span: Span
+) -> tuple[Cut, ...]:
+    """Return the holes of all dowels in both members; `facing` is the host's face (axis, side)."""
+    axis, side = facing
+    plane = region.low[axis]
+    cuts: list[Cut] = []
+    for box in _around(region, axis, row):
+        for placed, way, depth in ((host, -side, row.in_host), (guest, side, row.in_guest)):
+            end = plane + way * depth
+            hole = bounded(box, axis, min(plane, end), max(plane, end))
+            mate = guest.part if placed is host else host.part
+            cuts.append(Cut(placed.name, hole, "hole", "dowel hole", axis, -way, None, mate, span))
+    return tuple(cuts)
+
+
+def _around(region: Box, axis: int, sizes: DowelSizes) -> Iterator[Box]:
+    along = row_axis(region, axis)
+    (across,) = {0, 1, 2} - {axis, along}
+    middle = (region.low[across] + region.high[across]) / 2
+    half = sizes.diameter / 2
+    for place in middles(region.low[along], region.high[along], sizes):
+        box = bounded(region, along, place - half, place + half)
+        yield bounded(box, across, middle - half, middle + half)
+
+
+def crowded(row: Fraction, sizes: DowelSizes) -> bool:
+    """Return whether dowels stand nearer than two diameters, or at an edge (H16)."""
+    places = middles(Fraction(0), row, sizes)
+    near = any(two - one < 2 * sizes.diameter for one, two in pairwise(places))
+    return near or places[0] < Fraction(3, 2) * sizes.diameter

@@ -1,0 +1,149 @@
+"""Butt joints with dowels (TRADE B5)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Placed
+from dryfit.joinery.dowels import (
+    DowelSizes,
+    crowded,
+    depth_in_face,
+    dowel_boxes,
+    dowel_holes,
+    edge_distance,
+    floor_of,
+    glue_room,
+    row_axis,
+    usual_count,
+    usual_diameter,
+    usual_length,
+)
+from dryfit.piece.declared import Contact
+from dryfit.placing.families.finding import face_area
+from dryfit.placing.found import Found
+from dryfit.placing.free_places import Around
+from dryfit.placing.lines import with_words
+from dryfit.placing.site import Site
+
+
+@dataclass(frozen=True, slots=True)
+class Wrong:
+    """What keeps dowels from being put in, what to write instead, and its figures in mm."""
+
+    message: str
+    remedy: str
+    figures: dict[str, Fraction]
+
+
+def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
+    """Return the dowels between two faces that touch."""
+    touch = guest.box.contact(host.box)
+    if touch is None:
+        return None
+    axis, region = touch
+    side = 1 if region.low[axis] == host.box.high[axis] else -1
+    sizes = _sizes(site, contact, (guest, host), region, axis)
+    wrong = _wrong(site, sizes, (guest, host), region, axis)
+    if wrong is not None:
+        _report(site, contact, wrong)
+        return Found("dowels", guest.name, host.name, region, contact.span, glued=True)
+    return Found(
+        "dowels",
+        guest.name,
+        host.name,
+        region,
+        contact.span,
+        glued=True,
+        area=face_area(region, axis),
+        cuts=dowel_holes(guest, host, region, (axis, side), sizes, contact.span),
+        loose_pieces=dowel_boxes(region, axis, side, sizes),
+    )
+
+
+def _sizes(
+    site: Site, contact: Contact, pair: tuple[Placed, Placed], region: Box, axis: int
+) -> DowelSizes:
+    """Return what is written of the dowels, and what is usual of the rest, as an assumption."""
+    guest, host = pair
+    joint = contact.joint
+    assert joint is not None
+    display = site.declared.display
+    thin = min(placed.box.extent(each) for placed in pair for each in _across(placed, axis))
+    diameter = joint.thickness or usual_diameter(thin, display)
+    length = joint.length or usual_length(diameter)
+    row = region.extent(row_axis(region, axis))
+    edge = edge_distance(row, display)
+    count = joint.count or usual_count(row, edge)
+    both = length + glue_room(display)
+    if guest.axes[0] == axis:
+        in_host = depth_in_face(diameter, host.box.extent(axis), display)
+        in_guest = both - in_host
+    elif host.axes[0] == axis:
+        in_guest = depth_in_face(diameter, guest.box.extent(axis), display)
+        in_host = both - in_guest
+    else:
+        shallow = min(placed.box.extent(axis) for placed in pair) - floor_of(display)
+        in_guest = min(both / 2, shallow)
+        in_host = both - in_guest
+    if None in (joint.thickness, joint.length, joint.count):
+        shown = f"{count} dowels {site.shown(diameter)} thick {site.shown(length)} long"
+        words = f"{guest.part} into {host.part}"
+        site.assume_line(f"{words}: {shown}", joint.span, with_words(joint.span, shown))
+    return DowelSizes(count, diameter, length, in_guest, in_host, edge)
+
+
+def _across(placed: Placed, axis: int) -> tuple[int, ...]:
+    """Return the axes of width and thickness of an end, or of the thickness of a face."""
+    return tuple(each for each in placed.axes[1:] if each != axis)
+
+
+def _wrong(
+    site: Site, sizes: DowelSizes, pair: tuple[Placed, Placed], region: Box, axis: int
+) -> Wrong | None:
+    """Return what keeps the dowels from being put in."""
+    guest, host = pair
+    along = row_axis(region, axis)
+    (across,) = {0, 1, 2} - {axis, along}
+    narrow, row = region.extent(across), region.extent(along)
+    thick, long = site.shown(sizes.diameter), site.shown(sizes.length)
+    if sizes.diameter > narrow / 2:
+        wood = site.shown(narrow)
+        return Wrong(
+            f"dowels {thick} thick leave too little of {wood} between {guest.part} and {host.part}",
+            f"write a dowel of {site.shown(narrow / 2)} at most: half of the thinner part",
+            {"diameter": sizes.diameter, "wood": narrow},
+        )
+    for placed, depth in ((guest, sizes.in_guest), (host, sizes.in_host)):
+        room = placed.box.extent(axis)
+        if depth <= sizes.diameter / 2 or depth > room - floor_of(site.declared.display):
+            return Wrong(
+                f"a dowel {long} long finds no room in {placed.part}, {site.shown(room)} there",
+                "write a shorter dowel, or a joint that needs less depth, such as `housing`",
+                {"length": sizes.length, "wood": room},
+            )
+    if crowded(row, sizes):
+        return Wrong(
+            f"{sizes.count} dowels {thick} thick stand too near to one another, or to the edge, "
+            f"in {site.shown(row)}",
+            "write fewer or thinner dowels: three diameters from one to the next are usual",
+            {"diameter": sizes.diameter, "row": row},
+        )
+    return None
+
+
+def _report(site: Site, contact: Contact, wrong: Wrong) -> None:
+    finding = Diagnostic(
+        "dowels-do-not-fit",
+        Severity.ERROR,
+        wrong.message,
+        contact.span,
+        rule="H16",
+        figures=wrong.figures,
+        hints=(Hint(wrong.remedy),),
+    )
+    if finding not in site.findings:
+        site.findings.append(finding)
