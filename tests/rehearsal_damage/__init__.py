@@ -10,6 +10,7 @@ from tests.rehearsal_damage import (
     in_cutting,
     in_fit,
     in_holding,
+    in_listing,
     in_lying,
     in_order,
     in_reading,
@@ -17,6 +18,7 @@ from tests.rehearsal_damage import (
     in_shop,
     in_surfaces,
     in_time,
+    in_vain,
 )
 from tests.rehearsal_damage.kind import Kind
 
@@ -27,6 +29,8 @@ KINDS: tuple[Kind, ...] = (
     *in_holding.KINDS,
     *in_lying.KINDS,
     *in_reading.KINDS,
+    *in_listing.KINDS,
+    *in_vain.KINDS,
     *in_order.KINDS,
     *in_surfaces.KINDS,
     *in_time.KINDS,

@@ -25,6 +25,7 @@ def fittings(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 "it is fitted before its last coat",
                 f"{late[-1].operation.id} before",
             )
+        yield from _before_its_host(deed, deeds, goal)
     fitted = Counter(name for deed in fits for name in deed.copies)
     for name, count in fitted.items():
         if count > 1:
@@ -34,6 +35,25 @@ def fittings(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
         if name not in fitted and name not in by_line:
             yield Fault(Reason.COUNT, f"{name} is bought and never fitted", "its place")
     yield from _open(goal, set(fitted))
+
+
+def _before_its_host(deed: Deed, deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Yield what is fitted on parts that are glued or coated afterwards."""
+    ends = {(joint.guest, joint.host) for joint in goal.joints}
+    hosts = {b for each in ends for a, b in (each, each[::-1]) if a in deed.copies}
+    for later in deeds[deed.at + 1 :]:
+        kind = later.operation.kind
+        touched = later.copies
+        if kind == "glue up":
+            touched = frozenset(members_of(goal, later.subject))
+        if kind in {"glue up", "coat"} and touched & hosts and not touched & deed.copies:
+            yield fault_of(
+                deed,
+                Reason.ORDER,
+                f"it is fitted before {later.operation.id}, on which it lies",
+                f"{later.operation.id} before",
+            )
+            return
 
 
 Unit = frozenset[str]

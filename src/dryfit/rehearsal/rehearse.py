@@ -18,11 +18,13 @@ from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.fitting import fittings, repeated
 from dryfit.rehearsal.gluing import glue, try_dry
 from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.listing import listing
 from dryfit.rehearsal.one_setting import one_setting
 from dryfit.rehearsal.sanding import sanding
 from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
 from dryfit.rehearsal.surfaces import surfaces
 from dryfit.rehearsal.times import times
+from dryfit.rehearsal.too_early import too_early
 from dryfit.shop.shop import Shop
 
 TRUE = ("F", "B", "E", "E2", "R", "R2")
@@ -43,6 +45,8 @@ def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
     found = (
         *state.faults,
         *repeated(deeds),
+        *listing(deeds, goal),
+        *too_early(deeds, goal),
         *sanding(deeds, goal, shop),
         *surfaces(deeds, goal, shop),
         *fittings(deeds, goal),

@@ -16,6 +16,8 @@ def sanding(deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
     """Yield what is sanded too late, with the grits in a wrong order, or not at all."""
     sanded = [deed for deed in deeds if deed.operation.kind == "sand"]
     yield from _closed(deeds, goal)
+    yield from _unread(sanded)
+    yield from _never_inside(deeds, sanded, goal, shop)
     yield from _falling(sanded, shop)
     yield from _rough(sanded, goal, shop)
 
@@ -48,6 +50,41 @@ def _closed(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 )
 
 
+def _unread(sanded: Sequence[Deed]) -> Iterator[Fault]:
+    """The paper on the sander is the one that the deed is named after."""
+    for deed in sanded:
+        for setting in deed.operation.settings:
+            if setting.axis == "grit" and str(setting.value) != grit_of(deed):
+                yield fault_of(
+                    deed,
+                    Reason.SURFACE,
+                    f"{deed.what} is done with {setting.value}",
+                    f"grit {grit_of(deed)}",
+                )
+
+
+def _never_inside(
+    deeds: Sequence[Deed], sanded: Sequence[Deed], goal: Goal, shop: Shop
+) -> Iterator[Fault]:
+    """What a glue-up closes in is sanded with all grits before it (D3, C1.4)."""
+    made = {copy.name for part in goal.parts if part.made for copy in part.copies}
+    told: set[str] = set()
+    for name, at in sorted(glued_at(deeds, goal).items(), key=lambda row: row[1]):
+        for copy in members_of(goal, name):
+            # Sanding of the inside that comes too late is told as such.
+            own = [deed for deed in sanded if copy in deed.copies]
+            got = {grit_of(deed) for deed in own if deed.at < at or not is_whole(deed)}
+            missing = [grit for grit in shop.sanding.grits if grit not in got]
+            if missing and copy not in told | made:
+                told.add(copy)
+                yield fault_of(
+                    deeds[at],
+                    Reason.SURFACE,
+                    f"{copy} is glued in but not sanded with {' and '.join(missing)}",
+                    "the faces that it closes sanded before",
+                )
+
+
 def _falling(sanded: Sequence[Deed], shop: Shop) -> Iterator[Fault]:
     """A coarser grit after a finer one leaves its scratches (D2)."""
     rank = {grit: turn for turn, grit in enumerate(shop.sanding.grits)}
@@ -72,7 +109,8 @@ def _rough(sanded: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
     for part in goal.parts:
         for copy in part.copies:
             spared = part.made or (copy.name in inside and copy.name not in coated)
-            got = {grit_of(deed) for deed in sanded if copy.name in deed.copies}
+            own = [deed for deed in sanded if copy.name in deed.copies]
+            got = {grit_of(deed) for deed in own if is_whole(deed)}
             missing = [grit for grit in shop.sanding.grits if grit not in got]
             if missing and not spared:
                 yield Fault(

@@ -18,6 +18,10 @@ def surfaces(deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
     for coats in goal.coats:
         yield from _coated(coats, deeds, goal, shop)
     yield from _levelled(deeds, goal)
+    wanted = {coats.subject for coats in goal.coats}
+    for deed in deeds:
+        if deed.operation.kind == "coat" and deed.subject not in wanted:
+            yield fault_of(deed, Reason.SURFACE, "it is coated", "bare wood, as the notes leave it")
 
 
 def _coated(coats: WantedCoats, deeds: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
@@ -198,6 +202,9 @@ def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
             )
             continue
         inside = set(members_of(goal, assembly.name))
+        if inside - level[0].copies:
+            names = ", ".join(sorted(inside - level[0].copies))
+            yield fault_of(level[0], Reason.SURFACE, f"{names} is left out", "all of the frame")
         for deed in deeds[glued[assembly.name] : level[0].at]:
             if deed.operation.kind in {"sand", "ease edges", "coat"} and deed.copies & inside:
                 yield fault_of(

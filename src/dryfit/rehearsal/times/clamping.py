@@ -139,13 +139,17 @@ def _assembly_rows(
         return
     whole = spanning(tuple(copy.box for copy in _copies(standing_for(deed.subject, goal), goal)))
     frames = {copy.name: copy.frame for part in goal.parts for copy in part.copies}
-    axes = {frames[j.guest].axes[0][0] for j in closed if j.kind == "mortise and tenon"}
+    drawn = [joint for joint in closed if joint.kind in _DRAWN]
+    axes = {frames[joint.guest].axes[0][0] for joint in drawn}
     longest = max((row.length for row in rows), default=Fraction(0))
     needed = max((_bar_for(whole.extent(axis), shop) for axis in axes), default=Fraction(0))
     if longest < needed:
         yield _fault(
             deed, f"no clamp is set that opens more than {_mm(longest)}", f"{_mm(needed)} or more"
         )
+    guests, bars = len({joint.guest for joint in drawn}), sum(row.count for row in rows)
+    if bars < guests:
+        yield _fault(deed, f"{bars} clamps draw {guests} parts to their shoulders", f"{guests}")
     laps = sum(joint.kind == "half lap" for joint in closed)
     if laps and sum(row.count for row in rows) < laps:
         yield _fault(
@@ -153,6 +157,10 @@ def _assembly_rows(
             f"{sum(row.count for row in rows)} clamps are set for {laps} laps",
             f"a clamp over each lap, {laps} at least",
         )
+
+
+_DRAWN = frozenset({"mortise and tenon", "housing"})
+"""Joints into which a bar along the guest draws it."""
 
 
 def _closed(operation: Operation, goal: Goal) -> tuple[WantedJoint, ...]:

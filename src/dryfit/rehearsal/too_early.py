@@ -1,0 +1,72 @@
+"""What is done to a copy in vain, because its wood is worked afterwards (TRADE A3, C1.4, D4, H-d).
+
+Marks are drawn from true edges and ends; planing takes off what is sanded; the reference edges are
+eased last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dryfit.rehearsal.at_machines.milling import DEEDS
+from dryfit.rehearsal.deeds import Deed, fault_of
+from dryfit.rehearsal.fault import Fault, Reason
+from dryfit.rehearsal.goal import Goal
+
+ON_FINISHED = frozenset({"lay out", "sand", "ease edges", "level", "coat", "fit"})
+"""Kinds of deeds that need a copy with its sizes."""
+ON_CUT = frozenset({"ease edges", "fit"})
+"""Kinds of deeds that need a copy with its cuts as well."""
+ON_RIPPED = frozenset({"face", "edge", "thickness"})
+"""Kinds of deeds that need a board ripped to its rough width (A2.1, A3)."""
+
+
+def too_early(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Yield deeds that come before milling or cuts of the same copies, and unripped boards."""
+    for deed in deeds:
+        if deed.operation.kind in ON_FINISHED:
+            yield from _before_work(deed, deeds)
+    yield from _unripped(deeds)
+    yield from _never_used(deeds, goal)
+
+
+def _before_work(deed: Deed, deeds: Sequence[Deed]) -> Iterator[Fault]:
+    for later in deeds[deed.at + 1 :]:
+        kind = later.operation.kind
+        cut = any(work.features for work in later.operation.work)
+        spoils = kind in DEEDS or (cut and deed.operation.kind in ON_CUT)
+        if spoils and deed.copies & later.copies:
+            yield fault_of(
+                deed,
+                Reason.ORDER,
+                f"{deed.what} comes before {later.operation.id}",
+                f"{later.operation.id} before",
+            )
+            return
+
+
+def _unripped(deeds: Sequence[Deed]) -> Iterator[Fault]:
+    ripped: set[str] = set()
+    for deed in deeds:
+        if deed.operation.kind == "rip":
+            ripped |= deed.copies
+        elif deed.operation.kind in ON_RIPPED and deed.copies - ripped:
+            names = ", ".join(sorted(deed.copies - ripped))
+            yield fault_of(
+                deed,
+                Reason.ORDER,
+                f"{names} is as wide as its board still",
+                "ripped to its rough width before",
+            )
+            ripped |= deed.copies
+
+
+def _never_used(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Yield what is made from offcuts, as buttons are, when all is fitted already."""
+    made = {copy.name for part in goal.parts if part.made for copy in part.copies}
+    last = max((deed.at for deed in deeds if deed.operation.kind in {"fit", "glue up"}), default=-1)
+    for deed in deeds:
+        if deed.operation.kind == "make" and deed.copies & made and deed.at > last:
+            yield fault_of(
+                deed, Reason.ORDER, "it is made when all is put together", "made before it is used"
+            )
