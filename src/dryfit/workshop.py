@@ -75,6 +75,23 @@ def _patterns(
     return library(environment)
 
 
+def shopped(checked: Checked) -> Model | None:
+    """Return the model with the glues that its glue-ups are planned with on its shopping list.
+
+    Whether a glue leaves time enough shows in the operations alone.  Where there are none, the
+    glues stay those of the notes.
+    """
+    if checked.failed or checked.model is None or checked.shop is None:
+        return checked.model
+    from dryfit.operations import work_list
+    from dryfit.placing.shopping import with_chosen_glues
+    from dryfit.plan.operation import glues_of
+
+    work, _ = work_list(checked.model, checked.shop)
+    chosen = glues_of(work.operations) if work is not None else {}
+    return with_chosen_glues(checked.model, chosen, checked.shop)
+
+
 def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
     """Work out the operations and their order; None with the findings when there is none."""
     from dryfit.operations import work_list

@@ -22,6 +22,8 @@ from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
 from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
 from dryfit.placing.model import Model
+from dryfit.placing.shopping import with_chosen_glues
+from dryfit.plan.operation import glues_of
 from dryfit.plan.plan import Plan, Visit
 from dryfit.shop.shop import Shop
 
@@ -80,6 +82,9 @@ def booklet_view(
     model: Model, plan: Plan, shop: Shop, findings: Findings, *, rehearsed: bool = False
 ) -> Booklet:
     """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
+    model = with_chosen_glues(
+        model, glues_of(op for step in plan.steps for op in step.operations), shop
+    )
     bench = Bench(model, plan, shop, label(model), Say(model.display))
     headings = titles(plan, bench)
     return Booklet(

@@ -54,6 +54,7 @@ def parts(options: argparse.Namespace) -> int:
     """Print the cut list."""
     with Progress() as progress:
         checked = _checked(options, progress)
+        model = workshop.shopped(checked)
     from dryfit.placing.as_json import parts_csv, parts_document
 
     display = checked.declared.display
@@ -61,20 +62,20 @@ def parts(options: argparse.Namespace) -> int:
         document = parts_document(
             checked.declared.piece,
             checked.source.name,
-            checked.model,
+            model,
             findings_json(checked.findings, display.shown),
             display.unit,
         )
         _write_json(document)
         return _status(checked.findings)
     _tell(checked.findings)
-    if checked.model is not None:
+    if model is not None:
         if options.csv:
-            sys.stdout.write(parts_csv(checked.model))
+            sys.stdout.write(parts_csv(model))
         else:
             from dryfit.placing.as_text import parts_table
 
-            sys.stdout.write(parts_table(checked.model))
+            sys.stdout.write(parts_table(model))
     return _status(checked.findings)
 
 

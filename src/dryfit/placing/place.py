@@ -137,7 +137,7 @@ def _whole(
         hardware=shopping_list(
             things,
             screws,
-            Glued(joints, assemblies, parts, declared.outdoors is not None),
+            Glued(joints, assemblies, parts, declared.outdoors is not None, chosen={}),
             coatings,
             site.shop,
             declared.display.unit,

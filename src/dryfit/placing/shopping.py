@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
-from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint, Part
+from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint, Model, Part
 from dryfit.shop.glues import glue_named, usual_glue
 from dryfit.shop.shop import Shop
 
@@ -18,6 +18,7 @@ FINISH_COVERS = Fraction(10)
 _SQUARE_METRE = 1_000_000
 _USUAL_COATS = 2
 _NO_SIZE = "no size written"
+_FOR_GLUE = "the glue-ups"
 # What is sold by weight and by volume, with the step up to which an amount is rounded: grams and
 # millilitres, or ounces and US fluid ounces where the notes are in inches.
 _WEIGHTS = {"mm": ("g", Fraction(1), 10), "in": ("oz", Fraction(28_349_523, 1_000_000), 1)}
@@ -26,12 +27,17 @@ _VOLUMES = {"mm": ("ml", Fraction(1), 50), "in": ("fl oz", Fraction(29_573_530, 
 
 @dataclass(frozen=True, slots=True)
 class Glued:
-    """What takes glue: joints, the glue-ups that close them (each with its own), and staves."""
+    """What takes glue: joints, the glue-ups that close them (each with its own), and staves.
+
+    `chosen` is the glue that the work was planned with, by glue-up or glued panel; where nothing
+    was chosen it is that of the notes, else the shop's usual one.
+    """
 
     joints: Sequence[Joint]
     assemblies: Sequence[Assembly]
     parts: Sequence[Part]
     outdoors: bool
+    chosen: Mapping[str, str]
 
 
 def shopping_list(
@@ -54,6 +60,22 @@ def shopping_list(
     )
 
 
+def with_chosen_glues(model: Model, chosen: Mapping[str, str], shop: Shop) -> Model:
+    """Return the model with those glues on its shopping list that the work is planned with.
+
+    Only the planned work knows how long a glue-up takes to close, and so whether the usual glue
+    leaves time for it.  `chosen` is the glue by the name of the glue-up or of the glued panel.
+    """
+    outdoors = model.outdoors is not None
+    glued = Glued(model.joints, model.assemblies, model.parts, outdoors, chosen)
+    rows = list(model.hardware)
+    at = [number for number, row in enumerate(rows) if row.purpose == _FOR_GLUE]
+    if not at:
+        return model
+    rows[at[0] : at[-1] + 1] = _glue(glued, shop, model.display.unit)
+    return replace(model, hardware=tuple(rows))
+
+
 def _thing(bought: Bought) -> Hardware:
     when = "" if bought.order is None else f"order {bought.order}"
     purpose = "; ".join(filter(None, (bought.purpose, when)))
@@ -61,12 +83,17 @@ def _thing(bought: Bought) -> Hardware:
 
 
 def _glue(glued: Glued, shop: Shop, unit: str) -> Iterator[Hardware]:
-    named = {joint: each.glue for each in glued.assemblies for joint in each.joints}
+    named = {
+        joint: glued.chosen.get(each.name, each.glue)
+        for each in glued.assemblies
+        for joint in each.joints
+    }
     areas: dict[str, Fraction] = {}
     for part in glued.parts:
         if part.staves is not None:
             usual = usual_glue(shop, outdoors=glued.outdoors)
-            areas[usual.name] = areas.get(usual.name, Fraction(0)) + _between_staves(part)
+            name = glued.chosen.get(part.name, usual.name)
+            areas[name] = areas.get(name, Fraction(0)) + _between_staves(part)
     for joint in glued.joints:
         glue = glue_named(shop, named.get(joint.id))
         if joint.glued and glue is not None:
@@ -74,7 +101,7 @@ def _glue(glued: Glued, shop: Shop, unit: str) -> Iterator[Hardware]:
     for name, area in areas.items():
         grams = area / _SQUARE_METRE * GLUE_SPREAD
         if grams:
-            yield Hardware(name, _about(grams, *_WEIGHTS[unit]), 1, "the glue-ups")
+            yield Hardware(name, _about(grams, *_WEIGHTS[unit]), 1, _FOR_GLUE)
 
 
 def _between_staves(part: Part) -> Fraction:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -113,6 +114,11 @@ class Operation:
     measure: MeasurePoint | None = None
     details: tuple[Detail, ...] = ()
     rough: tuple[Fraction, Fraction, Fraction] | None = None
+
+
+def glues_of(operations: Iterable[Operation]) -> dict[str, str]:
+    """Return the glue of each glue-up, by the name of what is glued up: an assembly or a part."""
+    return {each.part: each.glue_up.glue for each in operations if each.glue_up is not None}
 
 
 @dataclass(frozen=True, slots=True)
