@@ -136,6 +136,7 @@ def joint_words(spec: JointSpec, sums: Sums, names: Names) -> JointWords:
         span=spec.span,
         behind=_behind(spec.sizes, spec.place, sums),
         details=tuple(_detail(detail, sums, names) for detail in spec.details),
+        head=spec.head or spec.span,
     )
 
 

@@ -231,7 +231,7 @@ def _usual_penetration(
     else:
         length = usual_housing_depth(deep, display)
         words, phrase = f"the housings for {part.written} are", f"{site.shown(length)} deep"
-    line = with_words(joint.span, f"{joint.span.text()} {phrase}")
+    line = with_words(joint.head, f"{joint.head.text()} {phrase}")
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length
 

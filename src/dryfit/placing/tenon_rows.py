@@ -251,7 +251,7 @@ def _usual_shoulder(site: Site, rail: Placed, host: Placed, spare: Fraction) -> 
 def assume_phrase(site: Site, rail: Placed, joint: JointWords, phrase: str) -> None:
     """List what was assumed of a tenon, with the line that says it."""
     text = f"the tenons of {site.written(rail.part)} are {phrase}"
-    site.assume_line(text, joint.span, with_words(joint.span, f"{joint.span.text()} {phrase}"))
+    site.assume_line(text, joint.span, with_words(joint.head, f"{joint.head.text()} {phrase}"))
 
 
 def _room_across(host: Placed, wide: int, wall: Fraction) -> Fraction:

@@ -152,7 +152,7 @@ def _say_moved(
     side = SIDE_WORDS[rail.axes[1], -1]
     phrase = f"{width} wide, {start} from {side}"
     text = f"the tenons of the {site.written(rail.part)} are {phrase}, clear of {what}"
-    site.assume_line(text, joint.span, with_words(joint.span, f"{joint.span.text()} {phrase}"))
+    site.assume_line(text, joint.span, with_words(joint.head, f"{joint.head.text()} {phrase}"))
 
 
 def _check_through(

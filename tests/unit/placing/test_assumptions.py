@@ -51,7 +51,45 @@ def sizes(model: Model) -> dict[str, tuple[object, ...]]:
 
 @pytest.mark.parametrize(("name", "number"), offered())
 def test_the_offered_line_is_read_and_says_what_was_assumed(name: str, number: int) -> None:
-    text = text_of(name)
+    _is_read(text_of(name), number)
+
+
+FRAME = """piece Frame
+overall 400 wide, 30 deep, 500 high
+timber oak
+2 stiles, upright, 60 x 30, at left and right, facing front
+1 rail, across, on edge, 60 x 30, up 20, {joint}
+1 top rail, across, on edge, 60 x 30, down 20, tenon 30 long 10 thick 36 wide into stiles
+glue up frame: stiles, rail, top rail
+"""
+JOINTS = (
+    "through tenon 10 thick into stiles, pegs 8",
+    "tenon 30 long into stiles, 2 pegs 8",
+    "tenon into stiles, pegs 8",
+    "tenon 30 long, 10 thick, 5 from top, into stiles, drawbored",
+    "2 tenons 30 long into stiles, pegs 8",
+    "wedged through tenon into stiles",
+)
+
+
+@pytest.mark.parametrize("joint", JOINTS)
+def test_a_size_of_a_tenon_is_offered_where_the_tenon_stands_not_behind_its_pegs(
+    joint: str,
+) -> None:
+    text = FRAME.format(joint=joint)
+    found = checked(text)
+    assert found.model is not None
+    offers = [
+        number
+        for number, each in enumerate(found.model.assumptions)
+        if each.instead and each.text.startswith("the tenons of rail")
+    ]
+    assert offers
+    for number in offers:
+        _is_read(text, number)
+
+
+def _is_read(text: str, number: int) -> None:
     found = checked(text)
     assert found.model is not None
     assumption = found.model.assumptions[number]

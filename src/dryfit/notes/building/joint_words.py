@@ -50,7 +50,8 @@ def joint_spec(node: Parsed, draft: Draft) -> JointSpec:
         count, adjectives = count or 2, [each for each in adjectives if each != "2"]
     place = draft.span(word)
     details = tuple(_detail(adjective, None, (), None, place) for adjective in adjectives)
-    return JointSpec(kind, count, sizes, None, draft.span(node), details=details)
+    whole = draft.span(node)
+    return JointSpec(kind, count, sizes, None, whole, details=details, head=whole)
 
 
 def said(node: Parsed, draft: Draft) -> list[Said]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dryfit.diagnostics import Span
 from dryfit.notes.tree.references import Offset, Reference, SizeWord, StageName
@@ -46,7 +46,8 @@ class JointSpec:
 
     `kind` is one of: half lap, tenon, housing, groove, screws, buttons, glue (an edge or butt
     joint that is only glued).  `sizes` with dimension None are in the order of the trade word
-    (the first bare number of a tenon is its length, of a housing or groove its depth).
+    (the first bare number of a tenon is its length, of a housing or groove its depth).  `head` is
+    the place of the joint's own word and the sizes behind it, where a further size can stand.
     """
 
     kind: str
@@ -57,6 +58,7 @@ class JointSpec:
     details: tuple[JointDetail, ...] = ()
     glue: tuple[GlueWords, ...] = ()
     after: StageName | None = None
+    head: Span | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,7 @@ class Detail:
 class JointWords:
     """A joint as declared: kind, count, its sizes by dimension, and where it sits.
 
-    `behind` holds what all its sums refer to.
+    `behind` holds what all its sums refer to; `head` is the place of its name and the sizes there.
     """
 
     kind: str
@@ -47,6 +47,7 @@ class JointWords:
     depth: Fraction | None
     place: PlacedAmount | None
     span: Span
+    head: Span
     behind: Behind = NOTHING_BEHIND
     details: tuple[Detail, ...] = ()
 
