@@ -26,6 +26,7 @@ class Blank:
     straight, flat and square, so that something can be measured from them; `cuts` what is gone, as
     ranges along, across and deep; `at` counts the steps in which each was taken.  A size that is
     worked by hand to no line of the goal (a stave's thickness) is not `known`, only its bound.
+    What a jointer has `skimmed` off comes out of the allowance before the next deed takes the rest.
     """
 
     part: str
@@ -34,11 +35,13 @@ class Blank:
     cuts: list[Ranges] = field(default_factory=list)
     at: list[int] = field(default_factory=list)
     known: list[bool] = field(default_factory=lambda: [True, True, True])
+    skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])
 
     def resize(self, direction: int, size: Fraction) -> None:
         """Cut or plane the blank to another size along, across or deep."""
         sizes = list(self.sizes)
         sizes[direction] = size
+        self.skimmed[direction] = ZERO
         self.sizes = (sizes[0], sizes[1], sizes[2])
 
     def take(self, ranges: Ranges, step: int) -> None:

@@ -31,6 +31,33 @@ def listing(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 yield from _printed(deed, deed.operation.glue_up, assembly, goal)
 
 
+WITHOUT_COPIES = frozenset({"fit", "measure", "dry fit"})
+"""Kinds of deeds that may name no copies: knobs are none, staves are tried by their panel."""
+
+
+def rows(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Yield work on nothing, twice on one copy, or on the copies of another part than it names."""
+    part_of = {copy.name: part.name for part in goal.parts for copy in part.copies}
+    names = set(part_of.values())
+    for deed in deeds:
+        operation = deed.operation
+        if operation.kind not in WITHOUT_COPIES and not (
+            operation.work and all(row.copies for row in operation.work)
+        ):
+            yield fault_of(deed, Reason.COUNT, "nothing is named that it is done to", "its copies")
+        for row in operation.work:
+            if len(set(row.copies)) < len(row.copies):
+                yield fault_of(deed, Reason.COUNT, "a copy is named twice in it", "each copy once")
+            of = {part_of[name] for name in row.copies if name in part_of}
+            if row.part in names and of and of != {row.part}:
+                yield fault_of(
+                    deed,
+                    Reason.COUNT,
+                    f"{row.part} is named for copies of {', '.join(sorted(of))}",
+                    "copies of the part that is named",
+                )
+
+
 def _printed(deed: Deed, said: GlueUp, assembly: WantedAssembly, goal: Goal) -> Iterator[Fault]:
     yield from _same(deed, said.parts, assembly.of)
     if said.stage != assembly.name:

@@ -18,7 +18,7 @@ from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.fitting import fittings, repeated
 from dryfit.rehearsal.gluing import glue, try_dry
 from dryfit.rehearsal.goal import Goal
-from dryfit.rehearsal.listing import listing
+from dryfit.rehearsal.listing import listing, rows
 from dryfit.rehearsal.one_setting import one_setting
 from dryfit.rehearsal.sanding import sanding
 from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
@@ -46,6 +46,7 @@ def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         *state.faults,
         *repeated(deeds),
         *listing(deeds, goal),
+        *rows(deeds, goal),
         *too_early(deeds, goal),
         *sanding(deeds, goal, shop),
         *surfaces(deeds, goal, shop),

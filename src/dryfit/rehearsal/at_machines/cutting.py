@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
+from dryfit.rehearsal.at_machines.boring import misbored
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
@@ -55,6 +56,7 @@ def _cut(
     if work.hold is not None:
         yield from untrue(work.hold, blank)
         axes = state.standing.at(operation.station)
+        yield from misbored(operation.station, axes, marks, state.shop)
         station = state.shop.stations.get(operation.station)
         if station is not None:
             yield from beyond(Job(operation, station, axes, blank.sizes, state.tools))

@@ -65,8 +65,10 @@ def mill(
         yield from _ripped(operation, axes, blank, final)
     elif kind == "face":
         blank.true.add("F")
+        _skimmed(operation, axes, blank, THICKNESS)
     elif kind in {"edge", "straight edge"}:
         blank.true.add("E")
+        _skimmed(operation, axes, blank, WIDTH)
     elif kind in {"thickness", "flatten"}:
         blank.true |= {"F", "B"}
         size = _planed_to(operation, axes, final)
@@ -87,6 +89,13 @@ def mill(
         stop = "stop" if work.hold is not None and work.hold.at_stop is not None else ""
         yield from _to(blank, LENGTH, _sawn_to(operation, axes, stop, final, LENGTH))
         blank.true |= {"R", "R2"}
+
+
+def _skimmed(operation: Operation, axes: Axes, blank: Blank, direction: int) -> None:
+    """Take off what one pass over the jointer takes at least; to rough wood it takes more."""
+    depth = _at(axes, "depth") if operation.station == "jointer" else None
+    if depth is not None:
+        blank.skimmed[direction] += depth
 
 
 def _ripped(
@@ -164,7 +173,7 @@ def _to(blank: Blank, direction: int, size: Fraction | None) -> Iterator[Trouble
     if size is None:
         return
     now, name = blank.sizes[direction], _NAMES[direction]
-    if sure and size >= now:
+    if sure and size >= now - blank.skimmed[direction]:
         yield Trouble(
             Reason.SIZE,
             f"its {name} is {float(now):g} and cannot be brought to {float(size):g}",
