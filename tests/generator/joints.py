@@ -43,6 +43,8 @@ def chisel(page: Page, thick: Fraction) -> Fraction:
 def tenon(page: Page, rail: Rail) -> str:
     """Return how rails are tenoned into their hosts, from `tenon` alone to all its sizes."""
     draw, say = page.draw, page.say
+    if draw.chance(10):
+        return dowels(page, rail)
     thick = chisel(page, rail.thick)
     free = rail.host - 6
     if rail.corner:
@@ -75,6 +77,21 @@ def tenon(page: Page, rail: Rail) -> str:
     if "peg" not in said and draw.chance(10) and rail.thick >= 18 and length >= 20:
         said += page.either(", pegged", ", drawbored", ", pegs 6 mm dia")
     return said
+
+
+def dowels(page: Page, rail: Rail) -> str:
+    """Return how rails are dowelled to their hosts, as many and as thick as fit, or unsaid."""
+    draw, say = page.draw, page.say
+    thick = say(INCH / 4 if page.inches else Fraction(6))
+    count = 2 if rail.width < 90 else 3
+    return draw.one_of(
+        (
+            "dowels",
+            "dowelled",
+            f"{count} dowels",
+            f"{count} dowels {thick} dia {say(page.size(28, 34))} long",
+        )
+    )
 
 
 def _width(page: Page, rail: Rail, thick: Fraction) -> Fraction:
