@@ -13,6 +13,7 @@ import pytest
 
 from dryfit import workshop
 from dryfit.booklet import render
+from dryfit.booklet.sides import sides_of
 from dryfit.diagnostics import Source
 from dryfit.placing.as_text import parts_table
 from dryfit.plan.as_text import steps_table
@@ -42,7 +43,9 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert plan is not None, [fault.message for fault in faults]
     made = {
         "parts": parts_table(checked.model),
-        "steps": steps_table(plan, checked.declared.display, rehearsed=True),
+        "steps": steps_table(
+            plan, sides_of(plan, checked.model), checked.declared.display, rehearsed=True
+        ),
         "booklet": reading(render(checked.model, plan, checked.shop, findings, rehearsed=True)),
     }
     for what, words in made.items():

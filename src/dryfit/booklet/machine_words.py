@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.sides import Side, sides_that_count
+from dryfit.booklet.sides import sides_that_count
 from dryfit.booklet.text import Mark, Say, Text, capital, joined
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
+from dryfit.plan.sides import Side, cuts_through, distance, other_side
 from dryfit.shop.shop import Shop
 
 _LABELS = {
@@ -64,9 +65,9 @@ def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machi
         cutter=_cutter_word(step.station, values.get("cutter"), bench.shop),
         cutter_name=cutter_name(values.get("cutter"), bench),
         base=_base(values.get("accessory"), bench.shop),
-        through=not any(work.features for op in step.operations for work in op.work),
+        through=cuts_through(step),
         origins=_origins(step, values),
-        sides=sides_that_count(step, values, bench),
+        sides=sides_that_count(step, values, {part.name: part for part in bench.model.parts}),
         say=bench.say,
     )
 
@@ -129,10 +130,9 @@ def large_value_of(setting: Setting, machine: Machine) -> Text:
     """Return what is printed large: for a distance, to the side of the cutter that counts."""
     if isinstance(setting.value, Fraction) and setting.far is not None:
         counts = machine.sides.get(setting.axis, Side.NEAR)
-        if counts is Side.FAR:
-            return (machine.say.setting(setting.far),)
-        if counts is Side.CENTRE:
-            return (machine.say.setting((setting.value + setting.far) / 2),)
+        far = distance(setting, counts)
+        if counts is not Side.NEAR and isinstance(far, Fraction):
+            return (machine.say.setting(far),)
     return value_of(setting, machine)
 
 
@@ -173,21 +173,15 @@ def _distance_details(setting: Setting, machine: Machine) -> Iterator[Text]:
     elif setting.to is not None:
         counts = machine.sides.get(setting.axis, Side.NEAR)
         yield (f"to the {counts.value} of the {machine.cutter}",)
-        if setting.far is not None and not machine.through:
-            yield _other_side(counts, setting, machine.say)
+        other = other_side(setting, counts)
+        if other is not None and not machine.through:
+            yield (other[0], machine.say.setting(other[1]))
     marks = machine.origins.get(setting.axis, ())
     if marks:
         touching = joined(((_surface_word(mark), " ", Mark(mark)) for mark in marks), ", then ")
         yield (*touching, " against it")
     if setting.side is not None:
         yield (f"on the {setting.side}",)
-
-
-def _other_side(counts: Side, setting: Setting, say: Say) -> Text:
-    """Return the side that is not printed large, for whoever measures from there."""
-    if counts is Side.NEAR and setting.far is not None:
-        return "far side then at ", say.setting(setting.far)
-    return "near side then at ", say.setting(Fraction(setting.value))
 
 
 def _surface_word(mark: str) -> str:

@@ -100,10 +100,12 @@ def steps(options: argparse.Namespace) -> int:
         _write_json(document)
         return _status(findings)
     _tell(findings)
-    if plan is not None:
+    if plan is not None and checked.model is not None:
+        from dryfit.booklet.sides import sides_of
         from dryfit.plan.as_text import steps_table
 
-        sys.stdout.write(steps_table(plan, display, rehearsed=rehearsed))
+        sides = sides_of(plan, checked.model)
+        sys.stdout.write(steps_table(plan, sides, display, rehearsed=rehearsed))
     return _status(findings)
 
 

@@ -7,21 +7,23 @@ from fractions import Fraction
 
 from dryfit.plan.plan import Plan, Release, Step, Totals, Visit
 from dryfit.plan.setting import Setting
+from dryfit.plan.sides import Side, Sides, cuts_through, distance, other_side
 from dryfit.quantities import Display
 
 UNREHEARSED = "UNREHEARSED: this plan was not played through before it was printed"
 
 
-def steps_table(plan: Plan, display: Display, *, rehearsed: bool = False) -> str:
+def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool = False) -> str:
     """Return every visit with its steps, the settings that change, and what it all takes.
 
-    A plan that was not `rehearsed` says so in its first line.
+    `sides` are those of the cutters to which the distances are said, as in the booklet.  A plan
+    that was not `rehearsed` says so in its first line.
     """
     lines = [] if rehearsed else [UNREHEARSED, ""]
     for visit in plan.visits():
         lines += [
             _heading(visit),
-            *(f"  {line}" for s in visit.steps for line in _step(s, display)),
+            *(f"  {line}" for s in visit.steps for line in _step(s, sides, display)),
         ]
     lines += ["", *_totals(plan.totals)]
     return "\n".join(lines) + "\n"
@@ -32,12 +34,13 @@ def _heading(visit: Visit) -> str:
     return f"{visit.number}. {visit.station}, day {starts.day} at {starts.clock}"
 
 
-def _step(step: Step, display: Display) -> Iterator[str]:
+def _step(step: Step, sides: Sides, display: Display) -> Iterator[str]:
     for number, operation in enumerate(step.operations):
         label = f"{step.number:3}" if number == 0 else "   "
         yield f"{label}  {operation.id}"
+    counting, through = sides.get(step.number, {}), cuts_through(step)
     changed = [
-        _setting(setting, display)
+        _setting(setting, counting.get(axis, Side.NEAR), display, through=through)
         for axis, setting in step.settings
         if axis in step.changed and setting is not None
     ]
@@ -58,16 +61,24 @@ def _wait(release: Release | None) -> Iterator[str]:
         yield f"     not before {begins}: {release.reason}"
 
 
-def _setting(setting: Setting, display: Display) -> str:
+def _setting(setting: Setting, side: Side, display: Display, *, through: bool) -> str:
     if isinstance(setting.value, str):
         return f"{setting.axis} {setting.value}"
     if setting.unit == "deg":
         return f"{setting.axis} {_degrees(setting.value)}"
     if setting.formula:
         return f"{setting.axis} {setting.formula} (measured)"
-    words = f"{setting.axis} {display.with_unit(setting.value, fitted=True)}"
-    if setting.far is not None:
-        words += f" (far side {display.with_unit(setting.far, fitted=True)})"
+    counts = distance(setting, side)
+    if setting.far is None or isinstance(counts, str):
+        return f"{setting.axis} {display.with_unit(setting.value, fitted=True)}"
+    far = display.with_unit(setting.far, fitted=True)
+    if setting.to == "both":
+        near = display.with_unit(setting.value, fitted=True)
+        return f"{setting.axis} {near} and {far}, the two limits of the cut"
+    words = f"{setting.axis} {display.with_unit(counts, fitted=True)} to the {side.value}"
+    other = other_side(setting, side)
+    if other is not None and not through:
+        words += f" ({other[0]}{display.with_unit(other[1], fitted=True)})"
     return words
 
 

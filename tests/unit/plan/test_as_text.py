@@ -1,23 +1,76 @@
 from pathlib import Path
 
+import pytest
+
 from dryfit import workshop
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.labels import label
+from dryfit.booklet.settings import settings_view
+from dryfit.booklet.sides import sides_of
+from dryfit.booklet.text import Say, plain
 from dryfit.diagnostics import Source
 from dryfit.placing.as_text import parts_table
 from dryfit.plan.as_text import steps_table
+from dryfit.plan.plan import Plan
+from dryfit.workshop import Checked
 
+BENCH = Path(__file__).parents[3] / "examples" / "boot_bench.dryfit"
 STOOL = Path(__file__).parents[3] / "examples" / "step_stool.dryfit"
 
 
-def test_the_order_of_work_names_every_operation_and_every_change() -> None:
-    checked = workshop.check(Source("stool", STOOL.read_text()), None, {})
+def planned(path: Path) -> tuple[Checked, Plan]:
+    checked = workshop.check(Source("piece", path.read_text()), None, {})
     plan, _ = workshop.plan(checked, lambda _: None)
     assert plan is not None
-    lines = steps_table(plan, checked.declared.display).splitlines()
+    return checked, plan
+
+
+def table(checked: Checked, plan: Plan) -> str:
+    assert checked.model is not None
+    return steps_table(plan, sides_of(plan, checked.model), checked.declared.display)
+
+
+def test_the_order_of_work_names_every_operation_and_every_change() -> None:
+    checked, plan = planned(STOOL)
+    lines = table(checked, plan).splitlines()
     for step in plan.steps:
         for operation in step.operations:
             assert any(line.endswith(f"  {operation.id}") for line in lines)
     assert sum("set: " in line for line in lines) == sum(bool(step.changed) for step in plan.steps)
-    assert any("stop 218 mm (far side 221.2 mm)" in line for line in lines)
+
+
+def test_a_distance_says_to_which_side_of_the_cutter_it_is() -> None:
+    # A cut right through ends on the near side, and nothing lies beyond it.  Of a lap out to the
+    # end the far side of the dado makes the shoulder; a drill is set by its centre: 20 in from
+    # the edge with a drill of 5 has its near side at 17.5.
+    lines = table(*planned(BENCH))
+    assert "stop 340 mm to the NEAR side\n" in lines
+    assert "stop 20 mm to the FAR side (near side then at 0 mm)" in lines
+    assert "fence 20 mm to the CENTRE (near side then at 17.5 mm)" in lines
+    assert "stop 335 mm and 375 mm, the two limits of the cut" in lines
+
+
+@pytest.mark.parametrize("path", [STOOL, BENCH])
+def test_the_figures_of_stop_and_fence_are_those_of_the_booklet(path: Path) -> None:
+    checked, plan = planned(path)
+    assert checked.model is not None
+    assert checked.shop is not None
+    bench = Bench(
+        checked.model, plan, checked.shop, label(checked.model), Say(checked.declared.display)
+    )
+    lines = table(checked, plan)
+    compared = 0
+    for step in plan.steps:
+        for box in settings_view(step, bench).change:
+            setting = dict(step.settings)[box.axis]
+            if setting is None or box.axis not in {"stop", "fence"} or setting.measure:
+                continue
+            if setting.to == "near":
+                said = [plain(detail) for detail in box.details]
+                side = next(words.split(" of ")[0] for words in said if words.startswith("to the "))
+                assert f"{box.axis} {plain(box.value)} mm {side}" in lines
+                compared += 1
+    assert compared > 5
 
 
 def test_the_cut_list_shows_the_sum_behind_each_length() -> None:

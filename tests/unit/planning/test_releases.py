@@ -151,7 +151,7 @@ def test_saved_minutes_are_set_up_with_walks_and_test_cuts() -> None:
         "3 changes of a setting instead of 9 if you made it part by part: 1 h 10 min of setting "
         "up saved, walks and test cuts included"
     )
-    table = steps_table(replace(plan_of(), totals=totals), piece().display)
+    table = steps_table(replace(plan_of(), totals=totals), {}, piece().display)
     assert saved_in_words(totals) in table
 
 
