@@ -45,6 +45,8 @@ _NOUNS = {
 _OWN_NOUNS = frozenset({"hole", "rabbet", "slot"})
 """Cuts with no mate that are called by the word of their line."""
 
+_SLOTS = frozenset({"button slots", "biscuit slots"})
+
 _ALWAYS_OF = frozenset({"glue up", "measure", "make", "fit", "flatten"})
 """Kinds that say nothing without the thing that they are done to."""
 
@@ -92,7 +94,7 @@ def _noun(operation: Operation) -> str:
     done = deed(operation)
     if done in _OWN_NOUNS:
         return f"{done}s"
-    if operation.kind == "hole" or done == "button slots":
+    if operation.kind == "hole" or done in _SLOTS:
         return done
     if operation.kind == "sand" and "inside" in done:
         return "sanding inside"

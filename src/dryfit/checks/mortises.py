@@ -46,7 +46,7 @@ def check_mortises(model: Model, shop: Shop) -> Iterator[Diagnostic]:
 def _is_mortise(feature: Feature) -> bool:
     # A slot that no tenon enters is a pocket too, but nothing has to fit its chisel or its depth;
     # the shallow one for a haunch runs into that of its tenon.
-    return feature.kind == "mortise" and feature.role not in {"slot", "haunch"}
+    return feature.kind == "mortise" and feature.role not in {"slot", "haunch", "biscuit slot"}
 
 
 def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:

@@ -40,7 +40,8 @@ def opposed_slots(model: Model, part: Part) -> Iterator[Diagnostic]:
     for first, second in pairs(part):
         if not (_weakens(first) and _weakens(second) and on_opposite_surfaces(first, second)):
             continue
-        if first.kind == second.kind == "mortise":
+        biscuits = "biscuit slot" in {first.role, second.role}
+        if first.kind == second.kind == "mortise" and not biscuits:
             continue  # H05 tells of those
         direction = SURFACES[first.surface][0]
         own, other = ranges(part, first), ranges(part, second)

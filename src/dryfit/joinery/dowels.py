@@ -10,7 +10,15 @@ from math import ceil
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Cut, Placed, bounded
+from dryfit.joinery.cut import Cut, Placed
+from dryfit.joinery.loose_pieces import (
+    Pocket,
+    in_a_row,
+    piece_boxes,
+    pockets,
+    row_axis,
+    spaced,
+)
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
@@ -78,15 +86,7 @@ def depth_in_face(diameter: Fraction, thickness: Fraction, display: Display) -> 
 
 def middles(low: Fraction, high: Fraction, sizes: DowelSizes) -> tuple[Fraction, ...]:
     """Return where dowels stand along a row from low to high: equally far from one another."""
-    if sizes.count == 1:
-        return ((low + high) / 2,)
-    step = (high - low - 2 * sizes.edge) / (sizes.count - 1)
-    return tuple(low + sizes.edge + step * number for number in range(sizes.count))
-
-
-def row_axis(region: Box, axis: int) -> int:
-    """Return the axis of the row in a contact face whose normal is `axis`: the longer one."""
-    return max((other for other in range(3) if other != axis), key=region.extent)
+    return spaced(low, high, sizes.count, sizes.edge)
 
 
 def dowel_boxes(region: Box, axis: int, side: int, sizes: DowelSizes) -> tuple[Box, ...]:
@@ -94,39 +94,21 @@ def dowel_boxes(region: Box, axis: int, side: int, sizes: DowelSizes) -> tuple[B
 
     What the holes are deeper than the dowel is left at the guest's end.
     """
-    plane = region.low[axis]
-    host = plane - side * sizes.in_host
-    guest = host + side * sizes.length
-    return tuple(
-        bounded(box, axis, min(host, guest), max(host, guest))
-        for box in _around(region, axis, sizes)
-    )
+    return piece_boxes(_mouths(region, axis, sizes), axis, side, sizes.in_host, sizes.length)
 
 
 def dowel_holes(
     guest: Placed, host: Placed, region: Box, facing: tuple[int, int], row: DowelSizes, span: Span
 ) -> tuple[Cut, ...]:
     """Return the holes of all dowels in both members; `facing` is the host's face (axis, side)."""
-    axis, side = facing
-    plane = region.low[axis]
-    cuts: list[Cut] = []
-    for box in _around(region, axis, row):
-        for placed, way, depth in ((host, -side, row.in_host), (guest, side, row.in_guest)):
-            end = plane + way * depth
-            hole = bounded(box, axis, min(plane, end), max(plane, end))
-            mate = guest.part if placed is host else host.part
-            cuts.append(Cut(placed.name, hole, "hole", "dowel hole", axis, -way, None, mate, span))
-    return tuple(cuts)
+    hole = Pocket("hole", "dowel hole", row.in_guest, row.in_host)
+    return pockets(guest, host, _mouths(region, facing[0], row), facing, hole, span)
 
 
-def _around(region: Box, axis: int, sizes: DowelSizes) -> Iterator[Box]:
+def _mouths(region: Box, axis: int, sizes: DowelSizes) -> Iterator[Box]:
     along = row_axis(region, axis)
-    (across,) = {0, 1, 2} - {axis, along}
-    middle = (region.low[across] + region.high[across]) / 2
-    half = sizes.diameter / 2
-    for place in middles(region.low[along], region.high[along], sizes):
-        box = bounded(region, along, place - half, place + half)
-        yield bounded(box, across, middle - half, middle + half)
+    places = middles(region.low[along], region.high[along], sizes)
+    return in_a_row(region, axis, places, sizes.diameter, sizes.diameter)
 
 
 def crowded(row: Fraction, sizes: DowelSizes) -> bool:

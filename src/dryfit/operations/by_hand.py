@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.feature import Range
+from dryfit.joinery.feature import Feature, Range
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
@@ -21,6 +21,7 @@ RATES = {
     "hole": "drill",
     "rabbet": "hand groove",
     "dowel hole": "dowel hole",
+    "biscuit slot": "biscuit slot",
 }
 
 DEEDS = {
@@ -32,6 +33,7 @@ DEEDS = {
     "slot": ("Drill out and pare the {} in", ", to their lines from both faces"),
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
+    "biscuit slot": ("Plunge the {} into", " with the biscuit joiner, from the marked face"),
     "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
 }
 
@@ -80,8 +82,8 @@ def through_deeds(site: Site) -> tuple[Detail, ...]:
 def marked_limits(site: Site) -> Detail:
     """Return where the lines of a cut stand, from the marks on the wood, and how deep it goes.
 
-    A hole is told by its middle, where the drill's tip is set; what is cut into an end, from E
-    and F.
+    A hole or a biscuit slot is told by its middle, where the tool is set; what is cut into an end,
+    from E and F.
     """
     feature = site.feature
     along_from, across_from = _from_of(feature.surface)
@@ -90,13 +92,22 @@ def marked_limits(site: Site) -> Detail:
         ranges = (*ranges, (feature.across, across_from))
     told = f" on {feature.surface}" in feature.id
     named = f"{feature.id}: " if told else f"{feature.id}, in {_in_words(feature.surface)}: "
-    if feature.kind == "hole":
-        return (named, *_middles(ranges), ", ", feature.depth, " deep")
+    if feature.kind == "hole" or feature.role == "biscuit slot":
+        lying = _lying(feature) if feature.kind != "hole" else ""
+        return (named, *_middles(ranges), ", ", feature.depth, f" deep{lying}")
     (start, end), origin = ranges[0]
     lines: Detail = (named, start, " to ", end, f" from {origin}, ", feature.depth, " deep")
     for (near, far), edge in ranges[1:]:
         lines = (*lines, ", ", near, " to ", far, f" from {edge}")
     return lines
+
+
+def _lying(feature: Feature) -> str:
+    """Return how a slot lies that is cut on the mark of its middle; in an end there is one way."""
+    if feature.surface in {"R", "R2"}:
+        return ""
+    (start, end), (near, far) = feature.along, feature.across
+    return ", across the part" if far - near > end - start else ", along the part"
 
 
 def _middles(ranges: tuple[tuple[Range, str], ...]) -> Detail:

@@ -16,7 +16,7 @@ from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
 from dryfit.plan.operation import Detail
 
-SINGULARS: Mapping[str, str] = {"dowels": "dowel"}
+SINGULARS: Mapping[str, str] = {"dowels": "dowel", "biscuits": "biscuit"}
 PLURALS: Mapping[str, str] = {"mortise and tenon": "mortises and tenons"}
 
 
@@ -33,6 +33,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
     return (
         *((sentence,) for sentence in units),
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
+        *_swelling(joints),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
         *((sentence,) for sentence in free),
@@ -112,6 +113,17 @@ def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
         for (kind, guest, host), count in counts.items()
     ]
     return ((f"Glue goes on {listed(rows)}",),)
+
+
+def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:
+    """Return what haste biscuits make (TRADE B6)."""
+    if all(joint.kind != "biscuits" for joint in joints):
+        return ()
+    haste = (
+        "A biscuit swells once glue wets it: put each joint together within 5 min of its glue, "
+        "and plane nothing over it for 24 h"
+    )
+    return ((haste,),)
 
 
 def lapped(kind: str) -> bool:

@@ -25,6 +25,7 @@ SPREAD = {
     "mortise and tenon": "spread tenon",
     "half lap": "spread lap",
     "dowels": "spread dowel",
+    "biscuits": "spread biscuit",
 }
 WAY = {"x": "from side to side", "y": "from front to back", "z": "from top to bottom"}
 

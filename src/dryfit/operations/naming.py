@@ -22,6 +22,7 @@ KINDS = {
     "tenon gap": "tenon shoulder",
     "peg hole": "hole",
     "dowel hole": "hole",
+    "biscuit slot": "mortise",
 }
 
 _SEVERAL = frozenset(
@@ -33,6 +34,7 @@ _SEVERAL = frozenset(
         "pilot hole",
         "peg hole",
         "dowel hole",
+        "biscuit slot",
         "button slot",
     }
 )
@@ -51,6 +53,7 @@ _OWN_CHECKS = {
     "rabbet": "width and depth against the marks, and the corner square",
     "notch": "what goes into it, or its marks",
     "dowel hole": "a dowel goes in by hand, and the mates meet on it without a step",
+    "biscuit slot": "a dry biscuit goes in to its middle, and the faces of the mates meet level",
     "slot": "its ends and sides against the marks, from both faces",
 }
 

@@ -17,6 +17,7 @@ _OF_JOINT = {
     "groove": ("depth",),
     "half lap": ("depth",),
     "dowels": ("thickness", "length"),
+    "biscuits": ("length",),
 }
 # The same of a detail: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
 _OF_DETAIL = {
@@ -35,8 +36,9 @@ _SAME = {
     "shoulder": {"width": "length", "depth": "length"},
 }
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
-_COUNTED = frozenset({"tenon", "buttons", "dowels"})
+_COUNTED = frozenset({"tenon", "buttons", "dowels", "biscuits"})
 _CUT = frozenset(_OF_JOINT)
+_IN_ROWS = frozenset({"dowels", "biscuits"})
 
 
 def joint_sizes(spec: JointSpec, sums: Sums) -> dict[str, Fraction]:
@@ -45,7 +47,7 @@ def joint_sizes(spec: JointSpec, sums: Sums) -> dict[str, Fraction]:
     Findings: joint-size-unused, also for a number of joints and for a place that a joint of its
     kind does not take.
     """
-    what = spec.kind if spec.kind in _CUT and spec.kind != "dowels" else f"joint with {spec.kind}"
+    what = spec.kind if spec.kind in _CUT - _IN_ROWS else f"joint with {spec.kind}"
     takes = _OF_JOINT.get(spec.kind, ())
     if spec.count is not None and spec.count > 1 and spec.kind not in _COUNTED:
         _unused(f"{spec.count} at one place", what, takes, spec.span, sums)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
+from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.screws import passes_guest, screw_for
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
@@ -121,6 +122,7 @@ def _pegs_and_dowels(
     for joint in joints:
         purpose = f"{part_of[joint.guest].written} into {part_of[joint.host].written}"
         rows = [("dowel", size, count) for size, count in _dowels(joint, display).items()]
+        rows += [("biscuit", size, count) for size, count in _biscuits(joint).items()]
         tenon = joint.tenon
         if tenon is not None:
             rows.append(("peg", f"{display.shown(tenon.peg)} thick", tenon.pegs))
@@ -137,3 +139,10 @@ def _dowels(joint: Joint, display: Display) -> Counter[str]:
     pieces = joint.loose_pieces if joint.kind == "dowels" else ()
     sizes = (sorted(box.extent(axis) for axis in range(3)) for box in pieces)
     return Counter(f"{display.shown(thin)} x {display.shown(long)}" for thin, _, long in sizes)
+
+
+def _biscuits(joint: Joint) -> Counter[str]:
+    """Count the biscuits of a joint by the number that they are sold by."""
+    pieces = joint.loose_pieces if joint.kind == "biscuits" else ()
+    sizes = (of_length(max(box.extent(axis) for axis in range(3))) for box in pieces)
+    return Counter(f"#{size.number}" for size in sizes if size is not None)

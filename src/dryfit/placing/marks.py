@@ -201,7 +201,7 @@ def _first_name(shape: Shape, length: Fraction) -> str:
         return f"end lap{end}"
     if role == "haunch":
         return f"haunch for {mate}"
-    if kind in {"mortise", "cross slot"} and mate:
+    if kind in {"mortise", "cross slot"} and mate and role != "biscuit slot":
         return f"{kind} for {mate}"
     if kind == "long slot":
         return f"{role} for {mate}" if mate else role

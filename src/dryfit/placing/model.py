@@ -116,7 +116,7 @@ class Joint:
     `dry` holds without glue: by a pin in the box `pinned`, or `fastened` so that it comes apart
     again (knock-down, bolted), or by its fit alone.  `tenon` holds the sizes of a tenon, with its
     haunch, wedges and pegs; `loose_pieces` are boxes around what lies in both without being part of
-    either, such as dowels.
+    either, such as dowels and biscuits.
     """
 
     id: str

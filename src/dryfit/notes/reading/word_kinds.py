@@ -155,12 +155,10 @@ RESERVED = frozenset(
 UNKNOWN_JOINTS = frozenset(
     canonical(joint)
     for joint in (
-        "biscuit",
         "box joint",
         "bridle",
         "bridle joint",
         "dovetail",
-        "dowel",
         "finger joint",
         "hinge",
         "lapped dovetail",

@@ -74,6 +74,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
+    ("JOINT", {"biscuit": "biscuits", "biscuited": "biscuits"}),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),

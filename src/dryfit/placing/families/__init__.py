@@ -12,6 +12,7 @@ BY_JOINT = {
     "tenon": "tenon",
     "housing": "housing",
     "dowels": "dowels",
+    "biscuits": "biscuits",
     "screws": "screws",
     "glue": "glued_butt",
 }

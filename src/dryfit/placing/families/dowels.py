@@ -2,10 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from fractions import Fraction
-
-from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.dowels import (
@@ -17,26 +13,18 @@ from dryfit.joinery.dowels import (
     edge_distance,
     floor_of,
     glue_room,
-    row_axis,
     usual_count,
     usual_diameter,
     usual_length,
 )
+from dryfit.joinery.loose_pieces import row_axis
 from dryfit.piece.declared import Contact
 from dryfit.placing.families.finding import face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
+from dryfit.placing.not_fitting import Wrong, report
 from dryfit.placing.site import Site
-
-
-@dataclass(frozen=True, slots=True)
-class Wrong:
-    """What keeps dowels from being put in, what to write instead, and its figures in mm."""
-
-    message: str
-    remedy: str
-    figures: dict[str, Fraction]
 
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
@@ -49,7 +37,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     sizes = _sizes(site, contact, (guest, host), region, axis)
     wrong = _wrong(site, sizes, (guest, host), region, axis)
     if wrong is not None:
-        _report(site, contact, wrong)
+        report(site, contact, "dowels-do-not-fit", wrong)
         return Found("dowels", guest.name, host.name, region, contact.span, glued=True)
     return Found(
         "dowels",
@@ -92,7 +80,7 @@ def _sizes(
     if None in (joint.thickness, joint.length, joint.count):
         shown = f"{count} dowels {site.shown(diameter)} thick {site.shown(length)} long"
         words = f"{guest.part} into {host.part}"
-        site.assume_line(f"{words}: {shown}", joint.span, with_words(joint.span, shown))
+        site.assume_line(f"{words}: {shown}", joint.span, with_words(joint.head, shown))
     return DowelSizes(count, diameter, length, in_guest, in_host, edge)
 
 
@@ -116,6 +104,7 @@ def _wrong(
             f"dowels {thick} thick leave too little of {wood} between {guest.part} and {host.part}",
             f"write a dowel of {site.shown(narrow / 2)} at most: half of the thinner part",
             {"diameter": sizes.diameter, "wood": narrow},
+            "H16",
         )
     for placed, depth in ((guest, sizes.in_guest), (host, sizes.in_host)):
         room = placed.box.extent(axis)
@@ -124,6 +113,7 @@ def _wrong(
                 f"a dowel {long} long finds no room in {placed.part}, {site.shown(room)} there",
                 "write a shorter dowel, or a joint that needs less depth, such as `housing`",
                 {"length": sizes.length, "wood": room},
+                "H16",
             )
     if crowded(row, sizes):
         return Wrong(
@@ -131,19 +121,6 @@ def _wrong(
             f"in {site.shown(row)}",
             "write fewer or thinner dowels: three diameters from one to the next are usual",
             {"diameter": sizes.diameter, "row": row},
+            "H16",
         )
     return None
-
-
-def _report(site: Site, contact: Contact, wrong: Wrong) -> None:
-    finding = Diagnostic(
-        "dowels-do-not-fit",
-        Severity.ERROR,
-        wrong.message,
-        contact.span,
-        rule="H16",
-        figures=wrong.figures,
-        hints=(Hint(wrong.remedy),),
-    )
-    if finding not in site.findings:
-        site.findings.append(finding)
