@@ -29,12 +29,14 @@ class CutAt:
     """A cut for a joint: on which copy, at which height of which machine, and its how manieth.
 
     A height that is found again is not the height that never moved: `turn` tells them apart.
+    `axis` of the piece is that along which the cut is as deep as the height says.
     """
 
     joint: str
     copy: str
     station: str
     height: Fraction
+    axis: int
     turn: int
     step: int
     operation: str

@@ -28,7 +28,7 @@ def state_of(of: Played, *cuts: CutAt) -> State:
 
 def a_lap(of: Played) -> CutAt:
     joint = next(each for each in of.goal.joints if each.kind == "half lap")
-    return CutAt(joint.id, joint.guest, "table saw", Fraction(20), 1, 4, "post / laps")
+    return CutAt(joint.id, joint.guest, "table saw", Fraction(20), 1, 1, 4, "post / laps")
 
 
 def test_both_halves_from_one_height_agree(bench: Played) -> None:
@@ -41,6 +41,11 @@ def test_a_height_that_is_found_again_is_another(bench: Played) -> None:
     (fault,) = one_setting(state_of(bench, one, replace(one, copy="the other", step=9, turn=3)))
     assert fault.reason is Reason.SETTING
     assert fault.step == 9
+
+
+def test_a_shoulder_as_deep_as_a_cheek_is_another_cut(bench: Played) -> None:
+    one = a_lap(bench)
+    assert not list(one_setting(state_of(bench, one, replace(one, axis=2, turn=3))))
 
 
 def test_two_heights_of_unequal_laps_cannot_come_from_one_setting(bench: Played) -> None:

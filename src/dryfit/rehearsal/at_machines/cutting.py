@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.geometry.box import Box
-from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.at_machines.boring import misbored
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
@@ -71,8 +71,8 @@ def _cut(
     for ranges in taken:
         blank.take(ranges, place.step)
         _take_glued(state, copy, ranges, place)
-        if work.hold is not None:
-            _remember(state, operation, copy, ranges, place)
+        if work.hold is not None and work.hold.down is not None:
+            _remember(state, (operation, work.hold.down), copy, ranges, place)
 
 
 def _unsaid(operation: Operation, work: Work) -> Iterator[Trouble]:
@@ -110,9 +110,13 @@ def _needs_marks(
 
 
 def _remember(
-    state: State, operation: Operation, copy: WantedCopy, ranges: Ranges, place: Place
+    state: State, held: tuple[Operation, str], copy: WantedCopy, ranges: Ranges, place: Place
 ) -> None:
-    """Keep by which setting a joint was cut, for joints whose cuts have to agree."""
+    """Keep by which setting a joint was cut, for joints whose cuts have to agree.
+
+    `held` are the operation and the surface on which the copy lies.
+    """
+    operation, down = held
     height = state.standing.at(operation.station).get("height")
     if height is None or not isinstance(height.value, Fraction):
         return
@@ -126,6 +130,7 @@ def _remember(
                     copy.name,
                     operation.station,
                     height.value,
+                    copy.frame.axes[SURFACES[down][0]][0],
                     turn,
                     place.step,
                     place.operation,
