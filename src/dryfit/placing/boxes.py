@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
@@ -13,11 +14,12 @@ from dryfit.placing.on_faces import report_lapping, report_unclear_faces
 from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
-from dryfit.placing.site import Site, both
+from dryfit.placing.site import Site, both, whole
 from dryfit.placing.too_big import report_too_big
+from dryfit.quantities.units import INCH
 
 # What they make of sizes needs no word of its own.
-_CAUSES = frozenset({"sizes-clash", "opening-empty"})
+_CAUSES = frozenset({"sizes-clash", "opening-empty", "no-room-between"})
 _AXIS_QUESTION = (
     "where it lies from side to side",
     "where it lies from front to back",
@@ -28,6 +30,10 @@ _AXIS_HINT = (
     "add `30 from front`, `set back 5`, or say between which parts it lies",
     "add `up 80`, or say what it lies onto",
 )
+
+# Length, width and thickness as an example, in mm and in inches.
+_USUAL = (200, 80, 20)
+_USUAL_INCHES = ("8", "3", "3/4")
 
 
 def boxes_of(site: Site) -> Mapping[str, Box]:
@@ -110,8 +116,7 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
     sized = any(site.positions.extent(s.name, axis) is not None for s in site.seats(part.name))
     dimension = PART_DIMENSIONS[at]
     what = _AXIS_QUESTION[axis] if sized else f"what {dimension} it has"
-    adjective = ("long", "wide", "thick")[at]
-    hint = _AXIS_HINT[axis] if sized else f"add its {dimension}, such as `200 {adjective}`"
+    hint = _AXIS_HINT[axis] if sized else f"add its {dimension}, such as `{_usual(site, axis, at)}`"
     site.findings.append(
         Diagnostic(
             "place-unknown" if sized else "size-unknown",
@@ -122,6 +127,17 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
             hints=(Hint(hint),),
         )
     )
+
+
+def _usual(site: Site, axis: int, at: int) -> str:
+    # A size that is easily right: it goes into the piece, and is told in the unit of the notes.
+    display = site.declared.display
+    inches = display.unit == "in"
+    usual = Fraction(_USUAL_INCHES[at]) * INCH if inches else Fraction(_USUAL[at])
+    room = site.positions.distance(whole(axis, -1), whole(axis, 1))
+    if room is not None and usual > room / 2 > 0:
+        usual = display.rounded(room / 2)
+    return f"{site.shown(usual)} {('long', 'wide', 'thick')[at]}"
 
 
 def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> None:

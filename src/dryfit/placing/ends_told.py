@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from collections.abc import Sequence
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
 from dryfit.piece.declared import Contact
+from dryfit.placing.positions import Fact
 from dryfit.placing.site import Site, part_words
 
 
@@ -19,18 +23,35 @@ def report_no_room(site: Site) -> None:
             continue
         told.add(contact)
         guest = site.part(contact.guest.part)
+        chain = site.positions.chain(low, high)
         site.findings.append(
             Diagnostic(
                 "no-room-between",
                 Severity.ERROR,
                 f"{guest.name}: between {low.owner} and {high.owner} there is no room, "
                 f"{site.shown(room)}",
-                guest.span,
+                _culprit(chain) or guest.span,
                 rule="H26",
                 figures={"room": room},
+                notes=(*_written(chain), Note(f"{guest.written} between them", guest.span)),
                 hints=(Hint("check the overall size, and the sizes and set-ins of its hosts"),),
             )
         )
+
+
+def _culprit(chain: Sequence[Fact]) -> Span | None:
+    """Return what alone takes all the room there is: ``set in 400`` at both sides of 600."""
+    given = sum((fact.distance for fact in chain if fact.distance > 0), Fraction(0))
+    takes: dict[Span, Fraction] = {}
+    for fact in chain:
+        if fact.distance < 0 and fact.reason.span is not None:
+            takes[fact.reason.span] = takes.get(fact.reason.span, Fraction(0)) - fact.distance
+    return next((span for span, amount in takes.items() if amount >= given), None)
+
+
+def _written(chain: Sequence[Fact]) -> tuple[Note, ...]:
+    said = {fact.reason.span: fact.reason.words for fact in chain if fact.reason.span is not None}
+    return tuple(Note(words, span) for span, words in said.items())
 
 
 def report_unsaid_ends(site: Site) -> frozenset[str]:

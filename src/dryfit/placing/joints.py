@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.piece.declared import Contact
+from dryfit.placing.apart_words import gap_words
 from dryfit.placing.crossing import crossing_hosts
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts
@@ -63,7 +64,7 @@ def find_joints(
         # Of slats laid over two rails some may lie between them, carried by others.
         carried = family == "rest" and len(found) > met_before
         if apart and contact.hosts and not carried:
-            _no_contact(site, contact, apart)
+            _no_contact(site, contact, apart, placed)
     return with_groove_ends(found, placed)
 
 
@@ -102,15 +103,21 @@ def _too_many(contact: Contact) -> Diagnostic:
     )
 
 
-def _no_contact(site: Site, contact: Contact, guests: Sequence[Placed]) -> None:
+def _no_contact(
+    site: Site, contact: Contact, guests: Sequence[Placed], placed: Mapping[str, Placed]
+) -> None:
     hosts = " and ".join(site.written(host.part) for host in contact.hosts)
     names = guests[0].name if len(guests) == 1 else f"{guests[0].name} and {len(guests) - 1} more"
     verb = "does" if len(guests) == 1 else "do"
+    seats = (seat.name for host in contact.hosts for seat in site.named(host))
+    mates = [(name, placed[name].box) for name in seats if name in placed]
+    gap = gap_words(site, [(each.name, each.box) for each in guests], mates)
     site.findings.append(
         Diagnostic(
             "joint-without-contact",
             Severity.ERROR,
-            f"{names} {verb} not meet the {hosts}, so there is no joint to cut",
+            f"{names} {verb} not meet the {hosts}, so there is no joint to cut"
+            f"{': ' if gap else ''}{gap}",
             contact.span,
             rule="H28",
             hints=(Hint("check sizes and places of both; they must touch or overlap"),),

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.geometry.box import Box
+from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut
 from dryfit.joinery.form import Region
+from dryfit.placing.apart_words import overlap_words
 from dryfit.placing.face_seats import apart_words
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.overlap_remedies import overlap_remedy
@@ -46,7 +47,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
             site.findings.append(
                 things_overlap(site, parts, (part, copy), (other_part, other))
                 if asunder
-                else _finding(site, part, copy, other_part, other, left[0])
+                else _finding(site, part, copy, other_part, other, left)
             )
         if len(told) >= MOST_TOLD:
             return
@@ -127,9 +128,9 @@ def _shared_hosts(
 
 
 def _finding(
-    site: Site, part: Part, copy: Copy, other_part: Part, other: Copy, left: Box
+    site: Site, part: Part, copy: Copy, other_part: Part, other: Copy, left: tuple[Box, ...]
 ) -> Diagnostic:
-    depth: Fraction = min(left.extent(axis) for axis in range(3))
+    depth: Fraction = min(left[0].extent(axis) for axis in range(3))
     span = part.spans[0] if part.spans else (other_part.spans or (None,))[0]
     if part is other_part and copy.box == other.box:
         return Diagnostic(
@@ -144,7 +145,8 @@ def _finding(
     return Diagnostic(
         "overlap",
         Severity.ERROR,
-        f"{copy.name} and {other.name} take up the same space, and no joint says how",
+        f"{copy.name} and {other.name} take up the same space, and no joint says how: "
+        f"{overlap_words(site, spanning(left))}",
         span,
         rule="H28",
         figures={"depth": depth},

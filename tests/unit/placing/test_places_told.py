@@ -1,0 +1,87 @@
+"""Findings about places say where, by how much, and which line takes the room."""
+
+from __future__ import annotations
+
+import pytest
+from tests.pieces.reading import changed, checked
+
+from dryfit.diagnostics import Diagnostic
+
+TABLE = """piece Table
+overall 600 wide, 400 deep, 500 high
+timber oak
+4 legs, upright, 40 x 40, at corners, set in 20
+2 aprons, across, 60 x 20, tenon 20 long 6 thick into legs, up 300
+2 end aprons, front to back, 60 x 20, tenon 20 long 6 thick into legs, up 300
+1 shelf, flat, 20 thick, 200 long, 150 wide, 100 from left, 110 from front, up 200
+1 strut, across, 300 long, 20 x 20, 150 from left, 115 from front, up 210
+glue up base: legs, aprons, end aprons
+"""
+
+LIP = """piece Shelf with a lip
+units mm
+overall 800 wide, 200 deep, 500 high
+timber oak
+1 shelf, across, flat, 800 x 200 x 20 mm, down 0
+1 lip, across, 20 mm thick
+lip under shelf: glue
+glue up board: shelf, lip
+"""
+
+
+def found_in(text: str, code: str) -> Diagnostic:
+    return next(each for each in checked(text).findings if each.code == code)
+
+
+def test_an_overlap_says_where_and_by_how_much() -> None:
+    # The shelf is 100 to 300 from left, 110 to 260 from front and 200 to 220 high; the strut 150
+    # to 450, 115 to 135 and 210 to 230: 150 to 300, 115 to 135, and 10 in height are in both.
+    assert found_in(TABLE, "overlap").message == (
+        "shelf and strut take up the same space, and no joint says how: 10 up and down, "
+        "at 150 to 300 from left, 115 to 135 from front, up 210 to 220"
+    )
+
+
+def test_a_joint_without_contact_says_the_gap_and_which_way() -> None:
+    # The strut is 150 to 450 from left and ends 230 up; the left end apron stands in the middle of
+    # its legs, 30 to 50 from left, and begins 300 up.  The right one is as far away.
+    text = changed(TABLE, ("glue up", "strut crossing end aprons: half lap\nglue up"))
+    assert found_in(text, "joint-without-contact").message == (
+        "strut does not meet the end aprons, so there is no joint to cut: "
+        "strut and left end apron stand apart by 100 from side to side and 70 up and down"
+    )
+
+
+def test_what_alone_takes_all_the_room_is_pointed_at() -> None:
+    # Legs that stand 400 from both sides of 600 pass each other, whatever their thickness.
+    text = changed(TABLE, ("set in 20", "set in 400"))
+    told = found_in(text, "no-room-between")
+    assert told.message.endswith("there is no room, -280")
+    assert told.span is not None
+    assert (told.span.line, told.span.text()) == (4, "400")
+    assert [note.span.line for note in told.notes if note.span and "between" in note.message] == [5]
+    assert "size-not-positive" not in {each.code for each in checked(text).findings}
+
+
+def test_where_several_take_the_room_the_part_between_is_pointed_at_and_all_are_told() -> None:
+    # 2 x 20 + 2 x 40 of 100 wide: neither alone takes it.
+    told = found_in(changed(TABLE, ("600 wide", "100 wide")), "no-room-between")
+    assert told.span is not None
+    assert told.span.line == 5
+    assert {note.span.line for note in told.notes if note.span} >= {2, 4, 5}
+
+
+@pytest.mark.parametrize(
+    ("text", "phrase"),
+    [
+        (LIP, "`80 wide`"),
+        # Not more than half of a piece 60 high, and in the unit of the notes.
+        (changed(LIP, ("500 high", "60 high")), "`30 wide`"),
+        (
+            changed(LIP, ("units mm", "units inches"), ("800", "32"), ("200", "8"), ("500", "20")),
+            '`3" wide`',
+        ),
+    ],
+)
+def test_the_size_that_is_offered_goes_into_the_piece(text: str, phrase: str) -> None:
+    assert phrase in found_in(text, "size-unknown").hints[0].message
