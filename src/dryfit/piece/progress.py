@@ -73,7 +73,8 @@ def _names_something(deed: DeedDone, names: Names) -> bool:
             "done-without-operation",
             f"what was done to `{subject}`?",
             deed.span,
-            f"write the operation as the booklet names it, such as `{subject} / thickness`",
+            "write the operation as the booklet names it, such as "
+            f"`{_counted(deed.count, subject, names)} / thickness`",
         )
         return False
     known = {*names.parts, *names.stages, *names.unreadable}
@@ -86,6 +87,15 @@ def _names_something(deed: DeedDone, names: Names) -> bool:
     hint = f"did you mean `{near[0]}`?" if near else "look it up in the booklet"
     _add(names, "done-unknown", f"nothing here is called `{subject}`", deed.span, hint)
     return False
+
+
+def _counted(count: int | None, subject: str, names: Names) -> str:
+    """Return the subject as a line of what is done names it: ``2 of leg`` for ``2 legs``."""
+    first, _, rest = subject.partition(" ")
+    if count is None and first.isdigit() and canonical(rest) in names.parts:
+        count, subject = int(first), rest
+    name = canonical(subject) if canonical(subject) in names.parts else subject
+    return name if count is None else f"{count} of {name}"
 
 
 def _may_be_measured(subject: str, names: Names) -> bool:

@@ -73,3 +73,44 @@ def test_half_a_name_behind_a_place_is_told_whole_with_the_like_of_it() -> None:
     assert found.span is not None
     assert found.span.text() == "back rail"
     assert found.hints[0].corrected_line == "glue up case: sides, low rail"
+
+
+@pytest.mark.parametrize(
+    ("written", "offered"),
+    [
+        ("1 post, upright, 40 x 18, up to the top", "1 post, upright, 40 x 18, down 0"),
+        ("1 post, upright, 40 x 18, up to the rail", "1 post, upright, 40 x 18, under rail"),
+        ("1 door, upright, made up of 4 boards, down 0", "1 door, upright, glued from 4, down 0"),
+        ("1 door, upright, built from 5 staves", "1 door, upright, glued from 5"),
+        ("timber cherry, walnut", "timber cherry"),
+    ],
+)
+def test_what_the_language_says_in_other_words_is_offered_in_them(
+    written: str, offered: str
+) -> None:
+    told = next(each for each in checked(f"{HEAD}{written}\n").findings if each.hints)
+    assert told.hints[0].corrected_line == offered
+
+
+def test_a_second_wood_goes_into_the_lines_of_its_parts() -> None:
+    told = errors(checked(f"{HEAD}timber cherry, of walnut\n"))[0]
+    assert "`of walnut` in the line of each part" in told.hints[1].message
+
+
+@pytest.mark.parametrize(
+    ("done", "offered"),
+    [
+        ("2 sides", "`2 of side / thickness`"),
+        ("2 of sides", "`2 of side / thickness`"),
+        ("sides", "`side / thickness`"),
+    ],
+)
+def test_the_operation_that_is_offered_is_one_that_can_be_written(done: str, offered: str) -> None:
+    told = next(
+        each
+        for each in checked(f"{HEAD}done: {done}\n").findings
+        if each.code == "done-without-operation"
+    )
+    assert told.hints[0].message.endswith(offered)
+    again = checked(f"{HEAD}done: {offered.strip('`')}\n")
+    assert not [each for each in again.findings if each.code.startswith("done-")]

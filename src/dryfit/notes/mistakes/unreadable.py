@@ -19,6 +19,7 @@ from dryfit.notes.mistakes import (
     in_signs,
     in_words,
     in_work,
+    said_otherwise,
 )
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.lexer import Failure
@@ -30,6 +31,7 @@ _CASES = (
     at_the_start.marked_as_list,
     at_the_start.value_without_equals,
     habits.comma_between_places,
+    *said_otherwise.CASES,
     *in_places.CASES,
     *in_relations.CASES,
     *in_cuts.CASES,
