@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from dryfit.diagnostics import Diagnostic, Severity, Span
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.operations.members import assembly_named
-from dryfit.placing.model import Model, WishEnd
+from dryfit.placing.model import Assembly, Model, Wish, WishEnd
 from dryfit.plan.operation import Operation, Rule
 
 CUTS = frozenset(
@@ -61,14 +61,40 @@ def wished(model: Model, operations: tuple[Operation, ...], rules: tuple[Rule, .
         first = _named(wish.first, model, operations)
         then = _named(wish.then, model, operations)
         if not first or not then:
-            message = "this wish names nothing that is done"
-            findings.append(Diagnostic("wish-without-work", Severity.WARNING, message, wish.span))
+            findings.append(_without_work(wish, wish.first if not first else wish.then, model))
             continue
         for before in _edges(first, rules, last=True):
             for after in _edges(then, rules, last=False):
                 found.append(Rule(before, after, "the notes wish it so"))
                 spans[before, after] = wish.span
     return Wished(tuple(found), spans, tuple(findings))
+
+
+def _without_work(wish: Wish, end: WishEnd, model: Model) -> Diagnostic:
+    """Return the finding that one side of a wish is not done, with what may be done in its place.
+
+    A part is sanded and coated as part of what it is glued into.
+    """
+    deed = " ".join(filter(None, (end.verb, end.subject)))
+    wholes = [each.stage for each in model.assemblies if _holds(each, end.subject, model)]
+    if end.verb == "finish" and not model.coatings:
+        hint = "add a line with the finish, such as `finish oil varnish`"
+    elif wholes and end.verb is not None:
+        hint = f"what is glued up is done as a whole: write `{end.verb} {wholes[0]}`"
+    else:
+        hint = "a wish names what `dryfit steps` lists, such as `cut legs before glue up base`"
+    return Diagnostic(
+        "wish-without-work",
+        Severity.WARNING,
+        f"this wish changes nothing: `{deed}` is not done in this plan",
+        wish.span,
+        hints=(Hint(hint),),
+    )
+
+
+def _holds(assembly: Assembly, subject: str | None, model: Model) -> bool:
+    copies = {copy.name for part in model.parts if part.name == subject for copy in part.copies}
+    return bool(copies & set(assembly.of))
 
 
 def _named(end: WishEnd, model: Model, operations: tuple[Operation, ...]) -> tuple[str, ...]:

@@ -47,3 +47,15 @@ def test_a_shortest_circle_is_found_and_none_where_there_is_none() -> None:
     rules = tuple(Rule(before, after, "because") for before, after in rows)
     assert {(row.before, row.after) for row in shortest_circle(rules)} == {("b", "c"), ("c", "b")}
     assert shortest_circle(rules[:3]) == ()
+
+
+def test_a_wish_for_what_is_not_done_says_which_deed_and_what_is_done() -> None:
+    # Posts go into the end frames, and are sanded as part of them; the bench stays bare here.
+    lines = "sand posts before glue up base\nfinish aprons before cut slats"
+    bare = ("finish oil varnish", "# finish oil varnish")
+    _, findings = listed(piece("boot_bench", wishing(lines), bare))
+    sanded, coated = (each for each in findings if each.code == "wish-without-work")
+    assert sanded.message == "this wish changes nothing: `sand post` is not done in this plan"
+    assert sanded.hints[0].message.endswith("write `sand end frame`")
+    assert "`finish apron`" in coated.message
+    assert coated.hints[0].message.startswith("add a line with the finish")
