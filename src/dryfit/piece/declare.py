@@ -148,4 +148,5 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         spoiled=spoiled_copies(lines_of(notes, SpoiledLine), made.parts, names),
         limits=declared_limits(lines_of(notes, LimitLine), part_lines, sums, names),
         outdoors=next(iter(stands), None),
+        timber_span=timber.span if timber else None,
     )

@@ -33,6 +33,7 @@ from dryfit.placing.settling import failed, settled
 from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
+from dryfit.placing.woods import report_unknown_woods
 from dryfit.shop.shop import Shop
 
 
@@ -124,6 +125,7 @@ def _whole(
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
     assume_screw_slots(site, parts, joints)
+    report_unknown_woods(site)
     return Model(
         piece=declared.piece,
         source=declared.source,

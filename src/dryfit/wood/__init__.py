@@ -9,7 +9,7 @@ from dryfit.wood.floating import (
     panel_width,
 )
 from dryfit.wood.movement import USUAL_SWING, Moisture, equilibrium_moisture, movement
-from dryfit.wood.species import Species, all_species, assumption, species
+from dryfit.wood.species import Species, all_species, assumption, species, wood_names
 
 __all__ = [
     "USUAL_SWING",
@@ -26,4 +26,5 @@ __all__ = [
     "panel_gap",
     "panel_width",
     "species",
+    "wood_names",
 ]

@@ -35,11 +35,14 @@ def species(name: str) -> Species | None:
 
     A plain name stands for its usual kind (``ash`` for white ash), or for the kind that moves most
     where several are usual (``oak`` for red oak).  A name that the tables do not have stands for
-    its last word (``brown ash``).  `assumption` says so.
+    its last word (``brown ash``), but two woods for neither (``cherry and walnut``).  `assumption`
+    says so.
     """
     by_name = _by_name()
     wanted = _plain(name)
-    last_word = wanted.rpartition(" ")[2]
+    before, _, last_word = wanted.rpartition(" ")
+    if before.endswith((" and", " or")):
+        return by_name.get(wanted)
     return by_name.get(wanted) or by_name.get(last_word)
 
 
@@ -54,6 +57,12 @@ def assumption(name: str, taken: Species) -> str | None:
 def all_species() -> tuple[Species, ...]:
     """Return the woods of the tables, by name."""
     return tuple(found for found, _ in _rows())
+
+
+@cache
+def wood_names() -> tuple[str, ...]:
+    """Return every name by which a wood of the tables is called."""
+    return tuple(name for found, others in _rows() for name in (found.name, *others))
 
 
 @cache

@@ -79,6 +79,7 @@ class Declared:
     sums: tuple[SumRead, ...] = ()
     instances: tuple[Instance, ...] = ()
     supplies: tuple[Supply, ...] = ()
+    timber_span: Span | None = None
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""
