@@ -69,6 +69,7 @@ _JOINTS = {
     "groove": ("groove", "grooves"),
     "housing": ("housing", "housings"),
     "dowels": ("dowelled joint", "dowelled joints"),
+    "loose tenon": ("loose-tenon joint", "loose-tenon joints"),
     "biscuits": ("biscuit joint", "biscuit joints"),
     "screws": ("screwed place", "screwed places"),
     "buttons": ("buttoned place", "buttoned places"),

@@ -10,7 +10,7 @@ from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.placing.model import Joint, Model, Part
 
-_ENTERING = frozenset({"mortise and tenon", "housing", "dowels", "biscuits"})
+_ENTERING = frozenset({"mortise and tenon", "housing", "dowels", "biscuits", "loose tenon"})
 
 
 def check_held(model: Model) -> Iterator[Diagnostic]:

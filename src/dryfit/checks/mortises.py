@@ -121,6 +121,8 @@ def _apart(model: Model, part: Part, copy: Copy, mortises: tuple[Placed, Placed]
     show = display.shown
     (one, box), (two, other) = mortises
     starts = [_start_of(copy, one, box, other), _start_of(copy, two, other, box)]
+    if "loose mortise" in {one.role, two.role}:
+        return "make the tenons shorter or narrower, or move one of the rails"
     if None in starts or one.surface == two.surface:
         return "make one tenon narrower, or move one of the rails"
     if on_opposite_surfaces(one, two):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from dryfit.guide.alternatives import merged, without_articles
-from dryfit.guide.page import INDENT, filled, section
+from dryfit.guide.page import INDENT, WIDTH, filled, section
 from dryfit.guide.vocabulary import Word, name_ends, no_names, words_by_kind
 
 _INTRODUCTION = (
@@ -64,4 +64,14 @@ def _is_long(phrase: str) -> bool:
 
 
 def _flowing(text: str) -> str:
-    return filled(text, first=INDENT, rest=INDENT)
+    words = (_broken(word) for word in text.split(" "))
+    return filled(" ".join(words), first=INDENT, rest=INDENT)
+
+
+def _broken(word: str) -> str:
+    """Return words between slashes with a gap behind a slash where no line takes them all."""
+    widest = WIDTH - len(INDENT)
+    at = word.rfind("/", 0, widest) + 1
+    if len(word) <= widest or not at:
+        return word
+    return f"{word[:at]} {_broken(word[at:])}"

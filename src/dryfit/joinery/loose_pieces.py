@@ -71,6 +71,13 @@ def piece_boxes(
     return tuple(boxes)
 
 
+def piece_sizes(piece: Box, region: Box) -> tuple[Fraction, Fraction, Fraction]:
+    """Return how long a piece is through the contact face `region`, and its other sizes; mm."""
+    axis = next(each for each in range(3) if region.extent(each) == 0)
+    thin, wide = sorted(piece.extent(each) for each in range(3) if each != axis)
+    return piece.extent(axis), wide, thin
+
+
 def pockets(
     guest: Placed,
     host: Placed,

@@ -34,6 +34,7 @@ DEEDS = {
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
     "biscuit slot": ("Plunge the {} into", " with the biscuit joiner, from the marked face"),
+    "loose mortise": ("Drill out and pare the {} in", ", square to the mating face"),
     "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
 }
 

@@ -26,6 +26,7 @@ SPREAD = {
     "half lap": "spread lap",
     "dowels": "spread dowel",
     "biscuits": "spread biscuit",
+    "loose tenon": "spread tenon",
 }
 WAY = {"x": "from side to side", "y": "from front to back", "z": "from top to bottom"}
 

@@ -23,6 +23,7 @@ KINDS = {
     "peg hole": "hole",
     "dowel hole": "hole",
     "biscuit slot": "mortise",
+    "loose mortise": "mortise",
 }
 
 _SEVERAL = frozenset(

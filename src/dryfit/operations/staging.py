@@ -23,6 +23,7 @@ from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
 from dryfit.operations.tenon_deeds import before_the_glue
+from dryfit.operations.tenon_strips import strip_details, strips_milled
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
@@ -72,6 +73,8 @@ def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -
 
 
 def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
+    joints = tuple(model.joint(name) for name in assembly.joints)
+    joints += dry_joints(assembly, model)
     return Operation(
         id=f"{assembly.name} / dry fit",
         kind="dry fit",
@@ -79,14 +82,15 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
         part=assembly.name,
         settings=(),
         work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
-        tenths=tenths(worked(shop, "dry fit", each=1, per_joint=len(assembly.joints))),
+        tenths=tenths(
+            worked(shop, "dry fit", each=1, per_joint=len(assembly.joints))
+            + strips_milled(joints, shop)
+        ),
         sentence=f"Put the {assembly.name} together dry, with "
         f"{SHUT_BY.get(assembly.pressed or '', 'the clamps set')} as for the glue",
         check="every joint shut, diagonals equal, no twist"
         + ("" if assembly.pressed else "; clamps laid out in their order"),
-        details=before_the_glue(
-            (*(model.joint(name) for name in assembly.joints), *dry_joints(assembly, model)), model
-        ),
+        details=(*strip_details(joints, model), *before_the_glue(joints, model)),
     )
 
 

@@ -18,6 +18,7 @@ _OF_JOINT = {
     "half lap": ("depth",),
     "dowels": ("thickness", "length"),
     "biscuits": ("length",),
+    "loose tenon": ("length", "thickness", "width"),
 }
 # The same of a detail: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
 _OF_DETAIL = {
@@ -36,7 +37,7 @@ _SAME = {
     "shoulder": {"width": "length", "depth": "length"},
 }
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
-_COUNTED = frozenset({"tenon", "buttons", "dowels", "biscuits"})
+_COUNTED = frozenset({"tenon", "buttons", "dowels", "biscuits", "loose tenon"})
 _CUT = frozenset(_OF_JOINT)
 _IN_ROWS = frozenset({"dowels", "biscuits"})
 

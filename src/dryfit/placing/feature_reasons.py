@@ -20,6 +20,7 @@ _ROLE_WORDS = {
     "haunch": "the haunch's length and room for glue",
     "peg hole": "right through, for the peg",
     "dowel hole": "its share of the dowel, and room for glue",
+    "loose mortise": "its share of the loose tenon, and room for glue",
     "biscuit slot": "half of the biscuit, and room for glue",
     "housing": "as deep as the part enters",
     "groove": "as written, or as deep as the panel enters and its gap",
@@ -32,8 +33,8 @@ _ROLE_WORDS = {
 _OF_BOTH = frozenset({"lap", "pilot hole"})
 # Tenons without a written size take the proportions of their rail and their host.
 _OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
-# A dowel or biscuit is as large as the thinner part lets it be, and goes into both.
-_OF_BOTH_WHOLE = frozenset({"dowel hole", "biscuit slot"})
+# A dowel, biscuit or loose tenon is as large as the thinner part lets it be, and goes into both.
+_OF_BOTH_WHOLE = frozenset({"dowel hole", "biscuit slot", "loose mortise"})
 
 
 def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, Figure]:

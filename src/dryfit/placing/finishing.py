@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from dryfit.joinery.biscuits import of_length
+from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_for
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
@@ -122,6 +123,7 @@ def _pegs_and_dowels(
     for joint in joints:
         purpose = f"{part_of[joint.guest].written} into {part_of[joint.host].written}"
         rows = [("dowel", size, count) for size, count in _dowels(joint, display).items()]
+        rows += [("loose tenon", size, count) for size, count in _tenons(joint, display).items()]
         rows += [("biscuit", size, count) for size, count in _biscuits(joint).items()]
         tenon = joint.tenon
         if tenon is not None:
@@ -146,3 +148,12 @@ def _biscuits(joint: Joint) -> Counter[str]:
     pieces = joint.loose_pieces if joint.kind == "biscuits" else ()
     sizes = (of_length(max(box.extent(axis) for axis in range(3))) for box in pieces)
     return Counter(f"#{size.number}" for size in sizes if size is not None)
+
+
+def _tenons(joint: Joint, display: Display) -> Counter[str]:
+    """Count the loose tenons of a joint by length, width and thickness; they are made."""
+    pieces = joint.loose_pieces if joint.kind == "loose tenon" else ()
+    return Counter(
+        " x ".join(display.shown(size) for size in piece_sizes(piece, joint.region))
+        for piece in pieces
+    )

@@ -26,15 +26,23 @@ from dryfit.joinery.cut import Placed
 from dryfit.joinery.loose_pieces import pockets
 
 SPAN = Span(Source("notes.dryfit", ""), 1, 1, 1)
+
+
+def box_of(*bounds: tuple[int, int]) -> Box:
+    (left, right), (front, back), (low, high) = bounds
+    lows = (Fraction(left), Fraction(front), Fraction(low))
+    return Box(lows, (Fraction(right), Fraction(back), Fraction(high)))
+
+
 TWENTY, TEN, NOUGHT = SOLD
 
 
 def test_the_sizes_that_are_sold() -> None:
     """TRADE B6, from memory there: number, length, width, and half of it and 1 deep."""
     assert [(each.number, each.length, each.width, each.depth) for each in SOLD] == [
-        (20, 56, 23, Fraction("12.5")),
-        (10, 53, 19, Fraction("10.5")),
-        (0, 47, 15, Fraction("8.5")),
+        (20, *mm(56, 23), Fraction("12.5")),
+        (10, *mm(53, 19), Fraction("10.5")),
+        (0, *mm(47, 15), Fraction("8.5")),
     ]
     assert of_length(Fraction(53)) == TEN
     assert of_length(Fraction(50)) is None
@@ -95,8 +103,8 @@ def test_slots_meet_at_the_contact_and_hold_the_biscuit(
 ) -> None:
     biscuit = next(each for each in SOLD if each == one)
     assume(not crowded(Fraction(width), count, biscuit))
-    side = Placed("side", "side", Box(mm(0, 0, 0), mm(22, 600, 400)), (2, 1, 0), (-1, -1, 1))
-    box = Box(mm(22, 100, 40), mm(400, 100 + width, 58))
+    side = Placed("side", "side", box_of((0, 22), (0, 600), (0, 400)), (2, 1, 0), (-1, -1, 1))
+    box = box_of((22, 400), (100, 100 + width), (40, 58))
     shelf = Placed("shelf", "shelf", box, (0, 1, 2), (-1, -1, 1))
     touch = shelf.box.contact(side.box)
     assert touch is not None

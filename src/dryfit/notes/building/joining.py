@@ -24,7 +24,7 @@ from dryfit.notes.tree import (
 )
 
 _FASTENERS = ("screws", "buttons")
-_GLUED_BY_RULE = ("half lap", "tenon", "housing", "dowels", "biscuits")
+_GLUED_BY_RULE = ("half lap", "tenon", "housing", "dowels", "biscuits", "loose tenon")
 _LAID = ("on face", "against", "onto", "under")
 
 Phrase = PartClause | Said

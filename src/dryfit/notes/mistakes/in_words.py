@@ -26,7 +26,9 @@ _SORTS = (
 _OF_SEVERAL_WORDS = tuple(
     phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
 )
-_JOINTS = "half lap, tenon, housing, groove, dowels, biscuits, glue, screws and buttons"
+_JOINTS = (
+    "half lap, tenon, loose tenon, housing, groove, dowels, biscuits, glue, screws and buttons"
+)
 
 
 def unit_of_file(stumble: Stumble) -> Mistake | None:

@@ -162,7 +162,6 @@ UNKNOWN_JOINTS = frozenset(
         "finger joint",
         "hinge",
         "lapped dovetail",
-        "loose tenon",
         "mitre",
         "miter",
         "pocket screw",

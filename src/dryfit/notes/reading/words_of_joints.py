@@ -75,6 +75,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
     ("JOINT", {"biscuit": "biscuits", "biscuited": "biscuits"}),
+    ("JOINT", dict.fromkeys(("loose tenon", "slip tenon", "floating tenon"), "loose tenon")),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),

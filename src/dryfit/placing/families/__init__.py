@@ -13,6 +13,7 @@ BY_JOINT = {
     "housing": "housing",
     "dowels": "dowels",
     "biscuits": "biscuits",
+    "loose tenon": "loose_tenon",
     "screws": "screws",
     "glue": "glued_butt",
 }
