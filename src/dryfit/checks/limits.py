@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
 from dryfit.geometry.box import Box, spanning
+from dryfit.geometry.frame import THICKNESS
 from dryfit.piece.declared import INSIDE, PART_DIMENSIONS, Host, Measured, PieceLimit, inner_name
 from dryfit.placing.model import Model
 
@@ -40,9 +41,13 @@ def check_measured(model: Model) -> Iterator[Diagnostic]:
 
 def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:
     limit, subject = stated.limit, stated.subject
-    values = _values(model, limit.dimension, subject)
     named = subject.part if subject else "the piece"
+    # A seat 450 high stands so high: the other size of what lies flat is called its thickness.
+    stands = limit.dimension == "height" and _lies_flat(model, subject)
+    values = _values(model, "top" if stands else limit.dimension, subject)
     words = f"the top of {named}" if limit.dimension == "top" else f"{named}: {limit.dimension}"
+    if stands:
+        words = f"{named}: the height of its upper side"
     if not values:
         yield finding(
             "K1",
@@ -69,12 +74,23 @@ def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:
             f"{shown(bound.value)}{why}",
             limit.span,
             figures={"size": value, "limit": bound.value},
-            remedy=_remedy(kept=kept),
+            remedy=_remedy(kept=kept, stands=stands),
         )
 
 
-def _remedy(*, kept: bool) -> str:
-    return "nothing to do: that is the margin" if kept else "change a size that it is made of"
+def _remedy(*, kept: bool, stands: bool) -> str:
+    if kept:
+        return "nothing to do: that is the margin"
+    if stands:
+        return "change a size that it is made of; of the part itself write `thick`"
+    return "change a size that it is made of"
+
+
+def _lies_flat(model: Model, subject: Host | None) -> bool:
+    part = next((each for each in model.parts if subject and each.name == subject.part), None)
+    return part is not None and all(
+        copy.frame.axes[THICKNESS][0] == _WHOLE["height"] for copy in part.copies
+    )
 
 
 def _values(model: Model, dimension: str, subject: Host | None) -> tuple[Fraction, ...]:
