@@ -43,14 +43,14 @@ def check_cuts_in_joints(model: Model) -> Iterator[Diagnostic]:
 
 
 class _Joints:
-    """The fitted joints of each copy, and the copies with their parts, by name."""
+    """The joints of each copy that share wood or loose pieces, and the copies with their parts."""
 
     def __init__(self, model: Model) -> None:
         self.part_of = {copy.name: part for part in model.parts for copy in part.copies}
         self.box_of = {copy.name: copy.box for part in model.parts for copy in part.copies}
         self.of: dict[str, list[Joint]] = {}
         for joint in model.joints:
-            if joint.kind in _FITTED:
+            if joint.kind in _FITTED or joint.loose_pieces:
                 self.of.setdefault(joint.guest, []).append(joint)
                 self.of.setdefault(joint.host, []).append(joint)
 
@@ -83,7 +83,9 @@ def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: 
     if feature.role == "groove" and joint.kind == "mortise and tenon":
         # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
         return False
-    zones = [joint.region]
+    # Butted faces share no wood, but what lies in both does, such as dowels.
+    shared = joint.loose_pieces or (joint.region,)
+    zones = [own for box in shared if (own := box.overlap(copy.box)) is not None]
     shoulder = _shoulder(joints, copy, joint) if feature.role != "hole" else None
     if shoulder is not None:
         zones.append(shoulder)
@@ -114,11 +116,13 @@ def _shoulder(joints: _Joints, copy: Copy, joint: Joint) -> Box | None:
 
 def _in_joint(part: Part, mate: Part, joint: Joint, feature: Feature) -> Diagnostic:
     shaping = feature.role in _SHAPING
+    stands = "are" if joint.kind.endswith("s") else "is"
     return finding(
         "H06",
         "cut-in-joint",
         Severity.ERROR if shaping else Severity.WARNING,
-        f"{part.name}: {feature.id} takes wood where the {joint.kind} with the {mate.name} is",
+        f"{part.name}: {feature.id} takes wood where the {joint.kind} with the {mate.name} "
+        f"{stands}",
         feature.span,
         figures={},
         remedy="let it begin or end clear of the joint"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import checked
+from tests.pieces.reading import checked, text_of
 from tests.unit.placing.features.where import found
 
 from dryfit.diagnostics import Severity
@@ -148,6 +148,37 @@ def test_a_cut_clear_of_the_joints_is_no_fault(line: str) -> None:
 def test_a_taper_that_begins_on_the_shoulder_leaves_it_open() -> None:
     line = "taper in legs: inside faces, from 80 below the top to the bottom end, 45 to 28"
     assert found(f"{LEGS}{line}\n", "cut-in-joint")
+
+
+@pytest.mark.parametrize(
+    ("piece", "line", "stands"),
+    [
+        # The biscuit lies 7 to 11 of 18, 33.5 to 86.5 from the front of the shelf, 9.5 into it.
+        ("biscuit_case", "hole in shelf: top, 10 dia, 10 deep, 60 from front, 8 from left",
+         "biscuits with the side are"),
+        # The dowels of the rail stand 15 and 45 of 60, 27 into it.
+        ("dowelled_rack", "hole in rails: front, 8 dia, 15 deep, 10 from left, 15 from bottom",
+         "dowels with the side are"),
+        # The tenon lies 12 to 48 of 60: 20 deep takes 8 of its 36.
+        ("loose_tenon_frame", "groove in top rail: bottom edge, 8 wide, 20 deep, 8 from front",
+         "loose tenon with the stile is"),
+    ],
+)  # fmt: skip
+def test_a_cut_through_what_lies_in_both_parts_is_told(piece: str, line: str, stands: str) -> None:
+    (finding,) = found(f"{text_of(piece)}{line}\n", "cut-in-joint")
+    assert finding.message.endswith(f"takes wood where the {stands}")
+
+
+@pytest.mark.parametrize(
+    ("piece", "line"),
+    [
+        ("biscuit_case", "hole in shelf: top, 10 dia, 10 deep, 60 from front, 40 from left"),
+        ("biscuit_case", "hole in shelf: top, 10 dia, 6 deep, 60 from front, 8 from left"),
+        ("loose_tenon_frame", "groove in top rail: bottom edge, 8 wide, 11 deep, 8 from front"),
+    ],
+)  # fmt: skip
+def test_a_cut_beside_what_lies_in_both_parts_is_no_fault(piece: str, line: str) -> None:
+    assert found(f"{text_of(piece)}{line}\n", "cut-in-joint") == []
 
 
 def test_a_rabbet_for_a_back_may_pass_the_end_of_a_housing() -> None:
