@@ -50,7 +50,7 @@ class _Held:
         self.spans.append(joint.span)
         self.floats = self.floats or joint.kind == "groove"
         self.housed = self.housed or joint.kind == "housing"
-        self.tenoned = self.tenoned or joint.tenon is not None
+        self.tenoned = self.tenoned or _tenons(joint) > 0
 
 
 def check_restraint(model: Model) -> Iterator[Diagnostic]:
@@ -80,7 +80,14 @@ def _glued(model: Model) -> Iterator[Joint]:
 
 
 def _looked_after(joint: Joint) -> bool:
-    return joint.kind == "half lap" or (joint.tenon is not None and joint.tenon.count == 1)
+    return joint.kind == "half lap" or _tenons(joint) == 1
+
+
+def _tenons(joint: Joint) -> int:
+    """Return how many tenons a joint has, its own or loose ones, which hold in the same way."""
+    if joint.kind == "loose tenon":
+        return len(joint.loose_pieces)
+    return joint.tenon.count if joint.tenon is not None else 0
 
 
 def _limits(held: _Held) -> tuple[Fraction, Fraction | None]:

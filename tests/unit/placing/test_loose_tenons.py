@@ -44,14 +44,14 @@ def test_one_of_a_third_stands_in_a_rail_of_60(frame: Model) -> None:
 
 
 def test_as_many_and_as_large_as_written(frame: Model) -> None:
-    # 100 less two of 26 are three gaps of 16; 40 and 1 at either end are 21 in both.
+    # 90 less two of 24 are three gaps of 14; 40 and 1 at either end are 21 in both.
     assert mortises(frame.part("stile"), "bottom rail") == [
-        ("E2", (16, 42, 8, 16, 21)),
-        ("E2", (58, 84, 8, 16, 21)),
+        ("E2", (14, 38, 8, 16, 21)),
+        ("E2", (52, 76, 8, 16, 21)),
     ]
     assert [(each.size, each.count) for each in frame.hardware if each.item == "loose tenon"] == [
         ("48 x 36 x 8", 2),
-        ("40 x 26 x 8", 4),
+        ("40 x 24 x 8", 4),
     ]
 
 
@@ -104,6 +104,26 @@ def test_what_loose_tenons_do_not_take_is_told() -> None:
     assert "joint-size-unused" in codes(found)
 
 
+@pytest.mark.parametrize(
+    ("wide", "words", "told"),
+    [
+        # As with tenons: one is no row; a row of them warns over 150 (H72).
+        (110, "1 loose tenon", []),
+        (140, "2 loose tenons", []),
+        (160, "2 loose tenons", ["warning"]),
+        (210, "2 loose tenons", ["error"]),
+    ],
+)
+def test_a_wide_rail_held_by_a_row_of_them_splits(wide: int, words: str, told: list[str]) -> None:
+    found = checked(
+        changed(FRAME, ("90 x 24, 2 loose tenons 40 long 8 thick 24 wide", f"{wide} x 24, {words}"))
+    )
+    codes_told = [
+        each.severity.value for each in found.findings if each.code == "glued-across-grain"
+    ]
+    assert codes_told == told
+
+
 def test_two_that_meet_inside_a_part_collide() -> None:
     """Rails from both sides of a mullion of 40: 25 from either edge (H05)."""
     lines = (
@@ -145,7 +165,7 @@ def test_the_dry_fit_says_how_much_strip_is_milled(plan: Played) -> None:
     (dry,) = (op for step in plan.plan.steps for op in step.operations if op.kind == "dry fit")
     told = [tuple(detail) for detail in dry.details]
     # Two of 48 and four of 40, with 3 for the saw each; 15 min a batch, 3 and four times 0.5.
-    assert [detail[1:6:2] for detail in told] == [mm(102, 36, 8), mm(172, 26, 8)]
+    assert [detail[1:6:2] for detail in told] == [mm(102, 36, 8), mm(172, 24, 8)]
     assert dry.tenths == 2 * 150 + 30 + 4 * 5
 
 
