@@ -118,7 +118,7 @@ def _sold(size: str, display: Display) -> str:
 def _pegs_and_dowels(
     joints: Sequence[Joint], part_of: Mapping[str, Part], display: Display
 ) -> Iterator[Hardware]:
-    """Yield dowels, and what tenons are pegged and wedged with: pegs as long as their holes."""
+    """Yield loose pieces, and pegs and wedges of tenons: pegs as long as their holes."""
     counts: dict[tuple[str, str, str], int] = {}
     for joint in joints:
         purpose = f"{part_of[joint.guest].written} into {part_of[joint.host].written}"
@@ -131,7 +131,8 @@ def _pegs_and_dowels(
             rows.append(("wedge", f"{display.shown(tenon.thickness)} wide", tenon.wedges))
         for thing, size, count in rows:
             if count:
-                key = (thing, size, purpose)
+                made = ", made of offcuts" if thing == "loose tenon" else ""
+                key = (thing, size, purpose + made)
                 counts[key] = counts.get(key, 0) + count
     yield from (Hardware(thing, size, many, what) for (thing, size, what), many in counts.items())
 

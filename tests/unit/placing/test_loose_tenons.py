@@ -1,12 +1,15 @@
 """A frame with loose tenons worked by hand: butted rails, mortises that face one another."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit.joinery.feature import Range
 from dryfit.placing.model import Model, Part
+from dryfit.quantities.units import INCH
 from dryfit.rehearsal.fault import Reason
 
 FRAME = text_of("loose_tenon_frame")
@@ -49,9 +52,10 @@ def test_as_many_and_as_large_as_written(frame: Model) -> None:
         ("E2", (14, 38, 8, 16, 21)),
         ("E2", (52, 76, 8, 16, 21)),
     ]
-    assert [(each.size, each.count) for each in frame.hardware if each.item == "loose tenon"] == [
-        ("48 x 36 x 8", 2),
-        ("40 x 24 x 8", 4),
+    listed = [each for each in frame.hardware if each.item == "loose tenon"]
+    assert [(each.size, each.count, each.purpose) for each in listed] == [
+        ("48 x 36 x 8", 2, "top rail into stiles, made of offcuts"),
+        ("40 x 24 x 8", 4, "bottom rail into stiles, made of offcuts"),
     ]
 
 
@@ -68,6 +72,30 @@ def test_what_is_usual_is_listed_with_the_line_to_write(frame: Model) -> None:
             frame.part("stile").features, again.part("stile").features, strict=True
         )
     )
+
+
+def test_in_inches_the_usual_thickness_is_that_of_an_inch_chisel() -> None:
+    """A third of 1 in is nearer to the chisel of 8 mm, which no line in inches can name."""
+    text = """piece Frame
+units inches, to nearest 1/16
+overall 20 wide, 1 deep, 28 high
+timber ash
+2 stiles, upright, facing front, 2 1/2 x 1, at left and right
+1 rail, across, on edge, 2 1/2 x 1, loose tenon into stiles, flush top
+glue up frame: stiles, rail
+"""
+    model = model_of(text)
+    (told,) = (each for each in model.assumptions if "loose tenon" in each.text)
+    assert told.instead is not None
+    again = model_of(text.replace(text.splitlines()[5], told.instead))
+    rows = mortises_of(model)
+    assert rows == mortises_of(again)
+    assert {across[1] - across[0] for _, across, _ in rows} == {INCH * 5 / 16}
+
+
+def mortises_of(model: Model) -> list[tuple[Range, Range, Fraction]]:
+    features = (each for part in model.parts for each in part.features)
+    return [(each.along, each.across, each.depth) for each in features]
 
 
 @pytest.mark.parametrize("word", ["loose tenon", "slip tenon", "floating tenon", "1 loose tenon"])
