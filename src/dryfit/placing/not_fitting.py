@@ -24,7 +24,7 @@ class Wrong:
     severity: Severity = Severity.ERROR
 
 
-def report(site: Site, contact: Contact, code: str, wrong: Wrong) -> None:
+def not_fitting(site: Site, contact: Contact, code: str, wrong: Wrong) -> None:
     """Tell once what is wrong with the joint of a line."""
     finding = Diagnostic(
         code,

@@ -26,7 +26,7 @@ from dryfit.placing.families.finding import face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
-from dryfit.placing.not_fitting import Wrong, report
+from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
 _RULE = "H17"
@@ -45,7 +45,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     count = joint.count or usual_count(room.row, size or SOLD[-1])
     wrong = _wrong(site, (guest, host), size, count, room)
     if wrong is not None:
-        report(site, contact, "biscuits-do-not-fit", wrong)
+        not_fitting(site, contact, "biscuits-do-not-fit", wrong)
     if size is None or (wrong is not None and wrong.severity is Severity.ERROR):
         return Found("biscuits", guest.name, host.name, region, contact.span, glued=True)
     _assume(site, joint, (guest, host), size, count)

@@ -23,7 +23,7 @@ from dryfit.placing.families.finding import face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
-from dryfit.placing.not_fitting import Wrong, report
+from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
 
@@ -37,7 +37,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     sizes = _sizes(site, contact, (guest, host), region, axis)
     wrong = _wrong(site, sizes, (guest, host), region, axis)
     if wrong is not None:
-        report(site, contact, "dowels-do-not-fit", wrong)
+        not_fitting(site, contact, "dowels-do-not-fit", wrong)
         return Found("dowels", guest.name, host.name, region, contact.span, glued=True)
     return Found(
         "dowels",

@@ -27,7 +27,7 @@ from dryfit.placing.families.finding import face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
-from dryfit.placing.not_fitting import Wrong, report
+from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
 _RULE = "B4"
@@ -46,7 +46,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     tenon = _sizes(site, joint, (guest, host), region, axis)
     wrong = _wrong(site, tenon, (guest, host), region, axis)
     if wrong is not None:
-        report(site, contact, "loose-tenon-does-not-fit", wrong)
+        not_fitting(site, contact, "loose-tenon-does-not-fit", wrong)
         return Found("loose tenon", guest.name, host.name, region, contact.span, glued=True)
     _assume(site, joint, (guest, host), tenon)
     mouths = mouths_of(region, axis, tenon)
