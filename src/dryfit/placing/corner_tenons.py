@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from dryfit.joinery.proportions import glue_gap, usual_tenon_thickness
 from dryfit.piece.declared import Contact, JointWords
+from dryfit.placing.mortise_cutters import mortise_cutters
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both
@@ -86,5 +87,4 @@ def _is_apart(site: Site, end: RailEnd, other: Seat) -> bool:
 
 
 def _thickness(site: Site, thick: Fraction) -> Fraction:
-    cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
-    return usual_tenon_thickness(thick, cutters, site.declared.display)
+    return usual_tenon_thickness(thick, mortise_cutters(site), site.declared.display)

@@ -20,6 +20,7 @@ from dryfit.joinery.proportions import (
 from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
 from dryfit.placing.free_places import Around, blocked_for, clear_place
 from dryfit.placing.lines import with_words
+from dryfit.placing.mortise_cutters import mortise_cutters
 from dryfit.placing.site import SIDE_WORDS, Site
 from dryfit.placing.tenon_lengths import (
     first_neighbour,
@@ -176,8 +177,7 @@ def _check_through(
 
 def _thickness(site: Site, rail: Placed, joint: JointWords) -> Fraction:
     of_rail = rail.box.extent(rail.axes[2])
-    cutters = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
-    usual = usual_tenon_thickness(of_rail, cutters, site.declared.display)
+    usual = usual_tenon_thickness(of_rail, mortise_cutters(site), site.declared.display)
     if joint.thickness is None:
         assume_phrase(site, rail, joint, f"{site.shown(usual)} thick")
         return usual

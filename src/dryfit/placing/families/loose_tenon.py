@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.loose_pieces import pockets, row_axis
@@ -27,6 +25,7 @@ from dryfit.placing.families.finding import face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
+from dryfit.placing.mortise_cutters import mortise_cutters
 from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
@@ -72,7 +71,7 @@ def _sizes(
     along = row_axis(region, axis)
     (across,) = {0, 1, 2} - {axis, along}
     row = region.extent(along)
-    usual = usual_tenon_thickness(region.extent(across), _chisels(site), display)
+    usual = usual_tenon_thickness(region.extent(across), mortise_cutters(site), display)
     thickness = joint.thickness or usual
     count = joint.count or usual_count(row)
     width = joint.width or usual_width(row, thickness, count, display)
@@ -84,13 +83,6 @@ def _sizes(
         length = joint.length
         in_guest, in_host = depths(length, of_guest, of_host, display)
     return LooseTenon(count, length, thickness, width, in_guest, in_host)
-
-
-def _chisels(site: Site) -> tuple[Fraction, ...]:
-    """Return the chisels in the maker's own units, which a line can name; else all of them."""
-    widths = tuple(cutter.narrowest for cutter in site.shop.cutters_at("mortiser"))
-    own = tuple(width for width in widths if not site.declared.display.moved(width, fitted=True))
-    return own or widths
 
 
 def _assume(site: Site, joint: JointWords, pair: tuple[Placed, Placed], tenon: LooseTenon) -> None:
