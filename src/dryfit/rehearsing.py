@@ -101,9 +101,7 @@ def _pegs(joint: Joint) -> Pegs | None:
     tenon = joint.tenon
     if tenon is None or not tenon.pegs:
         return None
-    # Twin tenons share the pegs, and each gets one at least.
-    count = max(1, tenon.pegs // tenon.count) * tenon.count
-    return Pegs(count, tenon.peg, tenon.drawn)
+    return Pegs(tenon.all_pegs, tenon.peg, tenon.drawn)
 
 
 def _haunch(joint: Joint, guest: Frame) -> Box | None:

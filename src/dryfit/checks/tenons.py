@@ -217,7 +217,7 @@ def pegged(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
     sizes = tenon.joint.tenon
     if sizes is None or not sizes.pegs:
         return
-    each = max(1, sizes.pegs // sizes.count)
+    each = sizes.pegs_each
     if 2 * each * sizes.peg <= tenon.width:
         return
     show = model.display.shown

@@ -51,6 +51,16 @@ class TenonSizes:
     drawn: Fraction = Fraction(0)
 
     @property
+    def pegs_each(self) -> int:
+        """Return how many pegs hold each tenon: twin tenons share them, and each gets one."""
+        return max(1, self.pegs // self.count) if self.pegs else 0
+
+    @property
+    def all_pegs(self) -> int:
+        """Return how many pegs the joint takes with all its tenons."""
+        return self.pegs_each * self.count
+
+    @property
     def whole_width(self) -> Fraction:
         """Return the width from the first tenon to the last."""
         return self.count * self.width + (self.count - 1) * self.between

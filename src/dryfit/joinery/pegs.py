@@ -39,10 +39,9 @@ def _middles(
     length, wide, _ = rail.axes
     face = region.high[length] if end < 0 else region.low[length]
     along = face + end * min(region.extent(length) / 2, _FROM_SHOULDER * sizes.peg)
-    each = max(1, sizes.pegs // sizes.count)
     for tenon in tenon_boxes(rail, region, sizes) if sizes.pegs else ():
-        for number in range(each):
-            share = Fraction(2 * number + 1, 2 * each)
+        for number in range(sizes.pegs_each):
+            share = Fraction(2 * number + 1, 2 * sizes.pegs_each)
             yield along, tenon.low[wide] + sizes.width * share
 
 

@@ -55,7 +55,7 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
                 )
             )
         if sizes.pegs:
-            pegs = spoken(count * sizes.pegs, "peg")
+            pegs = spoken(count * sizes.all_pegs, "peg")
             found.append((f"Drive {pegs} through {host} and the tenons of {rail}",))
         if sizes.through and not sizes.proud:
             found.append((f"When the glue is hard, plane the tenons of {rail} level with {host}",))

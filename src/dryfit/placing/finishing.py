@@ -127,7 +127,7 @@ def _pegs_and_dowels(
         rows += [("biscuit", size, count) for size, count in _biscuits(joint).items()]
         tenon = joint.tenon
         if tenon is not None:
-            rows.append(("peg", f"{display.shown(tenon.peg)} thick", tenon.pegs))
+            rows.append(("peg", f"{display.shown(tenon.peg)} thick", tenon.all_pegs))
             rows.append(("wedge", f"{display.shown(tenon.thickness)} wide", tenon.wedges))
         for thing, size, count in rows:
             if count:

@@ -7,6 +7,7 @@ moved.  Laps of unequal depth stand at two heights, and cannot.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import groupby
 
 from dryfit.rehearsal.fault import Fault, Reason
@@ -34,6 +35,6 @@ def one_setting(state: State) -> Iterator[Fault]:
             )
 
 
-def _setting(row: CutAt) -> tuple[str, str, str, int]:
+def _setting(row: CutAt) -> tuple[str, str, Fraction, int]:
     # Cheeks and edge shoulders may be as deep as one another by chance.
-    return row.joint, row.station, str(row.height), row.axis
+    return row.joint, row.station, row.height, row.axis

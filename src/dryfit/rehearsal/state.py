@@ -67,8 +67,8 @@ class State:
     tried: set[str] = field(default_factory=set)
     closed: set[str] = field(default_factory=set)
     """Assemblies and panels that had their dry fit, and those that are glued."""
-    clashing: set[tuple[str, str]] = field(default_factory=set)
-    """Pairs of copies that were found to share space, so that each is told once."""
+    told: set[tuple[str, str]] = field(default_factory=set)
+    """Pairs of copies, and joints with what is wrong there, so that each is told once."""
     faults: list[Fault] = field(default_factory=list)
 
     def tell(self, place: Place, trouble: Trouble, who: str) -> None:

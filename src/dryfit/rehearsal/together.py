@@ -54,7 +54,7 @@ def _unready(state: State, name: str) -> Trouble | None:
 
 def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
     for first, second in combinations(names, 2):
-        if (first, second) in state.clashing:
+        if (first, second) in state.told:
             continue
         one, two = state.copies[first], state.copies[second]
         common = one.box.overlap(two.box)
@@ -64,7 +64,7 @@ def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
         second_cuts = cuts_in_piece(two, state.blanks[second])
         shared = [piece for box in rest for piece in left_of(box, second_cuts)]
         if shared:
-            state.clashing.add((first, second))
+            state.told.add((first, second))
             yield (
                 first,
                 Trouble(
@@ -94,8 +94,8 @@ def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]
         if zone.joint != joint.id
     ]
     holes = [piece for box in empty for piece in left_of(box, passing)]
-    if holes and (joint.id, "") not in state.clashing:
-        state.clashing.add((joint.id, ""))
+    if holes and (joint.id, "") not in state.told:
+        state.told.add((joint.id, ""))
         yield (
             joint.guest,
             Trouble(
@@ -115,8 +115,8 @@ def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
         (inside := room.overlap(host.box)) is not None and left_of(inside, hollow)
         for room in rooms_of(joint, guest, wood)
     )
-    if full and (joint.id, "room") not in state.clashing:
-        state.clashing.add((joint.id, "room"))
+    if full and (joint.id, "room") not in state.told:
+        state.told.add((joint.id, "room"))
         yield (
             joint.guest,
             Trouble(
@@ -136,8 +136,8 @@ def _no_room(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
             (inside := piece.overlap(copy.box)) is not None and bool(left_of(inside, cuts))
             for piece in joint.loose_pieces
         )
-        if full and (joint.id, name) not in state.clashing:
-            state.clashing.add((joint.id, name))
+        if full and (joint.id, name) not in state.told:
+            state.told.add((joint.id, name))
             yield (
                 name,
                 Trouble(

@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, text_of
+from tests.pieces.reading import changed, checked, text_of
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.rehearsal.fault import Reason
@@ -119,3 +119,18 @@ def test_what_is_not_glued_is_told(stand: Played) -> None:
 
 def test_a_cut_by_hand_stands_on_marks(stand: Played) -> None:
     assert "cut to marks that nobody has drawn" in stand.without("post / lay out").said()
+
+
+def test_each_of_two_tenons_gets_its_peg_bored_bought_and_told() -> None:
+    twin = STAND.replace("40 wide, haunch 10 long 20 deep, 2 pegs", "15 wide, 1 peg")
+    twin = twin.replace("tenon 24 long", "2 tenons 24 long")
+    found = checked(twin)
+    assert found.model is not None
+    assert [each.count for each in found.model.hardware if each.item == "peg"] == [4]
+    made = played(twin)
+    assert [joint.pegs.count for joint in made.goal.joints if joint.pegs] == [2, 2]
+    assert made.said() == ""
+    (glued,) = (
+        op for step in made.plan.steps for op in step.operations if op.id == "stand / glue up"
+    )
+    assert "4 pegs" in str(glued.details)

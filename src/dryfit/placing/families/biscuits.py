@@ -22,7 +22,7 @@ from dryfit.joinery.biscuits import (
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.loose_pieces import pockets
 from dryfit.piece.declared import Contact, JointWords
-from dryfit.placing.families.finding import face_area
+from dryfit.placing.families.finding import face_area, faced
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
@@ -34,12 +34,10 @@ _RULE = "H17"
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
     """Return the biscuits between two faces that touch."""
-    touch = guest.box.contact(host.box)
-    joint = contact.joint
+    touch, joint = faced(guest, host), contact.joint
     if touch is None or joint is None:
         return None
-    axis, region = touch
-    side = 1 if region.low[axis] == host.box.high[axis] else -1
+    region, (axis, side) = touch
     room = room_for((guest, host), region, axis)
     size = usual_size(room) if joint.length is None else of_length(joint.length)
     count = joint.count or usual_count(room.row, size or SOLD[-1])

@@ -18,8 +18,8 @@ from dryfit.joinery.dowels import (
     usual_length,
 )
 from dryfit.joinery.loose_pieces import row_axis
-from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import face_area
+from dryfit.piece.declared import Contact, JointWords
+from dryfit.placing.families.finding import face_area, faced
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
@@ -29,16 +29,16 @@ from dryfit.placing.site import Site
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
     """Return the dowels between two faces that touch."""
-    touch = guest.box.contact(host.box)
-    if touch is None:
+    touch, joint = faced(guest, host), contact.joint
+    if touch is None or joint is None:
         return None
-    axis, region = touch
-    side = 1 if region.low[axis] == host.box.high[axis] else -1
-    sizes = _sizes(site, contact, (guest, host), region, axis)
+    region, (axis, side) = touch
+    sizes = _sizes(site, joint, (guest, host), region, axis)
     wrong = _wrong(site, sizes, (guest, host), region, axis)
     if wrong is not None:
         not_fitting(site, contact, "dowels-do-not-fit", wrong)
         return Found("dowels", guest.name, host.name, region, contact.span, glued=True)
+    _assume(site, joint, (guest, host), sizes)
     return Found(
         "dowels",
         guest.name,
@@ -53,17 +53,15 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
 
 
 def _sizes(
-    site: Site, contact: Contact, pair: tuple[Placed, Placed], region: Box, axis: int
+    site: Site, joint: JointWords, pair: tuple[Placed, Placed], region: Box, axis: int
 ) -> DowelSizes:
-    """Return what is written of the dowels, and what is usual of the rest, as an assumption."""
+    """Return what is written of the dowels, and what is usual of the rest."""
     guest, host = pair
-    joint = contact.joint
-    assert joint is not None
-    display = site.declared.display
-    thin = min(placed.box.extent(each) for placed in pair for each in _across(placed, axis))
-    diameter = joint.thickness or usual_diameter(thin, display)
+    display, along = site.declared.display, row_axis(region, axis)
+    (across,) = {0, 1, 2} - {axis, along}
+    diameter = joint.thickness or usual_diameter(region.extent(across), display)
     length = joint.length or usual_length(diameter)
-    row = region.extent(row_axis(region, axis))
+    row = region.extent(along)
     edge = edge_distance(row, display)
     count = joint.count or usual_count(row, edge)
     both = length + glue_room(display)
@@ -77,16 +75,16 @@ def _sizes(
         shallow = min(placed.box.extent(axis) for placed in pair) - floor_of(display)
         in_guest = min(both / 2, shallow)
         in_host = both - in_guest
-    if None in (joint.thickness, joint.length, joint.count):
-        shown = f"{count} dowels {site.shown(diameter)} thick {site.shown(length)} long"
-        words = f"{guest.part} into {host.part}"
-        site.assume_line(f"{words}: {shown}", joint.span, with_words(joint.head, shown))
     return DowelSizes(count, diameter, length, in_guest, in_host, edge)
 
 
-def _across(placed: Placed, axis: int) -> tuple[int, ...]:
-    """Return the axes of width and thickness of an end, or of the thickness of a face."""
-    return tuple(each for each in placed.axes[1:] if each != axis)
+def _assume(site: Site, joint: JointWords, pair: tuple[Placed, Placed], sizes: DowelSizes) -> None:
+    if None not in (joint.thickness, joint.length, joint.count):
+        return
+    shown = f"{site.shown(sizes.diameter)} thick {site.shown(sizes.length)} long"
+    words = f"{sizes.count} {'dowel' if sizes.count == 1 else 'dowels'} {shown}"
+    text = f"{pair[0].part} into {pair[1].part}: {words}"
+    site.assume_line(text, joint.span, with_words(joint.head, words))
 
 
 def _wrong(

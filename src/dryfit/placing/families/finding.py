@@ -16,6 +16,15 @@ Finder = Callable[[Site, Contact, Placed, Placed, Around], Found | None]
 """From a declared contact, its guest, its host, and all that stands around them."""
 
 
+def faced(guest: Placed, host: Placed) -> tuple[Box, tuple[int, int]] | None:
+    """Return where two copies touch, and which face (axis, side) of the host that is, or None."""
+    touch = guest.box.contact(host.box)
+    if touch is None:
+        return None
+    axis, region = touch
+    return region, (axis, 1 if region.low[axis] == host.box.high[axis] else -1)
+
+
 def face_area(region: Box, axis: int) -> Fraction:
     """Return the area of a box seen along an axis, in mm2."""
     first, second = (other for other in range(3) if other != axis)

@@ -21,7 +21,7 @@ from dryfit.joinery.loose_tenons import (
 )
 from dryfit.joinery.proportions import glue_gap, usual_tenon_thickness
 from dryfit.piece.declared import Contact, JointWords
-from dryfit.placing.families.finding import face_area
+from dryfit.placing.families.finding import face_area, faced
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
@@ -35,12 +35,10 @@ _FACES = 2
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
     """Return the loose tenons between two faces that touch."""
-    touch = guest.box.contact(host.box)
-    joint = contact.joint
+    touch, joint = faced(guest, host), contact.joint
     if touch is None or joint is None:
         return None
-    axis, region = touch
-    side = 1 if region.low[axis] == host.box.high[axis] else -1
+    region, (axis, side) = touch
     display = site.declared.display
     tenon = _sizes(site, joint, (guest, host), region, axis)
     wrong = _wrong(site, tenon, (guest, host), region, axis)

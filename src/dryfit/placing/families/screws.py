@@ -6,6 +6,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
+from dryfit.placing.families.finding import faced
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.site import Site
@@ -13,11 +14,10 @@ from dryfit.placing.site import Site
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
     """Return the screws between two faces that touch."""
-    touch = guest.box.contact(host.box)
+    touch = faced(guest, host)
     if touch is None:
         return None
-    axis, region = touch
-    side = 1 if region.low[axis] == host.box.high[axis] else -1
+    region, (axis, side) = touch
     driven = driving(guest, host, (axis, side))
     if driven is None:
         _no_screw(site, contact, guest, host, axis)
