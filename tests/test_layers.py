@@ -17,6 +17,7 @@ PACKAGE = ROOT / "src" / "dryfit"
 NEEDS: dict[str, tuple[str, ...]] = {
     "quantities": (),
     "diagnostics": (),
+    "kinds": (),
     "geometry": (),
     "order": (),
     "notes": (),
@@ -35,7 +36,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "rehearsal": ("plan", "geometry", "shop"),
     "booklet": ("placing", "stock", "plan"),
 }
-GROUND = ("quantities", "diagnostics")
+GROUND = ("quantities", "diagnostics", "kinds")
 ABOVE_THE_ROOMS = ("workshop", "rehearsing", "refusing", "cli", "editor", "__main__")
 
 # Where a library may be imported: rooms or single modules.

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dryfit.booklet.text import listed
+from dryfit.kinds.joints import joint_kind
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Moment
 
@@ -63,22 +64,10 @@ def many(count: int, one: str, more: str | None = None) -> str:
     return f"{count} {one if count == 1 else more or one + 's'}"
 
 
-_JOINTS = {
-    "half lap": ("half lap", "half laps"),
-    "mortise and tenon": ("mortise and tenon", "mortises and tenons"),
-    "groove": ("groove", "grooves"),
-    "housing": ("housing", "housings"),
-    "dowels": ("dowelled joint", "dowelled joints"),
-    "loose tenon": ("loose-tenon joint", "loose-tenon joints"),
-    "biscuits": ("biscuit joint", "biscuit joints"),
-    "screws": ("screwed place", "screwed places"),
-    "buttons": ("buttoned place", "buttoned places"),
-}
-
-
 def joints(kind: str, count: int) -> str:
     """Return how many joints of a kind: ``8 half laps``."""
-    return many(count, *_JOINTS.get(kind, (f"{kind} joint", f"{kind} joints")))
+    family = joint_kind(kind)
+    return many(count, family.one, family.many)
 
 
 def deed(operation: Operation) -> str:

@@ -8,9 +8,8 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.kinds.joints import joint_kind
 from dryfit.placing.model import Joint, Model, Part
-
-_ENTERING = frozenset({"mortise and tenon", "housing", "dowels", "biscuits", "loose tenon"})
 
 
 def check_held(model: Model) -> Iterator[Diagnostic]:
@@ -66,7 +65,7 @@ def _told(part: Part, code: str, severity: Severity, message: str, remedy: str) 
 
 def _mates(model: Model) -> Iterator[Diagnostic]:
     """H27: copies of one part enter equally many mates."""
-    entered = Counter(joint.guest for joint in model.joints if joint.kind in _ENTERING)
+    entered = Counter(joint.guest for joint in model.joints if joint_kind(joint.kind).enters)
     for part in solid_parts(model):
         counts = {copy.name: entered[copy.name] for copy in part.copies}
         if len(set(counts.values())) < 2:

@@ -5,9 +5,10 @@ A solid panel that is glued into its groove splits when it shrinks (TRADE B9, C4
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.kinds.joints import joint_kind
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
@@ -15,9 +16,6 @@ from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
 from dryfit.plan.operation import Detail
-
-SINGULARS: Mapping[str, str] = {"dowels": "dowel", "biscuits": "biscuit"}
-PLURALS: Mapping[str, str] = {"mortise and tenon": "mortises and tenons"}
 
 
 def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tuple[Detail, ...]:
@@ -96,7 +94,8 @@ def _rows(joints: Iterable[Joint], model: Model) -> str:
 
 
 def _counted(kind: str, count: int) -> str:
-    return spoken(count, SINGULARS.get(kind, kind), PLURALS.get(kind))
+    one, more = joint_kind(kind).glue_noun or (kind, None)
+    return spoken(count, one, more)
 
 
 def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
@@ -128,7 +127,7 @@ def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:
 
 def lapped(kind: str) -> bool:
     """Return whether two parts of such a joint lie in one another, neither going into the other."""
-    return kind == "half lap"
+    return joint_kind(kind).lapped
 
 
 def _floating(joints: tuple[Joint, ...], model: Model) -> tuple[str, ...]:

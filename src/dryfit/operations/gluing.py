@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import AXIS_NAMES
+from dryfit.kinds.joints import joint_kind
 from dryfit.operations import clamps
 from dryfit.operations.glue_notes import cannot_go_together, glue_details
 from dryfit.operations.insertion import insertion_of
@@ -21,13 +22,6 @@ from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Glue, Shop
 
 MINUTE = 10
-SPREAD = {
-    "mortise and tenon": "spread tenon",
-    "half lap": "spread lap",
-    "dowels": "spread dowel",
-    "biscuits": "spread biscuit",
-    "loose tenon": "spread tenon",
-}
 WAY = {"x": "from side to side", "y": "from front to back", "z": "from top to bottom"}
 
 
@@ -192,7 +186,7 @@ def closing_tenths(
     total = Fraction(0)
     for joint in joints:
         pieces = max(1, len(joint.loose_pieces))
-        total += worked(shop, SPREAD.get(joint.kind, "spread housing"), each=pieces)
+        total += worked(shop, joint_kind(joint.kind).spread, each=pieces)
     tenoned = {joint.guest for joint in joints if joint.kind == "mortise and tenon"}
     for name in assembly.of:
         if assembly_named(model, name) is not None:

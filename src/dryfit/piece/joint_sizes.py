@@ -6,21 +6,11 @@ from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.kinds.joints import kind_written
 from dryfit.notes.tree import JointDetail, JointSpec, SizeWord
 from dryfit.piece.sums import Sums
 
-# What the bare numbers of a joint mean, in order, and all sizes that it takes (common speech of
-# the trade).  The width of a housing, of a groove and of a lap is what stands in it.
-_OF_JOINT = {
-    "tenon": ("length", "thickness", "width"),
-    "housing": ("depth",),
-    "groove": ("depth",),
-    "half lap": ("depth",),
-    "dowels": ("thickness", "length"),
-    "biscuits": ("length",),
-    "loose tenon": ("length", "thickness", "width"),
-}
-# The same of a detail: `pegs 3/8`, `haunch 10 long 6`, `shoulder 5 below`.
+# What the bare numbers of a detail mean, in order: `pegs 3/8`, `haunch 10 long 6`.
 _OF_DETAIL = {
     "haunch": ("length", "depth"),
     "keys": ("thickness", "depth"),
@@ -31,15 +21,11 @@ _OF_DETAIL = {
 }
 # A peg is as thick as its hole; a shoulder is wide or deep by how the tenon is looked at.
 _SAME = {
-    "dowels": {"diameter": "thickness"},
     "pegs": {"thickness": "diameter"},
     "haunch": {"width": "depth"},
     "shoulder": {"width": "length", "depth": "length"},
 }
 _DIMENSION = {"long": "length", "wide": "width", "thick": "thickness", "deep": "depth"}
-_COUNTED = frozenset({"tenon", "buttons", "dowels", "biscuits", "loose tenon"})
-_CUT = frozenset(_OF_JOINT)
-_IN_ROWS = frozenset({"dowels", "biscuits"})
 
 
 def joint_sizes(spec: JointSpec, sums: Sums) -> dict[str, Fraction]:
@@ -48,13 +34,14 @@ def joint_sizes(spec: JointSpec, sums: Sums) -> dict[str, Fraction]:
     Findings: joint-size-unused, also for a number of joints and for a place that a joint of its
     kind does not take.
     """
-    what = spec.kind if spec.kind in _CUT - _IN_ROWS else f"joint with {spec.kind}"
-    takes = _OF_JOINT.get(spec.kind, ())
-    if spec.count is not None and spec.count > 1 and spec.kind not in _COUNTED:
+    kind = kind_written(spec.kind)
+    what = spec.kind if kind and kind.cut and not kind.rowed else f"joint with {spec.kind}"
+    takes = kind.sizes if kind else ()
+    if spec.count is not None and spec.count > 1 and not (kind and kind.counted):
         _unused(f"{spec.count} at one place", what, takes, spec.span, sums)
     if spec.place is not None and spec.kind != "tenon":
         _unused(f"place of its own (`{spec.place.span.text()}`)", what, takes, spec.span, sums)
-    return _by_dimension(spec.sizes, what, takes, _SAME.get(spec.kind, {}), sums)
+    return _by_dimension(spec.sizes, what, takes, kind.same if kind else {}, sums)
 
 
 def check_said_once(details: Sequence[JointDetail], sums: Sums) -> None:

@@ -10,17 +10,13 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Placed
+from dryfit.kinds.joints import joint_kinds, kind_written
 from dryfit.piece.declared import PLACE_SIDE, Contact, Detail, JointWords
 from dryfit.placing.lines import with_words
 from dryfit.placing.site import SIDE_WORDS, Site
 from dryfit.quantities.units import INCH
 
 _SIDE_OF = {"below": "bottom", "above": "top"}
-_BY_KIND = {
-    "tenon": frozenset({"haunch", "through", "wedges", "pegs", "proud", "shoulder", "offset"}),
-    "half lap": frozenset({"shows"}),
-}
-_CUT = frozenset({"tenon", "half lap", "housing", "groove"})
 _NAMES = {
     "haunch": "haunch",
     "through": "`through`",
@@ -78,16 +74,19 @@ def check_details(site: Site, contact: Contact) -> None:
     joint = contact.joint
     if joint is None:
         return
-    known = _BY_KIND.get(joint.kind, frozenset())
+    family = kind_written(joint.kind)
+    known = family.details if family else frozenset()
     keyed = {feature.span for feature in site.declared.features if feature.kind == "keys"}
     for each in joint.details:
         if each.kind in known or each.span in keyed:
             continue
-        fits = next((kind for kind, kinds in _BY_KIND.items() if each.kind in kinds), None)
+        fits = next((kind.written for kind in joint_kinds() if each.kind in kind.details), None)
         remedy = f"they belong to a {fits}" if fits else "cut them as a line of their own"
         if each.kind == "keys":
             remedy = "keys are cut in what is glued: name both parts in one glue-up"
-        what = joint.kind if joint.kind in _CUT else f"joint with {joint.kind}"
+        what = (
+            joint.kind if family and family.cut and not family.rowed else f"joint with {joint.kind}"
+        )
         _error(
             site,
             each,

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Hint
+from dryfit.kinds.joints import is_fastener, kind_written
 from dryfit.notes.building.draft import Draft, union
 from dryfit.notes.building.joint_words import AfterStage, Said, with_said, with_sizes
 from dryfit.notes.mistake import Repair
@@ -23,8 +24,6 @@ from dryfit.notes.tree import (
     Sizes,
 )
 
-_FASTENERS = ("screws", "buttons")
-_GLUED_BY_RULE = ("half lap", "tenon", "housing", "dowels", "biscuits", "loose tenon")
 _LAID = ("on face", "against", "onto", "under")
 
 Phrase = PartClause | Said
@@ -182,7 +181,8 @@ def _is_glued_anyway(spec: JointSpec, before: Sequence[PartClause | None]) -> bo
     last = next((clause for clause in reversed(before) if clause is not None), None)
     named = last.spec if isinstance(last, Join) else None
     plain = spec.kind == "glue" and not (spec.count or spec.sizes or spec.details or spec.glue)
-    return plain and named is not None and named.kind in _GLUED_BY_RULE
+    kind = kind_written(named.kind) if named is not None else None
+    return plain and kind is not None and kind.glued
 
 
 def _check_lap(spec: JointSpec, host: Join, draft: Draft) -> None:
@@ -220,7 +220,7 @@ def _written_at(
         return before
     # Screws hold what lies on something; "between posts, screws, under seat" is about the seat.
     spec = clauses[index]
-    fastened = isinstance(spec, JointSpec) and spec.kind in _FASTENERS
+    fastened = isinstance(spec, JointSpec) and is_fastener(spec.kind)
     return before if after is not None and not fastened else None
 
 
@@ -242,7 +242,7 @@ def _nearest(clauses: Sequence[PartClause | None], index: int, spec: JointSpec) 
         for at, clause in enumerate(clauses)
         if isinstance(clause, Join) and clause.spec is None
     }
-    if spec.kind in _FASTENERS:
+    if is_fastener(spec.kind):
         # Screws hold what lies on something; "between posts" only says where it is.
         laid = {at: join for at, join in open_joins.items() if join.preposition != "between"}
         open_joins = laid or open_joins

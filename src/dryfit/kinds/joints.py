@@ -1,0 +1,196 @@
+"""The families of joints: a row each, with all that other rooms ask of a family by its name.
+
+Proportions stand in `joinery`, the search for a family's joints in `placing/families`; here is what
+the reader, the checks, the glue-ups and the booklet need to know of it (TRADE B, B25, B26).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class JointKind:
+    """A family of joints.
+
+    `name` is the kind that joints of the placed piece carry, `written` the kind that a line of the
+    notes names (None: no line names it so), `one` and `many` what the booklet calls them.  `sizes`
+    are the dimensions that its line takes, bare numbers in this order; `same` are other words for
+    them.  `counted` families take a number at one place, `rowed` ones are loose pieces in a row.
+    `details` are the kinds of detail that a line may add.  `glued` families are glued unless the
+    notes say otherwise; in those that `enter`, part of the guest stands in the host.  `lapped` ones
+    lie in one another.  `spread` is the row of minutes that spreading its glue takes, `glue_noun`
+    what is counted where glue goes (one, several), if not the name.  `glossary` is one sentence for
+    the maker.
+    """
+
+    name: str
+    one: str
+    many: str
+    glossary: str
+    written: str | None = None
+    sizes: tuple[str, ...] = ()
+    same: Mapping[str, str] = field(default_factory=dict)
+    counted: bool = False
+    rowed: bool = False
+    cut: bool = True
+    details: frozenset[str] = frozenset()
+    glued: bool = False
+    enters: bool = False
+    lapped: bool = False
+    fastener: bool = False
+    spread: str = "spread housing"
+    glue_noun: tuple[str, str] | None = None
+
+
+JOINT_KINDS: tuple[JointKind, ...] = (
+    JointKind(
+        "half lap",
+        "half lap",
+        "half laps",
+        "Half lap: two members cross, or meet at their ends, and each gives up half of the "
+        "joint's thickness to the other.",
+        written="half lap",
+        sizes=("depth",),
+        details=frozenset({"shows"}),
+        glued=True,
+        lapped=True,
+        spread="spread lap",
+    ),
+    JointKind(
+        "mortise and tenon",
+        "mortise and tenon",
+        "mortises and tenons",
+        "Mortise and tenon: the end of a rail is cut down to a tongue, the tenon, that fits a "
+        "hole, the mortise, in another member.",
+        written="tenon",
+        sizes=("length", "thickness", "width"),
+        counted=True,
+        details=frozenset({"haunch", "through", "wedges", "pegs", "proud", "shoulder", "offset"}),
+        glued=True,
+        enters=True,
+        spread="spread tenon",
+        glue_noun=("mortise and tenon", "mortises and tenons"),
+    ),
+    JointKind(
+        "housing",
+        "housing",
+        "housings",
+        "Housing: a trench across a board, as wide as the board that stands in it is thick.",
+        written="housing",
+        sizes=("depth",),
+        glued=True,
+        enters=True,
+    ),
+    JointKind(
+        "groove",
+        "groove",
+        "grooves",
+        "Groove: a trench along the grain that holds the edge of a panel, free to move.",
+        written="groove",
+        sizes=("depth",),
+    ),
+    JointKind(
+        "dowels",
+        "dowelled joint",
+        "dowelled joints",
+        "Dowelled joint: two faces that touch, with round pins glued into matching holes of both.",
+        written="dowels",
+        sizes=("thickness", "length"),
+        same={"diameter": "thickness"},
+        counted=True,
+        rowed=True,
+        glued=True,
+        enters=True,
+        spread="spread dowel",
+        glue_noun=("dowel", "dowels"),
+    ),
+    JointKind(
+        "biscuits",
+        "biscuit joint",
+        "biscuit joints",
+        "Biscuit joint: two faces that touch, with flat ovals of pressed wood that swell in the "
+        "glue of matching slots.",
+        written="biscuits",
+        sizes=("length",),
+        counted=True,
+        rowed=True,
+        glued=True,
+        enters=True,
+        spread="spread biscuit",
+        glue_noun=("biscuit", "biscuits"),
+    ),
+    JointKind(
+        "loose tenon",
+        "loose-tenon joint",
+        "loose-tenon joints",
+        "Loose tenon: a mortise in both members, and a strip of wood glued into both.",
+        written="loose tenon",
+        sizes=("length", "thickness", "width"),
+        counted=True,
+        glued=True,
+        enters=True,
+        spread="spread tenon",
+    ),
+    JointKind(
+        "screws",
+        "screwed place",
+        "screwed places",
+        "Screws: a hole as wide as the shank through one part, a thinner pilot in the other.",
+        written="screws",
+        cut=False,
+        fastener=True,
+    ),
+    JointKind(
+        "buttons",
+        "buttoned place",
+        "buttoned places",
+        "Button: a block screwed under a solid top whose tongue slides in a slot of the rail, so "
+        "that the top is held down and can still move.",
+        written="buttons",
+        counted=True,
+        cut=False,
+        fastener=True,
+    ),
+    JointKind(
+        "glued butt",
+        "glued butt joint",
+        "glued butt joints",
+        "Butt joint: two flat faces glued together, with nothing cut in either.",
+        cut=False,
+        glued=True,
+    ),
+    JointKind(
+        "rest",
+        "place where a part rests",
+        "places where parts rest",
+        "Rest: a part lies on another and is held by what is said of it elsewhere.",
+        cut=False,
+    ),
+)
+"""In the order in which they are told."""
+
+_BY_NAME = {kind.name: kind for kind in JOINT_KINDS}
+_BY_WORD = {kind.written: kind for kind in JOINT_KINDS if kind.written is not None}
+
+
+def joint_kind(name: str) -> JointKind:
+    """Return the family of a joint of the placed piece."""
+    return _BY_NAME[name]
+
+
+def kind_written(word: str) -> JointKind | None:
+    """Return the family that a line names by a word, or None for what is no family (`glue`)."""
+    return _BY_WORD.get(word)
+
+
+def joint_kinds() -> Iterator[JointKind]:
+    """Yield all families."""
+    yield from JOINT_KINDS
+
+
+def is_fastener(word: str) -> bool:
+    """Return whether what a line names holds parts that lie on one another, as screws do."""
+    kind = kind_written(word)
+    return kind is not None and kind.fastener
