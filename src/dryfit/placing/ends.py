@@ -15,7 +15,7 @@ from dryfit.joinery.proportions import (
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.corner_tenons import RailEnd, length_at_corners
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
-from dryfit.placing.lines import with_words
+from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.play import play_at, state_play
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
@@ -231,7 +231,7 @@ def _usual_penetration(
     else:
         length = usual_housing_depth(deep, display)
         words, phrase = f"the housings for {part.written} are", f"{site.shown(length)} deep"
-    line = with_words(joint.head, f"{joint.head.text()} {phrase}")
+    line = with_sizes_added(joint.head, phrase)
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length
 

@@ -20,6 +20,15 @@ def with_words(span: Span, words: str) -> str:
     return f"{line.text[:start]}{words}{line.text[end:]}".strip()
 
 
+def with_sizes_added(span: Span, sizes: str) -> str:
+    """Return the statement at a span with sizes put behind the text there.
+
+    Behind a bare number a comma keeps the two apart: ``tenon 1, 5/16" thick`` is no mixed fraction.
+    """
+    said = span.text()
+    return with_words(span, f"{said}{',' if said[-1:].isdigit() else ''} {sizes}")
+
+
 def _statement(span: Span) -> SenseLine:
     # A statement may go on over several lines of the text; its span names one of them.
     for line in _lines(span.source):

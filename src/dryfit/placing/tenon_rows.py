@@ -10,7 +10,7 @@ from dryfit.joinery.cut import Placed
 from dryfit.joinery.mortise_tenon import Haunch, TenonSizes
 from dryfit.joinery.proportions import LEAST_END_GRAIN, edge_shoulder, usual_tenon_width
 from dryfit.piece.declared import JointWords
-from dryfit.placing.lines import with_words
+from dryfit.placing.lines import with_sizes_added, with_words
 from dryfit.placing.panels import groove_depth
 from dryfit.placing.site import Site
 from dryfit.placing.tenon_lengths import rounded_down
@@ -251,7 +251,7 @@ def _usual_shoulder(site: Site, rail: Placed, host: Placed, spare: Fraction) -> 
 def assume_phrase(site: Site, rail: Placed, joint: JointWords, phrase: str) -> None:
     """List what was assumed of a tenon, with the line that says it."""
     text = f"the tenons of {site.written(rail.part)} are {phrase}"
-    site.assume_line(text, joint.span, with_words(joint.head, f"{joint.head.text()} {phrase}"))
+    site.assume_line(text, joint.span, with_sizes_added(joint.head, phrase))
 
 
 def _room_across(host: Placed, wide: int, wall: Fraction) -> Fraction:

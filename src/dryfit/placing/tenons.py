@@ -19,7 +19,7 @@ from dryfit.joinery.proportions import (
 )
 from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
 from dryfit.placing.free_places import Around, blocked_for, clear_place
-from dryfit.placing.lines import with_words
+from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.mortise_cutters import mortise_cutters
 from dryfit.placing.site import SIDE_WORDS, Site
 from dryfit.placing.tenon_lengths import (
@@ -153,7 +153,7 @@ def _say_moved(
     side = SIDE_WORDS[rail.axes[1], -1]
     phrase = f"{width} wide, {start} from {side}"
     text = f"the tenons of the {site.written(rail.part)} are {phrase}, clear of {what}"
-    site.assume_line(text, joint.span, with_words(joint.head, f"{joint.head.text()} {phrase}"))
+    site.assume_line(text, joint.span, with_sizes_added(joint.head, phrase))
 
 
 def _check_through(
