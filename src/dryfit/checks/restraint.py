@@ -24,7 +24,8 @@ _HOUSED = Fraction(250)
 _ROW = Fraction(150)
 _ROW_FAILS = Fraction(200)
 """A row of tenons, as in a board end, is never glued all along (G5); the figures are a guess of
-ours, between what two tenons of a door take and the width of a board that splits."""
+ours, between what two tenons of a door take and the width of a board that splits.  Dowels in the
+end of a rail are such a row: its end grain hardly holds between them (common practice)."""
 
 Piece = tuple[Part, Copy]
 
@@ -43,14 +44,14 @@ class _Held:
     housed: bool = False
     tenoned: bool = False
 
-    def takes(self, low: Fraction, high: Fraction, mate: str, joint: Joint) -> None:
-        """Widen what is held by one more patch."""
+    def takes(self, low: Fraction, high: Fraction, mate: Part, joint: Joint, *, row: bool) -> None:
+        """Widen what is held by one more patch; a `row` of tenons or dowels holds at points."""
         self.low, self.high = min(self.low, low), max(self.high, high)
-        self.mates.append(mate)
+        self.mates.append(mate.name)
         self.spans.append(joint.span)
         self.floats = self.floats or joint.kind == "groove"
         self.housed = self.housed or joint.kind == "housing"
-        self.tenoned = self.tenoned or _tenons(joint) > 0
+        self.tenoned = self.tenoned or row
 
 
 def check_restraint(model: Model) -> Iterator[Diagnostic]:
@@ -90,6 +91,12 @@ def _tenons(joint: Joint) -> int:
     return joint.tenon.count if joint.tenon is not None else 0
 
 
+def _is_row(joint: Joint, guest: Piece) -> bool:
+    grain = _grain(guest)
+    dowelled = joint.kind == "dowels" and grain is not None and joint.region.extent(grain) == 0
+    return dowelled or _tenons(joint) > 0
+
+
 def _limits(held: _Held) -> tuple[Fraction, Fraction | None]:
     """Return from which way on it is a warning, and from which an error."""
     if held.housed:
@@ -110,7 +117,7 @@ def _by_mate(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
                     continue
                 low, high = _reach(joint.patches, axis)
                 held = _Held(mover[0], axis, low, high)
-                held.takes(low, high, mate[0].name, joint)
+                held.takes(low, high, mate[0], joint, row=_is_row(joint, pair[0]))
                 yield held
 
 
@@ -131,7 +138,7 @@ def _between_mates(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
         if _grain(host) not in {None, axis}:
             low = high = (low + high) / 2
         held = rows.setdefault((joint.guest, axis), _Held(guest[0], axis, low, high))
-        held.takes(low, high, host[0].name, joint)
+        held.takes(low, high, host[0], joint, row=_is_row(joint, guest))
     yield from (held for held in rows.values() if len(set(held.mates)) > 1 or len(held.spans) > 1)
 
 

@@ -124,3 +124,22 @@ def test_a_row_of_tenons_in_a_board_end(deep: int, glue: str, severity: Severity
         text = text.replace("glue up whole: top, board ends\n", "")
     found = held(text)
     assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+@pytest.mark.parametrize(
+    ("wide", "severity"),
+    [(140, None), (180, Severity.WARNING), (240, Severity.ERROR)],
+)
+def test_dowels_in_a_rails_end_hold_as_a_row_of_tenons_does(
+    wide: int, severity: Severity | None
+) -> None:
+    """Rails up to 150 wide are dowelled as a matter of course (common practice)."""
+    text = f"""piece Rack
+overall 520 wide, 300 deep, 400 high
+timber oak
+2 sides, upright, facing side, 300 x 22, at left and right
+1 rail, across, on edge, {wide} x 22, dowels into sides, up 40
+glue up rack: sides, rail
+"""
+    found = held(text)
+    assert [each.severity for each in found] == ([severity] if severity else [])

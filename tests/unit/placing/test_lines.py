@@ -9,8 +9,8 @@ units inches to 1/16
 overall 20 wide, 14 deep, 16 high
 timber cherry
 4 legs, upright, 2 1/4 x 2 1/4, at corners
-2 long rails, across, on edge, 3 x 7/8, {tenon} into legs, set back 1/8, flush with top of legs
-2 short rails, front to back, on edge, 3 x 7/8, {tenon} into legs, set back 1/8, flush with top of legs
+2 long rails, across, 3 x 7/8, {tenon} into legs, set back 1/8, flush with top of legs
+2 short rails, front to back, 3 x 7/8, {tenon} into legs, set back 1/8, flush with top of legs
 glue up base: legs, long rails, short rails
 """
 
@@ -27,8 +27,7 @@ def test_the_line_offered_for_a_tenon_says_its_thickness(tenon: str) -> None:
     ]
     assert offered
     lines = [
-        next((line for line in offered if line[:8] == own[:8]), own)
-        for own in notes.split("\n")
+        next((line for line in offered if line[:8] == own[:8]), own) for own in notes.split("\n")
     ]
     again = model_of("\n".join(lines))
     assert codes(checked("\n".join(lines))) == codes(checked(notes))
