@@ -21,6 +21,7 @@ from dryfit.booklet.titles import titles
 from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
 from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
+from dryfit.kinds.joints import glossary_of
 from dryfit.placing.model import Model
 from dryfit.placing.shopping import with_chosen_glues
 from dryfit.plan.operation import glues_of
@@ -75,6 +76,7 @@ class Booklet:
     supplies: Supplies
     time_line: Svg | None
     visits: tuple[VisitView, ...]
+    glossary: tuple[tuple[str, str], ...]
     rehearsed: bool
 
 
@@ -107,6 +109,7 @@ def booklet_view(
         supplies=_supplies(bench),
         time_line=time_line(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
+        glossary=glossary_of(joint.kind for joint in model.joints),
         rehearsed=rehearsed,
     )
 

@@ -6,7 +6,7 @@ the reader, the checks, the glue-ups and the booklet need to know of it (TRADE B
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
 
@@ -22,13 +22,14 @@ class JointKind:
     notes say otherwise; in those that `enter`, part of the guest stands in the host.  `lapped` ones
     lie in one another.  `spread` is the row of minutes that spreading its glue takes, `glue_noun`
     what is counted where glue goes (one, several), if not the name.  `glossary` is one sentence for
-    the maker.
+    the maker, `example` a line of notes that makes it in the stool of `dryfit help language`.
     """
 
     name: str
     one: str
     many: str
     glossary: str
+    example: str
     written: str | None = None
     sizes: tuple[str, ...] = ()
     same: Mapping[str, str] = field(default_factory=dict)
@@ -51,6 +52,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "half laps",
         "Half lap: two members cross, or meet at their ends, and each gives up half of the "
         "joint's thickness to the other.",
+        example="legs crossing short rails: half lap",
         written="half lap",
         sizes=("depth",),
         details=frozenset({"shows"}),
@@ -64,6 +66,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "mortises and tenons",
         "Mortise and tenon: the end of a rail is cut down to a tongue, the tenon, that fits a "
         "hole, the mortise, in another member.",
+        example="2 long rails, across, 55 x 20, tenon 20 long into legs",
         written="tenon",
         sizes=("length", "thickness", "width"),
         counted=True,
@@ -78,6 +81,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "housing",
         "housings",
         "Housing: a trench across a board, as wide as the board that stands in it is thick.",
+        example="1 shelf, flat, 18 thick, between short rails, housing 6",
         written="housing",
         sizes=("depth",),
         glued=True,
@@ -88,6 +92,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "groove",
         "grooves",
         "Groove: a trench along the grain that holds the edge of a panel, free to move.",
+        example="1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
         written="groove",
         sizes=("depth",),
     ),
@@ -96,6 +101,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "dowelled joint",
         "dowelled joints",
         "Dowelled joint: two faces that touch, with round pins glued into matching holes of both.",
+        example="short rails into legs: 2 dowels 8 dia",
         written="dowels",
         sizes=("thickness", "length"),
         same={"diameter": "thickness"},
@@ -112,6 +118,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "biscuit joints",
         "Biscuit joint: two faces that touch, with flat ovals of pressed wood that swell in the "
         "glue of matching slots.",
+        example="short rails into legs: biscuits",
         written="biscuits",
         sizes=("length",),
         counted=True,
@@ -126,6 +133,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "loose-tenon joint",
         "loose-tenon joints",
         "Loose tenon: a mortise in both members, and a strip of wood glued into both.",
+        example="short rails into legs: loose tenon 25 long",
         written="loose tenon",
         sizes=("length", "thickness", "width"),
         counted=True,
@@ -138,6 +146,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "screwed place",
         "screwed places",
         "Screws: a hole as wide as the shank through one part, a thinner pilot in the other.",
+        example="seat onto long rails: screws",
         written="screws",
         cut=False,
         fastener=True,
@@ -148,6 +157,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "buttoned places",
         "Button: a block screwed under a solid top whose tongue slides in a slot of the rail, so "
         "that the top is held down and can still move.",
+        example="seat onto long rails: 6 buttons",
         written="buttons",
         counted=True,
         cut=False,
@@ -158,6 +168,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "glued butt joint",
         "glued butt joints",
         "Butt joint: two flat faces glued together, with nothing cut in either.",
+        example="long rails under seat: glued",
         cut=False,
         glued=True,
     ),
@@ -166,6 +177,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "place where a part rests",
         "places where parts rest",
         "Rest: a part lies on another and is held by what is said of it elsewhere.",
+        example="seat onto long rails",
         cut=False,
     ),
 )
@@ -188,6 +200,13 @@ def kind_written(word: str) -> JointKind | None:
 def joint_kinds() -> Iterator[JointKind]:
     """Yield all families."""
     yield from JOINT_KINDS
+
+
+def glossary_of(names: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """Return the families of joints of these kinds, each once: its name, and what it is."""
+    used = set(names)
+    told = (kind.glossary.partition(": ") for kind in JOINT_KINDS if kind.name in used)
+    return tuple((word, says[0].upper() + says[1:]) for word, _, says in told)
 
 
 def is_fastener(word: str) -> bool:

@@ -207,3 +207,11 @@ def test_the_booklet_number_follows_notes_and_shop() -> None:
         )
     }
     assert len(numbers) == 2
+
+
+def test_the_families_of_joints_in_the_piece_are_told_and_no_others(page: ET.Element) -> None:
+    (section,) = (s for s in page.iter(f"{HTML}section") if s.get("id") == "joints")
+    used = {joint.kind for joint in fixtures.model().joints}
+    told = [text(term).rstrip(":") for term in section.iter(f"{HTML}dt")]
+    assert sorted(term.lower() for term in told) == sorted(used)
+    assert text(section).endswith("a hole, the mortise, in another member.")
