@@ -117,6 +117,14 @@ def housing(page: Page, thick: Fraction) -> str:
     return f"{page.either('housing', 'housing', 'dado', 'trench')} {page.say(depth)}"
 
 
+def at_the_end(page: Page, thick: Fraction) -> str:
+    """Return how a board goes into another at its end: housed, or now and then in a rabbet."""
+    if page.draw.chance(70):
+        return housing(page, thick)
+    word = page.either("rabbet", "rebate")
+    return word if page.draw.chance(40) else f"{word} {page.say(page.rounded(thick / 2))}"
+
+
 def lap(page: Page) -> str:
     """Return a word for a half lap."""
     return page.either("half lap", "half lap", "halving joint", "lap")

@@ -19,7 +19,7 @@ LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "
 """The jobs of cuts with no mate that are made before parts are joined."""
 
 _SHAPING = frozenset({"taper", "curve", "notch", "slot"})
-_FITTED = frozenset({"half lap", "mortise and tenon", "housing"})
+_FITTED = frozenset({"half lap", "mortise and tenon", "housing", "rabbet"})
 _HAIR = Fraction(1, 100)
 _MUCH = Fraction(1, 5)
 """What a trench or an eased edge may take of a joint's wood: less than this share does no harm,

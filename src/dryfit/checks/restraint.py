@@ -50,7 +50,7 @@ class _Held:
         self.mates.append(mate.name)
         self.spans.append(joint.span)
         self.floats = self.floats or joint.kind == "groove"
-        self.housed = self.housed or joint.kind == "housing"
+        self.housed = self.housed or joint.kind in {"housing", "rabbet"}
         self.tenoned = self.tenoned or row
 
 

@@ -88,6 +88,17 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         enters=True,
     ),
     JointKind(
+        "rabbet",
+        "rabbet joint",
+        "rabbet joints",
+        "Rabbet joint: a step cut at the end or edge of a board, in which another one stands; the "
+        "lip that is left covers its end.",
+        written="rabbet",
+        sizes=("depth",),
+        glued=True,
+        enters=True,
+    ),
+    JointKind(
         "groove",
         "groove",
         "grooves",

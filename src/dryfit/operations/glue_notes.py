@@ -32,12 +32,24 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *((sentence,) for sentence in units),
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
+        *_weak_alone(joints),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
         *((sentence,) for sentence in free),
         *kept_dry(dry, model),
         *with_the_glue((*joints, *dry), model),
     )
+
+
+def _weak_alone(joints: tuple[Joint, ...]) -> tuple[Detail, ...]:
+    """Return what holds rabbet joints besides glue (TRADE B8, common practice)."""
+    if not any(joint.kind == "rabbet" for joint in joints):
+        return ()
+    text = (
+        "Glue holds little on end grain: brush it on the ends first, let it soak in, glue again, "
+        "and when the clamps are on drive brads or pins through the lip of each rabbet"
+    )
+    return ((text,),)
 
 
 def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:

@@ -84,6 +84,8 @@ def runs_along(feature: Feature) -> bool:
 
 def check_of(feature: Feature) -> str | None:
     """Return what is looked at when the feature is cut."""
+    if feature.role == "rabbet" and feature.mate:
+        return "the real mate stands in it against the shoulder, flush with the end"
     return _OWN_CHECKS.get(feature.role) or CHECKS.get(kind_of(feature))
 
 
@@ -93,6 +95,8 @@ def what_of(feature: Feature) -> str:
         return f"{feature.role}s"
     if feature.role == "haunch":
         return f"haunch for {feature.mate}"
+    if feature.role == "rabbet" and feature.mate:
+        return f"rabbet for {feature.mate}"
     if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):
         return feature.role
     if feature.kind == "mortise":

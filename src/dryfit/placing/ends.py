@@ -12,6 +12,7 @@ from dryfit.joinery.proportions import (
     usual_tenon_length,
     usual_tenon_length_at_a_corner,
 )
+from dryfit.joinery.rabbets import usual_rabbet_depth
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.corner_tenons import RailEnd, length_at_corners
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
@@ -181,7 +182,7 @@ def penetration(
 ) -> Fraction | None:
     """Return how far the guest enters the host, or None while the host's size is unknown."""
     joint = contact.joint
-    if joint is None or joint.kind not in {"tenon", "housing"}:
+    if joint is None or joint.kind not in {"tenon", "housing", "rabbet"}:
         return ZERO
     through = joint.kind == "tenon" and is_through(joint)
     written = _written_depth(joint)
@@ -229,8 +230,10 @@ def _usual_penetration(
             length = usual_tenon_length(deep, display)
         words, phrase = f"the tenons of {part.written} are", f"{site.shown(length)} long"
     else:
-        length = usual_housing_depth(deep, display)
-        words, phrase = f"the housings for {part.written} are", f"{site.shown(length)} deep"
+        rabbeted = joint.kind == "rabbet"
+        usual_depth = usual_rabbet_depth if rabbeted else usual_housing_depth
+        length, trench = usual_depth(deep, display), "rabbets" if rabbeted else "housings"
+        words, phrase = f"the {trench} for {part.written} are", f"{site.shown(length)} deep"
     line = with_sizes_added(joint.head, phrase)
     site.assume_line(f"{words} {phrase}", joint.span, line)
     return length

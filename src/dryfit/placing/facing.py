@@ -19,6 +19,7 @@ _AXES = {"facing front": (2, 0, 1), "facing side": (2, 1, 0)}
 _SPOKEN = {"facing front": "faces the front", "facing side": "faces the side"}
 _OTHER = {"facing front": "facing side", "facing side": "facing front"}
 _BETWEEN = ("into", "between")
+_LET_IN = frozenset({"housing", "rabbet"})
 
 Told = tuple[str, str]
 """A way to face, and the reason as a clause."""
@@ -111,7 +112,7 @@ def _takes_housings(declared: Declared, part: DeclaredPart) -> Told | None:
     """A housing is cut across a face: its board faces whatever is housed in it (TRADE B7)."""
     ways: dict[str, str] = {}
     for contact in declared.contacts:
-        if contact.joint is None or contact.joint.kind != "housing":
+        if contact.joint is None or contact.joint.kind not in _LET_IN:
             continue
         guest = declared.part(contact.guest.part)
         hosts = {host.part for host in contact.hosts}

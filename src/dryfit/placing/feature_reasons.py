@@ -23,6 +23,7 @@ _ROLE_WORDS = {
     "loose mortise": "its share of the loose tenon, and room for glue",
     "biscuit slot": "half of the biscuit, and room for glue",
     "housing": "as deep as the part enters",
+    "rabbet": "as written, or as deep as the part enters",
     "groove": "as written, or as deep as the panel enters and its gap",
     "button slot": "takes the tongue of a button and lets it slide",
     "button tongue": "fits the slot in the rail and pulls the top down",

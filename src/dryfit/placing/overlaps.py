@@ -115,7 +115,7 @@ def _entered(cuts: Mapping[str, Sequence[Cut]]) -> dict[str, list[tuple[str, Box
     entered: dict[str, list[tuple[str, Box]]] = {}
     for name, own in cuts.items():
         for cut in own:
-            if cut.mate is not None and cut.role in {"mortise", "housing", "lap"}:
+            if cut.mate is not None and cut.role in {"mortise", "housing", "rabbet", "lap"}:
                 entered.setdefault(cut.mate, []).append((name, cut.box))
     return entered
 

@@ -83,7 +83,7 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
 
 def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Box]:
     """Yield where a joint takes wood from the part that carries the other."""
-    if joint.kind in {"half lap", "housing"}:
+    if joint.kind in {"half lap", "housing", "rabbet"}:
         yield joint.region
     elif joint.kind == "mortise and tenon":
         axis = guest.frame.axes[LENGTH][0]

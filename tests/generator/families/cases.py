@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tests.generator.families.inside import INSIDES, Carcass, back
-from tests.generator.joints import housing
+from tests.generator.joints import at_the_end, housing
 from tests.generator.page import INCH, Page
 
 
@@ -25,7 +25,10 @@ def case(page: Page) -> None:
         f"2 sides, upright, facing side, {tall}{run} x {name}, at left and right{staves}", "sides"
     )
     spec = housing(page, board)
-    page.part(f"1 top, flat, {run} x {name}, into sides: {spec}, flush top{staves}", "top")
+    page.part(
+        f"1 top, flat, {run} x {name}, into sides: {at_the_end(page, board)}, flush top{staves}",
+        "top",
+    )
     toe = page.size(40, 80)
     low = page.either("flush bottom", f"up {say(toe)}", "up 0")
     page.part(f"1 bottom, flat, {run} x {name}, into sides: {spec}, {low}{staves}", "bottom")

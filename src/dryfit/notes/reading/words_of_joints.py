@@ -73,6 +73,8 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"halving joint": "half lap", "cross lap": "half lap", "cross halving": "half lap"}),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
+    ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),
+    ("JOINT", dict.fromkeys(("rabbeted", "rebated", "rabbetted"), "rabbet")),
     ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
     ("JOINT", {"biscuit": "biscuits", "biscuited": "biscuits"}),
     ("JOINT", dict.fromkeys(("loose tenon", "slip tenon", "floating tenon"), "loose tenon")),

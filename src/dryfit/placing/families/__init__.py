@@ -11,6 +11,7 @@ from dryfit.placing.glue_patches import says_glue, says_held
 BY_JOINT = {
     "tenon": "tenon",
     "housing": "housing",
+    "rabbet": "rabbet",
     "dowels": "dowels",
     "biscuits": "biscuits",
     "loose tenon": "loose_tenon",

@@ -29,3 +29,12 @@ def face_area(region: Box, axis: int) -> Fraction:
     """Return the area of a box seen along an axis, in mm2."""
     first, second = (other for other in range(3) if other != axis)
     return region.extent(first) * region.extent(second)
+
+
+def entering_axis(guest: Placed, host: Placed, region: Box) -> int:
+    """Return the axis along which a part enters a face: its length unless an edge of it enters."""
+    for axis in guest.axes:
+        whole_guest = region.extent(axis) == guest.box.extent(axis)
+        if not whole_guest and region.extent(axis) < host.box.extent(axis):
+            return axis
+    return guest.axes[0]

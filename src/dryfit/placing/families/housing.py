@@ -8,7 +8,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.housing import housing
 from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import face_area
+from dryfit.placing.families.finding import entering_axis, face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.site import Site
@@ -19,7 +19,7 @@ def find(_: Site, contact: Contact, guest: Placed, host: Placed, __: Around) -> 
     region = guest.box.overlap(host.box)
     if region is None:
         return None
-    axis = _entering_axis(guest, host, region)
+    axis = entering_axis(guest, host, region)
     side = 1 if region.high[axis] == host.box.high[axis] else -1
     return Found(
         "housing",
@@ -33,15 +33,6 @@ def find(_: Site, contact: Contact, guest: Placed, host: Placed, __: Around) -> 
         area=_housed_area(region, axis),
         cuts=(housing(guest, host, region, (axis, side), contact.span),),
     )
-
-
-def _entering_axis(guest: Placed, host: Placed, region: Box) -> int:
-    # The guest enters along its length unless the host lies along a long edge of it.
-    for axis in guest.axes:
-        whole_guest = region.extent(axis) == guest.box.extent(axis)
-        if not whole_guest and region.extent(axis) < host.box.extent(axis):
-            return axis
-    return guest.axes[0]
 
 
 def _housed_area(region: Box, axis: int) -> Fraction:

@@ -159,7 +159,7 @@ def _assembly_rows(
         )
 
 
-_DRAWN = frozenset({"mortise and tenon", "housing"})
+_DRAWN = frozenset({"mortise and tenon", "housing", "rabbet"})
 """Joints into which a bar along the guest draws it."""
 
 
