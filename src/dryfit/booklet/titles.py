@@ -92,8 +92,9 @@ def _operations(visit: Visit) -> list[Operation]:
 def _noun(operation: Operation) -> str:
     """Return the work as a plural noun; the id tells what the kind leaves open."""
     done = deed(operation)
-    if done in _OWN_NOUNS:
-        return f"{done}s"
+    own = done.partition(" for ")[0]
+    if own in _OWN_NOUNS:
+        return f"{own}s"
     if operation.kind == "hole" or done in _SLOTS:
         return done
     if operation.kind == "sand" and "inside" in done:
