@@ -93,7 +93,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "rabbet joints",
         "Rabbet joint: a step cut at the end or edge of a board, in which another one stands; the "
         "lip that is left covers its end.",
-        example="1 shelf, flat, 18 thick, rabbet 12 into short rails, flush with top of short rails",
+        example="1 shelf, flat, 18 thick, rabbet 12 into short rails, flush with top of legs",
         written="rabbet",
         sizes=("depth",),
         glued=True,
