@@ -27,7 +27,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "joinery": ("geometry", "wood", "shop"),
     "placing": ("piece", "joinery"),
     "patterns": ("notes",),
-    "guide": ("notes",),
+    "guide": ("notes", "patterns"),
     "checks": ("placing",),
     "stock": ("placing", "shop"),
     "plan": ("geometry",),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dryfit.guide.colours import colours_json
 from dryfit.guide.joints import joints_text
 from dryfit.guide.language import language_text
+from dryfit.guide.patterns import patterns_text
 from dryfit.guide.words import words_text
 
 
@@ -23,6 +24,7 @@ class Topic:
 TOPICS: tuple[Topic, ...] = (
     Topic("language", "every form of a sentence with an example", language_text),
     Topic("joints", "every family of joints: what it is, and a line that makes it", joints_text),
+    Topic("patterns", "every pattern: its sketch, and what it can be told", patterns_text),
     Topic("words", "all words, what else they may be called, what cannot be a name", words_text),
     Topic(
         "colours", "the language for an editor's syntax colouring (TextMate, JSON)", colours_json

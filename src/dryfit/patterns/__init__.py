@@ -5,6 +5,15 @@ The shipped ones stand in ``shipped/``, one a file.  The maker's own, in the fol
 """
 
 from dryfit.patterns.library import library, may_use_patterns, shipped
-from dryfit.patterns.start import start_of
+from dryfit.patterns.start import line_of, start_of
+from dryfit.patterns.told import settings_of, sketch_of
 
-__all__ = ["library", "may_use_patterns", "shipped", "start_of"]
+__all__ = [
+    "library",
+    "line_of",
+    "may_use_patterns",
+    "settings_of",
+    "shipped",
+    "sketch_of",
+    "start_of",
+]

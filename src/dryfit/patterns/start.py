@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 
-from dryfit.notes.tree import PatternBlock, Sum
+from dryfit.notes.tree import PatternBlock
+from dryfit.patterns.told import settings_of, sketch_of
 
 _NEW_LINE = re.compile(r"^# new: (.+)$", re.MULTILINE)
 _SIZE = re.compile(r"([0-9]+) (wide|deep|high)")
@@ -21,10 +22,10 @@ timber ash
 
 
 def start_of(block: PatternBlock | None) -> str:
-    """Return notes to begin with; those of a pattern use it, and list what it can be told."""
+    """Return notes to begin with; those of a pattern show it, use it, and list what it is told."""
     if block is None:
         return _EMPTY
-    line = _line(block)
+    line = line_of(block)
     sizes = ", ".join(f"{size} {word}" for size, word in _SIZE.findall(line))
     return "\n".join(
         (
@@ -33,33 +34,20 @@ def start_of(block: PatternBlock | None) -> str:
             f"overall {sizes}",
             "timber ash",
             "",
+            *(f"# {remark}".rstrip() for remark in sketch_of(block)),
+            "",
             line,
-            *_parameters(block),
+            *(f"# it can be told its {setting}" for setting in settings_of(block)),
             "",
         )
     )
 
 
-def _line(block: PatternBlock) -> str:
+def line_of(block: PatternBlock) -> str:
+    """Return a line that uses a pattern."""
     offered = _NEW_LINE.search(block.notes.source.text)
     return (
         offered[1]
         if offered
         else f"1 {block.written}, as {block.written}, 600 wide, 300 deep, 400 high"
     )
-
-
-def _parameters(block: PatternBlock) -> list[str]:
-    lines = []
-    for parameter in block.parameters:
-        if parameter.default is None:
-            continue
-        within = ""
-        if parameter.least is not None and parameter.most is not None:
-            within = f", from {_typed(parameter.least)} to {_typed(parameter.most)}"
-        lines.append(f"# it can be told its {parameter.name}: {_typed(parameter.default)}{within}")
-    return lines
-
-
-def _typed(amount: Sum) -> str:
-    return amount.span.text()

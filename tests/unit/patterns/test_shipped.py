@@ -1,13 +1,21 @@
 """The shipped patterns at their defaults, at both ends of each range, and just outside."""
 
+import re
 from collections.abc import Iterator
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from tests.pieces.reading import checked, codes, errors
 
+from dryfit import workshop
+from dryfit.diagnostics import Source
+from dryfit.guide.page import WIDTH
+from dryfit.guide.patterns import patterns_text
+from dryfit.notes import parse
 from dryfit.notes.tree import Number, PatternBlock, Sum
-from dryfit.patterns import shipped, start_of
+from dryfit.patterns import settings_of, shipped, sketch_of, start_of
+from dryfit.patterns.library import SHIPPED
 
 BLOCKS = {block.name: block for block in shipped()}
 # A board thicker than its post, or a tenon longer than the post is deep, is refused by checks of
@@ -35,9 +43,22 @@ def above_nothing() -> Iterator[tuple[str, str, str]]:
     return (each for each in ends() if bound(BLOCKS[each[0]], *each[1:]) > 0)
 
 
+SIZES = {"width": "wide", "depth": "deep", "height": "high"}
+
+
 def used(name: str, setting: str) -> str:
-    lines = start_of(BLOCKS[name]).split("\n")
-    return "\n".join(f"{line}, {setting}" if ", as " in line else line for line in lines)
+    """The notes to begin with, and the setting in the line of the pattern.
+
+    A size of the whole takes the place of the one that is there, on the overall line too.
+    """
+    text = start_of(BLOCKS[name])
+    word, _, figure = setting.partition(" ")
+    if word in SIZES:
+        return re.sub(rf"[0-9]+ {SIZES[word]}", f"{figure} {SIZES[word]}", text)
+    lines = text.split("\n")
+    return "\n".join(
+        f"{line}, {setting}" if ", as " in line and line[0] != "#" else line for line in lines
+    )
 
 
 def bound(block: PatternBlock, name: str, end: str) -> Fraction:
@@ -45,8 +66,54 @@ def bound(block: PatternBlock, name: str, end: str) -> Fraction:
     return mm(parameter.least if end == "least" else parameter.most)
 
 
-def test_there_are_the_first_three() -> None:
-    assert set(BLOCKS) >= {"apron base", "case", "lapped frame"}
+def test_they_are_there() -> None:
+    assert set(BLOCKS) >= {
+        "apron base",
+        "case",
+        "face frame",
+        "framed door",
+        "lapped frame",
+        "slatted door",
+    }
+
+
+@pytest.mark.parametrize("path", sorted(SHIPPED.glob("*.dryfit")), ids=lambda path: path.stem)
+def test_a_shipped_file_is_read_without_a_finding(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    notes, findings = parse(Source(path.name, text))
+    assert [finding.message for finding in findings] == []
+    assert [block.name.replace(" ", "_") for block in notes.patterns] == [path.stem]
+
+
+@pytest.mark.parametrize("name", sorted(BLOCKS))
+def test_before_it_is_used_a_pattern_shows_what_each_parameter_measures(name: str) -> None:
+    block = BLOCKS[name]
+    sketch = "\n".join(sketch_of(block))
+    for parameter in block.parameters:
+        assert parameter.name in sketch
+        if parameter.name not in SIZES:
+            assert None not in (parameter.default, parameter.least, parameter.most)
+    assert sketch.count("+-") > 4
+    assert "Proportions: " in sketch
+    shown = start_of(block)
+    told = patterns_text()
+    for line in sketch_of(block):
+        assert f"# {line}".rstrip() in shown.split("\n")
+        assert line in told.split("\n")
+    for line in settings_of(block):
+        assert line in shown
+        assert line in told
+    assert all(len(line) <= WIDTH for line in (*shown.split("\n"), *told.split("\n")))
+
+
+@pytest.mark.parametrize("name", sorted(BLOCKS))
+def test_notes_to_begin_with_can_be_planned_and_rehearsed(name: str) -> None:
+    shown = checked(start_of(BLOCKS[name]))
+    plan, _ = workshop.plan(shown, lambda _: None)
+    assert plan is not None
+    plan, faults = workshop.rehearse(shown, plan, lambda _: None)
+    assert [fault.message for fault in faults] == []
+    assert plan is not None
 
 
 @pytest.mark.parametrize("name", sorted(BLOCKS))
@@ -76,7 +143,7 @@ def test_just_outside_a_range_is_refused_on_the_line_that_uses_it(
     found = errors(checked(used(name, f"{parameter} {beyond} mm")))
     assert [finding.code for finding in found] == ["parameter-out-of-range"]
     assert found[0].span is not None
-    assert ", as " in found[0].span.told().source.lines()[found[0].span.told().line - 1]
+    assert "as " in found[0].span.told().source.lines()[found[0].span.told().line - 1]
 
 
 def test_without_a_pattern_the_notes_to_begin_with_say_what_is_missing() -> None:
