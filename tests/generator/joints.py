@@ -45,6 +45,8 @@ def tenon(page: Page, rail: Rail) -> str:
     draw, say = page.draw, page.say
     if draw.chance(10):
         return dowels(page, rail)
+    if draw.chance(8) and 12 <= rail.thick <= 40 and 45 <= rail.width <= 75:
+        return pocket_screws(page)
     thick = chisel(page, rail.thick)
     free = rail.host - 6
     if rail.corner:
@@ -91,6 +93,13 @@ def dowels(page: Page, rail: Rail) -> str:
             f"{count} dowels",
             f"{count} dowels {thick} dia {say(page.size(28, 34))} long",
         )
+    )
+
+
+def pocket_screws(page: Page) -> str:
+    """Return how rails are screwed to their hosts from pockets, with the face said or not."""
+    return page.draw.one_of(
+        ("pocket screws", "2 pocket screws", "pocket screws, pockets inside", "pocket screws, dry")
     )
 
 

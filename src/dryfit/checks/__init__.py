@@ -20,6 +20,7 @@ from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.lone_cuts import check_lone_cuts
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.outdoors import check_outdoors
+from dryfit.checks.pocket_screws import check_pocket_screws
 from dryfit.checks.restraint import check_restraint
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
@@ -52,6 +53,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_tenons(model)
     yield from check_restraint(model)
     yield from check_screws(model)
+    yield from check_pocket_screws(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
     yield from check_edges(model)

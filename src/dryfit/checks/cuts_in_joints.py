@@ -12,6 +12,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import from_side
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import Region
+from dryfit.joinery.pocket_screws import ROLE as POCKET
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 EASED = frozenset({"chamfer", "round-over", "profile"})
@@ -20,6 +21,7 @@ LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "
 
 _SHAPING = frozenset({"taper", "curve", "notch", "slot"})
 _FITTED = frozenset({"half lap", "mortise and tenon", "housing", "rabbet"})
+_POCKETED = "pocket screws"
 _HAIR = Fraction(1, 100)
 _MUCH = Fraction(1, 5)
 """What a trench or an eased edge may take of a joint's wood: less than this share does no harm,
@@ -50,7 +52,7 @@ class _Joints:
         self.box_of = {copy.name: copy.box for part in model.parts for copy in part.copies}
         self.of: dict[str, list[Joint]] = {}
         for joint in model.joints:
-            if joint.kind in _FITTED or joint.loose_pieces:
+            if joint.kind in _FITTED or joint.kind == _POCKETED or joint.loose_pieces:
                 self.of.setdefault(joint.guest, []).append(joint)
                 self.of.setdefault(joint.host, []).append(joint)
 
@@ -85,12 +87,26 @@ def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: 
         return False
     # Butted faces share no wood, but what lies in both does, such as dowels.
     shared = joint.loose_pieces or (joint.region,)
+    if joint.kind == _POCKETED:
+        shared = _pockets(joints.part_of[copy.name], copy, joints.part_of[_other(joint, copy)])
     zones = [own for box in shared if (own := box.overlap(copy.box)) is not None]
     shoulder = _shoulder(joints, copy, joint) if feature.role != "hole" else None
     if shoulder is not None:
         zones.append(shoulder)
     whole = feature.role in _SHAPING or feature.role == "hole"
     return any(region.meets(zone) and (whole or _share(region, zone) > _MUCH) for zone in zones)
+
+
+def _other(joint: Joint, copy: Copy) -> str:
+    return joint.guest if joint.host == copy.name else joint.host
+
+
+def _pockets(part: Part, copy: Copy, mate: Part) -> tuple[Box, ...]:
+    return tuple(
+        feature.box(copy.box, copy.frame)
+        for feature in part.features
+        if feature.role == POCKET and feature.mate == mate.name and copy.hand in feature.hands
+    )
 
 
 def _share(region: Region, zone: Box) -> Fraction:

@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
-from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.panel import tangential
 from dryfit.placing.model import Copy, Joint, Model, Part
@@ -26,6 +25,9 @@ _ROW_FAILS = Fraction(200)
 """A row of tenons, as in a board end, is never glued all along (G5); the figures are a guess of
 ours, between what two tenons of a door take and the width of a board that splits.  Dowels in the
 end of a rail are such a row: its end grain hardly holds between them (common practice)."""
+
+_RIGID = "pocket screws"
+"""They hold with or without glue, and stand in no slots."""
 
 Piece = tuple[Part, Copy]
 
@@ -77,7 +79,11 @@ def _grain(piece: Piece) -> int | None:
 
 def _glued(model: Model) -> Iterator[Joint]:
     """Yield what is glued but for laps and single tenons, whose width H07 and H09 hold down."""
-    return (joint for joint in model.joints if joint.glued and not _looked_after(joint))
+    return (
+        joint
+        for joint in model.joints
+        if (joint.glued or joint.kind == _RIGID) and not _looked_after(joint)
+    )
 
 
 def _looked_after(joint: Joint) -> bool:
@@ -115,7 +121,7 @@ def _by_mate(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
             for axis in (each for each in range(3) if each != grain):
                 if _grain(mate) not in {None, axis}:
                     continue
-                low, high = _reach(joint.patches, axis)
+                low, high = _reach(joint, axis)
                 held = _Held(mover[0], axis, low, high)
                 held.takes(low, high, mate[0], joint, row=_is_row(joint, pair[0]))
                 yield held
@@ -134,7 +140,7 @@ def _between_mates(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
         if grain is None or not _on_its_face_or_round_it(joint, guest[1]):
             continue
         axis = guest[1].frame.axes[1][0]
-        low, high = _reach(joint.patches, axis)
+        low, high = _reach(joint, axis)
         if _grain(host) not in {None, axis}:
             low = high = (low + high) / 2
         held = rows.setdefault((joint.guest, axis), _Held(guest[0], axis, low, high))
@@ -149,7 +155,8 @@ def _on_its_face_or_round_it(joint: Joint, guest: Copy) -> bool:
     return joint.region.extent(guest.frame.axes[2][0]) == 0
 
 
-def _reach(patches: tuple[Box, ...], axis: int) -> tuple[Fraction, Fraction]:
+def _reach(joint: Joint, axis: int) -> tuple[Fraction, Fraction]:
+    patches = joint.patches if joint.kind != _RIGID else (joint.region,)
     return min(box.low[axis] for box in patches), max(box.high[axis] for box in patches)
 
 

@@ -154,6 +154,21 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         spread="spread tenon",
     ),
     JointKind(
+        "pocket screws",
+        "pocket-screwed joint",
+        "pocket-screwed joints",
+        "Pocket screws: slanted holes in the face of one part, out of sight, from which screws go "
+        "through its end or edge into the other.",
+        written="pocket screws",
+        sizes=("length",),
+        counted=True,
+        rowed=True,
+        details=frozenset({"pockets"}),
+        glued=True,
+        spread="spread lap",
+        glue_noun=("pocket-screwed joint", "pocket-screwed joints"),
+    ),
+    JointKind(
         "screws",
         "screwed place",
         "screwed places",

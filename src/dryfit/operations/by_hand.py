@@ -5,10 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.pocket_screws import ROLE as POCKET
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.pocket_jig import pocket_details
 from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop
 
@@ -22,6 +24,7 @@ RATES = {
     "rabbet": "hand groove",
     "dowel hole": "dowel hole",
     "biscuit slot": "biscuit slot",
+    "pocket hole": "pocket hole",
 }
 
 DEEDS = {
@@ -34,6 +37,7 @@ DEEDS = {
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
     "biscuit slot": ("Plunge the {} into", " with the biscuit joiner, from the marked face"),
+    "pocket hole": ("Bore the {} in", " with the pocket jig"),
     "loose mortise": ("Drill out and pare the {} in", ", square to the mating face"),
     "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
 }
@@ -62,7 +66,9 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         deed=deed.format(naming.plural(what)),
         manner=manner,
         check=naming.check_of(feature),
-        details=(marked_limits(site), *through_deeds(site)),
+        details=pocket_details(site)
+        if feature.role == POCKET
+        else (marked_limits(site), *through_deeds(site)),
     )
 
 

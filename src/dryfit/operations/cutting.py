@@ -84,8 +84,8 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    if site.feature.role == "biscuit slot":
-        # Its machine is held in the hand, on the part that lies on the bench.
+    if site.feature.role in {"biscuit slot", "pocket hole"}:
+        # Its machine or jig is held in the hand, on the part that lies on the bench.
         return (hand_cut(site, shop),)
     if site.feature.after is not None:
         # The part sits in a glued frame by then: no sled and no fence takes it.

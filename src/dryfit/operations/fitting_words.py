@@ -17,7 +17,7 @@ def screws_of(joints: Iterable[Joint], model: Model) -> int:
     """Return the screws of the joints: those that go through a copy, or into it, count once."""
     mates: dict[str, set[str]] = {}
     for joint in joints:
-        if joint.kind == "screws":
+        if joint.kind in {"screws", "pocket screws"}:
             mates.setdefault(joint.guest, set()).add(model.part_of(joint.host).name)
     return sum(_holes(copy, hosts, model) for copy, hosts in mates.items())
 
@@ -25,7 +25,7 @@ def screws_of(joints: Iterable[Joint], model: Model) -> int:
 def _holes(copy: str, mates: set[str], model: Model) -> int:
     hand = model.copy(copy).hand
     return sum(
-        feature.role in {"screw hole", "pilot hole"}
+        feature.role in {"screw hole", "pilot hole", "pocket hole"}
         and feature.mate in mates
         and hand in feature.hands
         for feature in model.part_of(copy).features

@@ -12,6 +12,7 @@ from dryfit.kinds.joints import joint_kind
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
+from dryfit.operations.pocket_jig import driving_details
 from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
@@ -35,8 +36,10 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_weak_alone(joints),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
+        *driving_details(joints, model, glued=True),
+        *driving_details(dry, model, glued=False),
         *((sentence,) for sentence in free),
-        *kept_dry(dry, model),
+        *kept_dry((joint for joint in dry if joint.kind != "pocket screws"), model),
         *with_the_glue((*joints, *dry), model),
     )
 

@@ -15,7 +15,7 @@ Row = tuple[Part, Feature]
 
 def has_operation(feature: Feature) -> bool:
     """Return whether a way of cutting the feature is known: what has square sides has one."""
-    return feature.form is None
+    return feature.form is None or feature.role == "pocket hole"
 
 
 def left_out(model: Model) -> Findings:

@@ -23,6 +23,7 @@ KINDS = {
     "peg hole": "hole",
     "dowel hole": "hole",
     "biscuit slot": "mortise",
+    "pocket hole": "hole",
     "loose mortise": "mortise",
 }
 
@@ -35,6 +36,7 @@ _SEVERAL = frozenset(
         "pilot hole",
         "peg hole",
         "dowel hole",
+        "pocket hole",
         "biscuit slot",
         "button slot",
     }
@@ -54,6 +56,7 @@ _OWN_CHECKS = {
     "rabbet": "width and depth against the marks, and the corner square",
     "notch": "what goes into it, or its marks",
     "dowel hole": "a dowel goes in by hand, and the mates meet on it without a step",
+    "pocket hole": "a screw held in the first of them comes out in the middle of the thickness",
     "biscuit slot": "a dry biscuit goes in to its middle, and the faces of the mates meet level",
     "slot": "its ends and sides against the marks, from both faces",
 }

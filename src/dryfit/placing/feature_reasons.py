@@ -21,6 +21,7 @@ _ROLE_WORDS = {
     "peg hole": "right through, for the peg",
     "dowel hole": "its share of the dowel, and room for glue",
     "loose mortise": "its share of the loose tenon, and room for glue",
+    "pocket hole": "half of the thickness, where its end comes out, and half of the shank's hole",
     "biscuit slot": "half of the biscuit, and room for glue",
     "housing": "as deep as the part enters",
     "rabbet": "as written, or as deep as the part enters",

@@ -24,6 +24,7 @@ from dryfit.placing.listing import all_assumptions
 from dryfit.placing.model import Assembly, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
+from dryfit.placing.pocket_hardware import pocket_screws
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
 from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_wood
@@ -124,6 +125,7 @@ def _whole(
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
+    screws += pocket_screws(site, joints, meetings.made, parts)
     assume_screw_slots(site, parts, joints)
     report_unknown_woods(site)
     return Model(
@@ -173,7 +175,7 @@ def _overall(declared: Declared) -> tuple[Fraction, Fraction, Fraction]:
 
 def _screws(joints: Sequence[Joint], found: Sequence[Found]) -> dict[str, int]:
     return {
-        joint.id: sum(cut.role == "pilot hole" for cut in each.cuts)
+        joint.id: sum(cut.role in {"pilot hole", "pocket hole"} for cut in each.cuts)
         for joint, each in zip(joints, found, strict=True)
     }
 

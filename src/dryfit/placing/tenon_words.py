@@ -27,6 +27,7 @@ _NAMES = {
     "offset": "`offset`",
     "keys": "keys",
     "shows": "`show`",
+    "pockets": "pockets",
 }
 _TWO_PEGS = Fraction(60)
 """A tenon wider than this takes two pegs, so that it cannot turn on one (common practice)."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations
 
 from dryfit.geometry.box import Box
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
-from dryfit.rehearsal.goal import WantedJoint
+from dryfit.rehearsal.goal import WantedCopy, WantedJoint
+from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
@@ -34,6 +35,15 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
             yield from _tight(state, joint)
         if {joint.guest, joint.host} <= inside and joint.loose_pieces:
             yield from _no_room(state, joint)
+        if {joint.guest, joint.host} <= inside:
+            yield from unbored(
+                joint, [_with_cuts(state, each) for each in (joint.guest, joint.host)]
+            )
+
+
+def _with_cuts(state: State, name: str) -> tuple[WantedCopy, Sequence[Box]]:
+    copy = state.copies[name]
+    return copy, tuple(cuts_in_piece(copy, state.blanks[name]))
 
 
 def _unready(state: State, name: str) -> Trouble | None:

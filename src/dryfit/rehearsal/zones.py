@@ -14,6 +14,7 @@ from fractions import Fraction
 from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.pocketing import for_pockets
 
 SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
@@ -56,6 +57,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
             zones[host.name] += for_pegs(joint, guest, host)
             for copy in (guest, host):
                 zones[copy.name] += (Zone(box, joint.id) for box in around_loose(joint, copy))
+                zones[copy.name] += (Zone(box, joint.id) for box in for_pockets(joint, copy))
     for part in goal.parts:
         for copy in part.copies:
             zones[copy.name] += (Zone(box, None) for box in shapes_of(copy, part.marks))

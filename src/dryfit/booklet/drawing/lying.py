@@ -9,6 +9,7 @@ from typing import Literal
 
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.pocket_screws import mouth_of
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
@@ -28,13 +29,15 @@ OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 class Region:
     """A removed region seen from the machine: mm from the stop, from the fence, from the table.
 
-    `drilled` holes are as wide as the drill and measured to their middle.
+    `drilled` holes are as wide as the drill and measured to their middle.  Of a slanted bore
+    `mouth` is the part that shows on the surface: the rest runs under it to an end or an edge.
     """
 
     from_stop: Range
     from_fence: Range
     from_table: Range
     drilled: bool = False
+    mouth: tuple[Range, Range] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,12 +174,24 @@ def _regions(part: Part, features: Sequence[Feature], marks: Sequence[str]) -> t
     sizes = part.length, part.width, part.thickness
     found = []
     for feature in features:
-        ranges = feature.ranges(sizes)
-        away = []
-        for mark in marks:
-            direction, side = SURFACES[mark]
-            start, end = ranges[direction]
-            size = sizes[direction]
-            away.append((size - end, size - start) if side else (start, end))
-        found.append(Region(away[0], away[1], away[2], drilled=feature.kind == HOLE))
+        away = _away(feature.ranges(sizes), sizes, marks)
+        mouth = mouth_of(feature, sizes)
+        if mouth is None:
+            found.append(Region(*away, drilled=feature.kind == HOLE))
+        else:
+            shown = _away(mouth, sizes, marks)
+            found.append(Region(*away, mouth=(shown[0], shown[1])))
     return tuple(found)
+
+
+def _away(
+    ranges: Sequence[Range], sizes: Sequence[Fraction], marks: Sequence[str]
+) -> tuple[Range, Range, Range]:
+    """Return the ranges of a part as they lie: away from stop, fence and table."""
+    rows = []
+    for mark in marks:
+        direction, side = SURFACES[mark]
+        start, end = ranges[direction]
+        size = sizes[direction]
+        rows.append((size - end, size - start) if side else (start, end))
+    return rows[0], rows[1], rows[2]

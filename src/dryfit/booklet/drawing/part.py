@@ -13,7 +13,7 @@ from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
-from dryfit.joinery.feature import Feature
+from dryfit.joinery.feature import Feature, Range
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
@@ -91,10 +91,12 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
     scale = _scale(way, _ALL - _room_across(levels))
     high = float(way.sizes[1]) * scale.scale
     for region in way.regions:
-        left, right = (scale.at(float(side)) for side in region.from_stop)
-        near, far = (float(side) * scale.scale for side in region.from_fence)
-        rect = Rect(left, top + near, right, top + far)
+        rect = _rect((region.from_stop, region.from_fence), scale, top)
         if region.from_table[1] == way.sizes[2]:
+            if region.mouth is not None:
+                # What runs under the surface is dashed.
+                canvas.rect(rect, pen=DASHED)
+                rect = _rect(region.mouth, scale, top)
             draw_cut(canvas, rect, drilled=region.drilled)
         else:
             canvas.rect(rect, pen=DASHED)
@@ -126,9 +128,21 @@ def _levels(way: Lying, say: Say) -> tuple[tuple[float, Text], ...]:
     return (*rows, (float(way.sizes[1]), (say.size(way.sizes[1]),)))
 
 
+def _rect(shown: tuple[Range, Range], scale: Ruler, top: float) -> Rect:
+    left, right = (scale.at(float(side)) for side in shown[0])
+    near, far = (float(side) * scale.scale for side in shown[1])
+    return Rect(left, top + near, right, top + far)
+
+
 def _sides(region: Region, *, along: bool) -> tuple[Fraction, ...]:
-    """Return what is measured of a cut: both its sides, of a hole the middle only."""
+    """Return what is measured of a cut: both its sides, of a hole the middle only.
+
+    Of a slanted bore the jig knows how far it is from the end.
+    """
     start, end = region.from_stop if along else region.from_fence
+    if region.mouth is not None:
+        slants = region.mouth[0 if along else 1] != (start, end)
+        return () if slants else ((start + end) / 2,)
     return ((start + end) / 2,) if region.drilled else (start, end)
 
 

@@ -102,6 +102,8 @@ def _detail(
 ) -> JointDetail:
     if kind == "drawbore":
         kind, place = "pegs", "drawbore"
+    if kind.startswith("pockets "):
+        kind, _, place = kind.partition(" ")
     return JointDetail(kind, count, sizes, place, None, span)
 
 

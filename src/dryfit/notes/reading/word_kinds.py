@@ -164,7 +164,6 @@ UNKNOWN_JOINTS = frozenset(
         "lapped dovetail",
         "mitre",
         "miter",
-        "pocket screw",
         "rabbet",
         "rebate",
         "scarf",

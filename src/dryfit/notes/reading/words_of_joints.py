@@ -63,6 +63,15 @@ def _glue() -> Iterator[tuple[str, str]]:
         yield f"pinned at {place}", f"pinned {place}"
 
 
+def _pockets() -> Iterator[tuple[str, str]]:
+    """Yield the spellings of the face that pockets are bored from."""
+    for place in (*_PLACES, "inside", "outside"):
+        for at in ("pockets", "pockets at", "pockets in", "pockets on", "pockets from"):
+            for the in ("the ", ""):
+                yield f"{at} {the}{place}", f"pockets {place}"
+                yield f"{at} {the}{place} face", f"pockets {place}"
+
+
 JOINTS: tuple[Entry, ...] = (
     ("GLUEWORDS", dict(_glue())),
     ("GLUEWORDS", {"unglued": "dry", "glue less": "dry", "left dry": "dry"}),
@@ -78,6 +87,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
     ("JOINT", {"biscuit": "biscuits", "biscuited": "biscuits"}),
     ("JOINT", dict.fromkeys(("loose tenon", "slip tenon", "floating tenon"), "loose tenon")),
+    ("JOINT", dict.fromkeys(("pocket screw", "pocket hole screw"), "pocket screws")),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),
@@ -88,6 +98,7 @@ JOINTS: tuple[Entry, ...] = (
     ("DETAIL", {"wedge": "wedges", "wedged": "wedges"}),
     ("DETAIL", {"peg": "pegs", "pegged": "pegs"}),
     ("DETAIL", {"drawbore": "drawbore", "drawbored": "drawbore", "draw bored": "drawbore"}),
+    ("DETAIL", dict(_pockets())),
     ("DETAIL", {"draw bore": "drawbore", "proud": "proud"}),
     ("DETAIL", {"key": "keys", "spline": "keys", "keyed": "keys", "splined": "keys"}),
     ("_SHOULDER", {"shoulder": "shoulder"}),

@@ -15,6 +15,7 @@ BY_JOINT = {
     "dowels": "dowels",
     "biscuits": "biscuits",
     "loose tenon": "loose_tenon",
+    "pocket screws": "pocket_screws",
     "screws": "screws",
     "glue": "glued_butt",
 }
