@@ -159,6 +159,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "pocket-screwed joints",
         "Pocket screws: slanted holes in the face of one part, out of sight, from which screws go "
         "through its end or edge into the other.",
+        example="short rails into legs: 2 pocket screws, pockets inside",
         written="pocket screws",
         sizes=("length",),
         counted=True,
