@@ -99,7 +99,9 @@ def _tenons(joint: Joint) -> int:
 
 def _is_row(joint: Joint, guest: Piece) -> bool:
     grain = _grain(guest)
-    dowelled = joint.kind == "dowels" and grain is not None and joint.region.extent(grain) == 0
+    dowelled = (
+        joint.kind in {"dowels", _RIGID} and grain is not None and joint.region.extent(grain) == 0
+    )
     return dowelled or _tenons(joint) > 0
 
 

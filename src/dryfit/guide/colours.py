@@ -150,8 +150,13 @@ def _any_of(phrases: list[str]) -> str:
 
 
 def _spellings(phrase: str) -> str:
-    """Return one phrase with any blank or hyphen between its words, as names are compared."""
-    *words, last = phrase.split(" ")
-    many = plural(last)
-    either = f"{last}s?" if many == f"{last}s" else f"(?:{many}|{last})"
-    return _BETWEEN.join([*words, either])
+    """Return one phrase with any blank or hyphen between its words, as names are compared.
+
+    Each word may be a plural: ``pockets at back``.
+    """
+    return _BETWEEN.join(_one_or_many(word) for word in phrase.split(" "))
+
+
+def _one_or_many(word: str) -> str:
+    many = plural(word)
+    return f"{word}s?" if many == f"{word}s" else f"(?:{many}|{word})"
