@@ -137,3 +137,9 @@ def at_the_end(page: Page, thick: Fraction) -> str:
 def lap(page: Page) -> str:
     """Return a word for a half lap."""
     return page.either("half lap", "half lap", "halving joint", "lap")
+
+
+def bridle(page: Page, thick: Fraction) -> str:
+    """Return a bridle in wood of a thickness, with that of its tenon or without."""
+    third = page.rounded(thick / 3)
+    return page.either("bridle", "bridle joint", f"bridle {page.say(third)} thick")

@@ -20,7 +20,7 @@ LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "
 """The jobs of cuts with no mate that are made before parts are joined."""
 
 _SHAPING = frozenset({"taper", "curve", "notch", "slot"})
-_FITTED = frozenset({"half lap", "mortise and tenon", "housing", "rabbet"})
+_FITTED = frozenset({"half lap", "bridle", "mortise and tenon", "housing", "rabbet"})
 _POCKETED = "pocket screws"
 _HAIR = Fraction(1, 100)
 _MUCH = Fraction(1, 5)

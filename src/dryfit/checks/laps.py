@@ -9,6 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
+from dryfit.kinds.joints import is_lapped
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 _TENTH = Fraction(1, 10)
@@ -16,17 +17,18 @@ _WIDE, _TOO_WIDE = Fraction(100), Fraction(150)
 
 
 def check_laps(model: Model) -> Iterator[Diagnostic]:
-    """Yield what is wrong with half laps.  Findings: lap-not-flush, lap-wide."""
+    """Yield what is wrong with half laps and bridles.  Findings: lap-not-flush, lap-wide."""
     copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
     told: set[tuple[str, str]] = set()
     for joint in model.joints:
-        if joint.kind != "half lap":
+        if not is_lapped(joint.kind):
             continue
         (first, copy), (second, mate) = copies[joint.guest], copies[joint.host]
         if (first.name, second.name) in told:
             continue
         told.add((first.name, second.name))
-        yield from lap_depths(model, joint, (first, copy), (second, mate))
+        if joint.kind == "half lap":
+            yield from lap_depths(model, joint, (first, copy), (second, mate))
         yield from lap_width(model, joint, first, second)
 
 

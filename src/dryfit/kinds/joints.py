@@ -61,6 +61,19 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         spread="spread lap",
     ),
     JointKind(
+        "bridle",
+        "bridle joint",
+        "bridle joints",
+        "Bridle joint: an open mortise, cut into the end of one member as a slot, goes over a "
+        "tenon of the other that is as wide as the wood.",
+        example="short rails into legs: bridle 10 thick",
+        written="bridle",
+        sizes=("thickness",),
+        glued=True,
+        lapped=True,
+        spread="spread tenon",
+    ),
+    JointKind(
         "mortise and tenon",
         "mortise and tenon",
         "mortises and tenons",
@@ -223,6 +236,12 @@ def joint_kind(name: str) -> JointKind:
 def kind_written(word: str) -> JointKind | None:
     """Return the family that a line names by a word, or None for what is no family (`glue`)."""
     return _BY_WORD.get(word)
+
+
+def is_lapped(name: str) -> bool:
+    """Return whether parts lie in one another in joints of that name, as in a half lap."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.lapped
 
 
 def joint_kinds() -> Iterator[JointKind]:

@@ -23,6 +23,7 @@ RATES = {
     "hole": "drill",
     "rabbet": "hand groove",
     "dowel hole": "dowel hole",
+    "open mortise": "hand open mortise",
     "biscuit slot": "biscuit slot",
     "pocket hole": "pocket hole",
 }
@@ -33,6 +34,7 @@ DEEDS = {
     "cross slot": ("Saw the sides of the {} on", ", chisel out the waste, level the bottom"),
     "mortise": ("Chop the {} in", ", from both ends to the middle"),
     "long slot": ("Plough the {} in", " by hand"),
+    "open mortise": ("Saw the sides of the {} on", ", chisel out the waste from both edges"),
     "slot": ("Drill out and pare the {} in", ", to their lines from both faces"),
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dryfit.operations.machines import TENON_JIG
 from dryfit.plan.operation import Operation
 
 BY_STATION = {
@@ -35,6 +36,8 @@ def caution_keys(operation: Operation) -> tuple[str, ...]:
 
 
 def _at_table_saw(operation: Operation) -> list[str]:
+    if any(setting.value == TENON_JIG for setting in operation.settings):
+        return ["tenon-jig"]
     if operation.kind in BLIND:
         return ["dado-riving-knife"]
     if operation.kind in PARTING:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from dryfit.joinery.bridle import OPEN_MORTISE
 from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
@@ -18,6 +19,7 @@ from dryfit.operations.machines import SAW
 from dryfit.operations.methods import DADO_SET, Choice
 from dryfit.operations.minutes import tenths
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
+from dryfit.operations.open_mortises import open_mortise_cuts
 from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Work
@@ -90,6 +92,8 @@ def _cuts_of(
     if site.feature.after is not None:
         # The part sits in a glued frame by then: no sled and no fence takes it.
         return (hand_cut(site, shop),)
+    if site.feature.role == OPEN_MORTISE:
+        return open_mortise_cuts(site, model.display, shop)
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import AXIS_NAMES
-from dryfit.kinds.joints import joint_kind
+from dryfit.kinds.joints import is_lapped, joint_kind
 from dryfit.operations import clamps
 from dryfit.operations.glue_notes import cannot_go_together, glue_details
 from dryfit.operations.insertion import insertion_of
@@ -112,11 +112,12 @@ def clamp_rows(
     whole assembly (TRADE C3.1).
     """
     rows: list[ClampRow] = []
-    laps = [joint for joint in joints if joint.kind == "half lap"]
+    laps = [joint for joint in joints if is_lapped(joint.kind)]
     if laps:
         thick = max(_lap_thickness(joint, model) for joint in laps)
         needed = clamps.pad_opening(thick, shop)
-        rows.append(ClampRow(needed, len(laps), "over each lap, with pads"))
+        which = "lap" if all(joint.kind == "half lap" for joint in laps) else "joint"
+        rows.append(ClampRow(needed, len(laps), f"over each {which}, with pads"))
     for axis, guests in sorted(_lines(joints, model).items()):
         row = ClampRow(
             clamps.opening(assembly.box.extent(axis), shop),
@@ -146,7 +147,7 @@ def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
 
 def _pulled(joint: Joint, model: Model) -> str | None:
     """Return the member that a bar pulls into the joint, or None where both run on."""
-    if joint.kind != "half lap":
+    if not is_lapped(joint.kind):
         return joint.guest
     ending = [name for name in (joint.guest, joint.host) if _ends_in(joint, name, model)]
     return min(ending, key=lambda name: _axis_of(name, model), default=None)

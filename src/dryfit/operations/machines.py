@@ -12,6 +12,7 @@ from dryfit.shop.shop import Cutter, Shop
 
 SAW = "table saw"
 SLED = "sled"
+TENON_JIG = "tenon jig"
 ROUTER_TABLE = "router table"
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dryfit.kinds.joints import is_lapped
 from dryfit.placing.model import Assembly, Model, Part
 
 
@@ -64,7 +65,7 @@ def levelled(model: Model) -> tuple[Assembly, ...]:
     return tuple(
         each
         for each in model.assemblies
-        if any(model.joint(name).kind == "half lap" for name in each.joints)
+        if any(is_lapped(model.joint(name).kind) for name in each.joints)
     )
 
 

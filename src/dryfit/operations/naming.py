@@ -25,6 +25,8 @@ KINDS = {
     "biscuit slot": "mortise",
     "pocket hole": "hole",
     "loose mortise": "mortise",
+    "open mortise": "mortise",
+    "bridle trench": "tenon cheek",
 }
 
 _SEVERAL = frozenset(
@@ -42,6 +44,14 @@ _SEVERAL = frozenset(
     }
 )
 
+_FOR_MATE = {
+    "haunch": "haunch",
+    "rabbet": "rabbet",
+    "open mortise": "open mortise",
+    "bridle trench": "trench",
+}
+"""Jobs that are told with the part that goes in."""
+
 CHECKS = {
     "lap": "two test laps lie flush, and the joint closes on the real mate",
     "housing": "the real mate goes in by the push of a hand",
@@ -58,6 +68,8 @@ _OWN_CHECKS = {
     "dowel hole": "a dowel goes in by hand, and the mates meet on it without a step",
     "pocket hole": "a screw held in the first of them comes out in the middle of the thickness",
     "biscuit slot": "a dry biscuit goes in to its middle, and the faces of the mates meet level",
+    "open mortise": "depth and both sides against the marks, and the end of the slot square",
+    "bridle trench": "the slot of the mate slides over what is left between the two trenches",
     "slot": "its ends and sides against the marks, from both faces",
 }
 
@@ -96,10 +108,8 @@ def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
     if feature.role in _SEVERAL:
         return f"{feature.role}s"
-    if feature.role == "haunch":
-        return f"haunch for {feature.mate}"
-    if feature.role == "rabbet" and feature.mate:
-        return f"rabbet for {feature.mate}"
+    if feature.role in _FOR_MATE and feature.mate:
+        return f"{_FOR_MATE[feature.role]} for {feature.mate}"
     if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):
         return feature.role
     if feature.kind == "mortise":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from dryfit.joinery.bridle import TRENCH
 from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
@@ -80,7 +81,8 @@ def _own_chain(
 
 def _mates_section(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> list[Rule]:
     """Return: a lap or housing waits for the true width and thickness of what goes into it."""
-    if operation.kind not in {"lap", "housing"}:
+    trench = all(cut.site.feature.role == TRENCH for cut in cuts)
+    if operation.kind not in {"lap", "housing"} and not trench:
         return []
     mates = sorted({cut.site.feature.mate for cut in cuts if cut.site.feature.mate is not None})
     return [

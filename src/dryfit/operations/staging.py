@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
+from dryfit.kinds.joints import is_lapped
 from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.glue_notes import dry_joints
@@ -113,7 +114,7 @@ def _surface(copy: str, model: Model) -> Fraction:
 
 
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
-    laps = [name for name in assembly.joints if model.joint(name).kind == "half lap"]
+    laps = [name for name in assembly.joints if is_lapped(model.joint(name).kind)]
     if not laps:
         return None
     return Operation(

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.kinds.joints import is_lapped
 from dryfit.notes.tree import (
     GlueWords,
     Join,
@@ -96,10 +97,12 @@ def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: boo
                 )
             )
     spec = join.spec
+    # What is halved or bridled into another lies in it, as what crosses it does.
+    lapped = spec is not None and join.preposition == "into" and is_lapped(spec.kind)
     moment = spec.after if spec else None
     return Contact(
         guest,
-        join.preposition,
+        "crossing" if lapped else join.preposition,
         tuple(host for host in hosts if host.part != guest.part),
         joint_words(spec, sums, names) if spec else None,
         own_line,

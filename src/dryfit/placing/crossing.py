@@ -138,10 +138,14 @@ def _report_parallel(site: Site, part: DeclaredPart, contact: Contact, host: str
     finding = Diagnostic(
         "lap-of-parallel-parts",
         Severity.ERROR,
-        f"{part.name} and {host} run the same way; a half lap needs two that cross",
+        f"{part.name} and {host} run the same way; a {_kind(contact)} needs two that cross",
         contact.span,
         rule="H28",
         hints=(Hint("say which way each runs: `across`, `front to back` or `upright`"),),
     )
     if finding not in site.findings:
         site.findings.append(finding)
+
+
+def _kind(contact: Contact) -> str:
+    return contact.joint.kind if contact.joint else "half lap"

@@ -13,6 +13,8 @@ from dryfit.placing.site import Site
 
 _ROLE_WORDS = {
     "lap": "the two depths of a lap add up to the thickness",
+    "open mortise": "as deep as the mate is wide",
+    "bridle trench": "what the tenon leaves of the thickness",
     "mortise": "the tenon's length and room for glue",
     "tenon cheek": "what the tenon leaves of the thickness",
     "tenon shoulder": "what the tenon leaves of the width",
@@ -32,7 +34,7 @@ _ROLE_WORDS = {
     "pilot hole": "the screw's length less the thickness that it passes",
 }
 # Depths that depend on a size of the mate as well, along the same direction.
-_OF_BOTH = frozenset({"lap", "pilot hole"})
+_OF_BOTH = frozenset({"lap", "pilot hole", "open mortise", "bridle trench"})
 # Tenons without a written size take the proportions of their rail and their host.
 _OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
 # A dowel, biscuit or loose tenon is as large as the thinner part lets it be, and goes into both.

@@ -78,7 +78,7 @@ def _occupy(site: Site, around: Around, lone: Sequence[Cut]) -> None:
         housed = contact.joint is not None and contact.joint.kind == "housing"
         if contact.after is not None or not (housed or contact.preposition == "crossing"):
             continue
-        find = finder_of("housing" if housed else "half_lap")
+        find = finder_of("housing" if housed else family_of(contact) or "half_lap")
         for seat in site.guests(contact):
             for host in _hosts(site, contact, seat):
                 joint = find(site, contact, placed[seat.name], placed[host], around)

@@ -18,6 +18,7 @@ from dryfit.placing.site import Site
 _WITHIN = {
     "groove": "inside",
     "half lap": "crossing",
+    "bridle": "crossing",
 }
 """Joints in which a part stands within the outline of its host, with the word that says so."""
 LAPPING = (*ON_A_FACE, "onto", "under")

@@ -13,7 +13,7 @@ from itertools import groupby
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.state import CutAt, State
 
-AGREE = frozenset({"half lap", "mortise and tenon"})
+AGREE = frozenset({"half lap", "bridle", "mortise and tenon"})
 
 
 def one_setting(state: State) -> Iterator[Fault]:

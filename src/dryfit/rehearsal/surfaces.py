@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
+from dryfit.kinds.joints import is_lapped
 from dryfit.rehearsal.deeds import Deed, fault_of, glued_at
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedCoats
@@ -219,7 +220,7 @@ def _laps_closed(name: str, of: tuple[str, ...], goal: Goal) -> bool:
     whole = set(members_of(goal, name))
     units = [set(members_of(goal, each)) for each in of]
     return any(
-        joint.kind == "half lap"
+        is_lapped(joint.kind)
         and {joint.guest, joint.host} <= whole
         and not any({joint.guest, joint.host} <= unit for unit in units)
         for joint in goal.joints

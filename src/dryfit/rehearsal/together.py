@@ -13,7 +13,7 @@ from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
-FILLED = frozenset({"half lap", "mortise and tenon", "housing", "rabbet", "groove"})
+FILLED = frozenset({"half lap", "bridle", "mortise and tenon", "housing", "rabbet", "groove"})
 """Kinds of joints whose region is full of wood when the joint is closed."""
 _NAMES = ("length", "width", "thickness")
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tests.generator.extras import after_glue, rail_cuts, top_cuts
-from tests.generator.joints import Rail, lap, plain_tenon, tenon
+from tests.generator.joints import Rail, bridle, lap, plain_tenon, tenon
 from tests.generator.page import Page
 
 
@@ -106,12 +106,17 @@ def standing_frame(page: Page) -> None:
     words = page.either("at top and bottom", f"at top and bottom, set in {say(inset)} up and down")
     page.part(f"2 bars, across, on edge, {say(rail)} x {say(thick)}, {words}{front}", "bars")
     show = _shows(page, "stiles") if len(names) == 1 else ""
-    page.cuts.append(
-        page.either(
-            f"{' and '.join(names)} crossing bars: {lap(page)}{show}",
-            f"bars crossing {' and '.join(names)}: {lap(page)}",
+    if "set in" not in words and thick >= 21 and draw.chance(25):
+        page.cuts.append(f"bars {draw.one_of(('into', 'crossing'))} stiles: {bridle(page, thick)}")
+        if len(names) > 1:
+            page.cuts.append(f"{names[1]} crossing bars: {bridle(page, thick)}")
+    else:
+        page.cuts.append(
+            page.either(
+                f"{' and '.join(names)} crossing bars: {lap(page)}{show}",
+                f"bars crossing {' and '.join(names)}: {lap(page)}",
+            )
         )
-    )
     page.stage("frame", ", ".join([*names, "bars"]), joints=2 * (2 + count))
     if len(names) == 1 and "set in" not in words:
         _mirror(page, thick)

@@ -104,6 +104,11 @@ def test_adjectives_of_a_tenon_are_details(text: str, count: int | None, kinds: 
     assert [each.kind for each in spec.details] == kinds
 
 
+@pytest.mark.parametrize("word", ["bridle", "bridle joint", "open mortise and tenon"])
+def test_a_bridle_has_several_names(word: str) -> None:
+    assert spec_of(f"{word} 10 thick").kind == "bridle"
+
+
 def test_details_on_a_parts_own_line_go_to_its_joint() -> None:
     line = said("2 bars, 55 x 20, tenon 20 into legs, 5 from bottom, haunched, pegs 9", PARTS)
     assert isinstance(line, PartsLine)

@@ -30,13 +30,13 @@ from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.box import Triple
 from dryfit.geometry.hidden_lines import Scene, View
+from dryfit.kinds.joints import is_lapped
 from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
 from dryfit.quantities import Display
 
 _ROOM = (92.0, 78.0)
 _FLAT = Fraction(1, 4)
 _BEYOND = 9.0
-LAP = "half lap"
 UP = 2
 _SIDES = {0: View((1, 0, 0)), 1: View((0, -1, 0)), 2: View((0, 0, 1))}
 
@@ -71,7 +71,7 @@ def glue_up_drawing(
         number += 1
         rooms += _draw_bar(canvas, bar, number, placement, whole=flat is not None)
     for joint in joints if flat is not None else ():
-        if joint.kind == LAP:
+        if is_lapped(joint.kind):
             number += 1
             rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
     shown = _named(assembly, joints)
@@ -119,7 +119,7 @@ def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
     lines: dict[str, list[tuple[Joint, str]]] = {}
     for joint in joints:
         pulled, other = joint.guest, joint.host
-        if joint.kind == LAP and _axis(model, other) < _axis(model, pulled):
+        if is_lapped(joint.kind) and _axis(model, other) < _axis(model, pulled):
             pulled, other = other, pulled
         lines.setdefault(pulled, []).append((joint, other))
     bars = []

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import DASHED, OUTLINE, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.shapes import (
@@ -34,6 +34,8 @@ _FENCE = 7.0
 _WASTE = 9.0
 _BELOW_TABLE = 4.0
 _SAW_ABOVE = 4.0
+_FOOT = 1.5
+_ENDS = frozenset({"R", "R2"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,16 +64,28 @@ def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
     for group in groups:
         y = caption(canvas, left, y, named(group), bold=True)
         y = _section(canvas, rip, group[0], say, y)
-    note = f"From where you feed. {scale_note(broken=False)}"
+    goes_on = "The part goes on above. " if any(_stands(way) for way in lyings) else ""
+    note = f"From where you feed. {goes_on}{scale_note(broken=False)}"
     caption(canvas, left, y, note, room=116.0)
     return canvas.finish(title)
+
+
+def _stands(way: Lying) -> bool:
+    """Return whether the part stands on an end, held by a jig."""
+    return way.marks[2] in _ENDS
+
+
+def _drawn_high(rip: Rip, way: Lying) -> float:
+    """Return how much of the part is drawn, mm; of what stands on its end only the foot is."""
+    high = float(way.sizes[2])
+    return min(high, _FOOT * float(rip.height)) if _stands(way) and rip.height else high
 
 
 def _paper_width(rip: Rip, way: Lying) -> tuple[float, float]:
     """Return how wide the part comes on paper, with its waste, and the scale."""
     through = not way.regions
     wide = float(rip.far if rip.far is not None else rip.near) if through else float(way.sizes[1])
-    tallest = max(float(way.sizes[2]), float(rip.height or 0))
+    tallest = max(_drawn_high(rip, way), float(rip.height or 0))
     # The figures of a groove stand beside it, where a rip has room for them inside.
     room = _ROOM - _WASTE if through else _NARROW
     scale = min(1.5, room / wide, _TALLEST / tallest)
@@ -81,7 +95,7 @@ def _paper_width(rip: Rip, way: Lying) -> tuple[float, float]:
 def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> float:
     through = not way.regions
     far = float(rip.far if rip.far is not None else rip.near)
-    high = float(way.sizes[2])
+    high = _drawn_high(rip, way)
     tallest = max(high, float(rip.height or 0))
     width, scale = _paper_width(rip, way)
     above = 0.0 if rip.height is not None else _SAW_ABOVE
@@ -95,9 +109,15 @@ def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> floa
         near_side, far_side = (float(side) * scale for side in region.from_fence)
         low, up = (float(side) * scale for side in region.from_table)
         draw_cut(canvas, Rect(-far_side, table - up, -near_side, table - low))
-    draw_body(canvas, 0.0, left, part_top, table, breaks=(), open_end=through)
+    if _stands(way):
+        outline = (0.0, table), (0.0, part_top), (left, part_top), (left, table), (0.0, table)
+        sides = ((outline[0], outline[1]), (outline[2], outline[3]), (outline[3], outline[4]))
+        canvas.lines(sides, OUTLINE)
+    else:
+        draw_body(canvas, 0.0, left, part_top, table, breaks=(), open_end=through)
     draw_fence(canvas, Rect(0, table - max(high * scale + 4, 14.0), _FENCE, table))
-    canvas.text((_FENCE + 1.5, table - 5.0), "fence", anchor="start")
+    guide = "jig" if _stands(way) else "fence"
+    canvas.text((_FENCE + 1.5, table - 5.0), guide, anchor="start")
     _cutters(canvas, rip, way, scale, table, tallest)
     _marks(canvas, rip, way, scale, table, (left + (_WASTE if through else 0.0), part_top))
     if rip.height is not None:

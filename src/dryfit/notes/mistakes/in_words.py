@@ -27,7 +27,7 @@ _OF_SEVERAL_WORDS = tuple(
     phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
 )
 _JOINTS = (
-    "half lap, tenon, loose tenon, housing, groove, dowels, biscuits, pocket screws, glue, "
+    "half lap, bridle, tenon, loose tenon, housing, groove, dowels, biscuits, pocket screws, glue, "
     "screws and buttons"
 )
 

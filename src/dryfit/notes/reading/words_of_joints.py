@@ -80,6 +80,8 @@ JOINTS: tuple[Entry, ...] = (
     ("GLUEWORDS", {"knockdown": "knock-down", "pinned": "pinned"}),
     ("JOINT", {"half lap": "half lap", "halving": "half lap", "lap": "half lap"}),
     ("JOINT", {"halving joint": "half lap", "cross lap": "half lap", "cross halving": "half lap"}),
+    ("JOINT", dict.fromkeys(("bridle", "bridle joint", "bridled"), "bridle")),
+    ("JOINT", dict.fromkeys(("open mortise and tenon", "open tenon"), "bridle")),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),

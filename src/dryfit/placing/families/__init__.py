@@ -9,6 +9,7 @@ from dryfit.placing.families.finding import Finder
 from dryfit.placing.glue_patches import says_glue, says_held
 
 BY_JOINT = {
+    "bridle": "bridle",
     "tenon": "tenon",
     "housing": "housing",
     "rabbet": "rabbet",

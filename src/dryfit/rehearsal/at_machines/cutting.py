@@ -120,6 +120,9 @@ def _remember(
     height = state.standing.at(operation.station).get("height")
     if height is None or not isinstance(height.value, Fraction):
         return
+    if SURFACES[down][0] == LENGTH:
+        # How deep a slot goes into an end agrees with no other cut: its mate runs past it.
+        return
     box = copy.frame.to_piece(copy.box, ranges)
     turn = state.standing.turned[operation.station, "height"]
     for zone in state.zones[copy.name]:

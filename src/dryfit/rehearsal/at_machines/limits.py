@@ -14,9 +14,11 @@ from dryfit.rehearsal.at_machines.cutters import Toolbox
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import Sizes
 from dryfit.rehearsal.fault import Reason, Trouble
-from dryfit.shop.shop import Station
+from dryfit.shop.shop import Accessory, Station
 
 Limits = Mapping[str, Fraction]
+ON_END = frozenset({"R", "R2"})
+TENON_JIG = "tenon jig"
 PARTING = frozenset({"rip", "width"})
 """Kinds of operations at the rip fence that saw right through."""
 
@@ -95,6 +97,10 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
     is_set = mounted is not None and mounted.cutter.kind == "set"
     yield from _set_at_most(job.axes, "height", job.limits, "dado_depth" if is_set else "depth")
     own = job.tools.accessories.get(str(accessory.value)) if accessory else None
+    if any(work.hold is not None and work.hold.down in ON_END for work in job.operation.work):
+        yield from _least("length", long, job.limits, "shortest_crosscut")
+        yield from _upright(own)
+        return
     if own is None or own.longest is None:
         yield from _least("length", long, job.limits, "shortest_rip")
         yield from _set_at_most(job.axes, "fence", job.limits, "widest_rip")
@@ -106,6 +112,16 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
     yield from _least("length", long, job.limits, "shortest_crosscut")
     if job.sets("stop"):
         yield from _set_at_most(job.axes, "stop", {"longest": own.longest}, "longest")
+
+
+def _upright(own: Accessory | None) -> Iterator[Trouble]:
+    """Yield a part that stands on its end with nothing to clamp it to, and tips at the blade."""
+    if own is None or own.name != TENON_JIG:
+        yield Trouble(
+            Reason.MACHINE,
+            f"it stands on its end at the {own.name if own else 'table saw'}",
+            "a jig that it is clamped to upright",
+        )
 
 
 def _turning(job: Job) -> Iterator[Trouble]:
