@@ -87,11 +87,17 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         joints=_joints(operation, bench),
         clamps=tuple(_clamp(row, bench) for row in glue_up.clamps),
         diagonals=tuple(_diagonal(name, mm, bench) for name, mm in glue_up.diagonals),
-        lags=tuple((_LAG_WORDS.get(row.until, row.until), lag(row.tenths)) for row in glue_up.lags),
+        lags=tuple((_lag_words(row.until, glue_up), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
         tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
         meanwhile=_meanwhile(step.meanwhile, bench),
     )
+
+
+def _lag_words(until: str, glue_up: GlueUp) -> str:
+    if until == "out of clamps" and not glue_up.clamps:
+        return "free"
+    return _LAG_WORDS.get(until, until)
 
 
 def _meanwhile(numbers: Iterable[int], bench: Bench) -> tuple[tuple[int, int, str], ...]:

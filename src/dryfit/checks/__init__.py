@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.checks.carried import check_carried
+from dryfit.checks.cleats import check_cleats
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
@@ -54,6 +55,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_restraint(model)
     yield from check_screws(model)
     yield from check_pocket_screws(model)
+    yield from check_cleats(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
     yield from check_edges(model)

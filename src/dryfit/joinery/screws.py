@@ -15,6 +15,9 @@ from dryfit.joinery.cut import Cut, Placed, bounded
 _LENGTHS = tuple(Fraction(length) for length in (16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80))
 _NARROW = Fraction(60)
 _PITCH = Fraction(250)
+BROAD = Fraction(150)
+"""Wider than this a solid board is not screwed fast at two places across its grain (B17, G8)."""
+
 _TIP = Fraction(3)
 _HOLD = Fraction(10)
 """What must hold at least in the second part, where it is thick enough (common practice)."""
@@ -63,18 +66,21 @@ def passes_guest(guest: Fraction, host: Fraction) -> bool:
     return screw_for(guest, host) is not None
 
 
-def screw_places(contact: Box, axis: int) -> tuple[Triple, ...]:
+def screw_places(contact: Box, axis: int, *, middle_one: bool = False) -> tuple[Triple, ...]:
     """Return the middles of the screws in a contact face whose normal is `axis`.
 
     One where the face is under 60 mm in both directions, else a row along the longer: two, or
     more so that none is over 250 mm from the next, each in the middle of its share of the length
     (B17: two a joint where there is room; one each 200 to 250 mm, *common practice*; one in a
-    narrow slat lets it move).
+    narrow slat lets it move).  With `middle_one` an odd number, three at least: on a cleat across
+    a broad board the one in the middle holds it, and the others sit in slots (B18).
     """
     longer = longer_of(contact, axis)
     middle = [(contact.low[i] + contact.high[i]) / 2 for i in range(3)]
     length = contact.extent(longer)
     many = 1 if length < _NARROW else max(2, ceil(length / _PITCH))
+    if middle_one:
+        many += 1 - many % 2
     places = []
     for number in range(many):
         middle[longer] = contact.low[longer] + length * (2 * number + 1) / (2 * many)

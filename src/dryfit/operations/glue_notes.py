@@ -27,10 +27,11 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
     floating = tuple(joint for joint in dry if joint.kind == "groove" and not joint.dry)
     free = (
         *_floating(floating, model),
-        *_screwed((joint for joint in dry if joint.kind == "screws"), model),
+        *_screwed(_screws_after(joints, dry), model, assembly),
     )
     return (
         *((sentence,) for sentence in units),
+        *_screwed_first(_screws_before(joints, dry), model),
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_weak_alone(joints),
@@ -123,10 +124,16 @@ def _glued(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
     if not counts:
         return ()
     rows = [
-        f"{_counted(kind, count)} of {guest} {'and' if lapped(kind) else 'into'} {host}"
+        f"{_counted(kind, count)} of {guest} {_meets(kind)} {host}"
         for (kind, guest, host), count in counts.items()
     ]
     return ((f"Glue goes on {listed(rows)}",),)
+
+
+def _meets(kind: str) -> str:
+    if lapped(kind):
+        return "and"
+    return "into" if joint_kind(kind).enters else "on"
 
 
 def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:
@@ -160,23 +167,41 @@ def _floating(joints: tuple[Joint, ...], model: Model) -> tuple[str, ...]:
 
 
 def _driven(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
-    pairs = dict.fromkeys(
-        (model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints
-    )
     return tuple(
         (f"The screws between {guest} and {host} are driven while the glue is wet",)
-        for guest, host in pairs
+        for guest, host in _pairs(joints, model)
     )
 
 
-def _screwed(joints: Iterable[Joint], model: Model) -> tuple[str, ...]:
-    pairs = dict.fromkeys(
-        (model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints
-    )
+def _screws_before(joints: Iterable[Joint], dry: Iterable[Joint]) -> list[Joint]:
+    """Return what is screwed dry and carries, as cleats do, what glue then holds on it."""
+    carried_on = {joint.host for joint in joints if joint.kind == "glued butt"}
+    return [joint for joint in dry if joint.kind == "screws" and joint.guest in carried_on]
+
+
+def _screws_after(joints: Iterable[Joint], dry: Iterable[Joint]) -> list[Joint]:
+    first = _screws_before(joints, dry)
+    return [joint for joint in dry if joint.kind == "screws" and joint not in first]
+
+
+def _screwed_first(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
     return tuple(
-        f"No glue between {guest} and {host}: drive the screws once the clamps are tight"
-        for guest, host in pairs
+        (f"Before the glue is opened, screw each {guest} to the {host}, dry",)
+        for guest, host in _pairs(joints, model)
     )
+
+
+def _screwed(joints: Iterable[Joint], model: Model, assembly: Assembly) -> tuple[str, ...]:
+    tight = "once the clamps are tight" if assembly.pressed is None else "once all is shut"
+    return tuple(
+        f"No glue between {guest} and {host}: drive the screws {tight}"
+        for guest, host in _pairs(joints, model)
+    )
+
+
+def _pairs(joints: Iterable[Joint], model: Model) -> tuple[tuple[str, str], ...]:
+    pairs = ((model.part_of(joint.guest).name, model.part_of(joint.host).name) for joint in joints)
+    return tuple(dict.fromkeys(pairs))
 
 
 def at_ends(guest: str, joints: Iterable[Joint], model: Model) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
-from dryfit.placing.directions import spread_axis
+from dryfit.placing.directions import bounded_axis, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, face_of, visible_end
 from dryfit.placing.heights import ZERO, say, verb
@@ -45,6 +45,8 @@ def _said(
     for axis in (each for each in range(3) if each not in {faces[0].axis, spread_axis(part)}):
         if site.waits_for_ends(seat, axis) or _is_carried(site, part, axis):
             continue
+        if _is_between(site, part, axis):
+            continue
         if _say_named_side(site, part, seat, hosts, axis):
             said.append((axis, "side", hosts))
         elif _say_over_visible(site, seat, hosts, axis):
@@ -65,6 +67,12 @@ def _say_over_visible(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) 
 def _is_carried(site: Site, part: DeclaredPart, axis: int) -> bool:
     # What also lies on something, or hangs under it, has its height from there.
     return axis == 2 and bool(site.contacts(part.name, "onto", "under"))
+
+
+def _is_between(site: Site, part: DeclaredPart, axis: int) -> bool:
+    # What also goes between others ends at those, once they have their places.
+    between = site.contacts(part.name, "between", "into")
+    return any(bounded_axis(site, part, each) == axis for each in between)
 
 
 def _say_named_side(

@@ -170,6 +170,12 @@ def _from_hosts(
     if not groups and len(sides) == part.count and all(sides):
         places[part.name] = sides
         return True
+    if on_face and part.name not in places:
+        # What also lies on faces between others, as a cleat does, has its places from those.
+        on_hosts = tags_on_hosts(part, on_face, declared, places)
+        if on_hosts is None or not on_hosts[1]:
+            places.update({} if on_hosts is None else {part.name: on_hosts[0]})
+            return on_hosts is not None
     if not groups:
         # The hosts have no places that tell gaps apart: habit decides, or the maker must.
         return False

@@ -66,10 +66,15 @@ def face_of(site: Site, contact: Contact, seat: Seat, host: Seat) -> Side | None
     if contact.face in PLACE_SIDE:
         return Side(*PLACE_SIDE[contact.face])
     part = site.part(seat.part)
-    axis = next(_square_to(site, part, host), None)
-    if axis is None:
+    likeliest = tuple(_square_to(site, part, host))
+    if not likeliest:
         return None
+    axis = likeliest[0]
     inner = _inner_side(site, host, axis)
+    if inner == 0 and contact.face is not None:
+        # A member of a frame is as deep as the frame: then the edges look inwards, or outwards.
+        edge = next((each for each in likeliest[1:] if host.side(each)), axis)
+        axis, inner = edge, _inner_side(site, host, edge)
     if contact.face == "outside" and inner is not None:
         inner = -inner
     elif contact.face is None:

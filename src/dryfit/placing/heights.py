@@ -123,7 +123,7 @@ def level_with_hosts(site: Site, part: DeclaredPart) -> bool:
 
     Where the top already lies on the rails, it is the uprights that end level with them.
     """
-    if part.run == "upright" or spread_axis(part) == UP:
+    if part.run == "upright" or spread_axis(part) == UP or site.contacts(part.name, *ON_A_FACE):
         return False
     news = [
         (seat, host, side)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.piece.declared import DeclaredPart
+from dryfit.placing.cleat_lengths import short_at_each_end
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.heights import at_the_top, say, verb
 from dryfit.placing.positions import Face
@@ -20,19 +21,27 @@ ZERO = Fraction(0)
 def runs_over_what_it_lies_on(site: Site, part: DeclaredPart) -> bool:
     """Assume that a shelf of slats runs to the outer faces of what carries it, or lies midway."""
     news: dict[int, list[Seat]] = {}
+    short = ZERO
     for contact in site.contacts(part.name, "onto", "under"):
         for seat in site.guests(contact):
             if at_the_top(site, seat):
                 continue
             hosts = site.hosts(contact, seat, 2)
             for axis in (each for each in (0, 1) if each != spread_axis(part)):
-                if say_over(site, seat, hosts, axis):
+                ends = short_at_each_end(site, part, hosts, axis)
+                if say_over(site, seat, hosts, axis, ends or ZERO):
+                    short = ends or short
                     news.setdefault(axis, []).extend(hosts)
     for axis, hosts_there in news.items():
         hosts_words = part_words(site, hosts_there)
         sized = part.sizes[part.axes.index(axis)] is not None
         how = verb(part, "lies midway", "lie midway") if sized else verb(part, "runs", "run")
         text = f"{how} over the {hosts_words} {WAYS[axis]}"
+        if axis == part.axes[0] and short:
+            text += (
+                f", {site.shown(short)} short of its edges, so that no end sticks out when it "
+                "shrinks"
+            )
         site.assume(text, part.span, partial(_over_phrase, site, part, axis))
     return bool(news)
 
@@ -45,14 +54,19 @@ def _over_phrase(site: Site, part: DeclaredPart, axis: int) -> str | None:
     return None if low is None else low_phrase(site, axis, low)
 
 
-def say_over(site: Site, seat: Seat, hosts: Sequence[Seat], axis: int) -> bool:
-    """Assume that a copy lies midway over its hosts, or runs to their outer faces; say if news."""
+def say_over(
+    site: Site, seat: Seat, hosts: Sequence[Seat], axis: int, short: Fraction = ZERO
+) -> bool:
+    """Assume that a copy lies midway over its hosts, or runs to their outer faces; say if news.
+
+    `short` is how far it ends within them at each end, mm.
+    """
     low = outermost(site, hosts, axis, -1)
     high = outermost(site, hosts, axis, 1)
-    return low is not None and high is not None and say_within(site, seat, low, high)
+    return low is not None and high is not None and say_within(site, seat, low, high, short)
 
 
-def say_within(site: Site, seat: Seat, low: Face, high: Face) -> bool:
+def say_within(site: Site, seat: Seat, low: Face, high: Face, short: Fraction = ZERO) -> bool:
     """Assume that a copy lies midway between two faces, or runs from one to the other."""
     axis = low.axis
     size, span = site.positions.extent(seat.name, axis), site.positions.distance(low, high)
@@ -68,7 +82,13 @@ def say_within(site: Site, seat: Seat, low: Face, high: Face) -> bool:
     for face, own in ((low, own_low), (high, own_high)):
         if not site.known(seat, axis, own.side):
             words = f"runs to the outer face of {face.owner}"
-            news |= say(site, seat, (face, own, ZERO), f"to the outer face of {face.owner}", words)
+            news |= say(
+                site,
+                seat,
+                (face, own, -own.side * short),
+                f"to the outer face of {face.owner}",
+                words,
+            )
     return news
 
 

@@ -87,7 +87,8 @@ def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Foun
     if _is_narrow(joint.region, driven):
         return replace(joint, kind="rest", cuts=())
     taken = _taken(joint.region, driven, cuts)
-    usual = screw_places(joint.region, axis)
+    # As many as the family found room for: an odd number on a cleat across a broad board.
+    usual = screw_places(joint.region, axis, middle_one=len(joint.cuts) // 2 % 2 == 1)
     if all(is_free((place[flat[0]], place[flat[1]]), taken) for place in usual):
         return joint
     places = _apart(_along(joint.region, driven, usual, taken), driven)

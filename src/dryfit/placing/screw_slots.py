@@ -11,14 +11,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
-from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS
+from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.panel import tangential
+from dryfit.joinery.screws import BROAD
 from dryfit.placing.model import Copy, Joint, Part
 from dryfit.placing.site import Site
 from dryfit.wood import USUAL_SWING, movement
 
-_BROAD = Fraction(150)
 _APART = Fraction(100)
 """Rows of screws in solid wood are fixed no further apart across its grain (TRADE B17)."""
 
@@ -54,7 +54,7 @@ def screw_slots(parts: Sequence[Part], joints: Sequence[Joint]) -> tuple[ScrewSl
     return tuple(
         slots
         for part in parts
-        if part.stock == "solid" and part.width > _BROAD and not part.made
+        if part.stock == "solid" and part.width > BROAD and not part.made
         for slots in _slots_of(part, parts, joints)
     )
 
@@ -95,9 +95,9 @@ def _slots_of(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> Ite
         fixed = _nearest_to_middle(rows)
         reach = max(rows[-1] - fixed, fixed - rows[0])
         moves = movement(reach, coefficient, Fraction(0), USUAL_SWING)
-        # TRADE B18: the movement, the screw and 1 mm.
+        # TRADE B18: the movement either way, the screw and 1 mm.
         widest = max(feature.across[1] - feature.across[0] for feature in holes_passed)
-        slot = -(-(widest + moves + _ROOM) // _STEP) * _STEP
+        slot = -(-(widest + 2 * moves + _ROOM) // _STEP) * _STEP
         ids = _off_the_fixed_row(holes_passed, across=passed == part.name)
         yield ScrewSlots(part.name, passed, ids, apart, moves, slot, holes_passed[0].span)
 
@@ -145,16 +145,24 @@ def _groups(
 
 
 def _moves_along(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> bool:
-    """Return whether each copy is screwed to one board only, whose grain runs as its own does."""
+    """Return whether all that each copy is screwed to moves as it does across its grain.
+
+    What runs another way may still swell along the same axis, as two sides of a box do; but what
+    stands at two places across the grain, as two rails under a top, keeps its distance.
+    """
     piece_of = {copy.name: (each, copy) for each in parts for copy in each.copies}
     for copy in part.copies:
-        mates = dict.fromkeys(
-            joint.host if joint.guest == copy.name else joint.guest
-            for joint in joints
-            if joint.kind == "screws" and copy.name in {joint.guest, joint.host}
-        )
-        grains = [_grain(*piece_of[name]) for name in mates if name in piece_of]
-        if len(grains) > 1 or any(grain != _grain(part, copy) for grain in grains):
+        wide, at = copy.frame.axes[WIDTH][0], set[Fraction]()
+        for joint in joints:
+            if joint.kind != "screws" or copy.name not in {joint.guest, joint.host}:
+                continue
+            mate = piece_of.get(joint.host if joint.guest == copy.name else joint.guest)
+            if mate is None:
+                continue
+            if _grain(*mate) in {None, wide}:
+                return False
+            at.add(joint.region.low[wide] + joint.region.high[wide])
+        if len(at) > 1:
             return False
     return True
 

@@ -179,7 +179,7 @@ def along(model: Model, copy: str, role: str, axis: int) -> list[float]:
 def test_beside_mortises_a_screw_stands_near_each_end_of_the_bearer() -> None:
     # The tenons of the leg take 73.5 to 206.5 of the bearer's 280.
     model = model_of(text_of("trestle"))
-    first, last = along(model, "left bearer", "pilot hole", 1)
+    first, _, last = along(model, "left bearer", "pilot hole", 1)
     assert first < 73.5
     assert last > 206.5
     assert first + last == 280

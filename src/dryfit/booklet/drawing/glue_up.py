@@ -67,20 +67,21 @@ def glue_up_drawing(
         _hatch_glue(canvas, joints, placement)
     rooms = list(_diagonals(canvas, assembly, placement, Say(display)))
     number = 0
-    for bar in _bars(model, joints):
+    clamped = assembly.pressed is None
+    for bar in _bars(model, joints) if clamped else ():
         number += 1
         rooms += _draw_bar(canvas, bar, number, placement, whole=flat is not None)
-    for joint in joints if flat is not None else ():
+    for joint in joints if flat is not None and clamped else ():
         if is_lapped(joint.kind):
             number += 1
             rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
     shown = _named(assembly, joints)
     _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
-    note = "Numbered: clamps, in this order."
+    note = "Numbered: clamps, in this order." if clamped else f"Shut by {assembly.pressed}."
     if flat is not None:
         note += " Hatched: glue."
     caption(canvas, 0.0, canvas.bottom() + 3.0, note, room=104.0)
-    return canvas.finish(f"{assembly.name}, glued and clamped")
+    return canvas.finish(f"{assembly.name}, glued{' and clamped' if clamped else ''}")
 
 
 def copies_in(model: Model, assembly: Assembly) -> frozenset[str]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
-from dryfit.joinery.screws import driving, screw_holes, screw_places
+from dryfit.joinery.screws import BROAD, driving, longer_of, screw_holes, screw_places
 from dryfit.piece.declared import Contact
 from dryfit.placing.families.finding import faced
 from dryfit.placing.found import Found
@@ -23,8 +24,23 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         _no_screw(site, contact, guest, host, axis)
         return Found("screws", guest.name, host.name, region, contact.span)
     # Where other joints leave the screws no wood, `screw_room` moves them.
-    cuts = screw_holes(driven, screw_places(region, axis), contact.span)
+    middle_one = _held_across(site, guest, host, region) or _held_across(site, host, guest, region)
+    places = screw_places(region, axis, middle_one=middle_one)
+    cuts = screw_holes(driven, places, contact.span)
     return Found("screws", guest.name, host.name, region, contact.span, cuts=cuts)
+
+
+def _held_across(site: Site, broad: Placed, mate: Placed, region: Box) -> bool:
+    """Return whether a row of screws holds a broad board across its grain to what keeps its size.
+
+    Then the screw in the middle holds it, and it moves to both sides of that (TRADE B18).
+    """
+    _, wide, thin = broad.axes
+    flat = region.extent(thin) == 0 and longer_of(region, thin) == wide
+    if site.part(broad.part).stock == "sheet" or not flat:
+        return False
+    moves_along = site.part(mate.part).stock != "sheet" and mate.axes[0] != wide
+    return not moves_along and min(broad.box.extent(wide), region.extent(wide)) > BROAD
 
 
 def _no_screw(site: Site, contact: Contact, guest: Placed, host: Placed, axis: int) -> None:

@@ -1,0 +1,27 @@
+"""Cleats and battens across solid boards: how long they may be (TRADE B18)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.joinery.panel import tangential
+from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
+from dryfit.wood import USUAL_SWING, movement
+
+_SHORTER = Fraction(10)
+
+
+def longest_cleat(wide: Fraction, timber: str | None) -> Fraction:
+    """Return how long a cleat may be across a flat-sawn board `wide` mm wide.
+
+    The board's width less its movement over the year and 10 mm (TRADE B18, common practice).
+    """
+    coefficient, _ = tangential(timber)
+    return wide - movement(wide, coefficient, Fraction(0), USUAL_SWING) - _SHORTER
+
+
+def short_of_board(wide: Fraction, timber: str | None, display: Display) -> Fraction:
+    """Return how far a cleat ends within its board at each end, in whole steps of the ruler; mm."""
+    step = Fraction(1, 2) if display.unit == "mm" else INCH / 16
+    return -((longest_cleat(wide, timber) - wide) / 2 // step) * step
