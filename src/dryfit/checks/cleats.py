@@ -8,7 +8,7 @@ from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
-from dryfit.joinery.cleats import longest_cleat
+from dryfit.joinery.cleats import is_cleat, longest_cleat
 from dryfit.joinery.screws import BROAD
 from dryfit.placing.model import Copy, Model, Part
 
@@ -16,7 +16,8 @@ from dryfit.placing.model import Copy, Model, Part
 def check_cleats(model: Model) -> Iterator[Diagnostic]:
     """Yield, once for a cleat, that it is longer than the board across which it lies will be.
 
-    A cleat is what is joined to that one board only.  Findings: cleat-too-long.
+    What is called a cleat or batten and is joined to that one board only; a rail may well show.
+    Findings: cleat-too-long.
     """
     pieces = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
     mates: dict[str, set[str]] = {}
@@ -35,7 +36,12 @@ def check_cleats(model: Model) -> Iterator[Diagnostic]:
 
 
 def _lies_across(part: Part, copy: Copy, board: Part, of_board: Copy) -> bool:
-    if "sheet" in {part.stock, board.stock} or board.width <= BROAD or part.made:
+    if (
+        not is_cleat(part.name)
+        or "sheet" in {part.stock, board.stock}
+        or board.width <= BROAD
+        or part.made
+    ):
         return False
     axis = copy.frame.axes[LENGTH][0]
     if axis != of_board.frame.axes[WIDTH][0] or part.width * 3 > board.length:

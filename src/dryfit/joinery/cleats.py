@@ -10,6 +10,12 @@ from dryfit.quantities.units import INCH
 from dryfit.wood import USUAL_SWING, movement
 
 _SHORTER = Fraction(10)
+_CLEATS = frozenset({"cleat", "batten"})
+
+
+def is_cleat(name: str) -> bool:
+    """Return whether a part is called a cleat or batten; a rail under a top may well show."""
+    return name.rsplit(" ", 1)[-1] in _CLEATS
 
 
 def longest_cleat(wide: Fraction, timber: str | None) -> Fraction:

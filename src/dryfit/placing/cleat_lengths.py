@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from dryfit.joinery.cleats import short_of_board
+from dryfit.joinery.cleats import is_cleat, short_of_board
 from dryfit.joinery.screws import BROAD
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.seats import Seat
@@ -23,6 +23,8 @@ def short_at_each_end(
     None for what is no cleat: what is joined to anything else, or does not lie under one broad
     solid board across its grain.
     """
+    if not is_cleat(part.name):
+        return None
     if axis != part.axes[0] or part.sizes[0] is not None or part.stock == "sheet":
         return None
     names = {host.part for each in site.contacts_of(part.name) for host in each.hosts}

@@ -22,7 +22,7 @@ def said(row: Operation) -> str:
 
 def test_the_glue_up_says_which_part_of_a_joint_gets_glue() -> None:
     row = operation(planned(SLATS.format(glue="glue the middle 60")), "board / glue up")
-    assert "8 glued butts of slat into bearer: only on the middle 60" in said(row)
+    assert "8 glued butts of slat on bearer: only on the middle 60" in said(row)
 
 
 def test_the_front_of_a_housing_is_named_by_its_side() -> None:
