@@ -22,6 +22,7 @@ from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
 from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
 from dryfit.kinds.joints import glossary_of
+from dryfit.kinds.part_words import parts_explained
 from dryfit.placing.model import Model
 from dryfit.placing.shopping import with_chosen_glues
 from dryfit.plan.operation import glues_of
@@ -109,7 +110,10 @@ def booklet_view(
         supplies=_supplies(bench),
         time_line=time_line(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
-        glossary=glossary_of(joint.kind for joint in model.joints),
+        glossary=(
+            *glossary_of(joint.kind for joint in model.joints),
+            *parts_explained(part.name for part in model.parts),
+        ),
         rehearsed=rehearsed,
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
 PART_WORDS: Mapping[str, str] = MappingProxyType(
@@ -16,6 +16,8 @@ PART_WORDS: Mapping[str, str] = MappingProxyType(
 """By the word as it stands in the name of a part."""
 
 
-def words_explained(name: str) -> tuple[str, ...]:
-    """Return the sentences for what a part's name says, such as those for ``lid batten``."""
-    return tuple(PART_WORDS[word] for word in name.split(" ") if word in PART_WORDS)
+def parts_explained(names: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """Return the words that occur in names of parts, each once, and what it says of them."""
+    used = {word for name in names for word in name.split(" ")}
+    told = (says.partition(": ") for word, says in PART_WORDS.items() if word in used)
+    return tuple((word, says[0].upper() + says[1:]) for word, _, says in told)

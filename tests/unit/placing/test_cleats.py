@@ -8,7 +8,7 @@ import pytest
 from tests.pieces.reading import changed, checked, codes, model_of, text_of
 
 from dryfit.joinery.cleats import longest_cleat
-from dryfit.kinds.part_words import PART_WORDS, words_explained
+from dryfit.kinds.part_words import PART_WORDS, parts_explained
 from dryfit.placing.model import Part
 from dryfit.placing.screw_slots import screw_slots
 
@@ -75,4 +75,6 @@ def test_glue_all_along_a_cleat_across_the_grain_is_an_error() -> None:
 def test_each_word_has_a_sentence_that_begins_with_it() -> None:
     for word, sentence in PART_WORDS.items():
         assert sentence.lower().startswith(word)
-    assert words_explained("lid batten") == (PART_WORDS["batten"],)
+    ((word, says),) = parts_explained(["lid batten", "board"])
+    assert word == "Batten"
+    assert says.startswith("A strip across boards")
