@@ -59,8 +59,15 @@ def at_the_top(site: Site, seat: Seat) -> bool:
 
 
 def topmost_reaches_height(site: Site, part: DeclaredPart) -> bool:
-    """Assume that what lies on something and carries nothing reaches the overall height."""
-    if not site.contacts(part.name, "onto") or _carries_something(site, part):
+    """Assume that what lies on something and carries nothing reaches the overall height.
+
+    What lies on the bottom of others, such as a cleat on the lower rail of a frame, does not.
+    """
+    contacts = site.contacts(part.name, "onto")
+    if not contacts or _carries_something(site, part):
+        return False
+    hosts = {host.part for contact in contacts for host in contact.hosts}
+    if {seat.side(UP) for host in hosts for seat in site.seats(host)} == {-1}:
         return False
     news = False
     for seat in site.seats(part.name):

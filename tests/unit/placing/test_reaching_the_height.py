@@ -25,3 +25,21 @@ def test_bars_end_in_the_top_rail_in_whatever_order_the_lines_stand(lines: tuple
     assert {copy.box.high[2] for copy in model.part("rail").copies} == {56, 730}
     # Between rails at 56 and 730 - 56 = 674, and 16 into either.
     assert {(c.box.low[2], c.box.high[2]) for c in model.part("bar").copies} == {mm(40, 690)}
+
+
+def test_a_cleat_on_the_lower_rail_does_not_push_the_rail_up_to_the_top() -> None:
+    rails = (
+        "1 upper rail, across, on edge, 56 x 29, tenon into stiles, at top\n"
+        "1 lower rail, across, on edge, 56 x 29, tenon into stiles, at bottom\n"
+    )
+    cleat = (
+        "1 cleat, across, on edge, 20 x 12, between stiles, onto lower rail, screws, 0 from back\n"
+    )
+    glue = ("stiles, rails, bars", "stiles, upper rail, lower rail")
+    model = model_of(
+        changed(FENCE, (RAILS, rails), (f"{BARS}bars into rails: tenon 16\n", cleat), glue)
+    )
+    (lower,) = model.part("lower rail").copies
+    (low,) = model.part("cleat").copies
+    assert (lower.box.low[2], lower.box.high[2]) == mm(0, 56)
+    assert (low.box.low[2], low.box.high[2]) == mm(56, 76)
