@@ -76,6 +76,7 @@ def _part(part: Part) -> WantedPart:
                 hands=feature.hands,
                 declared=feature.mate is None and feature.role in DECLARED,
                 after=feature.after,
+                toward=feature.form.toward if feature.role == "mitre" and feature.form else None,
             )
             for feature in part.features
         ),

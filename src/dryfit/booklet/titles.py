@@ -30,6 +30,7 @@ _NOUNS = {
     "housing": "housings",
     "groove": "grooves",
     "notch": "notches",
+    "mitre": "mitres",
     "dry fit": "dry fits",
     "sand": "sanding",
     "ease edges": "edges eased",

@@ -19,6 +19,7 @@ from dryfit.checks.keys import check_keys
 from dryfit.checks.laps import check_laps
 from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.lone_cuts import check_lone_cuts
+from dryfit.checks.mitres import check_mitres
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.outdoors import check_outdoors
 from dryfit.checks.pocket_screws import check_pocket_screws
@@ -50,6 +51,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_grain(model)
     yield from check_grooves(model)
     yield from check_laps(model)
+    yield from check_mitres(model)
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
     yield from check_restraint(model)

@@ -10,7 +10,7 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
 from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.panel import tangential
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import overlaps_mate
 from dryfit.placing.model import Copy, Joint, Model, Part
 from dryfit.wood import USUAL_SWING, movement
 
@@ -88,7 +88,7 @@ def _glued(model: Model) -> Iterator[Joint]:
 
 
 def _looked_after(joint: Joint) -> bool:
-    return is_lapped(joint.kind) or _tenons(joint) == 1
+    return overlaps_mate(joint.kind) or _tenons(joint) == 1
 
 
 def _tenons(joint: Joint) -> int:

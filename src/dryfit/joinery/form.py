@@ -17,15 +17,19 @@ from dryfit.geometry.frame import SURFACES, Frame
 Side = tuple[int, int]
 """An axis of the piece and -1 or 1: a face of a box."""
 
-_SLANTS = frozenset({"taper", "chamfer", "bevel", "key slot"})
+_SLANTS = frozenset({"taper", "chamfer", "bevel", "key slot", "mitre"})
 _FAR = ("R2", "E2", "B")
+
+
+def _opposite(side: Side) -> Side:
+    return side[0], -side[1]
 
 
 @dataclass(frozen=True, slots=True)
 class Form:
     """The form of a cut in a part's own frame.
 
-    `kind`: taper, chamfer, round-over, profile, curve, bevel, key slot.  `sizes` in mm by
+    `kind`: taper, chamfer, round-over, profile, curve, bevel, key slot, mitre.  `sizes` in mm by
     dimension, an angle in degrees under ``angle``.  `toward` is the surface beside the one that is
     cut into: the other face of an edge, the thin end of a taper, the low side of a bevel, and for a
     curve the far end of the way that it spans (it is the same from both ends); None where the cut
@@ -97,6 +101,18 @@ class Region:
         if self.form == "round-over":
             return (1 - near) ** 2 + (1 - beside) ** 2 > 1
         return self.form not in _SLANTS or near + beside < 1
+
+    def completes(self, other: Region) -> bool:
+        """Return whether this cut and another one halve one box: what one takes the other leaves.
+
+        So two mitres close a corner: each is cut into its own end, toward the inside of the other.
+        """
+        return (
+            self.form == other.form == "mitre"
+            and self.box == other.box
+            and self.toward == _opposite(other.face)
+            and other.toward == _opposite(self.face)
+        )
 
     def _nearest(self, box: Box, face: Side) -> Fraction:
         """Return how near a box comes to a face, as a share of the cut's own extent there."""

@@ -74,6 +74,18 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         spread="spread tenon",
     ),
     JointKind(
+        "mitre",
+        "mitre",
+        "mitres",
+        "Mitre: two members meet at a corner, each cut off at 45 degrees, so that no end grain "
+        "shows.",
+        example="legs crossing short rails: mitre",
+        written="mitre",
+        glued=True,
+        spread="spread mitre",
+        glue_noun=("mitre", "mitres"),
+    ),
+    JointKind(
         "mortise and tenon",
         "mortise and tenon",
         "mortises and tenons",
@@ -242,6 +254,11 @@ def is_lapped(name: str) -> bool:
     """Return whether parts lie in one another in joints of that name, as in a half lap."""
     kind = _BY_NAME.get(name)
     return kind is not None and kind.lapped
+
+
+def overlaps_mate(name: str) -> bool:
+    """Return whether each part runs to the far side of the other, as in laps and in mitres."""
+    return is_lapped(name) or name == "mitre"
 
 
 def joint_kinds() -> Iterator[JointKind]:

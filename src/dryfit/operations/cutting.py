@@ -18,6 +18,7 @@ from dryfit.operations.left_out import has_operation
 from dryfit.operations.machines import SAW
 from dryfit.operations.methods import DADO_SET, Choice
 from dryfit.operations.minutes import tenths
+from dryfit.operations.mitring import mitre_cut
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.open_mortises import open_mortise_cuts
 from dryfit.operations.words import some_of
@@ -86,12 +87,13 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    if site.feature.role in {"biscuit slot", "pocket hole"}:
-        # Its machine or jig is held in the hand, on the part that lies on the bench.
+    by_hand = site.feature.role in {"biscuit slot", "pocket hole"}
+    if by_hand or site.feature.after is not None:
+        # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
+        # sits in a glued frame by then: no sled and no fence takes it.
         return (hand_cut(site, shop),)
-    if site.feature.after is not None:
-        # The part sits in a glued frame by then: no sled and no fence takes it.
-        return (hand_cut(site, shop),)
+    if site.feature.role == "mitre":
+        return (mitre_cut(site, shop),)
     if site.feature.role == OPEN_MORTISE:
         return open_mortise_cuts(site, model.display, shop)
     machine = choice.machine_of.get(methods.key_of(site))

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
-from dryfit.kinds.joints import joint_kind
+from dryfit.kinds.joints import joint_kind, overlaps_mate
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
@@ -35,6 +35,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_weak_alone(joints),
+        *_mitred(joints),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
         *driving_details(joints, model, glued=True),
@@ -147,9 +148,24 @@ def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:
     return ((haste,),)
 
 
+def _mitred(joints: Iterable[Joint]) -> tuple[Detail, ...]:
+    """Return how end grain is glued, and what a mitred frame is pressed with (TRADE B12)."""
+    if all(joint.kind != "mitre" for joint in joints):
+        return ()
+    size = (
+        "Mitres are end grain and drink the glue: brush all of them with a thin first coat, wait "
+        "5 min, then the second coat and together"
+    )
+    press = (
+        "Close all corners at once and evenly, bars both ways or a strap clamp round the whole: a "
+        "mitre that is pressed along one member alone slides open"
+    )
+    return (size,), (press,)
+
+
 def lapped(kind: str) -> bool:
     """Return whether two parts of such a joint lie in one another, neither going into the other."""
-    return joint_kind(kind).lapped
+    return overlaps_mate(kind)
 
 
 def _floating(joints: tuple[Joint, ...], model: Model) -> tuple[str, ...]:

@@ -142,22 +142,26 @@ def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
     """
     lines: dict[int, list[str]] = {}
     for joint in joints:
-        guest = _pulled(joint, model)
-        if guest is None or joint.kind == "screws":
+        if joint.kind == "screws":
             continue
-        axis = _axis_of(guest, model)
-        row = lines.setdefault(axis, [])
-        if guest not in row:
-            row.append(guest)
+        for guest in _pulled(joint, model):
+            row = lines.setdefault(_axis_of(guest, model), [])
+            if guest not in row:
+                row.append(guest)
     return lines
 
 
-def _pulled(joint: Joint, model: Model) -> str | None:
-    """Return the member that a bar pulls into the joint, or None where both run on."""
+def _pulled(joint: Joint, model: Model) -> tuple[str, ...]:
+    """Return the members that a bar pulls into the joint, none where both run on.
+
+    A mitre is pressed both ways at once: along one member alone it slides open (TRADE B12).
+    """
+    if joint.kind == "mitre":
+        return joint.guest, joint.host
     if not is_lapped(joint.kind):
-        return joint.guest
+        return (joint.guest,)
     ending = [name for name in (joint.guest, joint.host) if _ends_in(joint, name, model)]
-    return min(ending, key=lambda name: _axis_of(name, model), default=None)
+    return tuple(sorted(ending, key=lambda name: _axis_of(name, model))[:1])
 
 
 def _ends_in(joint: Joint, name: str, model: Model) -> bool:
@@ -224,6 +228,8 @@ def _minutes(
         check=1,
         clean=1,
     )
+    if any(joint.kind == "mitre" for joint in joints):
+        exact += worked(shop, "size end grain", each=1)
     return tenths(exact)
 
 

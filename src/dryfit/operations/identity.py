@@ -70,6 +70,8 @@ def _end(group: Group) -> str:
 
 def _end_of(cut: Cut) -> str:
     feature, length = cut.site.feature, cut.site.part.length
+    if feature.role == "mitre":
+        return feature.surface
     if feature.along == (Fraction(0), length):
         return ""
     if feature.along[0] == 0:

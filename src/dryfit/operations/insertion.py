@@ -7,7 +7,7 @@ member that two others hold between them comes off after one of these, and so go
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -47,7 +47,8 @@ def insertion_of(assembly: Assembly, model: Model) -> Insertion:
     order of the notes decides.
     """
     shapes = {name: _shape(_copies_of(name, model), assembly, model) for name in assembly.of}
-    blocked = {way: _blockers(shapes, way) for way in DIRECTIONS}
+    mitred = tuple(_mitred(assembly, model))
+    blocked = {way: _blockers(shapes, way, mitred) for way in DIRECTIONS}
     slides = _slides(assembly, model)
     return put_together(assembly.of, blocked, slides)
 
@@ -79,13 +80,41 @@ def _shape(copies: tuple[str, ...], assembly: Assembly, model: Model) -> tuple[B
     return tuple(boxes)
 
 
-def _blockers(shapes: Mapping[str, tuple[Box, ...]], way: Direction) -> dict[str, frozenset[str]]:
+def _mitred(assembly: Assembly, model: Model) -> Iterator[tuple[str, str, Direction]]:
+    """Yield which member a mitre keeps another from, and on which way.
+
+    The slanting faces shut two of the six directions: towards the corner along the member's own
+    length, and towards the inside of the corner.
+    """
+    member_of = {copy: name for name in assembly.of for copy in _copies_of(name, model)}
+    for joint in (model.joint(name) for name in assembly.joints):
+        if joint.kind != "mitre":
+            continue
+        for name, other in ((joint.guest, joint.host), (joint.host, joint.guest)):
+            inner, outward = _corner(other, joint.region, model)
+            yield member_of[name], member_of[other], _corner(name, joint.region, model)
+            yield member_of[name], member_of[other], (inner, -outward)
+
+
+def _corner(copy: str, region: Box, model: Model) -> Direction:
+    placed = model.copy(copy)
+    axis = placed.frame.axes[0][0]
+    return axis, 1 if region.high[axis] == placed.box.high[axis] else -1
+
+
+def _blockers(
+    shapes: Mapping[str, tuple[Box, ...]],
+    way: Direction,
+    mitred: tuple[tuple[str, str, Direction], ...],
+) -> dict[str, frozenset[str]]:
     """Return, for each member, those that stand in its way when it is pulled off that way."""
+    shut = {(name, other) for name, other, shut_way in mitred if shut_way == way}
     return {
         name: frozenset(
             other
             for other, others in shapes.items()
-            if other != name and any(_stops(a, b, way) for a in own for b in others)
+            if other != name
+            and ((name, other) in shut or any(_stops(a, b, way) for a in own for b in others))
         )
         for name, own in shapes.items()
     }

@@ -14,8 +14,8 @@ Row = tuple[Part, Feature]
 
 
 def has_operation(feature: Feature) -> bool:
-    """Return whether a way of cutting the feature is known: what has square sides has one."""
-    return feature.form is None or feature.role == "pocket hole"
+    """Return whether a way of cutting is known: for square sides, and for the slants of joints."""
+    return feature.form is None or feature.role in {"pocket hole", "mitre"}
 
 
 def left_out(model: Model) -> Findings:

@@ -57,6 +57,7 @@ CHECKS = {
     "housing": "the real mate goes in by the push of a hand",
     "tenon cheek": "a test tenon slides into a mortise by hand and holds its own weight",
     "tenon shoulder": "the shoulder meets the lines of the cheeks all round",
+    "mitre": "four test corners close and stand square; opposite sides laid together are equal",
     "mortise": "depth and both ends against the marks",
     "groove": "what belongs into the groove slides in it by hand",
     "hole": "the holes stand on their marks",

@@ -18,6 +18,7 @@ WHY_GROOVE_TRUE = "the groove is measured from the finished edge"
 WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that the cheeks leave"
 WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
 WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
+WHY_MITRE_LAST = "what is measured from the square ends is cut before they are mitred"
 WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
 WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
@@ -50,6 +51,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _pegs(own)
         rules += _groove_before_mortise(own)
         rules += _turns(own)
+        rules += _mitres_last(own)
     rules += _mortise_before_tenon(rows)
     return tuple(rules)
 
@@ -157,6 +159,17 @@ def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:
         and mortise.kind == "mortise"
         and {cut.site.feature.surface for cut in groove_cuts}
         & {cut.site.feature.surface for cut in mortise_cuts}
+    ]
+
+
+def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:
+    """Return: grooves and all other cuts before the ends lose their square corners (B26)."""
+    mitres = [operation for operation, _ in own if operation.kind == "mitre"]
+    return [
+        Rule(other.id, mitre.id, WHY_MITRE_LAST)
+        for other, cuts in own
+        for mitre in mitres
+        if other.kind != "mitre" and cuts[0].site.feature.after is None
     ]
 
 

@@ -54,6 +54,8 @@ def visit_words(operations: Iterable[Operation]) -> str:
         return "what gets the same coat is coated in one visit"
     if "groove" in kinds:
         return "grooves for one panel are cut in one visit"
+    if "mitre" in kinds:
+        return "all mitres are sawn at one angle in one visit"
     if "tenon cheek" in kinds:
         return "tenons of one thickness are cut in one visit"
     return "laps of one height are cut in one visit"

@@ -28,6 +28,7 @@ CUTS = frozenset(
         "groove",
         "hole",
         "notch",
+        "mitre",
         "flatten",
         "make",
     }

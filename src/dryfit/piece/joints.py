@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import overlaps_mate
 from dryfit.notes.tree import (
     GlueWords,
     Join,
@@ -97,8 +97,8 @@ def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: boo
                 )
             )
     spec = join.spec
-    # What is halved or bridled into another lies in it, as what crosses it does.
-    lapped = spec is not None and join.preposition == "into" and is_lapped(spec.kind)
+    # What is halved, bridled or mitred into another lies in it, as what crosses it does.
+    lapped = spec is not None and join.preposition == "into" and overlaps_mate(spec.kind)
     moment = spec.after if spec else None
     return Contact(
         guest,

@@ -182,6 +182,9 @@ def penetration(
 ) -> Fraction | None:
     """Return how far the guest enters the host, or None while the host's size is unknown."""
     joint = contact.joint
+    if joint is not None and joint.kind == "mitre":
+        # Long point to long point: each runs to the outside of the other (TRADE B25).
+        return site.positions.extent(host.name, axis)
     if joint is None or joint.kind not in {"tenon", "housing", "rabbet"}:
         return ZERO
     through = joint.kind == "tenon" and is_through(joint)

@@ -36,12 +36,19 @@ def lap_runs_to_far_side(site: Site, part: DeclaredPart) -> bool:
         does = "begins" if part.count == 1 else "begin"
     where = "to the far side" if part.sizes[0] is None else "at the far side"
     site.assume(
-        f"the {part.written} {does} {where} of the {part_words(site, mates)} that {they} lapped "
-        "with",
+        f"the {part.written} {does} {where} of the {part_words(site, mates)} that {they} "
+        f"{_joined(site, part)} with",
         part.span,
         partial(size_phrase, site, part, axis),
     )
     return True
+
+
+def _joined(site: Site, part: DeclaredPart) -> str:
+    """Return how a part that crosses others is joined to them, in a word."""
+    contacts = (*site.contacts(part.name, "crossing"), *site.contacts_on(part.name, "crossing"))
+    kinds = {each.joint.kind for each in contacts if each.joint is not None}
+    return "mitred" if kinds == {"mitre"} else "lapped"
 
 
 def _something_lies_on_top(site: Site) -> bool:

@@ -197,6 +197,8 @@ def _first_name(shape: Shape, length: Fraction) -> str:
     end = " at R" if along[0] == 0 else " at R2" if along[1] == length else ""
     if role in {"tenon cheek", "tenon shoulder", "button tongue"}:
         return f"{role}{end}"
+    if role == "mitre":
+        return f"mitre at {shape[2]}"
     if kind == "end lap":
         return f"end lap{end}"
     if role == "haunch":

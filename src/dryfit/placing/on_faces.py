@@ -19,6 +19,7 @@ _WITHIN = {
     "groove": "inside",
     "half lap": "crossing",
     "bridle": "crossing",
+    "mitre": "crossing",
 }
 """Joints in which a part stands within the outline of its host, with the word that says so."""
 LAPPING = (*ON_A_FACE, "onto", "under")

@@ -40,6 +40,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
             continue
         removed = [*near.within(copy.name, common), *near.within(other.name, common)]
         removed += _shared_hosts(entered, part.name, other_part.name)
+        removed += _closed_mitres(near.forms(copy.name), near.forms(other.name))
         left = Solid(common, tuple(removed)).cells()
         left = _less_forms(left, [*near.forms(copy.name), *near.forms(other.name)])
         if left:
@@ -78,6 +79,11 @@ class _Cuts:
         low, high = float(common.low[0]) - 1, float(common.high[0]) + 1
         near = (box for start, end, box in self._bounds.get(name, ()) if start < high and end > low)
         return [cut for box in near if (cut := box.overlap(common))]
+
+
+def _closed_mitres(own: Sequence[Region], others: Sequence[Region]) -> list[Box]:
+    """Return the boxes that two copies share out between them: each has one half, none is left."""
+    return [one.box for one in own for two in others if one.completes(two)]
 
 
 def _less_forms(left: tuple[Box, ...], forms: Sequence[Region]) -> tuple[Box, ...]:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import overlaps_mate
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
@@ -81,7 +81,7 @@ def _part(
 
 def _shoulder_length(length: Fraction, adds: tuple[EndAdd, ...]) -> Fraction | None:
     # A part lapped at one end only has one shoulder: there is nothing to measure it to.
-    if not adds or (len(adds) == 1 and is_lapped(adds[0].joint)):
+    if not adds or (len(adds) == 1 and overlaps_mate(adds[0].joint)):
         return None
     return length - sum((add.length for add in adds), Fraction(0))
 
@@ -97,7 +97,7 @@ def _adds(copy: Placed, marked: Marked, found: Sequence[Found]) -> tuple[EndAdd,
     for joint in found:
         if joint.shares is None or copy.name not in {joint.guest, joint.host}:
             continue
-        if is_lapped(joint.kind):
+        if overlaps_mate(joint.kind):
             sides = _ends_touched(copy, joint, axis)
         elif joint.guest == copy.name and joint.end and joint.end[0] == axis:
             sides = [joint.end[1]]

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Figure, Term
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import overlaps_mate
 from dryfit.piece.declared import PART_DIMENSIONS, PIECE_DIMENSIONS, Amount, Opening
 from dryfit.piece.sum_words import figure_words, lean_figure, times_words
 from dryfit.placing.feature_reasons import feature_figures, made_for, tops_buttoned
@@ -146,7 +146,7 @@ def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, 
         dict.fromkeys(
             size_name(site, part_of[mate], axis)
             for joint in found
-            if is_lapped(joint.kind)
+            if overlaps_mate(joint.kind)
             for copy, mate in ((joint.guest, joint.host), (joint.host, joint.guest))
             if copy in names
         )
@@ -161,7 +161,7 @@ def _added(site: Site, add: EndAdd) -> str:
 def _shoulders(site: Site, part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
     length = figures[f"{part.name}.length"]
     added = tuple(Term(_added(site, add), add.length) for add in part.adds)
-    if length.terms and any(not is_lapped(add.joint) for add in part.adds):
+    if length.terms and any(not overlaps_mate(add.joint) for add in part.adds):
         shoulder = _between_shoulders(part, length)
         figures[shoulder.name] = shoulder
         terms = (Term("between shoulders", shoulder.value), *added)

@@ -18,6 +18,18 @@ ZERO = Fraction(0)
 Sizes = tuple[Fraction, Fraction, Fraction]
 
 
+@dataclass(frozen=True, slots=True)
+class Slant:
+    """A corner sawn off at 45 degrees: of a square box the half that is gone.
+
+    It lies next to the `end` that is cut into and to the surface `toward` which the cut runs out.
+    """
+
+    ranges: Ranges
+    end: str
+    toward: str
+
+
 @dataclass(slots=True)
 class Blank:
     """A copy, stave or panel while it is worked.
@@ -27,12 +39,14 @@ class Blank:
     ranges along, across and deep; `at` counts the steps in which each was taken.  A size that is
     worked by hand to no line of the goal (a stave's thickness) is not `known`, only its bound.
     What a jointer has `skimmed` off comes out of the allowance before the next deed takes the rest.
+    `slants` are corners sawn off at an angle; their boxes are no `cuts`.
     """
 
     part: str
     sizes: Sizes
     true: set[str] = field(default_factory=set)
     cuts: list[Ranges] = field(default_factory=list)
+    slants: list[Slant] = field(default_factory=list)
     at: list[int] = field(default_factory=list)
     known: list[bool] = field(default_factory=lambda: [True, True, True])
     skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])

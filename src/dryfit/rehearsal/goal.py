@@ -23,7 +23,8 @@ class Mark:
 
     Work that no stop or fence guides follows its marks.  `kind` is the contract's word (end lap,
     hole, taper, ...); `surface` the surface that is cut into.  A `declared` mark has no mate: the
-    notes ask for it as a shape of its own, cut `after` a glue-up if they say so.
+    notes ask for it as a shape of its own, cut `after` a glue-up if they say so.  A slanting one
+    runs out `toward` a surface beside that.
     """
 
     id: str
@@ -33,6 +34,7 @@ class Mark:
     hands: tuple[str, ...]
     declared: bool
     after: str | None
+    toward: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

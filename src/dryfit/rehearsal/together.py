@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
+from dryfit.rehearsal.mitres import open_mitre, shared_out
 from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
@@ -33,6 +34,8 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
         if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
             yield from _unfilled(state, joint)
             yield from _tight(state, joint)
+        if {joint.guest, joint.host} <= inside:
+            yield from open_mitre(state, joint)
         if {joint.guest, joint.host} <= inside and joint.loose_pieces:
             yield from _no_room(state, joint)
         if {joint.guest, joint.host} <= inside:
@@ -72,6 +75,7 @@ def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
             continue
         rest = left_of(common, cuts_in_piece(one, state.blanks[first]))
         second_cuts = cuts_in_piece(two, state.blanks[second])
+        second_cuts = (*second_cuts, *shared_out(state, first, second))
         shared = [piece for box in rest for piece in left_of(box, second_cuts)]
         if shared:
             state.told.add((first, second))

@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.frame import LENGTH, THICKNESS
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.pocketing import for_pockets
 
@@ -76,7 +76,7 @@ def shapes_of(copy: WantedCopy, marks: tuple[Mark, ...]) -> Iterator[Box]:
 
 def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
     """Yield where a joint takes wood from the part that enters or lies on the other."""
-    if is_lapped(joint.kind):
+    if overlaps_mate(joint.kind):
         yield joint.region
     elif joint.kind == "mortise and tenon":
         yield _beyond_the_shoulder(joint, guest)
@@ -86,7 +86,7 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
 
 def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Box]:
     """Yield where a joint takes wood from the part that carries the other."""
-    if is_lapped(joint.kind) or joint.kind in {"housing", "rabbet"}:
+    if overlaps_mate(joint.kind) or joint.kind in {"housing", "rabbet"}:
         yield joint.region
     elif joint.kind == "mortise and tenon":
         axis = guest.frame.axes[LENGTH][0]

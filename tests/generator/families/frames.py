@@ -1,4 +1,4 @@
-"""Frames with half laps: flat, standing, crossing in the middle, of unequal thickness."""
+"""Frames with half laps or mitres: flat, standing, crossing in the middle, of unequal thickness."""
 
 from fractions import Fraction
 
@@ -23,7 +23,10 @@ def flat_frame(page: Page) -> None:
     page.part(f"2 long bars, across, flat, {size}, at front and back{sunk}", "long bars")
     page.part(f"2 end bars, front to back, flat, {size}, at left and right{sunk}", "end bars")
     members, joints = ["long bars", "end bars"], 4
-    page.cuts.append(f"end bars crossing long bars: {lap(page)}{_shows(page, 'long bars')}")
+    corner = f"{lap(page)}{_shows(page, 'long bars')}"
+    if not on_legs and not slat and draw.chance(40):
+        corner = page.either("mitre", "mitred")
+    page.cuts.append(f"end bars crossing long bars: {corner}")
     room = wide - 2 * bar
     if draw.chance(45) and room > 3 * bar:
         count = 1 if room < 6 * bar or draw.chance(60) else 2

@@ -127,6 +127,8 @@ class Replay:
         if hold is None:
             return [cut.box]
         settings = row.step["settings"]
+        if cut.kind == "mitre":
+            return _mitred(row, part, cut)
         kerf = self.kerf.get(settings.get("cutter"))
         if kerf is None:
             return f"no cutter of known width is mounted: {settings.get('cutter')}"
@@ -183,6 +185,28 @@ class Replay:
         if cut.kind == "hole":
             return _hole(cut, depth, lengthways[1], sideways)
         return _placed(part, cut, depth, lengthways, sideways)
+
+
+def _mitred(row: Row, part: PartRow, cut: Cut) -> list[Box] | str:
+    """The corner that is sawn off: at 45 degrees, to the full length, the long side at the fence.
+
+    Where the blade itself is tilted the long side lies down.
+    """
+    hold, settings = row.work["hold"], row.step["settings"]
+    turned = settings["angle" if row.step["station"] == "mitre saw" else "tilt"]
+    if turned is None or turned["exact"] != "45 deg":
+        return f"{cut.id} is sawn at {turned}"
+    if hold["at_stop"] is not None:
+        if hold["at_stop"] != OPPOSITE[cut.surface]:
+            return f"{cut.id} is sawn while {hold['at_stop']} is at the stop"
+        if length(settings["stop"]) != part.sizes[0]:
+            return f"{cut.id} is sawn {length(settings['stop'])} from the stop"
+    long_side = hold["against_fence"] if row.step["station"] == "mitre saw" else hold["down"]
+    direction, _ = SURFACES[long_side]
+    deep = part.sizes[direction]
+    if cut.depth != deep:
+        return f"{cut.id} is {cut.depth} back and {deep} across"
+    return [cut.box]
 
 
 def _turned(row: Row, hold: dict[str, str]) -> int:

@@ -17,7 +17,10 @@ def cut_solid(part: Part, copy: Copy) -> Solid:
         tuple(
             feature.box(copy.box, copy.frame)
             for feature in part.features
-            if copy.hand in feature.hands and feature.kind != ROUND and feature.form is None
+            if copy.hand in feature.hands
+            and feature.kind != ROUND
+            # A mitred corner is drawn as a block of its own, between its two members.
+            and (feature.form is None or feature.role == "mitre")
         ),
     )
 

@@ -123,6 +123,8 @@ def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
         if is_lapped(joint.kind) and _axis(model, other) < _axis(model, pulled):
             pulled, other = other, pulled
         lines.setdefault(pulled, []).append((joint, other))
+        if joint.kind == "mitre":
+            lines.setdefault(other, []).append((joint, pulled))
     bars = []
     for name, held in lines.items():
         axis = _axis(model, name)

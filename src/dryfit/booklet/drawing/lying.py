@@ -31,6 +31,9 @@ class Region:
 
     `drilled` holes are as wide as the drill and measured to their middle.  Of a slanted bore
     `mouth` is the part that shows on the surface: the rest runs under it to an end or an edge.
+    Of a mitre the half is gone that lies at one end and at one side: `slant` says whether that is
+    the end away from the stop, which way the side lies, 1 from the fence or 2 from the table, and
+    whether away from it.
     """
 
     from_stop: Range
@@ -38,6 +41,7 @@ class Region:
     from_table: Range
     drilled: bool = False
     mouth: tuple[Range, Range] | None = None
+    slant: tuple[bool, int, bool] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +181,8 @@ def _regions(part: Part, features: Sequence[Feature], marks: Sequence[str]) -> t
         away = _away(feature.ranges(sizes), sizes, marks)
         mouth = mouth_of(feature, sizes)
         if mouth is None:
-            found.append(Region(*away, drilled=feature.kind == HOLE))
+            slant = _slant(feature, marks)
+            found.append(Region(*away, drilled=feature.kind == HOLE, slant=slant))
         else:
             shown = _away(mouth, sizes, marks)
             found.append(Region(*away, mouth=(shown[0], shown[1])))
@@ -195,3 +200,14 @@ def _away(
         size = sizes[direction]
         rows.append((size - end, size - start) if side else (start, end))
     return rows[0], rows[1], rows[2]
+
+
+def _slant(feature: Feature, marks: Sequence[str]) -> tuple[bool, int, bool] | None:
+    if feature.role != "mitre" or feature.form is None or feature.form.toward is None:
+        return None
+    toward = feature.form.toward
+    axes = [SURFACES[mark][0] for mark in marks]
+    which = axes.index(SURFACES[toward][0])
+    if axes[0] != SURFACES[feature.surface][0]:
+        return None
+    return feature.surface != marks[0], which, toward != marks[which]

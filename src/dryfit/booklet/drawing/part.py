@@ -10,7 +10,7 @@ from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
-from dryfit.booklet.drawing.shapes import caption, draw_body, draw_cut, draw_mark
+from dryfit.booklet.drawing.shapes import caption, draw_body, draw_corner, draw_cut, draw_mark
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
@@ -35,7 +35,7 @@ def part_drawing(part: Part, display: Display) -> Svg:
         copies = tuple(copy for copy in part.copies if copy.hand == hand)
         features = tuple(feature for feature in part.features if hand in feature.hands)
         for surface in _surfaces(features):
-            names = tuple(feature.id for feature in features if feature.surface == surface)
+            names = tuple(feature.id for feature in features if _shown_on(feature) == surface)
             works.append((copies, Work(part.name, (), names, _lying_under(surface), ())))
         if not features:
             works.append((copies, Work(part.name, (), (), Hold("B", None, "R"), ())))
@@ -92,7 +92,9 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
     high = float(way.sizes[1]) * scale.scale
     for region in way.regions:
         rect = _rect((region.from_stop, region.from_fence), scale, top)
-        if region.from_table[1] == way.sizes[2]:
+        if region.slant is not None and region.slant[1] == 1:
+            draw_corner(canvas, rect, right=region.slant[0], low=region.slant[2])
+        elif region.from_table[1] == way.sizes[2]:
             if region.mouth is not None:
                 # What runs under the surface is dashed.
                 canvas.rect(rect, pen=DASHED)
@@ -195,13 +197,20 @@ def _stretch(region: Region, around: float) -> Stretch:
 
 
 def _surfaces(features: Iterable[Feature], *, worked: bool = False) -> tuple[str, ...]:
-    found = {_worked_on(feature) if worked else feature.surface for feature in features}
+    found = {_worked_on(feature) if worked else _shown_on(feature) for feature in features}
     return tuple(sorted(found, key=list(SURFACES).index))
 
 
 def _worked_on(feature: Feature) -> str:
     """Return the surface that is drawn for a cut by hand: tenons show both limits on the face."""
-    return "F" if feature.role.startswith("tenon") else feature.surface
+    return "F" if feature.role.startswith("tenon") else _shown_on(feature)
+
+
+def _shown_on(feature: Feature) -> str:
+    """Return the surface on which a cut is drawn: a mitre where its slant is seen."""
+    if feature.role != "mitre" or feature.form is None:
+        return feature.surface
+    return "F" if feature.form.toward in {"E", "E2"} else "E"
 
 
 def _lying_under(surface: str) -> Hold:

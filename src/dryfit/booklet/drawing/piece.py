@@ -10,6 +10,7 @@ from dryfit.booklet.drawing.balloons import Wanted, draw_balloons
 from dryfit.booklet.drawing.canvas import FINE, Canvas, Pen, Point, Rect, Segment, Svg
 from dryfit.booklet.drawing.cut_solids import cut_solid, placed_copies
 from dryfit.booklet.drawing.dimension import dimension_along
+from dryfit.booklet.drawing.mitred_corners import corners_of, seen_seams
 from dryfit.booklet.text import Say
 from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.hidden_lines import Scene, View, picture_lines
@@ -78,10 +79,14 @@ def draw_scene(
 
     `others` are solids that are no copies of parts, such as bought things.
     """
-    solids = [*(cut_solid(part, copy) for part, copy in copies), *others]
+    mitred = corners_of(copies)
+    blocks = [Solid(corner.box, ()) for corner in mitred]
+    solids = [*(cut_solid(part, copy) for part, copy in copies), *blocks, *others]
     scene = Scene(solids, view)
     placement = fitted(solids, view, room)
-    seen = picture_lines(scene, (piece for piece in scene.pieces() if piece.visible))
+    pieces = (piece for piece in scene.pieces() if piece.visible)
+    own = (piece for piece in pieces if not any(each.has_no(piece.edge) for each in mitred))
+    seen = (*picture_lines(scene, own), *seen_seams(scene, mitred))
     drawn = tuple(
         (placement.from_picture(start), placement.from_picture(end)) for start, end in seen
     )

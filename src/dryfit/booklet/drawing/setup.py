@@ -9,6 +9,7 @@ from dryfit.booklet.drawing.canvas import Svg
 from dryfit.booklet.drawing.crosscut import crosscut_drawing
 from dryfit.booklet.drawing.cut_at_stop import crosscut_of
 from dryfit.booklet.drawing.lying import ways_of_lying
+from dryfit.booklet.drawing.mitre import mitre_drawing
 from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import layout_drawing, marked_ways
@@ -63,6 +64,11 @@ def setup_drawing(
     if stopped:
         limits = stopped_of(stop, fence, depth or height)
         return stopped_drawing(limits, ways, say, title, section=front)
+    if step.operations[0].kind == "mitre" and any(work.hold for work in step.operations[0].work):
+        tilted = "tilt" in values
+        _, base = _guide(values.get("accessory"), accessories)
+        behind = ways_of_lying(model, step, "before" if tilted else "behind")
+        return mitre_drawing(behind, say, title, tilted=tilted, base=base)
     if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)
         cut = crosscut_of(stop, height, guide, base, cutter)

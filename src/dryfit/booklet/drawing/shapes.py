@@ -59,6 +59,17 @@ def draw_cut(canvas: Canvas, rect: Rect, *, drilled: bool = False) -> None:
     canvas.lines([((x - reach, y), (x + reach, y)), ((x, y - reach), (x, y + reach))], FINE)
 
 
+def draw_corner(canvas: Canvas, rect: Rect, *, right: bool, low: bool) -> None:
+    """Draw the half of a square that is sawn off slantwise: at its right or left, low or high."""
+    x, inner = (rect.right, rect.left) if right else (rect.left, rect.right)
+    y, other = (rect.bottom, rect.top) if low else (rect.top, rect.bottom)
+    canvas.polygon(((x, y), (inner, y), (x, other)), pen=FINE)
+    steps = int(rect.width // 1.6)
+    # Parallel to the cut, and so told apart from what a square cut takes.
+    shares = [step / (steps + 1) for step in range(1, steps + 1)]
+    canvas.lines([((x + (inner - x) * at, y), (x, y + (other - y) * at)) for at in shares], FINE)
+
+
 def draw_fence(canvas: Canvas, rect: Rect) -> None:
     """Draw a fence seen from its end or from above: a hatched body."""
     canvas.rect(rect, fill="white")

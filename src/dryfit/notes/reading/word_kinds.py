@@ -162,8 +162,6 @@ UNKNOWN_JOINTS = frozenset(
         "finger joint",
         "hinge",
         "lapped dovetail",
-        "mitre",
-        "miter",
         "rabbet",
         "rebate",
         "scarf",

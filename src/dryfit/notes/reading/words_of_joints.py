@@ -82,6 +82,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"halving joint": "half lap", "cross lap": "half lap", "cross halving": "half lap"}),
     ("JOINT", dict.fromkeys(("bridle", "bridle joint", "bridled"), "bridle")),
     ("JOINT", dict.fromkeys(("open mortise and tenon", "open tenon"), "bridle")),
+    ("JOINT", dict.fromkeys(("mitre", "miter", "mitred", "mitered", "mitre joint"), "mitre")),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),

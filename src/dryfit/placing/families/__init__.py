@@ -17,6 +17,7 @@ BY_JOINT = {
     "biscuits": "biscuits",
     "loose tenon": "loose_tenon",
     "pocket screws": "pocket_screws",
+    "mitre": "mitre",
     "screws": "screws",
     "glue": "glued_butt",
 }

@@ -8,12 +8,14 @@ from fractions import Fraction
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.plan.operation import Operation, Work
+from dryfit.plan.setting import Hold
 from dryfit.rehearsal.at_machines.boring import misbored
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
+from dryfit.rehearsal.at_machines.mitring import sawn
 from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
-from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
+from dryfit.rehearsal.blank import ZERO, Blank, Slant, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
 from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
@@ -54,25 +56,46 @@ def _cut(
         yield taken
         return
     if work.hold is not None:
-        yield from untrue(work.hold, blank)
-        axes = state.standing.at(operation.station)
-        yield from misbored(operation.station, axes, marks, state.shop)
-        station = state.shop.stations.get(operation.station)
-        if station is not None:
-            yield from beyond(Job(operation, station, axes, blank.sizes, state.tools))
-        if mirrored(operation.station, axes, work.hold, copy.frame.handedness()):
-            yield Trouble(
-                Reason.HOLD,
-                "it cannot lie so: only its mirror image could",
-                "a hold for this hand, or the stop on the other side",
-            )
+        yield from _held(state, (operation, work.hold), copy, blank, marks)
     state.cut |= {(name, mark.id) for mark in marks}
-    yield from _wood_gone(state, copy, blank, taken)
-    for ranges in taken:
+    slants = tuple(each for each in taken if isinstance(each, Slant))
+    boxes = tuple(each for each in taken if not isinstance(each, Slant))
+    yield from _wood_gone(state, copy, blank, (*boxes, *(slant.ranges for slant in slants)))
+    yield from _saw_off(blank, slants)
+    for ranges in boxes:
         blank.take(ranges, place.step)
         _take_glued(state, copy, ranges, place)
         if work.hold is not None and work.hold.down is not None:
             _remember(state, (operation, work.hold.down), copy, ranges, place)
+
+
+def _held(
+    state: State,
+    held: tuple[Operation, Hold],
+    copy: WantedCopy,
+    blank: Blank,
+    marks: tuple[Mark, ...],
+) -> Iterator[Trouble]:
+    """Yield what is wrong with how a copy is held at a machine, and with what that can take."""
+    operation, hold = held
+    yield from untrue(hold, blank)
+    axes = state.standing.at(operation.station)
+    yield from misbored(operation.station, axes, marks, state.shop)
+    station = state.shop.stations.get(operation.station)
+    if station is not None:
+        yield from beyond(Job(operation, station, axes, blank.sizes, state.tools))
+    if mirrored(operation.station, axes, hold, copy.frame.handedness()):
+        yield Trouble(
+            Reason.HOLD,
+            "it cannot lie so: only its mirror image could",
+            "a hold for this hand, or the stop on the other side",
+        )
+
+
+def _saw_off(blank: Blank, slants: tuple[Slant, ...]) -> Iterator[Trouble]:
+    if set(slants) & set(blank.slants):
+        yield Trouble(Reason.CUT, "nothing is left where it is cut", "each end sawn once")
+    blank.slants += slants
 
 
 def _unsaid(operation: Operation, work: Work) -> Iterator[Trouble]:
@@ -166,7 +189,10 @@ def _taken(
     work: Work,
     blank: Blank,
     marks: tuple[Mark, ...],
-) -> tuple[Ranges, ...] | Trouble:
+) -> tuple[Ranges | Slant, ...] | Trouble:
+    if operation.kind == "mitre":
+        axes = state.standing.at(operation.station)
+        return sawn(operation.station, work, axes, blank, marks, state.tools)
     if work.hold is not None:
         axes = state.standing.at(operation.station)
         return swept(operation.station, work, axes, blank, marks, state.tools)

@@ -19,6 +19,8 @@ from dryfit.shop.shop import Accessory, Station
 Limits = Mapping[str, Fraction]
 ON_END = frozenset({"R", "R2"})
 TENON_JIG = "tenon jig"
+DIAGONAL = Fraction(99, 70)
+"""How far a blade at 45 degrees runs through a board: a little more than the root of 2."""
 PARTING = frozenset({"rip", "width"})
 """Kinds of operations at the rip fence that saw right through."""
 
@@ -53,10 +55,25 @@ def beyond(job: Job) -> Iterator[Trouble]:
 def _mitre_saw(job: Job) -> Iterator[Trouble]:
     long, wide, thick = job.sizes
     yield from _least("length", long, job.limits, "shortest")
+    if job.operation.kind == "mitre" and _on_edge(job.operation):
+        wide, thick = thick, wide
+    if _turned(job.axes, "angle"):
+        wide *= DIAGONAL
     yield from _most("width", wide, job.limits, "widest")
     yield from _most("thickness", thick, job.limits, "depth")
-    if job.operation.kind == "length":
+    if job.operation.kind in {"length", "mitre"}:
         yield from _set_at_most(job.axes, "stop", job.limits, "longest_stop")
+
+
+def _on_edge(operation: Operation) -> bool:
+    downs = {work.hold.down for work in operation.work if work.hold is not None}
+    return bool(downs) and downs <= {"E", "E2"}
+
+
+def _turned(axes: Axes, axis: str) -> bool:
+    """Return whether the cutter is turned out of square, so that it crosses the work slantwise."""
+    setting = axes.get(axis)
+    return setting is not None and isinstance(setting.value, Fraction) and setting.value != 0
 
 
 def _band_saw(job: Job) -> Iterator[Trouble]:
@@ -96,6 +113,9 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
     mounted = job.tools.cutters.get(str(cutter.value)) if cutter else None
     is_set = mounted is not None and mounted.cutter.kind == "set"
     yield from _set_at_most(job.axes, "height", job.limits, "dado_depth" if is_set else "depth")
+    if _turned(job.axes, "tilt") and "depth" in job.limits:
+        slope = {"depth": job.limits["depth"] / DIAGONAL}
+        yield from _set_at_most(job.axes, "height", slope, "depth")
     own = job.tools.accessories.get(str(accessory.value)) if accessory else None
     if any(work.hold is not None and work.hold.down in ON_END for work in job.operation.work):
         yield from _least("length", long, job.limits, "shortest_crosscut")

@@ -1,0 +1,177 @@
+"""Mitres: at a saw turned or tilted to 45 degrees, all from one setting, or by hand (TRADE B12).
+
+Every part is cut to its full length before, square, so that the long point is where its end was:
+one stop at that length serves both ends, and the opposite side.  The side that stays long lies at
+the fence of the mitre saw, and on the table where the blade of the table saw is tilted.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature
+from dryfit.joinery.mitre import is_flat
+from dryfit.joinery.slopes import DIAGONAL
+from dryfit.operations import naming, setting_of, through_cuts
+from dryfit.operations.cut import Cut, Site
+from dryfit.operations.lengths import MITRE_SAW, SLED
+from dryfit.operations.machine_limits import Piece, why_not_at_mitre_saw, why_not_on_sled
+from dryfit.operations.minutes import worked
+from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, edge_at_sled_fence
+from dryfit.plan.operation import Detail
+from dryfit.plan.setting import Hold, Pass, Setting
+from dryfit.shop.shop import Shop
+
+TESTS = 2
+"""Test cuts at a new angle (TRADE B26)."""
+_DOWN = {True: ("F", "B"), False: ("E", "E2")}
+_BY_HAND = (
+    "Saw a hair outside the line in a mitre box, and plane to it on a shooting board with a "
+    "45 degree stop"
+)
+_LEANS = {
+    "mitre saw": "Turn the saw so that the side at the fence stays the longer one",
+    "table saw": "The blade leans over the work: where yours leans the other way, set the stop on "
+    "the other side of it",
+}
+_FOUR = (
+    "Prove it on four pieces of scrap put together as a small frame: their 8 cuts show 8 times "
+    "the error of one"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A machine that cuts a mitre, how the part lies there, and what is set beside the stop."""
+
+    station: str
+    hold: Hold
+    settings: tuple[Setting, ...]
+    lies: str
+
+
+def mitre_cut(site: Site, shop: Shop) -> Cut:
+    """Return the cut of a mitred end at the first machine that takes the part, else by hand."""
+    way = _at_mitre_saw(site, shop) if is_flat(site.feature) else None
+    if way is None and not is_flat(site.feature):
+        way = _tilted(site, shop) or _at_mitre_saw(site, shop)
+    if way is None:
+        return _by_hand(site, shop)
+    angle = next(setting for setting in way.settings if setting.axis in {"angle", "tilt"})
+    agreed = f"mitres with the {angle.axis} of the {way.station} at {angle.value}"
+    settings = list(way.settings)
+    if way.hold.at_stop is not None:
+        settings.append(Setting("stop", site.part.length, to="near", origin=way.hold.at_stop))
+    return Cut(
+        site=site,
+        what="mitre",
+        kind="mitre",
+        station=way.station,
+        settings=setting_of.known_to(shop, way.station, settings),
+        hold=way.hold,
+        passes=(Pass(),),
+        exact=worked(shop, "mitre", each=len(site.copies)),
+        deed="Cut the mitres on",
+        manner=f", {way.lies}",
+        trial=agreed,
+        tests=TESTS,
+        visit=agreed,
+        check=naming.check_of(site.feature),
+        details=(
+            *_about_stop(site, at_stop=way.hold.at_stop is not None),
+            (_LEANS[way.station],),
+            (_FOUR,),
+        ),
+    )
+
+
+def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
+    if not at_stop:
+        return (("The stop does not reach: cut to the line, and compare opposite sides",),)
+    return (
+        (
+            "The long point comes ",
+            site.part.length,
+            " from the end at the stop. Both ends, and the opposite side, are cut at that one stop",
+        ),
+    )
+
+
+def _at_mitre_saw(site: Site, shop: Shop) -> _Way | None:
+    """Return the mitre saw turned to the angle: the part lies flat, or stands on its edge."""
+    feature, part = site.feature, site.part
+    flat = is_flat(feature)
+    wide, high = (part.width, part.thickness) if flat else (part.thickness, part.width)
+    # At 45 degrees the blade crosses a board along the diagonal of its width.
+    piece = Piece(part.length, wide * DIAGONAL, high)
+    if why_not_at_mitre_saw(piece, shop) is not None:
+        return None
+    outer, other = _sides(feature)
+    down = next(
+        side for side in _DOWN[flat] if edge_at_fence_behind(side, other, site.handedness) == outer
+    )
+    longest = shop.stations[MITRE_SAW].limits.get("longest_stop")
+    at_stop = other if longest is None or part.length <= longest else None
+    lies = "the outer edge at the fence" if flat else "on edge, the outer face at the fence"
+    settings = (setting_of.angle("angle", _angle(feature)),)
+    return _Way(MITRE_SAW, Hold(down, outer, at_stop), settings, lies)
+
+
+def _tilted(site: Site, shop: Shop) -> _Way | None:
+    """Return the table saw with its blade tilted: the outer face lies down on the sled."""
+    part, sled = site.part, shop.accessory(SLED)
+    piece = Piece(part.length, part.width, part.thickness)
+    if sled is None or why_not_on_sled(piece, SLED, shop) is not None:
+        return None
+    if sled.longest is not None and part.length > sled.longest:
+        return None
+    outer, other = _sides(site.feature)
+    fence = edge_at_sled_fence(outer, other, site.handedness)
+    height = through_cuts.least_height(part.thickness, SLED, shop)
+    if height * DIAGONAL > shop.stations["table saw"].limits["depth"]:
+        # Tilted, the blade rises along its own slope.
+        return None
+    blade, _ = through_cuts.saw_blade(shop)
+    settings = (
+        setting_of.named("cutter", blade),
+        setting_of.named("accessory", SLED),
+        setting_of.angle("tilt", _angle(site.feature)),
+        setting_of.height(height),
+    )
+    return _Way("table saw", Hold(outer, fence, other), settings, "the outer face down on the sled")
+
+
+def _by_hand(site: Site, shop: Shop) -> Cut:
+    feature = site.feature
+    outer, _ = _sides(feature)
+    line: Detail = (
+        f"{feature.id}: from the corner of end {feature.surface} and {outer} at 45 degrees, ",
+        feature.depth,
+        f" back from the end on {OPPOSITE[outer]}",
+    )
+    return Cut(
+        site=site,
+        what="mitre",
+        kind="mitre",
+        station="bench",
+        settings=(),
+        hold=None,
+        passes=(),
+        exact=worked(shop, "hand mitre", each=len(site.copies)),
+        deed="Saw and shoot the mitres on",
+        check=naming.check_of(feature),
+        details=(line, (_BY_HAND,)),
+    )
+
+
+def _sides(feature: Feature) -> tuple[str, str]:
+    """Return the surface that keeps its full length, and the end that comes to the stop."""
+    assert feature.form is not None
+    assert feature.form.toward is not None
+    return OPPOSITE[feature.form.toward], OPPOSITE[feature.surface]
+
+
+def _angle(feature: Feature) -> Fraction:
+    assert feature.form is not None
+    return dict(feature.form.sizes)["angle"]

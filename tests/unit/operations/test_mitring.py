@@ -1,0 +1,90 @@
+"""How mitres are cut: at which machine, lying how, with what set."""
+
+from pathlib import Path
+
+import pytest
+from tests.pieces.reading import changed, model_of, text_of
+
+from dryfit.operations.work_list import work_list
+from dryfit.plan.operation import Operation
+from dryfit.shop.read import read_shop
+
+FRAME = text_of("mitred_frame")
+BOX = text_of("mitred_box")
+SHOPS = Path(__file__).resolve().parents[2] / "shops"
+
+
+def mitres(text: str, shop_file: str | None = None) -> list[Operation]:
+    """The operations that cut mitres."""
+    shop, _ = read_shop(None if shop_file is None else SHOPS / shop_file, {})
+    assert shop is not None
+    work, _ = work_list(model_of(text), shop)
+    assert work is not None
+    return [each for each in work.operations if each.kind == "mitre"]
+
+
+def figures(operation: Operation) -> list[tuple[str, object]]:
+    """What is set, axis by axis."""
+    return [(setting.axis, setting.value) for setting in operation.settings]
+
+
+def held(operation: Operation) -> list[tuple[str | None, str | None, str | None]]:
+    """Down, at the fence, at the stop: a row for each end."""
+    holds = [work.hold for work in operation.work]
+    return [(h.down, h.against_fence, h.at_stop) for h in holds if h is not None]
+
+
+def test_a_frame_is_sawn_at_the_mitre_saw_from_one_stop_for_both_ends() -> None:
+    stile, rail = mitres(FRAME)
+    assert stile.station == rail.station == "mitre saw"
+    assert dict(figures(stile)) == {"angle": 45, "stop": 560}
+    assert dict(figures(rail)) == {"angle": 45, "stop": 420}
+    # The outer edge at the fence each time, so the part is turned over for its other end.
+    assert held(stile) == [("F", "E", "R2"), ("B", "E", "R")]
+    # TRADE B26: two tests, once for all that one angle cuts; one visit.
+    assert stile.tests == rail.tests == 2
+    assert stile.trial == rail.trial == stile.together == rail.together
+
+
+def test_a_box_is_sawn_with_the_blade_tilted_the_outer_face_down() -> None:
+    long, short = mitres(BOX)
+    assert long.station == short.station == "table saw"
+    # 18 of wood, 12 of sled and 3 above; along the slope of the blade 33 x 1.41 is 47 of 79.
+    assert figures(long) == [
+        ("cutter", "combination blade"),
+        ("accessory", "sled"),
+        ("tilt", 45),
+        ("height", 33),
+        ("stop", 520),
+    ]
+    assert {down for down, _, _ in held(long)} == {"F"}
+
+
+def test_a_board_too_long_for_the_sled_stands_on_edge_at_the_mitre_saw() -> None:
+    long, _ = mitres(changed(BOX, ("520 wide", "900 wide")))
+    assert long.station == "mitre saw"
+    assert [(down, fence) for down, fence, _ in held(long)] == [("E", "F"), ("E2", "F")]
+
+
+@pytest.mark.parametrize("text", [FRAME, BOX])
+def test_without_machines_they_are_shot_by_hand(text: str) -> None:
+    for operation in mitres(text, "hand_tools.toml"):
+        assert operation.station == "bench"
+        assert "shooting board" in str(operation.details)
+
+
+def test_the_mitre_saw_cuts_no_wider_than_its_blade_reaches_slantwise() -> None:
+    """300 wide square is 212 wide at 45 degrees (general formula: 300 / root 2)."""
+    assert mitres(changed(FRAME, ("48 x 20", "190 x 20")))[0].station == "mitre saw"
+    wide = changed(FRAME, ("420 wide", "620 wide"), ("48 x 20", "215 x 20"))
+    assert mitres(wide)[0].station == "bench"
+
+
+def test_the_groove_is_cut_before_the_ends_are_mitred() -> None:
+    """TRADE B26: groove -> mitre."""
+    shop, _ = read_shop(None, {})
+    assert shop is not None
+    work, _ = work_list(model_of(FRAME), shop)
+    assert work is not None
+    pairs = {(rule.before, rule.after) for rule in work.rules}
+    assert ("rail / groove for panel / 1", "rail / mitre") in pairs
