@@ -152,9 +152,12 @@ def scale_note(*, broken: bool) -> str:
 
 
 def wrapped(text: str, width: float, *, bold: bool = False) -> tuple[str, ...]:
-    """Return the text in lines no wider than `width` mm; a longer word stands alone."""
+    """Return the text in lines no wider than `width` mm; a longer word stands alone.
+
+    Parts inside patterns are named as the notes name them, wherever a line ends.
+    """
     lines: list[str] = []
-    for word in text.split():
+    for word in text.replace(" > ", "\u2019s ").split():
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer, bold=bold) <= width:
             lines[-1] = longer
