@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from fractions import Fraction
+
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, WIDTH, Frame
+from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
 from dryfit.rehearsal.goal import (
     Goal,
     Mark,
     Pegs,
+    Waits,
     WantedAssembly,
     WantedCoats,
     WantedCopy,
@@ -36,7 +41,16 @@ def goal_of(model: Model) -> Goal:
         assemblies=tuple(_assembly(assembly) for assembly in model.assemblies),
         coats=tuple(_coats(coating) for coating in model.coatings),
         fitted=tuple(fitted),
+        room=tuple(dict.fromkeys(_room(model))),
     )
+
+
+def _room(model: Model) -> Iterator[tuple[str, int, Fraction]]:
+    for part in model.parts:
+        for each in part.measures:
+            if each.walls and each.taken is not None and each.taken > each.nominal:
+                axis = PIECE_DIMENSIONS.index(each.name.rpartition(" ")[2])
+                yield from ((wall, axis, each.taken - each.nominal) for wall in each.walls)
 
 
 DECLARED = frozenset(
@@ -65,7 +79,7 @@ def _part(part: Part) -> WantedPart:
         stock=part.stock,
         staves=part.staves.count if part.staves else 0,
         made=part.made,
-        waits=part.measure.name if part.measure else None,
+        waits=tuple(Waits(each.dimension, each.name, each.walls) for each in part.measures),
         copies=tuple(WantedCopy(c.name, c.hand, c.box, c.frame) for c in part.copies),
         marks=tuple(
             Mark(

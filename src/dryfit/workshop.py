@@ -95,12 +95,14 @@ def shopped(checked: Checked) -> Model | None:
 def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
     """Work out the operations and their order; None with the findings when there is none."""
     from dryfit.operations import work_list
+    from dryfit.placing.drift import with_drifts
     from dryfit.planning import make_plan
 
     if checked.failed or checked.model is None or checked.shop is None:
         return None, checked.findings
     progress("working out the operations")
-    work, in_work = work_list(checked.model, checked.shop)
+    model = with_drifts(checked.model, checked.declared, checked.shop)
+    work, in_work = work_list(model, checked.shop)
     findings = checked.findings + in_work
     if work is None or worst(findings) is Severity.ERROR:
         return None, findings

@@ -177,8 +177,10 @@ def test_j8_every_wait_is_that_for_the_clamps(monkeypatch: Patch) -> None:
 
 
 def test_j9_a_measured_part_that_does_not_wait(monkeypatch: Patch) -> None:
-    def at_once(model: Model, glue_ups: tuple[Operation, ...], shop: Shop) -> Batch:
-        found = measured(model, glue_ups, shop)
+    def at_once(
+        model: Model, glue_ups: tuple[Operation, ...], cuts: tuple[Operation, ...], shop: Shop
+    ) -> Batch:
+        found = measured(model, glue_ups, cuts, shop)
         kept = tuple(rule for rule in found.rules if not rule.after.endswith(" / length"))
         return replace(found, rules=kept)
 

@@ -60,10 +60,14 @@ def measured_before_glue_up(plan: Plan, goal: Goal, chance: random.Random) -> Pl
         for op in rows
         if op.measure is not None
         for part in goal.parts
-        if part.waits == op.id.partition(" / ")[0]
+        for waits in part.waits
+        if waits.measurement == op.id.partition(" / ")[0]
         for glued in rows
         if glued.kind == "glue up" and (name := glued.id.partition(" / ")[0]) in assemblies
-        if any(_beside(goal, copy.name) & members(goal, name) for copy in part.copies)
+        if any(
+            (_beside(goal, copy.name) | set(waits.between)) & members(goal, name)
+            for copy in part.copies
+        )
     )
     return first_of(plan, chance, pairs)
 

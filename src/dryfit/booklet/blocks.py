@@ -33,13 +33,15 @@ _TARGETS = {
 class MeasureView:
     """A number to take from the piece: its name, the nominal figure, and who waits for it.
 
-    `formula` says where to take it, and is empty where the sentence has said so.
+    `formula` says where to take it, and is empty where the sentence has said so; `taken` is the
+    figure once the notes give it, else there is a line to write it on.
     """
 
     name: str
     formula: str
     nominal: Text
     sets: str
+    taken: Text = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,9 +209,10 @@ def _measure(operation: Operation, bench: Bench) -> MeasureView | None:
         if any(op.id == name for step in bench.plan.steps for op in step.operations)
     ]
     nominal: list[Piece] = ["on paper ", bench.say.size_with_unit(point.nominal)]
+    taken = () if point.taken is None else (bench.say.setting_with_unit(point.taken),)
     said = point.formula in operation.sentence or point.formula == point.name
     formula = "" if said else point.formula
-    return MeasureView(point.name, formula, tuple(nominal), listed(waiting))
+    return MeasureView(point.name, formula, tuple(nominal), listed(waiting), taken)
 
 
 def _masks(operation: Operation, model: Model) -> tuple[str, ...]:

@@ -146,9 +146,10 @@ def details_of(setting: Setting, machine: Machine) -> tuple[Text, ...]:
     elif setting.axis in {"stop", "fence"}:
         rows += _distance_details(setting, machine)
     if setting.measure is not None:
-        formula = setting.formula or setting.measure
+        worked = machine.say.detail(setting.worked or (setting.formula or setting.measure,))
         on_paper = machine.say.setting(setting.value)
-        rows.append((f"= {formula}, as measured; on paper ", on_paper))
+        known: Text = ("= ", *worked, ", as measured")
+        rows.append(known if setting.taken else (*known, "; on paper ", on_paper))
     return tuple(rows)
 
 

@@ -52,13 +52,12 @@ def thickness_of(part: Part, say: Say) -> Amount:
 
 
 def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
-    length = say.size(part.length)
     return PartRow(
         letter=labels.part(part.name),
         name=part.written,
         count=len(part.copies),
-        length=(length,) if part.measure is None else ("about ", length),
-        width=(say.size(part.width),),
+        length=_about(part, "length", say.size(part.length)),
+        width=_about(part, "width", say.size(part.width)),
         thickness=(thickness_of(part, say),),
         timber=part.timber or "",
         sums=_sums(part, model, say),
@@ -66,6 +65,10 @@ def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
         copies=tuple(copy_row(part, copy, labels) for copy in part.copies),
         marks=marks_in_piece(part, labels),
     )
+
+
+def _about(part: Part, dimension: str, size: Amount) -> Text:
+    return (size,) if part.untaken(dimension) is None else ("about ", size)
 
 
 def marks_in_piece(part: Part, labels: Labels) -> Text:
@@ -128,8 +131,10 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
         width = say.size(part.staves.width)
         rows.append((f"Glued from {part.staves.count} boards, each ", width, " wide when jointed"))
     rows += ((f"{words[0].upper()}{words[1:]}",) for words in part.asked)
-    if part.measure is not None:
-        rows.append((f"Cut to fit: {part.measure.name}, measured after {part.measure.stage}",))
+    for each in part.measures:
+        known = each.formula == each.name
+        formula = () if known else (f"{each.dimension} = ", *say.detail(each.worked), ", ")
+        rows.append(("Cut to fit: ", *formula, f"{each.name} measured after {each.stage}"))
     if part.made:
         rows.append(("Made from offcuts",))
     if part.run in WAY_WORDS:

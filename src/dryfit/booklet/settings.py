@@ -112,7 +112,7 @@ def _boxes(setting: Setting, machine: Machine) -> Iterator[SettingBox]:
     else:
         side = side_of(setting, machine)
         short = f"{label}, {side}" if side else label
-        yield SettingBox(setting.axis, label, short, value, figure, details, setting.measure)
+        yield SettingBox(setting.axis, label, short, value, figure, details, setting.waits)
 
 
 def _pair_labels(label: str, machine: Machine) -> tuple[str, str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
+from functools import partial
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
@@ -32,7 +33,7 @@ def check_measured(model: Model) -> Iterator[Diagnostic]:
 
     Findings: opening-tapers, measured-differs, measured-unknown.
     """
-    waited_for = {part.measure.name for part in model.parts if part.measure is not None}
+    waited_for = {each.name for part in model.parts for each in part.measures}
     for measured in model.measured:
         if measured.kind == "measurement" and measured.name not in waited_for:
             yield _of_nothing(measured, waited_for)
@@ -129,7 +130,7 @@ def _along(boxes: Iterable[Box], dimension: str) -> tuple[Fraction, ...]:
 
 
 def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
-    shown = model.display.with_unit
+    shown = partial(model.display.with_unit, fitted=True)
     if measured.kind == "opening" and max(measured.amounts) > min(measured.amounts):
         taper = max(measured.amounts) - min(measured.amounts)
         yield finding(

@@ -69,8 +69,11 @@ def _about_a_space(name: str, model: Model) -> str | None:
 
 def _sizes(part: Part, model: Model) -> str:
     show = model.display.shown
-    length = f"{'~' if part.measure else ''}{show(part.length)}"
-    sizes = f"{length} x {show(part.width)} x {show(part.thickness)}"
+    length, width = (
+        f"{'~' if part.untaken(word) else ''}{show(size)}"
+        for word, size in (("length", part.length), ("width", part.width))
+    )
+    sizes = f"{length} x {width} x {show(part.thickness)}"
     timber = f", {part.timber}" if part.timber else ""
     unit = ", mm" if model.display.unit == "mm" else ""
     return f"{len(part.copies)} {part.written}: {sizes}{timber}{unit}"

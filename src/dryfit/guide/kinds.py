@@ -76,6 +76,7 @@ KINDS: tuple[Kind, ...] = (
             "_BETWEENTHEM",
             "_LAPPING",
             "HANDED",
+            "FITTED",
         ),
     ),
     Kind("Openings", "keyword.other.place", ("OPENING", "_WITHIN")),

@@ -107,6 +107,7 @@ _PARTS = Chapter(
         ),
         Sentence("2 flaps, 12 thick, grain upright, in sequence from one board", "or bookmatched"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
+        Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),
 )
 _JOINTS = Chapter(

@@ -11,6 +11,7 @@ from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
+from dryfit.operations.drifting import by_its_formula
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
@@ -61,7 +62,7 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
     )
     ways = ways_of(grooves)
     cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, ways, model, shop)]
-    groups = _equal(cuts)
+    groups = _equal(by_its_formula(cut, model.display) for cut in cuts)
     ids = named_apart(groups)
     rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
     operations = tuple(_with_choice(row, choice) for row in rows)

@@ -73,7 +73,10 @@ def cut_to_length(
         tenths=tenths(worked(shop, rate, each=cuts)),
         sentence=_sentence(part, way),
         check=END_CHECK if len(part.copies) > 1 else "ends square",
-        details=(way.why_not,) if way.why_not else (),
+        details=(
+            *((way.why_not,) if way.why_not else ()),
+            *(() if way.stop else setting_of.by_formula(part.measure)),
+        ),
     )
 
 
@@ -102,23 +105,9 @@ def _settings(part: Part, way: LengthWay, sled_height: Fraction, shop: Shop) -> 
     if way.station == MITRE_SAW:
         rows.append(setting_of.angle("angle"))
     if way.stop:
-        rows.append(_stop(part, _kerf(way, shop)))
+        stop = setting_of.distance("stop", part.length, _kerf(way, shop), "R")
+        rows += setting_of.waiting((stop,), "stop", part.measure)
     return rows
-
-
-def _stop(part: Part, kerf: Fraction) -> Setting:
-    near = setting_of.distance("stop", part.length, kerf, "R")
-    if part.measure is None:
-        return near
-    return Setting(
-        near.axis,
-        near.value,
-        to=near.to,
-        far=near.far,
-        origin=near.origin,
-        measure=part.measure.name,
-        formula=part.measure.formula,
-    )
 
 
 def _kerf(way: LengthWay, shop: Shop) -> Fraction:
@@ -137,5 +126,9 @@ def _sentence(part: Part, way: LengthWay) -> str:
             f"{where}"
         )
     if way.station == "bench":
-        return f"Knife the length of {all_of(part)} all round, saw beside the line, plane to it"
-    return f"Square one end of {all_of(part)}, then cut to a knife line at the length"
+        waits = "measured " if part.measure is not None else ""
+        return (
+            f"Knife the {waits}length of {all_of(part)} all round, saw beside the line, plane to it"
+        )
+    measured = "measured " if part.measure is not None else ""
+    return f"Square one end of {all_of(part)}, then cut to a knife line at the {measured}length"

@@ -26,7 +26,7 @@ def all_inside(assembly: Assembly, model: Model) -> tuple[str, ...]:
 def waits_for_measure(assembly: Assembly, model: Model) -> bool:
     """Return whether a part of it is cut only to a measure taken from something glued."""
     parts = parts_of(all_copies(assembly, model), model)
-    return any(part.measure is not None for part in parts)
+    return any(part.measures for part in parts)
 
 
 def dry_fit_first(assembly: Assembly, inner: Assembly, model: Model) -> bool:

@@ -178,22 +178,27 @@ def _test_piece(shop: Shop) -> Detail:
 
 def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
     metres = blank.length * blank.count / METRE
-    sentence = f"Rip {pieces_of(blank)} to width"
+    # The staves of a panel are wide enough whatever the panel comes to.
+    waits = None if blank.staves else blank.part.waits_for("width")
+    measured = "measured " if waits is not None else ""
+    sentence = f"Rip {pieces_of(blank)} to {measured}width"
     piece = Piece(blank.length, blank.width, blank.to_thickness)
     why_not = why_not_ripped(piece, blank.sawn_width, shop)
     if why_not is not None:
-        return operation(
+        row = operation(
             blank,
             "width",
             "bench",
             (),
             worked(shop, "joint edge", each=blank.count, per_metre=metres) * shop.by_hand,
-            f"Saw and plane {pieces_of(blank)} to width, to a gauge line",
+            f"Saw and plane {pieces_of(blank)} to {measured}width, to a gauge line",
             why=why_not,
         )
+        return replace(row, details=(*row.details, *setting_of.by_formula(waits)))
     settings = through_cuts.rip_settings(
         blank.to_thickness, rip_height, blank.sawn_width, "E", shop
     )
+    settings = setting_of.waiting(settings, "fence", waits)
     exact = worked(shop, "rip at table saw", each=blank.count, per_metre=metres)
     hold = Hold("F", "E", None)
     return operation(blank, "width", "table saw", settings, exact, sentence, hold)

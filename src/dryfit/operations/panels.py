@@ -221,7 +221,8 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
     names = tuple(copy.name for copy in part.copies)
     metres = panel.blank.length * len(names) / METRE
     piece = Piece(panel.blank.length, panel.width, part.thickness)
-    why_not = why_not_ripped(piece, part.width, shop)
+    why_not, waits = why_not_ripped(piece, part.width, shop), part.waits_for("width")
+    measured = "measured " if waits is not None else ""
     if why_not is not None:
         return Operation(
             id=f"{part.name} / width",
@@ -231,10 +232,11 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
             settings=(),
             work=(Work(part.name, names, (), None, ()),),
             tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
-            sentence="Saw the panel to width along a line and plane both edges true",
-            details=_told(why_not),
+            sentence=f"Saw the panel to {measured}width along a line and plane both edges true",
+            details=(*_told(why_not), *setting_of.by_formula(waits)),
         )
     settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    settings = setting_of.waiting(settings, "fence", waits)
     return Operation(
         id=f"{part.name} / width",
         kind="width",
@@ -243,7 +245,7 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
         settings=settings,
         work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
         tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence="Rip the panel to width, the straight edge at the fence",
+        sentence=f"Rip the panel to {measured}width, the straight edge at the fence",
     )
 
 

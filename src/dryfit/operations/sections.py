@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from dryfit.operations import through_cuts
+from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.blanks import Blank, blank_of, fed_length
 from dryfit.operations.cut import Cut
@@ -104,8 +104,10 @@ def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
     names = tuple(copy.name for copy in part.copies)
     metres = part.length * len(names) / METRE
     piece = Piece(part.length, part.width, part.thickness)
-    why_not = why_not_ripped(piece, part.width, shop)
+    why_not, waits = why_not_ripped(piece, part.width, shop), part.waits_for("width")
+    measured = "measured " if waits is not None else ""
     measure = ("Measure the sheet: what goes into a groove is as thick as it measures",)
+    by_formula = setting_of.by_formula(waits) if why_not is not None else ()
     row = Operation(
         id=f"{part.name} / width",
         kind="width",
@@ -114,17 +116,20 @@ def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
         settings=(),
         work=(Work(part.name, names, (), None, ()),),
         tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
-        sentence=f"Saw {all_of(part)} to width from the sheet, with a straight edge as a guide",
-        details=(*((why_not,) if why_not else ()), measure),
+        sentence=f"Saw {all_of(part)} to {measured}width from the sheet, with a straight edge as a "
+        "guide",
+        details=(*((why_not,) if why_not else ()), measure, *by_formula),
     )
     if why_not is not None:
         return row
     settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    settings = setting_of.waiting(settings, "fence", waits)
     return replace(
         row,
         station="table saw",
         settings=settings,
         work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
         tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence=f"Rip {all_of(part)} to width from the sheet, a factory edge at the fence",
+        sentence=f"Rip {all_of(part)} to {measured}width from the sheet, a factory edge at the "
+        "fence",
     )

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 
+from dryfit.placing.model import Measure
+from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
 
@@ -32,6 +35,31 @@ def distance(axis: str, near: Fraction, cutter: Fraction, origin: str | None) ->
     `origin` is the edge or end that touches, or None where the wood is still rough.
     """
     return Setting(axis, near, to="near", far=near + cutter, origin=origin)
+
+
+def waiting(settings: Iterable[Setting], axis: str, measure: Measure | None) -> tuple[Setting, ...]:
+    """Return the settings, the one on an axis labelled with what it waits for, if anything."""
+    if measure is None:
+        return tuple(settings)
+    return tuple(
+        replace(
+            each,
+            measure=measure.name,
+            formula=measure.formula,
+            worked=measure.worked,
+            taken=measure.taken is not None,
+        )
+        if each.axis == axis
+        else each
+        for each in settings
+    )
+
+
+def by_formula(measure: Measure | None) -> tuple[Detail, ...]:
+    """Return what a size is worked to by hand that waits for a measurement."""
+    if measure is None or measure.formula == measure.name:
+        return ()
+    return ((f"{measure.dimension.capitalize()}: ", *measure.worked, ", as measured"),)
 
 
 def limits(start: Fraction, end: Fraction, origin: str, side: str) -> Setting:

@@ -22,7 +22,7 @@ def housed_copies(model: Model) -> frozenset[str]:
     return frozenset(
         joint.guest
         for joint in model.joints
-        if joint.kind == "housing" and model.part_of(joint.guest).measure is None
+        if joint.kind == "housing" and not model.part_of(joint.guest).measures
     )
 
 

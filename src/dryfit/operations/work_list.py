@@ -53,7 +53,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     last = _last_cuts(made, late)
     stages = staged(model, last, shop)
     glue_ups = _glue_ups(stages, model)
-    measures = measured(model, tuple(glue_ups.values()), shop)
+    measures = measured(model, tuple(glue_ups.values()), joinery.operations, shop)
     surfaces = finished(model, glue_ups, last, shop)
     so_far = joined((made, stages, measures, surfaces))
     ids = frozenset(operation.id for operation in so_far.operations)

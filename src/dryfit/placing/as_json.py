@@ -92,8 +92,8 @@ def _remarks(part: Part) -> str:
     if part.staves:
         remarks.append(f"glued from {part.staves.count}")
     remarks += part.asked
-    if part.measure:
-        remarks.append(f"length waits for {part.measure.name}")
+    waiting = [each for each in part.measures if each.taken is None]
+    remarks += [f"{each.dimension} waits for {each.name}" for each in waiting]
     if len(part.hands()) > 1:
         remarks.append(f"hands {' and '.join(part.hands())}")
     if part.made:
@@ -103,31 +103,32 @@ def _remarks(part: Part) -> str:
 
 def _part(part: Part, model: Model) -> Json:
     show = model.display
-    length = length_json(part.length, show)
-    waits: Json = {}
-    if part.measure:
-        waits = {
-            "nominal": True,
-            "measure": part.measure.name,
-            "formula": part.measure.formula,
-        }
     shoulder = part.shoulder_length
     return {
         "name": part.name,
         "count": len(part.copies),
         "timber": part.timber,
         "stock": part.stock,
-        "length": length | waits,
-        "width": length_json(part.width, show),
+        "length": length_json(part.length, show) | _waits(part, "length"),
+        "width": length_json(part.width, show) | _waits(part, "width"),
         "thickness": length_json(part.thickness, show),
         "shoulder_length": None if shoulder is None else length_json(shoulder, show),
         "adds": [_add(add, part, model) for add in part.adds],
         "made_of": _made_of(part, show),
-        "measured": None,
+        "measured": length_json(part.length, show)
+        if part.measure and part.measure.taken is not None
+        else None,
         "lines": [span.line for span in part.spans],
         "copies": [_copy(copy) for copy in part.copies],
         "features": [_feature(feature, show) for feature in part.features],
     }
+
+
+def _waits(part: Part, dimension: str) -> Json:
+    measure = part.untaken(dimension)
+    if measure is None:
+        return {}
+    return {"nominal": True, "measure": measure.name, "formula": measure.formula}
 
 
 def _add(add: EndAdd, part: Part, model: Model) -> Json:

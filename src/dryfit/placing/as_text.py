@@ -21,8 +21,8 @@ def parts_table(model: Model) -> str:
         (
             part.name,
             str(len(part.copies)),
-            f"~{show(part.length)}" if part.measure else show(part.length),
-            show(part.width),
+            _size(part, "length", show(part.length)),
+            _size(part, "width", show(part.width)),
             show(part.thickness, fitted=part.stock == "sheet"),
             part.timber or "",
         )
@@ -55,9 +55,13 @@ def sums_behind(part: Part, model: Model) -> list[str]:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
     said += part.asked
-    if part.measure:
-        said.append(f"cut to the measured {part.measure.name}")
+    said += [f"{each.dimension} = {each.formula}, as measured" for each in part.measures]
     return said
+
+
+def _size(part: Part, dimension: str, shown: str) -> str:
+    """Return a size, marked as about right while it waits for a measurement."""
+    return f"~{shown}" if part.untaken(dimension) else shown
 
 
 def sum_behind(figure: Figure, display: Display) -> str:

@@ -224,7 +224,8 @@ def _glued_later(board: _Board, own: set[str], before: str | None) -> tuple[str,
     measured = {
         copy.name
         for part in board.parts
-        if part.measure is not None and part.measure.stage in stages
+        for each in part.measures
+        if each.stage in stages
         for copy in part.copies
     }
     return tuple(

@@ -56,18 +56,40 @@ class Staves:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """A length that waits for a measurement on the piece.
+    """A size of a part that waits for a measurement on the piece; `dimension` is length or width.
 
-    `name` is the measurement (``base length``); `stage` the assembly after whose glue-up it is
-    taken; the part's length is the measurement less `clearance`; `along` says where to measure.
+    `name` is the measurement (``base length``, ``bay width``), `nominal` what it comes to on paper
+    in mm; `stage` the assembly after whose glue-up it is taken.  The size is `share` times the
+    measurement less `clearance`, which `formula` says in words, and `worked` with exact lengths
+    between words; `along` says where to measure, and
+    `walls` names the copies that it is measured between, none where it is taken along something.
+    `taken` is the figure that the notes give, None until then.
     """
 
+    dimension: str
     name: str
     stage: str
     nominal: Fraction
     clearance: Fraction
     formula: str
     along: str
+    worked: tuple[str | Fraction, ...] = ()
+    share: Fraction = Fraction(1)
+    walls: tuple[str, ...] = ()
+    taken: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Drift:
+    """A cut that moves with the measurement `measure`: how often it counts in each of its limits.
+
+    `along` for the limits from R, `across` for those from E (or F).
+    """
+
+    feature: str
+    measure: str
+    along: tuple[Fraction, Fraction]
+    across: tuple[Fraction, Fraction]
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +99,8 @@ class Part:
     `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
     it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
     itself (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).
-    `opening` names the opening in which it stands free, as a door does.
+    `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
+    move with a measurement that is still to be taken.
     """
 
     name: str
@@ -90,7 +113,7 @@ class Part:
     shoulder_length: Fraction | None
     adds: tuple[EndAdd, ...]
     staves: Staves | None
-    measure: Measure | None
+    measures: tuple[Measure, ...]
     copies: tuple[Copy, ...]
     features: tuple[Feature, ...]
     spans: tuple[Span, ...]
@@ -98,6 +121,21 @@ class Part:
     made: bool = False
     asked: tuple[str, ...] = ()
     opening: str | None = None
+    drifts: tuple[Drift, ...] = ()
+
+    @property
+    def measure(self) -> Measure | None:
+        """The measurement that the length waits for, or None."""
+        return self.waits_for("length")
+
+    def waits_for(self, dimension: str) -> Measure | None:
+        """Return the measurement that a size (length, width) waits for, or None."""
+        return next((each for each in self.measures if each.dimension == dimension), None)
+
+    def untaken(self, dimension: str) -> Measure | None:
+        """Return the measurement that a size waits for while the notes do not give it."""
+        measure = self.waits_for(dimension)
+        return measure if measure is not None and measure.taken is None else None
 
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""

@@ -14,7 +14,13 @@ from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
-from dryfit.piece.declared import PIECE_DIMENSIONS, PLACE_SIDE, DeclaredPart, Opening
+from dryfit.piece.declared import (
+    PIECE_DIMENSIONS,
+    PLACE_SIDE,
+    DeclaredPart,
+    Opening,
+)
+from dryfit.placing.measured_openings import measured_in, say_measured
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words
@@ -96,19 +102,21 @@ def _say_bounds(site: Site, opening: Opening, axis: int, unclear: set[str]) -> b
         unclear.add(opening.name)
     if opening.name in unclear:
         return True  # where its hosts lie is known, so it will not get clearer: it is told at last
-    bounds = _bounds(site, opening, axis, walls)
+    bounds = bounds_on(site, opening, axis, walls)
     if bounds is None:
         return False
     _say_from_to(site, opening, bounds, assumed=False)
     return True
 
 
-def _say_from_to(
-    site: Site, opening: Opening, bounds: tuple[Bound, Bound], *, assumed: bool
-) -> bool:
+def _say_from_to(site: Site, opening: Opening, bounds: tuple[Bound, ...], *, assumed: bool) -> bool:
     news = False
     axis = bounds[0].face.axis
-    for bound, own in zip(bounds, both(opening.name, axis), strict=True):
+    measured = measured_in(site, opening, axis)
+    if measured is not None:
+        news |= say_measured(site, opening, axis, measured)
+        bounds = bounds[:1]
+    for bound, own in zip(bounds, both(opening.name, axis), strict=False):
         face = bound.face
         begins = "begins" if own.side < 0 else "ends"
         words = f"{opening.name} {begins} at the {SIDE_WORDS[axis, face.side]} of {face.owner}"
@@ -119,6 +127,26 @@ def _say_from_to(
     return news
 
 
+def size_as_drawn(site: Site, opening: Opening, axis: int) -> Fraction | None:
+    """Return how far apart what bounds an opening stands, whatever was measured; mm."""
+    bounds = bounds_on(site, opening, axis, walls_on(site, opening, axis))
+    if bounds is None:
+        return site.positions.distance(*both(opening.name, axis))
+    return site.positions.distance(bounds[0].face, bounds[1].face)
+
+
+def wider_than_drawn(site: Site) -> dict[tuple[str, int], Fraction]:
+    """Return how much wider an opening was measured than drawn, by each of its walls and axis."""
+    found: dict[tuple[str, int], Fraction] = {}
+    for opening in site.declared.openings:
+        for axis in range(3):
+            measured, drawn = measured_in(site, opening, axis), size_as_drawn(site, opening, axis)
+            if measured is not None and drawn is not None and measured.taken > drawn:
+                for host in hosts_of(site, opening):
+                    found[host.name, axis] = measured.taken - drawn
+    return found
+
+
 def _weighed(site: Site, bound: Bound) -> tuple[Span, ...]:
     # That a face is the outermost rests on where the others lie from it.
     facts = (fact for rival in bound.rivals for fact in site.positions.chain(bound.face, rival))
@@ -126,9 +154,10 @@ def _weighed(site: Site, bound: Bound) -> tuple[Span, ...]:
     return tuple(dict.fromkeys(span for span in spans if span is not None))
 
 
-def _bounds(
+def bounds_on(
     site: Site, opening: Opening, axis: int, walls: Walls | None
 ) -> tuple[Bound, Bound] | None:
+    """Return where an opening begins and ends on an axis, or None while unknown."""
     if walls is None:
         return None
     if walls.low and walls.high:
@@ -291,7 +320,7 @@ def _empty(site: Site, opening: Opening) -> Diagnostic | None:
         faces = both(opening.name, axis)
         room = site.positions.distance(*faces)
         if room is not None and room <= 0:
-            bounds = _bounds(site, opening, axis, walls_on(site, opening, axis))
+            bounds = bounds_on(site, opening, axis, walls_on(site, opening, axis))
             ends = (bounds[0].face, bounds[1].face) if bounds else faces
             low, high = (face.owner for face in ends)
             return Diagnostic(

@@ -13,6 +13,7 @@ from dryfit.joinery.form import Region
 from dryfit.placing.apart_words import overlap_words
 from dryfit.placing.face_seats import apart_words
 from dryfit.placing.model import Copy, Part
+from dryfit.placing.openings import wider_than_drawn
 from dryfit.placing.overlap_remedies import overlap_remedy
 from dryfit.placing.overlapping_things import in_different_things, thing_of, things_overlap
 from dryfit.placing.site import Site
@@ -29,6 +30,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
     """
     entered, near = _entered(cuts), _Cuts(cuts)
     told: set[tuple[str, str]] = set()
+    roomy = wider_than_drawn(site)
     for part, copy, other_part, other in _near_pairs(parts):
         asunder = in_different_things(copy, other)
         names = (part.name, other_part.name)
@@ -36,7 +38,7 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
         if pair in told:
             continue
         common = copy.box.overlap(other.box)
-        if common is None:
+        if common is None or _is_room((copy, other), common, roomy):
             continue
         removed = [*near.within(copy.name, common), *near.within(other.name, common)]
         removed += _shared_hosts(entered, part.name, other_part.name)
@@ -52,6 +54,15 @@ def report_overlaps(site: Site, parts: Sequence[Part], cuts: Mapping[str, Sequen
             )
         if len(told) >= MOST_TOLD:
             return
+
+
+def _is_room(
+    pair: tuple[Copy, Copy], common: Box, roomy: Mapping[tuple[str, int], Fraction]
+) -> bool:
+    # What stands in an opening that came out wider than drawn reaches into its wall on paper only.
+    return any(
+        common.extent(axis) <= roomy.get((copy.name, axis), 0) for copy in pair for axis in range(3)
+    )
 
 
 class _Cuts:

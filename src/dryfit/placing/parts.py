@@ -16,10 +16,8 @@ from dryfit.placing.found import Found
 from dryfit.placing.handed import report_not_handed
 from dryfit.placing.in_openings import fillings
 from dryfit.placing.marks import Marked, mark
-from dryfit.placing.model import Copy, EndAdd, Measure, Part, Staves
+from dryfit.placing.model import Copy, EndAdd, Part, Staves
 from dryfit.placing.site import Site
-
-_MEASURE_WORDS = ("length", "depth", "height")
 
 
 def build_parts(
@@ -66,7 +64,7 @@ def _part(
         shoulder_length=_shoulder_length(length, adds),
         adds=adds,
         staves=_staves(site, declared, width),
-        measure=_measure(site, declared, length, copies, found),
+        measures=(),
         copies=tuple(
             _copy(copy, seat.places, seat.number, marked)
             for copy, seat in zip(copies, seats, strict=True)
@@ -128,34 +126,6 @@ def _staves(site: Site, declared: DeclaredPart, width: Fraction) -> Staves | Non
     return Staves(declared.staves, (width + allowance) / declared.staves)
 
 
-def _measure(
-    site: Site,
-    declared: DeclaredPart,
-    length: Fraction,
-    copies: Sequence[Placed],
-    found: Sequence[Found],
-) -> Measure | None:
-    if declared.cut_after is None:
-        return None
-    stage, _ = declared.cut_after
-    own = {copy.name for copy in copies}
-    hosts = {joint.host for joint in found if joint.guest in own}
-    under = [
-        other.written.lower()
-        for other in site.parts()
-        if any(seat.name in hosts for seat in site.seats(other.name))
-    ]
-    name = f"{stage} {_MEASURE_WORDS[declared.axes[0]]}"
-    return Measure(
-        name=name,
-        stage=stage,
-        nominal=length,
-        clearance=Fraction(0),
-        formula=name,
-        along=f"along the {' and '.join(under) or stage}, where the {declared.written} will lie",
-    )
-
-
 def _buttons(
     site: Site, kind: str, copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]
 ) -> Part:
@@ -173,7 +143,7 @@ def _buttons(
         shoulder_length=None,
         adds=(),
         staves=None,
-        measure=None,
+        measures=(),
         copies=tuple(
             _copy(copy, (), number, marked) for number, copy in enumerate(copies, start=1)
         ),

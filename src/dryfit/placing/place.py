@@ -21,6 +21,7 @@ from dryfit.placing.found import Found, placed_copies
 from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
+from dryfit.placing.measures import with_drawn_sizes, with_measures
 from dryfit.placing.model import Assembly, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
@@ -120,6 +121,7 @@ def _whole(
     bought, joints, declared = bought_names(site), worked.joints, site.declared
     things = bought_things(site, [part for part in worked.parts if part.name in bought])
     parts = tuple(part for part in worked.parts if part.name not in bought)
+    parts = with_measures(site, parts, assemblies, meetings.made)
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
@@ -152,7 +154,7 @@ def _whole(
         assumptions=all_assumptions(site, meetings.found),
         figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,
-        measured=declared.measured,
+        measured=with_drawn_sizes(site),
         done=declared.done,
         spoiled=declared.spoiled,
         outdoors=declared.outdoors,

@@ -48,7 +48,7 @@ def _part_sizes(site: Site, part: Part, found: Sequence[Found], figures: dict[st
         declared.axes, PART_DIMENSIONS, sizes, declared.sizes, strict=True
     ):
         name = f"{part.name}.{dimension}"
-        chain = _telling_chain(site, part.name, axis)
+        chain = telling_chain(site, part.name, axis)
         if written is not None:
             figures[name] = _as_written(site, name, value, written)
             continue
@@ -95,8 +95,11 @@ def _instance_sizes(site: Site, instance: str, box: str, figures: dict[str, Figu
             figures[name] = replace(figure, inputs=inputs)
 
 
-def _telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
-    # "All copies are alike" explains nothing: the copy that was worked out first does.
+def telling_chain(site: Site, part: str, axis: int) -> tuple[Fact, ...]:
+    """Return the facts behind a size of a part along a piece axis, whole openings as one.
+
+    "All copies are alike" explains nothing: the copy that was worked out first does.
+    """
     chains = (site.positions.chain(*both(seat.name, axis)) for seat in site.seats(part))
     first = next(chains)
     if any(fact.reason.rule == "alike" for fact in first):

@@ -67,7 +67,9 @@ def _measures(plan: Plan, display: Display) -> list[Json]:
             "step": step.number,
             "formula": operation.measure.formula,
             "nominal": _length(operation.measure.nominal, display),
-            "measured": None,
+            "measured": None
+            if operation.measure.taken is None
+            else _length(operation.measure.taken, display),
             "sets": list(operation.measure.sets),
         }
         for step in plan.steps
@@ -146,7 +148,9 @@ def _setting(setting: Setting | None, display: Display) -> object:
     if setting.side is not None:
         row["side"] = setting.side
     if setting.measure is not None:
-        row |= {"nominal": True, "measure": setting.measure, "formula": setting.formula}
+        row |= {"measure": setting.measure, "formula": setting.formula}
+        if not setting.taken:
+            row["nominal"] = True
     return row
 
 

@@ -66,7 +66,7 @@ def _setting(setting: Setting, side: Side, display: Display, *, through: bool) -
         return f"{setting.axis} {setting.value}"
     if setting.unit == "deg":
         return f"{setting.axis} {_degrees(setting.value)}"
-    if setting.formula:
+    if setting.formula and not setting.taken:
         return f"{setting.axis} {setting.formula} (measured)"
     counts = distance(setting, side)
     if setting.far is None or isinstance(counts, str):

@@ -63,12 +63,14 @@ class MeasurePoint:
     """A number to take from the piece; `sets` are the operations that wait for it.
 
     `formula` says where it is taken: ``along the bottom end rails, where the slats will lie``.
+    `taken` is the figure in mm once the notes give it.
     """
 
     name: str
     formula: str
     nominal: Fraction
     sets: tuple[str, ...]
+    taken: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,9 @@ class Setting:
     For distances `value` is the near face of the cutter (towards the fence or stop that locates
     the work), `far` the far face; `origin` names the end or edge that touches (R, E, ...).
     `above` is ``table`` for heights.  `side` tells left from right for mirrored stops.  A value
-    that waits for a measurement carries its name and formula; it shares a setting with nothing.
+    that waits for a measurement carries its name and formula, `worked` with exact mm between
+    words; it shares a setting with nothing.
+    Once that is `taken` the value is the true figure, else the one on paper.
     `at_least` is the bound that a through-cut height satisfies.
     """
 
@@ -28,6 +30,13 @@ class Setting:
     measure: str | None = None
     formula: str | None = None
     at_least: Fraction | None = None
+    taken: bool = False
+    worked: tuple[str | Fraction, ...] = ()
+
+    @property
+    def waits(self) -> str | None:
+        """The measurement that the value waits for while nobody has taken it."""
+        return None if self.taken else self.measure
 
     def token(self) -> str:
         """Return what the machine must stand at: equal tokens share the setting.

@@ -48,18 +48,30 @@ class WantedCopy:
 
 
 @dataclass(frozen=True, slots=True)
+class Waits:
+    """A size (length, width) that follows a measurement: its name, and what it lies between.
+
+    `between` names copies that have to be glued by then; none where the joints of the part tell.
+    """
+
+    size: str
+    measurement: str
+    between: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WantedPart:
     """Equal copies; `stock` is ``solid`` or ``sheet``.
 
     A panel is glued from so many `staves`.  `made` parts come from offcuts, sawn to their size as
-    they are needed.  A length that `waits` names the measurement that it follows.
+    they are needed.  What a size `waits` for is a measurement of the piece.
     """
 
     name: str
     stock: str
     staves: int
     made: bool
-    waits: str | None
+    waits: tuple[Waits, ...]
     copies: tuple[WantedCopy, ...]
     marks: tuple[Mark, ...]
 
@@ -142,3 +154,8 @@ class Goal:
     coats: tuple[WantedCoats, ...]
     fitted: tuple[str, ...]
     """Parts and bought things that are fitted last, without glue."""
+    room: tuple[tuple[str, int, Fraction], ...] = ()
+    """Walls of openings that the bench found wider than drawn: copy, axis, and how much wider.
+
+    What stands in such an opening reaches into its wall on paper only.
+    """

@@ -71,7 +71,7 @@ def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
             continue
         one, two = state.copies[first], state.copies[second]
         common = one.box.overlap(two.box)
-        if common is None:
+        if common is None or _is_room(state, (first, second), common):
             continue
         rest = left_of(common, cuts_in_piece(one, state.blanks[first]))
         second_cuts = cuts_in_piece(two, state.blanks[second])
@@ -87,6 +87,12 @@ def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:
                     "both cut so that one makes room for the other",
                 ),
             )
+
+
+def _is_room(state: State, pair: tuple[str, str], common: Box) -> bool:
+    return any(
+        wall in pair and common.extent(axis) <= wider for wall, axis, wider in state.goal.room
+    )
 
 
 def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:

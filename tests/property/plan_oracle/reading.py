@@ -46,7 +46,7 @@ class PartRow:
     stock: str
     sizes: tuple[Fraction, Fraction, Fraction]
     staves: int
-    waits: bool
+    waits: frozenset[str]
     cuts: dict[str, Cut]
     hand_of: dict[str, str]
     turned: dict[str, int]
@@ -64,7 +64,7 @@ def _part(row: Json) -> PartRow:
         stock=row["stock"],
         sizes=sizes,
         staves=row["made_of"]["staves"] if row["made_of"] else 0,
-        waits=row["measured"] is not None,
+        waits=frozenset(size for size in ("length", "width") if row[size].get("nominal")),
         cuts={each["id"]: _cut(each, sizes) for each in row["features"]},
         hand_of={copy["name"]: copy["hand"] for copy in row["copies"]},
         turned={copy["name"]: _handedness(copy["axes"]) for copy in row["copies"]},

@@ -64,10 +64,12 @@ def _milled(row: Row, part: PartRow, base: dict[str, Fraction], shop: Json) -> I
         yield f"planed to {length(settings['thickness'])} instead of {thick}"
     if row.deed == "width" and length(settings["fence"]) != wide:
         yield f"ripped to {length(settings['fence'])} instead of {wide}"
+    if row.deed == "width" and "width" in part.waits and not settings["fence"].get("nominal"):
+        yield "a measured width has to be nominal"
     if row.deed == "length" and row.work["hold"]["at_stop"] is not None:
         if length(settings["stop"]) != long:
             yield f"cut {length(settings['stop'])} long instead of {long}"
-        if part.waits and not settings["stop"].get("nominal"):
+        if "length" in part.waits and not settings["stop"].get("nominal"):
             yield "a measured length has to be nominal"
     if row.deed in {"width", "length"} and row.step["station"] == "table saw":
         need = thick + base[settings["accessory"]]

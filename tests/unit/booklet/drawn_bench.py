@@ -66,7 +66,7 @@ def part(
         None,
         (),
         None,
-        None,
+        (),
         copies,
         features,
         (SPAN,),

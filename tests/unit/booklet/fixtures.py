@@ -129,7 +129,7 @@ def _posts() -> Part:
         None,
         (),
         None,
-        None,
+        (),
         (
             _post("front left post", (30, 60), (10, 55)),
             _post("front right post", (940, 970), (10, 55)),
@@ -177,7 +177,7 @@ def _end_rails() -> Part:
         Fraction(250),
         (EndAdd("R", "half lap", Fraction(45)), EndAdd("R2", "half lap", Fraction(45))),
         None,
-        None,
+        (),
         (
             _end_rail("top left end rail", (30, 60), (385, 430)),
             _end_rail("top right end rail", (940, 970), (385, 430)),
@@ -230,7 +230,7 @@ def _aprons() -> Part:
         Fraction(880),
         (EndAdd("R", "tenon", Fraction(20)), EndAdd("R2", "tenon", Fraction(20))),
         None,
-        None,
+        (),
         copies,
         cheeks,
         (_at(8),),
@@ -252,7 +252,7 @@ def _top() -> Part:
         None,
         (),
         Staves(4, Fraction(183, 2)),
-        None,
+        (),
         (copy,),
         (),
         (_at(9),),
@@ -268,7 +268,13 @@ def _slats() -> Part:
         for n, row in enumerate(rows, start=1)
     )
     measure = Measure(
-        "base length", "base", Fraction(940), Fraction(0), "base length", "along the bottom rails"
+        "length",
+        "base length",
+        "base",
+        Fraction(940),
+        Fraction(0),
+        "base length",
+        "along the bottom rails",
     )
     return Part(
         "slat",
@@ -281,7 +287,7 @@ def _slats() -> Part:
         None,
         (),
         None,
-        measure,
+        (measure,),
         copies,
         (),
         (_at(10),),

@@ -180,7 +180,10 @@ def test_a_panel_of_staves_is_a_glue_up_too() -> None:
 
 def test_a_length_waits_for_its_measurement() -> None:
     bench = built("boot_bench")
-    parts = tuple(replace(part, waits="gap") if part.waits else part for part in bench.goal.parts)
+    parts = tuple(
+        replace(part, waits=(replace(part.waits[0], measurement="gap"),)) if part.waits else part
+        for part in bench.goal.parts
+    )
     other = replace(bench, goal=replace(bench.goal, parts=parts))
     assert other.reasons() == {"WAIT"}
     assert other.faults()[0].message == "slat / length is done before gap is measured"

@@ -46,7 +46,7 @@ def crosscut_of(
     """Return the settings of a cut at a stop in plain numbers."""
     near = Fraction(stop.value)
     above = Fraction(height.value) if height is not None else None
-    return Crosscut(near, stop.far, above, base, guide, cutter, stop.measure)
+    return Crosscut(near, stop.far, above, base, guide, cutter, stop.waits)
 
 
 def ruler_for(cut: Crosscut, lyings: Sequence[Lying]) -> Ruler:

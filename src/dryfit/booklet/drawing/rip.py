@@ -52,7 +52,7 @@ class Rip:
 def rip_of(fence: Setting, height: Setting | None, cutter: Text) -> Rip:
     """Return the settings of a cut along a fence in plain numbers."""
     above = Fraction(height.value) if height is not None else None
-    return Rip(Fraction(fence.value), fence.far, above, cutter, fence.measure)
+    return Rip(Fraction(fence.value), fence.far, above, cutter, fence.waits)
 
 
 def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:

@@ -32,6 +32,7 @@ from dryfit.notes.building.sums import said_size, size_words, sum_in
 from dryfit.notes.tree import (
     Apart,
     CutAfter,
+    Fitted,
     For,
     Gap,
     GluedFrom,
@@ -143,7 +144,7 @@ _LISTED: dict[str, Callable[[Listed, Draft], PartClause]] = {
     "down": down,
     "fromside": from_side,
 }
-_WORD_TYPES = ("RUN", "LIE", "DIM", "PLACE", "PHRASE")
+_WORD_TYPES = ("RUN", "LIE", "DIM", "PLACE", "PHRASE", "FITTED")
 _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "run": lambda node, draft: Run(_word(node), draft.span(node)),
     "lie": lambda node, draft: Lie(_word(node), draft.span(node)),
@@ -173,6 +174,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "aspattern": as_pattern,
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),
+    "fitted": lambda node, draft: Fitted(_word(node), draft.span(node)),
     "cutafter": lambda node, draft: CutAfter(
         stage(trees(node.children, "stage")[0], draft), draft.span(node)
     ),

@@ -24,6 +24,7 @@ from dryfit.notes.tree import (
     At,
     CutAfter,
     Down,
+    Fitted,
     For,
     Gap,
     GluedFrom,
@@ -220,4 +221,5 @@ _ONCE: dict[type[PartClause], str] = {
     GluedFrom: "from how many staves the part is glued",
     OfTimber: "the timber",
     CutAfter: "what the cut waits for",
+    Fitted: "how it comes to fit",
 }

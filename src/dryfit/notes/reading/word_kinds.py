@@ -27,6 +27,7 @@ NAME_STOPS = frozenset(
         "_FLUSH",
         "_GLUEDFROM",
         "_CUTAFTER",
+        "FITTED",
         "_LAPPING",
         "_FOR",
         "_AS",
@@ -79,6 +80,7 @@ CLAUSE_KINDS = frozenset(
         "_GLUEDFROM",
         "_OF",
         "_CUTAFTER",
+        "FITTED",
     ]
 )
 
@@ -139,6 +141,7 @@ _NAMING_NOTHING = frozenset(
         "GLUED",
         "_GLUEDFROM",
         "_CUTAFTER",
+        "FITTED",
         "UNIT",
         "THROUGH",
         "STOPPED",

@@ -80,6 +80,9 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_GLUEDFROM", {"glued from": "glued from", "glued up from": "glued from"}),
     ("_STAVES", {"stave": "staves", "strip": "staves", "board": "staves"}),
     ("_CUTAFTER", {"cut after": "cut after"}),
+    ("FITTED", {"cut as drawn": "as drawn", "cut to the drawing": "as drawn"}),
+    ("FITTED", {"cut to measure": "to measure", "cut to fit": "to measure"}),
+    ("FITTED", {"plane to fit": "plane", "planed to fit": "plane"}),
     ("_AFTER", {"after": "after"}),
     # stock, glue and finish
     ("STOCK", {"board": "board", "plank": "board", "offcut": "offcut", "sheet": "sheet"}),

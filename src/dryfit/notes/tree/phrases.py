@@ -217,6 +217,17 @@ class CutAfter:
     span: Span
 
 
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """``cut as drawn``, ``cut to measure``, ``plane to fit``: how it comes to fit its opening.
+
+    `way` is as drawn, to measure or plane.
+    """
+
+    way: str
+    span: Span
+
+
 PartClause = (
     Run
     | Lie
@@ -238,6 +249,7 @@ PartClause = (
     | GluedFrom
     | OfTimber
     | CutAfter
+    | Fitted
     | SizeRange
     | WoodWords
     | AsPattern

@@ -137,7 +137,8 @@ class DeclaredPart:
     asks of its sizes and of its wood; `bought` that it is not made here.
     `within` names the instance of a pattern inside which the part stands: its overall box is that
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
-    the pattern of which this is itself an instance: a box without wood.
+    the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
+    to fit its opening, where the line does: as drawn, to measure or plane.
     """
 
     name: str
@@ -171,6 +172,7 @@ class DeclaredPart:
     within: str | None = None
     instance: str | None = None
     insets: tuple[tuple[int, int, Amount], ...] = ()
+    fitted: str = ""
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:

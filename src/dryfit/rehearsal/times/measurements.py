@@ -11,7 +11,12 @@ from dryfit.rehearsal.times.deeds import Deed, standing_for
 
 def measurements(deeds: tuple[Deed, ...], goal: Goal) -> Iterator[Fault]:
     """Yield lengths and settings that come before the figure that they need is known."""
-    waits = {copy.name: part.waits for part in goal.parts if part.waits for copy in part.copies}
+    waits = {
+        (copy.name, each.size): each.measurement
+        for part in goal.parts
+        for each in part.waits
+        for copy in part.copies
+    }
     taken: set[str] = set()
     done: set[str] = set()
     for deed in deeds:
@@ -32,8 +37,15 @@ def measurements(deeds: tuple[Deed, ...], goal: Goal) -> Iterator[Fault]:
 
 def _not_there(deed: Deed, deeds: tuple[Deed, ...], goal: Goal) -> Iterator[Fault]:
     """Yield a measurement that is taken before the parts beside the measured one are glued."""
-    waiting = {c.name for part in goal.parts if part.waits == deed.subject for c in part.copies}
-    beside = {
+    rows = [
+        (part, each)
+        for part in goal.parts
+        for each in part.waits
+        if each.measurement == deed.subject
+    ]
+    waiting = {copy.name for part, _ in rows for copy in part.copies}
+    beside = {name for _, each in rows for name in each.between}
+    beside |= {
         name
         for joint in goal.joints
         if waiting & {joint.guest, joint.host}
@@ -69,28 +81,36 @@ def _unset(deed: Deed, deeds: tuple[Deed, ...]) -> Iterator[Fault]:
             )
 
 
-def _nominal(deed: Deed, waits: dict[str, str]) -> Iterator[Fault]:
-    """Yield a length that is sawn at a stop which stands at the figure of the drawing (C5.2)."""
-    stops = [each for each in deed.operation.settings if each.axis == "stop"]
-    if deed.kind != "length":
-        return
-    for name in sorted({waits[copy] for copy in deed.touched if copy in waits}):
-        if any(each.measure != name for each in stops):
+_SET_BY = {"length": "stop", "width": "fence"}
+"""The axis that gives a size its figure."""
+
+_Waiting = dict[tuple[str, str], str]
+
+
+def _nominal(deed: Deed, waits: _Waiting) -> Iterator[Fault]:
+    """Yield a size that is sawn at a stop or fence that stands at the drawing's figure (C5.2)."""
+    axis = _SET_BY.get(deed.kind)
+    at = [each for each in deed.operation.settings if each.axis == axis]
+    for name in sorted(_awaited(deed, waits)):
+        if any(each.measure != name for each in at):
             yield Fault(
                 Reason.WAIT,
-                f"{deed.operation.id} is sawn at a stop that is not set by {name}",
-                f"the stop set by {name}, as it is measured",
+                f"{deed.operation.id} is sawn at a {axis} that is not set by {name}",
+                f"the {axis} set by {name}, as it is measured",
                 deed.step.number,
                 deed.operation.id,
             )
 
 
-def _needed(deed: Deed, waits: dict[str, str]) -> set[str]:
+def _awaited(deed: Deed, waits: _Waiting) -> set[str]:
+    keys = ((copy, deed.kind) for copy in deed.touched)
+    return {waits[key] for key in keys if key in waits}
+
+
+def _needed(deed: Deed, waits: _Waiting) -> set[str]:
     """Return the measurements that an operation is set by."""
     named = {each.measure for each in deed.operation.settings if each.measure is not None}
-    if deed.kind == "length":
-        named |= {waits[copy] for copy in deed.touched if copy in waits}
-    return named
+    return named | _awaited(deed, waits)
 
 
 def _unmeasured(deed: Deed, operation: str, name: str) -> Fault:
