@@ -105,9 +105,12 @@ def _settings(part: Part, way: LengthWay, sled_height: Fraction, shop: Shop) -> 
     if way.station == MITRE_SAW:
         rows.append(setting_of.angle("angle"))
     if way.stop:
-        stop = setting_of.distance("stop", part.length, _kerf(way, shop), "R")
-        rows += setting_of.waiting((stop,), "stop", part.measure)
+        rows += setting_of.waiting((_stop(part, _kerf(way, shop)),), "stop", part.measure)
     return rows
+
+
+def _stop(part: Part, kerf: Fraction) -> Setting:
+    return setting_of.distance("stop", part.length, kerf, "R")
 
 
 def _kerf(way: LengthWay, shop: Shop) -> Fraction:

@@ -82,7 +82,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_CUTAFTER", {"cut after": "cut after"}),
     ("FITTED", {"cut as drawn": "as drawn", "cut to the drawing": "as drawn"}),
     ("FITTED", {"cut to measure": "to measure", "cut to fit": "to measure"}),
-    ("FITTED", {"plane to fit": "plane", "planed to fit": "plane"}),
     ("_AFTER", {"after": "after"}),
     # stock, glue and finish
     ("STOCK", {"board": "board", "plank": "board", "offcut": "offcut", "sheet": "sheet"}),
