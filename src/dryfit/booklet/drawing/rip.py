@@ -30,6 +30,7 @@ _ROOM = 72.0
 _NARROW = 50.0
 _FIGURES = 17.0
 _TALLEST = 32.0
+_FENCE_ABOVE = 4.0
 _FENCE = 7.0
 _WASTE = 9.0
 _BELOW_TABLE = 4.0
@@ -99,7 +100,9 @@ def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> floa
     tallest = max(high, float(rip.height or 0))
     width, scale = _paper_width(rip, way)
     above = 0.0 if rip.height is not None else _SAW_ABOVE
-    table = top + max(tallest * scale, 14.0) + above + 1.0
+    # The fence rises above the part, and ends below what is written over the section.
+    fence = max(high * scale + _FENCE_ABOVE, 14.0)
+    table = top + max(tallest * scale + above, fence) + 1.0
     left = -width
     draw_table(canvas, left - 2, _FENCE + 3, table)
     part_top = table - high * scale
@@ -115,7 +118,7 @@ def _section(canvas: Canvas, rip: Rip, way: Lying, say: Say, top: float) -> floa
         canvas.lines(sides, OUTLINE)
     else:
         draw_body(canvas, 0.0, left, part_top, table, breaks=(), open_end=through)
-    draw_fence(canvas, Rect(0, table - max(high * scale + 4, 14.0), _FENCE, table))
+    draw_fence(canvas, Rect(0, table - fence, _FENCE, table))
     guide = "jig" if _stands(way) else "fence"
     canvas.text((_FENCE + 1.5, table - 5.0), guide, anchor="start")
     _cutters(canvas, rip, way, scale, table, tallest)
