@@ -45,7 +45,7 @@ _KIND_WORDS = {
 class Machine:
     """What the words for one setting take from the others.
 
-    `cutter` is its word, `cutter_name` its name, `base` the thickness of the guide's floor,
+    `cutter` is its word, `cutter_name` its name, `base` the thickness of the floor of the `guide`,
     `through` whether the cut severs the work, and `origins` the marks that touch fence or stop, in
     the order of work.  `sides` says by axis which side of the cutter makes the joint.
     """
@@ -53,6 +53,7 @@ class Machine:
     cutter: str
     cutter_name: Text
     base: Fraction
+    guide: str
     through: bool
     origins: Mapping[str, tuple[str, ...]]
     sides: Mapping[str, Side]
@@ -65,6 +66,7 @@ def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machi
         cutter=_cutter_word(step.station, values.get("cutter"), bench.shop),
         cutter_name=cutter_name(values.get("cutter"), bench),
         base=_base(values.get("accessory"), bench.shop),
+        guide=str(values["accessory"].value) if "accessory" in values else "sled",
         through=cuts_through(step),
         origins=_origins(step, values),
         sides=sides_that_count(step, values, {part.name: part for part in bench.model.parts}),
@@ -157,9 +159,9 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
     say, base = machine.say, machine.base
     yield (f"above the {setting.above or 'table'}",)
     if base and setting.at_least is None:
-        yield (say.setting(height - base), " deep + sled floor ", say.setting(base))
+        yield (say.setting(height - base), f" deep + {machine.guide} floor ", say.setting(base))
     elif base:
-        yield ("sled floor ", say.setting(base), " included")
+        yield (f"{machine.guide} floor ", say.setting(base), " included")
     if setting.at_least is not None:
         yield ("cuts right through; ", say.setting(setting.at_least), " or more will do")
 

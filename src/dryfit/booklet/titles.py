@@ -31,6 +31,8 @@ _NOUNS = {
     "groove": "grooves",
     "notch": "notches",
     "mitre": "mitres",
+    "key slot": "slots for keys",
+    "trim": "keys trimmed",
     "dry fit": "dry fits",
     "sand": "sanding",
     "ease edges": "edges eased",

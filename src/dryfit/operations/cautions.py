@@ -15,7 +15,7 @@ BY_STATION = {
     "drill press": ("drill-clamp",),
 }
 PARTING = frozenset({"rip", "width"})
-BLIND = frozenset({"lap", "housing", "groove", "tenon cheek", "tenon shoulder"})
+BLIND = frozenset({"lap", "housing", "groove", "tenon cheek", "tenon shoulder", "key slot"})
 GLUES_FOR_GLOVES = ("epoxy", "polyurethane")
 
 

@@ -45,7 +45,7 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         for part in model.parts
         if not part.made
         for site in sites_of(part)
-        if has_operation(site.feature)
+        if has_operation(site.feature) and site.feature.role != "key slot"
     )
     crossing = tuple(
         site

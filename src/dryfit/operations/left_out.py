@@ -15,7 +15,7 @@ Row = tuple[Part, Feature]
 
 def has_operation(feature: Feature) -> bool:
     """Return whether a way of cutting is known: for square sides, and for the slants of joints."""
-    return feature.form is None or feature.role in {"pocket hole", "mitre"}
+    return feature.form is None or feature.role in {"pocket hole", "mitre", "key slot"}
 
 
 def left_out(model: Model) -> Findings:

@@ -29,6 +29,7 @@ CUTS = frozenset(
         "hole",
         "notch",
         "mitre",
+        "key slot",
         "flatten",
         "make",
     }

@@ -14,6 +14,7 @@ from dryfit.operations.cutting import Joinery, joinery_of
 from dryfit.operations.finishing import finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.hardening import hard_first, with_all_inside
+from dryfit.operations.keys import keyed
 from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, levelled, outermost
@@ -55,7 +56,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     glue_ups = _glue_ups(stages, model)
     measures = measured(model, tuple(glue_ups.values()), joinery.operations, shop)
     surfaces = finished(model, glue_ups, last, shop)
-    so_far = joined((made, stages, measures, surfaces))
+    in_keys = keyed(model, glue_ups, surfaces.operations, shop)
+    so_far = joined((made, stages, in_keys, measures, surfaces))
     ids = frozenset(operation.id for operation in so_far.operations)
     fits = fitted(model, tuple(glue_ups.values()), ids, shop)
     through_first = through_before_stopped(

@@ -107,6 +107,7 @@ def build_hardware(
             for (size, purpose), count in sorted(bought.items())
         ),
         *_pegs_and_dowels(joints, part_of, site.declared.display),
+        *_keys(parts, site.declared.display),
     )
 
 
@@ -135,6 +136,21 @@ def _pegs_and_dowels(
                 key = (thing, size, purpose + made)
                 counts[key] = counts.get(key, 0) + count
     yield from (Hardware(thing, size, many, what) for (thing, size, what), many in counts.items())
+
+
+def _keys(parts: Sequence[Part], display: Display) -> Iterator[Hardware]:
+    """Yield the keys across glued corners, which are made; each lies in two members."""
+    counts: Counter[tuple[str, str]] = Counter()
+    for part in parts:
+        for feature in part.features:
+            if feature.role != "key slot" or feature.form is None:
+                continue
+            thick = dict(feature.form.sizes)["thickness"]
+            size = f"{display.shown(thick, fitted=True)} thick"
+            carried = sum(copy.hand in feature.hands for copy in part.copies)
+            counts[size, feature.after or ""] += carried
+    for (size, stage), count in counts.items():
+        yield Hardware("key", size, count // 2, f"corners of {stage}, made of offcuts")
 
 
 def _dowels(joint: Joint, display: Display) -> Counter[str]:

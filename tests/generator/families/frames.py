@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from tests.generator.extras import after_glue, rail_cuts, top_cuts
 from tests.generator.joints import Rail, bridle, lap, plain_tenon, tenon
-from tests.generator.page import Page
+from tests.generator.page import INCH, Page
 
 
 def flat_frame(page: Page) -> None:
@@ -26,6 +26,11 @@ def flat_frame(page: Page) -> None:
     corner = f"{lap(page)}{_shows(page, 'long bars')}"
     if not on_legs and not slat and draw.chance(40):
         corner = page.either("mitre", "mitred")
+        if draw.chance(50):
+            kerf = INCH / 8 if page.inches else Fraction(32, 10)
+            deep = page.size(10, 16)
+            many = page.either("1 spline", "2 splines")
+            corner += f", {many} {say(kerf)} thick {say(deep)} deep"
     page.cuts.append(f"end bars crossing long bars: {corner}")
     room = wide - 2 * bar
     if draw.chance(45) and room > 3 * bar:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import Svg
+from dryfit.booklet.drawing.cradle import cradle_drawing
 from dryfit.booklet.drawing.crosscut import crosscut_drawing
 from dryfit.booklet.drawing.cut_at_stop import crosscut_of
 from dryfit.booklet.drawing.lying import ways_of_lying
@@ -46,6 +47,8 @@ def setup_drawing(
     say = Say(display)
     title = f"{step.station}: {step.id}"
     values = _demanded(step)
+    if step.operations[0].kind in {"mitre", "key slot"} and values:
+        return _slanting(model, step, accessories, say, title)
     stop, height, thickness = (values.get(axis) for axis in ("stop", "height", "thickness"))
     depth = values.get("depth")
     fence = values.get("fence")
@@ -64,11 +67,6 @@ def setup_drawing(
     if stopped:
         limits = stopped_of(stop, fence, depth or height)
         return stopped_drawing(limits, ways, say, title, section=front)
-    if step.operations[0].kind == "mitre" and any(work.hold for work in step.operations[0].work):
-        tilted = "tilt" in values
-        _, base = _guide(values.get("accessory"), accessories)
-        behind = ways_of_lying(model, step, "before" if tilted else "behind")
-        return mitre_drawing(behind, say, title, tilted=tilted, base=base)
     if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)
         cut = crosscut_of(stop, height, guide, base, cutter)
@@ -79,6 +77,20 @@ def setup_drawing(
     if thickness is not None:
         return planer_drawing(Fraction(thickness.value), ways, say, title)
     return _to_marks(model, step, say, title)
+
+
+def _slanting(
+    model: Model, step: Step, accessories: Sequence[Accessory], say: Say, title: str
+) -> Svg:
+    """Return a mitre at its saw, or a slot across a glued corner that stands in a cradle."""
+    values = _demanded(step)
+    _, base = _guide(values.get("accessory"), accessories)
+    height = values.get("height")
+    if step.operations[0].kind == "key slot" and height is not None:
+        return cradle_drawing(Fraction(height.value), base, say, title)
+    tilted = "tilt" in values
+    ways = ways_of_lying(model, step, "before" if tilted else "behind")
+    return mitre_drawing(ways, say, title, tilted=tilted, base=base)
 
 
 def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:

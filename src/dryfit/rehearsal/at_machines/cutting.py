@@ -11,6 +11,7 @@ from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold
 from dryfit.rehearsal.at_machines.boring import misbored
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
+from dryfit.rehearsal.at_machines.keying import KEY_SLOT, missed
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
 from dryfit.rehearsal.at_machines.mitring import sawn
@@ -64,7 +65,8 @@ def _cut(
     yield from _saw_off(blank, slants)
     for ranges in boxes:
         blank.take(ranges, place.step)
-        _take_glued(state, copy, ranges, place)
+        if operation.kind != KEY_SLOT:
+            _take_glued(state, copy, ranges, place)
         if work.hold is not None and work.hold.down is not None:
             _remember(state, (operation, work.hold.down), copy, ranges, place)
 
@@ -100,7 +102,7 @@ def _saw_off(blank: Blank, slants: tuple[Slant, ...]) -> Iterator[Trouble]:
 
 def _unsaid(operation: Operation, work: Work) -> Iterator[Trouble]:
     """Yield where a row of work at a machine does not say how a copy lies, or how often it goes."""
-    if work.hold is None and operation.station != HAND:
+    if work.hold is None and operation.station != HAND and operation.kind != KEY_SLOT:
         yield Trouble(Reason.HOLD, "nothing says how it lies", "a hold at the machine")
     elif work.hold is not None and not work.passes:
         yield Trouble(Reason.CUT, "no pass is made", "one pass at least")
@@ -126,6 +128,9 @@ def _needs_marks(
 
     A plane or router with a fence needs none where it runs from end to end.
     """
+    if operation.kind == KEY_SLOT:
+        # The glued corner itself stands in the cradle, or has its lines drawn then.
+        return False
     if work.hold is None:
         whole = (ZERO, sizes_of(copy)[LENGTH])
         return any(mark.ranges[LENGTH] != whole for mark in marks)
@@ -196,6 +201,10 @@ def _taken(
     if work.hold is not None:
         axes = state.standing.at(operation.station)
         return swept(operation.station, work, axes, blank, marks, state.tools)
+    if operation.kind == KEY_SLOT and operation.station != HAND:
+        wrong = missed(state.standing.at(operation.station), blank, marks, state.tools)
+        if wrong is not None:
+            return wrong
     drawn = tuple(blank.clipped(mark.ranges) for mark in marks)
     inside = tuple(ranges for ranges in drawn if ranges is not None)
     if not inside:

@@ -24,6 +24,9 @@ FINISH = "finish"
 LAG_BEFORE: Mapping[str, str] = {
     "glue up": NEXT_STAGE,
     "dry fit": NEXT_STAGE,
+    "key slot": NEXT_STAGE,
+    "keys": NEXT_STAGE,
+    "trim": NEXT_STAGE,
     "level": LEVEL,
     "sand": LEVEL,
     "ease edges": LEVEL,

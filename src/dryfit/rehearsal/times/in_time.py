@@ -14,6 +14,7 @@ from dryfit.rehearsal.times.coats_dry import coats_dry
 from dryfit.rehearsal.times.cures import cures
 from dryfit.rehearsal.times.deeds import played
 from dryfit.rehearsal.times.dust import dust
+from dryfit.rehearsal.times.keys import keys
 from dryfit.rehearsal.times.measurements import measurements
 from dryfit.rehearsal.times.moments import moments
 from dryfit.rehearsal.times.setting_up import setting_up
@@ -32,6 +33,7 @@ def times(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
     deeds = played(plan, goal, hours)
     found = (
         *cures(deeds, goal, hours, shop),
+        *keys(deeds, goal),
         *coats_dry(deeds, goal, hours, shop),
         *measurements(deeds, goal),
         *dust(deeds, goal, hours, shop),
