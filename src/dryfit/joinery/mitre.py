@@ -6,15 +6,14 @@ side of the diagonal, from the outer corner to the inner one: the pair closes wi
 
 from __future__ import annotations
 
-from fractions import Fraction
-
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
+from dryfit.geometry.mitre_angles import polygon_mitre
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import PlacedForm, Side
 
-ANGLE = Fraction(45)
+ANGLE = polygon_mitre(4)
 """Degrees from square: half of what is missing to a straight line at a square corner."""
 
 
