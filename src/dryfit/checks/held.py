@@ -9,6 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.kinds.joints import joint_kind
+from dryfit.placing.finishing import HOLD_TOPS
 from dryfit.placing.model import Joint, Model, Part
 
 
@@ -30,7 +31,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     for joint in model.joints:
         for copy in (joint.guest, joint.host):
             kinds.setdefault(names[copy], set()).add(_how(joint))
-    buttoned = {fitting.part for fitting in model.fittings if fitting.kind == "buttons"}
+    buttoned = {fitting.part for fitting in model.fittings if fitting.kind in HOLD_TOPS}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
         if part.name in buttoned or part.opening:

@@ -27,6 +27,7 @@ from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
+_NO_TENON = frozenset({"slot", "haunch", "biscuit slot", "screw slot", "counterbore"})
 Placed = tuple[Feature, Box]
 
 
@@ -46,7 +47,7 @@ def check_mortises(model: Model, shop: Shop) -> Iterator[Diagnostic]:
 def _is_mortise(feature: Feature) -> bool:
     # A slot that no tenon enters is a pocket too, but nothing has to fit its chisel or its depth;
     # the shallow one for a haunch runs into that of its tenon.
-    return feature.kind == "mortise" and feature.role not in {"slot", "haunch", "biscuit slot"}
+    return feature.kind == "mortise" and feature.role not in _NO_TENON
 
 
 def colliding(model: Model, part: Part) -> Iterator[Diagnostic]:

@@ -128,7 +128,7 @@ _JOINTS = Chapter(
             "1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
             "a panel in a groove all round",
         ),
-        Sentence("seat onto long rails: 6 buttons", "or screws, or nothing"),
+        Sentence("seat onto long rails: 6 buttons", "or clips, screws, or nothing"),
         Sentence(
             "long rails into legs: 2 tenons 20 long 6 thick, haunch 10 long 6 deep", "two, haunched"
         ),

@@ -19,6 +19,7 @@ BROAD = Fraction(150)
 """Wider than this a solid board is not screwed fast at two places across its grain (B17, G8)."""
 
 _TIP = Fraction(3)
+_UNDER_PLATE = Fraction(20)
 _HOLD = Fraction(10)
 """What must hold at least in the second part, where it is thick enough (common practice)."""
 
@@ -54,6 +55,17 @@ def screw_for(thickness: Fraction, depth: Fraction) -> Screw | None:
     if not held:
         return None
     length = usual[-1] if usual else held[0]
+    return Screw(diameter, length, diameter + Fraction(1, 2), diameter * Fraction(6, 10))
+
+
+def screw_under(depth: Fraction) -> Screw:
+    """Return the screw that holds a thin plate under a part so deep: 20 long, or 3 mm less than it.
+
+    Common practice; the shortest sold where the part is thinner.
+    """
+    inside = [length for length in _LENGTHS if length <= min(_UNDER_PLATE, depth - _TIP)]
+    diameter = Fraction(4)
+    length = inside[-1] if inside else _LENGTHS[0]
     return Screw(diameter, length, diameter + Fraction(1, 2), diameter * Fraction(6, 10))
 
 

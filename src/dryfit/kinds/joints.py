@@ -217,6 +217,42 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         fastener=True,
     ),
     JointKind(
+        "clips",
+        "clipped place",
+        "clipped places",
+        "Clip: a bent piece of steel screwed under a solid top, whose lip stands in a saw kerf of "
+        "the rail, so that the top is held down and can still move.",
+        example="seat onto long rails: clips",
+        written="clips",
+        counted=True,
+        cut=False,
+        fastener=True,
+    ),
+    JointKind(
+        "figure-8 plates",
+        "place with a figure-8 plate",
+        "places with figure-8 plates",
+        "Figure-8 plate: two discs of steel in one; one is let into the edge of the rail, the "
+        "other screwed under a solid top, and it swings as the top moves.",
+        example="seat onto long rails: figure-8 plates",
+        written="figure-8 plates",
+        counted=True,
+        cut=False,
+        fastener=True,
+    ),
+    JointKind(
+        "slotted screws",
+        "screwed place with a slot",
+        "screwed places with slots",
+        "Slotted screw: a screw up through a rail into a solid top, in a slot across the grain of "
+        "the top, so that it can move; at the middle of the top the hole is round.",
+        example="seat onto long rails: slotted screws",
+        written="slotted screws",
+        counted=True,
+        cut=False,
+        fastener=True,
+    ),
+    JointKind(
         "glued butt",
         "glued butt joint",
         "glued butt joints",

@@ -11,6 +11,7 @@ from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.pocket_jig import pocket_details
+from dryfit.operations.top_fixing_words import BY_HAND, bored_details
 from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop
 
@@ -26,6 +27,9 @@ RATES = {
     "open mortise": "hand open mortise",
     "biscuit slot": "biscuit slot",
     "pocket hole": "pocket hole",
+    "plate recess": "plate recess",
+    "screw slot": "screw slot",
+    "counterbore": "screw slot",
 }
 
 DEEDS = {
@@ -39,6 +43,9 @@ DEEDS = {
     "rabbet": ("Plane the {} on", " by hand"),
     "hole": ("Drill the {} in", " by hand, square to the face"),
     "biscuit slot": ("Plunge the {} into", " with the biscuit joiner, from the marked face"),
+    "plate recess": ("Bore the {} in", ""),
+    "screw slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
+    "counterbore": ("Bore the {} in", " from below"),
     "pocket hole": ("Bore the {} in", " with the pocket jig"),
     "loose mortise": ("Drill out and pare the {} in", ", square to the mating face"),
     "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
@@ -70,6 +77,8 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         check=naming.check_of(feature),
         details=pocket_details(site)
         if feature.role == POCKET
+        else bored_details(site)
+        if feature.role in BY_HAND
         else (marked_limits(site), *through_deeds(site)),
     )
 

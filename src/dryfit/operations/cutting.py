@@ -22,6 +22,7 @@ from dryfit.operations.minutes import tenths
 from dryfit.operations.mitring import mitre_cut
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.open_mortises import open_mortise_cuts
+from dryfit.operations.top_fixing_words import BY_HAND
 from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Work
@@ -88,7 +89,7 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    by_hand = site.feature.role in {"biscuit slot", "pocket hole"}
+    by_hand = site.feature.role in {"biscuit slot", "pocket hole", *BY_HAND}
     if by_hand or site.feature.after is not None:
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.

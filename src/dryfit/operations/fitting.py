@@ -21,6 +21,7 @@ from dryfit.operations.fitting_words import check_of, laid, place_details, screw
 from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.top_fixing_words import fixed_with, fixing_details, is_top_fixing
 from dryfit.operations.words import counted
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
@@ -139,12 +140,22 @@ def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
         )
         exact = worked(shop, "fit top", each=1, per_fixing=count)
         return _operation(unit.name, unit.copies, exact, sentence, "overhang equal on both sides")
+    if is_top_fixing(unit.kind):
+        return _fit_top(unit, model, shop)
     screws = screws_of(unit.joints, model)
     exact = worked(shop, "fit part", each=unit.many) + worked(shop, "screw", each=screws)
     row = _operation(
         unit.name, unit.copies, exact, laid(unit, screws, model), check_of(unit, model)
     )
     return replace(row, details=place_details(unit, model))
+
+
+def _fit_top(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
+    fixings = tuple(joint for joint in unit.joints if joint.kind == unit.kind)
+    sentence = fixed_with(fixings[0].kind, unit.words, len(fixings))
+    exact = worked(shop, "fit top", each=1, per_fixing=len(fixings))
+    row = _operation(unit.name, unit.copies, exact, sentence, "overhang equal on both sides")
+    return replace(row, details=fixing_details(fixings, model))
 
 
 def _buttons_of(unit: LooseUnit) -> tuple[str, ...]:

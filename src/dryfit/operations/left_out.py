@@ -12,10 +12,20 @@ from dryfit.placing.model import Model, Part
 
 Row = tuple[Part, Feature]
 
+_JOINTS = frozenset(
+    {
+        "key slot",
+        "mitre",
+        "plate recess",
+        "pocket hole",
+    }
+)
+"""Cuts that are no boxes, and have a way of cutting of their own."""
+
 
 def has_operation(feature: Feature) -> bool:
     """Return whether a way of cutting is known: for square sides, and for the slants of joints."""
-    return feature.form is None or feature.role in {"pocket hole", "mitre", "key slot"}
+    return feature.form is None or feature.role in _JOINTS
 
 
 def left_out(model: Model) -> Findings:

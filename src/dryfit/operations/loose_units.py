@@ -6,11 +6,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from dryfit.geometry.box import Box, spanning
+from dryfit.joinery.top_fixings import KINDS
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 
-_STRONGEST_FIRST = ("buttons", "screws", "bolted", "pinned", "knock-down", "dry", "rest")
+_STRONGEST_FIRST = ("buttons", *KINDS, "screws", "bolted", "pinned", "knock-down", "dry", "rest")
 _INSIDE_OF = " > "
 
 
@@ -71,7 +72,7 @@ def fitted_units(model: Model) -> tuple[LooseUnit, ...]:
     for fitting in model.fittings:
         for joint in (model.joint(name) for name in fitting.joints):
             mover = _mover(joint, fitting.kind, model)
-            if fitting.kind == "buttons":
+            if fitting.kind in {"buttons", *KINDS}:
                 name, mover = fitting.part, None
             else:
                 name = mover.name if mover else model.part_of(joint.guest).name

@@ -24,6 +24,9 @@ KINDS = {
     "dowel hole": "hole",
     "biscuit slot": "mortise",
     "pocket hole": "hole",
+    "plate recess": "hole",
+    "screw slot": "mortise",
+    "counterbore": "hole",
     "loose mortise": "mortise",
     "open mortise": "mortise",
     "bridle trench": "tenon cheek",
@@ -39,6 +42,9 @@ _SEVERAL = frozenset(
         "peg hole",
         "dowel hole",
         "pocket hole",
+        "plate recess",
+        "screw slot",
+        "counterbore",
         "biscuit slot",
         "button slot",
     }
@@ -67,6 +73,8 @@ _OWN_CHECKS = {
     "rabbet": "width and depth against the marks, and the corner square",
     "notch": "what goes into it, or its marks",
     "dowel hole": "a dowel goes in by hand, and the mates meet on it without a step",
+    "plate recess": "the plate lies flush and swings",
+    "screw slot": "the screw slides from end to end of it",
     "pocket hole": "a screw held in the first of them comes out in the middle of the thickness",
     "biscuit slot": "a dry biscuit goes in to its middle, and the faces of the mates meet level",
     "open mortise": "depth and both sides against the marks, and the end of the slot square",
@@ -108,7 +116,7 @@ def check_of(feature: Feature) -> str | None:
 def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
     if feature.role in _SEVERAL:
-        return f"{feature.role}s"
+        return f"{feature.role}{'es' if feature.role.endswith('s') else 's'}"
     if feature.role in _FOR_MATE and feature.mate:
         return f"{_FOR_MATE[feature.role]} for {feature.mate}"
     if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):

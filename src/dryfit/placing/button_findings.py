@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -9,6 +10,16 @@ from dryfit.joinery.buttons import ButtonSlot
 from dryfit.joinery.cut import Placed
 from dryfit.piece.declared import Contact
 from dryfit.placing.site import Site
+
+
+def stands_under(site: Site, contact: Contact, top: Placed, parts: Sequence[Placed]) -> None:
+    """List what runs upright under a top: it carries the top, and nothing is fixed to it."""
+    for part in dict.fromkeys(each.part for each in parts):
+        kind = contact.joint.kind if contact.joint else "buttons"
+        words = f"the {site.written(part)} run upright and take no {kind}: they only carry the"
+        if site.part(part).count == 1:
+            words = f"the {part} runs upright and takes no {kind}: it only carries the"
+        site.assume_line(f"{words} {top.part}", contact.span, None)
 
 
 def no_rail(site: Site, contact: Contact, top: Placed) -> None:

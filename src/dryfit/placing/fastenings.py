@@ -19,7 +19,7 @@ from dryfit.joinery.buttons import (
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.panel import edge_movement
 from dryfit.piece.declared import Contact
-from dryfit.placing.button_findings import no_rail, too_many, too_shallow
+from dryfit.placing.button_findings import no_rail, stands_under, too_many, too_shallow
 from dryfit.placing.button_places import Row, Stood, blocked_along, shared_out, stood_in_row
 from dryfit.placing.button_slots import (
     assume_pockets,
@@ -34,6 +34,7 @@ from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site
 
 ZERO = Fraction(0)
+UP = 2
 LEAST_ENGAGEMENT = Fraction(3)
 """How far a tongue must stand in its slot at least (TRADE B22, common practice)."""
 
@@ -79,14 +80,15 @@ def find_buttons(
 def _for_top(site: Site, contact: Contact, guest: Seat, standing: _Standing) -> None:
     top = standing.placed[guest.name]
     rails: list[Placed] = []
+    uprights: list[Placed] = []
     for seat in site.mates(contact, guest):
         rail = standing.placed[seat.name]
         touch = rail.box.contact(top.box)
         if touch is None:
             continue
         standing.found.append(Found("rest", top.name, seat.name, touch[1], contact.span))
-        if rail.axes[0] != 2:
-            rails.append(rail)
+        (uprights if rail.axes[0] == UP else rails).append(rail)
+    stands_under(site, contact, top, uprights)
     if not rails:
         no_rail(site, contact, top)
     rows = _rows(site, contact, top, rails, standing)
@@ -115,7 +117,7 @@ def _rows(
         if sizes.engagement < LEAST_ENGAGEMENT:
             too_shallow(site, contact, top, slot, side_movement(site, top))
             return []
-        low, high = _shoulders(site, rail, standing.placed)
+        low, high = shoulders_of(site, rail, standing.placed)
         rows.append(Row(rail, slot, in_groove, sizes, _slide(site, top, rail), low, high))
     return rows
 
@@ -248,8 +250,10 @@ def _in_their_places(
     return tuple(stood)
 
 
-def _shoulders(site: Site, rail: Placed, placed: Mapping[str, Placed]) -> tuple[Fraction, Fraction]:
-    # Buttons keep clear of what the rail enters at its ends.
+def shoulders_of(
+    site: Site, rail: Placed, placed: Mapping[str, Placed]
+) -> tuple[Fraction, Fraction]:
+    """Return between what a rail is free for fixings: clear of what it enters at its ends."""
     axis = rail.axes[0]
     low, high = rail.box.low[axis], rail.box.high[axis]
     for contact in site.contacts(rail.part, "into", "crossing"):

@@ -8,12 +8,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_for
+from dryfit.joinery.top_fixings import KINDS
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
 from dryfit.quantities import Display
 
 _BUTTON_SCREW = "4 x 30"
+HOLD_TOPS = frozenset({"buttons", *KINDS})
+"""What goes on a finished piece, and lets a solid top move."""
+
+_FASTENERS = HOLD_TOPS | {"screws"}
 _KEPT_DRY = ("dry", "pinned", "knock-down", "bolted")
 
 
@@ -35,7 +40,7 @@ def build_fittings(
         kind = _dry_kind(contact)
         own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
         # Buttons go on a finished piece; what else a glue-up brings together is held there.
-        if kind != "buttons":
+        if kind not in HOLD_TOPS:
             own = [each for each in own if not _brought_together(each, inside)]
         if kind is None or not own or (kind == "rest" and contact.guest.part in held):
             continue
@@ -61,10 +66,10 @@ def _brought_together(joint: Joint, inside: Sequence[frozenset[str]]) -> bool:
 
 def _dry_kind(contact: Contact) -> str | None:
     kinds = [patch.kind for patch in contact.glue if patch.kind in _KEPT_DRY]
-    if kinds and (contact.joint is None or contact.joint.kind not in {"screws", "buttons"}):
+    if kinds and (contact.joint is None or contact.joint.kind not in _FASTENERS):
         return kinds[0]
     if contact.joint is not None:
-        return contact.joint.kind if contact.joint.kind in {"screws", "buttons"} else None
+        return contact.joint.kind if contact.joint.kind in _FASTENERS else None
     return "rest" if contact.preposition in {"onto", "under"} else None
 
 

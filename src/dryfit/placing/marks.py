@@ -16,6 +16,9 @@ from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.form import Form
 
+_BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore"})
+"""Pockets that are called by their job, not by their kind."""
+
 _HANDS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 Shape = tuple[
     str, str, str, Range, Range, Fraction, "str | None", "str | None", "str | None", "Form | None"
@@ -203,7 +206,7 @@ def _first_name(shape: Shape, length: Fraction) -> str:
         return f"end lap{end}"
     if role == "haunch":
         return f"haunch for {mate}"
-    if kind in {"mortise", "cross slot"} and mate and role != "biscuit slot":
+    if kind in {"mortise", "cross slot"} and mate and role not in _BY_ROLE:
         return f"{kind} for {mate}"
     if kind == "long slot":
         return f"{role} for {mate}" if mate else role

@@ -35,6 +35,8 @@ from dryfit.placing.settling import failed, settled
 from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
+from dryfit.placing.top_fixings import clip_kerfs, find_top_fixings
+from dryfit.placing.top_hardware import top_fixings_bought
 from dryfit.placing.woods import report_unknown_woods
 from dryfit.shop.shop import Shop
 
@@ -78,6 +80,7 @@ class _Worked:
 def _model(site: Site, boxes: Mapping[str, Box]) -> Model | None:
     placed = placed_copies(site, boxes)
     lone = declared_cuts(site, placed)
+    lone = (*lone, *clip_kerfs(site, placed, lone))
     meetings = _meetings(site, placed, lone)
     worked = _worked(site, placed, meetings, lone)
     assemblies: tuple[Assembly, ...] = ()
@@ -102,6 +105,7 @@ def _meetings(site: Site, placed: Mapping[str, Placed], lone: tuple[Cut, ...]) -
     found = find_joints(site, placed, lone)
     cut_before = (*lone, *(cut for joint in found for cut in joint.cuts))
     buttons, held = find_buttons(site, placed, cut_before)
+    held = (*held, *find_top_fixings(site, placed))
     screwed = with_screws_in_the_wood(site, (*found, *held), placed, lone)
     everything = with_holes_in_wood(site, _without_idle_rests(screwed), placed)
     return _Meetings(buttons, everything, without_bought(site, everything))
@@ -127,6 +131,7 @@ def _whole(
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
+    screws += top_fixings_bought(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
     assume_screw_slots(site, parts, joints)
     report_unknown_woods(site)

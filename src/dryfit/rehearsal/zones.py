@@ -16,6 +16,7 @@ from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.pocketing import for_pockets
+from dryfit.rehearsal.top_fixing import for_fixings
 
 SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
@@ -55,6 +56,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
         if guest is not None and host is not None:
             zones[guest.name] += (Zone(box, joint.id) for box in in_guest(joint, guest))
             zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
+            zones[host.name] += (Zone(box, joint.id) for box in for_fixings(joint, host))
             zones[host.name] += for_pegs(joint, guest, host)
             for copy in (guest, host):
                 zones[copy.name] += (Zone(box, joint.id) for box in around_loose(joint, copy))

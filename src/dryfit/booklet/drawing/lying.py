@@ -10,6 +10,7 @@ from typing import Literal
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.pocket_screws import mouth_of
+from dryfit.joinery.top_fixings import round_of
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
@@ -178,7 +179,8 @@ def _regions(part: Part, features: Sequence[Feature], marks: Sequence[str]) -> t
     sizes = part.length, part.width, part.thickness
     found = []
     for feature in features:
-        away = _away(feature.ranges(sizes), sizes, marks)
+        # A recess that is open at an edge is drawn whole, as the bit goes.
+        away = _away(round_of(feature, sizes) or feature.ranges(sizes), sizes, marks)
         mouth = mouth_of(feature, sizes)
         if mouth is None:
             slant = _slant(feature, marks)

@@ -13,7 +13,8 @@ from dryfit.notes.reading.words import PHRASES
 
 _G = "".join(GLYPHS)
 # An x right behind a number is a size sign, not the beginning of a word: "60x22", "4xlegs".
-_WORD = re.compile(rf"(?:(?<=[0-9{_G}])[xX])?([^\W\d_{_G}][^\W_{_G}]*)")
+# The 8 of a figure-8 plate is no number.
+_WORD = re.compile(rf"(?:(?<=[0-9{_G}])[xX])?([^\W\d_{_G}][^\W_{_G}]*|(?<=figure[ _-])8(?![0-9]))")
 _JOINED_BY = re.compile(r" +|[-_]")
 
 

@@ -21,16 +21,18 @@ BY_JOINT = {
     "screws": "screws",
     "glue": "glued_butt",
 }
-"""By the kind of joint that a line names.  Buttons are found by `fastenings`."""
+"""By the kind of joint that a line names.  Buttons are found by `fastenings`, what else
+holds tops by `top_fixings`."""
 BY_PREPOSITION = {"crossing": "half_lap", "inside": "groove", "onto": "rest", "under": "rest"}
 """By the word between two parts, where no joint is named."""
+_ON_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
 _FACING = frozenset({"onto", "under", "on face", "against"})
 
 
 def family_of(contact: Contact) -> str | None:
     """Return the family of a declared contact, or None for one that cuts and holds nothing."""
     kind = contact.joint.kind if contact.joint else None
-    if kind == "buttons":
+    if kind in _ON_TOPS:
         return None
     if kind in BY_JOINT:
         return BY_JOINT[kind]
