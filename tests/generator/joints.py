@@ -143,3 +143,12 @@ def bridle(page: Page, thick: Fraction) -> str:
     """Return a bridle in wood of a thickness, with that of its tenon or without."""
     third = page.rounded(thick / 3)
     return page.either("bridle", "bridle joint", f"bridle {page.say(third)} thick")
+
+
+def tongued(page: Page, thick: Fraction) -> str:
+    """Return how boards of a thickness are tongued into one another, with sizes or without."""
+    say = page.say
+    size = f"{say(page.rounded(thick / 3))} thick {say(page.size(6, 9))} long"
+    return page.either(
+        "tongue and groove", f"tongued and grooved {size}", f"tongue and groove, tongue {size}"
+    )

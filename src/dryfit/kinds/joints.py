@@ -21,7 +21,8 @@ class JointKind:
     `details` are the kinds of detail that a line may add.  `glued` families are glued unless the
     notes say otherwise; in those that `enter`, part of the guest stands in the host.  `lapped` ones
     lie in one another.  `spread` is the row of minutes that spreading its glue takes, `glue_noun`
-    what is counted where glue goes (one, several), if not the name.  `glossary` is one sentence for
+    what is counted where glue goes (one, several), if not the name.  Joints `beside` join the
+    copies of one part with one another, and name no host.  `glossary` is one sentence for
     the maker, `example` a line of notes that makes it in the stool of `dryfit help language`.
     """
 
@@ -41,6 +42,7 @@ class JointKind:
     enters: bool = False
     lapped: bool = False
     fastener: bool = False
+    beside: bool = False
     spread: str = "spread housing"
     glue_noun: tuple[str, str] | None = None
 
@@ -132,6 +134,18 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         example="1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
         written="groove",
         sizes=("depth",),
+    ),
+    JointKind(
+        "tongue and groove",
+        "tongue-and-groove joint",
+        "tongue-and-groove joints",
+        "Tongue and groove: boards lie edge to edge, and a tongue along the edge of each stands in "
+        "a groove of the next, dry, so that no light shows when they shrink.",
+        example="4 slats, across, flat, 12 thick, onto end bars, tongue and groove 4 thick 8 long",
+        written="tongue and groove",
+        sizes=("thickness", "length"),
+        details=frozenset({"tongue"}),
+        beside=True,
     ),
     JointKind(
         "dowels",
@@ -307,6 +321,16 @@ def glossary_of(names: Iterable[str]) -> tuple[tuple[str, str], ...]:
     used = set(names)
     told = (kind.glossary.partition(": ") for kind in JOINT_KINDS if kind.name in used)
     return tuple((word, says[0].upper() + says[1:]) for word, _, says in told)
+
+
+BESIDE = "beside"
+"""The preposition between the copies of one part that are joined with one another."""
+
+
+def is_beside(word: str) -> bool:
+    """Return whether what a line names joins the copies of its own part with one another."""
+    kind = kind_written(word)
+    return kind is not None and kind.beside
 
 
 def is_fastener(word: str) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from collections.abc import Set as AbstractSet
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
+from dryfit.kinds.joints import is_beside
 from dryfit.notes.tree import (
     GlueLine,
     JointLine,
@@ -77,7 +78,7 @@ def joints_without_host(
         if not isinstance(statement, PartsLine) or statement.name in joined:
             continue
         for clause in statement.clauses:
-            if isinstance(clause, JointSpec):
+            if isinstance(clause, JointSpec) and not is_beside(clause.kind):
                 yield Diagnostic(
                     "joint-without-host",
                     Severity.ERROR,

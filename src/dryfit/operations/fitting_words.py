@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from dryfit.operations.board_deeds import boards_laid
 from dryfit.operations.loose_units import LooseUnit, box_of
 from dryfit.operations.tenon_deeds import before_the_glue, wedges_driven_dry
 from dryfit.placing.model import Joint, Model
@@ -80,7 +81,11 @@ def _stands_beside(unit: LooseUnit) -> bool:
 
 def place_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
     """Return where a unit stands: its heights on an upright face, or how far it stands over."""
-    deeds = (*before_the_glue(unit.joints, model), *wedges_driven_dry(unit.joints, model))
+    deeds = (
+        *before_the_glue(unit.joints, model),
+        *wedges_driven_dry(unit.joints, model),
+        *boards_laid(unit.copies, model),
+    )
     if _stands_beside(unit):
         return (*_heights(unit, model), *deeds)
     return (*_overhang(unit, model), *deeds) if unit.glued else deeds

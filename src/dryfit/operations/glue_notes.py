@@ -9,6 +9,7 @@ from collections.abc import Iterable
 
 from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
 from dryfit.kinds.joints import joint_kind, overlaps_mate
+from dryfit.operations.board_deeds import boards_glued_in
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import all_copies, inner_assemblies
@@ -41,9 +42,13 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *driving_details(joints, model, glued=True),
         *driving_details(dry, model, glued=False),
         *((sentence,) for sentence in free),
-        *kept_dry((joint for joint in dry if joint.kind != "pocket screws"), model),
+        *kept_dry((joint for joint in dry if joint.kind not in _TOLD_APART), model),
+        *boards_glued_in((*joints, *dry), model),
         *with_the_glue((*joints, *dry), model),
     )
+
+
+_TOLD_APART = frozenset({"pocket screws", "tongue and groove"})
 
 
 def _weak_alone(joints: tuple[Joint, ...]) -> tuple[Detail, ...]:

@@ -29,6 +29,8 @@ KINDS = {
     "counterbore": "hole",
     "loose mortise": "mortise",
     "open mortise": "mortise",
+    "tongue": "groove",
+    "tongue groove": "groove",
     "bridle trench": "tenon cheek",
 }
 
@@ -50,6 +52,7 @@ _SEVERAL = frozenset(
     }
 )
 
+_OF_BOARDS = {"tongue": "tongue rabbets", "tongue groove": "groove for the tongue"}
 _FOR_MATE = {
     "haunch": "haunch",
     "rabbet": "rabbet",
@@ -77,6 +80,8 @@ _OWN_CHECKS = {
     "screw slot": "the screw slides from end to end of it",
     "pocket hole": "a screw held in the first of them comes out in the middle of the thickness",
     "biscuit slot": "a dry biscuit goes in to its middle, and the faces of the mates meet level",
+    "tongue": "the tongue slides in the groove by hand, and the faces meet level",
+    "tongue groove": "depth against the mark, and both cheeks of the groove equally thick",
     "open mortise": "depth and both sides against the marks, and the end of the slot square",
     "bridle trench": "the slot of the mate slides over what is left between the two trenches",
     "slot": "its ends and sides against the marks, from both faces",
@@ -117,6 +122,8 @@ def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
     if feature.role in _SEVERAL:
         return f"{feature.role}{'es' if feature.role.endswith('s') else 's'}"
+    if feature.role in _OF_BOARDS:
+        return _OF_BOARDS[feature.role]
     if feature.role in _FOR_MATE and feature.mate:
         return f"{_FOR_MATE[feature.role]} for {feature.mate}"
     if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from dryfit.joinery.bridle import TRENCH
+from dryfit.joinery.tongue_groove import GROOVE, TONGUE
 from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
@@ -22,6 +23,7 @@ WHY_MITRE_LAST = "what is measured from the square ends is cut before they are m
 WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
 WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
+WHY_TONGUE_FITTED = "the cutter fixes the groove, and the tongue is fitted to it"
 WHY_TURNS = "the first pass sets the edge of the groove that is measured"
 
 
@@ -52,6 +54,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _groove_before_mortise(own)
         rules += _turns(own)
         rules += _mitres_last(own)
+        rules += _groove_before_tongue(own)
     rules += _mortise_before_tenon(rows)
     return tuple(rules)
 
@@ -170,6 +173,19 @@ def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:
         for other, cuts in own
         for mitre in mitres
         if other.kind != "mitre" and cuts[0].site.feature.after is None
+    ]
+
+
+def _groove_before_tongue(own: tuple[Row, ...]) -> list[Rule]:
+    """Return: boards that are tongued into one another are grooved first (B0.5, B10)."""
+    by_role = {
+        role: [row.id for row, cuts in own if any(cut.site.feature.role == role for cut in cuts)]
+        for role in (GROOVE, TONGUE)
+    }
+    return [
+        Rule(groove, tongue, WHY_TONGUE_FITTED)
+        for groove in by_role[GROOVE]
+        for tongue in by_role[TONGUE]
     ]
 
 

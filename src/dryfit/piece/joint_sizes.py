@@ -13,6 +13,7 @@ from dryfit.piece.sums import Sums
 # What the bare numbers of a detail mean, in order: `pegs 3/8`, `haunch 10 long 6`.
 _OF_DETAIL = {
     "haunch": ("length", "depth"),
+    "tongue": ("length", "thickness"),
     "keys": ("thickness", "depth"),
     "pegs": ("diameter",),
     "proud": ("length",),

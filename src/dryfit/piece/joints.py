@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.kinds.joints import overlaps_mate
+from dryfit.kinds.joints import BESIDE, is_beside, overlaps_mate
 from dryfit.notes.tree import (
     GlueWords,
     Join,
@@ -50,6 +50,8 @@ def contacts_of_lines(
         for clause in line.clauses:
             if isinstance(clause, Join):
                 contacts.append(_contact(guest, clause, sums, names, own_line=True))
+            elif isinstance(clause, JointSpec) and is_beside(clause.kind):
+                contacts.append(_beside(guest, clause, sums, names))
             elif isinstance(clause, JointSpec):
                 waiting.setdefault(line.name, []).append(clause)
     for sentence in joints:
@@ -114,6 +116,13 @@ def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: boo
         if moment
         else None,
     )
+
+
+def _beside(guest: Host, spec: JointSpec, sums: Sums, names: Names) -> Contact:
+    """Return that the copies of a part are joined with one another."""
+    words = joint_words(spec, sums, names)
+    glue = tuple(_patch(each, sums) for each in spec.glue)
+    return Contact(guest, BESIDE, (guest,), words, own_line=True, span=spec.span, glue=glue)
 
 
 def _patch(words: GlueWords, sums: Sums) -> GluePatch:

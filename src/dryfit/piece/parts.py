@@ -22,7 +22,7 @@ from dryfit.piece.bought import bought_words
 from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
-from dryfit.piece.places import lying, put
+from dryfit.piece.places import lying, put, row_of_boards
 from dryfit.piece.size_order import ask_about_order
 from dryfit.piece.sums import Sums
 from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, wood_wishes
@@ -71,7 +71,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         set_back=placed.set_back,
         froms=placed.froms,
         flush=placed.flush,
-        spread=placed.spread,
+        spread=row_of_boards(line.clauses, placed.spread, lies.axes[1]),
         staves=staves.count if staves else None,
         cut_after=_cut_after(_one(line, CutAfter), names),
         assumed=lies.assumed,

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dryfit.diagnostics import Span
+from dryfit.kinds.joints import is_beside
 from dryfit.notes.tree import (
     Apart,
     Down,
@@ -13,6 +14,7 @@ from dryfit.notes.tree import (
     From,
     Gap,
     Handed,
+    JointSpec,
     Lapping,
     PartClause,
     SetBack,
@@ -184,12 +186,29 @@ def _spread(clauses: Sequence[PartClause], sums: Sums, apart: Amount | None) -> 
     # "8 between" is the gap of the row; beside it "gap 2" is the play at its ends.
     spread = next((each for each in clauses if isinstance(each, Spread)), None)
     gap = next((each for each in clauses if isinstance(each, Gap)), None)
-    if spread is None:
+    boards = next((each for each in clauses if _tongued(each)), None)
+    if spread is None and boards is None:
         return None
-    axis = RUN_AXIS[spread.direction] if spread.direction else None
+    axis = RUN_AXIS[spread.direction] if spread and spread.direction else None
     between = next((amount for amount, word in gap.amounts if word is None), None) if gap else None
     written = sums.amount(between, gap.span) if gap and between else None
+    if spread is None:
+        assert boards is not None
+        return SpreadWords(axis, apart or written, boards.span)
     return SpreadWords(axis, apart or written, spread.span, spread.ends)
+
+
+def row_of_boards(
+    clauses: Sequence[PartClause], spread: SpreadWords | None, across: int
+) -> SpreadWords | None:
+    """Return a spread along the width of boards that are joined edge to edge, unless it says so."""
+    if spread is None or spread.axis is not None or not any(_tongued(each) for each in clauses):
+        return spread
+    return replace(spread, axis=across)
+
+
+def _tongued(clause: PartClause) -> bool:
+    return isinstance(clause, JointSpec) and is_beside(clause.kind)
 
 
 def _gaps(clauses: Sequence[PartClause], sums: Sums, lies: Lying) -> Iterator[GapAround]:

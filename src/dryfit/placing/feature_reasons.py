@@ -13,6 +13,8 @@ from dryfit.placing.site import Site
 
 _ROLE_WORDS = {
     "lap": "the two depths of a lap add up to the thickness",
+    "tongue": "what the tongue leaves of the thickness",
+    "tongue groove": "as long as the tongue, and a little room",
     "open mortise": "as deep as the mate is wide",
     "bridle trench": "what the tenon leaves of the thickness",
     "mortise": "the tenon's length and room for glue",

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Cut, Placed
+from dryfit.kinds.joints import BESIDE
 from dryfit.piece.declared import Contact
 from dryfit.placing.apart_words import gap_words
 from dryfit.placing.crossing import crossing_hosts
@@ -57,7 +58,7 @@ def find_joints(
             joints, mates = [joint for joint, _ in met], [host for _, host in met]
             glued = with_glue(site, contact, joints, guest, mates)
             found += [cut_late(site, contact, joint) for joint in glued]
-            if not met:
+            if not met and contact.preposition != BESIDE:
                 apart.append(guest)
         mortises = (joint.cuts for joint in found[met_before:] if joint.tenon is not None)
         around.occupied.add(cut for cuts in mortises for cut in cuts if cut.role == "mortise")
@@ -86,6 +87,9 @@ def _occupy(site: Site, around: Around, lone: Sequence[Cut]) -> None:
 
 
 def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
+    if contact.preposition == BESIDE:
+        row = site.mates(contact, guest)
+        return [mate.name for mate in row if mate != guest and mate.within == guest.within]
     if contact.preposition == "crossing":
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
     on_face = contact.preposition in ON_A_FACE

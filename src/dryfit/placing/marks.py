@@ -15,6 +15,7 @@ from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, fra
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.form import Form
+from dryfit.joinery.tongue_groove import TONGUE
 
 _BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore"})
 """Pockets that are called by their job, not by their kind."""
@@ -69,6 +70,10 @@ def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
     # otherwise the outer edge of what stands upright, the lower one of what stands on edge.
     width = copy.axes[WIDTH]
     for cut in cuts:
+        if cut.role == TONGUE:
+            # The rabbets beside a tongue are measured from its own edge, so that it is as long
+            # whatever the width of the board came out as.
+            return 1 if cut.box.low[width] == copy.box.low[width] else -1
         if cut.kind == "long slot" and cut.axis == copy.axes[THICKNESS]:
             below = cut.box.low[width] - copy.box.low[width]
             above = copy.box.high[width] - cut.box.high[width]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from dryfit.joinery.cut import Cut, Placed
+from dryfit.geometry.box import spanning
+from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.placing.found import Found
 from dryfit.placing.site import Site
 
@@ -58,7 +59,11 @@ def _in_wood(joint: Found, laps: Laps, placed: Mapping[str, Placed]) -> Found:
         else replace(cut, mate=placed[name].part)
         for cut in joint.cuts
     )
-    return replace(joint, host=name, region=touch[1], cuts=cuts)
+    axis, region = touch
+    # The hole for the shank is wider than the pilot, and may reach over the edge of the lap.
+    reach = spanning((region, joint.region))
+    reach = bounded(reach, axis, region.low[axis], region.high[axis])
+    return replace(joint, host=name, region=reach, cuts=cuts)
 
 
 def _part_there(hole: Cut, laps: Laps, placed: Mapping[str, Placed]) -> str | None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.joinery.tongue_groove import board_width, row_of
 from dryfit.piece.declared import Amount, Contact, DeclaredPart, SpreadWords
+from dryfit.placing.board_rows import BoardRow, board_row, does_not_fill
 from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
@@ -59,12 +61,21 @@ def _say_row(
     clear = None if bounds is None else site.positions.distance(*bounds)
     if bounds is None or clear is None or spread is None:
         return False
-    row = _row(site, spread, insets, seats, axis, clear)
+    boards = board_row(site, part, spread, clear, len(seats)) if insets is None else None
+    row = (
+        _row(site, spread, insets, seats, axis, clear)
+        if boards is None
+        else _of_boards(site, spread, boards, seats, axis, clear)
+    )
     if row is None:
         return False
-    if insets is None and spread.ends is None:
+    if boards is not None:
+        if row.left:
+            does_not_fill(site, part, boards, row.size, clear)
+        row = replace(row, left=ZERO)
+    elif insets is None and spread.ends is None:
         _assume_ends(site, part, spread, row, between=contact is not None)
-    if row.first < 0 or row.gap < 0 or row.left:
+    if boards is None and (row.first < 0 or row.gap < 0 or row.left):
         _does_not_fit(site, part, spread, clear, row)
     for index, seat in enumerate(seats):
         reason = Reason(
@@ -137,6 +148,23 @@ def _row(
     first = (room - (count - 1) * written) / 2
     left = ZERO if at_ends is None else 2 * (first - at_ends * written)
     return _Row(count, size, first, written, left)
+
+
+def _of_boards(
+    site: Site,
+    spread: SpreadWords,
+    boards: BoardRow,
+    seats: Sequence[Seat],
+    axis: int,
+    clear: Fraction,
+) -> _Row:
+    """Return the row of boards that go into one another, all of one width unless that is said."""
+    count, size = len(seats), site.positions.extent(seats[0].name, axis)
+    if size is None:
+        size = board_width(clear, count, boards.overlap)
+        _state_size(site, spread, seats, axis, size)
+    left = clear - row_of(size, count, boards.overlap)
+    return _Row(count, size, ZERO, -boards.overlap, left)
 
 
 def _state_size(

@@ -15,7 +15,9 @@ from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.top_fixing import unfixed
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
-FILLED = frozenset({"half lap", "bridle", "mortise and tenon", "housing", "rabbet", "groove"})
+FILLED = frozenset(
+    {"half lap", "bridle", "tongue and groove", "mortise and tenon", "housing", "rabbet", "groove"}
+)
 """Kinds of joints whose region is full of wood when the joint is closed."""
 _NAMES = ("length", "width", "thickness")
 

@@ -18,6 +18,7 @@ from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.pocketing import for_pockets
 from dryfit.rehearsal.top_fixing import for_fixings
 
+TONGUED = "tongue and groove"
 SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
 
@@ -80,6 +81,8 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
     """Yield where a joint takes wood from the part that enters or lies on the other."""
     if overlaps_mate(joint.kind):
         yield joint.region
+    elif joint.kind == TONGUED:
+        yield _beside_the_tongue(joint, guest)
     elif joint.kind == "mortise and tenon":
         yield _beyond_the_shoulder(joint, guest)
     elif joint.kind == "screws":
@@ -94,7 +97,7 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         axis = guest.frame.axes[LENGTH][0]
         for box in joint.entering():
             yield _deeper(box, guest.box, axis, joint.clearance)
-    elif joint.kind == "groove":
+    elif joint.kind in {"groove", TONGUED}:
         yield _along_the_run(joint, guest, host)
     elif joint.kind == "buttons":
         yield from _slots_of_buttons(joint, guest, host)
@@ -139,7 +142,7 @@ def rooms_of(joint: WantedJoint, guest: WantedCopy, wood: Iterable[Box]) -> Iter
 
     Glue needs it in a mortise, a panel needs it to swell (TRADE B3, B9, J10).
     """
-    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", "groove"}:
+    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", "groove", TONGUED}:
         return
     tenon = joint.kind == "mortise and tenon"
     axis = guest.frame.axes[LENGTH][0] if tenon else depth_axis(joint, guest)
@@ -170,6 +173,18 @@ def _beyond_the_shoulder(joint: WantedJoint, guest: WantedCopy) -> Box:
         high[axis] = joint.region.high[axis]
     else:
         low[axis] = joint.region.low[axis]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _beside_the_tongue(joint: WantedJoint, guest: WantedCopy) -> Box:
+    # Both faces are cut from the shoulder, which stands before the mate by the gap, to the edge.
+    axis, thickness = depth_axis(joint, guest), guest.frame.axes[THICKNESS][0]
+    low, high = list(joint.region.low), list(joint.region.high)
+    low[thickness], high[thickness] = guest.box.low[thickness], guest.box.high[thickness]
+    if _at_low_end(joint.region, guest.box, axis):
+        high[axis] += joint.clearance
+    else:
+        low[axis] -= joint.clearance
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tests.generator.extras import after_glue, rail_cuts, top_cuts
-from tests.generator.joints import Rail, bridle, lap, plain_tenon, tenon
+from tests.generator.joints import Rail, bridle, lap, plain_tenon, tenon, tongued
 from tests.generator.page import INCH, Page
 
 
@@ -54,11 +54,18 @@ def flat_frame(page: Page) -> None:
     after_glue(page, " and ".join(members[:2]), "frame")
     if slat:
         count = max(2, int(deep / page.size(50, 80)))
-        page.part(
-            f"{count} slats, across, flat, {say(page.size(30, 42))} x {say(slat)}, onto end "
-            f"bars, spread front to back{page.either('', ', no gap at ends')}",
-            "slats",
-        )
+        if draw.chance(30):
+            page.part(
+                f"{count} slats, across, flat, {say(slat)} thick, onto end bars, "
+                f"{tongued(page, slat)}",
+                "slats",
+            )
+        else:
+            page.part(
+                f"{count} slats, across, flat, {say(page.size(30, 42))} x {say(slat)}, onto end "
+                f"bars, spread front to back{page.either('', ', no gap at ends')}",
+                "slats",
+            )
         page.cuts.append("slats onto end bars: screws")
     if on_legs:
         _legs_under(page)

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Hint
-from dryfit.kinds.joints import is_fastener, kind_written
+from dryfit.kinds.joints import is_beside, is_fastener, kind_written
 from dryfit.notes.building.draft import Draft, union
 from dryfit.notes.building.joint_words import AfterStage, Said, with_said, with_sizes
 from dryfit.notes.mistake import Repair
@@ -158,7 +158,7 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
     """Put every joint that stands alone to the preposition without one that it is written at."""
     done: list[PartClause | None] = list(clauses)
     for index, spec in enumerate(clauses):
-        if not isinstance(spec, JointSpec):
+        if not isinstance(spec, JointSpec) or is_beside(spec.kind):
             continue
         at = _written_at(clauses, index, draft, done)
         if at is None and _is_glued_anyway(spec, done[:index]):

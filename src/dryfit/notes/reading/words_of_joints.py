@@ -7,6 +7,13 @@ from collections.abc import Iterator
 Entry = tuple[str, dict[str, str]]
 
 _PLACES = ("front", "back", "left", "right", "top", "bottom")
+_TONGUED = (
+    "tongue and groove",
+    "tongue and grooved",
+    "tongued and grooved",
+    "tongue and groove joint",
+    "t&g",
+)
 _CENTRES = ("middle", "centre", "center")
 
 
@@ -83,6 +90,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(("bridle", "bridle joint", "bridled"), "bridle")),
     ("JOINT", dict.fromkeys(("open mortise and tenon", "open tenon"), "bridle")),
     ("JOINT", dict.fromkeys(("mitre", "miter", "mitred", "mitered", "mitre joint"), "mitre")),
+    ("JOINT", dict.fromkeys(_TONGUED, "tongue and groove")),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),
@@ -102,6 +110,7 @@ JOINTS: tuple[Entry, ...] = (
     ("_PROUD", {"proud": "proud"}),
     ("DETAIL", {"haunched": "haunch", "haunch": "haunch", "with a haunch": "haunch"}),
     ("DETAIL", {"wedge": "wedges", "wedged": "wedges"}),
+    ("DETAIL", {"tongue": "tongue"}),
     ("DETAIL", {"peg": "pegs", "pegged": "pegs"}),
     ("DETAIL", {"drawbore": "drawbore", "drawbored": "drawbore", "draw bored": "drawbore"}),
     ("DETAIL", dict(_pockets())),

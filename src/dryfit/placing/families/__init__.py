@@ -10,6 +10,7 @@ from dryfit.placing.glue_patches import says_glue, says_held
 
 BY_JOINT = {
     "bridle": "bridle",
+    "tongue and groove": "tongue_groove",
     "tenon": "tenon",
     "housing": "housing",
     "rabbet": "rabbet",

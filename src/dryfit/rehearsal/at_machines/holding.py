@@ -38,7 +38,7 @@ def untrue(hold: Hold, blank: Blank) -> Iterator[Trouble]:
                 f"it {how} {surface}, which is not true yet",
                 f"{surface} made straight, flat and square before",
             )
-        elif _left_share(surface, blank) <= (0 if surface == hold.at_stop else LEAST_CONTACT):
+        elif not _left_enough(surface, blank, at_stop=surface == hold.at_stop):
             yield Trouble(
                 Reason.REFERENCE,
                 f"it {how} {surface}, of which hardly anything is left",
@@ -49,6 +49,11 @@ def untrue(hold: Hold, blank: Blank) -> Iterator[Trouble]:
         yield Trouble(
             Reason.HOLD, "two of the surfaces it is held by are opposite", "three sides that meet"
         )
+
+
+def _left_enough(surface: str, blank: Blank, *, at_stop: bool) -> bool:
+    share = _left_share(surface, blank)
+    return share > 0 if at_stop else share >= LEAST_CONTACT
 
 
 def _left_share(surface: str, blank: Blank) -> Fraction:
