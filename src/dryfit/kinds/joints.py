@@ -141,7 +141,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "tongue-and-groove joints",
         "Tongue and groove: boards lie edge to edge, and a tongue along the edge of each stands in "
         "a groove of the next, dry, so that no light shows when they shrink.",
-        example="4 slats, across, flat, 12 thick, onto end bars, tongue and groove 4 thick 8 long",
+        example="4 slats, across, flat, 18 thick, onto long rails, tongue and groove",
         written="tongue and groove",
         sizes=("thickness", "length"),
         details=frozenset({"tongue"}),
