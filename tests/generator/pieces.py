@@ -20,6 +20,7 @@ FAMILIES: tuple[tuple[Family, int], ...] = (
     (cases.case, 16),
     (cases.pattern_case, 3),
     (small.tray, 7),
+    (small.drawer, 5),
     (small.board, 4),
     (small.panelled, 8),
     (small.hook_rail, 4),

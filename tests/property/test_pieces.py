@@ -92,6 +92,8 @@ def dependants(name: str, place: Place) -> set[str]:
 
 
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
+# Play that nobody wrote is 1 mm, and 1/32 in on inch pieces.
+BY_THE_RULER = {"nail_drawer", "sliding_lid_box"}
 CHANGES = st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-3), Fraction(5)])
 
 
@@ -151,7 +153,7 @@ def _as_inches(number: re.Match[str]) -> str:
     return f"{inches.numerator}/{inches.denominator} in" if inches else "0"
 
 
-@pytest.mark.parametrize("name", METRIC)
+@pytest.mark.parametrize("name", [name for name in METRIC if name not in BY_THE_RULER])
 def test_inches_and_millimetres_of_one_piece_give_the_same_exact_values(name: str) -> None:
     metric, inches = model(name), model_of(in_inches(text_of(name)))
     assert inches.display.unit == "in"

@@ -148,6 +148,14 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         beside=True,
     ),
     JointKind(
+        "slid panel",
+        "slid-in panel",
+        "slid-in panels",
+        "Slid-in panel: its edges slide into grooves from the one side that is open, under a lower "
+        "part on which it is screwed, as the bottom of a drawer does.",
+        example="1 bed, 6 thick, inside short rails and back long rail, under front long rail",
+    ),
+    JointKind(
         "dowels",
         "dowelled joint",
         "dowelled joints",

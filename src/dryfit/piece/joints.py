@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.kinds.joints import BESIDE, is_beside, overlaps_mate
 from dryfit.notes.tree import (
     GlueWords,
@@ -64,7 +64,27 @@ def contacts_of_lines(
                 join = replace(join, spec=JointSpec("glue", None, (), None, join.span))
             contacts.append(_contact(guest, join, sums, names, own_line=False))
     sums.findings += _not_taken(contacts, waiting, taken)
-    return tuple(contacts)
+    return tuple(_screwed(contacts))
+
+
+def _screwed(contacts: Sequence[Contact]) -> Iterator[Contact]:
+    """Yield the contacts; a panel in grooves that slides in under a part is screwed to that."""
+    hosts: dict[str, set[str]] = {}
+    for contact in contacts:
+        if contact.preposition == "inside":
+            grooved = hosts.setdefault(contact.guest.part, set())
+            grooved |= {host.part for host in contact.hosts}
+    for contact in contacts:
+        grooved = hosts.get(contact.guest.part, set())
+        plain = contact.joint is None and not contact.glue and contact.preposition == "under"
+        if plain and grooved and not grooved & {host.part for host in contact.hosts}:
+            yield replace(contact, joint=_screws(contact.span))
+        else:
+            yield contact
+
+
+def _screws(span: Span) -> JointWords:
+    return JointWords("screws", None, None, None, None, None, None, span=span, head=span)
 
 
 def _not_taken(

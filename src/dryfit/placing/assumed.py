@@ -33,6 +33,7 @@ from dryfit.placing.sideways import (
     touches_named_side,
 )
 from dryfit.placing.site import Site
+from dryfit.placing.slid_panels import lies_above_lower_edges
 from dryfit.placing.standstill import settle
 
 Assuming = Callable[[Site, DeclaredPart], bool]
@@ -48,6 +49,7 @@ _KINDS: tuple[Assuming, ...] = (
     level_with_hosts,
     lies_at_named_side,
     lies_along_face,
+    lies_above_lower_edges,
     centred_on_hosts,
     touches_named_side,
     lies_between_in_order,

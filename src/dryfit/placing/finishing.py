@@ -12,6 +12,7 @@ from dryfit.joinery.top_fixings import KINDS
 from dryfit.piece.declared import Contact
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
+from dryfit.placing.slid_panels import slid
 from dryfit.quantities import Display
 
 _BUTTON_SCREW = "4 x 30"
@@ -42,7 +43,11 @@ def build_fittings(
         # Buttons go on a finished piece; what else a glue-up brings together is held there.
         if kind not in HOLD_TOPS:
             own = [each for each in own if not _brought_together(each, inside)]
-        if kind is None or not own or (kind == "rest" and contact.guest.part in held):
+        if kind is None or not own:
+            continue
+        # A lid that slides in its grooves lies on what it slides over, and nothing else holds it.
+        slides = slid(site, site.part(contact.guest.part)) == contact
+        if kind == "rest" and contact.guest.part in held and not slides:
             continue
         guests = {seat.name for seat in site.guests(contact)}
         fittings.append(

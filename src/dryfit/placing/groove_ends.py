@@ -15,22 +15,24 @@ from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.placing.found import Found
 
+_GROOVED = frozenset({"groove", "slid panel"})
+
 
 def with_groove_ends(found: Sequence[Found], placed: Mapping[str, Placed]) -> tuple[Found, ...]:
     """Return the joints with each panel groove as long as it is cut."""
     gaps: dict[tuple[str, tuple[int, int] | None], Fraction] = {
         (joint.guest, joint.end): joint.clearance
         for joint in found
-        if joint.kind == "groove" and joint.end
+        if joint.kind in _GROOVED and joint.end
     }
     cuts: dict[str, list[Box]] = {}
-    for cut in (cut for joint in found if joint.kind != "groove" for cut in joint.cuts):
+    for cut in (cut for joint in found if joint.kind not in _GROOVED for cut in joint.cuts):
         cuts.setdefault(cut.copy, []).append(cut.box)
     return tuple(
         replace(
             joint, cuts=tuple(_ended(cut, joint.guest, gaps, placed, cuts) for cut in joint.cuts)
         )
-        if joint.kind == "groove"
+        if joint.kind in _GROOVED
         else joint
         for joint in found
     )

@@ -17,6 +17,7 @@ from dryfit.placing.play import report_idle_play
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site
+from dryfit.placing.slid_panels import list_slid
 from dryfit.placing.spreads import state_spread
 
 ZERO = Fraction(0)
@@ -39,6 +40,7 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
     for contact in site.contacts(part.name, "inside"):
         for seat in site.guests(contact):
             state_inside(site, part, contact, seat)
+    list_slid(site, part)
     state_on_faces(site, part)
     state_offsets(site, part)
     state_in_opening(site, part)

@@ -11,6 +11,7 @@ from dryfit.piece.declared import Behind, Contact, DeclaredPart
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
+from dryfit.placing.slid_panels import gap_at_the_sides, say_open_side, slid, usual_depth
 
 
 def state_inside(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> None:
@@ -22,7 +23,11 @@ def state_inside(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -
 def groove_depth(site: Site, contact: Contact) -> Fraction:
     """Return the depth of the groove that a panel stands in."""
     written = contact.joint.depth if contact.joint else None
-    return written if written is not None else usual_groove_depth(site.declared.display)
+    if written is not None:
+        return written
+    if slid(site, site.part(contact.guest.part)) is not None:
+        return usual_depth(site, contact)
+    return usual_groove_depth(site.declared.display)
 
 
 def bounding_hosts(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple[Seat, Seat] | None:
@@ -51,6 +56,11 @@ def frame_across(site: Site, contact: Contact, seat: Seat, axis: int) -> tuple[S
 
 
 def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
+    slides = slid(site, part) is not None
+    across = frame_across(site, contact, seat, axis)
+    if slides and len(across) == 1:
+        depth = groove_depth(site, contact)
+        return say_open_side(site, part, contact, (seat, across[0]), depth, axis)
     bounds = bounding_hosts(site, contact, seat, axis)
     if bounds is None:
         return False
@@ -59,14 +69,17 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     if sight is None:
         return False
     depth = groove_depth(site, contact)
-    timber = part.timber or site.declared.timber
-    gap, words = panel_gap(
-        sight,
-        depth,
-        along_grain=axis == part.axes[0],
-        sheet=part.stock == "sheet",
-        timber=timber,
-        display=site.declared.display,
+    gap, words = (
+        gap_at_the_sides(site, part, sight, depth, axis)
+        if slides
+        else panel_gap(
+            sight,
+            depth,
+            along_grain=axis == part.axes[0],
+            sheet=part.stock == "sheet",
+            timber=part.timber or site.declared.timber,
+            display=site.declared.display,
+        )
     )
     if words:
         site.assume(f"{part.name}: {words}", contact.span, None)

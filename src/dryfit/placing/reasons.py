@@ -158,7 +158,12 @@ def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, 
 
 def _added(site: Site, add: EndAdd) -> str:
     proud = f", {site.shown(add.proud)} of it proud" if add.proud else ""
-    return f"{add.joint} at {add.end}{proud}"
+    return f"{_cut_of(add)} at {add.end}{proud}"
+
+
+def _cut_of(add: EndAdd) -> str:
+    # What a panel slides into is a groove.
+    return "groove" if add.joint == "slid panel" else add.joint
 
 
 def _shoulders(site: Site, part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:
@@ -204,7 +209,7 @@ def _between_shoulders(part: Part, length: Figure) -> Figure:
 
 def _is_add(term: Term, part: Part) -> bool:
     return any(
-        term.amount == add.length and term.label.startswith(f"{add.joint} ") for add in part.adds
+        term.amount == add.length and term.label.startswith(f"{_cut_of(add)} ") for add in part.adds
     )
 
 

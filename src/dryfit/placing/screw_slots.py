@@ -51,12 +51,40 @@ def screw_slots(parts: Sequence[Part], joints: Sequence[Joint]) -> tuple[ScrewSl
 
     Slats and sheets need none, nor does what is screwed to one board that moves as it does.
     """
+    solid = [part for part in parts if part.stock == "solid" and not part.made]
     return tuple(
         slots
-        for part in parts
-        if part.stock == "solid" and part.width > BROAD and not part.made
-        for slots in _slots_of(part, parts, joints)
+        for part in solid
+        for slots in (
+            *_of_slid_panel(part, joints),
+            *(_slots_of(part, parts, joints) if part.width > BROAD else ()),
+        )
     )
+
+
+def _of_slid_panel(part: Part, joints: Sequence[Joint]) -> Iterator[ScrewSlots]:
+    """Yield the slots of a solid panel that slides into its grooves across its grain.
+
+    The groove at its front holds it, so that it moves away from that (TRADE B20): all its screws
+    stand in slots.
+    """
+    holes = [each for each in part.features if each.role == "screw hole" and _in_a_face(each)]
+    wide = part.copies[0].frame.axes[WIDTH][0]
+    own = [each for each in joints if each.guest == part.copies[0].name]
+    flat = [axis for axis, _ in part.copies[0].frame.axes[:THICKNESS]]
+    stops = [
+        each
+        for each in own
+        if each.kind == "slid panel" and min(flat, key=each.region.extent) == wide
+    ]
+    if len(stops) != 1 or not holes:
+        return
+    coefficient, _ = tangential(part.timber)
+    moves = movement(part.width, coefficient, Fraction(0), USUAL_SWING)
+    widest = max(each.across[1] - each.across[0] for each in holes)
+    slot = -(-(widest + moves + _ROOM) // _STEP) * _STEP
+    ids = tuple(each.id for each in holes)
+    yield ScrewSlots(part.name, part.name, ids, Fraction(0), moves, slot, holes[0].span)
 
 
 def assume_screw_slots(site: Site, parts: Sequence[Part], joints: Sequence[Joint]) -> None:
@@ -64,6 +92,15 @@ def assume_screw_slots(site: Site, parts: Sequence[Part], joints: Sequence[Joint
     display = site.declared.display
     for slots in screw_slots(parts, joints):
         moves = display.with_unit(slots.moves, fitted=True)
+        if not slots.apart:
+            site.assume_line(
+                f"the {slots.mover} is solid and held by the groove that it slides up to: it grows "
+                f"and shrinks by {moves} over the year at its other end, so that its screw holes "
+                f"are slots {display.with_unit(slots.slot)} long that way",
+                slots.span,
+                None,
+            )
+            continue
         site.assume_line(
             f"the {slots.mover} is screwed to the {_other(slots, parts)} over "
             f"{display.shown(slots.apart)} across its grain, where it moves {moves} over the year: "

@@ -14,6 +14,7 @@ from dryfit.placing.panels import bounding_hosts, frame_across
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
+from dryfit.placing.slid_panels import slid
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "crossing", "inside", "under", "onto")
@@ -207,7 +208,8 @@ def _say_fills_or_centred(site: Site, part: DeclaredPart, seat: Seat, axis: int)
 
 def _waits_for_its_frame(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bool:
     # What stands in the grooves of others is as large as they leave it, once they are placed.
-    return any(
+    slides = slid(site, part) is not None and axis in part.axes[:2]
+    return slides or any(
         bounding_hosts(site, contact, seat, axis) is None
         for contact in site.contacts(part.name, "inside")
         if len(frame_across(site, contact, seat, axis)) > 1

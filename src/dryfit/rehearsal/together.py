@@ -16,7 +16,8 @@ from dryfit.rehearsal.top_fixing import unfixed
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
 FILLED = frozenset(
-    {"half lap", "bridle", "tongue and groove", "mortise and tenon", "housing", "rabbet", "groove"}
+    {"half lap", "bridle", "tongue and groove", "mortise and tenon", "housing", "rabbet"}
+    | {"groove", "slid panel", "back rabbet"}
 )
 """Kinds of joints whose region is full of wood when the joint is closed."""
 _NAMES = ("length", "width", "thickness")

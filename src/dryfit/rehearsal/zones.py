@@ -19,6 +19,8 @@ from dryfit.rehearsal.pocketing import for_pockets
 from dryfit.rehearsal.top_fixing import for_fixings
 
 TONGUED = "tongue and groove"
+GROOVED = frozenset({"groove", TONGUED, "slid panel"})
+"""Joints in whose grooves something has room to swell."""
 SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
 
@@ -97,7 +99,7 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         axis = guest.frame.axes[LENGTH][0]
         for box in joint.entering():
             yield _deeper(box, guest.box, axis, joint.clearance)
-    elif joint.kind in {"groove", TONGUED}:
+    elif joint.kind in GROOVED:
         yield _along_the_run(joint, guest, host)
     elif joint.kind == "buttons":
         yield from _slots_of_buttons(joint, guest, host)
@@ -142,7 +144,7 @@ def rooms_of(joint: WantedJoint, guest: WantedCopy, wood: Iterable[Box]) -> Iter
 
     Glue needs it in a mortise, a panel needs it to swell (TRADE B3, B9, J10).
     """
-    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", "groove", TONGUED}:
+    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", *GROOVED}:
         return
     tenon = joint.kind == "mortise and tenon"
     axis = guest.frame.axes[LENGTH][0] if tenon else depth_axis(joint, guest)

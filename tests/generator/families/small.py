@@ -59,6 +59,40 @@ def tray(page: Page) -> None:
         )
 
 
+def drawer(page: Page) -> None:
+    """A loose drawer whose bottom slides in under the back, of sheet goods or of solid wood."""
+    say = page.say
+    page.title = page.either("Drawer", "Sewing drawer", "Drawer for nails")
+    wide, deep, high = page.size(260, 560), page.size(220, 420), page.size(80, 150)
+    wall = page.size(11, 15)
+    page.measures(wide, deep, high)
+    page.part(
+        f"2 sides, front to back, on edge, {say(high)} x {say(wall)}, at left and right", "sides"
+    )
+    joint = page.either("rabbet", f"rabbet {say(page.rounded(wall / 2))}", housing(page, wall))
+    back = page.either(housing(page, wall), "dowels" if wall >= 12 else "housing")
+    page.part(
+        f"1 front, across, on edge, {say(high)} x {say(page.size(16, 20))}, {joint} into sides, "
+        "at front",
+        "front",
+    )
+    page.part(
+        f"1 back, across, on edge, {say(wall)} thick, {back} into sides, at back, "
+        f"{say(page.size(2, 4))} below the top of sides",
+        "back",
+    )
+    thick = "1/4" if page.inches else page.either("5", "6")
+    wood = page.either(f"{thick} thick, of birch ply", f"{thick} thick, of birch ply", "")
+    wood = wood or f"{say(page.size(7, 9))} thick, glued from {int(deep // 120) + 1}"
+    groove = page.either("", f", groove {say(page.rounded(wall / 2))}")
+    page.part(
+        f"1 bottom, flat, {wood}, inside sides and front{groove}, under back"
+        f"{page.either('', ', screws')}",
+        "bottom",
+    )
+    page.stage("drawer", "sides, front, back", joints=4)
+
+
 def board(page: Page) -> None:
     """A panel of staves with cleats under it, or feet of blocks."""
     draw, say = page.draw, page.say
