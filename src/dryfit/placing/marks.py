@@ -68,7 +68,9 @@ def _preferred(copy: Placed, cuts: Sequence[Cut]) -> Frame:
 def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
     # The reference edge is the one that a groove is measured from, so that it runs at the fence;
     # otherwise the outer edge of what stands upright, the lower one of what stands on edge.
+    # Of several grooves the one nearest to an edge decides, whichever line comes first.
     width = copy.axes[WIDTH]
+    near: list[tuple[Fraction, int]] = []
     for cut in cuts:
         if cut.role == TONGUE:
             # The rabbets beside a tongue are measured from its own edge, so that it is as long
@@ -78,7 +80,9 @@ def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
             below = cut.box.low[width] - copy.box.low[width]
             above = copy.box.high[width] - cut.box.high[width]
             if below != above:
-                return 1 if below < above else -1
+                near.append((min(below, above), 1 if below < above else -1))
+    if near:
+        return min(near)[1]
     if width == 2:
         return 1
     return -copy.outward[width]
