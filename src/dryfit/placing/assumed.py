@@ -33,7 +33,7 @@ from dryfit.placing.sideways import (
     touches_named_side,
 )
 from dryfit.placing.site import Site
-from dryfit.placing.slid_panels import lies_above_lower_edges
+from dryfit.placing.slid_panels import lies_above_lower_edges, slid
 from dryfit.placing.standstill import settle
 
 Assuming = Callable[[Site, DeclaredPart], bool]
@@ -81,6 +81,9 @@ def _say(kind: Assuming, site: Site, part: DeclaredPart) -> bool:
     in_opening = bool(site.contacts(part.name, "in"))
     if part.bought is not None and kind in _MAKING_LARGE:
         # What is bought has a size of its own, and is not cut to fill anything.
+        return False
+    if kind is runs_over_what_it_lies_on and slid(site, part) is not None:
+        # What slides in reaches from its groove past what it goes under.
         return False
     return in_opening == (kind is lies_in_opening) and kind(site, part)
 
