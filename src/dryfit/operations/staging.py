@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
@@ -173,10 +173,30 @@ def _inner_rules(
         first = glue_ups[inner.name]
         rules.append(Rule(first.id, glue.id, WHY_CURED, lag_of(first, "next stage")))
         if dry_fit_first(assembly, inner, model):
-            rules.append(Rule(dry.id, first.id, WHY_WHOLE_DRY_FIRST))
+            rules += _dry_before(assembly, inner, dry, glue_ups, model)
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))
         level = _level(inner, model, shop)
         if level is not None:
             rules.append(Rule(level.id, glue.id, WHY_LEVEL_FLAT))
     return rules
+
+
+def _dry_before(
+    assembly: Assembly,
+    inner: Assembly,
+    dry: Operation,
+    glue_ups: Mapping[str, Operation],
+    model: Model,
+) -> Iterator[Rule]:
+    """Yield that a whole is tried before the glue of an assembly in it, and of those inside that.
+
+    Else it could be tried while the glue of one of them is still soft.
+    """
+    yield Rule(dry.id, glue_ups[inner.name].id, WHY_WHOLE_DRY_FIRST)
+    for deeper in inner_assemblies(inner, model):
+        if dry_fit_first(assembly, deeper, model):
+            yield from _dry_before(assembly, deeper, dry, glue_ups, model)
+        else:
+            glue = glue_ups[deeper.name]
+            yield Rule(glue.id, dry.id, WHY_CURED, lag_of(glue, "next stage"))

@@ -170,3 +170,15 @@ def test_a_shelf_is_sanded_before_it_is_fitted_into_its_housing() -> None:
     }
     # A lapped or tenoned frame is sanded after the fit.
     assert rule(boot_bench(), "base / dry fit", "base / sand inside 120")
+
+
+def test_a_whole_is_tried_dry_before_the_glue_of_what_is_inside_of_what_it_takes_in() -> None:
+    ledgers = (
+        "2 ledgers, across, 15 x 15, on the outside of long rails, between legs, glued, "
+        "20 below the top of long rails\n"
+        "glue up stool: base, ledgers\nfinish hard"
+    )
+    work, _ = listed(piece("step_stool", ("finish hard", ledgers)))
+    # Else the glue of a side frame could be soft when the stool is tried.
+    assert rule(work, "stool / dry fit", "base / glue up")
+    assert rule(work, "stool / dry fit", "side frame 1 / glue up")
