@@ -20,7 +20,10 @@ ALL_PAGES = tuple(shown for code in known_codes() if (shown := page(code)))
 PAGES = tuple(shown for shown in ALL_PAGES if shown.what_to_do is None)
 OUR_OWN_MISTAKES = {"rehearsal-failed"}
 LONGEST_EXAMPLE = 12
-LONGER = {"patterns-too-deep": 21}  # six patterns, each with its three lines
+LONGER = {
+    "patterns-too-deep": 21,  # six patterns, each with its three lines
+    "runner-groove-close": 14,  # a drawer, and the case that it runs in
+}
 
 
 @cache

@@ -24,6 +24,7 @@ from dryfit.checks.mortises import check_mortises
 from dryfit.checks.outdoors import check_outdoors
 from dryfit.checks.pocket_screws import check_pocket_screws
 from dryfit.checks.restraint import check_restraint
+from dryfit.checks.runners import check_runners
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
 from dryfit.checks.stages import check_stages
@@ -58,6 +59,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_screws(model)
     yield from check_pocket_screws(model)
     yield from check_cleats(model)
+    yield from check_runners(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
     yield from check_edges(model)

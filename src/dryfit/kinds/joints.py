@@ -217,6 +217,14 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         glue_noun=("pocket-screwed joint", "pocket-screwed joints"),
     ),
     JointKind(
+        "runner",
+        "runner in its groove",
+        "runners in their grooves",
+        "Runner: a strip of hard wood in a groove of the drawer's side, on which the drawer slides "
+        "in and out.",
+        example="2 runners, on the inside of legs, screws, running in short rails",
+    ),
+    JointKind(
         "screws",
         "screwed place",
         "screwed places",

@@ -21,6 +21,7 @@ from dryfit.operations.fitting_words import check_of, laid, place_details, screw
 from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
+from dryfit.operations.runners import RUNS, pushed_in, runner_details, runs_on_wood
 from dryfit.operations.top_fixing_words import fixed_with, fixing_details, is_top_fixing
 from dryfit.operations.words import counted
 from dryfit.placing.model import Model
@@ -81,7 +82,7 @@ def fitted(
     bought = [fit_bought(thing, shop) for thing in model.bought]
     ordered = ordered_by_measure(model, shop)
     free = free_units(model, units)
-    freed = [_put_in(unit, shop) for unit in free]
+    freed = [_put_in(unit, model, shop) for unit in free]
     rules: list[Rule] = []
     for row in (*laid, *bought, *freed):
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
@@ -121,13 +122,14 @@ def _bare_rules(
     return rules
 
 
-def _put_in(unit: LooseUnit, shop: Shop) -> Operation:
+def _put_in(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
+    runs = runs_on_wood(unit, model)
     return _operation(
         unit.name,
         unit.copies,
         worked(shop, "fit part", each=unit.many),
-        f"Put {unit.words} into {unit.onto}",
-        "the gaps are equal all round, and nothing binds",
+        pushed_in(unit) if runs else f"Put {unit.words} into {unit.onto}",
+        RUNS if runs else "the gaps are equal all round, and nothing binds",
     )
 
 
@@ -147,7 +149,7 @@ def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     row = _operation(
         unit.name, unit.copies, exact, laid(unit, screws, model), check_of(unit, model)
     )
-    return replace(row, details=place_details(unit, model))
+    return replace(row, details=(*place_details(unit, model), *runner_details(unit, model)))
 
 
 def _fit_top(unit: LooseUnit, model: Model, shop: Shop) -> Operation:

@@ -246,7 +246,8 @@ def ends_to_square(site: Site, radius: Fraction) -> int:
     An end is open where the groove runs out, and where a housing as deep takes the corner away.
     """
     feature = site.feature
-    if feature.mate is None:
+    if feature.mate is None or feature.fit == "move":
+        # A runner ends before the round end of its groove.
         return 0
     start, end = feature.along
     rounds = [(start, start + radius)] if start > 0 else []

@@ -138,7 +138,7 @@ def free_units(model: Model, fitted: tuple[LooseUnit, ...]) -> tuple[LooseUnit, 
     """Return what stands free in an opening: doors, loose shelves, drawers, things of patterns."""
     taken = {copy for unit in fitted for copy in unit.copies}
     found: dict[str, LooseUnit] = {}
-    for unit in _in_openings(model):
+    for unit in (*_in_openings(model), *_on_runners(model)):
         if not taken & set(unit.copies) and _within_the_rest(unit, model):
             found.setdefault(unit.name, unit)
     return tuple(sorted(found.values(), key=lambda unit: box_of(unit.copies, model).low[2]))
@@ -160,6 +160,14 @@ def _in_openings(model: Model) -> Iterator[LooseUnit]:
         if not held:
             words = f"the {part.name}" if len(copies) == 1 else f"the {counted(part, len(copies))}"
             yield LooseUnit(part.name, words, copies, opening, None)
+
+
+def _on_runners(model: Model) -> Iterator[LooseUnit]:
+    """Yield the drawers that run on wooden runners, whether or not they stand in an opening."""
+    for joint in (each for each in model.joints if each.kind == "runner"):
+        held = _holding(joint.host, joint.guest, model)
+        if held is not None and not any(model.part_of(c).opening for c in all_copies(held, model)):
+            yield _as_one(held.name, called(held, model), all_copies(held, model), "its place")
 
 
 def _as_one(name: str, words: str, copies: tuple[str, ...], opening: str) -> LooseUnit:

@@ -26,6 +26,8 @@ from dryfit.placing.named_side import lies_at_named_side
 from dryfit.placing.openings import lies_between_in_order
 from dryfit.placing.outer_faces import fills_with_what_it_lies_on, outer_face_reaches_side
 from dryfit.placing.over_hosts import runs_over_what_it_lies_on
+from dryfit.placing.runner_seats import RUNS_IN
+from dryfit.placing.runners import runs_in_groove
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
     centred_on_hosts,
@@ -39,6 +41,7 @@ from dryfit.placing.standstill import settle
 Assuming = Callable[[Site, DeclaredPart], bool]
 
 _KINDS: tuple[Assuming, ...] = (
+    runs_in_groove,
     lies_in_opening,
     as_large_as_the_piece,
     fills_with_what_it_lies_on,
@@ -77,6 +80,9 @@ def assume_the_rest(site: Site) -> None:
 
 
 def _say(kind: Assuming, site: Site, part: DeclaredPart) -> bool:
+    if site.contacts(part.name, RUNS_IN):
+        # A runner is as large as what runs on it asks, and lies where that is.
+        return kind is runs_in_groove and kind(site, part)
     # The habits of what joins other parts are not those of what stands free in an opening.
     in_opening = bool(site.contacts(part.name, "in"))
     if part.bought is not None and kind in _MAKING_LARGE:

@@ -44,6 +44,7 @@ def build_coatings(
     declared = site.declared
     board = _Board(site, parts, joints, assemblies, copies_inside(assemblies), _early(site))
     _note_bare(board)
+    _note_runners(board)
     named = [finish for finish in declared.finishes if finish.subjects]
     coatings: list[Coating] = []
     for finish in sorted(named, key=lambda finish: _rank(board, finish)):
@@ -86,6 +87,23 @@ def _note_bare(board: _Board) -> None:
                     board.partly.setdefault(copy, []).extend(bare.surfaces)
             if bare.verb == "mask":
                 _note_masked(board, host, copies, bare.surfaces)
+
+
+def _note_runners(board: _Board) -> None:
+    """Leave runners bare that no line finishes: a film sticks, wax is all they get (D10, B21)."""
+    declared = board.site.declared
+    named = {host.part for finish in declared.finishes for host in finish.subjects}
+    guests = {joint.guest for joint in board.joints if joint.kind == "runner"}
+    for part in board.parts if declared.finishes else ():
+        copies = {copy.name for copy in part.copies} & guests
+        if not copies or copies <= board.done or part.name in named:
+            continue
+        board.done.update(copies)
+        board.site.assume_line(
+            f"no finish goes on the {part.written}: they are waxed, the last of all",
+            part.spans[0],
+            f"finish {part.written.lower()} with hard wax oil",
+        )
 
 
 def _note_masked(

@@ -19,6 +19,7 @@ from dryfit.placing.gap_advice import copies_and_gaps
 from dryfit.placing.levels import level_count, lists_that_do_not_fit
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.opening_rows import openings_named, row_assumed
+from dryfit.placing.runner_seats import running_contact, tags_of_runners
 from dryfit.placing.seats import Seat, Seating, counted, seats_of
 
 _SIDES = {0: ("left", "right"), 1: ("front", "back"), 2: ("bottom", "top")}
@@ -38,7 +39,7 @@ def seat_copies(
     open_ones = [part for part in declared.parts if part.name not in known]
     waiting = [part for part in open_ones if not _settle(part, declared, places, findings)]
     while waiting:
-        still = [part for part in waiting if not _from_hosts(part, declared, places, findings)]
+        still = [part for part in waiting if not _from_others(part, declared, places, findings)]
         if len(still) == len(waiting):
             part = still.pop(0)
             places[part.name] = _by_habit(part, declared, assumptions, findings)
@@ -67,6 +68,8 @@ def _settle(
         places[part.name] = tuple(choice for choice in choices for _ in range(each))
         return True
     named = _named_places(part)
+    if running_contact(part, declared):
+        return False
     if face_contact(part, declared) and not _gap_contacts(part, declared):
         return False
     if part.spread or (part.count == 1 and (named or _is_put(part))):
@@ -131,6 +134,22 @@ def _copies_and_places(part: DeclaredPart, choices: Sequence[tuple[str, ...]]) -
             Hint(f"write {counted(len(choices), part.name)}, or name as many places as copies"),
         ),
     )
+
+
+def _from_others(
+    part: DeclaredPart,
+    declared: Declared,
+    places: dict[str, tuple[tuple[str, ...], ...]],
+    findings: list[Diagnostic],
+) -> bool:
+    contact = running_contact(part, declared)
+    if contact is None:
+        return _from_hosts(part, declared, places, findings)
+    told = tags_of_runners(part, contact, places)
+    if told is not None:
+        places[part.name] = told[0]
+        findings += told[1]
+    return told is not None
 
 
 def _from_hosts(

@@ -18,6 +18,7 @@ from dryfit.placing.free_places import Around, Occupied
 from dryfit.placing.glue_patches import with_glue
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.late_joints import cut_late
+from dryfit.placing.runner_seats import RUNS_IN, running_hosts
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 from dryfit.placing.tenon_words import check_details
@@ -92,6 +93,8 @@ def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
         return [mate.name for mate in row if mate != guest and mate.within == guest.within]
     if contact.preposition == "crossing":
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
+    if contact.preposition == RUNS_IN:
+        return [mate.name for mate in running_hosts(site, contact, guest)]
     on_face = contact.preposition in ON_A_FACE
     mates = face_hosts(site, contact, guest) if on_face else site.mates(contact, guest)
     return [mate.name for mate in mates]

@@ -130,20 +130,37 @@ def _slots_of(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> Ite
         if apart <= _APART:
             continue
         fixed = _nearest_to_middle(rows)
-        reach = max(rows[-1] - fixed, fixed - rows[0])
+        front = _front_of_runner(passed, joints, parts)
+        reach = max(rows[-1] - fixed, fixed - rows[0]) if front is None else apart
         moves = movement(reach, coefficient, Fraction(0), USUAL_SWING)
         # TRADE B18: the movement either way, the screw and 1 mm.
         widest = max(feature.across[1] - feature.across[0] for feature in holes_passed)
         slot = -(-(widest + 2 * moves + _ROOM) // _STEP) * _STEP
-        ids = _off_the_fixed_row(holes_passed, across=passed == part.name)
+        ids = _off_the_fixed_row(holes_passed, front, across=passed == part.name)
         yield ScrewSlots(part.name, passed, ids, apart, moves, slot, holes_passed[0].span)
 
 
-def _off_the_fixed_row(holes: Sequence[Feature], *, across: bool) -> tuple[str, ...]:
-    """Return the ids of holes that are slotted; their rows lie along a cleat, or `across`."""
+def _off_the_fixed_row(
+    holes: Sequence[Feature], front: int | None, *, across: bool
+) -> tuple[str, ...]:
+    """Return the ids of holes that are slotted; their rows lie along a cleat, or `across`.
+
+    The row nearest to the middle is not; of a runner that at its `front` end (0 or -1 of the rows),
+    so that the drawer's front stays flush (TRADE B21).
+    """
     row_of = {each.id: _middle(each.across if across else each.along) for each in holes}
-    fixed = _nearest_to_middle(sorted(set(row_of.values())))
+    rows = sorted(set(row_of.values()))
+    fixed = _nearest_to_middle(rows) if front is None else rows[front]
     return tuple(name for name, row in row_of.items() if row != fixed)
+
+
+def _front_of_runner(name: str, joints: Sequence[Joint], parts: Sequence[Part]) -> int | None:
+    """Return which of a runner's holes, in order from R, is in front: 0 or -1; None for others."""
+    copies = {copy.name: copy for part in parts if part.name == name for copy in part.copies}
+    for joint in joints:
+        if joint.kind == "runner" and joint.guest in copies:
+            return 0 if copies[joint.guest].frame.axes[LENGTH][1] > 0 else -1
+    return None
 
 
 def _nearest_to_middle(rows: Sequence[Fraction]) -> Fraction:

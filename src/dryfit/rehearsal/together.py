@@ -11,6 +11,7 @@ from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
 from dryfit.rehearsal.mitres import open_mitre, shared_out
 from dryfit.rehearsal.pocketing import unbored
+from dryfit.rehearsal.running import stuck
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.top_fixing import unfixed
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
@@ -43,11 +44,11 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
         if {joint.guest, joint.host} <= inside and joint.loose_pieces:
             yield from _no_room(state, joint)
         if {joint.guest, joint.host} <= inside:
-            host, cuts = _with_cuts(state, joint.host)
+            members = [_with_cuts(state, each) for each in (joint.guest, joint.host)]
+            host, cuts = members[1]
             yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
-            yield from unbored(
-                joint, [_with_cuts(state, each) for each in (joint.guest, joint.host)]
-            )
+            yield from unbored(joint, members)
+            yield from stuck(joint, state.copies[joint.guest], host, cuts)
 
 
 def _with_cuts(state: State, name: str) -> tuple[WantedCopy, Sequence[Box]]:

@@ -16,6 +16,7 @@ from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.pocketing import for_pockets
+from dryfit.rehearsal.running import for_runner
 from dryfit.rehearsal.top_fixing import for_fixings
 
 TONGUED = "tongue and groove"
@@ -61,6 +62,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
             zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
             zones[host.name] += (Zone(box, joint.id) for box in for_fixings(joint, host))
             zones[host.name] += for_pegs(joint, guest, host)
+            zones[host.name] += (Zone(box, joint.id) for box in for_runner(joint, guest, host))
             for copy in (guest, host):
                 zones[copy.name] += (Zone(box, joint.id) for box in around_loose(joint, copy))
                 zones[copy.name] += (Zone(box, joint.id) for box in for_pockets(joint, copy))

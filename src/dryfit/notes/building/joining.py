@@ -226,7 +226,7 @@ def _written_at(
 
 def _is_open(done: Sequence[PartClause | None], at: int) -> bool:
     clause = done[at] if 0 <= at < len(done) else None
-    return isinstance(clause, Join) and clause.spec is None
+    return isinstance(clause, Join) and clause.spec is None and clause.preposition != "runs in"
 
 
 def _sign_between(clauses: Sequence[PartClause], at: int, draft: Draft) -> str:
@@ -240,7 +240,7 @@ def _nearest(clauses: Sequence[PartClause | None], index: int, spec: JointSpec) 
     open_joins = {
         at: clause
         for at, clause in enumerate(clauses)
-        if isinstance(clause, Join) and clause.spec is None
+        if isinstance(clause, Join) and clause.spec is None and clause.preposition != "runs in"
     }
     if is_fastener(spec.kind):
         # Screws hold what lies on something; "between posts" only says where it is.

@@ -92,6 +92,7 @@ PLACES: tuple[Entry, ...] = (
     ("PREP", {"inside": "inside", "within": "inside"}),
     ("PREP", {"crossing": "crossing", "crosses": "crossing"}),
     ("PREP", {"against": "against", "up against": "against", "in": "in", "fitted in": "in"}),
+    ("PREP", {"running in": "runs in", "runs in": "runs in", "run in": "runs in"}),
     ("PREP", _on_faces()),
     ("EDGE", {"end": "ends", "edge": "edge"}),
 )

@@ -24,7 +24,13 @@ BY_JOINT = {
 }
 """By the kind of joint that a line names.  Buttons are found by `fastenings`, what else
 holds tops by `top_fixings`."""
-BY_PREPOSITION = {"crossing": "half_lap", "inside": "groove", "onto": "rest", "under": "rest"}
+BY_PREPOSITION = {
+    "crossing": "half_lap",
+    "inside": "groove",
+    "onto": "rest",
+    "under": "rest",
+    "runs in": "runner",
+}
 """By the word between two parts, where no joint is named."""
 _ON_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
 _FACING = frozenset({"onto", "under", "on face", "against"})

@@ -10,6 +10,7 @@ from dryfit.piece.declared import Contact
 from dryfit.placing.families.finding import faced
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
+from dryfit.placing.runner_seats import RUNS_IN
 from dryfit.placing.site import Site
 
 
@@ -39,7 +40,8 @@ def _held_across(site: Site, broad: Placed, mate: Placed, region: Box) -> bool:
     flat = region.extent(thin) == 0 and longer_of(region, thin) == wide
     if site.part(broad.part).stock == "sheet" or not flat:
         return False
-    moves_along = site.part(mate.part).stock != "sheet" and mate.axes[0] != wide
+    runs = site.contacts(mate.part, RUNS_IN)
+    moves_along = bool(runs) or (site.part(mate.part).stock != "sheet" and mate.axes[0] != wide)
     return not moves_along and min(broad.box.extent(wide), region.extent(wide)) > BROAD
 
 

@@ -1,0 +1,147 @@
+"""TRADE B21: drawers on wooden runners that cannot run, or are weakened by their grooves."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.checks.finding import finding
+from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import bounded
+from dryfit.joinery.feature import Feature
+from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
+
+_APART = Fraction(6)
+"""Wood between the groove for a runner and another on the drawer's side, mm (common practice)."""
+
+_PLAY = Fraction(1, 2)
+"""What a drawer needs at least beside it to run, mm: 0.5 to 1.0 (common practice)."""
+
+UP = 2
+
+
+def check_runners(model: Model) -> Iterator[Diagnostic]:
+    """Yield, once for a runner, what keeps its drawer from running.
+
+    Findings: runner-blocked, runner-groove-close, drawer-without-play.
+    """
+    pieces = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
+    told: set[tuple[str, str]] = set()
+    for joint in (each for each in model.joints if each.kind == "runner"):
+        for each in (
+            *_blocked(model, joint, pieces),
+            *_close(model, joint, pieces),
+            *_without_play(model, joint, pieces),
+        ):
+            key = each.code, pieces[joint.guest][0].name
+            if key not in told:
+                told.add(key)
+                yield each
+
+
+def _blocked(
+    model: Model, joint: Joint, pieces: dict[str, tuple[Part, Copy]]
+) -> Iterator[Diagnostic]:
+    """Yield a part of the drawer that the runner would hit when the drawer is pushed in."""
+    runner, run = pieces[joint.guest][1], pieces[joint.guest][1].frame.axes[0][0]
+    drawer = _drawer(model, joint)
+    far = max(pieces[name][1].box.high[run] for name in (joint.host, *drawer))
+    way = bounded(runner.box, run, runner.box.low[run], far)
+    for name in sorted(drawer - {joint.host}):
+        part, copy = pieces[name]
+        common = copy.box.overlap(way)
+        if common is None or _cut_away(part, copy, common):
+            continue
+        yield finding(
+            "H57",
+            "runner-blocked",
+            Severity.ERROR,
+            f"{joint.guest}: {name} stands in its way when the drawer is pushed in",
+            joint.span,
+            figures={"wide": common.extent(3 - run - UP), "high": common.extent(UP)},
+            remedy=f"notch the {part.name}, or end it above the runner",
+        )
+
+
+def _drawer(model: Model, joint: Joint) -> set[str]:
+    inner = {assembly.name: assembly for assembly in model.assemblies}
+    wholes = [_copies(each, inner) for each in model.assemblies]
+    around = (each for each in wholes if joint.host in each and joint.guest not in each)
+    return set[str]().union(*around)
+
+
+def _copies(assembly: Assembly, inner: dict[str, Assembly]) -> set[str]:
+    return set[str]().union(
+        *(_copies(inner[name], inner) if name in inner else {name} for name in assembly.of)
+    )
+
+
+def _cut_away(part: Part, copy: Copy, common: Box) -> bool:
+    cuts = (each for each in part.features if copy.hand in each.hands)
+    return any(each.box(copy.box, copy.frame).contains(common) for each in cuts)
+
+
+def _close(
+    model: Model, joint: Joint, pieces: dict[str, tuple[Part, Copy]]
+) -> Iterator[Diagnostic]:
+    """Yield a groove in the same part that comes too near to that of the runner."""
+    part, copy = pieces[joint.host]
+    run = copy.frame.axes[0][0]
+    mate = pieces[joint.guest][0].name
+    own = [each for each in part.features if each.role == "groove" and each.mate == mate]
+    grooves = [each for each in part.features if each.role in {"groove", "rabbet"}]
+    for mine in own:
+        box = mine.box(copy.box, copy.frame)
+        for other in (each for each in grooves if each.id not in {one.id for one in own}):
+            beside = other.box(copy.box, copy.frame)
+            across = 3 - run - copy.frame.axes[2][0]
+            gap = max(beside.low[across] - box.high[across], box.low[across] - beside.high[across])
+            if gap >= _APART:
+                continue
+            left = model.display.with_unit(max(gap, Fraction(0)), fitted=True)
+            yield finding(
+                "H01",
+                "runner-groove-close",
+                Severity.WARNING,
+                f"{part.name}: only {left} of wood is left between the groove for the {mine.mate} "
+                f"and the {_called(other)}",
+                joint.span,
+                figures={"left": gap, "least": _APART},
+                remedy=f"move the {mine.mate} up or down, so that 6 mm or more are left",
+            )
+            return
+
+
+def _called(cut: Feature) -> str:
+    return f"{cut.role} for the {cut.mate}" if cut.mate else cut.role
+
+
+def _without_play(
+    model: Model, joint: Joint, pieces: dict[str, tuple[Part, Copy]]
+) -> Iterator[Diagnostic]:
+    """Yield a drawer that has no room beside it in its case."""
+    side = pieces[joint.host][1]
+    axis = side.frame.axes[2][0]
+    if axis == UP:
+        return
+    cases = [
+        pieces[each.host if each.guest == joint.guest else each.guest][1]
+        for each in model.joints
+        if each.kind == "screws" and joint.guest in {each.guest, each.host}
+    ]
+    for case in cases:
+        gap = max(
+            case.box.low[axis] - side.box.high[axis], side.box.low[axis] - case.box.high[axis]
+        )
+        if gap < _PLAY:
+            yield finding(
+                "H31",
+                "drawer-without-play",
+                Severity.WARNING,
+                f"{joint.host} has {model.display.with_unit(max(gap, Fraction(0)), fitted=True)} "
+                f"beside it at the {case.name}: a drawer on runners needs 0.5 to 1 mm to run",
+                joint.span,
+                figures={"gap": gap, "least": _PLAY},
+                remedy="give the drawer `gap 1 across`",
+            )

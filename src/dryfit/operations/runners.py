@@ -1,0 +1,62 @@
+"""Wooden runners at the bench: set back by a spacer, waxed last, tried out (B21, K7)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from dryfit.operations.loose_units import LooseUnit
+from dryfit.placing.model import Joint, Model
+from dryfit.plan.operation import Detail
+
+RUNNING = "runner"
+RUNS = "it runs in and out without rocking, and the gap is equal all round"
+
+
+def runner_joints(copies: Iterable[str], model: Model) -> tuple[Joint, ...]:
+    """Return the joints by which these copies are runners or run on some."""
+    own = set(copies)
+    return tuple(
+        joint for joint in model.joints if joint.kind == RUNNING and own & {joint.guest, joint.host}
+    )
+
+
+def runs_on_wood(unit: LooseUnit, model: Model) -> bool:
+    """Return whether a unit is a drawer that runs on wooden runners."""
+    own = set(unit.copies)
+    return any(joint.host in own for joint in runner_joints(own, model))
+
+
+def runner_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
+    """Return how far runners are set back, that the front screw is tight, and how they are tried.
+
+    A spacer does it, as thick as what covers the drawer's front and the stop of its groove take.
+    """
+    joints = runner_joints(unit.copies, model)
+    if not joints or joints[0].guest not in unit.copies:
+        return ()
+    runner = model.copy(joints[0].guest)
+    run = runner.frame.axes[0][0]
+    hosts = [model.copy(joint.host) for joint in unit.joints if joint.guest == runner.name]
+    if not hosts:
+        return ()
+    back = runner.box.low[run] - min(host.box.low[run] for host in hosts)
+    rows: list[Detail] = []
+    if back > 0:
+        spacer = (
+            f" back from the front of {unit.onto}: a spacer so thick, held flush, sets all alike"
+        )
+        rows.append(("Front ends ", back, spacer))
+    rows.append(
+        (
+            "Round holes to the front, slots to the rear; try the drawer before the rear screws go in",
+        )
+    )
+    return tuple(rows)
+
+
+def pushed_in(unit: LooseUnit) -> str:
+    """Return the sentence that puts a drawer on its runners."""
+    return (
+        f"Rub paste wax on the runners and into the grooves of {unit.words}, the last of all, and "
+        "push it in on its runners"
+    )
