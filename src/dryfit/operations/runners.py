@@ -46,11 +46,7 @@ def runner_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
             f" back from the front of {unit.onto}: a spacer so thick, held flush, sets all alike"
         )
         rows.append(("Front ends ", back, spacer))
-    rows.append(
-        (
-            "Round holes to the front, slots to the rear; try the drawer before the rear screws go in",
-        )
-    )
+    rows.append(("Round holes to the front, slots to the rear; try the drawer on front screws",))
     return tuple(rows)
 
 

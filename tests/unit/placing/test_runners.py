@@ -102,7 +102,7 @@ def test_a_runner_in_the_middle_runs_in_its_guide() -> None:
 def test_a_back_that_hangs_in_the_way_of_a_runner_is_told() -> None:
     whole = changed(
         text_of("pencil_drawer"),
-        ("notch in back tray end: bottom edge, 48 mm wide, 16 mm deep, centred\n", ""),
+        ("notch in back tray end: bottom edge, 48 mm wide, 26 mm deep, centred\n", ""),
     )
     assert "runner-blocked" in codes(checked(whole))
 
