@@ -222,7 +222,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         "runners in their grooves",
         "Runner: a strip of hard wood in a groove of the drawer's side, on which the drawer slides "
         "in and out.",
-        example="2 runners, on the inside of legs, screws, running in short rails",
+        example="2 runners, on the inside of legs, running in short rails",
     ),
     JointKind(
         "screws",
