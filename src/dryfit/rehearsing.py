@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, WIDTH, Frame
+from dryfit.joinery.flare import halves
 from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
 from dryfit.rehearsal.goal import (
@@ -91,6 +92,7 @@ def _part(part: Part) -> WantedPart:
                 declared=feature.mate is None and feature.role in DECLARED,
                 after=feature.after,
                 toward=feature.form.toward if feature.role == "mitre" and feature.form else None,
+                halves=halves(feature.ranges(sizes), feature.flare) if feature.flare else (),
             )
             for feature in part.features
         ),

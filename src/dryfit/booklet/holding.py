@@ -127,9 +127,13 @@ def pass_lines(operations: Iterable[Operation], bench: Bench) -> tuple[Text, ...
 def _passes(passes: tuple[Pass, ...], say: Say) -> tuple[Text, ...]:
     if passes in {(), (Pass(),)}:
         return ()
-    limits = [step for step in passes if not step.between]
+    limits = [step for step in passes if not step.between and step.moved is None]
     rows = [_limit(step, number, say) for number, step in enumerate(limits, start=1)]
-    between = len(passes) - len(limits)
+    over_pin = sum(step.moved is not None for step in passes)
+    if over_pin:
+        words = many(over_pin, "pass", "passes")
+        rows.append((f"Then {words}, each with the socket just cut over the pin.",))
+    between = len(passes) - len(limits) - over_pin
     if between:
         rows.append((_cleared(between, slot=len(limits) > 1),))
     return tuple(rows)

@@ -9,7 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import is_lapped, joint_kind
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 _TENTH = Fraction(1, 10)
@@ -21,7 +21,8 @@ def check_laps(model: Model) -> Iterator[Diagnostic]:
     copies = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
     told: set[tuple[str, str]] = set()
     for joint in model.joints:
-        if not is_lapped(joint.kind):
+        if not is_lapped(joint.kind) or joint_kind(joint.kind).corner:
+            # Boards that meet at a corner are wide the same way, and move together.
             continue
         (first, copy), (second, mate) = copies[joint.guest], copies[joint.host]
         if (first.name, second.name) in told:

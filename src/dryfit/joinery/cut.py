@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box, Triple
+from dryfit.joinery.flare import PlacedFlare
 from dryfit.joinery.form import PlacedForm, Region
 
 
@@ -29,7 +30,7 @@ class Cut:
     """A box removed from a copy, entered through the surface that faces `axis`, `side`.
 
     `kind`, `role` and `fit` as in `Feature`; `mate` is the other part's name.  `form` says what
-    of the box goes where that is not all of it.
+    of the box goes where that is not all of it, `flare` how the sides of a socket lean off it.
     """
 
     copy: str
@@ -43,6 +44,7 @@ class Cut:
     span: Span | None
     after: str | None = None
     form: PlacedForm | None = None
+    flare: PlacedFlare | None = None
 
     @property
     def region(self) -> Region:

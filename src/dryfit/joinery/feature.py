@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame
+from dryfit.joinery.flare import Flare, halves
 from dryfit.joinery.form import Form, Region, Side
 
 Range = tuple[Fraction, Fraction]
@@ -18,16 +19,18 @@ class Feature:
     """A cut in part coordinates; mm.
 
     `kind` is a primitive in the contract's words (end lap, cross slot, long slot, rabbet, mortise,
-    hole, notch, mitre, bevel, profile, taper, curve); `role` the job it does, which chooses method
-    and wording: lap, housing, groove, mortise, tenon cheek, tenon shoulder, button slot, button
-    tongue, screw hole, pilot hole; of a cut with no mate the word of its line (rabbet, hole, taper,
-    chamfer, round-over, profile, curve, notch, slot, bevel) or key slot.
+    hole, notch, mitre, bevel, profile, taper, curve, fingers, tails, pins); `role` the job it does,
+    which chooses method and wording: lap, housing, groove, mortise, tenon cheek, tenon shoulder,
+    button slot, button tongue, screw hole, pilot hole, finger socket, tail socket, pin socket; of a
+    cut with no mate the word of its line (rabbet, hole, taper, chamfer, round-over, profile, curve,
+    notch, slot, bevel) or key slot.
     `surface` is the surface that it is cut into.  `along` is measured from R; `across` from E for
     the faces F and B, and from F for the edges E and E2 (and is the range from F for R and R2,
     where `along` is the range from E); `depth` from the surface inwards.  `mate` names the other
     part, `joint` the first joint instance that it belongs to; both None for a declared feature.
     `hands` are the hands of the part that carry it.  `after` names the glue-up after which it is
-    cut, or None.  `form` says what of the region goes where that is not all of it.
+    cut, or None.  `form` says what of the region goes where that is not all of it, `flare` how the
+    sides of a socket lean off it.
     """
 
     id: str
@@ -44,6 +47,7 @@ class Feature:
     after: str | None = None
     span: Span | None = None
     form: Form | None = None
+    flare: Flare | None = None
 
     def ranges(self, sizes: tuple[Fraction, Fraction, Fraction]) -> tuple[Range, Range, Range]:
         """Return the ranges along, across and deep inside a part of length, width, thickness."""
@@ -64,6 +68,14 @@ class Feature:
             outer.extent(frame.axes[THICKNESS][0]),
         )
         return frame.to_piece(outer, self.ranges(sizes))
+
+    def boxes(self, outer: Box, frame: Frame) -> tuple[Box, ...]:
+        """Return the removed box, a sloping socket as its narrow half and its wide one."""
+        if self.flare is None:
+            return (self.box(outer, frame),)
+        sizes = tuple(outer.extent(frame.axes[each][0]) for each in (LENGTH, WIDTH, THICKNESS))
+        both = halves(self.ranges((sizes[0], sizes[1], sizes[2])), self.flare)
+        return tuple(frame.to_piece(outer, each) for each in both)
 
     def region(self, outer: Box, frame: Frame) -> Region:
         """Return what is removed in the piece from the copy with this box and frame."""

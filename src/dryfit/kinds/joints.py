@@ -20,10 +20,11 @@ class JointKind:
     them.  `counted` families take a number at one place, `rowed` ones are loose pieces in a row.
     `details` are the kinds of detail that a line may add.  `glued` families are glued unless the
     notes say otherwise; in those that `enter`, part of the guest stands in the host.  `lapped` ones
-    lie in one another.  `spread` is the row of minutes that spreading its glue takes, `glue_noun`
-    what is counted where glue goes (one, several), if not the name.  Joints `beside` join the
-    copies of one part with one another, and name no host.  `glossary` is one sentence for
-    the maker, `example` a line of notes that makes it in the stool of `dryfit help language`.
+    lie in one another; of these the `corner` joints are fingers or tails that reach through each
+    other.  `spread` is the row of minutes that spreading its glue takes, `glue_noun` what is
+    counted where glue goes (one, several), if not the name.  Joints `beside` join the copies of one
+    part with one another, and name no host.  `glossary` is one sentence for the maker, `example` a
+    line of notes that makes it in the stool of `dryfit help language`.
     """
 
     name: str
@@ -43,6 +44,7 @@ class JointKind:
     lapped: bool = False
     fastener: bool = False
     beside: bool = False
+    corner: bool = False
     spread: str = "spread housing"
     glue_noun: tuple[str, str] | None = None
 
@@ -86,6 +88,52 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         glued=True,
         spread="spread mitre",
         glue_noun=("mitre", "mitres"),
+    ),
+    JointKind(
+        "box joint",
+        "box joint",
+        "box joints",
+        "Box joint, or finger joint: square fingers of one width on the ends of two boards, each "
+        "in a gap between those of the other.",
+        example="long rails into short rails: box joint 8",
+        written="box joint",
+        sizes=("width",),
+        glued=True,
+        lapped=True,
+        corner=True,
+        spread="spread finger",
+    ),
+    JointKind(
+        "through dovetail",
+        "through dovetail",
+        "through dovetails",
+        "Through dovetail: tails that widen toward the end of one board, held between the pins of "
+        "the other; both show on the outside.",
+        example="long rails into short rails: 3 dovetails, short rails carry the tails",
+        written="through dovetail",
+        counted=True,
+        details=frozenset({"tails"}),
+        glued=True,
+        lapped=True,
+        corner=True,
+        spread="spread dovetail",
+        glue_noun=("dovetailed corner", "dovetailed corners"),
+    ),
+    JointKind(
+        "half-blind dovetail",
+        "half-blind dovetail",
+        "half-blind dovetails",
+        "Half-blind dovetail: the tails end in sockets of the other board, behind a lap of its "
+        "wood, so that its face shows nothing of them.",
+        example="short rails into long rails: 3 half-blind dovetails 14 deep",
+        written="half-blind dovetail",
+        sizes=("depth",),
+        counted=True,
+        glued=True,
+        lapped=True,
+        corner=True,
+        spread="spread dovetail",
+        glue_noun=("dovetailed corner", "dovetailed corners"),
     ),
     JointKind(
         "mortise and tenon",
@@ -325,6 +373,15 @@ def is_lapped(name: str) -> bool:
 def overlaps_mate(name: str) -> bool:
     """Return whether each part runs to the far side of the other, as in laps and in mitres."""
     return is_lapped(name) or name == "mitre"
+
+
+def is_crossed(word: str) -> bool:
+    """Return whether parts that a line joins so run past one another, whatever it says of ends.
+
+    How far fingers and tails reach follows from the end that is said to go into the other.
+    """
+    kind = kind_written(word)
+    return kind is not None and overlaps_mate(kind.name) and not kind.corner
 
 
 def joint_kinds() -> Iterator[JointKind]:

@@ -15,7 +15,9 @@ BY_STATION = {
     "drill press": ("drill-clamp",),
 }
 PARTING = frozenset({"rip", "width"})
-BLIND = frozenset({"lap", "housing", "groove", "tenon cheek", "tenon shoulder", "key slot"})
+BLIND = frozenset(
+    {"lap", "housing", "groove", "tenon cheek", "tenon shoulder", "key slot", "fingers"}
+)
 GLUES_FOR_GLOVES = ("epoxy", "polyurethane")
 
 

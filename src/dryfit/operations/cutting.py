@@ -7,11 +7,14 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.joinery.bridle import OPEN_MORTISE
+from dryfit.joinery.corner import CORNER_ROLES, FINGER
 from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.corner_cuts import corner_by_hand
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
+from dryfit.operations.fingers import finger_cut
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
@@ -94,10 +97,8 @@ def _cuts_of(
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.
         return (hand_cut(site, shop),)
-    if site.feature.role == "mitre":
-        return (mitre_cut(site, shop),)
-    if site.feature.role == OPEN_MORTISE:
-        return open_mortise_cuts(site, model.display, shop)
+    if site.feature.role in _ON_AN_END:
+        return _cuts_on_an_end(site, sites, model, shop)
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)
@@ -110,6 +111,22 @@ def _cuts_of(
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
     return (hand_cut(site, shop),)
+
+
+_ON_AN_END = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES})
+
+
+def _cuts_on_an_end(
+    site: Site, sites: tuple[Site, ...], model: Model, shop: Shop
+) -> tuple[Cut, ...]:
+    """Return the cuts of what is made in an end in a way of its own."""
+    if site.feature.role == "mitre":
+        return (mitre_cut(site, shop),)
+    if site.feature.role == OPEN_MORTISE:
+        return open_mortise_cuts(site, model.display, shop)
+    over_a_jig = site.feature.role == FINGER
+    jigged = finger_cut(site, sites, model.display, shop) if over_a_jig else None
+    return (jigged or corner_by_hand(site, shop),)
 
 
 def _at_the_bench(site: Site) -> bool:

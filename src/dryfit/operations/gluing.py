@@ -17,6 +17,7 @@ from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.pressing import hands, pressing_details
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
+from dryfit.placing.pulled import pulled, run_of
 from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
 from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Glue, Shop
@@ -144,33 +145,11 @@ def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
     for joint in joints:
         if joint.kind == "screws":
             continue
-        for guest in _pulled(joint, model):
-            row = lines.setdefault(_axis_of(guest, model), [])
+        for guest in pulled(joint, model):
+            row = lines.setdefault(run_of(guest, model), [])
             if guest not in row:
                 row.append(guest)
     return lines
-
-
-def _pulled(joint: Joint, model: Model) -> tuple[str, ...]:
-    """Return the members that a bar pulls into the joint, none where both run on.
-
-    A mitre is pressed both ways at once: along one member alone it slides open (TRADE B12).
-    """
-    if joint.kind == "mitre":
-        return joint.guest, joint.host
-    if not is_lapped(joint.kind):
-        return (joint.guest,)
-    ending = [name for name in (joint.guest, joint.host) if _ends_in(joint, name, model)]
-    return tuple(sorted(ending, key=lambda name: _axis_of(name, model))[:1])
-
-
-def _ends_in(joint: Joint, name: str, model: Model) -> bool:
-    axis, outer = _axis_of(name, model), model.copy(name).box
-    return joint.region.low[axis] <= outer.low[axis] or joint.region.high[axis] >= outer.high[axis]
-
-
-def _axis_of(copy: str, model: Model) -> int:
-    return model.copy(copy).frame.axes[0][0]
 
 
 def _by_part(copies: list[str], model: Model) -> list[str]:
@@ -197,9 +176,11 @@ def closing_tenths(
     """
     total = Fraction(0)
     for joint in joints:
-        pieces = max(1, len(joint.loose_pieces))
+        pieces = max(1, len(joint.loose_pieces), joint.fingers)
         total += worked(shop, joint_kind(joint.kind).spread, each=pieces)
     tenoned = {joint.guest for joint in joints if joint.kind == "mortise and tenon"}
+    corners = [joint for joint in joints if joint_kind(joint.kind).corner]
+    tenoned |= {name for joint in corners for name in (joint.guest, joint.host)}
     for name in assembly.of:
         if assembly_named(model, name) is not None:
             rate = "place assembly"
@@ -223,7 +204,8 @@ def _minutes(
         shop,
         "glue up base" if stands else "glue up",
         each=1,
-        per_joint=len(joints),
+        # A corner of fingers or tails takes as long as two other joints (F1).
+        per_joint=len(joints) + sum(joint_kind(joint.kind).corner for joint in joints),
         per_clamp=sum(row.count for row in rows),
         check=1,
         clean=1,

@@ -65,13 +65,14 @@ def _shape(copies: tuple[str, ...], assembly: Assembly, model: Model) -> tuple[B
     for name in copies:
         copy, part = model.copy(name), model.part_of(name)
         cuts = tuple(
-            feature.box(copy.box, copy.frame)
+            box
             for feature in part.features
             if copy.hand in feature.hands
             and (feature.mate is None or feature.mate in inside)
             # Of a form the wood that may stay counts, and what is cut later is still there.
             and feature.form is None
             and feature.after != assembly.stage
+            for box in feature.boxes(copy.box, copy.frame)
         )
         boxes += Solid(copy.box, cuts).largest_boxes()
     # A dowel sits in what enters, and goes in with it.

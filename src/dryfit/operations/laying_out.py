@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Range
 from dryfit.operations.cut import Cut
 from dryfit.operations.minutes import tenths, worked
@@ -16,7 +19,7 @@ WHY_MARK_AFTER_LENGTH = "marks are measured from the finished ends"
 
 def laid_out(part: Part, cuts: tuple[Cut, ...], shop: Shop) -> Operation | None:
     """Return the marking of a part, or None when it carries no joint; one mark a joint (F4)."""
-    marked = [cut for cut in cuts if not cut.by_a_fence and not _drilled_at_stop(cut)]
+    marked = [cut for cut in cuts if not cut.by_a_fence and not _placed_at_stop(cut)]
     if not marked:
         return None
     marks = sum(
@@ -42,13 +45,17 @@ def laid_out(part: Part, cuts: tuple[Cut, ...], shop: Shop) -> Operation | None:
     )
 
 
-def _drilled_at_stop(cut: Cut) -> bool:
-    return cut.kind == "hole" and cut.hold is not None and cut.hold.at_stop is not None
+def _placed_at_stop(cut: Cut) -> bool:
+    # A drill at its stop, and a jig whose pin takes the last socket, need no lines.
+    return cut.kind in {"hole", "fingers"} and cut.hold is not None and cut.hold.at_stop is not None
 
 
 def place_of(cut: Cut) -> tuple[str, Range]:
     """Return what one mark is for: a mate, and where along the part."""
     feature = cut.site.feature
+    if feature.role in CORNER_ROLES:
+        # All sockets of an end are stepped off from one shoulder line.
+        return feature.surface, (Fraction(0), feature.depth)
     return feature.mate or feature.id, feature.along
 
 

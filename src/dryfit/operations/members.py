@@ -61,7 +61,7 @@ def parts_of(copies: tuple[str, ...], model: Model) -> tuple[Part, ...]:
 
 
 def levelled(model: Model) -> tuple[Assembly, ...]:
-    """Return the assemblies whose laps are planed level once the glue is hard."""
+    """Return the assemblies whose joints are planed level once the glue is hard."""
     return tuple(
         each
         for each in model.assemblies

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dryfit.joinery.corner import FINGER, PIN, TAIL
 from dryfit.joinery.feature import Feature
 
 ENDS = frozenset({"R", "R2"})
@@ -32,6 +33,9 @@ KINDS = {
     "tongue": "groove",
     "tongue groove": "groove",
     "bridle trench": "tenon cheek",
+    FINGER: "fingers",
+    TAIL: "tails",
+    PIN: "pins",
 }
 
 _SEVERAL = frozenset(
@@ -49,6 +53,7 @@ _SEVERAL = frozenset(
         "counterbore",
         "biscuit slot",
         "button slot",
+        FINGER,
     }
 )
 
@@ -70,6 +75,9 @@ CHECKS = {
     "mortise": "depth and both ends against the marks",
     "groove": "what belongs into the groove slides in it by hand",
     "hole": "the holes stand on their marks",
+    "fingers": "two test pieces go together by hand, level at the edge and at the tips",
+    "tails": "all cuts square to the face, the shoulder line straight between the tails",
+    "pins": "each tail enters its socket by half on a light tap; then leave it for the glue",
 }
 
 _OWN_CHECKS = {
@@ -87,7 +95,7 @@ _OWN_CHECKS = {
     "slot": "its ends and sides against the marks, from both faces",
 }
 
-TESTED = {"lap": 2, "housing": 2, "tenon cheek": 2, "mortise": 1}
+TESTED = {"lap": 2, "housing": 2, "tenon cheek": 2, "mortise": 1, "fingers": 2}
 """Test cuts at a new setting of a fitted joint (TRADE B0.3, B26)."""
 
 
@@ -120,6 +128,8 @@ def check_of(feature: Feature) -> str | None:
 
 def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
+    if feature.role in {TAIL, PIN}:
+        return KINDS[feature.role]
     if feature.role in _SEVERAL:
         return f"{feature.role}{'es' if feature.role.endswith('s') else 's'}"
     if feature.role in _OF_BOARDS:

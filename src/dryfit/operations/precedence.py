@@ -10,6 +10,7 @@ from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_FIRST
+from dryfit.operations.sanded_first import CORNER_CUTS
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Operation, Rule
 
@@ -22,8 +23,10 @@ WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it
 WHY_MITRE_LAST = "what is measured from the square ends is cut before they are mitred"
 WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
+WHY_TAILS_FIRST = "the pins are marked from the tails that they belong to"
 WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
 WHY_TONGUE_FITTED = "the cutter fixes the groove, and the tongue is fitted to it"
+WHY_GROOVE_BEFORE_CORNER = "its end is whole at the fence, and a tail or finger can cover it"
 WHY_TURNS = "the first pass sets the edge of the groove that is measured"
 
 
@@ -52,10 +55,12 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _shoulders(own, {(rule.before, rule.after) for rule in haunches})
         rules += _pegs(own)
         rules += _groove_before_mortise(own)
+        rules += _groove_before_corner(own)
         rules += _turns(own)
         rules += _mitres_last(own)
         rules += _groove_before_tongue(own)
     rules += _mortise_before_tenon(rows)
+    rules += _tails_before_pins(rows)
     return tuple(rules)
 
 
@@ -87,7 +92,7 @@ def _own_chain(
 def _mates_section(operation: Operation, cuts: tuple[Cut, ...], chains: Chains) -> list[Rule]:
     """Return: a lap or housing waits for the true width and thickness of what goes into it."""
     trench = all(cut.site.feature.role == TRENCH for cut in cuts)
-    if operation.kind not in {"lap", "housing"} and not trench:
+    if operation.kind not in {"lap", "housing", *CORNER_CUTS} and not trench:
         return []
     mates = sorted({cut.site.feature.mate for cut in cuts if cut.site.feature.mate is not None})
     return [
@@ -165,6 +170,15 @@ def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:
     ]
 
 
+def _groove_before_corner(own: tuple[Row, ...]) -> list[Rule]:
+    return [
+        Rule(groove.id, corner.id, WHY_GROOVE_BEFORE_CORNER)
+        for groove, _ in own
+        for corner, _ in own
+        if groove.kind == "groove" and corner.kind in CORNER_CUTS
+    ]
+
+
 def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:
     """Return: grooves and all other cuts before the ends lose their square corners (B26)."""
     mitres = [operation for operation, _ in own if operation.kind == "mitre"]
@@ -200,6 +214,21 @@ def _turns(own: tuple[Row, ...]) -> list[Rule]:
         elif key in first:
             rules.append(Rule(first[key], operation.id, WHY_TURNS))
     return rules
+
+
+def _tails_before_pins(rows: tuple[Row, ...]) -> list[Rule]:
+    tails = [
+        (operation, {cut.site.feature.mate for cut in cuts})
+        for operation, cuts in rows
+        if operation.kind == "tails"
+    ]
+    return [
+        Rule(first.id, operation.id, WHY_TAILS_FIRST)
+        for operation, cuts in rows
+        if operation.kind == "pins"
+        for first, mates in tails
+        if operation.part in mates and first.part in {cut.site.feature.mate for cut in cuts}
+    ]
 
 
 def _mortise_before_tenon(rows: tuple[Row, ...]) -> list[Rule]:

@@ -21,6 +21,7 @@ from dryfit.operations.members import (
 )
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.pressing import SHUT_BY
+from dryfit.operations.sanded_first import has_corners, sanded_first, without_corners
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
 from dryfit.operations.tenon_deeds import before_the_glue
@@ -41,10 +42,12 @@ WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is 
 WHY_LEVEL_FLAT = "the frame is levelled while it still lies flat on the bench"
 
 
-def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -> Batch:
+def staged(
+    model: Model, made: Batch, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop
+) -> Batch:
     """Return dry fit, sanding, glue-up and levelling of every assembly.
 
-    `last_cuts` are, by part, the operations that finish it.
+    `made` are the operations that make the parts, `last_cuts` those that finish each part.
     """
     operations: list[Operation] = []
     rules: list[Rule] = []
@@ -61,7 +64,16 @@ def staged(model: Model, last_cuts: Mapping[str, tuple[str, ...]], shop: Shop) -
         rules += _when_cut(assembly, dry, WHY_ALL_CUT, model, last_cuts)
         rules.append(Rule(dry.id, glue.id, WHY_DRY_FIRST))
         housed = any(model.joint(name).kind == "housing" for name in assembly.joints)
-        rules += _sanding_rules(dry, inside, glue, housed=housed)
+        corners = not housed and has_corners(assembly, made, model)
+        rules += _sanding_rules(dry, inside, glue, before=housed or corners)
+        if corners and inside:
+            plain = without_corners(assembly, made, model)
+            rules += sanded_first(assembly, inside, made, model)
+            rules += [
+                Rule(cut, inside[0].id, WHY_SAND_WHEN_CUT)
+                for name in plain
+                for cut in last_cuts.get(name, ())
+            ]
         if housed and inside:
             rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
         rules += _inner_rules(assembly, dry, glue_ups, model, shop)
@@ -145,12 +157,12 @@ def _when_cut(
 
 
 def _sanding_rules(
-    dry: Operation, inside: tuple[Operation, ...], glue: Operation, *, housed: bool
+    dry: Operation, inside: tuple[Operation, ...], glue: Operation, *, before: bool
 ) -> list[Rule]:
-    """Return where sanding stands: after the fit, or before it where shelves go into housings."""
+    """Return where sanding stands: after the fit, or before it for housings, fingers and tails."""
     if not inside:
         return []
-    if housed:
+    if before:
         return [*grit_rules(inside), Rule(inside[-1].id, dry.id, WHY_SAND_BEFORE_FIT)]
     return [
         Rule(dry.id, inside[0].id, WHY_SAND_AFTER_FIT),

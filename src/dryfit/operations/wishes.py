@@ -30,6 +30,9 @@ CUTS = frozenset(
         "notch",
         "mitre",
         "key slot",
+        "fingers",
+        "tails",
+        "pins",
         "flatten",
         "make",
     }

@@ -52,7 +52,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     made = joined((sections.batch, cutting, shelves, buttons_made(model, shop)))
     late = _late_cuts(joinery)
     last = _last_cuts(made, late)
-    stages = staged(model, last, shop)
+    stages = staged(model, made, last, shop)
     glue_ups = _glue_ups(stages, model)
     measures = measured(model, tuple(glue_ups.values()), joinery.operations, shop)
     surfaces = finished(model, glue_ups, last, shop)

@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
-from dryfit.kinds.joints import BESIDE, is_beside, overlaps_mate
+from dryfit.kinds.joints import BESIDE, is_beside, is_crossed
 from dryfit.notes.tree import (
     GlueWords,
     Join,
@@ -120,7 +120,7 @@ def _contact(guest: Host, join: Join, sums: Sums, names: Names, *, own_line: boo
             )
     spec = join.spec
     # What is halved, bridled or mitred into another lies in it, as what crosses it does.
-    lapped = spec is not None and join.preposition == "into" and overlaps_mate(spec.kind)
+    lapped = spec is not None and join.preposition == "into" and is_crossed(spec.kind)
     moment = spec.after if spec else None
     return Contact(
         guest,

@@ -14,6 +14,7 @@ from dryfit.joinery.proportions import (
 )
 from dryfit.joinery.rabbets import usual_rabbet_depth
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
+from dryfit.placing.corner_reach import is_corner, reach_of
 from dryfit.placing.corner_tenons import RailEnd, length_at_corners
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
 from dryfit.placing.lines import with_sizes_added
@@ -185,6 +186,8 @@ def penetration(
     if joint is not None and joint.kind == "mitre":
         # Long point to long point: each runs to the outside of the other (TRADE B25).
         return site.positions.extent(host.name, axis)
+    if joint is not None and is_corner(joint):
+        return reach_of(site, part, joint, host, axis)
     if joint is None or joint.kind not in {"tenon", "housing", "rabbet"}:
         return ZERO
     through = joint.kind == "tenon" and is_through(joint)

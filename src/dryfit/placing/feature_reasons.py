@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Figure, Span
 from dryfit.geometry.frame import SURFACES
+from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Feature
 from dryfit.piece.declared import PART_DIMENSIONS, Behind
 from dryfit.placing.model import Part
@@ -29,6 +30,9 @@ _ROLE_WORDS = {
     "screw slot": "what the rail is high under the top, less a counterbore",
     "counterbore": "the height of the rail less what the screw passes",
     "pocket hole": "half of the thickness, where its end comes out, and half of the shank's hole",
+    "finger socket": "as deep as the mate is thick, so that the fingers come out flush",
+    "tail socket": "as deep as the tails reach into the board with the pins",
+    "pin socket": "as deep as the board with the tails is thick",
     "biscuit slot": "half of the biscuit, and room for glue",
     "housing": "as deep as the part enters",
     "rabbet": "as written, or as deep as the part enters",
@@ -39,7 +43,7 @@ _ROLE_WORDS = {
     "pilot hole": "the screw's length less the thickness that it passes",
 }
 # Depths that depend on a size of the mate as well, along the same direction.
-_OF_BOTH = frozenset({"lap", "pilot hole", "open mortise", "bridle trench"})
+_OF_BOTH = frozenset({"lap", "pilot hole", "open mortise", "bridle trench", *CORNER_ROLES})
 # Tenons without a written size take the proportions of their rail and their host.
 _OF_RAIL = frozenset({"tenon cheek", "tenon shoulder"})
 # A dowel, biscuit or loose tenon is as large as the thinner part lets it be, and goes into both.

@@ -21,8 +21,8 @@ class Found:
 
     `end` is (axis, side) of the guest's end that enters, or None; `shares` is the box that the
     two copies have in common before anything is cut (None where faces only touch).  `patches`,
-    `dry`, `pinned`, `fastened`, `tenon` and `loose_pieces` as in `Joint`, but that glue without
-    patches goes on all of it.
+    `dry`, `pinned`, `fastened`, `tenon`, `loose_pieces` and `fingers` as in `Joint`, but that glue
+    without patches goes on all of it.
     """
 
     kind: str
@@ -42,6 +42,7 @@ class Found:
     fastened: str | None = None
     tenon: TenonSizes | None = None
     loose_pieces: tuple[Box, ...] = ()
+    fingers: int = 0
 
 
 def placed_copies(site: Site, boxes: Mapping[str, Box]) -> dict[str, Placed]:

@@ -39,6 +39,7 @@ def joint_instances(found: Sequence[Found], parts: Sequence[Part]) -> tuple[Join
                 fastened=each.fastened,
                 tenon=each.tenon,
                 loose_pieces=each.loose_pieces,
+                fingers=each.fingers,
             )
         )
     return tuple(joints)

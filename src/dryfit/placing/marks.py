@@ -12,8 +12,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, frames_over
+from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.flare import Flare
 from dryfit.joinery.form import Form
 from dryfit.joinery.tongue_groove import TONGUE
 
@@ -22,7 +24,17 @@ _BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore"})
 
 _HANDS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 Shape = tuple[
-    str, str, str, Range, Range, Fraction, "str | None", "str | None", "str | None", "Form | None"
+    str,
+    str,
+    str,
+    Range,
+    Range,
+    Fraction,
+    "str | None",
+    "str | None",
+    "str | None",
+    "Form | None",
+    "Flare | None",
 ]
 
 
@@ -133,7 +145,9 @@ def _shape(copy: Placed, cut: Cut, frame: Frame) -> Shape:
     else:
         along, across = ranges[WIDTH], ranges[THICKNESS]
     form = None if cut.form is None else cut.form.seen_from(frame)
-    return (cut.kind, cut.role, surface, along, across, depth, cut.fit, cut.mate, cut.after, form)
+    flare = None if cut.flare is None else cut.flare.seen_from(frame)
+    words = (cut.fit, cut.mate, cut.after)
+    return (cut.kind, cut.role, surface, along, across, depth, *words, form, flare)
 
 
 def _features(
@@ -153,7 +167,7 @@ def _features(
     names = _names(shapes, copies)
     features = []
     for shape, name in zip(shapes, names, strict=True):
-        kind, role, surface, along, across, depth, fit, mate, after, form = shape
+        kind, role, surface, along, across, depth, fit, mate, after, form, flare = shape
         features.append(
             Feature(
                 id=name,
@@ -169,6 +183,7 @@ def _features(
                 after=after,
                 span=first[shape].span,
                 form=form,
+                flare=flare,
             )
         )
     return tuple(features)
@@ -176,7 +191,7 @@ def _features(
 
 def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str, Fraction, str, str]:
     # Whatever tells two shapes apart tells their order, so that the order of the lines does not.
-    kind, role, surface, along, across, depth, fit, mate, after, form = shape
+    kind, role, surface, along, across, depth, fit, mate, after, form, _ = shape
     told = "/".join(word or "" for word in (fit, mate, after))
     return (role, kind, along, across, surface, depth, told, _told(form))
 
@@ -205,7 +220,9 @@ def _names(shapes: Sequence[Shape], copies: Sequence[Placed]) -> list[str]:
 
 
 def _first_name(shape: Shape, length: Fraction) -> str:
-    kind, role, _, along, _, _, _, mate, _, _ = shape
+    kind, role, surface, along, mate = *shape[:4], shape[7]
+    if role in CORNER_ROLES:
+        return f"{role} at {surface}"
     end = " at R" if along[0] == 0 else " at R2" if along[1] == length else ""
     if role in {"tenon cheek", "tenon shoulder", "button tongue"}:
         return f"{role}{end}"
@@ -223,9 +240,11 @@ def _first_name(shape: Shape, length: Fraction) -> str:
 
 
 def _with_mate(name: str, shape: Shape) -> str:
-    mate = shape[7]
-    return f"{name} for {mate}" if mate and " for " not in name else name
+    role, mate = shape[1], shape[7]
+    plain = role in CORNER_ROLES or " for " in name
+    return name if plain or not mate else f"{name} for {mate}"
 
 
 def _with_surface(name: str, shape: Shape) -> str:
-    return f"{name} on {shape[2]}"
+    # The sockets of one end are told apart by their number.
+    return name if shape[1] in CORNER_ROLES else f"{name} on {shape[2]}"

@@ -154,7 +154,8 @@ class Joint:
     `dry` holds without glue: by a pin in the box `pinned`, or `fastened` so that it comes apart
     again (knock-down, bolted), or by its fit alone.  `tenon` holds the sizes of a tenon, with its
     haunch, wedges and pegs; `loose_pieces` are boxes around what lies in both without being part of
-    either, such as dowels and biscuits.
+    either, such as dowels and biscuits.  `fingers` is how many sockets, or tails, a joint of a
+    corner has.
     """
 
     id: str
@@ -173,6 +174,7 @@ class Joint:
     fastened: str | None = None
     tenon: TenonSizes | None = None
     loose_pieces: tuple[Box, ...] = ()
+    fingers: int = 0
 
 
 @dataclass(frozen=True, slots=True)

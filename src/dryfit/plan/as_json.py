@@ -196,7 +196,10 @@ def _hold(hold: Hold | None) -> Json | None:
 def _pass(each: Pass, display: Display) -> Json:
     if each.between:
         return {"between": True}
-    return {"spacer": None if each.spacer is None else _length(each.spacer, display)}
+    row: Json = {"spacer": None if each.spacer is None else _length(each.spacer, display)}
+    if each.moved is not None:
+        row["moved"] = _length(each.moved, display)
+    return row
 
 
 def _glue(glue: GlueUp, display: Display) -> Json:

@@ -66,8 +66,13 @@ class Hold:
 
 @dataclass(frozen=True, slots=True)
 class Pass:
-    """One pass: a spacer in mm at the stop, a fence position in mm, or in between freehand."""
+    """One pass: a spacer in mm at the stop, a fence position in mm, or in between freehand.
+
+    `moved` is how far the work stands from where it touched the stop, away from it and with it the
+    cut: a socket that is cut goes over the pin of a jig, and the next is cut so much further on.
+    """
 
     spacer: Fraction | None = None
     fence: Fraction | None = None
     between: bool = False
+    moved: Fraction | None = None

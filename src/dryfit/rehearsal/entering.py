@@ -12,7 +12,7 @@ from itertools import combinations
 
 from dryfit.geometry.box import Box
 from dryfit.rehearsal.blank import left_of
-from dryfit.rehearsal.goal import WantedJoint
+from dryfit.rehearsal.goal import WantedCopy, WantedJoint
 from dryfit.rehearsal.mitres import shut_ways
 from dryfit.rehearsal.state import State, cuts_in_piece
 
@@ -109,6 +109,20 @@ _FAR = 100_000
 """Beyond every piece; mm."""
 
 
+def _holding(state: State, copy: WantedCopy, cuts: Sequence[Box]) -> Iterator[Box]:
+    """Yield the cuts of a copy, those of sloping sockets in halves, of which one is narrow."""
+    sloping = {
+        copy.frame.to_piece(copy.box, mark.ranges): mark.halves
+        for mark in state.part_of[copy.name].marks
+        if mark.halves and copy.hand in mark.hands
+    }
+    for cut in cuts:
+        if cut in sloping:
+            yield from (copy.frame.to_piece(copy.box, each) for each in sloping[cut])
+        else:
+            yield cut
+
+
 def _solid(state: State, name: str, units: Sequence[str]) -> tuple[Box, ...]:
     members = state.members.get(name, (name,))
     unit_of = {member: unit for unit in units for member in state.members.get(unit, (unit,))}
@@ -118,7 +132,8 @@ def _solid(state: State, name: str, units: Sequence[str]) -> tuple[Box, ...]:
     for member in members:
         copy, blank = state.copies.get(member), state.blanks.get(member)
         if copy is not None and blank is not None:
-            boxes += left_of(copy.box, (*cuts_in_piece(copy, blank), *corners))
+            cuts = _holding(state, copy, cuts_in_piece(copy, blank))
+            boxes += left_of(copy.box, (*cuts, *corners))
     # A dowel sits in what enters, and goes in with it.
     for joint in state.goal.joints:
         if joint.guest in members:

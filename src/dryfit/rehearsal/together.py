@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations
 
 from dryfit.geometry.box import Box
+from dryfit.kinds.joints import joint_kinds
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
@@ -17,8 +18,16 @@ from dryfit.rehearsal.top_fixing import unfixed
 from dryfit.rehearsal.zones import rooms_of, takes_a_peg
 
 FILLED = frozenset(
-    {"half lap", "bridle", "tongue and groove", "mortise and tenon", "housing", "rabbet"}
-    | {"groove", "slid panel", "back rabbet"}
+    {
+        "mortise and tenon",
+        "tongue and groove",
+        "housing",
+        "rabbet",
+        "groove",
+        "slid panel",
+        "back rabbet",
+        *(kind.name for kind in joint_kinds() if kind.lapped),
+    }
 )
 """Kinds of joints whose region is full of wood when the joint is closed."""
 _NAMES = ("length", "width", "thickness")

@@ -11,6 +11,33 @@ from types import MappingProxyType
 
 from dryfit.resources import PACKAGE
 
+_CONIFERS = frozenset(
+    [
+        "Abies",
+        "Agathis",
+        "Araucaria",
+        "Callitropsis",
+        "Calocedrus",
+        "Cedrus",
+        "Chamaecyparis",
+        "Cryptomeria",
+        "Cupressus",
+        "Juniperus",
+        "Larix",
+        "Libocedrus",
+        "Picea",
+        "Pinus",
+        "Podocarpus",
+        "Pseudotsuga",
+        "Sequoia",
+        "Taxodium",
+        "Taxus",
+        "Thuja",
+        "Tsuga",
+    ]
+)
+"""Genera whose wood the trade calls softwood: from memory, common knowledge of botany."""
+
 
 @dataclass(frozen=True, slots=True)
 class Species:
@@ -28,6 +55,12 @@ class Species:
     tangential: Fraction
     mark: str
     source: str
+
+    @property
+    def softwood(self) -> bool:
+        """Return whether it is the wood of a conifer."""
+        genus, last = self.botanical_name.partition(" ")[0], self.name.rpartition(" ")[2]
+        return genus in _CONIFERS or (not genus and last in {"fir", "cedar", "Douglas-fir"})
 
 
 def species(name: str) -> Species | None:

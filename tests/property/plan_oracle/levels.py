@@ -8,6 +8,9 @@ from tests.property.plan_oracle.sequence import members, places_of
 _SURFACES = ("sand ", "ease ", "coat ")
 
 
+LEVELLED = {"half lap", "box joint", "through dovetail", "half-blind dovetail"}
+
+
 def levelling(steps: Json, parts: Json) -> Iterator[str]:
     """Whatever touches the faces of a lapped assembly between its glue and its levelling."""
     places = places_of(steps)
@@ -35,7 +38,7 @@ def _lapped(name: str, parts: Json) -> bool:
     entering = [members(each, parts) for each in of]
     whole = members(name, parts)
     return any(
-        joint["kind"] == "half lap"
+        joint["kind"] in LEVELLED
         and set(joint["between"]) <= whole
         and not any(set(joint["between"]) <= each for each in entering)
         for joint in parts["joints"]

@@ -141,9 +141,9 @@ class Replay:
         depth = length(height) - (0 if above else self.base.get(settings.get("accessory"), 0))
         if station == "band saw":
             return f"{cut.id} at the band saw is not known here"
-        if _is_across(cut) and not above:
-            return self._across(row, part, cut, kerf, depth)
-        return self._along(row, part, cut, kerf, depth)
+        way = self._across if _is_across(cut) and not above else self._along
+        way = self._over_pin if cut.kind == "fingers" else way
+        return way(row, part, cut, kerf, depth)
 
     def _across(
         self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
@@ -164,6 +164,28 @@ class Replay:
             place = measured_from(hold["at_stop"], limits, part.sizes)
             boxes += _placed(part, cut, depth, place)
         return boxes
+
+    def _over_pin(
+        self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
+    ) -> list[Box] | str:
+        """The socket of a feature, among all that the passes at the pin of a jig cut."""
+        hold, stop = row.work["hold"], row.step["settings"].get("stop")
+        if stop is None or hold["at_stop"] not in {"E", "E2"}:
+            return "no edge is at the pin"
+        if len(row.work["passes"]) != len(row.work["features"]):
+            return f"{len(row.work['passes'])} passes for {len(row.work['features'])} sockets"
+        boxes: list[Box] = []
+        before: list[Range] = []
+        for each in row.work["passes"]:
+            spacer = length(each["spacer"]) if each["spacer"] else Fraction(0)
+            moved = length(each["moved"]) if "moved" in each else Fraction(0)
+            near = length(stop) - spacer + moved
+            if moved and (moved - kerf, moved) not in before:
+                return f"no socket goes over the pin before {float(near):g}"
+            before.append((near, near + kerf))
+            place = measured_from(hold["at_stop"], (near, near + kerf), part.sizes)
+            boxes += _placed(part, cut, depth, place)
+        return [box for box in boxes if box[1] == cut.box[1]]
 
     def _along(
         self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction

@@ -30,8 +30,9 @@ from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.box import Triple
 from dryfit.geometry.hidden_lines import Scene, View
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import is_lapped, joint_kind
 from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
+from dryfit.placing.pulled import pulled
 from dryfit.quantities import Display
 
 _ROOM = (92.0, 78.0)
@@ -115,16 +116,19 @@ def _named(assembly: Assembly, joints: Sequence[Joint]) -> frozenset[str]:
 def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
     """Return a bar along each member that is pulled into others, through its joints' middle.
 
-    Of a half lap the member that lies level is pulled.
+    Of a half lap the member that lies level is pulled; of a box joint both are.
     """
     lines: dict[str, list[tuple[Joint, str]]] = {}
     for joint in joints:
-        pulled, other = joint.guest, joint.host
-        if is_lapped(joint.kind) and _axis(model, other) < _axis(model, pulled):
-            pulled, other = other, pulled
-        lines.setdefault(pulled, []).append((joint, other))
-        if joint.kind == "mitre":
-            lines.setdefault(other, []).append((joint, pulled))
+        if joint_kind(joint.kind).corner or joint.kind == "mitre":
+            members = pulled(joint, model)
+        else:
+            level = is_lapped(joint.kind)
+            level = level and _axis(model, joint.host) < _axis(model, joint.guest)
+            members = (joint.host if level else joint.guest,)
+        for name in members:
+            other = joint.host if name == joint.guest else joint.guest
+            lines.setdefault(name, []).append((joint, other))
     bars = []
     for name, held in lines.items():
         axis = _axis(model, name)

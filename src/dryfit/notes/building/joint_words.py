@@ -149,7 +149,8 @@ def _offset(node: Parsed, draft: Draft) -> list[Said]:
 
 def _shows(node: Parsed, draft: Draft) -> list[Said]:
     part = reference(trees(node.children, "ref")[0], draft)
-    return [JointDetail("shows", None, (), None, part, draft.span(node))]
+    kind = text_of(tokens(node.children, "SHOWS")[0])
+    return [JointDetail(kind, None, (), None, part, draft.span(node))]
 
 
 def _glue(node: Parsed, draft: Draft) -> list[Said]:

@@ -27,8 +27,8 @@ _OF_SEVERAL_WORDS = tuple(
     phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
 )
 _JOINTS = (
-    "half lap, bridle, tenon, loose tenon, housing, groove, dowels, biscuits, pocket screws, glue, "
-    "screws and buttons"
+    "half lap, bridle, tenon, loose tenon, housing, box joint, dovetail, half-blind dovetail, "
+    "groove, dowels, biscuits, pocket screws, glue, screws and buttons"
 )
 
 

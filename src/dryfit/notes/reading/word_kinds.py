@@ -158,13 +158,9 @@ RESERVED = frozenset(
 UNKNOWN_JOINTS = frozenset(
     canonical(joint)
     for joint in (
-        "box joint",
         "bridle",
         "bridle joint",
-        "dovetail",
-        "finger joint",
         "hinge",
-        "lapped dovetail",
         "rabbet",
         "rebate",
         "scarf",

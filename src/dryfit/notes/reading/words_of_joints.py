@@ -79,6 +79,10 @@ def _pockets() -> Iterator[tuple[str, str]]:
                 yield f"{at} {the}{place} face", f"pockets {place}"
 
 
+_BOX_JOINTS = ("box joint", "finger joint", "box jointed", "finger jointed", "comb joint")
+_DOVETAILS = ("dovetail", "through dovetail", "dovetailed", "dovetail joint", "dovetailed through")
+_BLIND_DOVETAILS = ("half blind dovetail", "lapped dovetail", "half blind dovetailed")
+
 JOINTS: tuple[Entry, ...] = (
     ("GLUEWORDS", dict(_glue())),
     ("GLUEWORDS", {"unglued": "dry", "glue less": "dry", "left dry": "dry"}),
@@ -99,6 +103,9 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", {"biscuit": "biscuits", "biscuited": "biscuits"}),
     ("JOINT", dict.fromkeys(("loose tenon", "slip tenon", "floating tenon"), "loose tenon")),
     ("JOINT", dict.fromkeys(("pocket screw", "pocket hole screw"), "pocket screws")),
+    ("JOINT", dict.fromkeys(_BOX_JOINTS, "box joint")),
+    ("JOINT", dict.fromkeys(_DOVETAILS, "through dovetail")),
+    ("JOINT", dict.fromkeys(_BLIND_DOVETAILS, "half-blind dovetail")),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),
@@ -118,5 +125,6 @@ JOINTS: tuple[Entry, ...] = (
     ("DETAIL", {"key": "keys", "spline": "keys", "keyed": "keys", "splined": "keys"}),
     ("_SHOULDER", {"shoulder": "shoulder"}),
     ("_OFFSET", {"offset": "offset", "set off": "offset"}),
+    ("SHOWS", dict.fromkeys(("carry tails", "carry the tails", "get the tails"), "tails")),
     ("SHOWS", {"show": "shows", "run through": "shows", "on show": "shows", "showing": "shows"}),
 )

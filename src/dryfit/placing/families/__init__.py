@@ -19,6 +19,9 @@ BY_JOINT = {
     "loose tenon": "loose_tenon",
     "pocket screws": "pocket_screws",
     "mitre": "mitre",
+    "box joint": "box_joint",
+    "through dovetail": "dovetails",
+    "half-blind dovetail": "dovetails",
     "screws": "screws",
     "glue": "glued_butt",
 }

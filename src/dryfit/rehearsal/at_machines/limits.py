@@ -18,6 +18,7 @@ from dryfit.shop.shop import Accessory, Station
 
 Limits = Mapping[str, Fraction]
 ON_END = frozenset({"R", "R2"})
+EDGES = frozenset({"E", "E2"})
 TENON_JIG = "tenon jig"
 DIAGONAL = Fraction(99, 70)
 """How far a blade at 45 degrees runs through a board: a little more than the root of 2."""
@@ -119,7 +120,7 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
     own = job.tools.accessories.get(str(accessory.value)) if accessory else None
     if any(work.hold is not None and work.hold.down in ON_END for work in job.operation.work):
         yield from _least("length", long, job.limits, "shortest_crosscut")
-        yield from _upright(own)
+        yield from _upright(own, job)
         return
     if own is None or own.longest is None:
         yield from _least("length", long, job.limits, "shortest_rip")
@@ -134,9 +135,15 @@ def _table_saw(job: Job) -> Iterator[Trouble]:
         yield from _set_at_most(job.axes, "stop", {"longest": own.longest}, "longest")
 
 
-def _upright(own: Accessory | None) -> Iterator[Trouble]:
-    """Yield a part that stands on its end with nothing to clamp it to, and tips at the blade."""
-    if own is None or own.name != TENON_JIG:
+def _upright(own: Accessory | None, job: Job) -> Iterator[Trouble]:
+    """Yield a part that stands on its end with nothing to clamp it to, and tips at the blade.
+
+    A board for finger joints is held by its face against the guide of a sled, an edge at the pin.
+    """
+    edges = all(work.hold is not None and work.hold.at_stop in EDGES for work in job.operation.work)
+    if own is not None and own.longest is not None and edges:
+        yield from _most("length", job.sizes[0], job.limits, "longest_on_end")
+    elif own is None or own.name != TENON_JIG:
         yield Trouble(
             Reason.MACHINE,
             f"it stands on its end at the {own.name if own else 'table saw'}",

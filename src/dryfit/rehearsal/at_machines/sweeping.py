@@ -16,6 +16,7 @@ from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.rehearsal.at_machines.cutters import Toolbox
+from dryfit.rehearsal.at_machines.on_end import on_end
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import ZERO, Blank
 from dryfit.rehearsal.fault import Reason, Trouble
@@ -54,10 +55,7 @@ def swept(
         return Trouble(Reason.HOLD, f"no surface lies {where}", "a surface that lies there")
     surface = OPPOSITE[hold.down] if station in FROM_ABOVE else hold.down
     if across:
-        alongs = _across_passes(work, hold, axes, blank, mounted.width)
-        if isinstance(alongs, Trouble):
-            return alongs
-        return _boxes(blank, surface, depth, alongs, None, marks)
+        return _across(work, hold, axes, blank, mounted.width, depth, marks)
     sideways = _at_fence(hold, axes, blank, mounted.width)
     if isinstance(sideways, Trouble):
         return sideways
@@ -65,6 +63,25 @@ def swept(
     if isinstance(lengthways, Trouble):
         return lengthways
     return _boxes(blank, surface, depth, lengthways, sideways, marks)
+
+
+def _across(
+    work: Work,
+    hold: Hold,
+    axes: Axes,
+    blank: Blank,
+    width: Fraction,
+    depth: Fraction,
+    marks: Sequence[Mark],
+) -> tuple[Ranges, ...] | Trouble:
+    """Return what is cut where the work is pushed across its length, lying or on its end."""
+    assert hold.down is not None
+    if SURFACES[hold.down][0] == LENGTH:
+        return on_end(work, hold, axes, blank, width, depth)
+    alongs = _across_passes(work, hold, axes, blank, width)
+    if isinstance(alongs, Trouble):
+        return alongs
+    return _boxes(blank, hold.down, depth, alongs, None, marks)
 
 
 def through(axes: Axes, blank: Blank, down: str, tools: Toolbox) -> Trouble | None:
