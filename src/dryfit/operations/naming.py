@@ -128,8 +128,6 @@ def check_of(feature: Feature) -> str | None:
 
 def what_of(feature: Feature) -> str:
     """Return the deed in an operation's id, in the contract's words."""
-    if feature.role in {TAIL, PIN}:
-        return KINDS[feature.role]
     if feature.role in _SEVERAL:
         return f"{feature.role}{'es' if feature.role.endswith('s') else 's'}"
     if feature.role in _OF_BOARDS:
