@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dryfit.guide.page import INDENT, filled, section
-from dryfit.kinds.joints import JointKind, joint_kinds
+from dryfit.kinds.joints import joint_kinds
+from dryfit.kinds.kind import JointKind
 
 _INTRODUCTION = (
     "What each joint is, and below it a line that makes it in the stool of `dryfit help language`. "

@@ -6,48 +6,10 @@ the reader, the checks, the glue-ups and the booklet need to know of it (TRADE B
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
 
-
-@dataclass(frozen=True, slots=True)
-class JointKind:
-    """A family of joints.
-
-    `name` is the kind that joints of the placed piece carry, `written` the kind that a line of the
-    notes names (None: no line names it so), `one` and `many` what the booklet calls them.  `sizes`
-    are the dimensions that its line takes, bare numbers in this order; `same` are other words for
-    them.  `counted` families take a number at one place, `rowed` ones are loose pieces in a row.
-    `details` are the kinds of detail that a line may add.  `glued` families are glued unless the
-    notes say otherwise; in those that `enter`, part of the guest stands in the host.  `lapped` ones
-    lie in one another; of these the `corner` joints are fingers or tails that reach through each
-    other.  `spread` is the row of minutes that spreading its glue takes, `glue_noun` what is
-    counted where glue goes (one, several), if not the name.  Joints `beside` join the copies of one
-    part with one another, and name no host.  `glossary` is one sentence for the maker, `example` a
-    line of notes that makes it in the stool of `dryfit help language`.
-    """
-
-    name: str
-    one: str
-    many: str
-    glossary: str
-    example: str
-    written: str | None = None
-    sizes: tuple[str, ...] = ()
-    same: Mapping[str, str] = field(default_factory=dict)
-    counted: bool = False
-    rowed: bool = False
-    cut: bool = True
-    details: frozenset[str] = frozenset()
-    glued: bool = False
-    enters: bool = False
-    lapped: bool = False
-    fastener: bool = False
-    beside: bool = False
-    corner: bool = False
-    spread: str = "spread housing"
-    glue_noun: tuple[str, str] | None = None
-
+from dryfit.kinds.corners import CORNER_KINDS
+from dryfit.kinds.kind import JointKind
 
 JOINT_KINDS: tuple[JointKind, ...] = (
     JointKind(
@@ -89,52 +51,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         spread="spread mitre",
         glue_noun=("mitre", "mitres"),
     ),
-    JointKind(
-        "box joint",
-        "box joint",
-        "box joints",
-        "Box joint, or finger joint: square fingers of one width on the ends of two boards, each "
-        "in a gap between those of the other.",
-        example="long rails into short rails: box joint 8",
-        written="box joint",
-        sizes=("width",),
-        glued=True,
-        lapped=True,
-        corner=True,
-        spread="spread finger",
-    ),
-    JointKind(
-        "through dovetail",
-        "through dovetail",
-        "through dovetails",
-        "Through dovetail: tails that widen toward the end of one board, held between the pins of "
-        "the other; both show on the outside.",
-        example="long rails into short rails: 3 dovetails, short rails carry the tails",
-        written="through dovetail",
-        counted=True,
-        details=frozenset({"tails"}),
-        glued=True,
-        lapped=True,
-        corner=True,
-        spread="spread dovetail",
-        glue_noun=("dovetailed corner", "dovetailed corners"),
-    ),
-    JointKind(
-        "half-blind dovetail",
-        "half-blind dovetail",
-        "half-blind dovetails",
-        "Half-blind dovetail: the tails end in sockets of the other board, behind a lap of its "
-        "wood, so that its face shows nothing of them.",
-        example="short rails into long rails: 3 half-blind dovetails 14 deep",
-        written="half-blind dovetail",
-        sizes=("depth",),
-        counted=True,
-        glued=True,
-        lapped=True,
-        corner=True,
-        spread="spread dovetail",
-        glue_noun=("dovetailed corner", "dovetailed corners"),
-    ),
+    *CORNER_KINDS,
     JointKind(
         "mortise and tenon",
         "mortise and tenon",

@@ -10,7 +10,8 @@ from tests.unit.guide.test_language import in_the_piece
 from dryfit.diagnostics import Source
 from dryfit.guide.joints import joints_text
 from dryfit.guide.page import WIDTH
-from dryfit.kinds.joints import JointKind, joint_kinds, kind_written
+from dryfit.kinds.joints import joint_kinds, kind_written
+from dryfit.kinds.kind import JointKind
 from dryfit.notes import names_by_line, parse
 from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
