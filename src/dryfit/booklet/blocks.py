@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -10,8 +11,8 @@ from dryfit.booklet.deeds import Deeds, Said, together
 from dryfit.booklet.gaps import spacing
 from dryfit.booklet.holding import Holding, holding, pass_lines
 from dryfit.booklet.text import Piece, Text, capital, closed, listed, sentence
-from dryfit.booklet.wording import minutes, subject
-from dryfit.placing.model import Coating, Model
+from dryfit.booklet.wording import joints, minutes, subject
+from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Detail, Operation
 
 LAY_OUT = "lay out"
@@ -216,18 +217,24 @@ def _measure(operation: Operation, bench: Bench) -> MeasureView | None:
 
 
 def _masks(operation: Operation, model: Model) -> tuple[str, ...]:
-    """Return which glue faces stay bare when the subject is coated before it is glued."""
+    """Return which glue faces stay bare when the subject is coated before it is glued.
+
+    Joints of one kind between the same two parts are counted, not named one by one.
+    """
     if operation.kind != "coat":
         return ()
     coated = subject(operation)
-    rows = [_mask(coating, model) for coating in model.coatings if coating.subject == coated]
-    return tuple(line for row in rows for line in row)
-
-
-def _mask(coating: Coating, model: Model) -> tuple[str, ...]:
     known = {joint.id: joint for joint in model.joints}
-    return tuple(
-        f"{known[name].kind}: {known[name].guest} and {known[name].host}"
-        for name in coating.masks
-        if name in known
+    names = (name for row in model.coatings if row.subject == coated for name in row.masks)
+    masked = (known[name] for name in dict.fromkeys(names) if name in known)
+    counted = Counter(
+        (joint.kind, model.part_of(joint.guest), model.part_of(joint.host)) for joint in masked
     )
+    return tuple(
+        f"{joints(kind, count)}, {_of(guest)} and {_of(host)}"
+        for (kind, guest, host), count in counted.items()
+    )
+
+
+def _of(part: Part) -> str:
+    return part.written if len(part.copies) > 1 else part.name
