@@ -129,6 +129,7 @@ _JOINTS = Chapter(
             "a panel in a groove all round",
         ),
         Sentence("seat onto long rails: 6 buttons", "or clips, screws, or nothing"),
+        Sentence("seat onto legs: shelf pins 5, 32 apart", "loose on pins, as a shelf is"),
         Sentence(
             "long rails into legs: 2 tenons 20 long 6 thick, haunch 10 long 6 deep", "two, haunched"
         ),

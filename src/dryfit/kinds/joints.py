@@ -248,6 +248,19 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         fastener=True,
     ),
     JointKind(
+        "shelf pins",
+        "place on shelf pins",
+        "places on shelf pins",
+        "Shelf pins: rows of holes in two uprights, in which pins carry a loose shelf at the "
+        "height that suits.",
+        example="1 shelf, flat, 18 thick, between short rails, shelf pins, gap 1 at ends",
+        written="shelf pins",
+        sizes=("thickness", "depth"),
+        same={"diameter": "thickness"},
+        rowed=True,
+        details=frozenset({"apart"}),
+    ),
+    JointKind(
         "glued butt",
         "glued butt joint",
         "glued butt joints",

@@ -6,10 +6,12 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.pocket_screws import ROLE as POCKET
+from dryfit.joinery.shelf_pins import ROLE as PIN
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.pin_rows import row_details
 from dryfit.operations.pocket_jig import pocket_details
 from dryfit.operations.top_fixing_words import BY_HAND, bored_details
 from dryfit.plan.operation import Detail
@@ -46,6 +48,7 @@ DEEDS = {
     "plate recess": ("Bore the {} in", ""),
     "screw slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
     "counterbore": ("Bore the {} in", " from below"),
+    "pin hole": ("Drill the {} in", " through a template"),
     "pocket hole": ("Bore the {} in", " with the pocket jig"),
     "loose mortise": ("Drill out and pare the {} in", ", square to the mating face"),
     "dowel hole": ("Drill the {} in", " along a jig, from the face and edge that are marked"),
@@ -77,6 +80,8 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         check=naming.check_of(feature),
         details=pocket_details(site)
         if feature.role == POCKET
+        else row_details(site)
+        if feature.role == PIN
         else bored_details(site)
         if feature.role in BY_HAND
         else (marked_limits(site), *through_deeds(site)),

@@ -92,7 +92,7 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    by_hand = site.feature.role in {"biscuit slot", "pocket hole", *BY_HAND}
+    by_hand = site.feature.role in {"biscuit slot", "pocket hole", "pin hole", *BY_HAND}
     if by_hand or site.feature.after is not None:
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.

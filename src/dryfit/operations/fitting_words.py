@@ -39,6 +39,9 @@ def laid(unit: LooseUnit, screws: int, model: Model) -> str:
     if unit.kind == "pinned":
         each = " each" if unit.many > 1 else ""
         return f"Lay {unit.words} in place dry, and drive a pin at the middle{each}: no glue"
+    if unit.kind == "shelf pins":
+        pins = "Set four pins into holes at one height for each shelf"
+        return f"{pins}, and lay {unit.words} on them: no glue"
     if unit.kind == "bolted":
         return f"Put {unit.words} in place dry, and pull the bolts tight: no glue"
     if unit.kind in {"dry", "knock-down"}:

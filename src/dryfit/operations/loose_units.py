@@ -11,7 +11,17 @@ from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 
-_STRONGEST_FIRST = ("buttons", *KINDS, "screws", "bolted", "pinned", "knock-down", "dry", "rest")
+_STRONGEST_FIRST = (
+    "buttons",
+    *KINDS,
+    "screws",
+    "shelf pins",
+    "bolted",
+    "pinned",
+    "knock-down",
+    "dry",
+    "rest",
+)
 _INSIDE_OF = " > "
 
 

@@ -40,7 +40,9 @@ def _hints(ends: Contact | None) -> tuple[Hint, ...]:
 
 
 def _has_play(contact: Contact) -> bool:
-    loose = contact.preposition == "between" and contact.joint is None
+    loose = contact.preposition == "between" and (
+        contact.joint is None or contact.joint.kind == "shelf pins"
+    )
     return loose or contact.preposition == "in"
 
 

@@ -19,6 +19,7 @@ _OF_DETAIL = {
     "proud": ("length",),
     "shoulder": ("length",),
     "offset": ("length",),
+    "apart": ("length",),
 }
 # A peg is as thick as its hole; a shoulder is wide or deep by how the tenon is looked at.
 _SAME = {

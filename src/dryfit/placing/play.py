@@ -18,10 +18,15 @@ def play_at(part: DeclaredPart, contact: Contact, axis: int, side: int) -> Amoun
 
     A joint leaves nothing.  The lone gap of a spread row is that between its copies.
     """
-    if contact.preposition != "between" or contact.joint is not None:
+    if contact.preposition != "between" or not _is_loose(contact):
         return None
     of_a_row = part.spread is not None and part.apart is None
     return gap_at(part, axis, side, general=not of_a_row)
+
+
+def _is_loose(contact: Contact) -> bool:
+    """Return whether no joint holds the ends: a shelf on pins is as loose as one without any."""
+    return contact.joint is None or contact.joint.kind == "shelf pins"
 
 
 def state_play(site: Site, beside: Face, own: Face, play: Amount) -> None:
@@ -42,7 +47,7 @@ def report_idle_play(site: Site, part: DeclaredPart) -> None:
 
     Findings: gap-of-nothing.
     """
-    loose = [each for each in site.contacts(part.name, "between") if each.joint is None]
+    loose = [each for each in site.contacts(part.name, "between") if _is_loose(each)]
     if not loose or site.contacts(part.name, "in") or site.declared.broken:
         return
     axes = {bounded_axis(site, part, each) for each in loose} - {spread_axis(part)}

@@ -28,6 +28,7 @@ _NAMES = {
     "keys": "keys",
     "shows": "`show`",
     "pockets": "pockets",
+    "apart": "distance from one to the next",
 }
 _TWO_PEGS = Fraction(60)
 """A tenon wider than this takes two pegs, so that it cannot turn on one (common practice)."""

@@ -11,6 +11,7 @@ from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
 from dryfit.rehearsal.mitres import open_mitre, shared_out
+from dryfit.rehearsal.pin_rows import without_pins
 from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.running import stuck
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
@@ -58,6 +59,7 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
             yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
             yield from unbored(joint, members)
             yield from stuck(joint, state.copies[joint.guest], host, cuts)
+            yield from ((joint.guest, each) for each in without_pins(joint, host, cuts))
 
 
 def _with_cuts(state: State, name: str) -> tuple[WantedCopy, Sequence[Box]]:

@@ -15,6 +15,7 @@ from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.pin_rows import for_pins
 from dryfit.rehearsal.pocketing import for_pockets
 from dryfit.rehearsal.running import for_runner
 from dryfit.rehearsal.top_fixing import for_fixings
@@ -61,6 +62,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
             zones[guest.name] += (Zone(box, joint.id) for box in in_guest(joint, guest))
             zones[host.name] += (Zone(box, joint.id) for box in in_host(joint, guest, host))
             zones[host.name] += (Zone(box, joint.id) for box in for_fixings(joint, host))
+            zones[host.name] += (Zone(box, joint.id) for box in for_pins(joint, host))
             zones[host.name] += for_pegs(joint, guest, host)
             zones[host.name] += (Zone(box, joint.id) for box in for_runner(joint, guest, host))
             for copy in (guest, host):

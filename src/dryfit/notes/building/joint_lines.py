@@ -33,6 +33,9 @@ from dryfit.notes.tree import (
 Parsed = Tree[Token]
 
 
+ON_PINS = "shelf pins"
+
+
 def joint_line(tree: Parsed, draft: Draft) -> JointLine:
     """Return the statement of ``posts crossing end rails: half lap``."""
     nodes = tree.children
@@ -76,7 +79,11 @@ def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
         return with_glue_only(joined, words, draft)
     place = offset_of(where, draft) if where else None
     spec = replace(spec, sizes=spec.sizes + sizes, place=place)
-    return replace(joined, spec=with_said(spec, words))
+    whole = with_said(spec, words)
+    if whole.kind == ON_PINS and joined.preposition != "between":
+        # Where a shelf on pins stands is said on its own line.
+        joined = replace(joined, preposition="on pins")
+    return replace(joined, spec=whole)
 
 
 def _sizes(tree: Parsed, draft: Draft, *, stop: bool) -> tuple[SizeWord, ...]:

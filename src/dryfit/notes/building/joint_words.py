@@ -161,6 +161,12 @@ def _glue(node: Parsed, draft: Draft) -> list[Said]:
     return [GlueWords(kind, amounts[0] if amounts else None, place or None, draft.span(node))]
 
 
+def _spaced(node: Parsed, draft: Draft) -> list[Said]:
+    amount = sum_in(node, draft)
+    size = SizeWord(amount, None, amount.span)
+    return [JointDetail("apart", None, (size,), None, None, draft.span(node))]
+
+
 def _after(node: Parsed, draft: Draft) -> list[Said]:
     named = stage(trees(node.children, "stage")[0], draft)
     return [AfterStage(named, draft.span(node))]
@@ -192,6 +198,7 @@ BUILDERS: dict[str, Callable[[Parsed, Draft], list[Said]]] = {
     "offset": _offset,
     "shows": _shows,
     "gluewords": _glue,
+    "spaced": _spaced,
     "afterstage": _after,
 }
 """What may be said of a joint beside its sizes, by the name of its parse tree."""

@@ -10,11 +10,13 @@ from dryfit.notes.limits import LONGEST_NAME
 from dryfit.notes.mistake import Repair
 from dryfit.notes.reading.word_kinds import RESERVED
 
+_SOLD_TOO = frozenset({"shelf pin", "clip", "tabletop clip", "figure 8 plate", "screw", "dowel"})
+
 
 def check_name(name: Token, draft: Draft) -> None:
     """Check that the name is no word of the language, and that it can be printed."""
     check_length(name, draft)
-    if text_of(name) in RESERVED:
+    if text_of(name) in RESERVED and not _is_bought(name, draft):
         draft.error(
             "trade-word",
             f"`{written_name(name, draft)}` is a word of the language and cannot name a part",
@@ -26,6 +28,12 @@ def check_name(name: Token, draft: Draft) -> None:
             ),
             Repair("add a word that tells it apart", draft.span(name), f"{text_of(name)} piece"),
         )
+
+
+def _is_bought(name: Token, draft: Draft) -> bool:
+    """Return whether a line buys what is called as a joint is: ``bought 8 shelf pins``."""
+    opener = draft.line.text.split(maxsplit=1)[0].rstrip(":").lower()
+    return opener == "bought" and text_of(name) in _SOLD_TOO
 
 
 def check_length(name: Token, draft: Draft) -> None:

@@ -22,6 +22,7 @@ BY_JOINT = {
     "box joint": "box_joint",
     "through dovetail": "dovetails",
     "half-blind dovetail": "dovetails",
+    "shelf pins": "shelf_pins",
     "screws": "screws",
     "glue": "glued_butt",
 }

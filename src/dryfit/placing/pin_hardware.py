@@ -1,0 +1,32 @@
+"""The shelf pins to buy: two at each end of a shelf (TRADE B19)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dryfit.joinery.shelf_pins import ROLE
+from dryfit.placing.model import Hardware, Joint, Part
+from dryfit.placing.site import Site
+
+_AT_AN_END = 2
+
+
+def shelf_pins(site: Site, parts: Sequence[Part], joints: Sequence[Joint]) -> tuple[Hardware, ...]:
+    """Return the pins by their size and by the shelves that lie on them."""
+    of = {copy.name: part for part in parts for copy in part.copies}
+    if any(each.name.rpartition(" ")[2] == "pin" for each in site.declared.supplies):
+        # The maker has a line for them.
+        return ()
+    counts: dict[tuple[str, str], int] = {}
+    for joint in joints:
+        if joint.kind == "shelf pins":
+            key = _size(site, of[joint.host]), of[joint.guest].written
+            counts[key] = counts.get(key, 0) + _AT_AN_END
+    return tuple(Hardware("shelf pin", size, many, what) for (size, what), many in counts.items())
+
+
+def _size(site: Site, upright: Part) -> str:
+    holes = [each for each in upright.features if each.role == ROLE]
+    if not holes:
+        return ""
+    return f"{site.shown(holes[0].across[1] - holes[0].across[0])} across"
