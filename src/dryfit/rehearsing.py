@@ -34,11 +34,14 @@ def goal_of(model: Model) -> Goal:
         for thing in model.bought
         for name in (tuple(copy.name for copy in thing.copies) or (thing.name,))
     )
+    boxes = {copy.name: copy.box for part in model.parts for copy in part.copies}
     frames = {copy.name: copy.frame for part in model.parts for copy in part.copies}
     return Goal(
         overall=model.overall,
         parts=tuple(_part(part) for part in model.parts),
-        joints=tuple(_joint(joint, frames[joint.guest]) for joint in model.joints),
+        joints=tuple(
+            _joint(joint, frames[joint.guest], boxes[joint.guest]) for joint in model.joints
+        ),
         assemblies=tuple(_assembly(assembly) for assembly in model.assemblies),
         coats=tuple(_coats(coating) for coating in model.coatings),
         fitted=tuple(fitted),
@@ -99,7 +102,7 @@ def _part(part: Part) -> WantedPart:
     )
 
 
-def _joint(joint: Joint, guest: Frame) -> WantedJoint:
+def _joint(joint: Joint, guest: Frame, box: Box) -> WantedJoint:
     return WantedJoint(
         id=joint.id,
         kind=joint.kind,
@@ -108,7 +111,8 @@ def _joint(joint: Joint, guest: Frame) -> WantedJoint:
         region=joint.region,
         clearance=joint.clearance,
         patches=joint.patches,
-        haunch=_haunch(joint, guest),
+        haunch=_haunch(joint, guest) or _tongue(joint, guest, box),
+        sliding_room=_sliding_room(joint, guest),
         pegs=_pegs(joint),
         loose_pieces=joint.loose_pieces,
     )
@@ -118,7 +122,38 @@ def _pegs(joint: Joint) -> Pegs | None:
     tenon = joint.tenon
     if tenon is None or not tenon.pegs:
         return None
-    return Pegs(tenon.all_pegs, tenon.peg, tenon.drawn)
+    return Pegs(tenon.all_pegs, tenon.peg, tenon.drawn, max(tenon.plays, default=Fraction(0)))
+
+
+def _tongue(joint: Joint, guest: Frame, whole: Box) -> Box | None:
+    """Return the box of a tongue: from the shoulder, over the whole width, as thick as a tenon."""
+    if joint.tenon is None or not joint.tenon.tongue:
+        return None
+    (along, sign), (wide, _) = guest.axes[LENGTH], guest.axes[WIDTH]
+    low, high = list(joint.region.low), list(joint.region.high)
+    if (joint.end == "R") == (sign > 0):
+        low[along] = high[along] - joint.tenon.tongue
+    else:
+        high[along] = low[along] + joint.tenon.tongue
+    low[wide], high[wide] = whole.low[wide], whole.high[wide]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _sliding_room(joint: Joint, guest: Frame) -> tuple[Box, ...]:
+    """Return the room to both sides of each tenon that slides, between the tenons' ends."""
+    tenon = joint.tenon
+    if tenon is None or not any(tenon.plays):
+        return ()
+    wide = guest.axes[WIDTH][0]
+    rooms: list[Box] = []
+    for number, play in enumerate(tenon.plays):
+        start = joint.region.low[wide] + number * (tenon.width + tenon.between)
+        for near, far in ((start - play, start), (start + tenon.width, start + tenon.width + play)):
+            low, high = list(joint.region.low), list(joint.region.high)
+            low[wide], high[wide] = near, far
+            if play:
+                rooms.append(Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
+    return tuple(rooms)
 
 
 def _haunch(joint: Joint, guest: Frame) -> Box | None:

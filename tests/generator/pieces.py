@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from tests.generator.draw import Draw
 from tests.generator.extras import stock
-from tests.generator.families import cases, frames, large, small, tables, trestles
+from tests.generator.families import cases, frames, large, lids, small, tables, trestles
 from tests.generator.finishes import finish
 from tests.generator.page import SOLID, Page
 
@@ -32,6 +32,7 @@ FAMILIES: tuple[tuple[Family, int], ...] = (
     (large.cabinet_on_stand, 3),
     (large.pot_stand, 3),
     (large.rack, 3),
+    (lids.lid, 4),
 )
 """Each with its share: small pieces often, large ones now and then."""
 

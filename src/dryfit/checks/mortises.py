@@ -27,7 +27,7 @@ from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
-_NO_TENON = frozenset({"slot", "haunch", "biscuit slot", "screw slot", "counterbore"})
+_NO_TENON = frozenset({"slot", "peg slot", "haunch", "biscuit slot", "screw slot", "counterbore"})
 Placed = tuple[Feature, Box]
 
 
@@ -211,7 +211,7 @@ def _may_meet(mortise: Feature, lap: Feature) -> bool:
     if not _is_mortise(mortise) or lap.kind not in TRENCHES or mortise.after:
         return False
     # A groove may run into a mortise; the end that a tenon leaves is looked after by its joint.
-    return lap.role != "groove" and lap.role not in TENON_ROLES
+    return lap.role not in {"groove", "tongue groove"} and lap.role not in TENON_ROLES
 
 
 def _distance_along(part: Part, mortise: Feature, lap: Feature) -> Fraction | None:

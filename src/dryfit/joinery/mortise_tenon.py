@@ -31,7 +31,8 @@ class TenonSizes:
     the cheek at the low coordinate of its thickness.  Of `count` tenons side by side each is
     `width` wide, with `between` of space from one to the next.  A `through` tenon comes out on the
     far side, `proud` of it.  `wedges` and `pegs` are how many a joint takes, `peg` the diameter,
-    and `drawn` how much nearer to the shoulder the holes in the tenon are (drawbored).
+    and `drawn` how much nearer to the shoulder the holes in the tenon are (drawbored).  A `tongue`
+    so long runs between and beside the tenons; by its `plays` each can slide in its mortise.
     """
 
     length: Fraction
@@ -49,6 +50,8 @@ class TenonSizes:
     pegs: int = 0
     peg: Fraction = Fraction(0)
     drawn: Fraction = Fraction(0)
+    tongue: Fraction = Fraction(0)
+    plays: tuple[Fraction, ...] = ()
 
     @property
     def pegs_each(self) -> int:
@@ -99,18 +102,41 @@ def mortise_and_tenon(
     beside = (wide, "notch", "tenon shoulder")
     return (
         *(
-            _mortise(rail, host, box, end, sizes.gap, span)
-            for box in tenon_boxes(rail, region, sizes)
+            _mortise(rail, host, widened, end, sizes.gap, span)
+            for widened in mortise_boxes(rail, region, sizes)
         ),
         *_socket(rail, host, whole, end, sizes, span),
         *_sides(rail, host, stub, whole, (thick, "end lap", "tenon cheek"), span),
         *(
             kept
             for cut in _sides(rail, host, stub, whole, beside, span)
-            for kept in _beside_haunch(cut, rail, end, sizes.haunch)
+            for kept in _beside_haunch(
+                _beyond_tongue(cut, rail, end, sizes), rail, end, sizes.haunch
+            )
         ),
-        *_gaps(rail, stub, whole, end, sizes, span),
+        *(
+            _beyond_tongue(cut, rail, end, sizes)
+            for cut in _gaps(rail, stub, whole, end, sizes, span)
+        ),
     )
+
+
+def mortise_boxes(rail: Placed, region: Box, sizes: TenonSizes) -> tuple[Box, ...]:
+    """Return the mouth of each mortise: the tenon's, and what it may slide to either side."""
+    wide = rail.axes[1]
+    plays = sizes.plays or (Fraction(0),) * sizes.count
+    return tuple(
+        bounded(box, wide, box.low[wide] - play, box.high[wide] + play)
+        for box, play in zip(tenon_boxes(rail, region, sizes), plays, strict=True)
+    )
+
+
+def _beyond_tongue(cut: Cut, rail: Placed, end: int, sizes: TenonSizes) -> Cut:
+    """Return what is cut beside a tenon, less the tongue that stays."""
+    if not sizes.tongue:
+        return cut
+    axis = rail.axes[0]
+    return _with_box(cut, from_side(cut.box, axis, end, cut.box.extent(axis) - sizes.tongue))
 
 
 def _mortise(

@@ -62,7 +62,9 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         written="tenon",
         sizes=("length", "thickness", "width"),
         counted=True,
-        details=frozenset({"haunch", "through", "wedges", "pegs", "proud", "shoulder", "offset"}),
+        details=frozenset(
+            {"tongue", "haunch", "through", "wedges", "pegs", "proud", "shoulder", "offset"}
+        ),
         glued=True,
         enters=True,
         spread="spread tenon",

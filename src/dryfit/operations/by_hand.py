@@ -31,6 +31,7 @@ RATES = {
     "pocket hole": "pocket hole",
     "plate recess": "plate recess",
     "screw slot": "screw slot",
+    "peg slot": "screw slot",
     "counterbore": "screw slot",
 }
 
@@ -46,6 +47,7 @@ DEEDS = {
     "hole": ("Drill the {} in", " by hand, square to the face"),
     "biscuit slot": ("Plunge the {} into", " with the biscuit joiner, from the marked face"),
     "plate recess": ("Bore the {} in", ""),
+    "peg slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
     "screw slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
     "counterbore": ("Bore the {} in", " from below"),
     "pin hole": ("Drill the {} in", " through a template"),

@@ -21,6 +21,9 @@ STOP_IN_LINE = (
 )
 OPEN_KINDS = frozenset({"end lap", "notch", "rabbet"})
 A_HAIR = Fraction(1, 10)
+EDGES = frozenset({"E", "E2"})
+ON_EDGE = Fraction(200)
+"""A board that is wider sways when it stands on its edge on a sled, mm: common practice."""
 CROSS_KINDS = frozenset({"end lap", "cross slot", "notch", "rabbet"})
 
 
@@ -57,6 +60,7 @@ class CrossMachine:
             and feature.depth + self.base <= self.highest
             and site.part.length >= self.shortest
             and site.part.thickness >= self.thinnest
+            and (feature.surface not in EDGES or site.part.width <= ON_EDGE)
         )
 
     def passes(self, site: Site) -> int:

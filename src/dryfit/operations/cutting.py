@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from dryfit.joinery.bridle import OPEN_MORTISE
 from dryfit.joinery.corner import CORNER_ROLES, FINGER
+from dryfit.joinery.pegs import PEG_SLOT
 from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.corner_cuts import corner_by_hand
@@ -92,7 +93,7 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    by_hand = site.feature.role in {"biscuit slot", "pocket hole", "pin hole", *BY_HAND}
+    by_hand = site.feature.role in {"biscuit slot", "pocket hole", "pin hole", PEG_SLOT, *BY_HAND}
     if by_hand or site.feature.after is not None:
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.

@@ -152,7 +152,7 @@ def _pegs(own: tuple[Row, ...]) -> list[Rule]:
     holes = [
         operation
         for operation, cuts in own
-        if any(cut.site.feature.role == "peg hole" for cut in cuts)
+        if any(cut.site.feature.role in {"peg hole", "peg slot"} for cut in cuts)
     ]
     cheeks = [operation for operation, _ in own if operation.kind == "tenon cheek"]
     return [Rule(cheek.id, hole.id, WHY_PEG_AFTER_CHEEK) for hole in holes for cheek in cheeks]

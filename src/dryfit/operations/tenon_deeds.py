@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from dryfit.joinery.mortise_tenon import TenonSizes
+from dryfit.joinery.panel import edge_movement
 from dryfit.operations.words import spoken
-from dryfit.placing.model import Joint, Model
+from dryfit.placing.model import Joint, Model, Part
 from dryfit.plan.operation import Detail
 
 Row = tuple[str, str, TenonSizes, int]
@@ -57,11 +59,35 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
         if sizes.pegs:
             pegs = spoken(count * sizes.all_pegs, "peg")
             found.append((f"Drive {pegs} through {host} and the tenons of {rail}",))
+        if sizes.tongue:
+            found += _of_board_end(model.part(rail), host, sizes)
         if sizes.through and not sizes.proud:
             found.append((f"When the glue is hard, plane the tenons of {rail} level with {host}",))
         elif (sizes.wedges or sizes.pegs) and not sizes.proud:
             found.append((f"When the glue is hard, saw off level what stands out of {host}",))
     return tuple(found)
+
+
+def _of_board_end(plank: Part, host: str, sizes: TenonSizes) -> tuple[Detail, ...]:
+    """Return how a plank stays free to move in its board ends, and when both are levelled (G5)."""
+    rows: list[Detail] = []
+    if any(sizes.plays):
+        held = "Glue holds the middle tenon alone, and none goes on the tongue"
+        pegs = (
+            "; the outer pegs go through slots of the tenons: no glue on them but a dab where they "
+            f"leave {host}"
+        )
+        rows.append((f"{held}{pegs if sizes.pegs else ''}: the {plank.name} has to slide",))
+    moves = edge_movement(plank.width, plank.timber) if plank.stock == "solid" else Fraction(0)
+    if moves:
+        rows.append(
+            (
+                f"Note the season: between dry and damp months the {plank.name} moves by up to ",
+                moves,
+                f" at either end of each {host}. Plane both level once, when the glue is hard",
+            )
+        )
+    return tuple(rows)
 
 
 def wedges_driven_dry(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:

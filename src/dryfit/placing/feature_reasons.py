@@ -23,6 +23,7 @@ _ROLE_WORDS = {
     "tenon shoulder": "what the tenon leaves of the width",
     "tenon gap": "the length of the tenons on both sides of it",
     "haunch": "the haunch's length and room for glue",
+    "peg slot": "right through, for the peg and what the wood moves",
     "peg hole": "right through, for the peg",
     "dowel hole": "its share of the dowel, and room for glue",
     "loose mortise": "its share of the loose tenon, and room for glue",

@@ -29,6 +29,7 @@ _NAMES = {
     "shows": "`show`",
     "pockets": "pockets",
     "apart": "distance from one to the next",
+    "tongue": "tongue",
 }
 _TWO_PEGS = Fraction(60)
 """A tenon wider than this takes two pegs, so that it cannot turn on one (common practice)."""
@@ -180,6 +181,9 @@ def pegs(site: Site, rail: Placed, joint: JointWords, width: Fraction) -> tuple[
         _assume(
             site, said[0], f"the pegs in the {parts} are {shown} thick", f"{text}, pegs {shown}"
         )
+    if count is None and details(joint, "tongue"):
+        # Of a board end each tenon has its peg: the outer ones hold it close, and slide.
+        return joint.count or 1, diameter
     if count is None:
         count = 2 if width > _TWO_PEGS else 1
         words = "1 peg" if count == 1 else f"{count} pegs"

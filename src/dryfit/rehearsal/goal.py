@@ -85,6 +85,8 @@ class Pegs:
     count: int
     diameter: Fraction
     drawn: Fraction
+    slide: Fraction = Fraction(0)
+    """How far the outermost tenon slides to either side, and the hole in it with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +109,8 @@ class WantedJoint:
     haunch: Box | None = None
     pegs: Pegs | None = None
     loose_pieces: tuple[Box, ...] = ()
+    sliding_room: tuple[Box, ...] = ()
+    """What stays empty beside tenons that slide in their mortises."""
 
     def entering(self) -> tuple[Box, ...]:
         """Return the boxes in which the two copies meet."""

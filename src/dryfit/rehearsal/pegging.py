@@ -53,4 +53,7 @@ def _drawn(hole: Box, joint: WantedJoint, guest: WantedCopy) -> Box:
 
 
 def _among(hole: Box, others: list[Box], axes: list[int]) -> bool:
-    return any(all(hole.low[axis] == other.low[axis] for axis in axes) for other in others)
+    return any(
+        all(hole.low[axis] + hole.high[axis] == other.low[axis] + other.high[axis] for axis in axes)
+        for other in others
+    )

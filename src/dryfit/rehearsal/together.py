@@ -16,7 +16,7 @@ from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.running import stuck
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.top_fixing import unfixed
-from dryfit.rehearsal.zones import rooms_of, takes_a_peg
+from dryfit.rehearsal.zones import room_before_tongue, rooms_of, takes_a_peg
 
 FILLED = frozenset(
     {
@@ -131,6 +131,7 @@ def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]
         for zone in state.zones[name]
         if zone.joint != joint.id
     ]
+    passing += (*joint.sliding_room, *room_before_tongue(joint, guest))
     holes = [piece for box in empty for piece in left_of(box, passing)]
     if holes and (joint.id, "") not in state.told:
         state.told.add((joint.id, ""))

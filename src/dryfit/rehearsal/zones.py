@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.box import Box, Triple
-from dryfit.geometry.frame import LENGTH, THICKNESS
+from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.pin_rows import for_pins
@@ -27,6 +27,7 @@ SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
 
 
+HAIR = Fraction(1, 10)
 GLUE_ROOM = Fraction(4)
 """Room for glue that a hole has at most beyond its dowel, mm: 2 to 3 is usual (TRADE B5, H16)."""
 
@@ -48,8 +49,11 @@ class Zone:
 
 
 def is_bore(cut: Box, axis: int, diameter: Fraction) -> bool:
-    """Return whether a cut is a hole of the diameter along the axis."""
-    return all(cut.extent(each) == diameter for each in range(3) if each != axis)
+    """Return whether a cut is a hole of the diameter along the axis, by a hair at most.
+
+    A drill of 8 mm bores for a peg of 5/16 in.
+    """
+    return all(abs(cut.extent(each) - diameter) <= HAIR for each in range(3) if each != axis)
 
 
 def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
@@ -103,6 +107,10 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         axis = guest.frame.axes[LENGTH][0]
         for box in joint.entering():
             yield _deeper(box, guest.box, axis, joint.clearance)
+        for box in joint.sliding_room:
+            yield _deeper(box, guest.box, axis, joint.clearance)
+        if joint.haunch is not None:
+            yield _run_out(_deeper(joint.haunch, guest.box, axis, joint.clearance), guest, host)
     elif joint.kind in GROOVED:
         yield _along_the_run(joint, guest, host)
     elif joint.kind == "buttons":
@@ -133,7 +141,15 @@ def for_pegs(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterato
 def takes_a_peg(joint: WantedJoint, guest: WantedCopy, cut: Box) -> bool:
     """Return whether a cut is a hole for one of the joint's pegs."""
     axis = guest.frame.axes[THICKNESS][0]
-    return joint.pegs is not None and is_bore(cut, axis, joint.pegs.diameter)
+    if joint.pegs is None:
+        return False
+    across = guest.frame.axes[WIDTH][0]
+    longest = joint.pegs.diameter + 2 * joint.pegs.slide
+    return is_bore(cut, axis, joint.pegs.diameter) or (
+        # The hole in a tenon that slides is as much longer as the wood moves.
+        joint.pegs.diameter < cut.extent(across) <= longest
+        and cut.extent(guest.frame.axes[LENGTH][0]) == joint.pegs.diameter
+    )
 
 
 def bored(joint: WantedJoint) -> int | None:
@@ -180,6 +196,26 @@ def _beyond_the_shoulder(joint: WantedJoint, guest: WantedCopy) -> Box:
     else:
         low[axis] = joint.region.low[axis]
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def room_before_tongue(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
+    """Yield the room for glue before the end of a tongue, which lies between the tenons."""
+    if joint.haunch is not None:
+        axis = guest.frame.axes[LENGTH][0]
+        deep = _deeper(joint.haunch, guest.box, axis, joint.clearance)
+        if _at_low_end(joint.region, guest.box, axis):
+            yield Box(deep.low, _with(deep.high, axis, joint.haunch.low[axis]))
+        else:
+            yield Box(_with(deep.low, axis, joint.haunch.high[axis]), deep.high)
+
+
+def _run_out(tongue: Box, guest: WantedCopy, host: WantedCopy) -> Box:
+    """Return a tongue's groove as a saw cuts it, out at both ends; a haunch stays as it is."""
+    wide = guest.frame.axes[WIDTH][0]
+    if tongue.extent(wide) < guest.box.extent(wide) or host.frame.axes[LENGTH][0] != wide:
+        return tongue
+    low, high = host.box.low[wide], host.box.high[wide]
+    return Box(_with(tongue.low, wide, low), _with(tongue.high, wide, high))
 
 
 def _beside_the_tongue(joint: WantedJoint, guest: WantedCopy) -> Box:

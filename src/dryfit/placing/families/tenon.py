@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dryfit.joinery.board_end import tongue_groove
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.mortise_tenon import mortise_and_tenon, tenon_box
 from dryfit.joinery.pegs import peg_holes
 from dryfit.piece.declared import Contact
+from dryfit.placing.board_ends import with_tongue
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.site import Site
@@ -28,6 +30,8 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
         at_low = proud_at == -1
     end = -1 if at_low else 1
     sizes = tenon_sizes(site, contact, guest, host, region, around)
+    if contact.joint is not None:
+        sizes = with_tongue(site, contact.joint, (guest, host), region, sizes)
     return Found(
         "mortise and tenon",
         guest.name,
@@ -41,6 +45,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
         area=2 * region.extent(axis) * sizes.width * sizes.count,
         cuts=(
             *mortise_and_tenon(guest, host, region, end, sizes, contact.span),
+            *tongue_groove(guest, host, region, end, sizes, contact.span),
             *peg_holes(guest, host, region, end, sizes, contact.span),
         ),
         tenon=sizes,
