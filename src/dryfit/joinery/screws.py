@@ -120,11 +120,16 @@ class Driving:
         return plane - self.side * (self.screw.length - self.first.box.extent(self.axis))
 
 
-def driving(guest: Placed, host: Placed, surface: tuple[int, int]) -> Driving | None:
-    """Return how a guest is screwed to the face (axis, side) of its host; None if no screw fits."""
+def driving(
+    guest: Placed, host: Placed, surface: tuple[int, int], *, from_host: bool = False
+) -> Driving | None:
+    """Return how a guest is screwed to the face (axis, side) of its host; None if no screw fits.
+
+    `from_host` asks for screws through the host, so that none shows in the guest.
+    """
     axis, side = surface
     first, second = guest, host
-    if not passes_guest(guest.box.extent(axis), host.box.extent(axis)):
+    if from_host or not passes_guest(guest.box.extent(axis), host.box.extent(axis)):
         first, second, side = host, guest, -side
     screw = screw_for(first.box.extent(axis), second.box.extent(axis))
     return None if screw is None else Driving(first, second, axis, side, screw)

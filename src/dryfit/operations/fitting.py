@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from dryfit.operations.batch import Batch
 from dryfit.operations.button_figures import button_details
+from dryfit.operations.false_fronts import front_details, front_sentence, is_false_front
 from dryfit.operations.finishing import last_coats
 from dryfit.operations.fitting_bought import (
     WHY_MEASURED_THEN,
@@ -31,6 +32,7 @@ from dryfit.shop.shop import Shop
 WHY_HARDENED = "a finish that has not hardened sticks to what is pressed on it"
 WHY_MADE = "the buttons have to be made"
 WHY_BELOW_FIRST = "what lies lower goes in while the way is open from above"
+WHY_RUNS = "the front is set to the gaps of a drawer that runs"
 WHY_GLUED = "there is nothing to fit it on before"
 WHY_CARRIED = "what holds it or carries it is in its place before"
 WHY_BUTTON_SIZE = "the buttons are made to the groove as it was cut"
@@ -77,14 +79,17 @@ def fitted(
     `operations` are the ids that exist so far; the fitting waits for the last coat of each.
     """
     coats = sorted(last_coats(model, shop))
-    units = fitted_units(model)
+    all_units = fitted_units(model)
+    fronts = tuple(each for each in all_units if is_false_front(each, model))
+    units = tuple(each for each in all_units if each not in fronts)
     laid = [_fit(unit, model, shop) for unit in units]
     bought = [fit_bought(thing, shop) for thing in model.bought]
     ordered = ordered_by_measure(model, shop)
-    free = free_units(model, units)
+    free = free_units(model, all_units)
     freed = [_put_in(unit, model, shop) for unit in free]
+    shut = [_fit_front(unit, model, shop) for unit in fronts]
     rules: list[Rule] = []
-    for row in (*laid, *bought, *freed):
+    for row in (*laid, *bought, *freed, *shut):
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
@@ -95,11 +100,12 @@ def fitted(
     rules += before_the_cover(model, units)
     for below, above in pairwise((*laid, *freed)):
         rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
+    rules += [Rule(row.id, front.id, WHY_RUNS) for row in freed for front in shut]
     rules += _carried(free, freed, model)
     for unit in (each for each in units if each.kind == "buttons"):
         made = dict.fromkeys(model.part_of(button).name for button in _buttons_of(unit))
         rules += [Rule(f"{name} / make", f"{unit.name} / fit", WHY_MADE) for name in made]
-    return Batch((*ordered, *laid, *bought, *freed), tuple(rules))
+    return Batch((*ordered, *laid, *bought, *freed, *shut), tuple(rules))
 
 
 def _carried(free: tuple[LooseUnit, ...], freed: list[Operation], model: Model) -> Iterator[Rule]:
@@ -158,6 +164,15 @@ def _fit_top(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     exact = worked(shop, "fit top", each=1, per_fixing=len(fixings))
     row = _operation(unit.name, unit.copies, exact, sentence, "overhang equal on both sides")
     return replace(row, details=fixing_details(fixings, model))
+
+
+def _fit_front(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
+    screws = screws_of(unit.joints, model)
+    exact = worked(shop, "fit part", each=unit.many) + worked(shop, "screw", each=screws)
+    sentence = front_sentence(unit, screws, model)
+    check = "shut, the gap is equal all round"
+    row = _operation(unit.name, unit.copies, exact, sentence, check)
+    return replace(row, details=front_details(unit, model))
 
 
 def _buttons_of(unit: LooseUnit) -> tuple[str, ...]:

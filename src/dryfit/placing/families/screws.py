@@ -20,7 +20,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     if touch is None:
         return None
     region, (axis, side) = touch
-    driven = driving(guest, host, (axis, side))
+    driven = driving(guest, host, (axis, side), from_host=_is_false_front(site, contact))
     if driven is None:
         _no_screw(site, contact, guest, host, axis)
         return Found("screws", guest.name, host.name, region, contact.span)
@@ -29,6 +29,11 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     places = screw_places(region, axis, middle_one=middle_one)
     cuts = screw_holes(driven, places, contact.span)
     return Found("screws", guest.name, host.name, region, contact.span, cuts=cuts)
+
+
+def _is_false_front(site: Site, contact: Contact) -> bool:
+    """Return whether a front that stands in an opening is screwed on from inside (TRADE K8)."""
+    return contact.face == "front" and bool(site.contacts(contact.guest.part, "in"))
 
 
 def _held_across(site: Site, broad: Placed, mate: Placed, region: Box) -> bool:

@@ -45,7 +45,8 @@ def _not_there(deed: Deed, deeds: tuple[Deed, ...], goal: Goal) -> Iterator[Faul
     ]
     waiting = {copy.name for part, _ in rows for copy in part.copies}
     beside = {name for _, each in rows for name in each.between}
-    beside |= {
+    # A front is measured for its opening, whatever it is screwed to in the end.
+    beside = beside or {
         name
         for joint in goal.joints
         if waiting & {joint.guest, joint.host}
