@@ -36,7 +36,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_weak_alone(joints),
-        *_mitred(joints),
+        *_mitred(joints, assembly.pressed),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((joint for joint in joints if joint.kind == "screws"), model),
         *driving_details(joints, model, glued=True),
@@ -153,7 +153,7 @@ def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:
     return ((haste,),)
 
 
-def _mitred(joints: Iterable[Joint]) -> tuple[Detail, ...]:
+def _mitred(joints: Iterable[Joint], pressed: str | None) -> tuple[Detail, ...]:
     """Return how end grain is glued, and what a mitred frame is pressed with (TRADE B12)."""
     if all(joint.kind != "mitre" for joint in joints):
         return ()
@@ -165,7 +165,7 @@ def _mitred(joints: Iterable[Joint]) -> tuple[Detail, ...]:
         "Close all corners at once and evenly, bars both ways or a strap clamp round the whole: a "
         "mitre that is pressed along one member alone slides open"
     )
-    return (size,), (press,)
+    return ((size,), (press,)) if pressed is None else ((size,),)
 
 
 def lapped(kind: str) -> bool:

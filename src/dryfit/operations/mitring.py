@@ -7,7 +7,7 @@ the fence of the mitre saw, and on the table where the blade of the table saw is
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
@@ -35,6 +35,10 @@ _LEANS = {
     "table saw": "The blade leans over the work: where yours leans the other way, set the stop on "
     "the other side of it",
 }
+_MEASURED = (
+    "The long point comes a full length from the end at the stop, as the length was measured. Both "
+    "ends, and the opposite side, are cut at that one stop"
+)
 _FOUR = (
     "Prove it on four pieces of scrap put together as a small frame: their 8 cuts show 8 times "
     "the error of one"
@@ -62,7 +66,7 @@ def mitre_cut(site: Site, shop: Shop) -> Cut:
     agreed = f"mitres with the {angle.axis} of the {way.station} at {angle.value}"
     settings = list(way.settings)
     if way.hold.at_stop is not None:
-        settings.append(Setting("stop", site.part.length, to="near", origin=way.hold.at_stop))
+        settings.append(_stop(site, way.hold.at_stop))
     return Cut(
         site=site,
         what="mitre",
@@ -86,9 +90,20 @@ def mitre_cut(site: Site, shop: Shop) -> Cut:
     )
 
 
+def _stop(site: Site, end: str) -> Setting:
+    """Return the stop at the long point; of a part that waits it is where its length was cut."""
+    near = Setting("stop", site.part.length, to="near", origin=end)
+    measure = site.part.measure
+    if measure is None:
+        return near
+    return replace(near, measure=measure.name, formula=measure.formula)
+
+
 def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
         return (("The stop does not reach: cut to the line, and compare opposite sides",),)
+    if site.part.measure is not None:
+        return ((_MEASURED,),)
     return (
         (
             "The long point comes ",

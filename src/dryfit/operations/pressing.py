@@ -38,6 +38,9 @@ def pressing_details(
 
 
 def _pressed(how: str, joints: tuple[Joint, ...], model: Model) -> str:
+    if how == "pins":
+        # Strips are pinned to what carries them, which draws the mitres between them shut.
+        joints = tuple(each for each in joints if each.kind != "mitre") or joints
     guests = _names((joint.guest for joint in joints), model)
     hosts = _names((joint.host for joint in joints), model)
     if how == "weights":

@@ -18,6 +18,7 @@ from dryfit.placing.free_places import Around, Occupied
 from dryfit.placing.glue_patches import with_glue
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.late_joints import cut_late
+from dryfit.placing.openings import hosts_of
 from dryfit.placing.runner_seats import RUNS_IN, running_hosts
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
@@ -56,6 +57,10 @@ def find_joints(
                 for host in _hosts(site, contact, seat)
                 if (joint := find(site, contact, guest, placed[host], around))
             ]
+            if contact.preposition == "in" and _is_mitred(site, guest):
+                # Only the point of a mitred end comes to the wall before it.
+                run = guest.axes[0]
+                met = [each for each in met if each[0].region.extent(run)]
             joints, mates = [joint for joint, _ in met], [host for _, host in met]
             glued = with_glue(site, contact, joints, guest, mates)
             found += [cut_late(site, contact, joint) for joint in glued]
@@ -68,6 +73,15 @@ def find_joints(
         if apart and contact.hosts and not carried:
             _no_contact(site, contact, apart, placed)
     return with_groove_ends(found, placed)
+
+
+def _is_mitred(site: Site, guest: Placed) -> bool:
+    return any(
+        contact.joint is not None
+        and contact.joint.kind == "mitre"
+        and guest.part in {contact.guest.part, *(host.part for host in contact.hosts)}
+        for contact in site.declared.contacts
+    )
 
 
 def _occupy(site: Site, around: Around, lone: Sequence[Cut]) -> None:
@@ -95,6 +109,10 @@ def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
     if contact.preposition == RUNS_IN:
         return [mate.name for mate in running_hosts(site, contact, guest)]
+    if contact.preposition == "in":
+        # What is glued into an opening is glued to what bounds it.
+        spaces = (site.opening(host.part) for host in contact.hosts)
+        return [wall.name for space in spaces if space for wall in hosts_of(site, space)]
     on_face = contact.preposition in ON_A_FACE
     mates = face_hosts(site, contact, guest) if on_face else site.mates(contact, guest)
     return [mate.name for mate in mates]
@@ -113,10 +131,14 @@ def _too_many(contact: Contact) -> Diagnostic:
 def _no_contact(
     site: Site, contact: Contact, guests: Sequence[Placed], placed: Mapping[str, Placed]
 ) -> None:
-    hosts = " and ".join(site.written(host.part) for host in contact.hosts)
+    spaces = {each.part: site.opening(each.part) for each in contact.hosts}
+    words = (each.written if each else site.written(name) for name, each in spaces.items())
+    hosts = " and ".join(words)
     names = guests[0].name if len(guests) == 1 else f"{guests[0].name} and {len(guests) - 1} more"
     verb = "does" if len(guests) == 1 else "do"
-    seats = (seat.name for host in contact.hosts for seat in site.named(host))
+    seats = (
+        seat.name for host in contact.hosts if not spaces[host.part] for seat in site.named(host)
+    )
     mates = [(name, placed[name].box) for name in seats if name in placed]
     gap = gap_words(site, [(each.name, each.box) for each in guests], mates)
     site.findings.append(

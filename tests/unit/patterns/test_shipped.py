@@ -73,6 +73,7 @@ def test_they_are_there() -> None:
         "face frame",
         "framed door",
         "lapped frame",
+        "moulding",
         "panelled frame",
         "plinth",
         "slatted door",

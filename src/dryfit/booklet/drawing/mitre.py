@@ -25,7 +25,7 @@ from dryfit.booklet.drawing.shapes import (
     leader,
     scale_note,
 )
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 
 _ROOM = 80.0
 _TALLEST = 26.0
@@ -36,11 +36,12 @@ _CAPTION = 118.0
 
 
 def mitre_drawing(
-    ways: Sequence[Lying], say: Say, title: str, *, tilted: bool, base: Fraction
+    ways: Sequence[Lying], say: Say, title: str, *, tilted: bool, base: Fraction, measured: bool
 ) -> Svg:
     """Return one picture for each way of holding that looks different, and how each is turned.
 
-    `base` is the thickness of the sled's floor; at a mitre saw the part lies on the table.
+    `base` is the thickness of the sled's floor; at a mitre saw the part lies on the table.  Where
+    the length is `measured` first, the figure is only about right.
     """
     canvas = Canvas()
     groups: dict[tuple[object, ...], list[Lying]] = {}
@@ -58,7 +59,9 @@ def mitre_drawing(
         )
         y = caption(canvas, -STOP, y, f"{seen}: {named(group)}: {turns}", bold=True, room=_CAPTION)
         draw = _tilted if tilted else _from_above
-        y = draw(canvas, first, scale, say, y, base) + 2.0
+        figure = say.setting(first.sizes[0])
+        long_point: Text = ("about ", figure) if measured else (figure,)
+        y = draw(canvas, first, scale, long_point, y, base) + 2.0
     broken = scale is not None and bool(scale.breaks())
     caption(canvas, -STOP, y, scale_note(broken=broken), room=_CAPTION)
     return canvas.finish(title)
@@ -73,7 +76,7 @@ def _scale(way: Lying, deep: Fraction) -> Ruler:
 
 
 def _from_above(
-    canvas: Canvas, way: Lying, scale: Ruler, say: Say, top: float, _: Fraction
+    canvas: Canvas, way: Lying, scale: Ruler, long_point: Text, top: float, _: Fraction
 ) -> float:
     deep = float(way.sizes[1]) * scale.scale
     fence = top + _FENCE
@@ -89,12 +92,12 @@ def _from_above(
     if deep > 16.0:
         draw_mark(canvas, (14.0, fence + 4.2), way.marks[1])
     leader(canvas, (right + 3, top + _FENCE / 2), (right + 7, top + _FENCE / 2), "fence")
-    spans = [Span(0.0, right, (say.setting(way.sizes[0]),), "to the long point")]
+    spans = [Span(0.0, right, long_point, "to the long point")]
     return dimensions_below(canvas, spans, low + 0.8, start=low + _BEYOND + 1.0)
 
 
 def _tilted(
-    canvas: Canvas, way: Lying, scale: Ruler, say: Say, top: float, base: Fraction
+    canvas: Canvas, way: Lying, scale: Ruler, long_point: Text, top: float, base: Fraction
 ) -> float:
     deep = float(way.sizes[2]) * scale.scale
     upper = top + _BEYOND
@@ -112,7 +115,7 @@ def _tilted(
     if deep >= 8.0:
         draw_mark(canvas, (5.0, (upper + floor) / 2), way.marks[0])
     leader(canvas, (right + 8, table), (right + 10, table), "table")
-    spans = [Span(0.0, right, (say.setting(way.sizes[0]),), "to the long point")]
+    spans = [Span(0.0, right, long_point, "to the long point")]
     return dimensions_below(canvas, spans, table + 0.8, start=table + 2.0)
 
 

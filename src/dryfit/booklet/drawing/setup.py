@@ -90,7 +90,9 @@ def _slanting(
         return cradle_drawing(Fraction(height.value), base, say, title)
     tilted = "tilt" in values
     ways = ways_of_lying(model, step, "before" if tilted else "behind")
-    return mitre_drawing(ways, say, title, tilted=tilted, base=base)
+    stop = values.get("stop")
+    measured = stop is not None and stop.measure is not None
+    return mitre_drawing(ways, say, title, tilted=tilted, base=base, measured=measured)
 
 
 def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
