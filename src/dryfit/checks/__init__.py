@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dryfit.checks.carried import check_carried
 from dryfit.checks.cleats import check_cleats
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
+from dryfit.checks.dovetails import check_dovetails
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
 from dryfit.checks.grain import check_grain
@@ -52,6 +53,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_grain(model)
     yield from check_grooves(model)
     yield from check_laps(model)
+    yield from check_dovetails(model)
     yield from check_mitres(model)
     yield from check_mortises(model, shop)
     yield from check_tenons(model)

@@ -302,6 +302,12 @@ def is_lapped(name: str) -> bool:
     return kind is not None and kind.lapped
 
 
+def is_clamped_over(name: str) -> bool:
+    """Return whether a clamp stands over each such joint: laps, but no corner of fingers."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.lapped and not kind.corner
+
+
 def overlaps_mate(name: str) -> bool:
     """Return whether each part runs to the far side of the other, as in laps and in mitres."""
     return is_lapped(name) or name == "mitre"

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import AXIS_NAMES
-from dryfit.kinds.joints import is_lapped, joint_kind
+from dryfit.kinds.joints import is_clamped_over, joint_kind
 from dryfit.operations import clamps
 from dryfit.operations.glue_notes import cannot_go_together, glue_details
 from dryfit.operations.insertion import insertion_of
@@ -17,7 +17,7 @@ from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.pressing import hands, pressing_details
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
-from dryfit.placing.pulled import pulled, run_of
+from dryfit.placing.pulled import is_face_glued, pulled, run_of
 from dryfit.plan.operation import ClampRow, GlueUp, Held, Lag, Operation, Work
 from dryfit.shop.glues import glue_named
 from dryfit.shop.shop import Glue, Shop
@@ -120,12 +120,16 @@ def clamp_rows(
     whole assembly (TRADE C3.1).
     """
     rows: list[ClampRow] = []
-    laps = [joint for joint in joints if is_lapped(joint.kind)]
+    laps = [joint for joint in joints if is_clamped_over(joint.kind)]
     if laps:
         thick = max(_lap_thickness(joint, model) for joint in laps)
         needed = clamps.pad_opening(thick, shop)
         which = "lap" if all(joint.kind == "half lap" for joint in laps) else "joint"
         rows.append(ClampRow(needed, len(laps), f"over each {which}, with pads"))
+    faces = [joint for joint in joints if is_face_glued(joint, model)]
+    if faces:
+        thick = max(_both_thick(joint, model) for joint in faces)
+        rows.append(ClampRow(clamps.pad_opening(thick, shop), len(faces), "over each glued face"))
     for axis, guests in sorted(_lines(joints, model).items()):
         row = ClampRow(
             clamps.opening(assembly.box.extent(axis), shop),
@@ -155,6 +159,14 @@ def _lines(joints: tuple[Joint, ...], model: Model) -> dict[int, list[str]]:
 def _by_part(copies: list[str], model: Model) -> list[str]:
     counted = Counter(model.part_of(name).name for name in copies)
     return [f"the {name}" if count == 1 else f"each {name}" for name, count in counted.items()]
+
+
+def _both_thick(joint: Joint, model: Model) -> Fraction:
+    """Return how thick two members are together where a face of one is glued on the other."""
+    axis = next(each for each in range(3) if joint.region.extent(each) == 0)
+    return sum(
+        (model.copy(name).box.extent(axis) for name in (joint.guest, joint.host)), Fraction(0)
+    )
 
 
 def _lap_thickness(joint: Joint, model: Model) -> Fraction:

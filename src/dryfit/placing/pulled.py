@@ -18,10 +18,18 @@ def pulled(joint: Joint, model: Model) -> tuple[str, ...]:
         return joint.guest, joint.host
     if joint_kind(joint.kind).corner:
         return (pin_board(joint, model),)
+    if is_face_glued(joint, model):
+        return ()
     if not is_lapped(joint.kind):
         return (joint.guest,)
     ending = [name for name in (joint.guest, joint.host) if _ends_in(joint, name, model)]
     return (min(ending, key=lambda name: run_of(name, model)),) if ending else ()
+
+
+def is_face_glued(joint: Joint, model: Model) -> bool:
+    """Return whether a board is glued on with its face or edge: a clamp goes across it there."""
+    flat = [axis for axis in range(3) if joint.region.extent(axis) == 0]
+    return joint.kind == "glued butt" and run_of(joint.guest, model) not in flat
 
 
 def run_of(copy: str, model: Model) -> int:

@@ -70,12 +70,14 @@ def test_they_are_there() -> None:
     assert set(BLOCKS) >= {
         "apron base",
         "case",
+        "dovetailed drawer",
         "face frame",
         "framed door",
         "lapped frame",
         "moulding",
         "panelled frame",
         "plinth",
+        "plywood drawer",
         "slatted door",
     }
 

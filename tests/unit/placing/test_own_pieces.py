@@ -87,6 +87,18 @@ TRESTLE = {
 }
 
 
+TOOL_TOTE = {
+    # Both run to the outside: 460 and 220 over all, 13 fingers of 8 high.
+    "front side": ("0 460", "0 12", "0 104"),
+    "left end": ("0 12", "0 220", "0 104"),
+    # In grooves 5 deep; half a mm of play at each end and along one edge.
+    "bottom": ("15/2 905/2", "15/2 425/2", "9 15"),
+    "left post": ("12 30", "75 145", "15 270"),
+    # Between the posts at 30 and 430, 10 below their tops.
+    "handle": ("30 430", "195/2 245/2", "220 260"),
+}
+
+
 @pytest.mark.parametrize(
     ("name", "unit", "worked"),
     [
@@ -94,6 +106,7 @@ TRESTLE = {
         ("plant_stand", Fraction(1), PLANT_STAND),
         ("wall_case", Fraction(1), WALL_CASE),
         ("tray_chest", Fraction(1), TRAY_CHEST),
+        ("tool_tote", Fraction(1), TOOL_TOTE),
         ("mirror", Fraction(1), MIRROR),
         ("trestle", Fraction(1), TRESTLE),
     ],

@@ -30,7 +30,7 @@ from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.box import Triple
 from dryfit.geometry.hidden_lines import Scene, View
-from dryfit.kinds.joints import is_lapped, joint_kind
+from dryfit.kinds.joints import is_clamped_over, is_lapped, joint_kind
 from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
 from dryfit.placing.pulled import pulled
 from dryfit.quantities import Display
@@ -73,12 +73,13 @@ def glue_up_drawing(
         number += 1
         rooms += _draw_bar(canvas, bar, number, placement, whole=flat is not None)
     for joint in joints if flat is not None and clamped else ():
-        if is_lapped(joint.kind):
+        if is_clamped_over(joint.kind):
             number += 1
             rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
     shown = _named(assembly, joints)
     _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
-    note = "Numbered: clamps, in this order." if clamped else f"Shut by {assembly.pressed}."
+    note = "Numbered: clamps, in this order." if number else "Clamps as told."
+    note = note if clamped else f"Shut by {assembly.pressed}."
     if flat is not None:
         note += " Hatched: glue."
     caption(canvas, 0.0, canvas.bottom() + 3.0, note, room=104.0)
@@ -120,7 +121,7 @@ def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
     """
     lines: dict[str, list[tuple[Joint, str]]] = {}
     for joint in joints:
-        if joint_kind(joint.kind).corner or joint.kind == "mitre":
+        if joint_kind(joint.kind).corner or joint.kind in {"mitre", "glued butt"}:
             members = pulled(joint, model)
         else:
             level = is_lapped(joint.kind)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.box import spanning
-from dryfit.kinds.joints import is_lapped
+from dryfit.kinds.joints import is_clamped_over
 from dryfit.plan.operation import ClampRow, Operation
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedCopy, WantedJoint
@@ -151,7 +151,7 @@ def _assembly_rows(
     guests, bars = len({joint.guest for joint in drawn}), sum(row.count for row in rows)
     if bars < guests:
         yield _fault(deed, f"{bars} clamps draw {guests} parts to their shoulders", f"{guests}")
-    laps = sum(is_lapped(joint.kind) for joint in closed)
+    laps = sum(is_clamped_over(joint.kind) for joint in closed)
     if laps and sum(row.count for row in rows) < laps:
         yield _fault(
             deed,
