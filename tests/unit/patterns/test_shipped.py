@@ -76,6 +76,7 @@ def test_they_are_there() -> None:
         "lapped frame",
         "moulding",
         "panelled frame",
+        "plank top",
         "plinth",
         "plywood drawer",
         "slatted door",
