@@ -53,6 +53,9 @@ def _near_cuts(model: Model) -> Iterator[Diagnostic]:
             for hole, cut in ((one, two), (two, one)):
                 if hole.role not in _OF_SCREWS or cut.role not in _TRENCHES:
                     continue
+                if cut.role == "rabbet" and cut.mate is not None and cut.mate == hole.mate:
+                    # What lies in the rabbet is screwed to its floor.
+                    continue
                 beside = _beside(part, hole, cut)
                 if beside is None or (hole.span, cut.span) in told:
                     continue

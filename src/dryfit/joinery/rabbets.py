@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Cut, Placed
+from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
@@ -44,3 +44,41 @@ def rabbet(
     """
     axis, side = surface
     return Cut(host.name, region, "rabbet", "rabbet", axis, side, "knife", guest.part, span)
+
+
+def usual_back_rabbet_depth(thickness: Fraction, display: Display) -> Fraction:
+    """Return how deep a rabbet for a back is in wood `thickness` mm thick: half, rounded down.
+
+    TRADE B8 (common practice, a third to a half).
+    """
+    step = Fraction(1) if display.unit == "mm" else INCH / 16
+    return thickness / 2 // step * step
+
+
+def nearer_side(inner: Box, outer: Box, axis: int) -> int:
+    """Return the side (-1 or 1) on an axis at which two boxes end nearer to one another."""
+    low, high = inner.low[axis] - outer.low[axis], outer.high[axis] - inner.high[axis]
+    return -1 if low < high else 1
+
+
+def back_rabbet(
+    panel: Placed,
+    host: Placed,
+    region: Box,
+    surface: tuple[int, int],
+    gap: Fraction,
+    span: Span | None,
+) -> Cut:
+    """Return the rabbet in which the edge of a panel lies: open to the outside, with its play.
+
+    It is as wide as the panel is thick and lies in; `placing.groove_ends` says where it stops.
+    """
+    axis, side = surface
+    low, high = region.low[axis], region.high[axis]
+    box = bounded(region, axis, *((low - gap, high) if side > 0 else (low, high + gap)))
+    normal = panel.axes[2]
+    if nearer_side(panel.box, host.box, normal) > 0:
+        box = bounded(box, normal, box.low[normal], host.box.high[normal])
+    else:
+        box = bounded(box, normal, host.box.low[normal], box.high[normal])
+    return Cut(host.name, box, "rabbet", "rabbet", axis, side, "free", panel.part, span)

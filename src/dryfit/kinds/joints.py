@@ -115,6 +115,14 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         beside=True,
     ),
     JointKind(
+        "back rabbet",
+        "back rabbet",
+        "back rabbets",
+        "Back rabbet: a step along the inner edges of a case in which its back lies, dropped in "
+        "from behind and held by pins, screws or glue.",
+        example="1 bed, 6 thick, inside legs and short rails and long rails, rabbet 6",
+    ),
+    JointKind(
         "slid panel",
         "slid-in panel",
         "slid-in panels",

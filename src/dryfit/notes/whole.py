@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Note, Severity
 from dryfit.kinds.joints import is_beside
 from dryfit.notes.tree import (
     GlueLine,
+    Join,
     JointLine,
     JointSpec,
     OverallLine,
@@ -78,7 +79,7 @@ def joints_without_host(
         if not isinstance(statement, PartsLine) or statement.name in joined:
             continue
         for clause in statement.clauses:
-            if isinstance(clause, JointSpec) and not is_beside(clause.kind):
+            if isinstance(clause, JointSpec) and not _has_place(clause, statement):
                 yield Diagnostic(
                     "joint-without-host",
                     Severity.ERROR,
@@ -86,6 +87,12 @@ def joints_without_host(
                     clause.span,
                     hints=(Hint(f"name the part it goes into: `{clause.span.text()} into ...`"),),
                 )
+
+
+def _has_place(spec: JointSpec, line: PartsLine) -> bool:
+    """Return whether a joint needs no host: of boards side by side, or screws in a back rabbet."""
+    laid = any(isinstance(each, Join) and each.in_rabbets for each in line.clauses)
+    return is_beside(spec.kind) or (laid and spec.kind == "screws")
 
 
 def _name_twice(

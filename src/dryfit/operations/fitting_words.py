@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 
 from dryfit.operations.board_deeds import boards_laid
+from dryfit.operations.let_in import check_let_in, let_in
 from dryfit.operations.loose_units import LooseUnit, box_of
 from dryfit.operations.tenon_deeds import before_the_glue, wedges_driven_dry
-from dryfit.operations.words import listed
 from dryfit.placing.model import Joint, Model
 from dryfit.plan.operation import Detail
 
@@ -50,11 +50,9 @@ def laid(unit: LooseUnit, screws: int, model: Model) -> str:
     screwed = ""
     if screws:
         screwed = ", and drive the screws" if screws > 1 else ", and drive the screw"
-    grooves = slid_in(unit, model)
-    if grooves:
-        past = listed(dict.fromkeys(f"the {model.part_of(j.host).name}" for j in unit.joints))
-        word = "under" if screws else "past"
-        return f"Slide {unit.words} into {grooves}, {word} {past}{screwed}: no glue"
+    panel = let_in(unit, screwed, model)
+    if panel is not None:
+        return panel
     if _stands_beside(unit):
         return f"Hold {unit.words} in place against {unit.onto}{screwed}"
     if in_a_row(unit, model):
@@ -62,17 +60,11 @@ def laid(unit: LooseUnit, screws: int, model: Model) -> str:
     return f"Lay {unit.words} in place on {unit.onto}{screwed}"
 
 
-def slid_in(unit: LooseUnit, model: Model) -> str:
-    """Return the words for the grooves that a unit slides into, empty where it slides into none."""
-    own = set(unit.copies)
-    slides = any(joint.kind == "slid panel" and joint.guest in own for joint in model.joints)
-    return ("its grooves" if unit.many == 1 else "their grooves") if slides else ""
-
-
 def check_of(unit: LooseUnit, model: Model) -> str:
     """Return what is looked at when a unit is in its place."""
-    if slid_in(unit, model):
-        return "it slides in by hand to the bottom of its last groove, flush with what it passes"
+    panel = check_let_in(unit, model)
+    if panel is not None:
+        return panel
     if in_a_row(unit, model):
         return "gaps equal"
     if _stands_beside(unit):

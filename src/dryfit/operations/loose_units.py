@@ -16,6 +16,7 @@ _STRONGEST_FIRST = (
     *KINDS,
     "screws",
     "shelf pins",
+    "pins",
     "bolted",
     "pinned",
     "knock-down",

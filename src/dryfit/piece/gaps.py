@@ -19,8 +19,10 @@ def gaps_of_nothing(
     contacts = tuple(contacts)
     with_play = {contact.guest.part for contact in contacts if _has_play(contact)}
     ends = {each.guest.part: each for each in contacts if each.preposition in ("into", "between")}
+    backs = {each.guest.part for each in contacts if each.in_rabbets}
     for part in parts:
-        if part.name not in with_play and (gap := _unused(part)) is not None:
+        boards = part.name in backs and part.count > 1
+        if part.name not in with_play and (gap := _unused(part, boards=boards)) is not None:
             yield Diagnostic(
                 "gap-of-nothing",
                 Severity.ERROR,
@@ -46,7 +48,7 @@ def _has_play(contact: Contact) -> bool:
     return loose or contact.preposition == "in"
 
 
-def _unused(part: DeclaredPart) -> Amount | None:
-    in_a_row = part.spread is not None
+def _unused(part: DeclaredPart, *, boards: bool) -> Amount | None:
+    in_a_row = part.spread is not None or boards
     gaps = (gap.amount for gap in part.gaps if not in_a_row or gap.axis is not None)
     return next(gaps, None if in_a_row else part.apart)

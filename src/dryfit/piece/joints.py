@@ -47,11 +47,15 @@ def contacts_of_lines(
     taken: set[str] = set()
     for line in parts:
         guest = Host(line.name, (), line.name_span)
+        laid = [each for each in line.clauses if isinstance(each, Join) and each.in_rabbets]
         for clause in line.clauses:
             if isinstance(clause, Join):
                 contacts.append(_contact(guest, clause, sums, names, own_line=True))
             elif isinstance(clause, JointSpec) and is_beside(clause.kind):
                 contacts.append(_beside(guest, clause, sums, names))
+            elif isinstance(clause, JointSpec) and clause.kind == "screws" and laid:
+                fixed = Join("fixed", laid[0].hosts, clause, clause.span)
+                contacts.append(_contact(guest, fixed, sums, names, own_line=True))
             elif isinstance(clause, JointSpec):
                 waiting.setdefault(line.name, []).append(clause)
     for sentence in joints:

@@ -28,6 +28,7 @@ from dryfit.placing.outer_faces import fills_with_what_it_lies_on, outer_face_re
 from dryfit.placing.over_hosts import runs_over_what_it_lies_on
 from dryfit.placing.runner_seats import RUNS_IN
 from dryfit.placing.runners import runs_in_groove
+from dryfit.placing.rabbeted_panels import lies_flush_in_rabbets
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
     centred_on_hosts,
@@ -53,6 +54,7 @@ _KINDS: tuple[Assuming, ...] = (
     lies_at_named_side,
     lies_along_face,
     lies_above_lower_edges,
+    lies_flush_in_rabbets,
     centred_on_hosts,
     touches_named_side,
     lies_between_in_order,

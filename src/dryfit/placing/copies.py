@@ -230,6 +230,9 @@ def _by_habit(
 ) -> tuple[tuple[str, ...], ...]:
     if part.count in {1, level_count(part)}:
         return ((),) * part.count
+    if any(each.guest.part == part.name and each.in_rabbets for each in declared.contacts):
+        # Boards of a back lie side by side.
+        return ((),) * part.count
     openings = openings_named(part, declared)
     if openings and (len(openings) > 1 or part.count != 2 or part.run != "upright"):
         assumptions += row_assumed(part, len(openings))

@@ -10,6 +10,7 @@ from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_for
 from dryfit.joinery.top_fixings import KINDS
 from dryfit.piece.declared import Contact
+from dryfit.placing.back_pins import pins_for_backs
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
 from dryfit.placing.slid_panels import slid
@@ -37,13 +38,15 @@ def build_fittings(
         for contact in site.declared.contacts
         if contact.joint is not None or contact.preposition in {"crossing", "inside"}
     }
+    # What is screwed into its rabbets needs no pins.
+    screwed = {each.guest.part for each in site.declared.contacts if each.preposition == "fixed"}
     for contact in site.declared.contacts:
         kind = _dry_kind(contact)
         own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
         # Buttons go on a finished piece; what else a glue-up brings together is held there.
         if kind not in HOLD_TOPS:
             own = [each for each in own if not _brought_together(each, inside)]
-        if kind is None or not own:
+        if kind is None or not own or (kind == "pins" and contact.guest.part in screwed):
             continue
         # A lid that slides in its grooves lies on what it slides over, and nothing else holds it.
         slides = slid(site, site.part(contact.guest.part)) == contact
@@ -73,6 +76,8 @@ def _dry_kind(contact: Contact) -> str | None:
     kinds = [patch.kind for patch in contact.glue if patch.kind in _KEPT_DRY]
     if kinds and (contact.joint is None or contact.joint.kind not in _FASTENERS):
         return kinds[0]
+    if contact.in_rabbets:
+        return "pins"
     if contact.joint is not None:
         return contact.joint.kind if contact.joint.kind in _FASTENERS else None
     return "rest" if contact.preposition in {"onto", "under"} else None
@@ -117,6 +122,7 @@ def build_hardware(
             for (size, purpose), count in sorted(bought.items())
         ),
         *_pegs_and_dowels(joints, part_of, site.declared.display),
+        *pins_for_backs(joints, fittings, part_of, site.declared.display),
         *_keys(parts, site.declared.display),
     )
 

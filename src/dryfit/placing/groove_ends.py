@@ -15,7 +15,7 @@ from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.placing.found import Found
 
-_GROOVED = frozenset({"groove", "slid panel"})
+_GROOVED = frozenset({"groove", "slid panel", "back rabbet"})
 
 
 def with_groove_ends(found: Sequence[Found], placed: Mapping[str, Placed]) -> tuple[Found, ...]:

@@ -88,7 +88,8 @@ def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
             # The rabbets beside a tongue are measured from its own edge, so that it is as long
             # whatever the width of the board came out as.
             return 1 if cut.box.low[width] == copy.box.low[width] else -1
-        if cut.kind == "long slot" and cut.axis == copy.axes[THICKNESS]:
+        runs = cut.kind == "long slot" or (cut.kind == "rabbet" and cut.fit == "free")
+        if runs and cut.axis == copy.axes[THICKNESS]:
             below = cut.box.low[width] - copy.box.low[width]
             above = copy.box.high[width] - cut.box.high[width]
             if below != above:

@@ -15,6 +15,7 @@ from dryfit.placing.on_faces import state_on_faces
 from dryfit.placing.panels import state_inside
 from dryfit.placing.play import report_idle_play
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.rabbeted_panels import state_in_rabbets
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import Site
 from dryfit.placing.slid_panels import list_slid
@@ -38,8 +39,9 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
         for seat in site.guests(contact):
             state_crossing(site, part, contact, seat)
     for contact in site.contacts(part.name, "inside"):
+        state = state_in_rabbets if contact.in_rabbets else state_inside
         for seat in site.guests(contact):
-            state_inside(site, part, contact, seat)
+            state(site, part, contact, seat)
     list_slid(site, part)
     state_on_faces(site, part)
     state_offsets(site, part)
@@ -48,8 +50,14 @@ def state_meetings(site: Site, part: DeclaredPart) -> None:
     if part.set_back is not None:
         for seat in site.seats(part.name):
             _state_set_back(site, part, seat, part.set_back)
-    if part.spread is not None and not site.contacts(part.name, "in"):
+    if part.spread is not None and not _has_a_row_of_its_own(site, part):
         state_spread(site, part, bounding_contact(site, part))
+
+
+def _has_a_row_of_its_own(site: Site, part: DeclaredPart) -> bool:
+    # Copies in an opening stand in a row there, and boards of a back in their rabbets.
+    back = any(each.in_rabbets for each in site.contacts(part.name, "inside"))
+    return back or bool(site.contacts(part.name, "in"))
 
 
 def _state_onto(site: Site, contact: Contact, seat: Seat) -> None:

@@ -163,7 +163,7 @@ def _added(site: Site, add: EndAdd) -> str:
 
 def _cut_of(add: EndAdd) -> str:
     # What a panel slides into is a groove.
-    return "groove" if add.joint == "slid panel" else add.joint
+    return "groove" if add.joint == "slid panel" else add.joint.removeprefix("back ")
 
 
 def _shoulders(site: Site, part: Part, lapped: tuple[str, ...], figures: dict[str, Figure]) -> None:

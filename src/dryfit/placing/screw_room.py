@@ -79,7 +79,7 @@ def _place(joint: Found) -> tuple[Triple, Triple, str, str]:
 def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Found:
     guest, host = placed[joint.guest], placed[joint.host]
     axis = next(each for each in range(3) if joint.region.extent(each) == 0)
-    side = 1 if joint.region.low[axis] == host.box.high[axis] else -1
+    side = 1 if joint.region.low[axis] == guest.box.low[axis] else -1
     from_host = joint.cuts[0].copy == host.name
     driven = driving(guest, host, (axis, side), from_host=from_host)
     if driven is None:

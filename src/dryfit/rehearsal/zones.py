@@ -21,7 +21,7 @@ from dryfit.rehearsal.running import for_runner
 from dryfit.rehearsal.top_fixing import for_fixings
 
 TONGUED = "tongue and groove"
-GROOVED = frozenset({"groove", TONGUED, "slid panel"})
+GROOVED = frozenset({"groove", TONGUED, "slid panel", "back rabbet"})
 """Joints in whose grooves something has room to swell."""
 SLIDE = Fraction(1)
 """Room that a tongue of a button has in its slot, to either side in mm: common practice."""
@@ -112,7 +112,8 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         if joint.haunch is not None:
             yield _run_out(_deeper(joint.haunch, guest.box, axis, joint.clearance), guest, host)
     elif joint.kind in GROOVED:
-        yield _along_the_run(joint, guest, host)
+        along = _along_the_run(joint, guest, host)
+        yield _open_outside(along, guest, host) if joint.kind == "back rabbet" else along
     elif joint.kind == "buttons":
         yield from _slots_of_buttons(joint, guest, host)
     elif joint.kind == "screws":
@@ -248,6 +249,15 @@ def _along_the_run(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> B
     (run,) = {0, 1, 2} - {depth, thickness}
     deep = _deeper(joint.region, guest.box, depth, joint.clearance)
     return Box(_with(deep.low, run, host.box.low[run]), _with(deep.high, run, host.box.high[run]))
+
+
+def _open_outside(box: Box, guest: WantedCopy, host: WantedCopy) -> Box:
+    """Return a groove opened to the face of its part that the panel lies next to: a rabbet."""
+    axis = guest.frame.axes[THICKNESS][0]
+    low, high = guest.box.low[axis] - host.box.low[axis], host.box.high[axis] - guest.box.high[axis]
+    if low < high:
+        return Box(_with(box.low, axis, host.box.low[axis]), box.high)
+    return Box(box.low, _with(box.high, axis, host.box.high[axis]))
 
 
 def _slots_of_buttons(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator[Box]:

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tests.generator.families.inside import INSIDES, Carcass, back
+from tests.generator.families.inside import INSIDES, Carcass, back, rabbeted_back
 from tests.generator.joints import at_the_end, housing
 from tests.generator.page import INCH, Page
 
@@ -39,6 +39,9 @@ def case(page: Page) -> None:
     joints = 4
     if groove:
         back(page, made)
+        members.append("back")
+        joints += 4
+    elif not planted and draw.chance(40) and rabbeted_back(page, made):
         members.append("back")
         joints += 4
     taken = draw.one_of(INSIDES)(page, made)

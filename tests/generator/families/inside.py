@@ -40,6 +40,26 @@ def back(page: Page, made: Carcass) -> None:
     )
 
 
+def rabbeted_back(page: Page, made: Carcass) -> bool:
+    """Write a back that drops into a rabbet; return whether it is named in the glue-up."""
+    say, draw = page.say, page.draw
+    depth = page.either("", f" {say(page.rounded(made.board / 3))}")
+    if draw.chance(30) and made.wide > 300:
+        count = draw.between(3, 6)
+        page.part(
+            f"{count} back boards, upright, facing front, {say(page.size(7, 9))} thick, inside "
+            f"sides and top and bottom, rabbet{depth}{page.either('', ', 1 mm between')}",
+            "back boards",
+        )
+        return False
+    page.part(
+        f"1 back, upright, facing front, {'1/4' if page.inches else '6'} thick, of birch ply, "
+        f"inside sides and top and bottom, {page.either('rabbet', 'rebate')}{depth}",
+        "back",
+    )
+    return draw.chance(30)
+
+
 def _inner(page: Page, made: Carcass) -> Fraction:
     return page.rounded(made.deep - (30 if made.groove else 10))
 

@@ -79,3 +79,8 @@ class Join:
     edge: str | None = None
     face: str | None = None
     glue: tuple[GlueWords, ...] = ()
+
+    @property
+    def in_rabbets(self) -> bool:
+        """Whether a panel lies in rabbets round it: ``inside sides and top, rabbet 6``."""
+        return self.preposition == "inside" and self.spec is not None and self.spec.kind == "rabbet"

@@ -74,6 +74,12 @@ class Contact:
     after: str | None = None
     inner: bool = False
 
+    @property
+    def in_rabbets(self) -> bool:
+        """Whether a panel lies in rabbets round it: ``inside sides and top, rabbet 6``."""
+        named = self.joint is not None and self.joint.kind == "rabbet"
+        return named and self.preposition == "inside"
+
 
 @dataclass(frozen=True, slots=True)
 class Opening:

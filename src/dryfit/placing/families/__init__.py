@@ -43,6 +43,10 @@ _FACING = frozenset({"onto", "under", "on face", "against"})
 def family_of(contact: Contact) -> str | None:
     """Return the family of a declared contact, or None for one that cuts and holds nothing."""
     kind = contact.joint.kind if contact.joint else None
+    if contact.preposition == "fixed":
+        return "rabbet_screws"
+    if contact.in_rabbets:
+        return "back_rabbet"
     if kind in _ON_TOPS:
         return None
     if kind in BY_JOINT:

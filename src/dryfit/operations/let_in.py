@@ -1,0 +1,47 @@
+"""How loose panels go to their place: slid into grooves, or laid into rabbets (TRADE B20, B24)."""
+
+from __future__ import annotations
+
+from dryfit.operations.loose_units import LooseUnit
+from dryfit.operations.words import listed
+from dryfit.placing.model import Model
+
+
+def let_in(unit: LooseUnit, screwed: str, model: Model) -> str | None:
+    """Return the sentence that puts a panel into its grooves or rabbets; None for all else.
+
+    `screwed` is the clause on its screws, empty where there are none.
+    """
+    if lies_by(unit, "slid panel", model):
+        grooves = "its grooves" if unit.many == 1 else "their grooves"
+        past = listed(dict.fromkeys(f"the {model.part_of(j.host).name}" for j in unit.joints))
+        word = "under" if screwed else "past"
+        return f"Slide {unit.words} into {grooves}, {word} {past}{screwed}: no glue"
+    if not lies_by(unit, "back rabbet", model):
+        return None
+    if unit.many > 1:
+        fixed = screwed or ", and drive a pin at the middle of each end"
+        return f"Lay {unit.words} into the rabbets with spacers between{fixed}: no glue"
+    if model.part_of(unit.copies[0]).stock == "solid":
+        # Pinned along its edges as well it could not move, and would split.
+        fixed = screwed or ", and drive a pin at the middle of each end only, so that it can move"
+    else:
+        fixed = screwed or ", and drive pins all round, one about every 150 mm"
+    return f"Lay {unit.words} into the rabbets{fixed}: no glue"
+
+
+def check_let_in(unit: LooseUnit, model: Model) -> str | None:
+    """Return what is looked at when a panel is in its grooves or rabbets; None for all else."""
+    if lies_by(unit, "slid panel", model):
+        return "it slides in by hand to the bottom of its last groove, flush with what it passes"
+    if not lies_by(unit, "back rabbet", model):
+        return None
+    if unit.many > 1:
+        return "gaps equal"
+    return "both diagonals of the case are equal before the second pin or screw goes in"
+
+
+def lies_by(unit: LooseUnit, kind: str, model: Model) -> bool:
+    """Return whether a copy of a unit goes into others by joints of a kind."""
+    own = set(unit.copies)
+    return any(joint.kind == kind and joint.guest in own for joint in model.joints)
