@@ -10,6 +10,7 @@ from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Feature
 from dryfit.piece.declared import PART_DIMENSIONS, Behind
 from dryfit.placing.model import Part
+from dryfit.placing.rabbeted_panels import depth_rests_on
 from dryfit.placing.site import Site
 
 _ROLE_WORDS = {
@@ -73,7 +74,12 @@ def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, 
 def _behind_lines(site: Site) -> dict[Span | None, Behind]:
     # What the sums of a joint's or a feature's line refer to, by the place of its words.
     joints = [
-        (contact.span, contact.joint.behind) for contact in site.declared.contacts if contact.joint
+        (
+            contact.span,
+            depth_rests_on(site, contact) if contact.in_rabbets else contact.joint.behind,
+        )
+        for contact in site.declared.contacts
+        if contact.joint
     ]
     features = [(feature.span, feature.behind) for feature in site.declared.features]
     return dict((*joints, *features))

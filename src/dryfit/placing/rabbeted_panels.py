@@ -19,6 +19,7 @@ from dryfit.placing.heights import say, verb
 from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.panels import bounding_hosts
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.relations import Equal
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both
 from dryfit.quantities.units import INCH
@@ -45,7 +46,7 @@ def rabbet_depth(site: Site, contact: Contact) -> Fraction | None:
     joint = contact.joint
     if joint is not None and joint.depth is not None:
         return joint.depth
-    housed, thin = _housing_between(site, contact), _thinnest(site, contact)
+    housed, thin = _housed_depth(site, contact), _thinnest(site, contact)
     if thin is None:
         return None
     deep = housed or usual_back_rabbet_depth(thin, site.declared.display)
@@ -69,19 +70,37 @@ def play_at_an_edge(site: Site) -> Fraction:
     return _PLAY[site.declared.display.unit]
 
 
-def _housing_between(site: Site, contact: Contact) -> Fraction | None:
+def depth_rests_on(site: Site, contact: Contact) -> Behind:
+    """Return the lines and figures that the depth of the rabbets comes from."""
+    joint = contact.joint
+    if joint is not None and joint.depth is not None:
+        return joint.behind
+    thick = tuple(f"{host.part}.thickness" for host in contact.hosts)
+    housed = _housing_between(site, contact)
+    if housed is None or housed.joint is None:
+        return Behind(figures=thick)
+    behind = housed.joint.behind
+    return Behind((*behind.figures, *thick), (housed.span, *behind.spans))
+
+
+def _housing_between(site: Site, contact: Contact) -> Contact | None:
+    """Return the first housing that joins two members of the frame, or None."""
     members = {host.part for host in contact.hosts}
     for other in site.declared.contacts:
-        joint = other.joint
-        hosts = [host.part for host in other.hosts if host.part in members]
-        if joint is None or joint.kind != "housing" or other.guest.part not in members or not hosts:
-            continue
-        thick = site.part(hosts[0]).sizes[2]
-        if joint.depth is not None:
-            return joint.depth
-        if thick is not None and thick.known is not None:
-            return usual_housing_depth(thick.known, site.declared.display)
+        inside = other.guest.part in members and members & {host.part for host in other.hosts}
+        if other.joint is not None and other.joint.kind == "housing" and inside:
+            return other
     return None
+
+
+def _housed_depth(site: Site, contact: Contact) -> Fraction | None:
+    housed = _housing_between(site, contact)
+    if housed is None or housed.joint is None:
+        return None
+    if housed.joint.depth is not None:
+        return housed.joint.depth
+    thin = _thinnest(site, housed)
+    return None if thin is None else usual_housing_depth(thin, site.declared.display)
 
 
 def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axis: int) -> bool:
@@ -97,7 +116,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     if sight is None:
         return False
     play = _play(site, part, contact, (sight, depth), axis, boards=len(row) > 1)
-    behind = contact.joint.behind if contact.joint else Behind()
+    behind = depth_rests_on(site, contact)
     show = site.declared.display.shown
     for host, own, side in ((low, row[0], -1), (high, row[-1], 1)):
         reason = Reason(
@@ -113,7 +132,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
         faces = Face(host.name, axis, -side), Face(own.name, axis, side)
         site.positions.add(*faces, side * (depth - play), reason)
     if len(row) > 1:
-        _say_row(site, part, row, sight + 2 * (depth - play), axis)
+        _say_row(site, part, row, axis)
     return True
 
 
@@ -149,26 +168,18 @@ def _row(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> tuple[
     return tuple(own) if part.count > 1 else (seat,)
 
 
-def _say_row(
-    site: Site, part: DeclaredPart, row: tuple[Seat, ...], total: Fraction, axis: int
-) -> None:
+def _say_row(site: Site, part: DeclaredPart, row: tuple[Seat, ...], axis: int) -> None:
     """Tell that boards side by side share the width, each a gap from the next (TRADE B24)."""
     gap, span = _apart(site, part)
-    width = (total - (len(row) - 1) * gap) / len(row)
     shown = site.declared.display.shown
     words = f"the {part.written} stand {shown(gap, fitted=True)} apart"
     beside = Reason("gap", f"gap between {part.written}", words, span)
-    shared = Reason(
-        "spread",
-        f"share of {part.name}",
-        f"{len(row)} {part.written} share {shown(total)} with {shown(gap, fitted=True)} between",
-        part.span,
-    )
+    words = f"the {part.written} are of one width"
+    shared = Reason("spread", f"share of {part.name}", words, part.span)
     for first, second in pairwise(row):
         faces = Face(first.name, axis, 1), Face(second.name, axis, -1)
         site.positions.add(*faces, gap, beside)
-    for seat in row:
-        site.positions.add(*both(seat.name, axis), width, shared)
+    site.relate(Equal(tuple(both(seat.name, axis) for seat in row), shared))
 
 
 def _apart(site: Site, part: DeclaredPart) -> tuple[Fraction, Span]:

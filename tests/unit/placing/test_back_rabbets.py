@@ -90,7 +90,7 @@ def test_one_millimetre_is_the_usual_gap_and_is_listed() -> None:
     told = {each.text: each.instead for each in model.assumptions}
     line = told["the back boards stand 1 apart"]
     assert line is not None
-    assert line.endswith(", screws, 1 between")
+    assert line.endswith(", screws, 0 from back, 1 between")
 
 
 def test_a_back_of_solid_wood_is_pinned_at_its_ends_only() -> None:
