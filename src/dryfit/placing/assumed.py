@@ -26,9 +26,9 @@ from dryfit.placing.named_side import lies_at_named_side
 from dryfit.placing.openings import lies_between_in_order
 from dryfit.placing.outer_faces import fills_with_what_it_lies_on, outer_face_reaches_side
 from dryfit.placing.over_hosts import runs_over_what_it_lies_on
+from dryfit.placing.rabbeted_panels import lies_flush_in_rabbets
 from dryfit.placing.runner_seats import RUNS_IN
 from dryfit.placing.runners import runs_in_groove
-from dryfit.placing.rabbeted_panels import lies_flush_in_rabbets
 from dryfit.placing.sideways import (
     as_large_as_the_piece,
     centred_on_hosts,
