@@ -22,7 +22,7 @@ from dryfit.quantities.units import INCH
 # Lines with sizes of the piece; stock, times and coats decide no figure of the placed piece.
 NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|#)\b|$")
 COUNTED = re.compile(
-    r" (?:buttons|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
+    r" (?:staves|buttons|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
     r"|(?:half-blind )?dovetails|at)\b"
 )
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")

@@ -67,9 +67,10 @@ class Solids:
         ]
 
     def has_wood(self, name: str, point: tuple[Fraction, ...]) -> bool:
-        return inside(point, self.copies[name].box) and not any(
-            inside(point, box) for box in self.removed[name]
-        )
+        return inside(point, self.copies[name].box) and not self.cut_from(name, point)
+
+    def cut_from(self, name: str, point: tuple[Fraction, ...]) -> bool:
+        return any(inside(point, box) for box in self.removed[name])
 
 
 @pytest.fixture(scope="module", params=FILES)
@@ -113,6 +114,10 @@ def test_every_joint_region_is_filled_by_one_of_its_two_parts(model: Model) -> N
             if any(inside(point, cut) for cut in solids.passing):
                 continue
             filled = [name for name in pair if solids.has_wood(name, point)]
+            slides = joint.tenon is not None and bool(joint.tenon.tongue) and not filled
+            if slides and solids.cut_from(joint.host, point):
+                # Between tenons that slide there is room beside them and before the tongue.
+                continue
             assert len(filled) == 1, f"{joint.id} at {point}: {filled}"
 
 
@@ -130,7 +135,7 @@ def test_a_mortise_is_deeper_than_its_tenon_by_the_clearance(model: Model) -> No
         assert len(holes) == (joint.tenon.count if joint.tenon is not None else 1)
         for hole, tenon in holes:
             if joint.clearance:
-                (deeper,) = (a for a in range(3) if hole.extent(a) != tenon.extent(a))
+                deeper = copies[joint.guest][1].frame.axes[0][0]
                 assert hole.extent(deeper) - tenon.extent(deeper) == joint.clearance
             else:
                 assert hole == tenon

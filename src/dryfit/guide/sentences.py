@@ -125,7 +125,7 @@ _JOINTS = Chapter(
             "1 shelf, flat, 18 thick, between short rails, housing 6", "let in 6 on each side"
         ),
         Sentence(
-            "1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
+            "1 back, facing front, 8 thick, inside legs and long rails, groove 6, stopped",
             "a panel in a groove all round",
         ),
         Sentence("seat onto long rails: 6 buttons", "or clips, screws, or nothing"),

@@ -101,6 +101,7 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         example="1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
         written="groove",
         sizes=("depth",),
+        details=frozenset({"stopped", "through"}),
     ),
     JointKind(
         "tongue and groove",

@@ -14,6 +14,7 @@ from dryfit.piece.sums import Sums
 _OF_DETAIL = {
     "haunch": ("length", "depth"),
     "tongue": ("length", "thickness"),
+    "stopped": ("length",),
     "keys": ("thickness", "depth"),
     "pegs": ("diameter",),
     "proud": ("length",),

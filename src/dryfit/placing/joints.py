@@ -72,7 +72,7 @@ def find_joints(
         carried = family == "rest" and len(found) > met_before
         if apart and contact.hosts and not carried:
             _no_contact(site, contact, apart, placed)
-    return with_groove_ends(found, placed)
+    return with_groove_ends(site, found, placed)
 
 
 def _is_mitred(site: Site, guest: Placed) -> bool:

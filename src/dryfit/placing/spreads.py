@@ -65,7 +65,7 @@ def _say_row(
     row = (
         _row(site, spread, insets, seats, axis, clear)
         if boards is None
-        else _of_boards(site, spread, boards, seats, axis, clear)
+        else _of_boards(site, spread, boards, seats, axis, bounds)
     )
     if row is None:
         return False
@@ -156,19 +156,26 @@ def _of_boards(
     boards: BoardRow,
     seats: Sequence[Seat],
     axis: int,
-    clear: Fraction,
+    bounds: tuple[Face, Face],
 ) -> _Row:
     """Return the row of boards that go into one another, all of one width unless that is said."""
     count, size = len(seats), site.positions.extent(seats[0].name, axis)
+    clear = site.positions.distance(*bounds) or ZERO
     if size is None:
         size = board_width(clear, count, boards.overlap)
-        _state_size(site, spread, seats, axis, size)
+        behind = [fact.reason for fact in site.positions.chain(*bounds)]
+        _state_size(site, spread, seats, axis, size, behind)
     left = clear - row_of(size, count, boards.overlap)
     return _Row(count, size, ZERO, -boards.overlap, left)
 
 
 def _state_size(
-    site: Site, spread: SpreadWords, seats: Sequence[Seat], axis: int, size: Fraction
+    site: Site,
+    spread: SpreadWords,
+    seats: Sequence[Seat],
+    axis: int,
+    size: Fraction,
+    behind: Sequence[Reason] = (),
 ) -> None:
     for seat in seats:
         reason = Reason(
@@ -176,6 +183,8 @@ def _state_size(
             f"share of {seat.part} in its spread",
             f"{len(seats)} of {seat.part} and the gaps between them fill the row",
             spread.span,
+            figures=tuple(dict.fromkeys(name for each in behind for name in each.figures)),
+            also=tuple(dict.fromkeys(each.span for each in behind if each.span is not None)),
         )
         site.positions.add(*both(seat.name, axis), size, reason)
 

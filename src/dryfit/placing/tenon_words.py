@@ -30,6 +30,7 @@ _NAMES = {
     "pockets": "pockets",
     "apart": "distance from one to the next",
     "tongue": "tongue",
+    "stopped": "stop",
 }
 _TWO_PEGS = Fraction(60)
 """A tenon wider than this takes two pegs, so that it cannot turn on one (common practice)."""

@@ -11,7 +11,9 @@ from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.rehearsal.fault import Reason
 
-BOARDS = text_of("tongued_boards")
+WRITTEN = text_of("tongued_boards")
+SAID = "tongue and groove 6 thick 8 long, gap 1"
+BOARDS = changed(WRITTEN, (SAID, "tongue and groove"))
 LINE = "600 long 18 thick, onto bearers, screws, tongue and groove"
 
 

@@ -167,6 +167,17 @@ def _spaced(node: Parsed, draft: Draft) -> list[Said]:
     return [JointDetail("apart", None, (size,), None, None, draft.span(node))]
 
 
+def _stopping(node: Parsed, draft: Draft) -> list[Said]:
+    """Return ``stopped``, or ``stopped 40 from bottom``, of a groove."""
+    places = tokens(node.children, "PLACE")
+    sizes: tuple[SizeWord, ...] = ()
+    if places:
+        amount = sum_in(node, draft)
+        sizes = (SizeWord(amount, None, amount.span),)
+    place = text_of(places[0]) if places else None
+    return [JointDetail("stopped", None, sizes, place, None, draft.span(node))]
+
+
 def _after(node: Parsed, draft: Draft) -> list[Said]:
     named = stage(trees(node.children, "stage")[0], draft)
     return [AfterStage(named, draft.span(node))]
@@ -199,6 +210,7 @@ BUILDERS: dict[str, Callable[[Parsed, Draft], list[Said]]] = {
     "shows": _shows,
     "gluewords": _glue,
     "spaced": _spaced,
+    "stopping": _stopping,
     "afterstage": _after,
 }
 """What may be said of a joint beside its sizes, by the name of its parse tree."""

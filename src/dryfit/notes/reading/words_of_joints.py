@@ -107,6 +107,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(_DOVETAILS, "through dovetail")),
     ("JOINT", dict.fromkeys(_BLIND_DOVETAILS, "half-blind dovetail")),
     ("JOINT", dict.fromkeys(("shelf pin", "pin hole"), "shelf pins")),
+    ("JOINT", {"stopped groove": "groove, stopped", "through groove": "groove, through"}),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),
     ("JOINT", {"tenoned": "tenon", "mortised and tenoned": "tenon"}),
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),
