@@ -27,7 +27,9 @@ from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
 _NEAR = Fraction(5)
-_NO_TENON = frozenset({"slot", "peg slot", "haunch", "biscuit slot", "screw slot", "counterbore"})
+_NO_TENON = frozenset(
+    {"slot", "peg slot", "haunch", "biscuit slot", "screw slot", "counterbore", "hinge recess"}
+)
 Placed = tuple[Feature, Box]
 
 

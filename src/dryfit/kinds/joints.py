@@ -259,6 +259,18 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         fastener=True,
     ),
     JointKind(
+        "hinges",
+        "hinged place",
+        "hinged places",
+        "Hinge: two leaves on a pin, one let into the edge of a door or lid and one into what "
+        "carries it, so deep that the gap between them stays as it is drawn.",
+        example="seat to left legs: 2 hinges",
+        written="hinges",
+        sizes=("length", "width", "thickness"),
+        counted=True,
+        rowed=True,
+    ),
+    JointKind(
         "shelf pins",
         "place on shelf pins",
         "places on shelf pins",

@@ -5,11 +5,13 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.joinery.pocket_screws import ROLE as POCKET
 from dryfit.joinery.shelf_pins import ROLE as PIN
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
+from dryfit.operations.hinging import recess_details
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.pin_rows import row_details
 from dryfit.operations.pocket_jig import pocket_details
@@ -30,6 +32,7 @@ RATES = {
     "biscuit slot": "biscuit slot",
     "pocket hole": "pocket hole",
     "plate recess": "plate recess",
+    "hinge recess": "hinge recess",
     "screw slot": "screw slot",
     "peg slot": "screw slot",
     "counterbore": "screw slot",
@@ -50,6 +53,7 @@ DEEDS = {
     "peg slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
     "screw slot": ("Drill out the {} in", " with holes side by side, and pare them straight"),
     "counterbore": ("Bore the {} in", " from below"),
+    "hinge recess": ("Let in the {} of", ""),
     "pin hole": ("Drill the {} in", " through a template"),
     "pocket hole": ("Bore the {} in", " with the pocket jig"),
     "loose mortise": ("Drill out and pare the {} in", ", square to the mating face"),
@@ -82,6 +86,8 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         check=naming.check_of(feature),
         details=pocket_details(site)
         if feature.role == POCKET
+        else recess_details(site)
+        if feature.role == HINGE
         else row_details(site)
         if feature.role == PIN
         else bored_details(site)

@@ -93,7 +93,14 @@ def _cuts_of(
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
-    by_hand = site.feature.role in {"biscuit slot", "pocket hole", "pin hole", PEG_SLOT, *BY_HAND}
+    by_hand = site.feature.role in {
+        "biscuit slot",
+        "pocket hole",
+        "pin hole",
+        "hinge recess",
+        PEG_SLOT,
+        *BY_HAND,
+    }
     if by_hand or site.feature.after is not None:
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.

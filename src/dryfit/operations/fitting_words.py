@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.operations.board_deeds import boards_laid
+from dryfit.operations.hinging import hung
 from dryfit.operations.let_in import check_let_in, let_in
 from dryfit.operations.loose_units import LooseUnit, box_of
 from dryfit.operations.tenon_deeds import before_the_glue, wedges_driven_dry
@@ -34,14 +36,31 @@ def _holes(copy: str, mates: set[str], model: Model) -> int:
     )
 
 
+def hinges_of(unit: LooseUnit, model: Model) -> int:
+    """Return on how many hinges a unit hangs: the recesses in what it brings."""
+    names = {joint.guest for joint in unit.joints if joint.kind == "hinges"}
+    return sum(
+        feature.role == HINGE and model.copy(name).hand in feature.hands
+        for name in names
+        for feature in model.part_of(name).features
+    )
+
+
+def _loose(unit: LooseUnit, model: Model) -> str:
+    """Return the sentence for what hangs on hinges or lies on pins."""
+    if unit.kind == "hinges":
+        return hung(unit.words, hinges_of(unit, model))
+    pins = "Set four pins into holes at one height for each shelf"
+    return f"{pins}, and lay {unit.words} on them: no glue"
+
+
 def laid(unit: LooseUnit, screws: int, model: Model) -> str:
     """Return the sentence that brings a unit to its place."""
     if unit.kind == "pinned":
         each = " each" if unit.many > 1 else ""
         return f"Lay {unit.words} in place dry, and drive a pin at the middle{each}: no glue"
-    if unit.kind == "shelf pins":
-        pins = "Set four pins into holes at one height for each shelf"
-        return f"{pins}, and lay {unit.words} on them: no glue"
+    if unit.kind in {"hinges", "shelf pins"}:
+        return _loose(unit, model)
     if unit.kind == "bolted":
         return f"Put {unit.words} in place dry, and pull the bolts tight: no glue"
     if unit.kind in {"dry", "knock-down"}:

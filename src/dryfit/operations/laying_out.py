@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Range
+from dryfit.joinery.shelf_pins import ROLE as PIN
 from dryfit.operations.cut import Cut
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
@@ -53,6 +54,9 @@ def _placed_at_stop(cut: Cut) -> bool:
 def place_of(cut: Cut) -> tuple[str, Range]:
     """Return what one mark is for: a mate, and where along the part."""
     feature = cut.site.feature
+    if feature.role == PIN:
+        # A template makes the holes of a row from one line.
+        return feature.surface, feature.across
     if feature.role in CORNER_ROLES:
         # All sockets of an end are stepped off from one shoulder line.
         return feature.surface, (Fraction(0), feature.depth)

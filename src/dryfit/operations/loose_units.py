@@ -15,6 +15,7 @@ _STRONGEST_FIRST = (
     "buttons",
     *KINDS,
     "screws",
+    "hinges",
     "shelf pins",
     "pins",
     "bolted",

@@ -63,7 +63,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     through_first = through_before_stopped(
         zip(joinery.operations, joinery.cuts, strict=True), model
     )
-    late_rules = _late_rules(late, glue_ups, model, shop)
+    marked = _marked_late(late, joinery, ids)
+    late_rules = _late_rules({**late, **marked}, glue_ups, model, shop)
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
     return _finished_list(joined((so_far, fits, extra)), joinery, model)
 
@@ -126,6 +127,23 @@ def _button_rules(model: Model, joinery: Joinery) -> tuple[Rule, ...]:
     ]
     made = [part.name for part in model.parts if part.made]
     return tuple(Rule(slot, f"{name} / make", WHY_BUTTON_SIZE) for slot in slots for name in made)
+
+
+def _marked_late(late: Mapping[str, str], joinery: Joinery, ids: frozenset[str]) -> dict[str, str]:
+    """Return the marking of parts that have late cuts only, with the stage that they wait for.
+
+    Nothing is marked on what sits in clamps.
+    """
+    stages: dict[str, set[str | None]] = {}
+    for operation in joinery.operations:
+        stages.setdefault(operation.part, set()).add(late.get(operation.id))
+    marked = {}
+    for part, waits in stages.items():
+        name = f"{part} / lay out"
+        (stage, *others) = waits
+        if name in ids and stage is not None and not others:
+            marked[name] = stage
+    return marked
 
 
 def _late_rules(

@@ -31,6 +31,7 @@ _ROLE_WORDS = {
     "plate recess": "as deep as the plate is thick",
     "screw slot": "what the rail is high under the top, less a counterbore",
     "counterbore": "the height of the rail less what the screw passes",
+    "hinge recess": "half of what the closed hinge is thicker than the gap",
     "pin hole": "as deep as a pin goes in, less than leaves 6 behind it",
     "pocket hole": "half of the thickness, where its end comes out, and half of the shank's hole",
     "finger socket": "as deep as the mate is thick, so that the fingers come out flush",

@@ -20,7 +20,7 @@ _BUTTON_SCREW = "4 x 30"
 HOLD_TOPS = frozenset({"buttons", *KINDS})
 """What goes on a finished piece, and lets a solid top move."""
 
-_FASTENERS = HOLD_TOPS | {"screws", "shelf pins"}
+_FASTENERS = HOLD_TOPS | {"screws", "shelf pins", "hinges"}
 _KEPT_DRY = ("dry", "pinned", "knock-down", "bolted")
 
 

@@ -37,6 +37,7 @@ def find_joints(
     are found by `fastenings`.
     """
     found: list[Found] = []
+    unhung: list[tuple[Contact, Sequence[Placed]]] = []
     around = Around(placed, Occupied())
     _occupy(site, around, lone)
     for contact in site.declared.contacts:
@@ -70,8 +71,11 @@ def find_joints(
         around.occupied.add(cut for cuts in mortises for cut in cuts if cut.role == "mortise")
         # Of slats laid over two rails some may lie between them, carried by others.
         carried = family == "rest" and len(found) > met_before
-        if apart and contact.hosts and not carried:
+        if family == "hinges":
+            unhung += [(contact, apart)] if apart else []
+        elif apart and contact.hosts and not carried:
             _no_contact(site, contact, apart, placed)
+    _report_unhung(site, unhung, found, placed)
     return with_groove_ends(site, found, placed)
 
 
@@ -82,6 +86,20 @@ def _is_mitred(site: Site, guest: Placed) -> bool:
         and guest.part in {contact.guest.part, *(host.part for host in contact.hosts)}
         for contact in site.declared.contacts
     )
+
+
+def _report_unhung(
+    site: Site,
+    unhung: Sequence[tuple[Contact, Sequence[Placed]]],
+    found: Sequence[Found],
+    placed: Mapping[str, Placed],
+) -> None:
+    """Report, once for a line, what hangs nowhere: of a framed door one stile is enough."""
+    told = {joint.span for joint in found}
+    for contact, apart in unhung:
+        if contact.span not in told:
+            told.add(contact.span)
+            _no_contact(site, contact, apart, placed)
 
 
 def _occupy(site: Site, around: Around, lone: Sequence[Cut]) -> None:

@@ -28,6 +28,14 @@ def cut_late(site: Site, contact: Contact, joint: Found) -> Found:
     return replace(joint, cuts=cuts)
 
 
+def first_stage_of(site: Site, part: str) -> str | None:
+    """Return the first glue-up that a part goes into, or None for one that is never glued."""
+    for each in site.declared.stages:
+        if any(item.name == part for item in each.items):
+            return each.name
+    return None
+
+
 def _parts_in(site: Site, stage: str, seen: frozenset[str]) -> frozenset[str]:
     """Return the parts that go into a glue-up, by way of earlier ones too."""
     names: set[str] = set()

@@ -19,7 +19,7 @@ from dryfit.joinery.flare import Flare
 from dryfit.joinery.form import Form
 from dryfit.joinery.tongue_groove import TONGUE
 
-_BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore"})
+_BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore", "hinge recess"})
 """Pockets that are called by their job, not by their kind."""
 
 _HANDS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"

@@ -1,10 +1,12 @@
-"""The shelf pins to buy: two at each end of a shelf (TRADE B19)."""
+"""The shelf pins and hinges to buy, counted from their holes and recesses (TRADE B19, B23)."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.joinery.shelf_pins import ROLE
+from dryfit.placing.found import Found
 from dryfit.placing.model import Hardware, Joint, Part
 from dryfit.placing.site import Site
 
@@ -23,6 +25,25 @@ def shelf_pins(site: Site, parts: Sequence[Part], joints: Sequence[Joint]) -> tu
             key = _size(site, of[joint.host]), of[joint.guest].written
             counts[key] = counts.get(key, 0) + _AT_AN_END
     return tuple(Hardware("shelf pin", size, many, what) for (size, what), many in counts.items())
+
+
+def hinges(
+    site: Site, joints: Sequence[Joint], found: Sequence[Found], parts: Sequence[Part]
+) -> tuple[Hardware, ...]:
+    """Return the hinges by their length and by what hangs on them; each brings its screws."""
+    if any(each.name.rpartition(" ")[2] == "hinge" for each in site.declared.supplies):
+        # The maker has a line for them.
+        return ()
+    written = {copy.name: part.written for part in parts for copy in part.copies}
+    counts: dict[tuple[str, str], int] = {}
+    for joint, made in zip(joints, found, strict=True):
+        for cut in made.cuts:
+            if cut.role == HINGE and cut.copy == joint.guest:
+                long = max(cut.box.extent(axis) for axis in range(3))
+                purpose = f"{written[joint.guest]} on {written[joint.host]}, with screws"
+                key = f"{site.shown(long)} long", purpose
+                counts[key] = counts.get(key, 0) + 1
+    return tuple(Hardware("butt hinge", size, many, what) for (size, what), many in counts.items())
 
 
 def _size(site: Site, upright: Part) -> str:

@@ -25,7 +25,7 @@ from dryfit.placing.measures import with_drawn_sizes, with_measures
 from dryfit.placing.model import Assembly, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
-from dryfit.placing.pin_hardware import shelf_pins
+from dryfit.placing.pin_hardware import hinges, shelf_pins
 from dryfit.placing.pocket_hardware import pocket_screws
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
@@ -133,6 +133,7 @@ def _whole(
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))
     screws += top_fixings_bought(site, parts, joints)
+    screws += hinges(site, joints, meetings.made, parts)
     screws += shelf_pins(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
     assume_screw_slots(site, parts, joints)

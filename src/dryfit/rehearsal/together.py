@@ -10,6 +10,7 @@ from dryfit.kinds.joints import joint_kinds
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
+from dryfit.rehearsal.hanging import unhinged
 from dryfit.rehearsal.mitres import open_mitre, shared_out
 from dryfit.rehearsal.pin_rows import without_pins
 from dryfit.rehearsal.pocketing import unbored
@@ -58,6 +59,7 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
             host, cuts = members[1]
             yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
             yield from unbored(joint, members)
+            yield from unhinged(joint, members)
             yield from stuck(joint, state.copies[joint.guest], host, cuts)
             yield from ((joint.guest, each) for each in without_pins(joint, host, cuts))
 

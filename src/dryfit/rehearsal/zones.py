@@ -15,6 +15,7 @@ from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.hanging import for_hinges
 from dryfit.rehearsal.pin_rows import for_pins
 from dryfit.rehearsal.pocketing import for_pockets
 from dryfit.rehearsal.running import for_runner
@@ -72,6 +73,7 @@ def open_zones(goal: Goal) -> dict[str, tuple[Zone, ...]]:
             for copy in (guest, host):
                 zones[copy.name] += (Zone(box, joint.id) for box in around_loose(joint, copy))
                 zones[copy.name] += (Zone(box, joint.id) for box in for_pockets(joint, copy))
+                zones[copy.name] += (Zone(box, joint.id) for box in for_hinges(joint, copy))
     for part in goal.parts:
         for copy in part.copies:
             zones[copy.name] += (Zone(box, None) for box in shapes_of(copy, part.marks))

@@ -10,7 +10,7 @@ from dryfit.notes.limits import LONGEST_NAME
 from dryfit.notes.mistake import Repair
 from dryfit.notes.reading.word_kinds import RESERVED
 
-_SOLD_TOO = frozenset({"shelf pin", "clip", "tabletop clip", "figure 8 plate", "screw", "dowel"})
+_SOLD_TOO = frozenset({"clip", "tabletop clip", "figure 8 plate", "screw", "dowel"})
 
 
 def check_name(name: Token, draft: Draft) -> None:

@@ -63,6 +63,9 @@ class Ahead:
             return not self._is_joint(after)  # a "loose tenon" is another joint
         if terminal == "PREP" and value == "in":
             return self.names_at(after, self.vocabulary.spaces)
+        if terminal == "PREP" and run == "to":
+            # "door to side: 2 hinges", but what "seat to legs" means is asked.
+            return any(word.text == "hinge" for word in self.line.words[after:])
         if terminal == "PREP" and run.startswith("at "):
             return self.names_at(after, self.vocabulary.parts)
         return True

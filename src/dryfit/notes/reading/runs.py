@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from dryfit.notes.names import singular
 from dryfit.notes.reading.numbers import GLYPHS
-from dryfit.notes.reading.word_kinds import LOOSE_STOPS, NAME_STOPS
+from dryfit.notes.reading.word_kinds import BOUGHT_TOO, LOOSE_STOPS, NAME_STOPS
 from dryfit.notes.reading.words import PHRASES
 
 _G = "".join(GLYPHS)
@@ -92,7 +92,8 @@ def _ends_name(words: Sequence[Word], at: int, phrase: tuple[str, int], *, free:
         return bool(kinds & {"ORDER", "ACTION", "_WITH", "_THEN", "_IS"})
     if kinds & NAME_STOPS:
         return True
-    if not kinds & LOOSE_STOPS:
+    if not kinds & LOOSE_STOPS or phrase[0] in BOUGHT_TOO:
+        # "brass hinges" are bought.
         return False
     after = at + phrase[1]
     plain = after < len(words) and words[after].follows and phrase_at(words, after) is None

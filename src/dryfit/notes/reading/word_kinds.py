@@ -148,10 +148,13 @@ _NAMING_NOTHING = frozenset(
         "_BEYOND",
     ]
 )
+BOUGHT_TOO = frozenset({"hinge", "butt hinge", "shelf pin"})
+"""Things that a line may buy, and place, as well as joints of these names."""
+
 RESERVED = frozenset(
     phrase
     for phrase, meanings in PHRASES.items()
-    if any(kind in _NAMING_NOTHING for kind, _ in meanings)
+    if any(kind in _NAMING_NOTHING for kind, _ in meanings) and phrase not in BOUGHT_TOO
 )
 
 # Joints of the trade that the language does not have, so that a message can say so.
@@ -160,7 +163,6 @@ UNKNOWN_JOINTS = frozenset(
     for joint in (
         "bridle",
         "bridle joint",
-        "hinge",
         "rabbet",
         "rebate",
         "scarf",

@@ -19,7 +19,7 @@ from dryfit.notes.reading.numbers import Spelled
 from dryfit.notes.reading.runs import begins_feature, name_length, phrase_at, run_at
 from dryfit.notes.reading.tokens import end_of, start_of, token
 from dryfit.notes.reading.vocabulary import Vocabulary
-from dryfit.notes.reading.word_kinds import PLACE_WORDS
+from dryfit.notes.reading.word_kinds import BOUGHT_TOO, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
 
 _FREE_NAMES = ("finish", "timber", "wood", "measured")
@@ -95,6 +95,9 @@ class WordReader:
         if after in _NUMBERS and meanings and meanings[0][0] in _AFTER_A_NUMBER:
             return self._token_of(*meanings[0], index, length)
         said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
+        if meanings and meanings[0][0] == "JOINT" and run in BOUGHT_TOO:
+            # Hinges may be bought too, and are then names.
+            said = meanings[0]
         if said and after in _BEFORE_A_CLAUSE and self.ahead.is_said_of_a_joint(index + length):
             return self._token_of(*said, index, length)
         is_part = run in self.vocabulary.parts and "NAME" in takes

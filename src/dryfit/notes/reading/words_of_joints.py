@@ -106,6 +106,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(_BOX_JOINTS, "box joint")),
     ("JOINT", dict.fromkeys(_DOVETAILS, "through dovetail")),
     ("JOINT", dict.fromkeys(_BLIND_DOVETAILS, "half-blind dovetail")),
+    ("JOINT", dict.fromkeys(("hinge", "butt hinge"), "hinges")),
     ("JOINT", dict.fromkeys(("shelf pin", "pin hole"), "shelf pins")),
     ("JOINT", {"stopped groove": "groove, stopped", "through groove": "groove, through"}),
     ("JOINT", {"groove": "groove", "glue": "glue", "edge glue": "glue"}),

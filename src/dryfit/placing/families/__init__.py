@@ -23,6 +23,7 @@ BY_JOINT = {
     "through dovetail": "dovetails",
     "half-blind dovetail": "dovetails",
     "shelf pins": "shelf_pins",
+    "hinges": "hinges",
     "screws": "screws",
     "glue": "glued_butt",
 }

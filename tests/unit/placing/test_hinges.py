@@ -1,0 +1,144 @@
+"""Doors and lids on hinges worked by hand (TRADE B23): both leaves let in equally."""
+
+from fractions import Fraction
+
+import pytest
+from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.unit.rehearsal.played import Played, played
+
+from dryfit.joinery.hinges import Hinge, usual_count
+from dryfit.placing.model import Model
+
+CASE = text_of("hinged_case")
+
+FRAMED = changed(
+    CASE,
+    (
+        "1 door, upright, facing front, 18 thick, glued from 3, in bay",
+        "1 door, as framed door, 20 deep, in bay",
+    ),
+)
+
+CHEST = """piece Chest
+units mm, to nearest 1
+overall 500 wide, 300 deep, 320 high
+timber birch ply
+2 ends, upright, facing side, 300 x 20, at left and right, up 0
+1 front, across, on edge, 300 x 20, housing 5 into ends, at front, up 0
+1 back, across, on edge, 300 x 20, housing 5 into ends, at back, up 0
+1 lid, flat, 500 x 300 x 20
+lid onto ends
+lid to back: 2 hinges 50 long
+glue up box: ends, front, back
+finish oil, 2 coats
+"""
+
+
+@pytest.fixture(scope="module")
+def case() -> Model:
+    return model_of(CASE)
+
+
+def leaves(model: Model, part: str) -> list[tuple[Fraction, ...]]:
+    """Middle along, length, and width and depth of each recess in a part."""
+    rows: list[tuple[Fraction, ...]] = []
+    for each in model.part(part).features:
+        if each.role == "hinge recess":
+            (start, end), (near, far) = each.along, each.across
+            rows.append(((start + end) / 2, end - start, far - near, each.depth))
+    return rows
+
+
+def test_both_leaves_are_let_in_by_half_of_what_the_hinge_is_over_the_gap(case: Model) -> None:
+    # TRADE B23: (5 - 2) / 2 = 1.5; a leaf of 15 less half of the barrel of 5 is 12.5 wide.
+    for part in ("door", "side"):
+        assert {row[1:] for row in leaves(case, part)} == {
+            (Fraction(50), Fraction(25, 2), Fraction(3, 2))
+        }
+    assert Hinge(Fraction(50), Fraction(15), Fraction(5)).depth(Fraction(2)) == Fraction(3, 2)
+
+
+def test_they_stand_a_sixth_from_the_ends_and_70_at_most(case: Model) -> None:
+    # The door is 600 - 2 x 20 - 2 x 2 = 556 high: a sixth would be 93, so 70.
+    assert [row[0] for row in leaves(case, "door")] == [*mm(70, 486)]
+    # The door stands 22 above the floor.
+    assert [row[0] for row in leaves(case, "side")] == [*mm(92, 508)]
+    assert usual_count(Fraction(1300)) == 3
+
+
+def test_the_barrel_stands_at_the_front(case: Model) -> None:
+    door = case.part("door")
+    for part, front in ((door, 0), (case.part("side"), 0)):
+        copy = next(each for each in part.copies if "right" not in each.name)
+        for feature in part.features:
+            if feature.role == "hinge recess" and copy.hand in feature.hands:
+                assert feature.box(copy.box, copy.frame).low[1] == front
+
+
+def test_hinges_are_bought_and_what_is_usual_is_listed(case: Model) -> None:
+    rows = [(each.item, each.size, each.count) for each in case.hardware if "hinge" in each.item]
+    assert rows == [("butt hinge", "50 long", 2)]
+    (told,) = (each for each in case.assumptions if "hinges" in each.text)
+    assert told.instead == "door to left side: 2 hinges 15 wide 5 thick, 50 long"
+    again = model_of(changed(CASE, ("door to left side: 2 hinges, 50 long", told.instead)))
+    assert leaves(again, "door") == leaves(case, "door")
+    bought = changed(CASE, ("finish oil", "bought 2 hinges, for door\nfinish oil"))
+    assert len([each for each in model_of(bought).hardware if "hinge" in each.item]) == 1
+
+
+def test_the_stile_of_a_framed_door_takes_them() -> None:
+    """Said of the door: of its parts only the stile beside the carrier is met (M13)."""
+    model = model_of(FRAMED)
+    assert len(leaves(model, "door > stile")) == 2
+    assert not leaves(model, "door > upper rail")
+    assert played(FRAMED).said() == ""
+
+
+def test_a_lid_is_hinged_to_the_back() -> None:
+    # It lies on the back, with no gap: half of 5.
+    model = model_of(CHEST)
+    lid = [each for each in model.part("lid").features if each.role == "hinge recess"]
+    assert {each.depth for each in lid} == {Fraction(5, 2)}
+    assert {each.depth for each in model.part("back").features} >= {Fraction(5, 2)}
+    assert played(CHEST).said() == ""
+
+
+@pytest.mark.parametrize(
+    "words", ["2 hinges, 2 thick", "2 hinges, 15 thick", "9 hinges", "2 hinges, 40 wide"]
+)
+def test_what_does_not_fit_is_told(words: str) -> None:
+    text = changed(CASE, ("2 hinges, 50 long", words))
+    assert "hinges-do-not-fit" in codes(checked(text))
+
+
+def test_a_door_that_is_nowhere_near_is_told() -> None:
+    text = changed(CASE, ("in bay, gap 2,", "in bay, gap 30,"))
+    assert "joint-without-contact" in codes(checked(text))
+
+
+@pytest.mark.parametrize("word", ["to", "hung on", "hinged to"])
+def test_ways_to_say_it(word: str) -> None:
+    model = model_of(changed(CASE, ("door to left", f"door {word} left")))
+    assert [joint.kind for joint in model.joints if "door" in joint.guest] == ["hinges"]
+
+
+@pytest.fixture(scope="module")
+def plan() -> Played:
+    return played(CASE)
+
+
+def test_recesses_come_after_the_glue_and_before_the_finish(plan: Played) -> None:
+    assert plan.said() == ""
+    rows = [op for step in plan.plan.steps for op in step.operations]
+    let_in = [at for at, op in enumerate(rows) if "hinge recesses" in op.id]
+    assert len(let_in) == 2
+    assert min(let_in) > max(at for at, op in enumerate(rows) if op.kind == "glue up")
+    assert max(let_in) < min(at for at, op in enumerate(rows) if op.kind == "coat")
+    (fit,) = (op for op in rows if op.kind == "fit")
+    assert "Hang the door: screw the 2 hinges" in fit.sentence
+    assert rows.index(fit) > max(at for at, op in enumerate(rows) if op.kind == "coat")
+
+
+@pytest.mark.parametrize("part", ["door", "side"])
+def test_a_leaf_without_its_recess_is_told(plan: Played, part: str) -> None:
+    assert "no recesses that face one another" in plan.idle(f"{part} / hinge").said()
