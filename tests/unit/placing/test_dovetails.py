@@ -7,6 +7,9 @@ import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
+from dryfit.booklet.text import Say
+from dryfit.diagnostics import Severity
 from dryfit.joinery.feature import Feature
 from dryfit.operations.insertion import insertion_of
 from dryfit.placing.model import Model
@@ -109,6 +112,32 @@ def test_sides_carry_the_tails_unless_the_line_says_otherwise(chest: Model) -> N
 )
 def test_tails_without_room_are_refused(changes: tuple[tuple[str, str], ...]) -> None:
     assert CODE in codes(checked(changed(DRAWER, *changes)))
+
+
+def test_a_thin_strip_beside_the_outer_pin_is_warned_of() -> None:
+    found = checked(changed(DRAWER, ("flush with top of sides", "3 below the top of sides")))
+    (told,) = (each for each in found.findings if each.code == CODE)
+    assert told.severity is Severity.WARNING
+    assert "a strip of 3" in told.message
+
+
+def test_a_groove_in_a_pin_is_warned_of() -> None:
+    # Tails of 1 in, the first from 1/4 to 1 1/4 from the bottom: a groove of 1/4 within it shows
+    # nowhere, one 1 1/8 up runs into the pin.
+    assert "groove-in-pin" not in codes(checked(CHEST))
+    assert "groove-in-pin" in codes(checked(changed(CHEST, ("up 1/2", "up 1 1/8"))))
+
+
+def test_tails_are_drawn_as_they_slope(play: Played) -> None:
+    model = model_of(DRAWER)
+    (step,) = (
+        step for step in play.plan.steps if any(op.id == "side / tails" for op in step.operations)
+    )
+    first, second = tail_ends(model, step)
+    assert {first.surface, second.surface} == {"R", "R2"}
+    drawn = tails_drawing((first, second), Say(model.display), "tails")
+    # Pins of 6 at their ends, as they are marked: not the width at half depth.
+    assert 'data-mm="6"' in drawn.markup
 
 
 def test_the_boards_with_tails_go_on_last(chest: Model) -> None:

@@ -65,7 +65,9 @@ def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
     part = next((part for part in model.parts if part.name == work.part), None)
     if part is None:
         return
-    features = tuple(feature for feature in part.features if feature.id in work.features)
+    # Tails have a picture of their own, and they mark their pins.
+    plain = (feature for feature in part.features if feature.flare is None)
+    features = tuple(feature for feature in plain if feature.id in work.features)
     for surface in _surfaces(features, worked=True):
         names = tuple(f.id for f in features if _worked_on(f) == surface)
         lies = replace(work, features=names, hold=_lying_under(surface))

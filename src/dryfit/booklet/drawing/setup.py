@@ -15,6 +15,7 @@ from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import layout_drawing, marked_ways
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
+from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
 from dryfit.booklet.drawing.thickness import planer_drawing
 from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model
@@ -97,6 +98,9 @@ def _slanting(
 
 def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
     """Return what is cut to marks, by hand or on a machine without stop or fence."""
+    ends = tail_ends(model, step)
+    if ends:
+        return tails_drawing(ends, say, title)
     marked = [way for way in marked_ways(model, step) if way.regions]
     return layout_drawing(marked, say, title) if marked else None
 

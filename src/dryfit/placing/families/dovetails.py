@@ -62,6 +62,9 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         not_fitting(site, contact, _CODE, wrong)
         if wrong.severity is Severity.ERROR:
             return bare
+    sliver = _sliver(site, with_tails, region, corner, tails)
+    if sliver is not None:
+        not_fitting(site, contact, _CODE, sliver)
     _assume(site, joint, (with_tails, with_pins), tails)
     return Found(
         joint.kind,
@@ -146,6 +149,26 @@ def _wrong(
             "B15",
         )
     return None
+
+
+def _sliver(site: Site, board: Placed, region: Box, corner: Corner, tails: Tails) -> Wrong | None:
+    """Return what is said of a strip beside the outer pin that is thinner than the pin (H14)."""
+    across = corner.across
+    beside = (
+        region.low[across] - board.box.low[across],
+        board.box.high[across] - region.high[across],
+    )
+    thin = [each for each in beside if 0 < each < tails.pin]
+    if not thin:
+        return None
+    return Wrong(
+        f"a strip of {site.shown(thin[0])} stays of {board.part} beside the outer pin, and will "
+        "break off",
+        f"put the edges flush, or leave {site.shown(tails.pin)} or more",
+        {"strip": thin[0], "pin": tails.pin},
+        "H14",
+        Severity.WARNING,
+    )
 
 
 def _least_lap(display: Display) -> Fraction:
