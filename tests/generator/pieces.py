@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from tests.generator.draw import Draw
 from tests.generator.extras import stock
-from tests.generator.families import cases, frames, large, lids, small, tables, trestles
+from tests.generator.families import cases, cornered, frames, large, lids, small, tables, trestles
 from tests.generator.finishes import finish
 from tests.generator.page import SOLID, Page
 
@@ -21,6 +21,8 @@ FAMILIES: tuple[tuple[Family, int], ...] = (
     (cases.pattern_case, 3),
     (small.tray, 7),
     (small.drawer, 5),
+    (cornered.cornered, 6),
+    (cornered.tailed_drawer, 4),
     (small.board, 4),
     (small.panelled, 8),
     (small.hook_rail, 4),
