@@ -15,6 +15,7 @@ from dryfit.joinery.panel import panel_gap
 from dryfit.joinery.proportions import usual_housing_depth
 from dryfit.joinery.rabbets import usual_back_rabbet_depth
 from dryfit.piece.declared import Behind, Contact, DeclaredPart
+from dryfit.placing.board_rows import board_row
 from dryfit.placing.heights import say, verb
 from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.panels import bounding_hosts
@@ -132,7 +133,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
         faces = Face(host.name, axis, -side), Face(own.name, axis, side)
         site.positions.add(*faces, side * (depth - play), reason)
     if len(row) > 1:
-        _say_row(site, part, row, axis)
+        _say_row(site, part, row, sight + 2 * (depth - play), axis)
     return True
 
 
@@ -168,11 +169,14 @@ def _row(site: Site, part: DeclaredPart, contact: Contact, seat: Seat) -> tuple[
     return tuple(own) if part.count > 1 else (seat,)
 
 
-def _say_row(site: Site, part: DeclaredPart, row: tuple[Seat, ...], axis: int) -> None:
+def _say_row(
+    site: Site, part: DeclaredPart, row: tuple[Seat, ...], total: Fraction, axis: int
+) -> None:
     """Tell that boards side by side share the width, each a gap from the next (TRADE B24)."""
-    gap, span = _apart(site, part)
+    gap, span = _apart(site, part, total)
     shown = site.declared.display.shown
-    words = f"the {part.written} stand {shown(gap, fitted=True)} apart"
+    how = "apart" if gap >= 0 else "in one another"
+    words = f"the {part.written} stand {shown(abs(gap), fitted=True)} {how}"
     beside = Reason("gap", f"gap between {part.written}", words, span)
     words = f"the {part.written} are of one width"
     shared = Reason("spread", f"share of {part.name}", words, part.span)
@@ -182,8 +186,14 @@ def _say_row(site: Site, part: DeclaredPart, row: tuple[Seat, ...], axis: int) -
     site.relate(Equal(tuple(both(seat.name, axis) for seat in row), shared))
 
 
-def _apart(site: Site, part: DeclaredPart) -> tuple[Fraction, Span]:
-    """Return how far boards stand apart: as written, else 1 mm (TRADE B24: 1/2 to 1 1/2)."""
+def _apart(site: Site, part: DeclaredPart, total: Fraction) -> tuple[Fraction, Span]:
+    """Return how far boards stand apart: as written, else 1 mm (TRADE B24: 1/2 to 1 1/2).
+
+    Less than nothing where tongues reach into the next board.
+    """
+    tongued = None if part.spread is None else board_row(site, part, part.spread, total, part.count)
+    if tongued is not None:
+        return -tongued.overlap, part.span
     amount = part.apart or (part.spread.gap if part.spread else None)
     if amount is not None and amount.known is not None:
         return amount.known, amount.span

@@ -93,6 +93,14 @@ def test_one_millimetre_is_the_usual_gap_and_is_listed() -> None:
     assert line.endswith(", screws, 0 from back, 1 between")
 
 
+def test_boards_of_a_back_may_be_tongued_into_one_another() -> None:
+    # 495 and 5 times the 8 of a tongue less the gap of 1, by 6.
+    model = model_of(changed(BOARDS, (", 1 between, screws", ", tongue and groove, gap 1")))
+    assert model.part("back board").width == Fraction(495 + 5 * 7, 6)
+    kinds = [each.kind for each in model.joints if each.guest.startswith("back board")]
+    assert kinds.count("tongue and groove") == 5
+
+
 def test_a_back_of_solid_wood_is_pinned_at_its_ends_only() -> None:
     solid = changed(CASE, ("6 thick, of birch ply", "8 thick, glued from 4"))
     model = model_of(solid)
