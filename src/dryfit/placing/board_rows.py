@@ -15,7 +15,10 @@ from dryfit.joinery.tongue_groove import (
 from dryfit.kinds.joints import BESIDE
 from dryfit.piece.declared import DeclaredPart, JointWords, SpreadWords
 from dryfit.placing.lines import with_words
+from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
+
+_RULE = "B10"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,14 +47,19 @@ def of_tongue(joint: JointWords, dimension: str) -> Fraction | None:
 
 
 def board_row(
-    site: Site, part: DeclaredPart, spread: SpreadWords, clear: Fraction, count: int
+    site: Site, part: DeclaredPart, spread: SpreadWords, run: tuple[int, Fraction], count: int
 ) -> BoardRow | None:
     """Return how the copies of a part go into one another over a clear width, or None.
 
-    The gap is as written (`gap 1`), or what a board swells.
+    `run` is the axis of the row and its clear width.  The gap is as written (`gap 1`), or what a
+    board swells.  Findings: tongue-does-not-fit.
     """
-    joint = next((each.joint for each in site.contacts(part.name, BESIDE)), None)
-    if joint is None:
+    contact = next(iter(site.contacts(part.name, BESIDE)), None)
+    joint, (axis, clear) = contact.joint if contact is not None else None, run
+    if contact is None or joint is None:
+        return None
+    if count < 2 or axis != part.axes[1]:
+        not_fitting(site, contact, "tongue-does-not-fit", _no_row(part, axis, count))
         return None
     length = tongue_length(site, joint)
     written = None if spread.gap is None else site.amount(spread.gap)
@@ -68,6 +76,24 @@ def board_row(
         with_words(joint.head, f"{joint.head.text()}, gap {shown}"),
     )
     return BoardRow(length, gap)
+
+
+def _no_row(part: DeclaredPart, axis: int, count: int) -> Wrong:
+    """Return why copies have no edges to be tongued at."""
+    if count < 2:
+        return Wrong(
+            f"one {part.name} alone has no other to be tongued into",
+            "write two or more, or leave `tongue and groove` out",
+            {},
+            _RULE,
+        )
+    ways = "across", "front to back", "up and down"
+    return Wrong(
+        f"the {part.written} are spread {ways[axis]}, end to end: they are tongued edge to edge",
+        f"write `spread {ways[part.axes[1]]}`, or leave the spread out",
+        {},
+        _RULE,
+    )
 
 
 def does_not_fill(

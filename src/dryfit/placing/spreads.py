@@ -61,7 +61,7 @@ def _say_row(
     clear = None if bounds is None else site.positions.distance(*bounds)
     if bounds is None or clear is None or spread is None:
         return False
-    boards = board_row(site, part, spread, clear, len(seats)) if insets is None else None
+    boards = board_row(site, part, spread, (axis, clear), len(seats)) if insets is None else None
     row = (
         _row(site, spread, insets, seats, axis, clear)
         if boards is None

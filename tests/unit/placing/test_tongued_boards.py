@@ -129,3 +129,21 @@ def test_boards_are_grooved_before_the_tongues_are_fitted(plan: Played) -> None:
 @pytest.mark.parametrize("left_out", ["groove for the tongue", "tongue rabbets"])
 def test_a_tongue_or_groove_that_is_not_cut_is_found(plan: Played, left_out: str) -> None:
     assert plan.idle(left_out).reasons() & {Reason.FIT, Reason.CUT}
+
+
+@pytest.mark.parametrize(
+    ("change", "told"),
+    [
+        (("4 floor boards", "1 floor board"), "one floor board alone"),
+        ((LINE, f"{LINE}, spread across"), "end to end"),
+    ],
+)
+def test_boards_without_edges_to_tongue_are_told(change: tuple[str, str], told: str) -> None:
+    found = checked(changed(BOARDS, change))
+    assert any(
+        each.code == "tongue-does-not-fit" and told in each.message for each in found.findings
+    )
+
+
+def test_tongued_boards_are_not_glued() -> None:
+    assert "detail-not-for-joint" in codes(checked(changed(BOARDS, (LINE, f"{LINE}, glued"))))

@@ -160,6 +160,15 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
     for index, spec in enumerate(clauses):
         if not isinstance(spec, JointSpec) or is_beside(spec.kind):
             continue
+        if _is_glued_board(spec, clauses[:index]):
+            draft.error(
+                "detail-not-for-joint",
+                "boards that are tongued into one another stay dry, so that each can move",
+                spec.span,
+                Hint("leave this out; for one glued board write `from 4 staves`"),
+            )
+            done[index] = None
+            continue
         at = _written_at(clauses, index, draft, done)
         if at is None and _is_glued_anyway(spec, done[:index]):
             done[index] = None
@@ -174,6 +183,12 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
             done[at] = replace(host, spec=whole, glue=(), span=union(host.span, spec.span))
             done[index] = None
     return tuple(clause for clause in done if clause is not None)
+
+
+def _is_glued_board(spec: JointSpec, before: Sequence[PartClause]) -> bool:
+    """Return whether "glued" is said of boards: "tongue and groove, glued"."""
+    last = before[-1] if before else None
+    return spec.kind == "glue" and isinstance(last, JointSpec) and is_beside(last.kind)
 
 
 def _is_glued_anyway(spec: JointSpec, before: Sequence[PartClause | None]) -> bool:
