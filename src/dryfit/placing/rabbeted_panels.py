@@ -173,7 +173,7 @@ def _say_row(
     site: Site, part: DeclaredPart, row: tuple[Seat, ...], total: Fraction, axis: int
 ) -> None:
     """Tell that boards side by side share the width, each a gap from the next (TRADE B24)."""
-    gap, span = _apart(site, part, total)
+    gap, span = _apart(site, part, (axis, total))
     shown = site.declared.display.shown
     how = "apart" if gap >= 0 else "in one another"
     words = f"the {part.written} stand {shown(abs(gap), fitted=True)} {how}"
@@ -186,12 +186,12 @@ def _say_row(
     site.relate(Equal(tuple(both(seat.name, axis) for seat in row), shared))
 
 
-def _apart(site: Site, part: DeclaredPart, total: Fraction) -> tuple[Fraction, Span]:
+def _apart(site: Site, part: DeclaredPart, run: tuple[int, Fraction]) -> tuple[Fraction, Span]:
     """Return how far boards stand apart: as written, else 1 mm (TRADE B24: 1/2 to 1 1/2).
 
     Less than nothing where tongues reach into the next board.
     """
-    tongued = None if part.spread is None else board_row(site, part, part.spread, total, part.count)
+    tongued = None if part.spread is None else board_row(site, part, part.spread, run, part.count)
     if tongued is not None:
         return -tongued.overlap, part.span
     amount = part.apart or (part.spread.gap if part.spread else None)
