@@ -20,7 +20,7 @@ Point = tuple[Fraction, ...]
 
 FILLED = frozenset({"half lap", "mortise and tenon", "housing", "groove"})
 """Joints that are full of wood once they are closed; of the others the region is a mere face."""
-NO_BOXES = frozenset({"taper", "bevel", "profile", "curve"})
+NO_BOXES = frozenset({"taper", "bevel", "profile", "curve", "mitre"})
 AXES = ("x", "y", "z")
 DIRECTIONS = ("length", "width", "thickness")
 SURFACES = {
@@ -35,6 +35,26 @@ SURFACES = {
 
 
 @dataclass(frozen=True, slots=True)
+class Corner:
+    """A mitred end: of its box the half is gone that lies at two of its faces.
+
+    `faces` are these two as axis and whether it is the face of the higher coordinate.
+    """
+
+    ranges: Ranges
+    faces: tuple[tuple[int, bool], tuple[int, bool]]
+
+    def takes(self, point: Point) -> bool:
+        """Whether the wood at a point is gone; points on the slant itself are not asked for."""
+        shares = [self._share(axis, point, high=high) for axis, high in self.faces]
+        return inside(self.ranges, point) and sum(shares) < 1
+
+    def _share(self, axis: int, point: Point, *, high: bool) -> Fraction:
+        low, top = self.ranges[axis]
+        return (top - point[axis] if high else point[axis] - low) / (top - low)
+
+
+@dataclass(frozen=True, slots=True)
 class Solid:
     """A copy where it stands in the piece: its outside, less the boxes that are cut from it.
 
@@ -46,10 +66,13 @@ class Solid:
     outside: Ranges
     gone: tuple[Ranges, ...]
     joints: tuple[str | None, ...]
+    corners: tuple[Corner, ...] = ()
 
     def holds(self, point: Point) -> bool:
         """Whether there is wood of it at the point."""
-        return inside(self.outside, point) and not any(inside(cut, point) for cut in self.gone)
+        gone = any(inside(cut, point) for cut in self.gone)
+        sawn = any(corner.takes(point) for corner in self.corners)
+        return inside(self.outside, point) and not gone and not sawn
 
 
 def complaints(document: Json) -> tuple[str, ...]:
@@ -60,6 +83,7 @@ def complaints(document: Json) -> tuple[str, ...]:
         *_overall(document, every),
         *_shared(every),
         *_not_filled(document, every),
+        *_open_mitres(document, every),
     )
 
 
@@ -79,7 +103,23 @@ def solids(document: Json) -> Iterator[Solid]:
                 outside,
                 tuple(in_piece(_in_part(each, part), copy["axes"], outside) for each in carried),
                 tuple(each["joint"] for each in carried),
+                tuple(_corner(each, part, copy, outside) for each in _mitres(part, copy)),
             )
+
+
+def _mitres(part: Json, copy: Json) -> Iterator[Json]:
+    for feature in part["features"]:
+        if feature["kind"] == "mitre" and feature["joint"] and copy["hand"] in feature["hands"]:
+            yield feature
+
+
+def _corner(feature: Json, part: Json, copy: Json, outside: Ranges) -> Corner:
+    faces = []
+    for surface in (feature["surface"], feature["toward"]):
+        direction, far = SURFACES[surface]
+        sign, axis = copy["axes"][DIRECTIONS[direction]]
+        faces.append((AXES.index(axis), far == (sign == "+")))
+    return Corner(in_piece(_in_part(feature, part), copy["axes"], outside), (faces[0], faces[1]))
 
 
 def box(written: Json) -> Ranges:
@@ -157,7 +197,11 @@ def _shared(every: tuple[Solid, ...]) -> Iterator[str]:
         common = overlap(one.outside, other.outside)
         if common is None:
             continue
-        for point in midpoints(common, one.gone + other.gone):
+        corners = tuple(each.ranges for each in (*one.corners, *other.corners))
+        for point in midpoints(common, one.gone + other.gone + corners):
+            if any(corner.ranges == common for corner in one.corners):
+                # Its middle lies on the slant: `_open_mitres` looks beside it.
+                continue
             if one.holds(point) and other.holds(point):
                 yield f"{one.name} and {other.name} share {_words(point)}"
                 break
@@ -186,6 +230,27 @@ def _not_filled(document: Json, every: tuple[Solid, ...]) -> Iterator[str]:
             filled = sum(solid.holds(point) for solid in near)
             if filled > 1 or not (filled or _passing(point, both, alike[joint["id"]], alike)):
                 yield f"{joint['id']}: filled by {filled} at {_words(point)}"
+                break
+
+
+def _open_mitres(document: Json, every: tuple[Solid, ...]) -> Iterator[str]:
+    """Of every point of a mitred corner, but on the slant, one of its two members has the wood."""
+    steps = 6
+    for joint in document["joints"]:
+        if joint["kind"] != "mitre":
+            continue
+        region = box(joint["region"])
+        both = [solid for solid in every if solid.name in joint["between"]]
+        thirds = (Fraction(1, 3), Fraction(1, 2), Fraction(2, 5))
+        for cell in product(range(steps), repeat=3):
+            point = tuple(
+                low + (high - low) * (at + off) / steps
+                for (low, high), at, off in zip(region, cell, thirds, strict=True)
+            )
+            wood = sum(solid.holds(point) for solid in both)
+            cut = any(inside(gone, point) for solid in both for gone in solid.gone)
+            if wood > 1 or not (wood or cut):
+                yield f"{joint['id']}: filled by {wood} at {_words(point)}"
                 break
 
 

@@ -158,3 +158,16 @@ def test_an_overall_size_that_is_not_reached_is_found() -> None:
     spoilt = document("step_stool")
     spoilt["overall"]["depth"]["exact"] = "301 mm"
     assert complaints(spoilt) == ("the depth over all is 300",)
+
+
+@pytest.mark.parametrize("name", ["mitred_frame", "mitred_box", "beaded_door"])
+def test_a_mitre_that_runs_out_on_the_wrong_side_leaves_its_corner_open(name: str) -> None:
+    other = {"E": "E2", "E2": "E", "F": "B", "B": "F"}
+    spoilt = document(name)
+    part = next(
+        each for each in spoilt["parts"] if any(f["kind"] == "mitre" for f in each["features"])
+    )
+    for feature in part["features"]:
+        if feature["kind"] == "mitre":
+            feature["toward"] = other[feature["toward"]]
+    assert any("filled by" in each for each in complaints(spoilt))

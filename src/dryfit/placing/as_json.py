@@ -182,6 +182,8 @@ def _range(bounds: Range) -> list[str]:
 
 
 def _feature(feature: Feature, show: Display) -> Json:
+    # Of a cut that runs out slantwise the other surface tells which half of its box is gone.
+    toward = feature.form.toward if feature.form is not None else None
     return {
         "id": feature.id,
         "kind": feature.kind,
@@ -193,6 +195,7 @@ def _feature(feature: Feature, show: Display) -> Json:
         "depth": length_json(feature.depth, show, fitted=True),
         "angle": _angle(feature),
         "fit": feature.fit,
+        **({} if toward is None else {"toward": toward}),
     }
 
 

@@ -34,10 +34,13 @@ def sawn(
     wrong = _wrong_angle(station, axes)
     if wrong is not None:
         return wrong
+    if hold.down is None or hold.against_fence is None:
+        where = "on the table" if hold.down is None else "against the fence"
+        return Trouble(Reason.HOLD, f"no surface lies {where}", "a surface that lies there")
     long_side = hold.against_fence if station == "mitre saw" else hold.down
-    if long_side is None or SURFACES[long_side][0] == LENGTH:
+    if SURFACES[long_side][0] == LENGTH:
         return Trouble(Reason.HOLD, "nothing says which side stays long", "how it lies")
-    if station == "table saw" and hold.down is not None:
+    if station == "table saw":
         low = through(axes, blank, hold.down, tools)
         if low is not None:
             return low
