@@ -129,7 +129,7 @@ def _cuts_on_an_end(
 ) -> tuple[Cut, ...]:
     """Return the cuts of what is made in an end in a way of its own."""
     if site.feature.role == "mitre":
-        return (mitre_cut(site, shop),)
+        return (mitre_cut(site, sites, shop),)
     if site.feature.role == OPEN_MORTISE:
         return open_mortise_cuts(site, model.display, shop)
     over_a_jig = site.feature.role == FINGER

@@ -7,6 +7,7 @@ the fence of the mitre saw, and on the table where the blade of the table saw is
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -55,11 +56,22 @@ class _Way:
     lies: str
 
 
-def mitre_cut(site: Site, shop: Shop) -> Cut:
-    """Return the cut of a mitred end at the first machine that takes the part, else by hand."""
-    way = _at_mitre_saw(site, shop) if is_flat(site.feature) else None
-    if way is None and not is_flat(site.feature):
-        way = _tilted(site, shop) or _at_mitre_saw(site, shop)
+def mitre_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
+    """Return the cut of a mitred end at the first machine that takes the part, else by hand.
+
+    Boards on edge go to one machine if one takes all of `sites`: two angles that are found on two
+    machines make no 90 (TRADE B0.2).
+    """
+    ways = (_at_mitre_saw,) if is_flat(site.feature) else (_tilted, _at_mitre_saw)
+    family = [
+        each
+        for each in sites
+        if each.feature.role == "mitre" and is_flat(each.feature) == is_flat(site.feature)
+    ]
+    of_all = (way for way in ways if all(way(each, shop) is not None for each in family))
+    of_this = (way for way in ways if way(site, shop) is not None)
+    chosen = next(of_all, None) or next(of_this, None)
+    way = chosen(site, shop) if chosen is not None else None
     if way is None:
         return _by_hand(site, shop)
     angle = next(setting for setting in way.settings if setting.axis in {"angle", "tilt"})

@@ -88,3 +88,20 @@ def test_the_groove_is_cut_before_the_ends_are_mitred() -> None:
     assert work is not None
     pairs = {(rule.before, rule.after) for rule in work.rules}
     assert ("rail / groove for panel / 1", "rail / mitre") in pairs
+
+
+def test_boards_of_one_plinth_go_to_one_machine() -> None:
+    """TRADE B0.2: one method for each family; the long front is no work for the sled."""
+    plinth = """piece Plinth
+units mm
+overall 800 wide, 300 deep, 80 high
+timber oak
+1 front, across, on edge, 80 x 18, at front
+2 returns, front to back, on edge, 300 x 80 x 18, at left and right
+returns crossing front: mitre, 1 spline 3.2 thick 10 deep
+glue up plinth: front, returns
+"""
+    assert {each.station for each in mitres(plinth)} == {"mitre saw"}
+    # Its two corners are keyed, and its open ends are not.
+    (row,) = (each for each in model_of(plinth).hardware if each.item == "key")
+    assert row.count == 2

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from itertools import product
 
+from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.form import PlacedForm, Side
 from dryfit.joinery.slopes import DIAGONAL
@@ -28,19 +28,40 @@ def keys(task: Task, members: Sequence[Placed]) -> Made:
         return Misfit("so many do not fit into its thickness", "write fewer or thinner keys")
     if task.feature.count is None:
         task.assume(f"the {task.name} are one at each corner", "1 a corner")
-    if not _is_frame(task, members):
-        return Misfit(
-            "it is no frame with four corners", "name the glue-up of four parts that meet there"
-        )
+    corners = _corners(task, members)
+    if not corners:
+        return Misfit("it has no corner where two parts end", "name the glue-up of such parts")
     reach = deep * DIAGONAL
     if reach > min(task.box.extent(first), task.box.extent(second)):
         return Misfit("they are deeper than the frame is wide", "write a smaller depth")
     return tuple(
         _slot(task, ((first, one), (second, two)), reach, (through, low, low + thick))
-        for one, two in product((-1, 1), repeat=2)
+        for one, two in corners
         for turn in range(count)
         for low in [task.box.low[through] + between + turn * (thick + between)]
     )
+
+
+def _corners(task: Task, members: Sequence[Placed]) -> list[tuple[int, int]]:
+    """Return the corners that are keyed: all four of a frame, else where two members end."""
+    every = [(one, two) for one in (-1, 1) for two in (-1, 1)]
+    if _is_frame(task, members):
+        return every
+    return [corner for corner in every if len(_ending_at(task, members, corner)) > 1]
+
+
+def _ending_at(task: Task, members: Sequence[Placed], corner: tuple[int, int]) -> set[int]:
+    """Return along which ways the members run that end in a corner of the whole."""
+    ways = tuple(zip(task.copy.axes[:2], corner, strict=True))
+    return {
+        member.axes[0]
+        for member in members
+        if all(_bound(member.box, *way) == _bound(task.box, *way) for way in ways)
+    }
+
+
+def _bound(box: Box, axis: int, side: int) -> Fraction:
+    return box.high[axis] if side > 0 else box.low[axis]
 
 
 def _is_frame(task: Task, members: Sequence[Placed]) -> bool:
