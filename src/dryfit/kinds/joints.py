@@ -116,6 +116,17 @@ JOINT_KINDS: tuple[JointKind, ...] = (
         beside=True,
     ),
     JointKind(
+        "ship lap",
+        "ship lap",
+        "ship laps",
+        "Ship lap: boards lie edge to edge, each rabbeted to half of its thickness so that it lies "
+        "over the next, dry and free to move.",
+        example="4 slats, across, flat, 18 thick, onto long rails, ship lap",
+        written="ship lap",
+        sizes=("length",),
+        beside=True,
+    ),
+    JointKind(
         "back rabbet",
         "back rabbet",
         "back rabbets",

@@ -23,6 +23,7 @@ FILLED = frozenset(
     {
         "mortise and tenon",
         "tongue and groove",
+        "ship lap",
         "housing",
         "rabbet",
         "groove",

@@ -22,6 +22,7 @@ from dryfit.rehearsal.running import for_runner
 from dryfit.rehearsal.top_fixing import for_fixings
 
 TONGUED = "tongue and groove"
+SHIP_LAP = "ship lap"
 GROOVED = frozenset({"groove", TONGUED, "slid panel", "back rabbet"})
 """Joints in whose grooves something has room to swell."""
 SLIDE = Fraction(1)
@@ -95,6 +96,8 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
         yield joint.region
     elif joint.kind == TONGUED:
         yield _beside_the_tongue(joint, guest)
+    elif joint.kind == SHIP_LAP:
+        yield _over_the_lap(joint, guest)
     elif joint.kind == "mortise and tenon":
         yield _beyond_the_shoulder(joint, guest)
     elif joint.kind == "screws":
@@ -105,6 +108,8 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
     """Yield where a joint takes wood from the part that carries the other."""
     if overlaps_mate(joint.kind) or joint.kind in {"housing", "rabbet"}:
         yield joint.region
+    elif joint.kind == SHIP_LAP:
+        yield _over_the_lap(joint, host)
     elif joint.kind == "mortise and tenon":
         axis = guest.frame.axes[LENGTH][0]
         for box in joint.entering():
@@ -251,6 +256,15 @@ def _along_the_run(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> B
     (run,) = {0, 1, 2} - {depth, thickness}
     deep = _deeper(joint.region, guest.box, depth, joint.clearance)
     return Box(_with(deep.low, run, host.box.low[run]), _with(deep.high, run, host.box.high[run]))
+
+
+def _over_the_lap(joint: WantedJoint, board: WantedCopy) -> Box:
+    """Return where a board is cut away for a ship lap: the lap, and the gap beside its shoulder."""
+    axis = board.frame.axes[WIDTH][0]
+    low, high = joint.region.low, joint.region.high
+    if _at_low_end(joint.region, board.box, axis):
+        return Box(low, _with(high, axis, high[axis] + joint.clearance))
+    return Box(_with(low, axis, low[axis] - joint.clearance), high)
 
 
 def _open_outside(box: Box, guest: WantedCopy, host: WantedCopy) -> Box:

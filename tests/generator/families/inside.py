@@ -48,7 +48,8 @@ def rabbeted_back(page: Page, made: Carcass) -> bool:
         count = draw.between(3, 6)
         page.part(
             f"{count} back boards, upright, facing front, {say(page.size(7, 9))} thick, inside "
-            f"sides and top and bottom, rabbet{depth}{page.either('', ', 1 mm between')}",
+            f"sides and top and bottom, rabbet{depth}"
+            f"{page.either('', ', 1 mm between', ', ship lap')}",
             "back boards",
         )
         return False

@@ -101,6 +101,33 @@ def test_boards_of_a_back_may_be_tongued_into_one_another() -> None:
     assert kinds.count("tongue and groove") == 5
 
 
+def test_ship_lapped_boards_lie_half_over_half() -> None:
+    # 420 - 40 + 20 - 1 = 399, and 3 times a lap of 9 less its gap of 1, by 4.
+    model = model_of(text_of("lapped_back"))
+    board = model.part("back board")
+    assert board.width == Fraction(399 + 3 * 8, 4)
+    laps = {
+        (each.surface, each.depth, *each.across) for each in board.features if each.fit == "slip"
+    }
+    assert {(surface, depth) for surface, depth, *_ in laps} == {
+        ("F", Fraction(6)),
+        ("B", Fraction(6)),
+    }
+    assert {far - near for _, _, near, far in laps} == {9}
+    first, second = (model.copy(f"back board {number}").box for number in (1, 2))
+    assert first.high[0] - second.low[0] == 8
+    played_rack = played(text_of("lapped_back"))
+    assert played_rack.said() == ""
+    assert Reason.FIT in played_rack.idle("back board / rabbet for back board").reasons()
+
+
+def test_the_usual_ship_lap_is_listed_and_a_long_one_told() -> None:
+    rack = text_of("lapped_back")
+    told = {each.text for each in model_of(changed(rack, ("lap 9", "lap"))).assumptions}
+    assert "the ship laps of back board are 8 long" in told
+    assert "tongue-does-not-fit" in codes(checked(changed(rack, ("lap 9", "lap 60"))))
+
+
 def test_a_back_of_solid_wood_is_pinned_at_its_ends_only() -> None:
     solid = changed(CASE, ("6 thick, of birch ply", "8 thick, glued from 4"))
     model = model_of(solid)

@@ -95,6 +95,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(("open mortise and tenon", "open tenon"), "bridle")),
     ("JOINT", dict.fromkeys(("mitre", "miter", "mitred", "mitered", "mitre joint"), "mitre")),
     ("JOINT", dict.fromkeys(_TONGUED, "tongue and groove")),
+    ("JOINT", dict.fromkeys(("ship lap", "shiplap", "ship lapped", "shiplapped"), "ship lap")),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),

@@ -11,6 +11,7 @@ from dryfit.placing.glue_patches import says_glue, says_held
 BY_JOINT = {
     "bridle": "bridle",
     "tongue and groove": "tongue_groove",
+    "ship lap": "ship_lap",
     "tenon": "tenon",
     "housing": "housing",
     "rabbet": "rabbet",
