@@ -39,8 +39,10 @@ class Place:
 
 
 def is_count(words: str, number: re.Match[str]) -> bool:
-    """Whether a number counts parts, staves, holes or tenons, and measures nothing."""
+    """Whether a number counts parts, staves, holes or tenons, or how often, and is no measure."""
     before, after = words[: number.start()].rstrip(), words[number.end() :]
+    if after.startswith(" * "):
+        return True
     return before.endswith(("glued from", "bought")) or not before or bool(COUNTED.match(after))
 
 
