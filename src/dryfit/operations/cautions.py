@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dryfit.operations.corner_cuts import DOVETAIL_JIG
 from dryfit.operations.machines import TENON_JIG
 from dryfit.plan.operation import Operation
 
@@ -28,6 +29,8 @@ def caution_keys(operation: Operation) -> tuple[str, ...]:
         keys += _at_table_saw(operation)
     if operation.kind == "sand":
         keys.append("dust")
+    if operation.trial == DOVETAIL_JIG:
+        keys.append("hand-router")
     if operation.kind == "coat":
         keys.append("finish-air")
         if any("oil" in str(setting.value).split() for setting in operation.settings):

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.joinery.corner import FINGER, TAIL
+from dryfit.joinery.corner import FINGER, PIN, TAIL
 from dryfit.joinery.dovetails import pins_from
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming
@@ -20,6 +21,36 @@ _TRANSFER = (
     "and knife round them; number the corner on both; saw on the waste side of the lines"
 )
 _HALF_WAY = "Chop from both faces, each to half of the thickness"
+
+
+DOVETAIL_JIG = "dovetail jig"
+_BY_JIG = (
+    "Rout both boards in the jig as its manual says, its fingers set to the places in the picture; "
+    "a jig with a fixed pitch makes its own: then choose the width of the boards by it"
+)
+
+
+def in_a_jig(site: Site, sites: tuple[Site, ...], shop: Shop) -> Cut:
+    """Return the cut of a socket between tails or pins with a router in the shop's jig (B14)."""
+    feature = site.feature
+    sawn = corner_by_hand(site, shop)
+    blind = feature.role == PIN and is_blind(site)
+    rate = "jig half-blind pins" if blind else "jig dovetails"
+    share = worked(shop, rate, per_metre=site.part.width / METRE)
+    exact = share * len(site.copies) / len(sockets_of(feature, site))
+    if site == next(each for each in sites if each.feature.role in {TAIL, PIN}):
+        exact += worked(shop, "dovetail jig", each=1)
+    line = sawn.details[0]
+    return replace(
+        sawn,
+        exact=exact,
+        deed=f"Rout the {sawn.what} on",
+        manner=" with the router in the dovetail jig",
+        trial=DOVETAIL_JIG,
+        tests=2,
+        check="two test corners shut by hand, level at faces and edges",
+        details=(line, (_BY_JIG,)),
+    )
 
 
 def corner_by_hand(site: Site, shop: Shop) -> Cut:

@@ -11,7 +11,7 @@ from dryfit.joinery.corner import CORNER_ROLES, FINGER
 from dryfit.joinery.pegs import PEG_SLOT
 from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
-from dryfit.operations.corner_cuts import corner_by_hand
+from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
@@ -132,9 +132,11 @@ def _cuts_on_an_end(
         return (mitre_cut(site, sites, shop),)
     if site.feature.role == OPEN_MORTISE:
         return open_mortise_cuts(site, model.display, shop)
-    over_a_jig = site.feature.role == FINGER
-    jigged = finger_cut(site, sites, model.display, shop) if over_a_jig else None
-    return (jigged or corner_by_hand(site, shop),)
+    if site.feature.role == FINGER:
+        return (finger_cut(site, sites, model.display, shop) or corner_by_hand(site, shop),)
+    if shop.accessory(DOVETAIL_JIG) is not None:
+        return (in_a_jig(site, sites, shop),)
+    return (corner_by_hand(site, shop),)
 
 
 def _at_the_bench(site: Site) -> bool:

@@ -35,6 +35,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_screwed_first(_screws_before(joints, dry), model),
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
+        *_beside_fingers(joints),
         *_weak_alone(joints),
         *_mitred(joints, assembly.pressed),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
@@ -140,6 +141,17 @@ def _meets(kind: str) -> str:
     if lapped(kind):
         return "and"
     return "into" if joint_kind(kind).enters else "on"
+
+
+def _beside_fingers(joints: Iterable[Joint]) -> tuple[Detail, ...]:
+    """Return where pads stand at a corner of fingers or tails, whose tips may be proud (C3.1)."""
+    if not any(joint_kind(joint.kind).corner for joint in joints):
+        return ()
+    pads = (
+        "Set the pads just beside the fingers or tails, or notch a caul round them: tips that "
+        "stand a hair proud keep a flat pad off the joint"
+    )
+    return ((pads,),)
 
 
 def _swelling(joints: Iterable[Joint]) -> tuple[Detail, ...]:

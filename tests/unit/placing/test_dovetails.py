@@ -2,15 +2,18 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit import workshop
 from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
 from dryfit.booklet.text import Say
-from dryfit.diagnostics import Severity
+from dryfit.diagnostics import Severity, Source
 from dryfit.joinery.feature import Feature
+from dryfit.notes import source_of
 from dryfit.operations.insertion import insertion_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
@@ -180,3 +183,29 @@ def test_tails_one_short_are_seen(play: Played) -> None:
         return replace(op, work=work) if op.id == "side / tails" else op
 
     assert Reason.FIT in play.with_operations(one_less).reasons()
+
+
+JIG = """format = "dryfit-shop/1"
+[accessory]
+"dovetail jig" = { station = "bench", base = "0 mm" }
+"""
+
+
+def test_a_shop_with_a_jig_routs_tails_and_pins(tmp_path: Path) -> None:
+    # B26: 20 to set up; 6 a corner of 100 through, 8 half-blind.  Tails 4 x 3 and the jig, pins
+    # 2 x 5, and 2 x 3 x 0.8 for the lower back.
+    file = tmp_path / "shop.toml"
+    file.write_text(JIG, encoding="utf-8")
+    source = source_of("notes.dryfit", DRAWER.encode())
+    assert isinstance(source, Source)
+    found = workshop.check(source, file, {})
+    plan, _ = workshop.plan(found, lambda _: None)
+    assert plan is not None
+    plan, faults = workshop.rehearse(found, plan, lambda _: None)
+    assert not faults
+    assert plan is not None
+    done = {op.id: op for step in plan.steps for op in step.operations}
+    tenths = [done[name].tenths for name in ("side / tails", "front / pins", "back / pins")]
+    assert sum(tenths) == 200 + 4 * 30 + 2 * 50 + 2 * 24
+    assert done["side / tails"].cautions == ("hand-router",)
+    assert done["side / tails"].tests == 2

@@ -78,7 +78,7 @@ def glue_up_drawing(
             rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
     shown = _named(assembly, joints)
     _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
-    note = "Numbered: clamps, in this order." if number else "Clamps as told."
+    note = "Numbered: clamps, in this order." if number else "The clamps stand in the list."
     note = note if clamped else f"Shut by {assembly.pressed}."
     if flat is not None:
         note += " Hatched: glue."
