@@ -98,7 +98,17 @@ def dependants(name: str, place: Place) -> set[str]:
 
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
 # Play that nobody wrote is 1 mm, and 1/32 in on inch pieces.
-BY_THE_RULER = {"nail_drawer", "sliding_lid_box", "spice_case", "tool_cupboard", "lapped_back"}
+BY_THE_RULER = {
+    "hinged_case",
+    "lapped_back",
+    "nail_drawer",
+    "pin_case",
+    "plated_top",
+    "pocket_frame",
+    "sliding_lid_box",
+    "spice_case",
+    "tool_cupboard",
+}
 CHANGES = st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-3), Fraction(5)])
 
 

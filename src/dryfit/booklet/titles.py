@@ -51,7 +51,7 @@ _NOUNS = {
 _OWN_NOUNS = frozenset({"hole", "rabbet", "slot"})
 """Cuts with no mate that are called by the word of their line."""
 
-_SLOTS = frozenset({"button slots", "biscuit slots"})
+_SLOTS = frozenset({"button slots", "biscuit slots", "hinge recesses", "screw slots"})
 
 _ALWAYS_OF = frozenset({"glue up", "measure", "make", "fit", "flatten"})
 """Kinds that say nothing without the thing that they are done to."""

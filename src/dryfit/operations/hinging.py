@@ -26,8 +26,8 @@ def recess_details(site: Site) -> tuple[Detail, ...]:
     middle, origin = ((start + end) / 2, "R") if lying else ((near + far) / 2, "E")
     long, wide = max(end - start, far - near), min(end - start, far - near)
     return (
-        (f"{feature.id}: middle ", middle, f" from {origin}, ", long, " long, ", wide, " wide"),
         (_FITTED_FIRST,),
+        (f"{feature.id}: middle ", middle, f" from {origin}, ", long, " long, ", wide, " wide"),
         ("Trim router set once for all leaves, ", _tenth(feature.depth), _SQUARED),
         (_PILOTS,),
     )
