@@ -30,6 +30,7 @@ _NOUNS = {
     "housing": "housings",
     "groove": "grooves",
     "notch": "notches",
+    "profile": "edges shaped",
     "mitre": "mitres",
     "key slot": "slots for keys",
     "trim": "keys trimmed",

@@ -24,7 +24,7 @@ GLUES_FOR_GLOVES = ("epoxy", "polyurethane")
 
 def caution_keys(operation: Operation) -> tuple[str, ...]:
     """Return the keys of the cautions that apply, in no more than a handful."""
-    keys = [*BY_STATION.get(operation.station, ())]
+    keys = [*BY_STATION.get(operation.station, ()), *operation.cautions]
     if operation.station == "table saw":
         keys += _at_table_saw(operation)
     if operation.kind == "sand":

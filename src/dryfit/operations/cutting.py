@@ -15,6 +15,7 @@ from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
+from dryfit.operations.edges import edge_cut, is_edge
 from dryfit.operations.fingers import finger_cut
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
@@ -101,10 +102,10 @@ def _cuts_of(
         PEG_SLOT,
         *BY_HAND,
     }
-    if by_hand or site.feature.after is not None:
+    if by_hand or is_edge(site.feature) or site.feature.after is not None:
         # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
         # sits in a glued frame by then: no sled and no fence takes it.
-        return (hand_cut(site, shop),)
+        return (edge_cut(site, shop) if is_edge(site.feature) else hand_cut(site, shop),)
     if site.feature.role in _ON_AN_END:
         return _cuts_on_an_end(site, sites, model, shop)
     machine = choice.machine_of.get(methods.key_of(site))

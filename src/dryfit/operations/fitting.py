@@ -23,10 +23,11 @@ from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.runners import RUNS, pushed_in, runner_details, runs_on_wood
+from dryfit.operations.shims import gap_details
 from dryfit.operations.top_fixing_words import fixed_with, fixing_details, is_top_fixing
 from dryfit.operations.words import counted
 from dryfit.placing.model import Model
-from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.operation import Detail, Operation, Rule, Work
 from dryfit.shop.shop import Shop
 
 WHY_HARDENED = "a finish that has not hardened sticks to what is pressed on it"
@@ -86,7 +87,10 @@ def fitted(
     bought = [fit_bought(thing, shop) for thing in model.bought]
     ordered = ordered_by_measure(model, shop)
     free = free_units(model, all_units)
-    freed = [_put_in(unit, model, shop) for unit in free]
+    freed = [
+        _with_gaps(_put_in(unit, model, shop), gap_details(unit, free, model, shop))
+        for unit in free
+    ]
     shut = [_fit_front(unit, model, shop) for unit in fronts]
     rules: list[Rule] = []
     for row in (*laid, *bought, *freed, *shut):
@@ -126,6 +130,10 @@ def _bare_rules(
     if glued_copies(model) and not eased:
         rules += [Rule(glue.id, row.id, WHY_GLUED) for glue in glue_ups]
     return rules
+
+
+def _with_gaps(row: Operation, gaps: tuple[Detail, ...]) -> Operation:
+    return replace(row, details=(*row.details, *gaps))
 
 
 def _put_in(unit: LooseUnit, model: Model, shop: Shop) -> Operation:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from dryfit.diagnostics import Diagnostic, Findings, Hint, Severity, Span
 from dryfit.joinery.feature import Feature
+from dryfit.operations.edges import is_edge
 from dryfit.operations.members import all_copies
 from dryfit.operations.words import all_of, listed
 from dryfit.placing.model import Model, Part
@@ -24,8 +25,8 @@ _JOINTS = frozenset(
 
 
 def has_operation(feature: Feature) -> bool:
-    """Return whether a way of cutting is known: for square sides, and for the slants of joints."""
-    return feature.form is None or feature.role in _JOINTS
+    """Return whether a way of cutting is known: for square sides, edges, and slants of joints."""
+    return feature.form is None or is_edge(feature) or feature.role in _JOINTS
 
 
 def left_out(model: Model) -> Findings:

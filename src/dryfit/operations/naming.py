@@ -147,7 +147,9 @@ def what_of(feature: Feature) -> str:
         return _OF_BOARDS[feature.role]
     if feature.role in _FOR_MATE and feature.mate:
         return f"{_FOR_MATE[feature.role]} for {feature.mate}"
-    if feature.role in {"slot", "rabbet"} or (feature.role == "groove" and not feature.mate):
+    if feature.role in {"slot", "rabbet", "chamfer", "round-over"} or (
+        feature.role == "groove" and not feature.mate
+    ):
         return feature.role
     if feature.kind == "mortise":
         return f"mortise for {feature.mate}" if feature.mate else "mortise"

@@ -9,6 +9,7 @@ from dryfit.joinery.tongue_groove import GROOVE, TONGUE
 from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
+from dryfit.operations.edges import WHY_EDGES_LAST
 from dryfit.operations.laying_out import WHY_MARK_FIRST
 from dryfit.operations.sanded_first import CORNER_CUTS
 from dryfit.placing.model import Part
@@ -59,6 +60,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _turns(own)
         rules += _mitres_last(own)
         rules += _groove_before_tongue(own)
+    rules += _edges_last(rows)
     rules += _mortise_before_tenon(rows)
     rules += _tails_before_pins(rows)
     return tuple(rules)
@@ -228,6 +230,19 @@ def _tails_before_pins(rows: tuple[Row, ...]) -> list[Rule]:
         if operation.kind == "pins"
         for first, mates in tails
         if operation.part in mates and first.part in {cut.site.feature.mate for cut in cuts}
+    ]
+
+
+def _edges_last(rows: tuple[Row, ...]) -> list[Rule]:
+    """Return: edges are shaped when nothing else is cut in the part, or in the glued whole."""
+    edges = [row for row in rows if row[0].kind == "profile"]
+    return [
+        Rule(other.id, edge.id, WHY_EDGES_LAST)
+        for edge, edge_cuts in edges
+        for other, cuts in rows
+        if other.kind != "profile"
+        and cuts[0].site.feature.after == (after := edge_cuts[0].site.feature.after)
+        and (after is not None or other.part == edge.part)
     ]
 
 

@@ -28,6 +28,7 @@ CUTS = frozenset(
         "groove",
         "hole",
         "notch",
+        "profile",
         "mitre",
         "key slot",
         "fingers",

@@ -18,6 +18,7 @@ from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal, Relation, centred
 from dryfit.placing.seats import Seat, counted
 from dryfit.placing.site import Site, both
+from dryfit.placing.usual_gaps import list_usual_gaps, usual_apart, usual_gap
 
 ZERO, ONE = Fraction(0), Fraction(1)
 DEPTH = 1
@@ -97,10 +98,14 @@ def _state_sides(site: Site, filling: Filling, axis: int) -> bool:
         said = sides_said(site, part, seat, axis)
         for side in (-1, 1):
             gap = gap_at(part, axis, side, general=not sized)
+            if gap is None and not sized and side not in said:
+                gap = usual_gap(site, part, axis, side)
             if side not in said and not (gap is None and sized):
                 pair = Face(filling.opening, axis, side), Face(seat.name, axis, side)
                 state_gap(site, part, pair if side < 0 else pair[::-1], gap)
-    return not sized and gap_at(part, axis, 0, general=True) is None
+    if sized or gap_at(part, axis, 0, general=True) is not None:
+        return False
+    return not list_usual_gaps(site, part, axis)
 
 
 def _state_row(site: Site, filling: Filling, axis: int) -> bool:
@@ -114,6 +119,8 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
     if apart is None and sized:
         _state_equal_gaps(site, filling, between, outer)
         return False
+    if apart is None and part.spread is None:
+        apart = usual_apart(site, part, axis)
     for pair in between:
         state_gap(site, part, pair, apart, between=True)
     _list_apart(site, filling, apart)
@@ -121,10 +128,11 @@ def _state_row(site: Site, filling: Filling, axis: int) -> bool:
     if sized and ends == [None, None]:
         _state_row_centred(site, filling, outer)
         return False
-    for pair, gap in zip(outer, ends, strict=True):
+    for side, pair, gap in zip((-1, 1), outer, ends, strict=True):
         if gap is not None or not sized:
-            state_gap(site, part, pair, gap)
-    return not sized and None in ends
+            usual = None if sized or gap is not None else usual_gap(site, part, axis, side)
+            state_gap(site, part, pair, gap if usual is None else usual)
+    return not sized and None in ends and not list_usual_gaps(site, part, axis)
 
 
 def _end_gap(part: DeclaredPart, axis: int, side: int, apart: Amount | None) -> Amount | None:

@@ -51,6 +51,9 @@ def _missing(state: State, copy: WantedCopy, mark: Mark) -> Iterator[Fault]:
     blank = state.blanks.get(copy.name)
     if blank is None or mark.kind in SHAPES:
         return
+    if mark.kind == "profile" and (copy.name, mark.id) not in state.cut:
+        yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "the edge shaped")
+        return
     box = copy.frame.to_piece(copy.box, mark.ranges)
     if left_of(box, cuts_in_piece(copy, blank)) and mark.kind != "hole":
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is not cut whole", "the shape as marked")
@@ -58,7 +61,7 @@ def _missing(state: State, copy: WantedCopy, mark: Mark) -> Iterator[Fault]:
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "every hole bored")
 
 
-SHAPES = frozenset({"taper", "curve", "profile", "bevel", "mitre"})
+SHAPES = frozenset({"taper", "curve", "bevel", "mitre"})
 """Shapes that are no trenches; the booklet says of each that it is not in the plan."""
 
 

@@ -51,6 +51,7 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
             {kind: MappingProxyType(rates) for kind, rates in tree["minutes"].items()}
         ),
         allowances=MappingProxyType(tree["allowance"]),
+        shims=MappingProxyType(tree["shim"]),
         clamping=MappingProxyType(tree["clamping"]),
         sanding=Sanding(**tree["sanding"]),
         by_hand=tree["by_hand"]["times"],

@@ -121,6 +121,7 @@ SHOP = Table(
         "finish": Named("finish", _FINISH, open=True, removable=True),
         "minutes": Named("kind of work", Named("rate of this work", Value(values.rate))),
         "allowance": Named("allowance", _LENGTH),
+        "shim": Named("shim", _LENGTH, open=True, removable=True),
         "clamping": Named("figure of clamping", _LENGTH),
         "sanding": Table({"grits": Value(values.grits), "inside": Value(values.share)}),
         "by_hand": Table({"times": _COUNT}),

@@ -134,8 +134,9 @@ class Shop:
 
     `opens` and `closes` are tenths after midnight; `days_off` are days of the week, Monday 0.
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
-    ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances` and `clamping` are
-    lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines' minutes.
+    ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances`, `shims` and `clamping`
+    are lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines'
+    minutes.
     """
 
     name: str
@@ -154,6 +155,7 @@ class Shop:
     finishes: Mapping[str, FinishProduct]
     minutes: Mapping[str, Mapping[str, Fraction]]
     allowances: Mapping[str, Fraction]
+    shims: Mapping[str, Fraction]
     clamping: Mapping[str, Fraction]
     sanding: Sanding
     by_hand: int

@@ -32,7 +32,7 @@ from tests.property.plan_oracle.regions import (
 
 FROM_ABOVE = {"mortiser", "drill press"}
 ACROSS = {"end lap", "cross slot", "notch"}
-SHAPES = {"taper", "curve", "profile", "bevel", "mitre"}
+SHAPES = {"taper", "curve", "bevel", "mitre"}
 A_HAIR = Fraction(1, 10)
 """Wood as thin as a shim at an open end breaks off without a pass of its own."""
 TOLERANCE_OF_A_HOLE = Fraction(1, 2)

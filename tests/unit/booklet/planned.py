@@ -528,6 +528,7 @@ def shop() -> Shop:
         finishes=MappingProxyType({"oil varnish": FinishProduct("oil varnish", 2, 14400, 4800)}),
         minutes=MappingProxyType({}),
         allowances=MappingProxyType({}),
+        shims=MappingProxyType({}),
         clamping=MappingProxyType({}),
         sanding=Sanding(("120", "180"), Fraction(1, 2)),
         by_hand=6,

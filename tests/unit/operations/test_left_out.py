@@ -44,12 +44,6 @@ def steps(plan: Plan) -> dict[str, str]:
         ("curve in long aprons: bottom edge, 20 deep, from 60 from left to 60 from right",
          "the plan has no step for the curve on both long aprons",
          "after you cut the joints of the long aprons, and before the dry fit of base"),
-        ("chamfer on long aprons and short aprons: bottom edges, 2",
-         "the plan has no step for the chamfer on both long aprons and both short aprons",
-         "after you cut the joints of the long aprons and short aprons, and before the dry fit"),
-        ("round-over on base: top outer edges, 4, after glue up base",
-         "the plan has no step for the round-over on ",
-         "after glue up base, when the glue is hard, and before it is sanded"),
     ],
 )  # fmt: skip
 def test_a_cut_without_a_step_is_told_with_its_moment(line: str, message: str, moment: str) -> None:
@@ -79,6 +73,9 @@ def test_a_cut_without_a_step_is_told_with_its_moment(line: str, message: str, m
          "long apron / hole", "drill press"),
         ("notch in long aprons: bottom edge, 60 wide, 20 deep, 200 from left",
          "long apron / notch", "bench"),
+        ("chamfer on long aprons: bottom edges, 2", "long apron / chamfer", "bench"),
+        ("round-over on base: top outer edges, 4, after glue up base",
+         "long apron / round-over", "bench"),
         ("slot in long aprons: outside, 20 wide, 80 long, through, 20 from bottom",
          "long apron / slot", "bench"),
     ],

@@ -146,7 +146,8 @@ def test_the_width_of_doors_is_a_sum_from_the_opening() -> None:
             "lies at the front",
             "0 from front of bay",
         ),
-        ("1 door, facing front, 20 thick, in bay", "fills bay", "gap 0"),
+        ("1 board, facing front, 20 thick, in bay", "fills bay", "gap 0"),
+        ("1 door, facing front, 20 thick, in bay", "usual gap of a door across", "gap 2 across"),
         ("2 doors, facing front, 20 thick, in bay, gap 2", "stand 2 apart", "2 between"),
         (
             "1 sign, across, on edge, 100 x 50 x 10, in bay",

@@ -1,0 +1,85 @@
+"""Edges that are chamfered, rounded or moulded: with a router held in the hand, or a plane.
+
+The bit's bearing runs along the edge, so that nothing is set to a mark, and it does not matter how
+large the part is or what it is glued into (TRADE B0 PROFILE, K5).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature
+from dryfit.operations import naming
+from dryfit.operations.cut import Cut, Site
+from dryfit.operations.minutes import METRE, worked
+from dryfit.plan.operation import Detail
+from dryfit.shop.shop import Shop
+
+EDGES = frozenset({"chamfer", "round-over", "profile"})
+HAND_ROUTER = "hand-router"
+"""The key of its caution."""
+
+WHY_EDGES_LAST = "joints are marked and fitted on sharp edges, which the bit takes away"
+
+_ROUND_THE_OPENING: Detail = (
+    (
+        "Run the bit round the opening against its turning; its corners stay round: square them "
+        "with a chisel where they have to be sharp"
+    ),
+)
+_ENDS_FIRST: Detail = (
+    (
+        "Across end grain first, then along the grain, which takes away what broke out; a scrap "
+        "clamped behind the last corner keeps it whole"
+    ),
+)
+
+
+def is_edge(feature: Feature) -> bool:
+    """Return whether the feature takes away an edge along which a bit can run."""
+    return feature.role in EDGES
+
+
+def edge_cut(site: Site, shop: Shop) -> Cut:
+    """Return the cut of an edge; a shop with a router table has the router for it."""
+    feature = site.feature
+    routed = "router table" in shop.stations
+    metres = _length(feature) * len(site.copies) / METRE
+    exact = worked(shop, "profile", per_metre=metres) * (1 if routed else shop.by_hand)
+    what = naming.what_of(feature)
+    return Cut(
+        site=site,
+        what=what,
+        kind="profile",
+        station="bench",
+        settings=(),
+        hold=None,
+        passes=(),
+        exact=exact,
+        deed=f"{'Rout' if routed else 'Plane'} the {naming.plural(what)} on",
+        manner=" with a router held in the hand" if routed else " to gauge lines, and sand it fair",
+        check="the edge runs even to its ends, and an offcut shows the size",
+        cautions=(HAND_ROUTER,) if routed else (),
+        details=(_size(feature), *_manners(feature, routed=routed)),
+    )
+
+
+def _length(feature: Feature) -> Fraction:
+    (start, end), (near, far) = feature.along, feature.across
+    return max(end - start, far - near)
+
+
+def _size(feature: Feature) -> Detail:
+    assert feature.form is not None
+    sizes = dict(feature.form.sizes)
+    named = f"{feature.id}: "
+    if "radius" in sizes:
+        return (named, "radius ", sizes["radius"])
+    told: Detail = (named, sizes["width"], " wide, ", sizes["depth"], " deep")
+    return (*told, f", {feature.form.profile}") if feature.form.profile else told
+
+
+def _manners(feature: Feature, *, routed: bool) -> tuple[Detail, ...]:
+    if not routed:
+        return (_ENDS_FIRST,)
+    return (_ROUND_THE_OPENING,) if feature.after is not None else (_ENDS_FIRST,)
