@@ -115,7 +115,16 @@ def _joint(joint: Joint, guest: Frame, box: Box) -> WantedJoint:
         sliding_room=_sliding_room(joint, guest),
         pegs=_pegs(joint),
         loose_pieces=joint.loose_pieces,
+        stands_out=_stands_out(joint),
     )
+
+
+def _stands_out(joint: Joint) -> bool:
+    """Return whether ends of tenon, wedges or pegs stand out that the notes do not want proud."""
+    tenon = joint.tenon
+    if tenon is None or tenon.proud:
+        return False
+    return tenon.pegs > 0 or (joint.glued and (tenon.through or tenon.wedges > 0))
 
 
 def _pegs(joint: Joint) -> Pegs | None:

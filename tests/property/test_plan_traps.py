@@ -141,6 +141,28 @@ def test_j9_only_the_length_waits_for_the_measurement() -> None:
     assert measure["formula"] == "along the bottom end rails, where the slats will lie"
 
 
+def test_j10_buttons_stand_off_and_still_hold_when_the_top_has_moved() -> None:
+    """Ash 360 wide moves 360 x 0.00274 x 4 = 3.95, 2 to each side (TRADE I1, B26.2).
+
+    Buttons stand 2 + 0.5 off the apron, their tongue is 2.5 + 6 long: `wood.button_stand_off`
+    without the movement, or `wood.movement` along the grain, breaks it.
+    """
+    _, parts = planned("boot_bench")
+    (button,) = (part for part in parts["parts"] if part["name"] == "button")
+    assert {each["along"][1] for each in button["features"]} == {"17/2 mm"}
+
+
+def test_j10_what_is_tied_across_its_grain_is_told() -> None:
+    """A wide top glued down all over is told, though it moves no more than one on buttons.
+
+    `checks.restraint` looks at what is tied to what; a look at amounts alone would pass both.
+    """
+    _, errors = documents(
+        changed(text_of("boot_bench"), ("top onto aprons: 6 buttons", "top onto aprons: glue"))
+    )
+    assert any("glued across its grain" in each or "H72" in each for each in map(str, errors))
+
+
 def test_j11_cuts_right_through_share_one_height_at_each_accessory() -> None:
     """Thickest part 30: at the fence 30 + 3, on the sled 30 + 12 + 3 (TRADE E2, 0.5)."""
     steps, _ = planned("boot_bench")

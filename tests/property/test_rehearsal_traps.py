@@ -1,8 +1,9 @@
 """Bugs planted in the planner, a trap of TRADE J each: the rehearsal does not let its plan pass.
 
 J1, what the cup of a board costs, is not here: plans begin with blanks until boards are laid out,
-so no plan of today shows it.  J11 is planted from its wrong side: a height that is no interval only
-costs changes, but one that is good for the thinnest part alone does not cut through the others.
+so no plan of today shows it; its figures are in tests/published/test_warp.py.  J11 is planted from
+its wrong side: a height that is no interval only costs changes, but one that is good for the
+thinnest part alone does not cut through the others.
 """
 
 import sys

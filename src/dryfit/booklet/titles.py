@@ -31,6 +31,7 @@ _NOUNS = {
     "groove": "grooves",
     "notch": "notches",
     "profile": "edges shaped",
+    "plane to fit": "planing to fit",
     "mitre": "mitres",
     "key slot": "slots for keys",
     "trim": "keys trimmed",

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dryfit.kinds.joints import is_lapped
-from dryfit.placing.model import Assembly, Model, Part
+from dryfit.operations.tenon_deeds import stands_out
+from dryfit.placing.model import Assembly, Joint, Model, Part
 
 
 def assembly_named(model: Model, name: str) -> Assembly | None:
@@ -60,12 +61,25 @@ def parts_of(copies: tuple[str, ...], model: Model) -> tuple[Part, ...]:
     return tuple(part for part in model.parts if any(copy.name in names for copy in part.copies))
 
 
+def closed_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
+    """Return the joints that a glue-up closes, those without glue among them."""
+    copies = set(all_copies(assembly, model))
+    earlier = [set(all_copies(inner, model)) for inner in inner_assemblies(assembly, model)]
+    return tuple(
+        joint
+        for joint in model.joints
+        if {joint.guest, joint.host} <= copies
+        and not any({joint.guest, joint.host} <= inside for inside in earlier)
+    )
+
+
 def levelled(model: Model) -> tuple[Assembly, ...]:
-    """Return the assemblies whose joints are planed level once the glue is hard."""
+    """Return the assemblies with laps, or with what stands out, that are planed level later."""
     return tuple(
         each
         for each in model.assemblies
         if any(is_lapped(model.joint(name).kind) for name in each.joints)
+        or any(stands_out(joint) for joint in closed_joints(each, model))
     )
 
 

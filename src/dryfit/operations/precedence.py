@@ -86,7 +86,7 @@ def _own_chain(
             rules.append(Rule(chains.layout[part], operation.id, WHY_MARK_FIRST))
         return rules
     rules = [Rule(chains.section[part], operation.id, WHY_GROOVE_TRUE)]
-    if part in chains.length and long:
+    if part in chains.length and long and chains.length[part] != chains.section[part]:
         rules.append(Rule(operation.id, chains.length[part], WHY_GROOVE_LONG))
     return rules
 

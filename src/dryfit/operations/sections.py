@@ -17,6 +17,7 @@ from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
+from dryfit.operations.plane_to_fit import WHY_SAWN_FIRST, as_sawn, planed_to_fit
 from dryfit.operations.precedence import Chains
 from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
 from dryfit.operations.words import all_of
@@ -38,7 +39,7 @@ class Sections:
 
 def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
     """Return rough board to marked part for every part that the maker mills."""
-    parts = tuple(part for part in model.parts if not part.made)
+    parts = tuple(as_sawn(part) for part in model.parts if not part.made)
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
@@ -53,12 +54,17 @@ def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
         chains.section[part.name] = section.operations[-1].id
         chains.length[part.name] = length.id
         rules = [Rule(section.operations[-1].id, length.id, WHY_LENGTH_AFTER_WIDTH)]
-        layout = laid_out(part, _cuts_of(part, joinery), shop)
         rows = [length]
+        planed = planed_to_fit(part, shop)
+        if planed is not None:
+            rows.append(planed)
+            rules.append(Rule(length.id, planed.id, WHY_SAWN_FIRST))
+            chains.section[part.name] = chains.length[part.name] = planed.id
+        layout = laid_out(part, _cuts_of(part, joinery), shop)
         if layout is not None:
             chains.layout[part.name] = layout.id
             rows.append(layout)
-            rules.append(Rule(length.id, layout.id, WHY_MARK_AFTER_LENGTH))
+            rules.append(Rule(rows[-2].id, layout.id, WHY_MARK_AFTER_LENGTH))
         batches += [section, Batch(tuple(rows), tuple(rules))]
     return Sections(joined(batches), chains)
 

@@ -14,6 +14,7 @@ from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.members import (
     all_copies,
+    closed_joints,
     dry_fit_first,
     inner_assemblies,
     loose_copies,
@@ -24,7 +25,7 @@ from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanded_first import has_corners, sanded_first, without_corners
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
-from dryfit.operations.tenon_deeds import before_the_glue
+from dryfit.operations.tenon_deeds import before_the_glue, made_flush
 from dryfit.operations.tenon_strips import strip_details, strips_milled
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, Work
@@ -125,10 +126,16 @@ def _surface(copy: str, model: Model) -> Fraction:
     return 2 * part.length * (part.width + part.thickness)
 
 
+def _lapped(assembly: Assembly, model: Model) -> bool:
+    return any(is_lapped(model.joint(name).kind) for name in assembly.joints)
+
+
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     laps = [name for name in assembly.joints if is_lapped(model.joint(name).kind)]
-    if not laps:
+    flush = made_flush(closed_joints(assembly, model), model)
+    if not laps and not flush:
         return None
+    deed = "Level the joints" if laps else "Plane level what stands out"
     return Operation(
         id=f"{assembly.name} / level",
         kind="level",
@@ -136,9 +143,10 @@ def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
         part=assembly.name,
         settings=(),
         work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
-        tenths=tenths(worked(shop, "level joint", each=len(laps))),
-        sentence=f"Level the joints of the {assembly.name} with a plane, from the outside inwards",
+        tenths=tenths(worked(shop, "level joint", each=len(laps) + len(flush))),
+        sentence=f"{deed} of the {assembly.name} with a plane, from the outside inwards",
         check="no step under a straight edge laid over any joint",
+        details=flush,
     )
 
 
@@ -189,7 +197,7 @@ def _inner_rules(
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))
         level = _level(inner, model, shop)
-        if level is not None:
+        if level is not None and _lapped(inner, model):
             rules.append(Rule(level.id, glue.id, WHY_LEVEL_FLAT))
     return rules
 

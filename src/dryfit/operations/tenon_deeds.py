@@ -44,7 +44,7 @@ def before_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ..
 
 
 def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
-    """Return what is driven while the glue is wet, and what is planed off when it is hard."""
+    """Return what is driven while the glue is wet."""
     found: list[Detail] = []
     for rail, host, sizes, count in _rows(joints, model):
         if sizes.wedges:
@@ -61,10 +61,6 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
             found.append((f"Drive {pegs} through {host} and the tenons of {rail}",))
         if sizes.tongue:
             found += _of_board_end(model.part(rail), host, sizes)
-        if sizes.through and not sizes.proud:
-            found.append((f"When the glue is hard, plane the tenons of {rail} level with {host}",))
-        elif (sizes.wedges or sizes.pegs) and not sizes.proud:
-            found.append((f"When the glue is hard, saw off level what stands out of {host}",))
     return tuple(found)
 
 
@@ -88,6 +84,29 @@ def _of_board_end(plank: Part, host: str, sizes: TenonSizes) -> tuple[Detail, ..
             )
         )
     return tuple(rows)
+
+
+def stands_out(joint: Joint) -> bool:
+    """Return whether something of a joint stands out that is planed level later.
+
+    A tenon right through, the ends of wedges and of pegs; not what the notes want proud, nor wedges
+    that are knocked out again.
+    """
+    sizes = joint.tenon
+    if sizes is None or sizes.proud:
+        return False
+    return sizes.pegs > 0 or (joint.glued and (sizes.through or sizes.wedges > 0))
+
+
+def made_flush(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
+    """Return what is planed or sawn off level when the glue is hard."""
+    found: list[Detail] = []
+    for rail, host, sizes, _ in _rows(tuple(each for each in joints if stands_out(each)), model):
+        if sizes.through:
+            found.append((f"Plane the tenons of {rail} level with {host}, in from its edges",))
+        else:
+            found.append((f"Saw off what stands out of {host} and pare it level",))
+    return tuple(dict.fromkeys(found))
 
 
 def wedges_driven_dry(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:

@@ -29,6 +29,7 @@ CUTS = frozenset(
         "hole",
         "notch",
         "profile",
+        "plane to fit",
         "mitre",
         "key slot",
         "fingers",

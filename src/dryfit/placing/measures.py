@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import PART_DIMENSIONS, PIECE_DIMENSIONS, DeclaredPart, Measured, Opening
 from dryfit.placing.formula import in_words, worked_out
 from dryfit.placing.found import Found
@@ -30,6 +31,12 @@ _MEASURED = ("length", "width")
 """A thickness is planed to the drawing; nobody measures an opening for it."""
 AS_DRAWN = "as drawn"
 _SAYS_AS_DRAWN = "cut as drawn"
+_SAYS_TO_MEASURE = "cut to measure"
+PLANE = "plane"
+_CLOSING = frozenset({"door", "lid", "flap"})
+"""What closes an opening, and is seen with its gaps all round."""
+_MOST_PLANED = Fraction(5)
+"""What is taken off by a plane in mm, both edges together; more is sawn off: common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,11 +128,50 @@ def _measures(
         if share is None or own & inside[share[0].glued.name]:
             continue
         measures.append(_from_space(site, part, dimension, *share))
+    if _is_planed(site, part, declared, measures):
+        measures = [_sawn_to_the_opening(each, site) for each in measures]
     if declared.cut_after is not None and not any(m.dimension == "length" for m in measures):
         measures.insert(0, _after_stage(site, part, declared, declared.cut_after[0], found))
     if measures and declared.cut_after is None and not declared.fitted:
         _list_measured(site, declared, measures)
     return tuple(measures)
+
+
+def _is_planed(site: Site, part: Part, declared: DeclaredPart, measures: Sequence[Measure]) -> bool:
+    """Return whether a part is planed to its gaps in its opening (TRADE C5.4).
+
+    Solid wood that closes an opening is, where its line does not say otherwise; what is larger
+    than its gaps let it be is cut to measure.  Findings: not-planed-to-fit.
+    """
+    usual = declared.name.rpartition(" ")[2] in _CLOSING and part.stock == "solid"
+    whole = part.opening is not None and declared.within is None
+    little = measures and all(0 < each.clearance <= _MOST_PLANED for each in measures)
+    if declared.fitted == PLANE and not (whole and little):
+        _not_planed(site, declared)
+    if not whole or not little:
+        return False
+    return declared.fitted == PLANE or (not declared.fitted and usual)
+
+
+def _not_planed(site: Site, declared: DeclaredPart) -> None:
+    name = declared.within or declared.name
+    finding = Diagnostic(
+        "not-planed-to-fit",
+        Severity.WARNING,
+        f"{name}: planed to fit is what stands whole in an opening with small gaps; it is cut to "
+        "measure",
+        declared.span.used_by or declared.span,
+        rule="C5.4",
+        hints=(Hint("write `cut to measure`"),),
+    )
+    if finding not in site.findings:
+        site.findings.append(finding)
+
+
+def _sawn_to_the_opening(measure: Measure, site: Site) -> Measure:
+    sawn = worked_out(measure.name, measure.share, ZERO)
+    words = in_words(sawn, site.declared.display)
+    return replace(measure, trim=measure.clearance, sawn_formula=words, sawn_worked=sawn)
 
 
 def _share_of(
@@ -218,5 +264,11 @@ def _list_measured(site: Site, declared: DeclaredPart, measures: Sequence[Measur
         f"the {declared.written}{of}: cut to size when {names} "
         f"{'are' if ' and ' in names else 'is'} measured in the glued {first.stage}"
     )
+    if first.trim:
+        site.assume(
+            f"the {declared.written}: sawn to the opening and planed to fit",
+            declared.span,
+            _SAYS_TO_MEASURE,
+        )
     # What is said of an instance of a pattern stands on its own line.
     site.assume(text, declared.span.used_by or declared.span, _SAYS_AS_DRAWN)

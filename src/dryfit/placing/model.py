@@ -63,7 +63,8 @@ class Measure:
     measurement less `clearance`, which `formula` says in words, and `worked` with exact lengths
     between words; `along` says where to measure, and
     `walls` names the copies that it is measured between, none where it is taken along something.
-    `taken` is the figure that the notes give, None until then.
+    `taken` is the figure that the notes give, None until then.  Where the part is planed to fit in
+    its place it is sawn larger by `trim`, to `sawn_formula`.
     """
 
     dimension: str
@@ -77,6 +78,9 @@ class Measure:
     share: Fraction = Fraction(1)
     walls: tuple[str, ...] = ()
     taken: Fraction | None = None
+    trim: Fraction = Fraction(0)
+    sawn_formula: str = ""
+    sawn_worked: tuple[str | Fraction, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

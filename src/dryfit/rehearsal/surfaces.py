@@ -197,7 +197,7 @@ def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
             step = level[0].step if level else None
             yield Fault(
                 Reason.ORDER,
-                f"{assembly.name} has laps that are not levelled after its glue-up",
+                f"{assembly.name} has joints that are not levelled after its glue-up",
                 "a levelling between glue-up and sanding",
                 step,
             )
@@ -211,7 +211,7 @@ def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 yield fault_of(
                     deed,
                     Reason.ORDER,
-                    f"{deed.what} comes before the laps of {assembly.name} are levelled",
+                    f"{deed.what} comes before the joints of {assembly.name} are levelled",
                     "the levelling before",
                 )
 
@@ -220,7 +220,7 @@ def _laps_closed(name: str, of: tuple[str, ...], goal: Goal) -> bool:
     whole = set(members_of(goal, name))
     units = [set(members_of(goal, each)) for each in of]
     return any(
-        is_lapped(joint.kind)
+        (is_lapped(joint.kind) or joint.stands_out)
         and {joint.guest, joint.host} <= whole
         and not any({joint.guest, joint.host} <= unit for unit in units)
         for joint in goal.joints

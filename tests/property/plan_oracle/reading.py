@@ -40,13 +40,17 @@ class Cut:
 
 @dataclass(frozen=True, slots=True)
 class PartRow:
-    """A part with its sizes, its features, and the handedness of each copy."""
+    """A part with its sizes, its features, and the handedness of each copy.
+
+    `planed` is how much larger in mm it may be sawn, since it is planed in its place.
+    """
 
     name: str
     stock: str
     sizes: tuple[Fraction, Fraction, Fraction]
     staves: int
     waits: frozenset[str]
+    planed: Fraction
     cuts: dict[str, Cut]
     hand_of: dict[str, str]
     turned: dict[str, int]
@@ -65,6 +69,7 @@ def _part(row: Json) -> PartRow:
         sizes=sizes,
         staves=row["made_of"]["staves"] if row["made_of"] else 0,
         waits=frozenset(size for size in ("length", "width") if row[size].get("nominal")),
+        planed=Fraction(0),
         cuts={each["id"]: _cut(each, sizes) for each in row["features"]},
         hand_of={copy["name"]: copy["hand"] for copy in row["copies"]},
         turned={copy["name"]: _handedness(copy["axes"]) for copy in row["copies"]},

@@ -30,7 +30,12 @@ def test_wedges_are_sawn_for_at_the_dry_fit_and_driven_with_the_glue() -> None:
     dry, glue = operation(work, "base / dry fit"), operation(work, "base / glue up")
     assert "Saw 2 kerfs across each tenon of apron, to 50 from its end" in said(dry)
     assert "Drive 8 wedges with glue into the tenons of apron" in said(glue)
-    assert "plane the tenons of apron level with leg" in said(glue)
+    level = operation(work, "base / level")
+    assert "Plane the tenons of apron level with leg" in said(level)
+    # 12 h after the glue-up (TRADE C2.4), and before the sander comes near.
+    lags = {rule.before: rule.lag for rule in work.rules if rule.after == level.id}
+    assert lags["base / glue up"] == 12 * 60 * 10
+    assert order(work, level.id, "base / sand 120")
 
 
 def test_what_stands_proud_is_not_planed_off() -> None:
@@ -38,7 +43,7 @@ def test_what_stands_proud_is_not_planed_off() -> None:
     text = changed(text, ("at corners", "at corners, set in 6 across"))
     work, _ = work_list(model_of(text), shipped_shop())
     assert work is not None
-    assert "level" not in said(operation(work, "base / glue up"))
+    assert not [each for each in work.operations if each.kind == "level"]
 
 
 def test_peg_holes_are_drilled_when_the_tenon_has_its_cheeks() -> None:

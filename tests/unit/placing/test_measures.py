@@ -167,3 +167,39 @@ def test_what_is_glued_in_with_the_case_is_not_measured_for() -> None:
     found = checked(text).model
     if found is not None:
         assert found.part("shelf").measures == ()
+
+
+def test_a_door_of_boards_is_sawn_to_its_opening_and_planed_to_its_gaps() -> None:
+    # TRADE C5.4: solid and inset, so planed.  The wall case: 700 - 36 = 664 wide, 484 high; doors
+    # (664 - 7) / 2 = 328.5 wide and 480 high when planed, sawn 332 and 484.
+    text = text_of("wall_case")
+    door = model_of(text).part("door")
+    assert (door.length, door.width) == (Fraction(480), Fraction(657, 2))
+    made = played(text)
+    assert made.faults() == ()
+    assert setting(made, "door / width", "fence").formula == "bay width / 2"
+    assert setting(made, "door / width", "fence").value == 332
+    assert setting(made, "door / length", "stop").value == 484
+    off = [tuple(each) for each in operation(made, "door / plane to fit").details]
+    assert ("Off its length, both edges together: about ", Fraction(4)) in off
+    numbers = {op.id: step.number for step in made.plan.steps for op in step.operations}
+    assert numbers["door / length"] < numbers["door / plane to fit"] < numbers["door / sand 120"]
+
+
+def test_a_door_that_is_cut_to_measure_is_not_planed() -> None:
+    text = changed(
+        text_of("wall_case"),
+        ("at left and right, glued from 4", "at left and right, glued from 4, cut to measure"),
+    )
+    made = played(text)
+    assert setting(made, "door / width", "fence").formula == "(bay width - 7 mm) / 2"
+    assert "door / plane to fit" not in {op.id for s in made.plan.steps for op in s.operations}
+
+
+def test_a_door_that_nobody_planes_does_not_fit() -> None:
+    assert Reason.SIZE in played(text_of("wall_case")).without("plane to fit").reasons()
+
+
+def test_a_framed_door_is_not_planed_as_a_board_is() -> None:
+    text = changed(CASE, ("20 deep, 0 from front", "20 deep, 0 from front, plane to fit"))
+    assert "not-planed-to-fit" in codes(checked(text))

@@ -81,6 +81,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_STAVES", {"stave": "staves", "strip": "staves", "board": "staves"}),
     ("_CUTAFTER", {"cut after": "cut after"}),
     ("FITTED", {"cut as drawn": "as drawn", "cut to the drawing": "as drawn"}),
+    ("FITTED", {"plane to fit": "plane", "planed to fit": "plane"}),
     ("FITTED", {"cut to measure": "to measure", "cut to fit": "to measure"}),
     ("_AFTER", {"after": "after"}),
     # stock, glue and finish

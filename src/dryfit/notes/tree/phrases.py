@@ -219,9 +219,9 @@ class CutAfter:
 
 @dataclass(frozen=True, slots=True)
 class Fitted:
-    """``cut as drawn``, ``cut to measure``: how it comes to fit its opening.
+    """``cut as drawn``, ``cut to measure``, ``plane to fit``: how it comes to fit its opening.
 
-    `way` is as drawn or to measure.
+    `way` is as drawn, to measure or plane.
     """
 
     way: str

@@ -138,7 +138,7 @@ class DeclaredPart:
     `within` names the instance of a pattern inside which the part stands: its overall box is that
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
-    to fit its opening, where the line does: as drawn or to measure.
+    to fit its opening, where the line does: as drawn, to measure or plane.
     """
 
     name: str

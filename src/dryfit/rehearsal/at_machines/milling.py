@@ -28,6 +28,7 @@ DEEDS = frozenset(
         "second edge",
         "flatten",
         "straight edge",
+        "plane to fit",
     }
 )
 """Kinds of operations that work a blank toward its sizes."""
@@ -61,8 +62,8 @@ def mill(
             f"{needed} is not true yet, from which the {_what(kind)} is worked",
             f"{needed} trued before",
         )
-    if kind == "rip":
-        yield from _ripped(operation, axes, blank, final)
+    if kind in _TO_A_LINE:
+        yield from _TO_A_LINE[kind](operation, axes, blank, final)
     elif kind == "face":
         blank.true.add("F")
         _skimmed(operation, axes, blank, THICKNESS)
@@ -114,6 +115,19 @@ def _ripped(
         yield Trouble(Reason.SIZE, message, f"a blank over {float(size):g} wide")
     elif size is not None:
         blank.resize(WIDTH, size)
+
+
+def _in_its_place(
+    _operation: Operation, _axes: Axes, blank: Blank, final: Sizes | None
+) -> Iterator[Trouble]:
+    """Plane a blank in its opening, by the eye, to what its gaps leave of it."""
+    for direction in (LENGTH, WIDTH):
+        if final is not None and final[direction] < blank.sizes[direction]:
+            yield from _to(blank, direction, final[direction])
+
+
+_TO_A_LINE = {"rip": _ripped, "plane to fit": _in_its_place}
+"""Deeds that stop at a line or at a gap: nothing is trued by them."""
 
 
 def _what(kind: str) -> str:

@@ -1,0 +1,71 @@
+"""Doors and lids that are sawn to their opening and planed to their gaps (TRADE C5.4).
+
+Solid wood that closes an opening is sawn as large as that was measured.  Held in its place it shows
+what has to go where the opening is out of square.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.words import all_of
+from dryfit.placing.model import Measure, Part
+from dryfit.plan.operation import Detail, Operation, Work
+from dryfit.shop.shop import Shop
+
+WHY_SAWN_FIRST = "it is tried in its opening when it is sawn to the size of that"
+WHY_PLANED_FIRST = "what is marked from an edge is marked when nothing is planed off it any more"
+
+
+def as_sawn(part: Part) -> Part:
+    """Return the part as large as it is sawn: with what is planed off it in its place."""
+    length, width = (trimmed(part, size) for size in ("length", "width"))
+    if not length and not width:
+        return part
+    staves = part.staves
+    if staves is not None:
+        staves = replace(staves, width=staves.width + width / staves.count)
+    return replace(
+        part,
+        length=part.length + length,
+        width=part.width + width,
+        staves=staves,
+        measures=tuple(_to_the_opening(each) for each in part.measures),
+    )
+
+
+def trimmed(part: Part, dimension: str) -> Fraction:
+    """Return how much of a size is planed off in the opening, both edges together; mm."""
+    measure = part.waits_for(dimension)
+    return Fraction(0) if measure is None else measure.trim
+
+
+def _to_the_opening(measure: Measure) -> Measure:
+    return replace(measure, formula=measure.sawn_formula, worked=measure.sawn_worked)
+
+
+def planed_to_fit(part: Part, shop: Shop) -> Operation | None:
+    """Return the planing of a part in its opening, or None where it is sawn to its size."""
+    trims = [(size, trimmed(part, size)) for size in ("length", "width")]
+    if not any(trim for _, trim in trims):
+        return None
+    names = tuple(copy.name for copy in part.copies)
+    metres = 2 * (part.length + part.width) * len(names) / METRE
+    off: list[Detail] = [
+        (f"Off its {size}, both edges together: about ", trim) for size, trim in trims if trim
+    ]
+    return Operation(
+        id=f"{part.name} / plane to fit",
+        kind="plane to fit",
+        station="bench",
+        part=part.name,
+        settings=(),
+        work=(Work(part.name, names, (), None, ()),),
+        tenths=tenths(worked(shop, "plane to fit", each=len(names), per_metre=metres)),
+        sentence=f"Hold {all_of(part)} in the {part.opening}, mark where it binds, and plane its "
+        "edges a little at a time until it stands off equally all round",
+        check="the spacers for its gaps go in all round; across end grain plane from both corners",
+        details=tuple(off),
+    )
