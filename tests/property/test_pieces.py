@@ -99,9 +99,12 @@ def dependants(name: str, place: Place) -> set[str]:
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
 # Play that nobody wrote is 1 mm, and 1/32 in on inch pieces.
 BY_THE_RULER = {
+    "bedside_drawer",
+    "fronted_drawer",
     "hinged_case",
     "lapped_back",
     "nail_drawer",
+    "pencil_drawer",
     "pin_case",
     "plated_top",
     "pocket_frame",

@@ -16,6 +16,7 @@ LONGEST = 34
 _NOUNS = {
     "rough length": "rough lengths",
     "rip": "rough widths",
+    "resaw": "leaves resawn",
     "face": "faces",
     "edge": "edges",
     "second edge": "second edges",

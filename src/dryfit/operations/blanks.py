@@ -11,6 +11,8 @@ from dryfit.shop.shop import Shop
 
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
+RESAWN_FACE = Fraction(1)
+"""What planing takes from the one sawn face of a leaf, mm (TRADE A8.1)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +162,9 @@ def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Sho
         and line.sizes[2] is not None
         and line.sizes[2] >= least
     ]
+    if part.staves is not None and any("bookmatched" in words for words in part.asked):
+        # Leaves of a slab are as thick as they are resawn, with one sawn face to plane (A8.1).
+        return max(to_thickness + RESAWN_FACE, least)
     jointer = shop.stations.get("jointer")
     thinnest = jointer.limits.get("thinnest", Fraction(0)) if jointer is not None else Fraction(0)
     usual = max(to_thickness + shop.allowances["rough_thickness"], thinnest)

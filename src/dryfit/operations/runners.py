@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from dryfit.operations.loose_units import LooseUnit
 from dryfit.placing.model import Joint, Model
@@ -36,10 +37,10 @@ def runner_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
         return ()
     runner = model.copy(joints[0].guest)
     run = runner.frame.axes[0][0]
-    hosts = [model.copy(joint.host) for joint in unit.joints if joint.guest == runner.name]
+    hosts = [joint.host for joint in unit.joints if joint.guest == runner.name]
     if not hosts:
         return ()
-    back = runner.box.low[run] - min(host.box.low[run] for host in hosts)
+    back = runner.box.low[run] - min(_seen_from(host, run, model) for host in hosts)
     rows: list[Detail] = []
     if back > 0:
         spacer = (
@@ -48,6 +49,14 @@ def runner_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
         rows.append(("Front ends ", back, spacer))
     rows.append(("Round holes to the front, slots to the rear; try the drawer on front screws",))
     return tuple(rows)
+
+
+def _seen_from(name: str, run: int, model: Model) -> Fraction:
+    """Return where a copy begins as one sees it: a rail at its shoulder, not at its tenon."""
+    copy, part = model.copy(name), model.part_of(name)
+    along = copy.frame.axes[0][0] == run
+    hidden = max((add.length for add in part.adds), default=Fraction(0)) if along else Fraction(0)
+    return copy.box.low[run] + hidden
 
 
 def pushed_in(unit: LooseUnit) -> str:

@@ -31,7 +31,7 @@ def listing(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 yield from _printed(deed, deed.operation.glue_up, assembly, goal)
 
 
-WITHOUT_COPIES = frozenset({"fit", "measure", "dry fit"})
+WITHOUT_COPIES = frozenset({"fit", "measure", "dry fit", "resaw"})
 """Kinds of deeds that may name no copies: knobs are none, staves are tried by their panel."""
 
 

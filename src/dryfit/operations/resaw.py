@@ -1,0 +1,113 @@
+"""Leaves of one slab, opened like a book: sawn on edge, numbered, stickered (TRADE A8)."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.operations import setting_of
+from dryfit.operations.blanks import Blank
+from dryfit.operations.machine_limits import BAND_SAW
+from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.words import spoken
+from dryfit.placing.model import Part
+from dryfit.plan.operation import Detail, Operation, Rule
+from dryfit.plan.setting import Setting
+from dryfit.shop.shop import Shop
+
+WHY_LEAVES_FIRST = "the leaves have to be there"
+WHY_STICKERED = "a fresh leaf cups towards its drier side, and is planed when it has come to rest"
+STICKERED = 24 * 60 * 10
+"""A day on stickers before the sawn face is planed (TRADE A8.3: 1 to 7), tenths of a minute."""
+
+_WARP = Fraction(2)
+"""What truing one face of the slab takes, mm (TRADE A8.1)."""
+
+_KERF = Fraction(13, 10)
+"""The kerf of a hand saw, about that of a band saw, where the shop has none (common practice)."""
+
+
+def is_bookmatched(part: Part) -> bool:
+    """Return whether a panel is made of leaves that are opened like a book."""
+    return part.staves is not None and any("bookmatched" in words for words in part.asked)
+
+
+def leaf_thickness(blank: Blank) -> Fraction:
+    """Return how thick a leaf is as it is sawn, mm."""
+    return blank.thickness
+
+
+def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
+    """Return the sawing of a slab into leaves, before any other work on them.
+
+    Where the slab is higher on edge than the band saw takes, it is sawn by hand (TRADE K9).
+    """
+    blade = next(iter(shop.cutters_at(BAND_SAW)), None)
+    machine = shop.stations.get(BAND_SAW)
+    deepest = machine.limits.get("depth") if machine is not None else None
+    high = machine is None or (deepest is not None and blank.width > deepest)
+    kerf = _KERF if blade is None else blade.widest
+    leaf, strips = leaf_thickness(blank), -(-len(blank.pieces) // 2)
+    exact = worked(shop, "resaw", each=strips, per_metre=blank.length * strips / METRE)
+    sentence = (
+        f"Rip {spoken(strips, 'strip')} from the slab, true one face and one edge of "
+        f"{'it' if strips == 1 else 'each'}, stand it on that edge and saw it into two leaves"
+    )
+    settings: tuple[Setting, ...] = ()
+    if blade is not None and not high:
+        wanted = (
+            setting_of.named("cutter", blade.name),
+            setting_of.distance("fence", leaf, kerf, None),
+        )
+        settings = setting_of.known_to(shop, BAND_SAW, wanted)
+    name = f"{blank.part.name} / resaw"
+    operation = Operation(
+        id=name,
+        kind="resaw",
+        station="bench" if high else BAND_SAW,
+        part=blank.part.name,
+        settings=settings,
+        work=(),
+        tenths=tenths(exact * (shop.by_hand if high else 1)),
+        sentence=sentence + (" with a hand saw, to a gauge line all round" if high else ""),
+        check="the leaves are of one thickness along both edges",
+        details=_details(blank, 2 * leaf + kerf + _WARP),
+    )
+    rules = (
+        Rule(name, f"{blank.subject} / rough length", WHY_LEAVES_FIRST),
+        Rule(name, f"{blank.subject} / face", WHY_STICKERED, STICKERED),
+    )
+    return operation, rules
+
+
+_NUMBERED = (
+    "Number the leaves of a strip 1 and 2 as they come off; mark the same end of both, and the "
+    "faces that were sawn apart"
+)
+
+_OPENED = (
+    "Open the two leaves of a strip like a book: sawn faces up, side by side the edges that lay on "
+    "one another. Slide them until the figure meets"
+)
+
+_SLED = (
+    "Quicker with a router on a sled over two rails: 1 to 2 mm a layer, each pass on by three "
+    "quarters of the bit; turn it over and shim it, then take the marks out with a plane"
+)
+
+
+def _details(blank: Blank, needed: Fraction) -> tuple[Detail, ...]:
+    return (
+        ("A strip is ", blank.width, " wide and at least ", needed, " thick before it is trued"),
+        (_NUMBERED,),
+        ("Stack them on stickers, air on all sides, for a day at least",),
+    )
+
+
+def opened_like_a_book() -> tuple[Detail, ...]:
+    """Return how leaves lie side by side, before and while they are glued (TRADE A8.4, K11)."""
+    return ((_OPENED,),)
+
+
+def on_a_router_sled() -> Detail:
+    """Return how a panel is flattened that is wider than the planer (TRADE A7.2)."""
+    return (_SLED,)
