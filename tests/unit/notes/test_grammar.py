@@ -8,8 +8,7 @@ import pytest
 from lark import Lark
 
 from dryfit.diagnostics import Source
-from dryfit.notes.blocks import in_blocks
-from dryfit.notes.names_in_text import names_in
+from dryfit.notes import names_by_line
 from dryfit.notes.reading.grammar import END, LineParse
 from dryfit.notes.reading.lexer import Reading, read_line
 from dryfit.notes.reading.lines import sense_lines
@@ -30,9 +29,8 @@ EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.dryfit"))
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_what_is_promised_is_what_the_parser_really_takes(path: Path) -> None:
     lines = tuple(sense_lines(Source(path.name, path.read_text(encoding="utf-8"))))
-    words = names_in(in_blocks(lines), shipped()).own
     false_promises = 0
-    for line in lines:
+    for line, words in zip(lines, names_by_line(lines, shipped()), strict=True):
         reading = read_line(line, words)
         assert isinstance(reading, Reading), line.text
         parse, reference = LineParse(), LARK.parse_interactive("")
