@@ -72,7 +72,7 @@ def _patterns(
         return (), ()
     from dryfit.patterns import library
 
-    return library(environment)
+    return library(environment, source.text)
 
 
 def shopped(checked: Checked) -> Model | None:

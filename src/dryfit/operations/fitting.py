@@ -19,8 +19,9 @@ from dryfit.operations.fitting_bought import (
     ordered_by_measure,
 )
 from dryfit.operations.fitting_words import check_of, laid, place_details, screws_of
+from dryfit.operations.gluing import lag_of
 from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
-from dryfit.operations.members import glued_copies
+from dryfit.operations.members import glued_copies, outermost
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.runners import RUNS, pushed_in, runner_details, runs_on_wood
 from dryfit.operations.shims import gap_details
@@ -95,6 +96,7 @@ def fitted(
     rules: list[Rule] = []
     for row in (*laid, *bought, *freed, *shut):
         rules += [Rule(coat, row.id, WHY_HARDENED, lag) for coat, lag in coats]
+        rules += _late_glue(row, model, glue_ups)
         if not coats:
             rules += _bare_rules(row, model, glue_ups, operations)
     for row in ordered:
@@ -120,6 +122,15 @@ def _carried(free: tuple[LooseUnit, ...], freed: list[Operation], model: Model) 
         for thing in model.bought:
             if not thing.copies and set(thing.purpose.lower().split(" and ")) & names:
                 yield Rule(f"{thing.name} / fit", row.id, WHY_CARRIED)
+
+
+def _late_glue(row: Operation, model: Model, glue_ups: tuple[Operation, ...]) -> Iterator[Rule]:
+    """Yield: what is glued up of parts that were finished before is waited for as well."""
+    coated = {coating.subject for coating in model.coatings}
+    late = {each.name for each in outermost(model)} - coated if coated else set()
+    for glue in glue_ups:
+        if glue.part in late:
+            yield Rule(glue.id, row.id, WHY_GLUED, lag_of(glue, "next stage"))
 
 
 def _bare_rules(

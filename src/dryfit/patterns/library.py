@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from collections.abc import Set as AbstractSet
 from functools import lru_cache
 from pathlib import Path
 
 from dryfit.diagnostics import Diagnostic, Findings, Source
 from dryfit.notes import parse, source_of
 from dryfit.notes.tree import PatternBlock
+from dryfit.patterns.named import named_in
 
 SHIPPED = Path(__file__).resolve().parent / "shipped"
 _ENDING = ".dryfit"
@@ -21,9 +23,12 @@ def may_use_patterns(source: Source) -> bool:
     return _AS.search(source.text) is not None
 
 
-def library(environment: Mapping[str, str]) -> tuple[tuple[PatternBlock, ...], Findings]:
+def library(
+    environment: Mapping[str, str], text: str | None = None
+) -> tuple[tuple[PatternBlock, ...], Findings]:
     """Return the maker's own patterns, then the shipped ones, and what is wrong with the own.
 
+    With a text, only those of the shipped patterns that it or one of the maker's own may name.
     Raises OSError when a file of the maker's folder cannot be read.
     """
     blocks: list[PatternBlock] = []
@@ -36,7 +41,22 @@ def library(environment: Mapping[str, str]) -> tuple[tuple[PatternBlock, ...], F
         notes, in_notes = parse(source)
         blocks += notes.patterns
         findings += in_notes
-    return (*blocks, *shipped()), tuple(findings)
+    if text is None:
+        return (*blocks, *shipped()), tuple(findings)
+    texts = (text, *dict.fromkeys(block.notes.source.text for block in blocks))
+    return (*blocks, *_shipped_in(texts, {block.name for block in blocks})), tuple(findings)
+
+
+def _shipped_in(texts: Iterable[str], own: AbstractSet[str]) -> tuple[PatternBlock, ...]:
+    """Return the shipped patterns that the texts may name, and those that these may name."""
+    files = {path.stem.replace("_", " "): path for path in _files(SHIPPED)}
+    needed: set[str] = set()
+    waiting = list(texts)
+    while waiting:
+        new = named_in(waiting.pop(), files, own) - needed
+        needed |= new
+        waiting += [files[name].read_text(encoding="utf-8") for name in new]
+    return tuple(block for name in files if name in needed for block in _blocks_in(files[name]))
 
 
 def own_folder(environment: Mapping[str, str]) -> Path:
@@ -48,11 +68,13 @@ def own_folder(environment: Mapping[str, str]) -> Path:
 @lru_cache(maxsize=1)
 def shipped() -> tuple[PatternBlock, ...]:
     """Return the patterns that come with the program, by file name."""
-    found: list[PatternBlock] = []
-    for path in _files(SHIPPED):
-        source = Source(path.name, path.read_text(encoding="utf-8"))
-        found += parse(source)[0].patterns
-    return tuple(found)
+    return tuple(block for path in _files(SHIPPED) for block in _blocks_in(path))
+
+
+@lru_cache(maxsize=64)
+def _blocks_in(path: Path) -> tuple[PatternBlock, ...]:
+    source = Source(path.name, path.read_text(encoding="utf-8"))
+    return parse(source)[0].patterns
 
 
 def _files(folder: Path) -> Iterable[Path]:
