@@ -8,7 +8,7 @@ member that two others hold between them comes off after one of these, and so go
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 import networkx as nx
@@ -44,13 +44,43 @@ def insertion_of(assembly: Assembly, model: Model) -> Insertion:
     """Return the order in which the members of an assembly can be put together.
 
     The last one in closes its joints by the shortest way along glued faces; between equals the
-    order of the notes decides.
+    order of the notes decides.  The only glued whole waits for the loose parts;
+    what is screwed on before the glue goes in with what it is on.
     """
-    shapes = {name: _shape(_copies_of(name, model), assembly, model) for name in assembly.of}
+    carriers = _screwed_first(assembly, model)
+    held = {
+        name: tuple(each for each, on in carriers.items() if on == name) for name in assembly.of
+    }
+    members = tuple(name for name in assembly.of if name not in carriers)
+    shapes = {
+        name: tuple(
+            box
+            for each in (name, *held[name])
+            for box in _shape(_copies_of(each, model), assembly, model)
+        )
+        for name in members
+    }
     mitred = tuple(_mitred(assembly, model))
     blocked = {way: _blockers(shapes, way, mitred) for way in DIRECTIONS}
-    slides = _slides(assembly, model)
-    return put_together(assembly.of, blocked, slides)
+    wholes = tuple(name for name in members if assembly_named(model, name) is not None)
+    only = wholes[0] if len(wholes) == 1 else None
+    found = put_together(members, blocked, _slides(assembly, model), only)
+    order = (each for name in found.order for each in (name, *held[name]))
+    return replace(found, order=tuple(order))
+
+
+def _screwed_first(assembly: Assembly, model: Model) -> dict[str, str]:
+    """Return what is screwed on before the glue and then carries what is glued: on which member."""
+    member_of = {copy: name for name in assembly.of for copy in _copies_of(name, model)}
+    joints = (model.joint(name) for name in assembly.joints)
+    carry = {member_of[joint.host] for joint in joints if joint.kind == "glued butt"}
+    found = {
+        member_of[joint.guest]: member_of[joint.host]
+        for joint in model.joints
+        if joint.kind == "screws" and not joint.glued
+        if member_of.get(joint.guest) in carry and joint.host in member_of
+    }
+    return {name: on for name, on in found.items() if name != on and on not in found}
 
 
 def _copies_of(member: str, model: Model) -> tuple[str, ...]:
@@ -150,10 +180,12 @@ def put_together(
     members: tuple[str, ...],
     blocked: Blocked,
     slides: Mapping[tuple[str, str], tuple[Fraction, ...]],
+    whole: str | None = None,
 ) -> Insertion:
     """Return how members go together, of which `blocked` says what stops what on each way.
 
-    `slides` are, for two members, the lengths that glued faces rub along each axis in mm.
+    `slides` are, for two members, the lengths that glued faces rub along each axis in mm; `whole`
+    is the only member that is glued up itself, if there is one.
     """
     if len(members) < 2:
         return Insertion(members)
@@ -161,7 +193,7 @@ def put_together(
     if not offered:
         return _stuck(members, blocked)
 
-    def worth(offer: tuple[Direction, tuple[str, ...]]) -> tuple[int, Fraction, int]:
+    def worth(offer: tuple[Direction, tuple[str, ...]]) -> tuple[bool, int, Fraction, int]:
         (axis, _), group = offer
         rest = (name for name in members if name not in group)
         rubbed = (
@@ -171,11 +203,11 @@ def put_together(
             if (pair := (name, other)) in slides
         )
         last = max(members.index(name) for name in group)
-        return len(group), max(rubbed, default=Fraction(0)), -last
+        return whole in group, len(group), max(rubbed, default=Fraction(0)), -last
 
     _, group = min(offered, key=worth)
-    before = put_together(tuple(n for n in members if n not in group), blocked, slides)
-    added = put_together(group, blocked, slides)
+    before = put_together(tuple(n for n in members if n not in group), blocked, slides, whole)
+    added = put_together(group, blocked, slides, whole)
     return Insertion(
         (*before.order, *added.order),
         (*before.units, *added.units, *([group] if len(group) > 1 else [])),

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from tests.pieces.reading import changed, model_of, text_of
-from tests.unit.operations.worked import listed, operation
+from tests.unit.operations.worked import listed, operation, piece, rule
 
 from dryfit.plan.operation import Operation, WorkList
 
@@ -88,3 +88,8 @@ def test_wedges_of_a_dry_tenon_have_their_kerfs_and_are_driven() -> None:
     said = " ".join(str(word) for detail in beam.details for word in detail)
     assert "Saw 2 kerfs across each tenon of beam" in said
     assert "Drive 4 wedges dry" in said
+
+
+def test_a_lid_is_laid_on_after_the_last_glue_where_parts_were_painted_before_it() -> None:
+    work, _ = listed(piece("linen_chest"))
+    assert rule(work, "chest / glue up", "lid > top / fit")

@@ -188,3 +188,12 @@ glue up ladder: frame, rung, cure 1 h
     assert found.message.startswith("glue up ladder: frame and rung hold one another")
     assert found.span is not None
     assert found.span.line == 9
+
+
+def test_boards_that_lie_on_screwed_cleats_go_into_the_glued_chest_after_these() -> None:
+    model = piece("linen_chest")
+    chest = next(each for each in model.assemblies if each.name == "chest")
+    found = insertion_of(chest, model)
+    assert found.order[:3] == ("second end", "front floor cleat", "back floor cleat")
+    # Tongues hold the boards of the floor together: they go down as one.
+    assert [len(unit) for unit in found.units] == [7]
