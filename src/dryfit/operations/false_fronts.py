@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.shims import shim_stack
 from dryfit.operations.loose_units import LooseUnit, box_of
+from dryfit.operations.shims import stack_for
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail
+from dryfit.shop.shop import Shop
 
 UP = 2
 
@@ -32,14 +33,15 @@ def front_sentence(unit: LooseUnit, screws: int, model: Model) -> str:
     )
 
 
-def front_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
+def front_details(unit: LooseUnit, model: Model, shop: Shop) -> tuple[Detail, ...]:
     """Return how thick the shims are on each way, and that a pilot hole may be bored anew."""
     rows: list[Detail] = []
     for axis, where in ((0, "at each side"), (UP, "below and above")):
         gap = _gap(unit, model, axis)
         if gap is None or gap <= 0:
             continue
-        stack = listed(f"{spoken(count, name)}" for name, count in shim_stack(gap))
+        found = stack_for(gap, shop.shims) or ()
+        stack = listed(spoken(count, name) for name, count in found)
         made_of = f", such as {stack}" if stack else ": plane a strip to it"
         rows.append((f"Shims {where} ", gap, made_of))
     rows.append(("Where a pilot hole is not met, bore one through the hole in the drawer",))

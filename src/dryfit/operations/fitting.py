@@ -89,7 +89,9 @@ def fitted(
     ordered = ordered_by_measure(model, shop)
     free = free_units(model, all_units)
     freed = [
-        _with_gaps(_put_in(unit, model, shop), gap_details(unit, free, model, shop))
+        _put_in(unit, model, shop)
+        if runs_on_wood(unit, model)
+        else _with_gaps(_put_in(unit, model, shop), gap_details(unit, free, model, shop))
         for unit in free
     ]
     shut = [_fit_front(unit, model, shop) for unit in fronts]
@@ -191,7 +193,7 @@ def _fit_front(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     sentence = front_sentence(unit, screws, model)
     check = "shut, the gap is equal all round"
     row = _operation(unit.name, unit.copies, exact, sentence, check)
-    return replace(row, details=front_details(unit, model))
+    return replace(row, details=front_details(unit, model, shop))
 
 
 def _buttons_of(unit: LooseUnit) -> tuple[str, ...]:
