@@ -160,6 +160,9 @@ def _horizontal(canvas: Canvas, span: Span, top: float, y: float) -> None:
 
 def _arrows(canvas: Canvas, start: Point, end: Point) -> None:
     length = hypot(end[0] - start[0], end[1] - start[1])
+    if not length:
+        # A fence that touches the cutter stands at 0: there is no line to put arrows on.
+        return
     across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     if length >= 3 * _ARROW:
         canvas.lines([(start, end)], FINE)
