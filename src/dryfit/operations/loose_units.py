@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.joinery.top_fixings import KINDS
@@ -147,12 +147,16 @@ def _part_words(name: str, model: Model) -> str:
 
 
 def free_units(model: Model, fitted: tuple[LooseUnit, ...]) -> tuple[LooseUnit, ...]:
-    """Return what stands free in an opening: doors, loose shelves, drawers, things of patterns."""
+    """Return what stands free in an opening: doors, loose shelves, drawers, things of patterns.
+
+    What was fitted to one of them before, such as the bottom of a drawer, goes in with it.
+    """
     taken = {copy for unit in fitted for copy in unit.copies}
     found: dict[str, LooseUnit] = {}
     for unit in (*_in_openings(model), *_on_runners(model)):
-        if not taken & set(unit.copies) and _within_the_rest(unit, model):
-            found.setdefault(unit.name, unit)
+        left = tuple(copy for copy in unit.copies if copy not in taken)
+        if left and _within_the_rest(unit, model):
+            found.setdefault(unit.name, replace(unit, copies=left))
     return tuple(sorted(found.values(), key=lambda unit: box_of(unit.copies, model).low[2]))
 
 

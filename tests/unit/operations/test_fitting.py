@@ -93,3 +93,10 @@ def test_wedges_of_a_dry_tenon_have_their_kerfs_and_are_driven() -> None:
 def test_a_lid_is_laid_on_after_the_last_glue_where_parts_were_painted_before_it() -> None:
     work, _ = listed(piece("linen_chest"))
     assert rule(work, "chest / glue up", "lid > top / fit")
+
+
+def test_a_drawer_whose_bottom_was_slid_in_goes_into_its_opening_too() -> None:
+    work, _ = listed(piece("wall_cabinet"))
+    put_in = operation(work, "drawer / fit")
+    assert "drawer > drawer front" in put_in.work[0].copies
+    assert "drawer > drawer bottom" not in put_in.work[0].copies
