@@ -69,6 +69,8 @@ def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
         work=(),
         tenths=tenths(exact * (shop.by_hand if high else 1)),
         sentence=sentence + (" with a hand saw, to a gauge line all round" if high else ""),
+        after_tenths=STICKERED,
+        splittable=False,
         check="the leaves are of one thickness along both edges",
         details=_details(blank, 2 * leaf + kerf + _WARP),
     )
