@@ -22,12 +22,20 @@ def check_screws(model: Model) -> Iterator[Diagnostic]:
     Findings: screw-in-end-grain, screw-near-cut.
     """
     yield from _near_cuts(model)
+    rabbeted = {
+        (model.part_of(joint.guest).name, model.part_of(joint.host).name)
+        for joint in model.joints
+        if joint.kind == "rabbet"
+    }
     for part in solid_parts(model):
         told: set[str | None] = set()
         for feature in part.features:
             if feature.role != "pilot hole" or SURFACES[feature.surface][0] != LENGTH:
                 continue
             if feature.mate in told or part.stock == "sheet":
+                continue
+            if (part.name, feature.mate) in rabbeted:
+                # There the screws help glue that holds little on end grain itself (TRADE B8).
                 continue
             told.add(feature.mate)
             yield finding(

@@ -22,6 +22,9 @@ _TIP = Fraction(3)
 _UNDER_PLATE = Fraction(20)
 _HOLD = Fraction(10)
 """What must hold at least in the second part, where it is thick enough (common practice)."""
+_HOLD_IN_END = Fraction(25)
+"""What must hold where a screw goes through the lip of a rabbet into end grain, which holds 60 to
+65 % of what a face does (TRADE B17 for the share, common practice for the length)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,18 +41,19 @@ class Screw:
         return f"{_plain(self.diameter)} x {_plain(self.length)}"
 
 
-def screw_for(thickness: Fraction, depth: Fraction) -> Screw | None:
+def screw_for(thickness: Fraction, depth: Fraction, *, hold: Fraction = _HOLD) -> Screw | None:
     """Return the screw that holds a part of that thickness onto one `depth` mm deep.
 
     The longest in the shops that is at most twice the thickness, so that half of it or a little
     less holds, and that stays 3 mm inside the second part (common practice; H18); where none is
     sold between, the shortest that holds and stays inside.  Diameter by
     thickness; pilot about 0.6 of it, which is 90 % of the root of a common wood screw
-    (`tests/published`).  None when no screw reaches far enough into the second part.
+    (`tests/published`).  None when no screw reaches far enough into the second part.  `hold` is
+    the least that has to be in that, where it is thick enough.
     """
     diameter = Fraction(7, 2) if thickness < 12 else Fraction(4) if thickness <= 22 else Fraction(5)
     inside = thickness + depth - _TIP
-    least = thickness + min(_HOLD, depth - _TIP)
+    least = thickness + min(hold, depth - _TIP)
     held = [length for length in _LENGTHS if least <= length <= inside]
     usual = [length for length in held if length <= 2 * thickness]
     if not held:
@@ -107,32 +111,61 @@ def longer_of(contact: Box, axis: int) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Driving:
-    """How a screw is driven: through `first` into `second`, along `axis` towards `-side`."""
+    """How a screw is driven: through `first` into `second`, along `axis` towards `-side`.
+
+    It passes `passes` mm of the first: all of it, or the lip of a rabbet.
+    """
 
     first: Placed
     second: Placed
     axis: int
     side: int
     screw: Screw
+    passes: Fraction
 
     def tip(self, plane: Fraction) -> Fraction:
         """Return where the screw ends that passes the contact face at `plane`."""
-        return plane - self.side * (self.screw.length - self.first.box.extent(self.axis))
+        return plane - self.side * (self.screw.length - self.passes)
 
 
 def driving(
-    guest: Placed, host: Placed, surface: tuple[int, int], *, from_host: bool = False
+    guest: Placed,
+    host: Placed,
+    surface: tuple[int, int],
+    plane: Fraction,
+    *,
+    from_host: bool = False,
 ) -> Driving | None:
     """Return how a guest is screwed to the face (axis, side) of its host; None if no screw fits.
 
+    They touch at `plane`: the host's outer face, or inside it where a rabbet leaves a lip.
     `from_host` asks for screws through the host, so that none shows in the guest.
     """
     axis, side = surface
     first, second = guest, host
-    if from_host or not passes_guest(guest.box.extent(axis), host.box.extent(axis)):
+    passes, holds = _beyond(guest.box, axis, side, plane), _beyond(host.box, axis, -side, plane)
+    if from_host or not passes_guest(passes, holds):
         first, second, side = host, guest, -side
-    screw = screw_for(first.box.extent(axis), second.box.extent(axis))
-    return None if screw is None else Driving(first, second, axis, side, screw)
+        passes, holds = holds, passes
+    screw = screw_between(first.box, second.box, axis, plane)
+    return None if screw is None else Driving(first, second, axis, side, screw, passes)
+
+
+def screw_between(first: Box, second: Box, axis: int, plane: Fraction) -> Screw | None:
+    """Return the screw through one box into another that it touches at `plane` of an axis.
+
+    Through a lip it goes into end grain, or into an edge, and has to hold further in.
+    """
+    side = 1 if second.low[axis] < plane else -1
+    passes, holds = _beyond(first, axis, side, plane), _beyond(second, axis, -side, plane)
+    if passes <= 0:
+        return None
+    return screw_for(passes, holds, hold=_HOLD if passes == first.extent(axis) else _HOLD_IN_END)
+
+
+def _beyond(box: Box, axis: int, side: int, plane: Fraction) -> Fraction:
+    """Return how thick a box is on one side of a plane across an axis."""
+    return box.high[axis] - plane if side > 0 else plane - box.low[axis]
 
 
 def screw_holes(driven: Driving, places: Sequence[Triple], span: Span | None) -> tuple[Cut, ...]:
@@ -141,6 +174,8 @@ def screw_holes(driven: Driving, places: Sequence[Triple], span: Span | None) ->
     cuts: list[Cut] = []
     for place in places:
         through = _hole(first.box, place, axis, driven.screw.clearance)
+        outer = place[axis] + side * driven.passes
+        through = bounded(through, axis, min(place[axis], outer), max(place[axis], outer))
         cuts.append(
             Cut(first.name, through, "hole", "screw hole", axis, side, None, second.part, span)
         )

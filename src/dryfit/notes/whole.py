@@ -90,8 +90,8 @@ def joints_without_host(
 
 
 def _has_place(spec: JointSpec, line: PartsLine) -> bool:
-    """Return whether a joint needs no host: of boards side by side, or screws in a back rabbet."""
-    laid = any(isinstance(each, Join) and each.in_rabbets for each in line.clauses)
+    """Return whether a joint needs no host: of boards side by side, or screws in a rabbet."""
+    laid = any(isinstance(each, Join) and each.rabbeted for each in line.clauses)
     return is_beside(spec.kind) or (laid and spec.kind == "screws")
 
 

@@ -23,7 +23,9 @@ from dryfit.plan.operation import Detail
 def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tuple[Detail, ...]:
     """Return the sentences of a glue-up, the order of units first, then glue, then what is dry."""
     joints = tuple(model.joint(name) for name in assembly.joints)
-    dry = dry_joints(assembly, model)
+    unglued = dry_joints(assembly, model)
+    besides = _besides_glue(joints, unglued)
+    dry = tuple(joint for joint in unglued if joint not in besides)
     units = (_unit(unit, insertion.order) for unit in insertion.units)
     floating = tuple(joint for joint in dry if joint.kind == "groove" and not joint.dry)
     free = (
@@ -36,10 +38,10 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_beside_fingers(joints),
-        *_weak_alone(joints),
+        *_weak_alone(joints, besides),
         *_mitred(joints, assembly.pressed),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
-        *_driven((joint for joint in joints if joint.kind == "screws"), model),
+        *_driven((*(joint for joint in joints if joint.kind == "screws"), *besides), model),
         *driving_details(joints, model, glued=True),
         *driving_details(dry, model, glued=False),
         *((sentence,) for sentence in free),
@@ -52,15 +54,26 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
 _TOLD_APART = frozenset({"pocket screws", "tongue and groove"})
 
 
-def _weak_alone(joints: tuple[Joint, ...]) -> tuple[Detail, ...]:
-    """Return what holds rabbet joints besides glue (TRADE B8, common practice)."""
-    if not any(joint.kind == "rabbet" for joint in joints):
-        return ()
-    text = (
-        "Glue holds little on end grain: brush it on the ends first, let it soak in, glue again, "
-        "and when the clamps are on drive brads or pins through the lip of each rabbet"
+def _besides_glue(joints: tuple[Joint, ...], unglued: tuple[Joint, ...]) -> tuple[Joint, ...]:
+    """Return the screws between parts that are glued to one another, as in a rabbet joint."""
+    glued = {(joint.guest, joint.host) for joint in joints if joint.kind == "rabbet"}
+    return tuple(
+        joint for joint in unglued if joint.kind == "screws" and (joint.guest, joint.host) in glued
     )
-    return ((text,),)
+
+
+def _weak_alone(joints: tuple[Joint, ...], screws: tuple[Joint, ...]) -> tuple[Detail, ...]:
+    """Return what holds rabbet joints besides glue (TRADE B8, common practice)."""
+    rabbets = [joint for joint in joints if joint.kind == "rabbet"]
+    if not rabbets:
+        return ()
+    screwed = {(joint.guest, joint.host) for joint in screws}
+    bare = [joint for joint in rabbets if (joint.guest, joint.host) not in screwed]
+    soak = "Glue holds little on end grain: brush it on the ends first, let it soak in, glue again"
+    if not bare:
+        return ((soak,),)
+    which = "each rabbet" if len(bare) == len(rabbets) else "each rabbet that no screws hold"
+    return ((f"{soak}, and when the clamps are on drive brads through the lip of {which}",),)
 
 
 def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:

@@ -47,14 +47,14 @@ def contacts_of_lines(
     taken: set[str] = set()
     for line in parts:
         guest = Host(line.name, (), line.name_span)
-        laid = [each for each in line.clauses if isinstance(each, Join) and each.in_rabbets]
+        laid = [each for each in line.clauses if isinstance(each, Join) and each.rabbeted]
         for clause in line.clauses:
             if isinstance(clause, Join):
                 contacts.append(_contact(guest, clause, sums, names, own_line=True))
             elif isinstance(clause, JointSpec) and is_beside(clause.kind):
                 contacts.append(_beside(guest, clause, sums, names))
             elif isinstance(clause, JointSpec) and clause.kind == "screws" and laid:
-                fixed = Join("fixed", laid[0].hosts, clause, clause.span)
+                fixed = _fixed(laid[0], clause)
                 contacts.append(_contact(guest, fixed, sums, names, own_line=True))
             elif isinstance(clause, JointSpec):
                 waiting.setdefault(line.name, []).append(clause)
@@ -62,13 +62,28 @@ def contacts_of_lines(
         for guest in parts_only(names.hosts(sentence.guests), names):
             join = sentence.join
             if join.spec is None and guest.part in waiting:
-                join = replace(join, spec=waiting[guest.part][0])
+                join = _as_waiting(join, waiting[guest.part])
                 taken.add(guest.part)
             elif join.spec is None and sentence.glued:
                 join = replace(join, spec=JointSpec("glue", None, (), None, join.span))
             contacts.append(_contact(guest, join, sums, names, own_line=False))
+            if join.fastened is not None:
+                fixed = _fixed(join, join.fastened)
+                contacts.append(_contact(guest, fixed, sums, names, own_line=False))
     sums.findings += _not_taken(contacts, waiting, taken)
     return tuple(_screwed(contacts))
+
+
+def _fixed(join: Join, screws: JointSpec) -> Join:
+    """Return that what stands in a rabbet is screwed there besides."""
+    return Join("fixed", join.hosts, screws, screws.span)
+
+
+def _as_waiting(join: Join, specs: Sequence[JointSpec]) -> Join:
+    """Return how parts meet by the joint on a part's line: ``rabbet 12, screws`` are both its."""
+    joint, *others = specs
+    screws = others[0] if others and others[0].kind == "screws" else None
+    return replace(join, spec=joint, fastened=screws if joint.kind == "rabbet" else None)
 
 
 def _screwed(contacts: Sequence[Contact]) -> Iterator[Contact]:
@@ -97,7 +112,9 @@ def _not_taken(
     # A part that no sentence joins has been asked for its host by the reader.
     joined = {contact.guest.part for contact in contacts if not contact.own_line}
     for part, specs in waiting.items():
-        for spec in specs[part in taken :] if part in joined else ():
+        rabbeted = [each.kind for each in specs[:2]] == ["rabbet", "screws"]
+        read = (2 if rabbeted else 1) if part in taken else 0
+        for spec in specs[read:] if part in joined else ():
             yield Diagnostic(
                 "said-twice",
                 Severity.ERROR,

@@ -1,4 +1,4 @@
-"""The pins that hold a back in its rabbets, to buy (TRADE B24, common practice)."""
+"""Pins to buy: those of a back in its rabbets, those of rabbet joints (TRADE B8, B24)."""
 
 from __future__ import annotations
 
@@ -12,6 +12,8 @@ from dryfit.quantities import Display
 
 _PITCH = Fraction(150)
 """From one pin to the next along a rabbet, mm (common practice)."""
+_PITCH_OF_BRADS = Fraction(75)
+_HOLD = Fraction(20)
 _SOLD = tuple(Fraction(length) for length in (15, 20, 25, 30, 40))
 """Lengths of thin pins in the shops, mm (common practice)."""
 
@@ -38,6 +40,42 @@ def pins_for_backs(
         long = next((each for each in _SOLD if each >= 3 * part.thickness), _SOLD[-1])
         size = f"{display.shown(long)} long" if display.unit == "mm" else f"{long} mm long"
         yield Hardware("panel pin", size, count, f"{part.written} into the rabbets")
+
+
+def pins_for_rabbets(
+    joints: Sequence[Joint], part_of: Mapping[str, Part], display: Display
+) -> Iterator[Hardware]:
+    """Yield the brads through the lips of rabbet joints that no screws hold (TRADE B8).
+
+    Two in a joint, or one about every 75 mm; so long that 20 mm hold (common practice).
+    """
+    pairs = {frozenset({each.guest, each.host}) for each in joints if each.kind == "screws"}
+    counts: dict[tuple[Fraction, str], int] = {}
+    for joint in joints:
+        if joint.kind != "rabbet" or frozenset({joint.guest, joint.host}) in pairs:
+            continue
+        guest, host = part_of[joint.guest], part_of[joint.host]
+        lip, along = _lip(joint, guest, host)
+        long = next((each for each in _SOLD if each >= lip + _HOLD), _SOLD[-1])
+        key = long, f"{guest.written} into the rabbets of {host.written}"
+        counts[key] = counts.get(key, 0) + max(2, ceil(along / _PITCH_OF_BRADS))
+    for (long, purpose), count in counts.items():
+        size = f"{display.shown(long)} long" if display.unit == "mm" else f"{long} mm long"
+        yield Hardware("brad", size, count, purpose)
+
+
+def _lip(joint: Joint, guest: Part, host: Part) -> tuple[Fraction, Fraction]:
+    """Return how thick the lip of a rabbet joint is, and how long the row of brads through it."""
+    inner = next(each.box for each in guest.copies if each.name == joint.guest)
+    outer = next(each.box for each in host.copies if each.name == joint.host)
+    region = joint.region
+    axis = next(
+        each
+        for each in range(3)
+        if region.extent(each) < min(inner.extent(each), outer.extent(each))
+    )
+    along = max(region.extent(each) for each in range(3) if each != axis)
+    return outer.extent(axis) - region.extent(axis), along
 
 
 def _pins(joint: Joint, part: Part) -> int:

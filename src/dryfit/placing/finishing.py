@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.loose_pieces import piece_sizes
-from dryfit.joinery.screws import passes_guest, screw_for
+from dryfit.joinery.screws import passes_guest, screw_between
 from dryfit.joinery.top_fixings import KINDS
 from dryfit.piece.declared import Contact
-from dryfit.placing.back_pins import pins_for_backs
+from dryfit.placing.back_pins import pins_for_backs, pins_for_rabbets
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
 from dryfit.placing.site import Site
 from dryfit.placing.slid_panels import slid
@@ -105,7 +105,7 @@ def build_hardware(
             axis = next(a for a in range(3) if joint.region.extent(a) == 0)
             if not passes_guest(box_of[first].extent(axis), box_of[second].extent(axis)):
                 first, second = second, first
-            screw = screw_for(box_of[first].extent(axis), box_of[second].extent(axis))
+            screw = screw_between(box_of[first], box_of[second], axis, joint.region.low[axis])
             if screw is not None:
                 purpose = f"{part_of[first].written} into {part_of[second].written}"
                 key = (_sold(screw.size(), site.declared.display), purpose)
@@ -123,6 +123,7 @@ def build_hardware(
         ),
         *_pegs_and_dowels(joints, part_of, site.declared.display),
         *pins_for_backs(joints, fittings, part_of, site.declared.display),
+        *pins_for_rabbets(joints, part_of, site.declared.display),
         *_keys(parts, site.declared.display),
     )
 

@@ -81,7 +81,7 @@ def _moved(joint: Found, placed: Mapping[str, Placed], cuts: CutsByCopy) -> Foun
     axis = next(each for each in range(3) if joint.region.extent(each) == 0)
     side = 1 if joint.region.low[axis] == guest.box.low[axis] else -1
     from_host = joint.cuts[0].copy == host.name
-    driven = driving(guest, host, (axis, side), from_host=from_host)
+    driven = driving(guest, host, (axis, side), joint.region.low[axis], from_host=from_host)
     if driven is None:
         return joint
     flat = _flat(axis)
@@ -167,8 +167,9 @@ def _taken(face: Box, driven: Driving, cuts: CutsByCopy) -> list[Rectangle]:
     plane = face.low[axis]
     deep = sorted((plane, driven.tip(plane) - driven.side * _TIP))
     taken = []
+    passed = sorted((plane, plane + driven.side * driven.passes))
     for part, (low, high) in (
-        (driven.first, (driven.first.box.low[axis], driven.first.box.high[axis])),
+        (driven.first, (passed[0], passed[1])),
         (driven.second, (deep[0], deep[1])),
     ):
         for cut in cuts.get(part.name, ()):

@@ -72,8 +72,8 @@ def drawer(page: Page) -> None:
     joint = page.either("rabbet", f"rabbet {say(page.rounded(wall / 2))}", housing(page, wall))
     back = page.either(housing(page, wall), "dowels" if wall >= 12 else "housing")
     page.part(
-        f"1 front, across, on edge, {say(high)} x {say(page.size(16, 20))}, {joint} into sides, "
-        "at front",
+        f"1 front, across, on edge, {say(high)} x {say(page.size(16, 20))}, {joint} into sides"
+        f"{', screws' if joint.startswith('rabbet') and page.draw.chance(40) else ''}, at front",
         "front",
     )
     page.part(

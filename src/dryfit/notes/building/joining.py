@@ -160,6 +160,8 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
     for index, spec in enumerate(clauses):
         if not isinstance(spec, JointSpec) or is_beside(spec.kind):
             continue
+        if _holds_a_rabbet(spec, clauses):
+            continue
         if _is_glued_board(spec, clauses[:index]):
             draft.error(
                 "detail-not-for-joint",
@@ -183,6 +185,12 @@ def _with_joints(clauses: Sequence[PartClause], draft: Draft) -> tuple[PartClaus
             done[at] = replace(host, spec=whole, glue=(), span=union(host.span, spec.span))
             done[index] = None
     return tuple(clause for clause in done if clause is not None)
+
+
+def _holds_a_rabbet(spec: JointSpec, clauses: Sequence[PartClause]) -> bool:
+    """Return whether screws are said besides a rabbet joint: "screws, rabbet 12 into sides"."""
+    rabbet = any(isinstance(each, JointSpec) and each.kind == "rabbet" for each in clauses)
+    return spec.kind == "screws" and rabbet and sum(isinstance(each, Join) for each in clauses) < 2
 
 
 def _is_glued_board(spec: JointSpec, before: Sequence[PartClause]) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from lark import Token, Tree
@@ -61,7 +62,9 @@ def _guests(tree: Parsed, draft: Draft) -> tuple[Reference, ...]:
 
 def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
     """Return how the parts meet with the joint of the line; sizes go to what they stand behind."""
-    named = only(trees(tree.children, "jointspec"), "a joint", draft)
+    specs = trees(tree.children, "jointspec")
+    screws = _screws_besides(specs, draft)
+    named = only(specs[:1] if screws else specs, "a joint", draft)
     where = only(trees(tree.children, "fromside"), "where the joint is", draft)
     spec = joint_spec(named, draft) if named else None
     if spec is None and joined.preposition == "crossing":
@@ -83,7 +86,15 @@ def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
     if whole.kind == ON_PINS and joined.preposition != "between":
         # Where a shelf on pins stands is said on its own line.
         joined = replace(joined, preposition="on pins")
-    return replace(joined, spec=whole)
+    return replace(joined, spec=whole, fastened=screws)
+
+
+def _screws_besides(specs: Sequence[Parsed], draft: Draft) -> JointSpec | None:
+    """Return the screws that hold a rabbet joint besides its glue: ``rabbet 12, screws``."""
+    if len(specs) != 2:
+        return None
+    joint, besides = (joint_spec(each, draft) for each in specs)
+    return besides if (joint.kind, besides.kind) == ("rabbet", "screws") else None
 
 
 def _sizes(tree: Parsed, draft: Draft, *, stop: bool) -> tuple[SizeWord, ...]:

@@ -69,7 +69,8 @@ class Join:
     `edge` is a word such as ``ends`` or ``back edge`` that was named as the entering side, or
     None.  `face` is the host's face of ``on face``: inside, outside, front, back, left, right;
     ``behind`` and ``in front of`` are its back and front.  `glue` is said without a joint's name
-    (``slats onto rails: glue the middle 60``).
+    (``slats onto rails: glue the middle 60``).  `fastened` are the screws that hold a rabbet joint
+    besides, where a joint's own line names them.
     """
 
     preposition: str
@@ -79,6 +80,12 @@ class Join:
     edge: str | None = None
     face: str | None = None
     glue: tuple[GlueWords, ...] = ()
+    fastened: JointSpec | None = None
+
+    @property
+    def rabbeted(self) -> bool:
+        """Whether its joint is a rabbet, which screws may hold besides: ``rabbet 12, screws``."""
+        return self.spec is not None and self.spec.kind == "rabbet"
 
     @property
     def in_rabbets(self) -> bool:

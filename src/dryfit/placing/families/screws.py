@@ -20,9 +20,10 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     if touch is None:
         return None
     region, (axis, side) = touch
-    driven = driving(guest, host, (axis, side), from_host=_is_false_front(site, contact))
+    hidden = _is_false_front(site, contact)
+    driven = driving(guest, host, (axis, side), region.low[axis], from_host=hidden)
     if driven is None:
-        _no_screw(site, contact, guest, host, axis)
+        no_screw(site, contact, guest, host, axis)
         return Found("screws", guest.name, host.name, region, contact.span)
     # Where other joints leave the screws no wood, `screw_room` moves them.
     middle_one = _held_across(site, guest, host, region) or _held_across(site, host, guest, region)
@@ -50,7 +51,8 @@ def _held_across(site: Site, broad: Placed, mate: Placed, region: Box) -> bool:
     return not moves_along and min(broad.box.extent(wide), region.extent(wide)) > BROAD
 
 
-def _no_screw(site: Site, contact: Contact, guest: Placed, host: Placed, axis: int) -> None:
+def no_screw(site: Site, contact: Contact, guest: Placed, host: Placed, axis: int) -> None:
+    """Report, once, that no screw is long enough to go through one part into the other."""
     thin = min(guest.box.extent(axis), host.box.extent(axis))
     finding = Diagnostic(
         "no-screw-fits",
