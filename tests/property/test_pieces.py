@@ -43,6 +43,8 @@ def is_count(words: str, number: re.Match[str]) -> bool:
     before, after = words[: number.start()].rstrip(), words[number.end() :]
     if after.startswith(" * "):
         return True
+    if before.endswith(" gap"):
+        return False
     return before.endswith(("glued from", "bought")) or not before or bool(COUNTED.match(after))
 
 

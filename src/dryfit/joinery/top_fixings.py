@@ -33,6 +33,9 @@ _KERF_DEEP = Fraction(10)
 _KERF_DOWN = Fraction(12)
 """A clip's kerf is 3 wide, 10 deep, 11 to 13 from the rail's top edge (TRADE B22)."""
 
+WIDEST_KERF = Fraction(5)
+"""A groove that is wider is none for clips (common practice)."""
+
 CLIP_GAP = Fraction(3, 2)
 """What a clip leaves open between itself and the top, before its screw pulls it down (B22)."""
 

@@ -20,6 +20,7 @@ from dryfit.operations.fitting_bought import (
 )
 from dryfit.operations.fitting_words import check_of, laid, place_details, screws_of
 from dryfit.operations.gluing import lag_of
+from dryfit.operations.let_in import pin_details
 from dryfit.operations.loose_units import LooseUnit, fitted_units, free_units
 from dryfit.operations.members import glued_copies, outermost
 from dryfit.operations.minutes import tenths, worked
@@ -176,7 +177,12 @@ def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     row = _operation(
         unit.name, unit.copies, exact, laid(unit, screws, model), check_of(unit, model)
     )
-    return replace(row, details=(*place_details(unit, model), *runner_details(unit, model)))
+    details = (
+        *pin_details(unit, screws, model),
+        *place_details(unit, model),
+        *runner_details(unit, model),
+    )
+    return replace(row, details=details)
 
 
 def _fit_top(unit: LooseUnit, model: Model, shop: Shop) -> Operation:

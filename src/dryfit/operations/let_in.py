@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from dryfit.operations.loose_units import LooseUnit
 from dryfit.operations.words import listed
 from dryfit.placing.model import Model
+from dryfit.plan.operation import Detail
+from dryfit.quantities.units import INCH
+
+_PITCH = {"mm": Fraction(150), "in": 6 * INCH}
+"""From one pin to the next round a back of sheet goods (common practice)."""
 
 
 def let_in(unit: LooseUnit, screwed: str, model: Model) -> str | None:
@@ -26,8 +33,17 @@ def let_in(unit: LooseUnit, screwed: str, model: Model) -> str | None:
         # Pinned along its edges as well it could not move, and would split.
         fixed = screwed or ", and drive a pin at the middle of each end only, so that it can move"
     else:
-        fixed = screwed or ", and drive pins all round, one about every 150 mm"
+        fixed = screwed or ", and drive pins all round"
     return f"Lay {unit.words} into the rabbets{fixed}: no glue"
+
+
+def pin_details(unit: LooseUnit, screws: int, model: Model) -> tuple[Detail, ...]:
+    """Return how far apart pins stand round a back of sheet goods that no screws hold."""
+    part = model.part_of(unit.copies[0])
+    laid_in = unit.many == 1 and not screws and lies_by(unit, "back rabbet", model)
+    if not laid_in or part.stock == "solid" or lies_by(unit, "slid panel", model):
+        return ()
+    return (("One pin about every ", _PITCH[model.display.unit]),)
 
 
 def check_let_in(unit: LooseUnit, model: Model) -> str | None:

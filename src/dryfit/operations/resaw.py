@@ -91,9 +91,15 @@ _OPENED = (
     "one another. Slide them until the figure meets"
 )
 
-_SLED = (
-    "Quicker with a router on a sled over two rails: 1 to 2 mm a layer, each pass on by three "
-    "quarters of the bit; turn it over and shim it, then take the marks out with a plane"
+_SLED: Detail = (
+    "Quicker with a router on a sled over two rails: ",
+    Fraction(1),
+    " to ",
+    Fraction(2),
+    (
+        " a layer, each pass on by three quarters of the bit; turn it over and shim it, then take "
+        "the marks out with a plane"
+    ),
 )
 
 
@@ -112,4 +118,4 @@ def opened_like_a_book() -> tuple[Detail, ...]:
 
 def on_a_router_sled() -> Detail:
     """Return how a panel is flattened that is wider than the planer (TRADE A7.2)."""
-    return (_SLED,)
+    return _SLED

@@ -49,5 +49,5 @@ def hinges(
 def _size(site: Site, upright: Part) -> str:
     holes = [each for each in upright.features if each.role == ROLE]
     if not holes:
-        return ""
+        return "for the holes"
     return f"{site.shown(holes[0].across[1] - holes[0].across[0])} across"

@@ -16,6 +16,7 @@ from dryfit.joinery.top_fixings import (
     PLATES,
     SLOTTED,
     UP,
+    WIDEST_KERF,
     clip_kerf,
     head_room,
     kerf_sizes,
@@ -44,9 +45,8 @@ _CODE = "top-fixing-does-not-fit"
 _HOLD = Fraction(3)
 """How far a clip must stand in its kerf when the top has shrunk, mm (TRADE B22, as buttons)."""
 
-_WIDEST_KERF = Fraction(5)
 _NEAR_TOP = Fraction(20)
-"""A written groove wider, or further down, is none for clips (common practice)."""
+"""A written groove further down is none for clips (common practice)."""
 
 _HALF = Fraction(10)
 """Half of the stretch of a rail that a fixing takes, mm."""
@@ -93,7 +93,7 @@ def clip_kerfs(site: Site, placed: Mapping[str, Placed], lone: Sequence[Cut]) ->
 def _takes_clips(rail: Placed, face: tuple[int, int], cut: Cut) -> bool:
     """Return whether a groove inside a rail is as narrow and as near the top as a clip's kerf."""
     near = rail.box.high[UP] - cut.box.high[UP] <= _NEAR_TOP
-    narrow = cut.box.extent(UP) <= _WIDEST_KERF
+    narrow = cut.box.extent(UP) <= WIDEST_KERF
     return cut.role == "groove" and (cut.axis, cut.side) == face and near and narrow
 
 

@@ -29,10 +29,11 @@ def test_clips_stand_in_one_kerf_right_through() -> None:
     for part, long in (("long apron", 720), ("end apron", 330)):
         (kerf,) = shapes(model, part, "groove")
         assert kerf == ("B", (0, long, 12, 15.2, 10))
-    assert {(each.item, each.count) for each in model.hardware if "clip" in each.item} == {
-        ("tabletop clip", 6),
-        ("tabletop clip", 4),
-    }
+    clips = [each for each in model.hardware if "clip" in each.item]
+    assert [(each.item, each.size, each.count) for each in clips] == [
+        ("tabletop clip", "for a kerf 3.2 wide", 6),
+        ("tabletop clip", "for a kerf 3.2 wide", 4),
+    ]
     # 720 between the legs less 50 at either end, at most 300 apart: three on a long apron.
     assert sum(joint.kind == "clips" for joint in model.joints) == 10
 

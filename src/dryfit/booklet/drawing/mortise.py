@@ -133,7 +133,9 @@ def _from_above(
     places = _measured(cut, way)
     limits = sorted(scale.at(float(at)) for at in places)
     if cut.fence is not None:
-        distance = _from_fence(cut.fence, way)[0][0]
+        # A near side that stands in the fence, as of a rabbet, has no distance to draw.
+        sides = [at for at, _ in _from_fence(cut.fence, way)]
+        distance = next((at for at in sides if at), sides[0])
         level = fence + float(distance) * scale.scale
         at, edge = (right + 6.0, limits[-1]) if out < 0 else (left - 6.0, limits[0])
         dimension_beside(canvas, fence, level, (say.setting(distance),), at=at, edge=edge)
