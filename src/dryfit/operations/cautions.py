@@ -30,7 +30,7 @@ def caution_keys(operation: Operation) -> tuple[str, ...]:
     if operation.kind == "sand":
         keys.append("dust")
     if operation.trial == DOVETAIL_JIG:
-        keys.append("hand-router")
+        keys.append("router-jig")
     if operation.kind == "coat":
         keys.append("finish-air")
         if any("oil" in str(setting.value).split() for setting in operation.settings):
