@@ -207,5 +207,5 @@ def test_a_shop_with_a_jig_routs_tails_and_pins(tmp_path: Path) -> None:
     done = {op.id: op for step in plan.steps for op in step.operations}
     tenths = [done[name].tenths for name in ("side / tails", "front / pins", "back / pins")]
     assert sum(tenths) == 200 + 4 * 30 + 2 * 50 + 2 * 24
-    assert done["side / tails"].cautions == ("hand-router",)
+    assert done["side / tails"].cautions == ("router-jig",)
     assert done["side / tails"].tests == 2
