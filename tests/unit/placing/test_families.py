@@ -5,9 +5,15 @@ import sys
 from pathlib import Path
 
 import dryfit.placing.families as room
-from dryfit.placing.families import BY_JOINT, BY_PREPOSITION, finder_of
+from dryfit.placing.families import (
+    BY_JOINT,
+    BY_PREPOSITION,
+    DROPPED_IN,
+    ITS_SCREWS,
+    finder_of,
+)
 
-FAMILIES = {*BY_JOINT.values(), *BY_PREPOSITION.values()}
+FAMILIES = {*BY_JOINT.values(), *BY_PREPOSITION.values(), DROPPED_IN, ITS_SCREWS}
 
 
 def test_every_family_has_a_module_and_every_module_a_family() -> None:

@@ -38,6 +38,8 @@ BY_PREPOSITION = {
     "runs in": "runner",
 }
 """By the word between two parts, where no joint is named."""
+DROPPED_IN, ITS_SCREWS = "back_rabbet", "rabbet_screws"
+"""What drops into rabbets all round a frame or case, and the screws that hold it there."""
 _ON_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
 _FACING = frozenset({"onto", "under", "on face", "against"})
 
@@ -46,9 +48,9 @@ def family_of(contact: Contact) -> str | None:
     """Return the family of a declared contact, or None for one that cuts and holds nothing."""
     kind = contact.joint.kind if contact.joint else None
     if contact.preposition == "fixed":
-        return "rabbet_screws"
+        return ITS_SCREWS
     if contact.in_rabbets:
-        return "back_rabbet"
+        return DROPPED_IN
     if kind in _ON_TOPS:
         return None
     if kind in BY_JOINT:
