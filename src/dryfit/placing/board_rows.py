@@ -69,7 +69,7 @@ def board_row(
     gap = min(usual_board_gap(clear / count, timber, site.declared.display), length / 2)
     if part.stock == "sheet":
         gap = Fraction(0)
-    shown = site.shown(gap)
+    shown = site.declared.display.shown(gap, fitted=True)  # half millimetres, whatever the step
     site.assume_line(
         f"the {part.written} are laid {shown} apart, so that they can swell",
         joint.span,

@@ -102,7 +102,7 @@ def _note_runners(board: _Board) -> None:
         board.site.assume_line(
             f"no finish goes on the {part.written}: they are waxed, the last of all",
             part.spans[0],
-            f"finish {part.written.lower()} with hard wax oil",
+            f"no finish on {part.written.lower()}",
         )
 
 

@@ -24,7 +24,8 @@ def rewritten(text: str, found: Checked, assumption: Assumption) -> str:
     """The notes with the offered line in the place of the one that was read."""
     line = assumption.instead or ""
     first_word = line.split(" ", 1)[0]
-    if first_word == "groove":
+    if first_word == "groove" or line.startswith("no finish on "):
+        # A line of its own, beside the one that it speaks of.
         return f"{text}{line}\n"
     for statement in sense_lines(found.source):
         lines = {stretch.line for stretch in statement.stretches}

@@ -161,16 +161,22 @@ def _assume(
     shown = site.shown
     edges = f"{shown(front)} and {shown(back)} from its edges"
     where = f"{shown(front)} from either edge" if front == back else edges
-    words = f"shelf pins {shown(sizes.diameter)} dia {shown(sizes.depth)} deep"
-    line = with_words(joint.head, words)
-    if not details(joint, "apart"):
+    apart = details(joint, "apart")
+    unsaid = [
+        (joint.thickness, f"{shown(sizes.diameter)} across"),
+        (joint.depth, f"{shown(sizes.depth)} deep"),
+        (apart, f"{shown(sizes.pitch)} apart"),
+    ]
+    line = f"shelf pins {shown(sizes.diameter)} dia {shown(sizes.depth)} deep"
+    line = with_words(joint.head, line)
+    if not apart:
         line = f"{line}, {shown(sizes.pitch)} apart"
+    taken = [words for said, words in unsaid if not said]
     site.assume_line(
-        f"{shelf.part} on pins: rows of {count} holes in each {upright.part}, "
-        f"{shown(sizes.diameter)} across, {shown(sizes.depth)} deep, {shown(sizes.pitch)} apart, "
-        f"{where}",
+        f"{shelf.part} on pins: "
+        + ", ".join([f"rows of {count} holes in each {upright.part}", *taken, where]),
         joint.span,
-        line,
+        line if taken else None,
     )
 
 
