@@ -26,6 +26,20 @@ from dryfit.rehearsal.goal import Goal
 
 def panel_without_room(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
     """A groove is as deep as the panel goes in: the panel has no room to swell (TRADE B9, J10)."""
+    return _without_room(plan, goal, chance, "groove")
+
+
+def tongue_without_room(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
+    """A groove is as deep as its tongue is long: no board can swell (TRADE B10)."""
+    return _without_room(plan, goal, chance, "tongue and groove")
+
+
+def bottom_without_room(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
+    """A bottom that slides in goes to the bottom of its grooves (TRADE B20)."""
+    return _without_room(plan, goal, chance, "slid panel")
+
+
+def _without_room(plan: Plan, goal: Goal, chance: random.Random, kind_of: str) -> Plan | None:
     for cut in shuffled(chance, joint_cuts(plan, goal)):
         found = height_stop(cut)
         if cut.mark.kind != "long slot" or found is None:
@@ -34,7 +48,7 @@ def panel_without_room(plan: Plan, goal: Goal, chance: random.Random) -> Plan | 
         value = number(old)
         direction = cut.copy.frame.axes[SURFACES[cut.mark.surface][0]][0]
         for joint in goal.joints:
-            if joint.kind != "groove" or joint.host != cut.copy.name or joint.clearance <= 0:
+            if joint.kind != kind_of or joint.host != cut.copy.name or joint.clearance <= 0:
                 continue
             goes_in = joint.region.extent(direction)
             if value is not None and goes_in + joint.clearance == depth_of(cut):
@@ -103,5 +117,7 @@ def _height(step: Step) -> Fraction | None:
 
 KINDS: tuple[Kind, ...] = (
     kind(panel_without_room, Reason.CUT, Reason.FIT),
+    kind(tongue_without_room, Reason.CUT, Reason.FIT),
+    kind(bottom_without_room, Reason.CUT, Reason.FIT),
     kind(laps_in_two_visits, Reason.SETTING, Reason.ORDER),
 )

@@ -66,11 +66,12 @@ def damaged(kind: Kind, count: int) -> Iterator[tuple[str, Plan, Goal, Shop]]:
         plan, goal, shop = sound(name)
         new = kind.damage(plan, goal, chance)
         poorer = kind.poorer(plan, goal, shop, chance) if kind.poorer is not None else shop
-        if new is None or poorer is None:
+        drawn = kind.redrawn(plan, goal, chance) if kind.redrawn is not None else goal
+        if new is None or poorer is None or drawn is None:
             pieces.remove(name)
             continue
         made, turn = made + 1, turn + 1
-        yield name, new, goal, poorer
+        yield name, new, drawn, poorer
 
 
 @cache

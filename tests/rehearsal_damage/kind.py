@@ -11,27 +11,38 @@ from dryfit.shop import Shop
 
 Damage = Callable[[Plan, Goal, random.Random], Plan | None]
 ShopDamage = Callable[[Plan, Goal, Shop, random.Random], Shop | None]
+Redrawn = Callable[[Plan, Goal, random.Random], Goal | None]
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
     """A damage that is wrong by construction; it returns None where a plan has no place for it.
 
-    `poorer` takes something from the shop instead: then the plan stays as it is.
+    `poorer` takes something from the shop instead, `redrawn` changes the marks to which the parts
+    are cut, as a planner that places its cuts wrongly would: then the plan stays as it is.
     """
 
     name: str
     damage: Damage
     reasons: frozenset[Reason]
     poorer: ShopDamage | None = None
+    redrawn: Redrawn | None = None
 
 
 def unhurt(plan: Plan, _goal: Goal, _chance: random.Random) -> Plan:
-    """The plan as it is, for kinds that damage the shop."""
+    """The plan as it is, for kinds that damage the shop or the marks."""
     return plan
 
 
 def kind(damage: Damage, *reasons: Reason) -> Kind:
     """A kind that has the name of its function."""
-    name = getattr(damage, "__name__", "damage").replace("_", " ")
-    return Kind(name, damage, frozenset(reasons))
+    return Kind(_named(damage), damage, frozenset(reasons))
+
+
+def drawn(redrawn: Redrawn, *reasons: Reason) -> Kind:
+    """A kind that draws marks otherwise, and has the name of its function."""
+    return Kind(_named(redrawn), unhurt, frozenset(reasons), redrawn=redrawn)
+
+
+def _named(damage: object) -> str:
+    return str(getattr(damage, "__name__", "damage")).replace("_", " ")

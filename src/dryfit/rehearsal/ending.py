@@ -9,6 +9,8 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.level_shelves import askew
+from dryfit.rehearsal.moving_tops import held_across
 from dryfit.rehearsal.pegging import unpegged
 from dryfit.rehearsal.state import State, cuts_in_piece
 from dryfit.rehearsal.together import put_together
@@ -24,6 +26,8 @@ def at_the_end(state: State) -> None:
         _shapes(state),
         _screws(state),
         unpegged(state),
+        held_across(state),
+        askew(state),
         _glue_ups(state),
         _overall(state),
     ):

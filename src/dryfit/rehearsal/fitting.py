@@ -10,6 +10,7 @@ from dryfit.rehearsal.deeds import Deed, fault_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal
 from dryfit.rehearsal.members import members_of
+from dryfit.rehearsal.running import RUNNING
 
 
 def fittings(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
@@ -26,6 +27,7 @@ def fittings(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 f"{late[-1].operation.id} before",
             )
         yield from _before_its_host(deed, deeds, goal)
+        yield from _before_it_runs(deed, fits, goal)
     fitted = Counter(name for deed in fits for name in deed.copies)
     for name, count in fitted.items():
         if count > 1:
@@ -51,6 +53,22 @@ def _before_its_host(deed: Deed, deeds: Sequence[Deed], goal: Goal) -> Iterator[
                 deed,
                 Reason.ORDER,
                 f"it is fitted before {later.operation.id}, on which it lies",
+                f"{later.operation.id} before",
+            )
+            return
+
+
+def _before_it_runs(deed: Deed, fits: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
+    """Yield a front that is screwed to a drawer before that runs in its opening (TRADE C5.5)."""
+    hosts = {j.host for j in goal.joints if j.kind == "screws" and j.guest in deed.copies}
+    run = {name for j in goal.joints if j.kind == RUNNING for name in (j.guest, j.host)}
+    for later in fits:
+        own = later.copies
+        if later.at > deed.at and own & hosts and own & run and not own & deed.copies:
+            yield fault_of(
+                deed,
+                Reason.ORDER,
+                f"it is screwed to what runs only after {later.operation.id}",
                 f"{later.operation.id} before",
             )
             return

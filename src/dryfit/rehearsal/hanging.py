@@ -39,7 +39,10 @@ def for_hinges(joint: WantedJoint, copy: WantedCopy) -> Iterator[Box]:
 
 
 def unhinged(joint: WantedJoint, members: Sequence[Member]) -> Iterator[tuple[str, Trouble]]:
-    """Yield a hinge that finds a recess in one part only, or in neither."""
+    """Yield a hinge that finds a recess in one part only or in neither, or leaves let in unequally.
+
+    A leaf that lies deeper than the other draws the door aside, and it binds (TRADE B23).
+    """
     if joint.kind != "hinges":
         return
     axis = _normal(joint)
@@ -59,6 +62,22 @@ def unhinged(joint: WantedJoint, members: Sequence[Member]) -> Iterator[tuple[st
                 Reason.FIT,
                 f"its hinges find no recesses that face one another in it and in {joint.host}",
                 "a recess for each leaf in both parts",
+            ),
+        )
+        return
+    depths = {
+        cut.extent(axis)
+        for copy, cuts in members
+        for cut in cuts
+        if any(zone.contains(cut) for zone in for_hinges(joint, copy))
+    }
+    if len(depths) > 1:
+        yield (
+            joint.guest,
+            Trouble(
+                Reason.FIT,
+                f"its leaves are let in more deeply on one side than in {joint.host}",
+                "recesses of one depth",
             ),
         )
 

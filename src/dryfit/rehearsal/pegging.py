@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.geometry.box import Box
-from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.frame import LENGTH, WIDTH
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
 from dryfit.rehearsal.state import State, cuts_in_piece
 from dryfit.rehearsal.zones import takes_a_peg
+
+_OUTERMOST = 2
 
 
 def unpegged(state: State) -> Iterator[Fault]:
@@ -30,6 +32,22 @@ def unpegged(state: State) -> Iterator[Fault]:
                 f"{joint.guest}: {len(met)} holes for pegs go through it and {joint.host}",
                 f"{joint.pegs.count} holes that meet",
             )
+        elif _pinned_fast(joint, guest, _holes(state, joint, guest, guest)):
+            yield Fault(
+                Reason.FIT,
+                f"{joint.guest}: the outermost pegs hold its tenons fast in {joint.host}",
+                "holes in the outer tenons that are longer across the grain",
+            )
+
+
+def _pinned_fast(joint: WantedJoint, guest: WantedCopy, holes: list[Box]) -> bool:
+    """Return whether a tenon that has to slide is pegged through a hole that is too short."""
+    if joint.pegs is None or joint.pegs.slide == 0 or len(holes) < _OUTERMOST:
+        return False
+    axis = guest.frame.axes[WIDTH][0]
+    row = sorted(holes, key=lambda hole: hole.low[axis])
+    least = joint.pegs.diameter + 2 * joint.pegs.slide
+    return any(hole.extent(axis) < least for hole in (row[0], row[-1]))
 
 
 def _holes(state: State, joint: WantedJoint, guest: WantedCopy, copy: WantedCopy) -> list[Box]:

@@ -31,18 +31,21 @@ def for_pins(joint: WantedJoint, host: WantedCopy) -> Iterator[Box]:
 
 def without_pins(joint: WantedJoint, host: WantedCopy, cuts: Sequence[Box]) -> Iterator[Trouble]:
     """Yield that a shelf finds no two holes at one height in an upright that carries it."""
-    if joint.kind != "shelf pins":
-        return
+    if joint.kind == "shelf pins" and not pin_levels(joint, host, cuts):
+        yield Trouble(
+            Reason.FIT, f"it finds no two pins at one height in {host.name}", "two rows of holes"
+        )
+
+
+def pin_levels(joint: WantedJoint, host: WantedCopy, cuts: Sequence[Box]) -> list[Fraction]:
+    """Return the tops of the holes at the heights at which an upright has two, lowest first."""
     zones = tuple(for_pins(joint, host))
     levels: dict[tuple[Fraction, Fraction], int] = {}
     for cut in cuts:
         if any(zone.contains(cut) for zone in zones):
             level = cut.low[UP], cut.high[UP]
             levels[level] = levels.get(level, 0) + 1
-    if max(levels.values(), default=0) < _PINS_AT_AN_END:
-        yield Trouble(
-            Reason.FIT, f"it finds no two pins at one height in {host.name}", "two rows of holes"
-        )
+    return sorted(high for (_, high), count in levels.items() if count >= _PINS_AT_AN_END)
 
 
 def _normal(joint: WantedJoint) -> int:

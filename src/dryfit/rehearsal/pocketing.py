@@ -46,7 +46,9 @@ def unbored(
 
     `members` are guest and host, each with what is cut from it, in the piece frame.
     """
-    if joint.kind == POCKETED and not any(_pocketed(joint, *each) for each in members):
+    if joint.kind != POCKETED:
+        return
+    if not any(_pocketed(joint, *each) for each in members):
         yield (
             joint.guest,
             Trouble(
@@ -55,16 +57,33 @@ def unbored(
                 "the pockets bored before the parts are put together",
             ),
         )
+    for copy, cuts in members:
+        deep = copy.frame.axes[THICKNESS][0]
+        zones = tuple(for_pockets(joint, copy))
+        bores = [cut for cut in cuts if any(zone.contains(cut) for zone in zones)]
+        if any(_reaches(joint, cut) and _is_through(cut, copy, deep) for cut in bores):
+            yield (
+                copy.name,
+                Trouble(
+                    Reason.FIT,
+                    f"a pocket for {joint.id} comes out at its other face",
+                    "a drill that is stopped in the middle of the thickness",
+                ),
+            )
 
 
 def _pocketed(joint: WantedJoint, copy: WantedCopy, cuts: Sequence[Box]) -> bool:
+    zones = tuple(for_pockets(joint, copy))
+    return any(zone.contains(cut) and _reaches(joint, cut) for zone in zones for cut in cuts)
+
+
+def _reaches(joint: WantedJoint, cut: Box) -> bool:
     axis = _normal(joint)
-    zones, plane = tuple(for_pockets(joint, copy)), joint.region.low[axis]
-    return any(
-        zone.contains(cut) and plane in {cut.low[axis], cut.high[axis]}
-        for zone in zones
-        for cut in cuts
-    )
+    return joint.region.low[axis] in {cut.low[axis], cut.high[axis]}
+
+
+def _is_through(cut: Box, copy: WantedCopy, deep: int) -> bool:
+    return cut.extent(deep) == copy.box.extent(deep)
 
 
 def _normal(joint: WantedJoint) -> int:

@@ -51,6 +51,7 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
         if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
             yield from _unfilled(state, joint)
             yield from _tight(state, joint)
+            yield from _held_fast(state, joint)
         if {joint.guest, joint.host} <= inside:
             yield from open_mitre(state, joint)
         if {joint.guest, joint.host} <= inside and joint.loose_pieces:
@@ -165,6 +166,22 @@ def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
                 Reason.FIT,
                 f"it goes to the bottom of its joint with {joint.host}",
                 f"room of {float(joint.clearance):g} before its end",
+            ),
+        )
+
+
+def _held_fast(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
+    """Yield tenons that have to slide as the wood moves, and find no room beside them."""
+    host = state.copies[joint.host]
+    hollow = cuts_in_piece(host, state.blanks[host.name])
+    inside = (room.overlap(host.box) for room in joint.sliding_room)
+    if any(left_of(room, hollow) for room in inside if room is not None):
+        yield (
+            joint.guest,
+            Trouble(
+                Reason.FIT,
+                f"its outer tenons cannot slide in {joint.host}",
+                "mortises as much longer as the wood moves",
             ),
         )
 
