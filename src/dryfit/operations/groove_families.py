@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from dryfit.operations import machines
 from dryfit.operations.cut import Cut, Site
-from dryfit.operations.grooves import BLADE, DADO, HAND, ROUTER, WAYS, cuts_by, runs_through
+from dryfit.operations.grooves import BLADE, DADO, HAND, PAIR, ROUTER, WAYS, cuts_by, runs_through
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
@@ -59,7 +59,7 @@ def _family(group: tuple[Site, ...], display: Display, shop: Shop) -> GrooveFami
     keys = tuple(dict.fromkeys((site.part.name, site.feature.id) for site in group))
     if minutes:
         # A groove that nothing has to line up with stays at the saw where the saw can cut it.
-        on_saw = {way: took for way, took in minutes.items() if way in {BLADE, DADO}}
+        on_saw = {way: took for way, took in minutes.items() if way in {BLADE, PAIR, DADO}}
         offered = on_saw if mate is None and on_saw else minutes
         way = min(offered, key=lambda name: (offered[name], WAYS.index(name)))
         reason = ONE_WAY if all(runs_through(site) for site in group) else STOPPED
@@ -74,9 +74,14 @@ def _cheapest(site: Site, display: Display, shop: Shop) -> str:
 
 
 def _minutes(group: tuple[Site, ...], display: Display, shop: Shop) -> dict[str, Fraction]:
-    """Return the tenths of each machine's way that cuts every groove of the group."""
+    """Return the tenths of each machine's way that cuts every groove of the group.
+
+    A rabbet in two cuts of the saw is for shops in which one cutter cannot make it in one.
+    """
     found: dict[str, Fraction] = {}
-    for way in (BLADE, DADO, ROUTER):
+    for way in (BLADE, DADO, ROUTER, PAIR):
+        if way == PAIR and {DADO, ROUTER} & found.keys():
+            continue
         rows = [cuts_by(way, site, display, shop) for site in group]
         if all(rows):
             cuts = [cut for row in rows for cut in row]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.joinery.feature import Range
@@ -9,6 +10,14 @@ from dryfit.operations import machines, naming, setting_of
 from dryfit.operations.blanks import fed_length
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
+from dryfit.operations.edge_rabbets import (
+    EDGE_DOWN,
+    FACE_DOWN,
+    edge_down,
+    edge_of,
+    face_down,
+    fits_two_cuts,
+)
 from dryfit.operations.machine_limits import Piece, grooved_at_saw, routed_along
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
@@ -27,7 +36,8 @@ STRIP_AT_FENCE = (
 
 
 BLADE, DADO, ROUTER, HAND = "single blade", "dado set", "router table", "by hand"
-WAYS = (BLADE, DADO, ROUTER, HAND)
+PAIR = "two cuts of the saw"
+WAYS = (BLADE, PAIR, DADO, ROUTER, HAND)
 """The ways to cut a groove, the first that is no dearer before the next."""
 
 
@@ -42,6 +52,8 @@ def cuts_by(way: str, site: Site, display: Display, shop: Shop) -> tuple[Cut, ..
         return _on_router(site, display, shop)
     if not runs_through(site):
         return ()
+    if way == PAIR:
+        return _by_two_cuts(site, display, shop)
     return _by_blade(site, display, shop) if way == BLADE else _by_dado(site, display, shop)
 
 
@@ -70,14 +82,54 @@ def _metres(site: Site) -> Fraction:
     return (site.feature.along[1] - site.feature.along[0]) / METRE
 
 
-def _by_blade(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+def _blade(site: Site, deep: Fraction, shop: Shop) -> Cutter | None:
+    """Return the saw's blade where it is no wider than the groove and rises so far, or None."""
     station = shop.stations.get(machines.SAW)
-    if station is None:
-        return ()
     blade = next((c for c in shop.cutters_at(machines.SAW) if c.kind == "blade"), None)
-    if blade is None or blade.widest > _width(site):
+    if station is None or blade is None or blade.widest > _width(site):
+        return None
+    return blade if deep <= station.limits["depth"] else None
+
+
+def _by_two_cuts(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+    """Return the cuts of a rabbet along an edge: face down, then edge down (TRADE B0)."""
+    feature, (_, width, thickness) = site.feature, site.sizes
+    blade = _blade(site, max(feature.depth, _width(site)), shop)
+    if blade is None or not fits_two_cuts(feature, width, blade.widest):
         return ()
-    if site.feature.depth > station.limits["depth"]:
+    edge, first = edge_of(feature, width), face_down(feature, blade.widest)
+    kept, second = edge_down(feature, thickness)
+    fed = _fed(site, display, shop)
+    if edge is None or not grooved_at_saw(fed, (first, second), shop):
+        return ()
+    accessory = shop.accessory(RIP_FENCE)
+    base = accessory.base if accessory is not None else Fraction(0)
+    common = (
+        setting_of.named("cutter", blade.name),
+        setting_of.named("accessory", RIP_FENCE),
+        setting_of.angle("tilt"),
+    )
+    exact = _one_pass(site, shop)
+    deep = setting_of.height(feature.depth + base)
+    wide = setting_of.height(_width(site) + base)
+    lying = setting_of.distance("fence", first, blade.widest, "E")
+    standing = setting_of.distance("fence", second, blade.widest, kept)
+    down = _pass(site, (*common, deep, lying), 1, exact, shop)
+    upright = _pass(site, (*common, wide, standing), 2, exact, shop)
+    return (
+        replace(down, check=None, details=(FACE_DOWN, *down.details)),
+        replace(
+            upright,
+            hold=Hold(edge, kept, None),
+            deed=f"Saw off the strip of the {upright.what} in",
+            details=(EDGE_DOWN, *upright.details),
+        ),
+    )
+
+
+def _by_blade(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
+    blade = _blade(site, site.feature.depth, shop)
+    if blade is None:
         return ()
     return _passes_on_saw(site, blade, blade.name, blade.widest, display, shop)
 
@@ -111,16 +163,16 @@ def _passes_on_saw(
         setting_of.angle("tilt"),
         setting_of.height(site.feature.depth + base),
     )
-    exact = worked(
-        shop,
-        "groove pass",
-        each=len(site.copies),
-        per_metre=_metres(site) * len(site.copies),
-    )
+    exact = _one_pass(site, shop)
     return tuple(
         _pass(site, (*common, setting_of.distance("fence", near, kerf, fence)), turn, exact, shop)
         for turn, near in enumerate(positions, start=1)
     )
+
+
+def _one_pass(site: Site, shop: Shop) -> Fraction:
+    many = len(site.copies)
+    return worked(shop, "groove pass", each=many, per_metre=_metres(site) * many)
 
 
 def _pass(site: Site, settings: tuple[Setting, ...], turn: int, exact: Fraction, shop: Shop) -> Cut:

@@ -29,6 +29,10 @@ WHY_GROOVE_FIRST = "the mortise is cut inside the finished groove"
 WHY_TONGUE_FITTED = "the cutter fixes the groove, and the tongue is fitted to it"
 WHY_GROOVE_BEFORE_CORNER = "its end is whole at the fence, and a tail or finger can cover it"
 WHY_TURNS = "the first pass sets the edge of the groove that is measured"
+WHY_FACE_DOWN_FIRST = (
+    "the strip has to come free beyond the blade: sawn the other way round it would be trapped "
+    "between blade and fence"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,7 +218,10 @@ def _turns(own: tuple[Row, ...]) -> list[Rule]:
         if cuts[0].turn == 1:
             first[key] = operation.id
         elif key in first:
-            rules.append(Rule(first[key], operation.id, WHY_TURNS))
+            hold = cuts[0].hold
+            on_edge = hold is not None and hold.down != cuts[0].site.feature.surface
+            why = WHY_FACE_DOWN_FIRST if on_edge else WHY_TURNS
+            rules.append(Rule(first[key], operation.id, why))
     return rules
 
 

@@ -103,6 +103,8 @@ class Replay:
         if beyond and cut.kind != "hole":
             yield f"{copy}: {cut.id} takes too much, {_shown(beyond[0])}"
         own += removed
+        if cut.kind == "rabbet":
+            own += _fallen(cut, own)
 
     def _is_told(self, cut: Cut) -> bool:
         """Whether the plan itself says that shapes which are no trenches are not in it."""
@@ -133,6 +135,8 @@ class Replay:
         if kerf is None:
             return f"no cutter of known width is mounted: {settings.get('cutter')}"
         above = station in FROM_ABOVE
+        if _stands_on_edge(cut, hold, part):
+            return self._on_edge(row, part, cut, kerf)
         if hold["down"] != (OPPOSITE[cut.surface] if above else cut.surface):
             return f"{hold['down']} is down, but {cut.surface} is to be cut"
         height = settings["depth"] if above else settings["height"]
@@ -144,6 +148,26 @@ class Replay:
         way = self._across if _is_across(cut) and not above else self._along
         way = self._over_pin if cut.kind == "fingers" else way
         return way(row, part, cut, kerf, depth)
+
+    def _on_edge(self, row: Row, part: PartRow, cut: Cut, kerf: Fraction) -> list[Box] | str:
+        """The second cut of a rabbet along an edge: the face that stays is at the fence."""
+        hold, settings = row.work["hold"], row.step["settings"]
+        if hold["against_fence"] != OPPOSITE[cut.surface]:
+            return f"{hold['against_fence']} is at the fence, so that the strip is trapped"
+        base = self.base.get(settings.get("accessory"), Fraction(0))
+        near, far = length(settings["fence"]), length(settings["fence"]["far"])
+        if far != near + kerf:
+            return f"fence: near {near} and cutter {kerf} are not far {far}"
+        ranges = [(Fraction(0), part.sizes[0]), WHOLE, WHOLE]
+        for direction, limits in (
+            measured_from(hold["against_fence"], (near, far), part.sizes),
+            measured_from(
+                hold["down"], (Fraction(0), length(settings["height"]) - base), part.sizes
+            ),
+        ):
+            ranges[direction] = limits
+        box = clipped((ranges[0], ranges[1], ranges[2]), part.sizes)
+        return [] if box is None else [box]
 
     def _across(
         self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
@@ -293,6 +317,24 @@ def _hole(cut: Cut, depth: Fraction, along: Range, sideways: tuple[int, Range]) 
     if depth != cut.depth:
         return f"{cut.id} is drilled {depth} deep instead of {cut.depth}"
     return [cut.box]
+
+
+def _stands_on_edge(cut: Cut, hold: dict[str, str], part: PartRow) -> bool:
+    """Whether a rabbet in a face is sawn with the part on the edge at which it is open."""
+    if cut.kind != "rabbet" or cut.surface not in {"F", "B"}:
+        return False
+    edge = "E" if cut.across[0] == 0 else "E2" if cut.across[1] == part.sizes[1] else None
+    return edge is not None and hold["down"] == edge
+
+
+def _fallen(cut: Cut, taken: list[Box]) -> list[Box]:
+    """The strip of a rabbet that hangs neither on its shoulder nor on its floor any more."""
+    left = minus([cut.box], taken)
+    for direction in (1, 2):
+        sides = [side for box in left for side in box[direction]]
+        if not sides or (min(sides), max(sides)) == cut.box[direction]:
+            return []
+    return left
 
 
 def _shown(box: Box) -> str:

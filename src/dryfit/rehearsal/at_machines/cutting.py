@@ -15,11 +15,14 @@ from dryfit.rehearsal.at_machines.keying import KEY_SLOT, missed
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
 from dryfit.rehearsal.at_machines.mitring import sawn
+from dryfit.rehearsal.at_machines.offcuts import fallen, trapped
 from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
 from dryfit.rehearsal.blank import ZERO, Blank, Slant, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
 from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
+
+SAW = "table saw"
 
 
 def cut(state: State, operation: Operation, work: Work, place: Place) -> None:
@@ -69,6 +72,20 @@ def _cut(
             _take_glued(state, copy, ranges, place)
         if work.hold is not None and work.hold.down is not None:
             _remember(state, (operation, work.hold.down), copy, ranges, place)
+    if operation.station == SAW and work.hold is not None:
+        waste = fallen(blank, marks, sizes_of(copy)[LENGTH])
+        yield from _sawn_off(state, work.hold, blank, waste, place)
+
+
+def _sawn_off(
+    state: State, hold: Hold, blank: Blank, waste: tuple[Ranges, ...], place: Place
+) -> Iterator[Trouble]:
+    """Let fall what two cuts have freed, and yield where that is dangerous."""
+    fence = state.standing.at(SAW).get("fence")
+    if waste and fence is not None and isinstance(fence.value, Fraction):
+        yield from trapped(hold, blank, waste, fence.value)
+    for ranges in waste:
+        blank.take(ranges, place.step)
 
 
 def _held(
