@@ -43,8 +43,9 @@ def chisel(page: Page, thick: Fraction) -> Fraction:
 def tenon(page: Page, rail: Rail) -> str:
     """Return how rails are tenoned into their hosts, from `tenon` alone to all its sizes."""
     draw, say = page.draw, page.say
-    if draw.chance(10):
-        return dowels(page, rail)
+    if draw.chance(16):
+        made = (dowels, dowels, loose_tenon, biscuits)
+        return draw.one_of(made if rail.width >= 55 else made[:3])(page, rail)
     if draw.chance(8) and 12 <= rail.thick <= 40 and 45 <= rail.width <= 75:
         return pocket_screws(page)
     thick = chisel(page, rail.thick)
@@ -94,6 +95,23 @@ def dowels(page: Page, rail: Rail) -> str:
             f"{count} dowels {thick} dia {say(page.size(28, 34))} long",
         )
     )
+
+
+def loose_tenon(page: Page, rail: Rail) -> str:
+    """Return how rails are held by loose tenons, one or two, with sizes or without."""
+    say = page.say
+    long = f"{say(page.size(25, 40))} long"
+    return page.either(
+        "loose tenon",
+        f"loose tenon {long}",
+        f"{'2 loose tenons' if rail.width >= 95 else 'loose tenon'} {long} "
+        f"{say(INCH / 4 if page.inches else Fraction(6))} thick {say(page.size(18, 24))} wide",
+    )
+
+
+def biscuits(page: Page, rail: Rail) -> str:
+    """Return how rails are held by biscuits, as many as fit."""
+    return page.either("biscuits", "biscuits", "2 biscuits" if rail.width >= 130 else "biscuit")
 
 
 def pocket_screws(page: Page) -> str:

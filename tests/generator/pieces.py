@@ -4,7 +4,18 @@ from collections.abc import Callable
 
 from tests.generator.draw import Draw
 from tests.generator.extras import stock
-from tests.generator.families import cases, cornered, frames, large, lids, small, tables, trestles
+from tests.generator.families import (
+    cases,
+    cornered,
+    fitted,
+    frames,
+    fronts,
+    large,
+    lids,
+    small,
+    tables,
+    trestles,
+)
 from tests.generator.finishes import finish
 from tests.generator.page import SOLID, Page
 
@@ -35,6 +46,10 @@ FAMILIES: tuple[tuple[Family, int], ...] = (
     (large.pot_stand, 3),
     (large.rack, 3),
     (lids.lid, 4),
+    (fitted.low_case, 5),
+    (fitted.biscuited, 4),
+    (fronts.moulded, 8),
+    (fitted.chest, 5),
 )
 """Each with its share: small pieces often, large ones now and then."""
 

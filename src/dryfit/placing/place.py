@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Findings
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
-from dryfit.joinery.idle_cuts import without_idle_shoulders
+from dryfit.joinery.idle_cuts import without_idle_cuts
 from dryfit.piece.declared import Declared
 from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
 from dryfit.placing.boxes import boxes_of
@@ -196,7 +196,7 @@ def _cuts_by_copy(
     cuts: dict[str, list[Cut]] = {}
     for cut in made_cuts((*(cut for joint in found for cut in joint.cuts), *lone), bought):
         cuts.setdefault(cut.copy, []).append(cut)
-    return {copy: without_idle_shoulders(own) for copy, own in cuts.items()}
+    return {copy: without_idle_cuts(own) for copy, own in cuts.items()}
 
 
 def _wishes(declared: Declared) -> tuple[Wish, ...]:

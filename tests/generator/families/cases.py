@@ -2,7 +2,8 @@
 
 from fractions import Fraction
 
-from tests.generator.families.inside import INSIDES, Carcass, back, rabbeted_back
+from tests.generator.families.carcass import Carcass
+from tests.generator.families.inside import INSIDES, back, rabbeted_back
 from tests.generator.joints import at_the_end, housing
 from tests.generator.page import INCH, Page
 

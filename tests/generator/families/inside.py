@@ -1,27 +1,11 @@
 """What stands in a case, and its back; each function returns the names that are glued into it."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from fractions import Fraction
 
+from tests.generator.families.carcass import Carcass, inner
+from tests.generator.families.fitted import hung, pinned, running
 from tests.generator.joints import housing
 from tests.generator.page import Page
-
-
-@dataclass(frozen=True, slots=True)
-class Carcass:
-    """The sizes that what goes into a case has to keep to, in mm; `groove`: with a back in
-    one; `planted`: with a back on it from behind.
-    """
-
-    wide: Fraction
-    deep: Fraction
-    high: Fraction
-    board: Fraction
-    clear: Fraction
-    groove: bool
-    planted: bool
-    staves: str
 
 
 def back(page: Page, made: Carcass) -> None:
@@ -61,17 +45,13 @@ def rabbeted_back(page: Page, made: Carcass) -> bool:
     return draw.chance(30)
 
 
-def _inner(page: Page, made: Carcass) -> Fraction:
-    return page.rounded(made.deep - (30 if made.groove else 10))
-
-
 def shelves(page: Page, made: Carcass) -> list[str]:
     """Write shelves in housings, one or a row that is spread."""
     say, draw = page.say, page.draw
     count = draw.between(1, 3) if made.clear > 500 else 1
-    run = say(_inner(page, made))
+    run = say(inner(page, made))
     if not made.planted:
-        run = page.either(f"depth - {say(made.deep - _inner(page, made))}", run)
+        run = page.either(f"depth - {say(made.deep - inner(page, made))}", run)
     sheet = made.staves if "ply" in made.staves or made.deep > 220 else ""
     if count == 1:
         page.part(
@@ -96,7 +76,7 @@ def heights(page: Page, made: Carcass) -> list[str]:
     step = page.rounded(made.clear / 3)
     first = made.high - made.board - made.clear + step
     page.part(
-        f"2 shelves, flat, {say(_inner(page, made))} x {say(made.board)}, "
+        f"2 shelves, flat, {say(inner(page, made))} x {say(made.board)}, "
         f"{housing(page, made.board)} into sides, 0 from front, up {say(first)}"
         f"{page.either(', ', ' and ')}{say(first + step)}"
         f"{made.staves if made.deep > 220 else ''}",
@@ -108,7 +88,7 @@ def heights(page: Page, made: Carcass) -> list[str]:
 def divider(page: Page, made: Carcass) -> list[str]:
     """Write a divider with shelves on either side of it."""
     say, draw = page.say, page.draw
-    run, board = say(_inner(page, made)), say(made.board)
+    run, board = say(inner(page, made)), say(made.board)
     spec = housing(page, made.board)
     sheet = made.staves if made.deep > 220 else ""
     place = page.either("", f", {say(page.rounded(made.wide / 3))} from left")
@@ -201,7 +181,7 @@ def loose(page: Page, made: Carcass) -> list[str]:
     """Write a shelf that lies loose on pins in rows of holes."""
     say, draw = page.say, page.draw
     page.values.append("bay = opening between sides and top and bottom")
-    run = _inner(page, made) - 10
+    run = inner(page, made) - 10
     page.part(
         f"1 shelf, flat, {say(page.rounded(run))} x {say(page.size(15, 18))}, in bay, gap "
         f"1 mm across, {say(page.rounded(made.clear / 2))} above the bottom of bay, "
@@ -239,5 +219,10 @@ INSIDES: tuple[Callable[[Page, Carcass], list[str]], ...] = (
     trays,
     loose,
     nothing,
+    pinned,
+    pinned,
+    hung,
+    hung,
+    running,
 )
 """What may stand in a case; one of these."""

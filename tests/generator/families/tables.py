@@ -173,10 +173,11 @@ def _top(page: Page, seat: str, thick: Fraction, deep: Fraction, rails: tuple[st
         way = page.either(
             *("buttons", "buttons", f"{draw.one_of((4, 6, 8))} buttons", "wooden buttons"),
             *("clips", f"{draw.one_of((4, 6, 8))} clips"),
+            *("figure-8 plates", "figure-8 plates", "slotted screws"),
         )
         if "buttons" in way and draw.chance(30):
             hosts = rails[0]
-        if "clips" not in way and draw.chance(25):
+        if "buttons" in way and draw.chance(25):
             narrow = page.size(6, 8)
             page.cuts.append(
                 f"groove in {rails[0]}: inside, {say(narrow)} wide, "
