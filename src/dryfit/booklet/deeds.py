@@ -16,6 +16,7 @@ from dryfit.placing.model import Part
 from dryfit.plan.operation import Operation
 
 _COUNTING = ("the", "both", "all", r"\d+", "blank", "blanks")
+_SOME_OF = re.compile(r"(?<!\S)\d+ of $")
 _APART = frozenset({"glue up", "measure", "make", "fit"})
 """Kinds whose sentences are about one thing only, and are printed as they are."""
 
@@ -65,6 +66,11 @@ def sentence(operation: Operation, bench: Bench) -> Sentence:
     found = max(naming, key=lambda run: (len(run.group()), -run.start()))
     start, end = found.span()
     thing = _counted(operation, part, found.group())
+    some = _SOME_OF.search(said[:start])
+    if some is not None:
+        # `3 of the 4 boards` has its count already, and says how many there are in all.
+        start, count = some.start(), len({name for work in operation.work for name in work.copies})
+        thing = f"{count} of {found.group()}" if count else f"{some.group()}{found.group()}"
     return Sentence(said[:start], thing, said[end:])
 
 

@@ -21,6 +21,7 @@ WHY_GROOVE_TRUE = "the groove is measured from the finished edge"
 WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that the cheeks leave"
 WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
 WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
+WHY_OPEN_MORTISE_FIRST = "the saw fixes the slot in the end, and the tenon is fitted to it"
 WHY_MITRE_LAST = "what is measured from the square ends is cut before they are mitred"
 WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
@@ -254,18 +255,20 @@ def _edges_last(rows: tuple[Row, ...]) -> list[Rule]:
 
 
 def _mortise_before_tenon(rows: tuple[Row, ...]) -> list[Rule]:
-    mortises: dict[tuple[str, str], list[str]] = {}
+    mortises: dict[tuple[str, str], list[tuple[str, str]]] = {}
     for operation, cuts in rows:
         if operation.kind == "mortise":
+            open_ended = any(cut.site.feature.role == "open mortise" for cut in cuts)
+            why = WHY_OPEN_MORTISE_FIRST if open_ended else WHY_MORTISE_FIRST
             for mate in sorted({cut.site.feature.mate or "" for cut in cuts}):
-                mortises.setdefault((operation.part, mate), []).append(operation.id)
+                mortises.setdefault((operation.part, mate), []).append((operation.id, why))
     rules: list[Rule] = []
     for operation, cuts in rows:
         if operation.kind != "tenon cheek":
             continue
         for host in sorted({cut.site.feature.mate or "" for cut in cuts}):
             rules += [
-                Rule(mortise, operation.id, WHY_MORTISE_FIRST)
-                for mortise in mortises.get((host, operation.part), [])
+                Rule(mortise, operation.id, why)
+                for mortise, why in mortises.get((host, operation.part), [])
             ]
     return rules

@@ -6,6 +6,11 @@ import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit import workshop
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.deeds import sentence
+from dryfit.booklet.labels import label
+from dryfit.booklet.text import Say
 from dryfit.joinery.tongue_groove import board_width, row_of, usual_board_gap
 from dryfit.placing.model import Model
 from dryfit.quantities import Display
@@ -147,3 +152,19 @@ def test_boards_without_edges_to_tongue_are_told(change: tuple[str, str], told: 
 
 def test_tongued_boards_are_not_glued() -> None:
     assert "detail-not-for-joint" in codes(checked(changed(BOARDS, (LINE, f"{LINE}, glued"))))
+
+
+def test_the_booklet_counts_the_boards_that_are_cut_and_those_that_there_are() -> None:
+    found = checked(BOARDS)
+    plan, _ = workshop.plan(found, lambda _: None)
+    assert plan is not None
+    assert found.model is not None
+    assert found.shop is not None
+    say = Say(found.model.display)
+    bench = Bench(found.model, plan, found.shop, label(found.model), say)
+    rows = [op for step in plan.steps for op in step.operations if "tongue" in op.id]
+    assert {sentence(op, bench).whole() for op in rows} == {
+        "Cut the groove for the tongue in 3 of the 4 floor boards",
+        "Widen the groove for the tongue in 3 of the 4 floor boards",
+        "Rout the tongue rabbets in 3 of the 4 floor boards",
+    }
