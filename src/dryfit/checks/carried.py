@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
@@ -10,6 +11,9 @@ from dryfit.geometry.box import Box
 from dryfit.placing.model import Model, Part
 
 _UP = 2
+_A_GAP = Fraction(5)
+"""No more than this above what lies below, mm, is a gap, and not a place of its own (common
+practice: 1 to 3 round a drawer)."""
 
 
 def check_carried(model: Model) -> Iterator[Diagnostic]:
@@ -30,9 +34,12 @@ def check_carried(model: Model) -> Iterator[Diagnostic]:
         if names is piece or not free or thing in told or _is_hung(model, names, owner):
             # What stands in no opening and is joined to nothing is told by `held`.
             continue
+        if any(joint.kind == "runner" and joint.host in names for joint in model.joints):
+            # Its runners carry it; what they are fastened to is told by `held`.
+            continue
         if not _lies_on_something(names, boxes):
             told.add(thing)
-            yield _told(thing, first)
+            yield _close_above(model, names, owner) or _told(thing, first)
 
 
 def _groups(model: Model, owner: Mapping[str, Part]) -> list[frozenset[str]]:
@@ -59,6 +66,43 @@ def _lies_on_something(names: frozenset[str], boxes: Mapping[str, Box]) -> bool:
 def _carries(below: Box, above: Box) -> bool:
     touch = above.contact(below)
     return touch is not None and touch[0] == _UP and below.high[_UP] == above.low[_UP]
+
+
+def _close_above(
+    model: Model, names: frozenset[str], owner: Mapping[str, Part]
+) -> Diagnostic | None:
+    """Return that a thing in an opening stands a little above what would carry it.
+
+    Such a gap was meant for its top: a drawer runs on what lies below it.
+    """
+    gaps: list[tuple[Fraction, str, str]] = []
+    for name in sorted(names):
+        above = model.copy(name).box
+        for other in sorted(owner.keys() - names):
+            below = model.copy(other).box
+            gap = above.low[_UP] - below.high[_UP]
+            beside = any(
+                above.high[axis] <= below.low[axis] or below.high[axis] <= above.low[axis]
+                for axis in (0, 1)
+            )
+            if 0 < gap <= _A_GAP and not beside:
+                gaps.append((gap, owner[name].name, other))
+    opening = next((owner[name].opening for name in sorted(names) if owner[name].opening), None)
+    if not gaps or opening is None:
+        return None
+    gap, part, below_it = min(gaps)
+    thing = part.split(" > ", maxsplit=1)[0]
+    first = owner[min(names)]
+    shown = model.display.with_unit(gap, fitted=True)
+    return finding(
+        "H28",
+        "lies-on-nothing",
+        Severity.WARNING,
+        f"{thing} stands {shown} above the {below_it}, and so lies on nothing",
+        first.spans[0] if first.spans else None,
+        figures={"gap": gap},
+        remedy=f"write `0 above the bottom of {opening}`, and all its play is above it",
+    )
 
 
 def _is_hung(model: Model, names: frozenset[str], owner: Mapping[str, Part]) -> bool:

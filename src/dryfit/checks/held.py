@@ -31,6 +31,8 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     for joint in model.joints:
         for copy in (joint.guest, joint.host):
             kinds.setdefault(names[copy], set()).add(_how(joint))
+    sliding = {names[joint.guest] for joint in model.joints if joint.kind == "runner"}
+    fast = {names[joint.guest] for joint in model.joints if joint.kind != "runner"}
     buttoned = {fitting.part for fitting in model.fittings if fitting.kind in HOLD_TOPS}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
@@ -43,6 +45,14 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 Severity.ERROR,
                 f"{part.name} is held by nothing",
                 f"say what it is joined to, such as `{part.written} into ...: housing`",
+            )
+        elif part.name in sliding - fast:
+            yield _told(
+                part,
+                "held-by-nothing",
+                Severity.ERROR,
+                f"{part.name} is held by nothing: the drawer slides on it",
+                "add `screws` to its line, and on the inside of what",
             )
         elif own <= {"rest"}:
             yield _told(

@@ -84,8 +84,8 @@ def fitted_units(model: Model) -> tuple[LooseUnit, ...]:
     for fitting in model.fittings:
         for joint in (model.joint(name) for name in fitting.joints):
             mover = _mover(joint, fitting.kind, model)
-            if fitting.kind in {"buttons", *KINDS}:
-                name, mover = fitting.part, None
+            if mover is None and fitting.kind in {"buttons", *KINDS}:
+                name = fitting.part
             else:
                 name = mover.name if mover else model.part_of(joint.guest).name
             movers[name] = mover

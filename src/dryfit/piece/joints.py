@@ -32,6 +32,8 @@ from dryfit.piece.names import Names
 from dryfit.piece.openings import parts_only
 from dryfit.piece.sums import Sums
 
+_HOLDS_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
+
 
 def contacts_of_lines(
     parts: Sequence[PartsLine], joints: Sequence[JointLine], sums: Sums, names: Names
@@ -71,7 +73,22 @@ def contacts_of_lines(
                 fixed = _fixed(join, join.fastened)
                 contacts.append(_contact(guest, fixed, sums, names, own_line=False))
     sums.findings += _not_taken(contacts, waiting, taken)
-    return tuple(_screwed(contacts))
+    return tuple(turned for each in _screwed(contacts) for turned in _from_the_top(each))
+
+
+def _from_the_top(contact: Contact) -> Iterator[Contact]:
+    """Yield a contact as seen from the top: ``cleats under lid: slotted screws`` holds the lid.
+
+    What holds a top is cut in the part below, whichever of the two the line begins with.
+    """
+    kind = None if contact.joint is None else contact.joint.kind
+    if contact.preposition != "under" or kind not in _HOLDS_TOPS:
+        yield contact
+        return
+    for top in contact.hosts:
+        yield replace(
+            contact, guest=top, hosts=(contact.guest,), preposition="onto", own_line=False
+        )
 
 
 def _fixed(join: Join, screws: JointSpec) -> Join:

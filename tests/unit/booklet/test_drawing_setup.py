@@ -151,3 +151,11 @@ def test_a_panel_is_drawn_in_its_clamps_numbered_once_each() -> None:
 def test_work_on_an_assembly_is_left_to_the_glue_up() -> None:
     sanding = steps.step("sander", (), kind="sand")
     assert setup_drawing(MODEL, sanding, steps.ACCESSORIES, MODEL.display) is None
+
+
+def test_a_cut_that_begins_at_the_fence_is_measured_to_its_far_side() -> None:
+    cut = steps.mortise(steps.HAND_A, "left")
+    at_fence = steps.mm("fence", 0, 21, to="near")
+    settings = tuple((axis, at_fence if axis == "fence" else it) for axis, it in cut.settings)
+    drawing = draw(replace(cut, settings=settings))
+    assert "21" in quantities(drawing)

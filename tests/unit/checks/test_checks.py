@@ -107,6 +107,8 @@ CASES = [
     case("H11 no-such-chisel", "error", "slatted_stand", 7, ("long 8 thick", "long 7 thick")),
     case("H26 overall-not-met", "error", "step_stool", 430, ("22 thick", "22 thick, 430 long")),
     case("H28 held-by-nothing", "error", "step_stool", None, ("seat onto", f"{SPARE}\nseat onto")),
+    # A runner in its groove alone would slide out with the drawer.
+    case("H28 held-by-nothing", "error", "bedside_drawer", None, ("screws, running", "running")),
     case("H28 only-lies-there", "warning", "step_stool", None, ("rails: buttons", "rails")),
     case("H28 no-glue-up", "error", "flat_lap_frame", None,
          ("glue up frame: long bars, short bars, cure 1 h", "")),
@@ -228,3 +230,11 @@ def test_a_shelf_on_bought_pins_is_carried() -> None:
     assert "lies-on-nothing" not in codes(checked(text))
     pins = "bought 4 shelf pins, 5 dia, for shelf\n"
     assert "lies-on-nothing" in codes(checked(changed(text, (pins, ""))))
+
+
+def test_a_drawer_a_little_above_what_carries_it_is_told_so() -> None:
+    runners = "2 runners, front to back, on the inside of sides, screws, running in "
+    text = changed(text_of("bedside_drawer"), (runners + "drawer's tray sides\n", ""))
+    told = [each for each in checked(text).findings if each.code == "lies-on-nothing"]
+    assert ["stands 1.5 mm above the bottom" in each.message for each in told] == [True]
+    assert "`0 above the bottom of bay`" in told[0].hints[0].message

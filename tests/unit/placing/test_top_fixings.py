@@ -23,6 +23,12 @@ def shapes(model: Model, part: str, role: str) -> list[tuple[str, tuple[float, .
     ]
 
 
+def cut_in(model: Model, part: str) -> list[tuple[object, ...]]:
+    """All that is cut in a part: job, surface, along, across and depth of each."""
+    features = model.part(part).features
+    return [(each.role, each.surface, each.along, each.across, each.depth) for each in features]
+
+
 def test_clips_stand_in_one_kerf_right_through() -> None:
     # TRADE B22: 3 wide, 10 deep, 11 to 13 from the top edge; the saw of the shop takes 3.2.
     model = model_of(CLIPPED)
@@ -178,3 +184,50 @@ def test_as_many_as_are_written_are_shared_out() -> None:
 def test_their_names_in_the_trade(words: str, kind: str) -> None:
     model = model_of(changed(CLIPPED, (": clips", f": {words}")))
     assert kind in {joint.kind for joint in model.joints}
+
+
+def test_a_rail_under_a_top_takes_what_the_top_onto_it_takes() -> None:
+    # The cut is in the part below, whichever of the two the line begins with.
+    for text, hosts in ((BUTTONED, "long rails"), (CLIPPED, "long aprons and end aprons")):
+        line = next(each for each in text.splitlines() if each.startswith("top onto " + hosts))
+        kind = line.rpartition(": ")[2].removeprefix("6 ")
+        model = model_of(changed(text, (line, f"top onto {hosts}: {kind}")))
+        lines = "\n".join(f"{each} under top: {kind}" for each in hosts.split(" and "))
+        turned = model_of(changed(text, (line, lines)))
+        for part in model.parts:
+            assert cut_in(turned, part.name) == cut_in(model, part.name)
+
+
+def test_a_cleat_under_a_lid_takes_slotted_screws() -> None:
+    text = """piece Box
+overall 600 wide, 400 deep, 220 high
+timber pine
+2 ends, front to back, on edge, 200 x 18, at left and right, up 0, box joint 20 into sides
+2 sides, across, on edge, 200 x 18, at front and back, up 0
+1 lid, flat, 20 thick, glued from 4, onto ends
+2 cleats, front to back, flat, 300 x 40 x 18, set in 60 across, 50 front to back, at left and right
+cleats under lid: slotted screws
+glue up box: ends, sides
+"""
+    model = model_of(text)
+    assert {joint.guest for joint in model.joints if joint.kind == "slotted screws"} == {"lid"}
+    # The hole at the middle of the lid is round (TRADE B22), and the lid itself is not cut.
+    roles = [role for role, *_ in cut_in(model, "cleat")]
+    assert sorted(map(str, roles)) == ["screw hole", "screw slot", "screw slot"]
+    assert not model.part("lid").features
+
+
+def test_a_top_of_several_parts_is_laid_on_once() -> None:
+    # Board ends lie on the legs, the panel between them on plates: the whole top goes on in one.
+    text = """piece Side table
+overall 900 wide, 420 deep, 500 high
+timber ash
+4 legs, upright, 45 x 45, at corners, set in 30
+2 aprons, across, 80 x 20, tenon 25 into legs, set back 2
+2 end aprons, front to back, 80 x 20, tenon 25 into legs, set back 2
+1 top, as plank top, 900 wide, 420 deep, 22 high, onto legs
+top's panel onto end aprons: 4 figure-8 plates
+glue up 2 sides: 2 legs, 1 end apron
+glue up base: sides, aprons
+"""
+    assert played(text).faults() == ()
