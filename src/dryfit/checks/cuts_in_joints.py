@@ -13,6 +13,7 @@ from dryfit.joinery.cut import from_side
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import Region
 from dryfit.joinery.pocket_screws import ROLE as POCKET
+from dryfit.joinery.shelf_pins import ROLE as PIN_HOLE
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 EASED = frozenset({"chamfer", "round-over", "profile"})
@@ -20,13 +21,39 @@ LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "
 """The jobs of cuts with no mate that are made before parts are joined."""
 
 _SHAPING = frozenset({"taper", "curve", "notch", "slot"})
-_FITTED = frozenset({"half lap", "bridle", "mortise and tenon", "housing", "rabbet"})
+_PANELLED = frozenset({"groove", "slid panel", "back rabbet"})
+_CORNERS = frozenset({"box joint", "through dovetail", "half-blind dovetail"})
+_MITRED = "mitre"
+_FITTED = frozenset(
+    {
+        *("half lap", "bridle", "mortise and tenon", "housing", "rabbet", "runner", _MITRED),
+        *("tongue and groove", "ship lap"),
+        *_PANELLED,
+        *_CORNERS,
+    }
+)
+"""Joints whose parts fill one box: what is cut there takes of it."""
 _POCKETED = "pocket screws"
+_BORED = frozenset(
+    {"hinges", "buttons", "clips", "figure-8 plates", "slotted screws", "screws", "shelf pins"}
+)
+"""Joints that hold in holes, recesses and slots: what is cut into these takes their hold."""
+_HOLDING = frozenset(
+    {
+        *("screw hole", "pilot hole", "counterbore", "screw slot"),
+        *("hinge recess", "plate recess", "button slot", "clip kerf"),
+    }
+)
+_SCREWS = frozenset({"screw hole", "pilot hole"})
+"""A trench beside these is told by `checks.screws`."""
+_THINS = EASED | {"bevel", "rabbet"}
+"""What thins the edge of a panel, so that it goes into its groove."""
 _HAIR = Fraction(1, 100)
 _MUCH = Fraction(1, 5)
 """What a trench or an eased edge may take of a joint's wood: less than this share does no harm,
 as where the rabbet for a back runs past the end of a housing (common practice)."""
 
+_TOLD = _FITTED | _BORED | {_POCKETED}
 Own = tuple[Feature, Region]
 
 
@@ -52,7 +79,7 @@ class _Joints:
         self.box_of = {copy.name: copy.box for part in model.parts for copy in part.copies}
         self.of: dict[str, list[Joint]] = {}
         for joint in model.joints:
-            if joint.kind in _FITTED or joint.kind == _POCKETED or joint.loose_pieces:
+            if joint.kind in _TOLD or joint.loose_pieces:
                 self.of.setdefault(joint.guest, []).append(joint)
                 self.of.setdefault(joint.host, []).append(joint)
 
@@ -85,16 +112,50 @@ def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: 
     if feature.role == "groove" and joint.kind == "mortise and tenon":
         # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
         return False
-    # Butted faces share no wood, but what lies in both does, such as dowels.
-    shared = joint.loose_pieces or (joint.region,)
-    if joint.kind == _POCKETED:
-        shared = _pockets(joints.part_of[copy.name], copy, joints.part_of[_other(joint, copy)])
-    zones = [own for box in shared if (own := box.overlap(copy.box)) is not None]
+    whole = feature.role in _SHAPING or feature.role == "hole"
+    if joint.kind == _MITRED and not whole:
+        # A rabbet or a groove runs on round the corner, in both members alike.
+        return False
+    if joint.kind in _PANELLED and joint.guest == copy.name:
+        if feature.role in _THINS:
+            return False
+        whole = whole and feature.role != "notch"
+    zones = [
+        own
+        for box in _shared(joints, copy, joint, feature)
+        if (own := box.overlap(copy.box)) is not None
+    ]
     shoulder = _shoulder(joints, copy, joint) if feature.role != "hole" else None
     if shoulder is not None:
         zones.append(shoulder)
-    whole = feature.role in _SHAPING or feature.role == "hole"
     return any(region.meets(zone) and (whole or _share(region, zone) > _MUCH) for zone in zones)
+
+
+def _shared(joints: _Joints, copy: Copy, joint: Joint, feature: Feature) -> tuple[Box, ...]:
+    """Return the boxes that a joint needs whole in one of its copies.
+
+    Butted faces share no wood, but what lies in both does, such as dowels.
+    """
+    part, mate = joints.part_of[copy.name], joints.part_of[_other(joint, copy)]
+    if joint.kind == _POCKETED:
+        return _pockets(part, copy, mate)
+    if joint.kind in _BORED:
+        return _holds(part, copy, joint, mate, feature)
+    return joint.loose_pieces or (joint.region,)
+
+
+def _holds(part: Part, copy: Copy, joint: Joint, mate: Part, lone: Feature) -> tuple[Box, ...]:
+    """Return the holes, recesses and slots of a copy by which a mate is held."""
+    return tuple(
+        each.box(copy.box, copy.frame)
+        for each in part.features
+        if copy.hand in each.hands
+        and (
+            (each.role in _HOLDING and each.mate == mate.name)
+            or (each.role == PIN_HOLE and joint.kind == "shelf pins")
+        )
+        and (each.role not in _SCREWS or lone.role == "hole")
+    )
 
 
 def _other(joint: Joint, copy: Copy) -> str:
