@@ -82,7 +82,11 @@ def rests_on(figures: dict[str, Figure], name: str, seen: set[str]) -> set[tuple
         return set()
     seen.add(name)
     figure = figures[name]
-    places = {(span.line, span.column, span.end_column) for span in figure.spans}
+    places = {
+        (each.line, each.column, each.end_column)
+        for span in figure.spans
+        for each in (span, span.told())
+    }
     for each in figure.inputs:
         places |= rests_on(figures, each, seen)
     return places

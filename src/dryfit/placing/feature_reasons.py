@@ -8,7 +8,9 @@ from dryfit.diagnostics import Figure, Span
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Feature
-from dryfit.piece.declared import PART_DIMENSIONS, Behind
+from dryfit.joinery.hinges import ROLE as HINGE
+from dryfit.joinery.top_fixings import CLIPS
+from dryfit.piece.declared import PART_DIMENSIONS, Behind, amounts_of
 from dryfit.placing.model import Part
 from dryfit.placing.rabbeted_panels import depth_rests_on
 from dryfit.placing.site import Site
@@ -68,6 +70,8 @@ def feature_figures(site: Site, part: Part, parts: Sequence[Part]) -> dict[str, 
             own = behind.get(feature.span, Behind())
             spans = (*_spans(site, part, feature), *own.spans)
             inputs = (*_inputs(part, feature, by_name), *own.figures)
+            where = _where_they_stand(site, part, feature)
+            spans, inputs = (*spans, *where.spans), (*inputs, *where.figures)
         figures[name] = Figure(name, feature.depth, feature.role, words, (), inputs, spans)
     return figures
 
@@ -84,6 +88,32 @@ def _behind_lines(site: Site) -> dict[Span | None, Behind]:
     ]
     features = [(feature.span, feature.behind) for feature in site.declared.features]
     return dict((*joints, *features))
+
+
+def _where_they_stand(site: Site, part: Part, feature: Feature) -> Behind:
+    """Return what places both parts, where the depth comes from where they stand.
+
+    That is so of a hinge at the gap of its door, of a kerf for clips in a rail so thick, and of a
+    screw that goes on from a back into what of the frame is left behind its rabbet.
+    """
+    own = f"{part.name}.thickness"
+    lines = [each for each in site.declared.contacts if each.span == feature.span]
+    if feature.role == "groove" and any(each.joint and each.joint.kind == CLIPS for each in lines):
+        return Behind((own,))
+    backs = {each.guest.part for each in site.declared.contacts if each.in_rabbets}
+    names: set[str | None]
+    figures: tuple[str, ...] = ()
+    if feature.role == "pilot hole" and feature.mate in backs:
+        names, figures = {feature.mate}, ("overall.depth",)
+    elif feature.role == HINGE:
+        names = {part.name, feature.mate}
+    else:
+        return Behind()
+    declared = [each for each in site.declared.parts if each.name in names]
+    amounts = [amount for each in declared for amount in amounts_of(each)]
+    behind = tuple(name for amount in amounts for name in amount.behind.figures)
+    users = tuple(each.span.used_by for each in declared if each.span.used_by is not None)
+    return Behind((*figures, *behind), (*(amount.span for amount in amounts), *users))
 
 
 def _spans(site: Site, part: Part, feature: Feature) -> tuple[Span, ...]:
