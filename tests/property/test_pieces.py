@@ -22,7 +22,7 @@ from dryfit.quantities.units import INCH
 # Lines with sizes of the piece; stock, times and coats decide no figure of the placed piece.
 NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|#)\b|$")
 COUNTED = re.compile(
-    r" (?:staves|buttons|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
+    r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
     r"|(?:half-blind )?dovetails|at)\b"
 )
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")
@@ -103,12 +103,14 @@ def dependants(name: str, place: Place) -> set[str]:
 
 
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
-# Play that nobody wrote is 1 mm, and 1/32 in on inch pieces.
+# Play that nobody wrote is 1 or 1.5 mm, and 1/32 or 1/16 in on inch pieces: that of a drawer's
+# bottom in its grooves, or between boards.
 BY_THE_RULER = {
     "bedside_drawer",
     "fronted_drawer",
     "hinged_case",
     "lapped_back",
+    "linen_chest",
     "nail_drawer",
     "pencil_drawer",
     "pin_case",
@@ -117,6 +119,7 @@ BY_THE_RULER = {
     "sliding_lid_box",
     "spice_case",
     "tool_cupboard",
+    "wall_cabinet",
 }
 CHANGES = st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-3), Fraction(5)])
 

@@ -100,6 +100,21 @@ def _where_they_stand(site: Site, part: Part, feature: Feature) -> Behind:
     lines = [each for each in site.declared.contacts if each.span == feature.span]
     if feature.role == "groove" and any(each.joint and each.joint.kind == CLIPS for each in lines):
         return Behind((own,))
+    if feature.role == "screw hole":
+        # Through the lip that a rabbet leaves.
+        rabbets = [
+            each
+            for each in site.declared.contacts
+            if each.joint is not None
+            and each.joint.kind == "rabbet"
+            and each.guest.part == feature.mate
+            and any(host.part == part.name for host in each.hosts)
+        ]
+        behind = [each.joint.behind for each in rabbets if each.joint is not None]
+        return Behind(
+            tuple(name for each in behind for name in each.figures),
+            (*(each.span for each in rabbets), *(span for each in behind for span in each.spans)),
+        )
     backs = {each.guest.part for each in site.declared.contacts if each.in_rabbets}
     names: set[str | None]
     figures: tuple[str, ...] = ()
@@ -111,9 +126,9 @@ def _where_they_stand(site: Site, part: Part, feature: Feature) -> Behind:
         return Behind()
     declared = [each for each in site.declared.parts if each.name in names]
     amounts = [amount for each in declared for amount in amounts_of(each)]
-    behind = tuple(name for amount in amounts for name in amount.behind.figures)
+    leaned = tuple(name for amount in amounts for name in amount.behind.figures)
     users = tuple(each.span.used_by for each in declared if each.span.used_by is not None)
-    return Behind((*figures, *behind), (*(amount.span for amount in amounts), *users))
+    return Behind((*figures, *leaned), (*(amount.span for amount in amounts), *users))
 
 
 def _spans(site: Site, part: Part, feature: Feature) -> tuple[Span, ...]:

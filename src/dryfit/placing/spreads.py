@@ -184,7 +184,11 @@ def _state_size(
             f"{len(seats)} of {seat.part} and the gaps between them fill the row",
             spread.span,
             figures=tuple(dict.fromkeys(name for each in behind for name in each.figures)),
-            also=tuple(dict.fromkeys(each.span for each in behind if each.span is not None)),
+            also=tuple(
+                dict.fromkeys(
+                    span for each in behind for span in (each.span, *each.also) if span is not None
+                )
+            ),
         )
         site.positions.add(*both(seat.name, axis), size, reason)
 
