@@ -116,6 +116,7 @@ def _joint(joint: Joint, guest: Frame, box: Box) -> WantedJoint:
         pegs=_pegs(joint),
         loose_pieces=joint.loose_pieces,
         stands_out=_stands_out(joint),
+        floats=joint.tenon.floats if joint.tenon else Fraction(0),
     )
 
 

@@ -121,7 +121,8 @@ def _at_least(tenon: Box, host: Box, axis: int, least: Fraction) -> Box:
 def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
     """H04: a tenon of 15 mm and of one and a half times its thickness has glue enough."""
     allowed = _allowed(model, tenon)
-    if tenon.length >= shortest_tenon(tenon.thickness, model.display):
+    floats = tenon.joint.tenon.floats if tenon.joint.tenon else Fraction(0)
+    if tenon.length + floats >= shortest_tenon(tenon.thickness, model.display):
         return
     show = model.display.shown
     yield finding(

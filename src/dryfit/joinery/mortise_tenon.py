@@ -33,6 +33,8 @@ class TenonSizes:
     far side, `proud` of it.  `wedges` and `pegs` are how many a joint takes, `peg` the diameter,
     and `drawn` how much nearer to the shoulder the holes in the tenon are (drawbored).  A `tongue`
     so long runs between and beside the tenons; by its `plays` each can slide in its mortise.
+    Where no glue holds it the shoulder `floats`, so far before the host, and the mortise is as much
+    deeper: wood can shrink there.
     """
 
     length: Fraction
@@ -52,6 +54,7 @@ class TenonSizes:
     drawn: Fraction = Fraction(0)
     tongue: Fraction = Fraction(0)
     plays: tuple[Fraction, ...] = ()
+    floats: Fraction = Fraction(0)
 
     @property
     def pegs_each(self) -> int:
@@ -98,11 +101,11 @@ def mortise_and_tenon(
     """
     length, wide, thick = rail.axes
     whole = tenon_box(rail, region, sizes)
-    stub = from_side(rail.box, length, end, region.extent(length) + sizes.proud)
+    stub = from_side(rail.box, length, end, region.extent(length) + sizes.proud + sizes.floats)
     beside = (wide, "notch", "tenon shoulder")
     return (
         *(
-            _mortise(rail, host, widened, end, sizes.gap, span)
+            _mortise(rail, host, widened, end, sizes.gap + sizes.floats, span)
             for widened in mortise_boxes(rail, region, sizes)
         ),
         *_socket(rail, host, whole, end, sizes, span),

@@ -59,6 +59,14 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
         if sizes.pegs:
             pegs = spoken(count * sizes.all_pegs, "peg")
             found.append((f"Drive {pegs} through {host} and the tenons of {rail}",))
+        if sizes.floats:
+            found.append(
+                (
+                    f"No glue on the tenons of {rail} in {host}: their shoulders stay ",
+                    sizes.floats,
+                    " off, so that the wood can shrink there",
+                )
+            )
         if sizes.tongue:
             found += _of_board_end(model.part(rail), host, sizes)
     return tuple(found)

@@ -17,6 +17,7 @@ from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.corner_reach import is_corner, reach_of
 from dryfit.placing.corner_tenons import RailEnd, length_at_corners
 from dryfit.placing.directions import bounded_axis, entering_edge, spread_axis
+from dryfit.placing.floating_ends import floats_by
 from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.play import play_at, state_play
 from dryfit.placing.positions import Face, Reason
@@ -159,6 +160,7 @@ def _say_end(
     deep = penetration(site, part, contact, host, axis)
     if deep is None:
         return False
+    deep -= floats_by(site, part, contact, axis, side)
     joint = contact.joint
     reason = Reason("into", host.part, f"{seat.name} reaches to {host.name}", contact.span)
     if joint and deep:

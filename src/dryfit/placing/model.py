@@ -37,13 +37,15 @@ class Copy:
 class EndAdd:
     """What a joint adds to the shoulder length at end R or R2; `joint` in words, ``tenon``.
 
-    Of `length`, `proud` stands out on the far side of the host.
+    Of `length`, `proud` stands out on the far side of the host, and as much as it `floats` stays
+    before it.
     """
 
     end: str
     joint: str
     length: Fraction
     proud: Fraction = Fraction(0)
+    floats: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -103,9 +103,11 @@ def _adds(copy: Placed, marked: Marked, found: Sequence[Found]) -> tuple[EndAdd,
             continue
         for side in sides:
             end = "R" if side != sign else "R2"
-            proud = joint.tenon.proud if joint.tenon else Fraction(0)
-            length = joint.shares.extent(axis) + proud
-            adds.setdefault(end, EndAdd(end, _joint_word(joint.kind), length, proud))
+            proud, floats = (
+                (joint.tenon.proud, joint.tenon.floats) if joint.tenon else (Fraction(0),) * 2
+            )
+            length = joint.shares.extent(axis) + proud + floats
+            adds.setdefault(end, EndAdd(end, _joint_word(joint.kind), length, proud, floats))
     return tuple(adds[end] for end in sorted(adds))
 
 

@@ -197,6 +197,9 @@ def _between_shoulders(part: Part, length: Figure) -> Figure:
     # between the faces that the shoulders meet.
     shoulder = part.shoulder_length or Fraction(0)
     inner = tuple(term for term in length.terms if not _is_add(term, part))
+    inner += tuple(
+        Term(f"floating end at {add.end}", -add.floats) for add in part.adds if add.floats
+    )
     adds_up = sum((term.amount for term in inner), Fraction(0)) == shoulder
     return replace(
         length,
@@ -209,7 +212,7 @@ def _between_shoulders(part: Part, length: Figure) -> Figure:
 
 def _is_add(term: Term, part: Part) -> bool:
     return any(
-        term.amount == add.length and term.label.startswith(f"{_cut_of(add)} ") for add in part.adds
+        term.amount == add.length - add.floats and term.label.startswith(f"{_cut_of(add)} ") for add in part.adds
     )
 
 

@@ -18,6 +18,7 @@ from dryfit.joinery.proportions import (
     usual_tenon_thickness,
 )
 from dryfit.piece.declared import PLACE_SIDE, Contact, JointWords
+from dryfit.placing.floating_ends import floats_by
 from dryfit.placing.free_places import Around, blocked_for, clear_place
 from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.mortise_cutters import mortise_cutters
@@ -51,7 +52,7 @@ from dryfit.placing.tenon_words import (
 
 
 def tenon_sizes(
-    site: Site, contact: Contact, rail: Placed, host: Placed, region: Box, around: Around
+    site: Site, contact: Contact, rail: Placed, host: Placed, region: Box, end: int, around: Around
 ) -> TenonSizes:
     """Return the tenon of one rail end; what is not written is listed as an assumption.
 
@@ -61,6 +62,7 @@ def tenon_sizes(
     display, joint = site.declared.display, contact.joint
     if joint is None:
         raise AssertionError(contact)
+    floats = floats_by(site, site.part(rail.part), contact, rail.axes[0], end)
     thickness = _thickness(site, rail, joint)
     row = row_of_tenons(site, rail, host, joint, thickness)
     low_shoulder, low_cheek = _place(site, rail, joint, row, thickness)
@@ -79,7 +81,7 @@ def tenon_sizes(
         site.assume_line(f"mortises are {shown} deeper than their tenons, for the glue", None, None)
     count, peg = pegs(site, rail, joint, row.whole)
     sizes = TenonSizes(
-        length=region.extent(rail.axes[0]),
+        length=region.extent(rail.axes[0]) + floats,
         thickness=thickness,
         width=row.width,
         gap=gap,
@@ -93,6 +95,7 @@ def tenon_sizes(
         pegs=count,
         peg=peg,
         drawn=drawn(site, joint),
+        floats=floats,
     )
     _check_through(site, joint, rail, host, sizes)
     sizes = replace(sizes, haunch=haunch_of(site, rail, host, joint, sizes))

@@ -96,6 +96,7 @@ class WantedJoint:
     `kind` is the contract's word (half lap, mortise and tenon, housing, groove, screws, ...);
     `guest` enters or lies on `host`.  `patches` are the boxes of the region that get glue.  A
     `haunch` is a short tongue beside a tenon, which goes into the host with it.
+    Its shoulder `floats` so far before the host, where no glue holds it.
     What `stands_out` of it, as a tenon right through, is made level later.
     `loose_pieces` are the boxes around dowels and the like, which lie in both copies.
     """
@@ -113,6 +114,7 @@ class WantedJoint:
     sliding_room: tuple[Box, ...] = ()
     """What stays empty beside tenons that slide in their mortises."""
     stands_out: bool = False
+    floats: Fraction = Fraction(0)
 
     def entering(self) -> tuple[Box, ...]:
         """Return the boxes in which the two copies meet."""

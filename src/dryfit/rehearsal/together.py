@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.kinds.joints import joint_kinds
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
+from dryfit.rehearsal.floating import shut
 from dryfit.rehearsal.goal import WantedCopy, WantedJoint
 from dryfit.rehearsal.hanging import unhinged
 from dryfit.rehearsal.mitres import open_mitre, shared_out
@@ -61,6 +62,7 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
             host, cuts = members[1]
             yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
             yield from unbored(joint, members)
+            yield from shut(joint, *members[0])
             yield from unhinged(joint, members)
             yield from stuck(joint, state.copies[joint.guest], host, cuts)
             yield from ((joint.guest, each) for each in without_pins(joint, host, cuts))

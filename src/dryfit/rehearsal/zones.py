@@ -200,9 +200,9 @@ def _beyond_the_shoulder(joint: WantedJoint, guest: WantedCopy) -> Box:
     axis = guest.frame.axes[LENGTH][0]
     low, high = list(guest.box.low), list(guest.box.high)
     if _at_low_end(joint.region, guest.box, axis):
-        high[axis] = joint.region.high[axis]
+        high[axis] = joint.region.high[axis] + joint.floats
     else:
-        low[axis] = joint.region.low[axis]
+        low[axis] = joint.region.low[axis] - joint.floats
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 

@@ -29,7 +29,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
             report_no_end(site, contact, guest, host, around.placed)
         at_low = proud_at == -1
     end = -1 if at_low else 1
-    sizes = tenon_sizes(site, contact, guest, host, region, around)
+    sizes = tenon_sizes(site, contact, guest, host, region, end, around)
     if contact.joint is not None:
         sizes = with_tongue(site, contact.joint, (guest, host), region, sizes)
     return Found(
@@ -39,7 +39,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
         tenon_box(guest, region, sizes),
         contact.span,
         shares=region,
-        clearance=sizes.gap,
+        clearance=sizes.gap + sizes.floats,
         glued=True,
         end=(axis, end),
         area=2 * region.extent(axis) * sizes.width * sizes.count,
