@@ -22,6 +22,7 @@ OUR_OWN_MISTAKES = {"rehearsal-failed"}
 LONGEST_EXAMPLE = 12
 LONGER = {
     "patterns-too-deep": 21,  # six patterns, each with its three lines
+    "drawer-tight-behind": 13,  # a drawer, and the case that it runs in
     "runner-groove-close": 14,  # a drawer, and the case that it runs in
 }
 

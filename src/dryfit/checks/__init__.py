@@ -11,6 +11,7 @@ from dryfit.checks.carried import check_carried
 from dryfit.checks.cleats import check_cleats
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.dovetails import check_dovetails
+from dryfit.checks.drawer_room import check_drawer_room
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
 from dryfit.checks.grain import check_grain
@@ -62,6 +63,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_pocket_screws(model)
     yield from check_cleats(model)
     yield from check_runners(model)
+    yield from check_drawer_room(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
     yield from check_edges(model)

@@ -45,7 +45,7 @@ def _blocked(
 ) -> Iterator[Diagnostic]:
     """Yield a part of the drawer that the runner would hit when the drawer is pushed in."""
     runner, run = pieces[joint.guest][1], pieces[joint.guest][1].frame.axes[0][0]
-    drawer = _drawer(model, joint)
+    drawer = drawer_of(model, joint)
     far = max(pieces[name][1].box.high[run] for name in (joint.host, *drawer))
     way = bounded(runner.box, run, runner.box.low[run], far)
     for name in sorted(drawer - {joint.host}):
@@ -64,7 +64,8 @@ def _blocked(
         )
 
 
-def _drawer(model: Model, joint: Joint) -> set[str]:
+def drawer_of(model: Model, joint: Joint) -> set[str]:
+    """Return the copies that are glued up with what runs on the runner of a joint."""
     inner = {assembly.name: assembly for assembly in model.assemblies}
     wholes = [_copies(each, inner) for each in model.assemblies]
     around = (each for each in wholes if joint.host in each and joint.guest not in each)

@@ -30,6 +30,11 @@ def usual_centre_runner(display: Display) -> Fraction:
     return Fraction(20) if display.unit == "mm" else INCH * 3 / 4
 
 
+def usual_bottom_runner(display: Display) -> Fraction:
+    """Return how wide a runner below the side of a drawer is: 40 mm, 1 1/2 in (B21.3)."""
+    return Fraction(40) if display.unit == "mm" else INCH * 3 / 2
+
+
 def end_play(display: Display) -> Fraction:
     """Return how much shorter than its groove a runner is: 6 mm, 1/4 in."""
     return Fraction(6) if display.unit == "mm" else INCH / 4

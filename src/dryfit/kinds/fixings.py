@@ -14,6 +14,14 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         example="2 runners, on the inside of legs, running in short rails",
     ),
     JointKind(
+        "bottom runner",
+        "runner below its drawer",
+        "runners below their drawers",
+        "Bottom runner: a rail on which the side of a drawer slides; a kicker above the side keeps "
+        "the drawer from tipping when it is drawn out.",
+        example="2 runners, 20 thick, tenon into long rails, glued at front, running under sides",
+    ),
+    JointKind(
         "screws",
         "screwed place",
         "screwed places",

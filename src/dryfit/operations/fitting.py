@@ -156,7 +156,7 @@ def _put_in(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
         unit.name,
         unit.copies,
         worked(shop, "fit part", each=unit.many),
-        pushed_in(unit) if runs else f"Put {unit.words} into {unit.onto}",
+        pushed_in(unit, model) if runs else f"Put {unit.words} into {unit.onto}",
         RUNS if runs else "the gaps are equal all round, and nothing binds",
     )
 

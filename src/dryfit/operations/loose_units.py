@@ -25,6 +25,7 @@ _STRONGEST_FIRST = (
     "rest",
 )
 _INSIDE_OF = " > "
+RUNNING = frozenset({"runner", "bottom runner"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,7 +181,7 @@ def _in_openings(model: Model) -> Iterator[LooseUnit]:
 
 def _on_runners(model: Model) -> Iterator[LooseUnit]:
     """Yield the drawers that run on wooden runners, whether or not they stand in an opening."""
-    for joint in (each for each in model.joints if each.kind == "runner"):
+    for joint in (each for each in model.joints if each.kind in RUNNING):
         held = _holding(joint.host, joint.guest, model)
         if held is not None and not any(model.part_of(c).opening for c in all_copies(held, model)):
             yield _as_one(held.name, called(held, model), all_copies(held, model), "its place")

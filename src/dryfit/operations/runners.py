@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from dryfit.operations.loose_units import LooseUnit
+from dryfit.operations.loose_units import RUNNING, LooseUnit
 from dryfit.placing.model import Joint, Model
 from dryfit.plan.operation import Detail
 
-RUNNING = "runner"
 RUNS = "it runs in and out without rocking, and the gap is equal all round"
 
 
@@ -17,7 +16,7 @@ def runner_joints(copies: Iterable[str], model: Model) -> tuple[Joint, ...]:
     """Return the joints by which these copies are runners or run on some."""
     own = set(copies)
     return tuple(
-        joint for joint in model.joints if joint.kind == RUNNING and own & {joint.guest, joint.host}
+        joint for joint in model.joints if joint.kind in RUNNING and own & {joint.guest, joint.host}
     )
 
 
@@ -59,8 +58,13 @@ def _seen_from(name: str, run: int, model: Model) -> Fraction:
     return copy.box.low[run] + hidden
 
 
-def pushed_in(unit: LooseUnit) -> str:
+def pushed_in(unit: LooseUnit, model: Model) -> str:
     """Return the sentence that puts a drawer on its runners."""
+    if all(joint.kind == "bottom runner" for joint in runner_joints(unit.copies, model)):
+        return (
+            f"Rub paste wax on the runners, on what the drawer touches above and beside it, and on "
+            f"the edges of {unit.words}, the last of all, and push it in"
+        )
     return (
         f"Rub paste wax on the runners and into the grooves of {unit.words}, the last of all, and "
         "push it in on its runners"

@@ -64,7 +64,10 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
                 (
                     f"No glue on the tenons of {rail} in {host}: their shoulders stay ",
                     sizes.floats,
-                    " off, so that the wood can shrink there",
+                    (
+                        " off, so that the wood can shrink there: a strip so thick stays in the "
+                        "gap until the clamps come off"
+                    ),
                 )
             )
         if sizes.tongue:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
+from dryfit.piece.floating import floating_end
 
 
 def gaps_of_nothing(
@@ -14,7 +15,8 @@ def gaps_of_nothing(
     """Yield for each part the first gap that says nothing about it: gap-of-nothing.
 
     What stands in an opening has play on every side, and what goes between others without a joint
-    has it at its ends (`placing.play`); a row has one gap, that between its copies.
+    has it at its ends (`placing.play`); a row has one gap, that between its copies; a tenon that
+    floats stands off by one.
     """
     contacts = tuple(contacts)
     with_play = {contact.guest.part for contact in contacts if _has_play(contact)}
@@ -22,6 +24,11 @@ def gaps_of_nothing(
     backs = {each.guest.part for each in contacts if each.in_rabbets}
     for part in parts:
         boards = part.name in backs and part.count > 1
+        if part.gaps and all(
+            any(floating_end(part, each) == (gap.axis, gap.side) for each in contacts)
+            for gap in part.gaps
+        ):
+            continue
         if part.name not in with_play and (gap := _unused(part, boards=boards)) is not None:
             yield Diagnostic(
                 "gap-of-nothing",

@@ -13,6 +13,7 @@ from collections.abc import Callable
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.along_faces import lies_along_face
 from dryfit.placing.between_ends import centred_between_ends
+from dryfit.placing.bottom_runners import runs_under_sides
 from dryfit.placing.bought import takes_little_room
 from dryfit.placing.heights import (
     level_with_hosts,
@@ -43,6 +44,7 @@ Assuming = Callable[[Site, DeclaredPart], bool]
 
 _KINDS: tuple[Assuming, ...] = (
     runs_in_groove,
+    runs_under_sides,
     lies_in_opening,
     as_large_as_the_piece,
     fills_with_what_it_lies_on,

@@ -45,6 +45,7 @@ def build_coatings(
     board = _Board(site, parts, joints, assemblies, copies_inside(assemblies), _early(site))
     _note_bare(board)
     _note_runners(board)
+    _note_bearing(board)
     named = [finish for finish in declared.finishes if finish.subjects]
     coatings: list[Coating] = []
     for finish in sorted(named, key=lambda finish: _rank(board, finish)):
@@ -103,6 +104,25 @@ def _note_runners(board: _Board) -> None:
             f"no finish goes on the {part.written}: they are waxed, the last of all",
             part.spans[0],
             f"no finish on {part.written.lower()}",
+        )
+
+
+def _note_bearing(board: _Board) -> None:
+    """Leave the top of a runner bare on which a drawer stands: it is waxed (B21.3)."""
+    declared = board.site.declared
+    named = {host.part for finish in declared.finishes for host in finish.subjects}
+    guests = {joint.guest for joint in board.joints if joint.kind == "bottom runner"}
+    for part in board.parts if declared.finishes else ():
+        copies = [copy.name for copy in part.copies if copy.name in guests]
+        if not copies or part.name in named or set(copies) <= board.done:
+            continue
+        top = SurfaceWords(("top",), "face", every=False, span=part.spans[0])
+        for copy in copies:
+            board.partly.setdefault(copy, []).append(top)
+        board.site.assume_line(
+            f"no finish goes on the top face of the {part.written}: it is waxed, the last of all",
+            part.spans[0],
+            f"finish {part.written.lower()} with hard wax oil",
         )
 
 

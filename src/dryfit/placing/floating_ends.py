@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
+from dryfit.piece.declared import Contact, DeclaredPart
+from dryfit.piece.floating import floating_end
 from dryfit.placing.gaps import gap_at
 from dryfit.placing.lines import with_words
 from dryfit.placing.site import SIDE_WORDS, Site
@@ -24,27 +25,19 @@ def usual_float(display: Display) -> Fraction:
     return Fraction(3) if display.unit == "mm" else INCH / 8
 
 
-def floats_by(
-    site: Site, part: DeclaredPart, contact: Contact, axis: int, side: int
-) -> Fraction:
+def floats_by(site: Site, part: DeclaredPart, contact: Contact, axis: int, side: int) -> Fraction:
     """Return how far the shoulder at one end stands before its host: nothing where glue holds it.
 
     An end floats where the line glues a tenon at the opposite end alone; `gap` at that end says
     how far.
     """
-    joint = contact.joint
-    if joint is None or joint.kind != "tenon" or is_through(joint) or part.axes[0] != axis:
-        return ZERO
-    places = [patch.place for patch in contact.glue if patch.kind == "place"]
-    if len(places) != len(contact.glue) or len(set(places)) != 1 or places[0] is None:
-        return ZERO
-    if PLACE_SIDE[places[0]] != (axis, -side):
+    if floating_end(part, contact) != (axis, side) or is_through(contact.joint):
         return ZERO
     written = gap_at(part, axis, side, general=False)
     if written is not None:
         return written.value
     usual, words = usual_float(site.declared.display), SIDE_WORDS[axis, side]
-    glued = next(patch.span for patch in contact.glue)
+    glued = contact.glue[0].span
     phrase = f"{glued.text()}, gap {site.shown(usual)} at {words}"
     site.assume_line(
         f"the {words} shoulders of {part.written} stand {site.shown(usual)} off: "

@@ -134,7 +134,10 @@ def _chosen(
         # Along the grain's own edges a panel must be free; at its ends the middle stays put.
         at_ends = [index for index in every if hosts[index].axes[0] != guest.axes[0]]
         return at_ends or every
-    if len(met) < 2 or patch.kind in {"middle", "place"}:
+    if len(met) < 2 or patch.kind == "middle":
+        return every
+    if patch.kind == "place" and PLACE_SIDE[patch.place or "front"][0] != guest.axes[0]:
+        # Across the guest each joint has a front of its own; along it only one end is in front.
         return every
     if patch.kind == "one edge":
         along = [index for index in every if hosts[index].axes[0] == guest.axes[0]]

@@ -19,7 +19,7 @@ from dryfit.placing.glue_patches import with_glue
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.late_joints import cut_late
 from dryfit.placing.openings import hosts_of
-from dryfit.placing.runner_seats import RUNS_IN, running_hosts
+from dryfit.placing.runner_seats import RUNS_IN, RUNS_UNDER, running_hosts
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
 from dryfit.placing.tenon_words import check_details
@@ -125,7 +125,7 @@ def _hosts(site: Site, contact: Contact, guest: Seat) -> list[str]:
         return [mate.name for mate in row if mate != guest and mate.within == guest.within]
     if contact.preposition == "crossing":
         return [mate.name for mate in crossing_hosts(site, contact, guest)]
-    if contact.preposition == RUNS_IN:
+    if contact.preposition in {RUNS_IN, RUNS_UNDER}:
         return [mate.name for mate in running_hosts(site, contact, guest)]
     if contact.preposition == "in":
         # What is glued into an opening is glued to what bounds it.

@@ -212,7 +212,8 @@ def _between_shoulders(part: Part, length: Figure) -> Figure:
 
 def _is_add(term: Term, part: Part) -> bool:
     return any(
-        term.amount == add.length - add.floats and term.label.startswith(f"{_cut_of(add)} ") for add in part.adds
+        term.amount == add.length - add.floats and term.label.startswith(f"{_cut_of(add)} ")
+        for add in part.adds
     )
 
 

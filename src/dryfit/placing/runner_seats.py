@@ -10,13 +10,15 @@ from dryfit.placing.seats import Seat, counted
 from dryfit.placing.site import Site
 
 RUNS_IN = "runs in"
+RUNS_UNDER = "runs under"
+"""A runner in a groove of a drawer's side, and one on which the side stands."""
 Tags = tuple[str, ...]
 
 
 def running_contact(part: DeclaredPart, declared: Declared) -> Contact | None:
     """Return the contact by which a part is a runner, or None."""
     for contact in declared.contacts:
-        if contact.guest.part == part.name and contact.preposition == RUNS_IN:
+        if contact.guest.part == part.name and contact.preposition in {RUNS_IN, RUNS_UNDER}:
             return contact
     return None
 

@@ -24,6 +24,7 @@ from dryfit.notes.tree import (
     Sizes,
 )
 
+_RUNNING = ("runs in", "runs under")
 _LAID = ("on face", "against", "onto", "under")
 
 Phrase = PartClause | Said
@@ -249,7 +250,7 @@ def _written_at(
 
 def _is_open(done: Sequence[PartClause | None], at: int) -> bool:
     clause = done[at] if 0 <= at < len(done) else None
-    return isinstance(clause, Join) and clause.spec is None and clause.preposition != "runs in"
+    return isinstance(clause, Join) and clause.spec is None and clause.preposition not in _RUNNING
 
 
 def _sign_between(clauses: Sequence[PartClause], at: int, draft: Draft) -> str:
@@ -263,7 +264,7 @@ def _nearest(clauses: Sequence[PartClause | None], index: int, spec: JointSpec) 
     open_joins = {
         at: clause
         for at, clause in enumerate(clauses)
-        if isinstance(clause, Join) and clause.spec is None and clause.preposition != "runs in"
+        if isinstance(clause, Join) and clause.spec is None and clause.preposition not in _RUNNING
     }
     if is_fastener(spec.kind):
         # Screws hold what lies on something; "between posts" only says where it is.

@@ -93,6 +93,7 @@ PLACES: tuple[Entry, ...] = (
     ("PREP", {"crossing": "crossing", "crosses": "crossing"}),
     ("PREP", {"against": "against", "up against": "against", "in": "in", "fitted in": "in"}),
     ("PREP", {"running in": "runs in", "runs in": "runs in", "run in": "runs in"}),
+    ("PREP", dict.fromkeys(("running under", "runs under", "run under"), "runs under")),
     ("PREP", dict.fromkeys(("to", "hung on", "hinged to", "hinged on"), "hung on")),
     ("PREP", _on_faces()),
     ("EDGE", {"end": "ends", "edge": "edge"}),

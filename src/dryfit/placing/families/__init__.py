@@ -36,6 +36,7 @@ BY_PREPOSITION = {
     "onto": "rest",
     "under": "rest",
     "runs in": "runner",
+    "runs under": "bottom_runner",
 }
 """By the word between two parts, where no joint is named."""
 DROPPED_IN, ITS_SCREWS = "back_rabbet", "rabbet_screws"

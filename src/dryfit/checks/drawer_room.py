@@ -1,0 +1,154 @@
+"""TRADE B21.3: the room of a drawer in its case, and runners that would keep solid sides apart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.checks.finding import finding
+from dryfit.checks.runners import drawer_of
+from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.box import Box, spanning
+from dryfit.geometry.frame import LENGTH, WIDTH
+from dryfit.joinery.drawer_room import BEHIND, BESIDE, room_above
+from dryfit.joinery.panel import tangential
+from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.wood import Moisture, movement
+
+UP = 2
+BOTTOM = "bottom runner"
+_SHRINKS = Fraction(1)
+"""Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint."""
+
+
+def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
+    """Yield, once for a runner, where its drawer has too little room, and where it holds sides.
+
+    Findings: drawer-tight-above, drawer-tight-behind, drawer-without-play, ends-held-apart.
+    """
+    told: set[tuple[str, str]] = set()
+    for joint in (each for each in model.joints if each.kind in {"runner", BOTTOM}):
+        for each in _tight(model, joint):
+            key = each.code, model.part_of(joint.guest).name
+            if key not in told:
+                told.add(key)
+                yield each
+    yield from _held_apart(model)
+
+
+def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
+    drawer = {joint.host, *drawer_of(model, joint)}
+    whole = spanning(tuple(model.copy(name).box for name in sorted(drawer)))
+    others = [copy.box for part in model.parts for copy in part.copies if copy.name not in drawer]
+    side = model.part_of(joint.host)
+    run = model.copy(joint.guest).frame.axes[LENGTH][0]
+    if run == UP:
+        return
+    show = model.display
+    height = whole.extent(UP) if side.stock == "solid" else Fraction(0)
+    needs = room_above(height, side.timber)
+    above = _gap(whole, others, UP, 1)
+    if above is not None and above < needs:
+        yield finding(
+            "H31",
+            "drawer-tight-above",
+            Severity.WARNING,
+            f"{joint.host} has {show.with_unit(above, fitted=True)} above it: its drawer needs "
+            f"1.5 mm and what its sides still swell, {show.with_unit(needs, fitted=True)} in all",
+            joint.span,
+            figures={"gap": above, "least": needs},
+            remedy="make the drawer lower, or its opening higher",
+        )
+    behind = _gap(whole, others, run, 1)
+    if behind is not None and behind < BEHIND:
+        yield finding(
+            "H31",
+            "drawer-tight-behind",
+            Severity.WARNING,
+            f"{joint.host} has {show.with_unit(behind, fitted=True)} behind it: a drawer needs "
+            f"{show.with_unit(BEHIND)}, so that stops in front halt it and not the back",
+            joint.span,
+            figures={"gap": behind, "least": BEHIND},
+            remedy="make the drawer less deep",
+        )
+    across = 3 - run - UP
+    gaps = [_gap(whole, others, across, way) for way in (-1, 1)] if joint.kind == BOTTOM else []
+    beside = min((gap for gap in gaps if gap is not None), default=BESIDE)
+    if beside < BESIDE:
+        yield finding(
+            "H31",
+            "drawer-without-play",
+            Severity.WARNING,
+            f"{joint.host} has {show.with_unit(beside, fitted=True)} beside it: a drawer on "
+            "runners needs 0.5 to 1 mm to run",
+            joint.span,
+            figures={"gap": beside, "least": BESIDE},
+            remedy="give the drawer `gap 1 across`",
+        )
+
+
+def _gap(box: Box, others: list[Box], axis: int, way: int) -> Fraction | None:
+    """Return how far the nearest of the others stands from a box, or None where none does."""
+    gaps: list[Fraction] = []
+    for other in others:
+        beside = all(
+            other.low[each] < box.high[each] and box.low[each] < other.high[each]
+            for each in range(3)
+            if each != axis
+        )
+        gap = other.low[axis] - box.high[axis] if way > 0 else box.low[axis] - other.high[axis]
+        if beside and gap >= 0:
+            gaps.append(gap)
+    return min(gaps, default=None)
+
+
+def _held_apart(model: Model) -> Iterator[Diagnostic]:
+    """Yield what is glued at both ends between rails that one solid board carries across it.
+
+    The board shrinks along it, and the part does not (TRADE B21.3, G5).
+    """
+    ends: dict[str, list[Joint]] = {}
+    for joint in model.joints:
+        if joint.kind == "mortise and tenon" and joint.patches:
+            ends.setdefault(joint.guest, []).append(joint)
+    told: set[str] = set()
+    for guest, joints in ends.items():
+        part, copy = model.part_of(guest), model.copy(guest)
+        if part.name in told or len({joint.end for joint in joints}) < 2:
+            continue
+        board = _carrying_both(model, copy, joints)
+        if board is None:
+            continue
+        coefficient, _ = tangential(board.timber)
+        air = Moisture()
+        shrinks = -movement(part.length, coefficient, air.now, air.driest)
+        if shrinks < _SHRINKS:
+            continue
+        told.add(part.name)
+        shown = model.display.with_unit(shrinks, fitted=True)
+        yield finding(
+            "H08",
+            "ends-held-apart",
+            Severity.WARNING,
+            f"{part.name}: glued at both ends it holds apart what the {board.name} carries, which "
+            f"may still shrink by {shown} along it",
+            joints[0].span,
+            figures={"shrinks": shrinks},
+            remedy="write `glued at front` for it: the other end then floats, dry",
+        )
+
+
+def _carrying_both(model: Model, copy: Copy, joints: list[Joint]) -> Part | None:
+    """Return a solid part, its width along the copy, in which both hosts of its ends are glued."""
+    run = copy.frame.axes[LENGTH][0]
+    hosts = {joint.host for joint in joints}
+    carried: dict[str, set[str]] = {}
+    for joint in model.joints:
+        if joint.guest in hosts and joint.patches:
+            carried.setdefault(joint.host, set()).add(joint.guest)
+    for name, own in carried.items():
+        part, board = model.part_of(name), model.copy(name)
+        across = board.frame.axes[WIDTH][0] == run
+        if own == hosts and len(hosts) > 1 and across and part.stock == "solid":
+            return part
+    return None

@@ -1,0 +1,23 @@
+"""The room that a drawer needs in its case (TRADE B21.3, G6); lengths in mm, common practice."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.joinery.panel import tangential
+from dryfit.wood import Moisture, movement
+
+ABOVE = Fraction(3, 2)
+BEHIND = Fraction(6)
+BESIDE = Fraction(1, 2)
+_TENTH = Fraction(1, 10)
+
+
+def room_above(height: Fraction, timber: str | None) -> Fraction:
+    """Return the room over a drawer: 1.5 mm and what its sides still swell, up to a tenth of a mm.
+
+    `height` is the solid wood across the grain (equation 13-2, from now to the damp season).
+    """
+    coefficient, _ = tangential(timber)
+    air = Moisture()
+    return ABOVE + -(-movement(height, coefficient, air.now, air.dampest) // _TENTH) * _TENTH
