@@ -19,7 +19,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         "runners below their drawers",
         "Bottom runner: a rail on which the side of a drawer slides; a kicker above the side keeps "
         "the drawer from tipping when it is drawn out.",
-        example="2 runners, tenon into long rails, running under short rails",
+        example="2 runners, between long rails, running under short rails",
     ),
     JointKind(
         "screws",
