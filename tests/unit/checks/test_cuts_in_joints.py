@@ -79,6 +79,7 @@ ELSEWHERE = {
     "buttons": "they are moved clear of the cut",
     "glued butt": "nothing is cut in either part",
     "rest": "nothing is cut in either part",
+    "bottom runner": "nothing is cut in either part",
 }
 
 
