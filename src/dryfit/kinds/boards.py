@@ -35,7 +35,7 @@ BOARD_KINDS: tuple[JointKind, ...] = (
         "Groove: a trench along the grain that holds the edge of a panel, free to move.",
         example="1 back, upright, facing front, 8 thick, inside legs and long rails, groove 6",
         written="groove",
-        sizes=("depth",),
+        sizes=("depth", "width"),
         details=frozenset({"stopped", "through"}),
     ),
     JointKind(

@@ -134,6 +134,8 @@ def check_of(feature: Feature) -> str | None:
         return f"the {feature.mate} drops in, with a little play all round"
     if feature.role == "rabbet" and feature.mate and feature.fit == "slip":
         return "half of the thickness is left, and two boards lapped on a flat bench lie level"
+    if feature.role == "rabbet" and feature.mate and feature.fit == "move":
+        return "what is left slides in its groove by hand, and the shoulder stays clear of it"
     if feature.role == "rabbet" and feature.mate:
         return "the real mate stands in it against the shoulder, flush with the end"
     return _OWN_CHECKS.get(feature.role) or CHECKS.get(kind_of(feature))

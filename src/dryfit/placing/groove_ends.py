@@ -55,6 +55,8 @@ def with_groove_ends(
                     placed[cut.copy],
                     said.get(joint.span, ()),
                 )
+                if cut.copy != joint.guest
+                else cut
                 for cut in joint.cuts
             ),
         )

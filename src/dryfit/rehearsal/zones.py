@@ -98,6 +98,8 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
         yield _beside_the_tongue(joint, guest)
     elif joint.kind == SHIP_LAP:
         yield _over_the_lap(joint, guest)
+    elif joint.kind in {"groove", "slid panel"}:
+        yield from _beside_the_edge(joint, guest)
     elif joint.kind == "mortise and tenon":
         yield _beyond_the_shoulder(joint, guest)
     elif joint.kind == "screws":
@@ -256,6 +258,26 @@ def _along_the_run(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> B
     (run,) = {0, 1, 2} - {depth, thickness}
     deep = _deeper(joint.region, guest.box, depth, joint.clearance)
     return Box(_with(deep.low, run, host.box.low[run]), _with(deep.high, run, host.box.high[run]))
+
+
+def _beside_the_edge(joint: WantedJoint, panel: WantedCopy) -> Iterator[Box]:
+    """Yield what a panel loses along an edge whose groove is narrower than it is thick (B20).
+
+    As far in as the groove is deep, so that the shoulder stays clear of what the groove is in.
+    """
+    depth, normal = depth_axis(joint, panel), panel.frame.axes[THICKNESS][0]
+    region, box = joint.region, panel.box
+    if _at_low_end(region, box, depth):
+        edge = box.low[depth], region.high[depth] + joint.clearance
+    else:
+        edge = region.low[depth] - joint.clearance, box.high[depth]
+    for low, high in (
+        (box.low[normal], region.low[normal]),
+        (region.high[normal], box.high[normal]),
+    ):
+        if low < high:
+            corners = (_with(box.low, normal, low), _with(box.high, normal, high))
+            yield Box(_with(corners[0], depth, edge[0]), _with(corners[1], depth, edge[1]))
 
 
 def _over_the_lap(joint: WantedJoint, board: WantedCopy) -> Box:
