@@ -85,6 +85,7 @@ def _part(part: Part) -> WantedPart:
         made=part.made,
         waits=tuple(Waits(each.dimension, each.name, each.walls) for each in part.measures),
         copies=tuple(WantedCopy(c.name, c.hand, c.box, c.frame) for c in part.copies),
+        horns=part.horns,
         marks=tuple(
             Mark(
                 id=feature.id,

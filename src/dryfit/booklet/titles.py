@@ -44,6 +44,7 @@ _NOUNS = {
     "ease edges": "edges eased",
     "coat": "coats",
     "level": "joints levelled",
+    "horns": "horns sawn off",
     "flatten": "flattening",
     "measure": "measuring",
     "make": "making",

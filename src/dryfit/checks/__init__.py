@@ -17,6 +17,7 @@ from dryfit.checks.glue import check_glue_ups
 from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
+from dryfit.checks.horns import check_horns
 from dryfit.checks.keys import check_keys
 from dryfit.checks.laps import check_laps
 from dryfit.checks.limits import check_limits, check_measured
@@ -58,6 +59,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_mitres(model)
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
+    yield from check_horns(model)
     yield from check_restraint(model)
     yield from check_screws(model)
     yield from check_pocket_screws(model)

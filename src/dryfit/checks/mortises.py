@@ -24,8 +24,11 @@ from dryfit.joinery.proportions import LEAST_END_GRAIN, glue_gap
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.tenon_lengths import first_neighbour, least_tenon, rounded_down
 from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 
+HORN = {"mm": Fraction(20), "in": INCH * 3 / 4}
+"""How much longer a stile is left at an end (TRADE B3.3: 20 to 25 mm)."""
 _NEAR = Fraction(5)
 _NO_TENON = frozenset(
     {"slot", "peg slot", "haunch", "biscuit slot", "screw slot", "counterbore", "hinge recess"}
@@ -230,7 +233,7 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
     for feature in part.features:
         if not _is_mortise(feature) or SURFACES[feature.surface][0] == LENGTH:
             continue
-        left = min(feature.along[0], part.length - feature.along[1])
+        left = min(feature.along[0], part.length - feature.along[1]) + part.horns
         if left >= LEAST_END_GRAIN or feature.mate in told:
             continue
         told.add(feature.mate)
@@ -242,7 +245,7 @@ def near_ends(model: Model, part: Part) -> Iterator[Diagnostic]:
             f"{part.name}: {show(left)} of wood is left beyond {feature.id}",
             feature.span,
             figures={"left": left},
-            remedy="leave a horn of 20 at the end and saw it off after the glue-up, or write "
+            remedy=f"write `horns {show(HORN[model.display.unit])}` on its line, or "
             "`haunched`, or move the tenon",
         )
 

@@ -75,6 +75,7 @@ KINDS: tuple[Kind, ...] = (
             "ENDGAP",
             "_BETWEENTHEM",
             "_LAPPING",
+            "_HORNS",
             "HANDED",
             "FITTED",
         ),

@@ -8,6 +8,7 @@ from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Range
 from dryfit.joinery.shelf_pins import ROLE as PIN
 from dryfit.operations.cut import Cut
+from dryfit.operations.horns import horn_details
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
@@ -30,6 +31,7 @@ def laid_out(part: Part, cuts: tuple[Cut, ...], shop: Shop) -> Operation | None:
     details: list[Detail] = [
         ("Mark true face, true edge and reference end on every copy, waste with an X",)
     ]
+    details += horn_details(part.horns)
     if len(part.hands()) > 1:
         details.append(("Left and right versions are mirror images: lay them out as pairs",))
     return Operation(

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
+from dryfit.operations.horns import horn_details
 from dryfit.operations.machine_limits import Piece, why_not_at_mitre_saw, why_not_on_sled
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.sides import edge_at_fence_behind, edge_at_sled_fence
@@ -74,6 +75,7 @@ def cut_to_length(
         sentence=_sentence(part, way),
         check=END_CHECK if len(part.copies) > 1 else "ends square",
         details=(
+            *horn_details(part.horns),
             *((way.why_not,) if way.why_not else ()),
             *(() if way.stop else setting_of.by_formula(part.measure)),
         ),

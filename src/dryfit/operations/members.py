@@ -73,13 +73,21 @@ def closed_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
     )
 
 
+def horned_parts(assembly: Assembly, model: Model) -> tuple[Part, ...]:
+    """Return the parts that lose their horns after this glue-up: the first that takes them in."""
+    earlier = {name for each in inner_assemblies(assembly, model) for name in all_copies(each, model)}
+    own = tuple(name for name in all_copies(assembly, model) if name not in earlier)
+    return tuple(part for part in parts_of(own, model) if part.horns)
+
+
 def levelled(model: Model) -> tuple[Assembly, ...]:
-    """Return the assemblies with laps, or with what stands out, that are planed level later."""
+    """Return the assemblies with laps, horns or what stands out, that are planed level later."""
     return tuple(
         each
         for each in model.assemblies
         if any(is_lapped(model.joint(name).kind) for name in each.joints)
         or any(stands_out(joint) for joint in closed_joints(each, model))
+        or horned_parts(each, model)
     )
 
 

@@ -12,10 +12,12 @@ from dryfit.operations.early_finish import but_not, finished_before
 from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.hardening import hard_first, with_all_inside
+from dryfit.operations.horns import WHY_HORNS_LAST, WHY_HORNS_OFF, horns_off, planed_level
 from dryfit.operations.members import (
     all_copies,
     closed_joints,
     dry_fit_first,
+    horned_parts,
     inner_assemblies,
     loose_copies,
     parts_of,
@@ -78,11 +80,15 @@ def staged(
         if housed and inside:
             rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
         rules += _inner_rules(assembly, dry, glue_ups, model, shop)
-        level = _level(assembly, model, shop)
+        level, horns = _level(assembly, model, shop), horns_off(assembly, model, shop)
         if level is not None:
             operations.append(level)
-            waits = hard_first(with_all_inside(assembly, model), "level", glue_ups, model)
+            waits = tuple(hard_first(with_all_inside(assembly, model), "level", glue_ups, model))
             rules += [Rule(glued, level.id, WHY_LEVEL_LATER, lag) for glued, lag in waits]
+            if horns is not None:
+                operations.append(horns)
+                rules += [Rule(glued, horns.id, WHY_HORNS_LAST, lag) for glued, lag in waits]
+                rules.append(Rule(horns.id, level.id, WHY_HORNS_OFF))
     return Batch(tuple(operations), tuple(rules), findings=tuple(findings))
 
 
@@ -133,8 +139,11 @@ def _lapped(assembly: Assembly, model: Model) -> bool:
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     laps = [name for name in assembly.joints if is_lapped(model.joint(name).kind)]
     flush = made_flush(closed_joints(assembly, model), model)
+    flush += planed_level(assembly, model)
     if not laps and not flush:
         return None
+    coated = finished_before(assembly, model)
+    bare = tuple(name for name in all_copies(assembly, model) if name not in coated)
     deed = "Level the joints" if laps else "Plane level what stands out"
     return Operation(
         id=f"{assembly.name} / level",
@@ -142,7 +151,7 @@ def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
         station="bench",
         part=assembly.name,
         settings=(),
-        work=(Work(assembly.name, all_copies(assembly, model), (), None, ()),),
+        work=(Work(assembly.name, bare, (), None, ()),),
         tenths=tenths(worked(shop, "level joint", each=len(laps) + len(flush))),
         sentence=f"{deed} of the {assembly.name} with a plane, from the outside inwards",
         check="no step under a straight edge laid over any joint",
@@ -197,7 +206,7 @@ def _inner_rules(
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))
         level = _level(inner, model, shop)
-        if level is not None and _lapped(inner, model):
+        if level is not None and (_lapped(inner, model) or horned_parts(inner, model)):
             rules.append(Rule(level.id, glue.id, WHY_LEVEL_FLAT))
     return rules
 

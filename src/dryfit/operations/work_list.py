@@ -28,6 +28,7 @@ from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.stops_off import with_stops_off
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
+from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
@@ -45,9 +46,10 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     ``wish-without-work``, ``order-circle`` (H81), ``cut-not-in-plan``, and those of the lines
     done and spoiled.
     """
-    joinery = joinery_of(model, shop)
-    sections = sections_of(model, joinery, shop)
-    cutting = Batch(joinery.operations, joinery_rules(model.parts, joinery, sections.chains))
+    as_cut = with_horns(model)
+    joinery = joinery_of(as_cut, shop)
+    sections = sections_of(as_cut, joinery, shop)
+    cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
     made = joined((sections.batch, cutting, shelves, buttons_made(model, shop)))
     late = _late_cuts(joinery)

@@ -11,6 +11,7 @@ from dryfit.notes.tree import (
     At,
     CutAfter,
     Fitted,
+    Horns,
     GluedFrom,
     Lie,
     OfTimber,
@@ -52,7 +53,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     lies = _lies(line, amounts, whole, run_of_grain(line, sums))
     _in_piece_words(line, amounts, lies.axes, sums)
     ask_about_order(line, amounts, whole.first, sums)
-    fitted = _one(line, Fitted)
+    fitted, horns = _one(line, Fitted), _one(line, Horns)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
     of_wood = timber.timber if timber else whole.timber
     placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
@@ -87,6 +88,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         bought=bought_words(line, names) if line.bought else None,
         insets=placed.insets,
         fitted=fitted.way if fitted else "",
+        horns=sums.size_amount(horns.amount, horns.span) if horns else None,
     )
     sums.findings += ask_of_wood(line, part)
     return part

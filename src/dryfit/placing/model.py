@@ -106,7 +106,8 @@ class Part:
     it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
     itself (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).
     `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
-    move with a measurement that is still to be taken.
+    move with a measurement that is still to be taken.  `horns` is what each end is longer until
+    the glue-up, beyond `length`; mm.
     """
 
     name: str
@@ -128,6 +129,7 @@ class Part:
     asked: tuple[str, ...] = ()
     opening: str | None = None
     drifts: tuple[Drift, ...] = ()
+    horns: Fraction = Fraction(0)
 
     @property
     def measure(self) -> Measure | None:

@@ -74,6 +74,7 @@ def _part(
         run=declared.run,
         asked=tuple(wish.span.text() for wish in declared.wood),
         opening=next((filling.opening for filling in fillings(site, declared)), None),
+        horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
     )
 
 

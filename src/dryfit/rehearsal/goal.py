@@ -76,6 +76,8 @@ class WantedPart:
     waits: tuple[Waits, ...]
     copies: tuple[WantedCopy, ...]
     marks: tuple[Mark, ...]
+    horns: Fraction = Fraction(0)
+    """What each end is longer until the part is glued."""
 
 
 @dataclass(frozen=True, slots=True)

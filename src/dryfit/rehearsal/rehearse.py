@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.plan import Plan, Step
 from dryfit.rehearsal.at_machines import milling
@@ -18,13 +19,15 @@ from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.fitting import fittings, repeated
 from dryfit.rehearsal.gluing import glue, try_dry
 from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.horns import sawn_off
 from dryfit.rehearsal.listing import listing, rows
 from dryfit.rehearsal.one_setting import one_setting
 from dryfit.rehearsal.sanding import sanding
-from dryfit.rehearsal.state import UNKNOWN, Place, State, begin
+from dryfit.rehearsal.state import UNKNOWN, Place, State, begin, sizes_of
 from dryfit.rehearsal.surfaces import surfaces
 from dryfit.rehearsal.times import times
 from dryfit.rehearsal.too_early import too_early
+from dryfit.rehearsal.zones import open_zones
 from dryfit.shop.shop import Shop
 
 TRUE = ("F", "B", "E", "E2", "R", "R2")
@@ -82,6 +85,8 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
         state.laid_out.update(work.copies)
     elif operation.kind in milling.DEEDS:
         _mill(state, operation, work, place)
+    elif operation.kind == "horns":
+        _horns_off(state, work, place)
     elif operation.kind == "make":
         _make(state, work, place)
     elif work.features:
@@ -113,6 +118,24 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
                 state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
             state.tell(place, trouble, name)
+
+
+def _horns_off(state: State, work: Work, place: Place) -> None:
+    whole = {copy.name: (part, copy) for part in state.goal.parts for copy in part.copies}
+    finished = open_zones(state.goal)
+    for name in work.copies:
+        blank = state.blanks.get(name)
+        if name not in whole or blank is None:
+            state.tell(place, UNKNOWN, name)
+            continue
+        part, copy = whole[name]
+        long = sizes_of(copy)[LENGTH]
+        trouble = sawn_off(blank, part.horns, long, glued=name in state.glued)
+        if trouble is not None:
+            state.tell(place, trouble, name)
+            continue
+        state.copies[name], state.part_of[name] = copy, part
+        state.zones[name] = finished[name]
 
 
 def _sheet(state: State, name: str) -> Blank | None:

@@ -11,6 +11,7 @@ from dryfit.rehearsal.at_machines.standing import Standing
 from dryfit.rehearsal.blank import Blank, Sizes
 from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedPart
+from dryfit.rehearsal.horns import with_horns
 from dryfit.rehearsal.members import members_of
 from dryfit.rehearsal.zones import Zone, open_zones
 from dryfit.shop.shop import Shop
@@ -103,15 +104,16 @@ class State:
 
 
 def begin(goal: Goal, shop: Shop, tools: Toolbox) -> State:
-    """Return the state before the first step."""
+    """Return the state before the first step: parts with horns are wanted with them by then."""
+    longer = with_horns(goal)
     return State(
         goal=goal,
         shop=shop,
         tools=tools,
         standing=Standing(shop),
-        copies={copy.name: copy for part in goal.parts for copy in part.copies},
-        part_of={copy.name: part for part in goal.parts for copy in part.copies},
-        zones=open_zones(goal),
+        copies={copy.name: copy for part in longer.parts for copy in part.copies},
+        part_of={copy.name: part for part in longer.parts for copy in part.copies},
+        zones=open_zones(longer),
         members={each.name: members_of(goal, each.name) for each in goal.assemblies},
     )
 

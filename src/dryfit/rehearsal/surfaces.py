@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dryfit.kinds.joints import is_lapped
 from dryfit.rehearsal.deeds import Deed, fault_of, glued_at
 from dryfit.rehearsal.fault import Fault, Reason
-from dryfit.rehearsal.goal import Goal, WantedCoats
+from dryfit.rehearsal.goal import Goal, WantedAssembly, WantedCoats
 from dryfit.rehearsal.members import members_of
 from dryfit.rehearsal.sanding import grit_of, is_whole
 from dryfit.shop.shop import Shop
@@ -203,8 +203,9 @@ def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
             )
             continue
         inside = set(members_of(goal, assembly.name))
-        if inside - level[0].copies:
-            names = ", ".join(sorted(inside - level[0].copies))
+        missing = inside - level[0].copies - _coated_before(assembly, goal)
+        if missing:
+            names = ", ".join(sorted(missing))
             yield fault_of(level[0], Reason.SURFACE, f"{names} is left out", "all of the frame")
         for deed in deeds[glued[assembly.name] : level[0].at]:
             if deed.operation.kind in {"sand", "ease edges", "coat"} and deed.copies & inside:
@@ -225,3 +226,13 @@ def _laps_closed(name: str, of: tuple[str, ...], goal: Goal) -> bool:
         and not any({joint.guest, joint.host} <= unit for unit in units)
         for joint in goal.joints
     )
+
+
+def _coated_before(assembly: WantedAssembly, goal: Goal) -> set[str]:
+    """Return what has its finish by that glue-up, and is kept from the plane."""
+    return {
+        name
+        for coats in goal.coats
+        if coats.before in {assembly.name, assembly.stage}
+        for name in coats.copies
+    }

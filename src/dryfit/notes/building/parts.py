@@ -27,6 +27,7 @@ from dryfit.notes.tree import (
     Fitted,
     For,
     Gap,
+    Horns,
     GluedFrom,
     Join,
     Lie,
@@ -222,4 +223,5 @@ _ONCE: dict[type[PartClause], str] = {
     OfTimber: "the timber",
     CutAfter: "what the cut waits for",
     Fitted: "how it comes to fit",
+    Horns: "how long the horns are",
 }

@@ -73,6 +73,7 @@ PLACES: tuple[Entry, ...] = (
     ("_BETWEENTHEM", {"between": "between", "between them": "between", "between each": "between"}),
     ("_LAPPING", {"lapping": "lapping", "overlapping": "lapping", "lapping over": "lapping"}),
     ("_LAPPING", {"overlap": "lapping", "lapped over": "lapping"}),
+    ("_HORNS", dict.fromkeys(("horn", "horns", "a horn"), "horns")),
     ("HANDED", {"handed": "handed", "mirrored": "handed", "left and right handed": "handed"}),
     ("HANDED", {"as a pair": "handed", "a pair": "handed"}),
     ("_FROM", {"from": "from", "down from": "from", "up from": "from"}),

@@ -139,6 +139,14 @@ class Lapping:
 
 
 @dataclass(frozen=True, slots=True)
+class Horns:
+    """``horns 20``: how much longer each end of a stile stays until its frame is glued."""
+
+    amount: Sum
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Handed:
     """``handed``: the copies are a left and a right one, mirrored."""
 
@@ -245,6 +253,7 @@ PartClause = (
     | JointSpec
     | Join
     | Lapping
+    | Horns
     | Handed
     | GluedFrom
     | OfTimber

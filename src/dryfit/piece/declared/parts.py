@@ -138,7 +138,8 @@ class DeclaredPart:
     `within` names the instance of a pattern inside which the part stands: its overall box is that
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
-    to fit its opening, where the line does: as drawn, to measure or plane.
+    to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
+    longer at each end until it is glued.
     """
 
     name: str
@@ -173,6 +174,7 @@ class DeclaredPart:
     instance: str | None = None
     insets: tuple[tuple[int, int, Amount], ...] = ()
     fitted: str = ""
+    horns: Amount | None = None
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
@@ -187,6 +189,7 @@ def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
         part.set_back,
         part.apart,
         part.lapping,
+        part.horns,
         part.spread.gap if part.spread else None,
     )
     yield from (amount for amount in found if amount is not None)

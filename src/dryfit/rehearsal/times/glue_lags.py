@@ -28,6 +28,7 @@ LAG_BEFORE: Mapping[str, str] = {
     "keys": NEXT_STAGE,
     "trim": NEXT_STAGE,
     "level": LEVEL,
+    "horns": LEVEL,
     "sand": LEVEL,
     "ease edges": LEVEL,
     "coat": FINISH,
