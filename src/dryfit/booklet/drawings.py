@@ -11,6 +11,8 @@ from dryfit.booklet.drawing.glue_up import glue_up_drawing
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
 from dryfit.booklet.machine_words import cutter_name
+from dryfit.placing.horns import with_horns
+from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
@@ -36,19 +38,39 @@ def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
     for operation in step.operations:
         if operation.glue_up is not None:
             name = operation.id.partition(" / ")[0]
-            for assembly in model.assemblies:
+            whole = _glued(model, name)
+            for assembly in whole.assemblies:
                 if assembly.name == name:
-                    return glue_up_drawing(model, assembly, bench.labels.copies, model.display)
+                    return glue_up_drawing(whole, assembly, bench.labels.copies, model.display)
     front = before is None or not _height_stays(before, step)
     cutter = next((row for axis, row in step.settings if axis == "cutter"), None)
     return setup_drawing(
-        model,
+        as_it_is(model, step),
         step,
         bench.shop.accessories,
         model.display,
         cutter=cutter_name(cutter, bench),
         front=front,
     )
+
+
+def as_it_is(model: Model, step: Step) -> Model:
+    """Return the parts as long as they are at a step: with horns, but for cuts after a glue-up."""
+    cut = {name for op in step.operations for work in op.work for name in work.features}
+    late = any(
+        feature.after is not None and feature.id in cut
+        for part in model.parts
+        if part.horns
+        for feature in part.features
+    )
+    return model if late else with_horns(model)
+
+
+def _glued(model: Model, name: str) -> Model:
+    """Return the parts as long as they are in a glue-up: with the horns of those it takes in."""
+    taken = {each for assembly in model.assemblies if assembly.name == name for each in assembly.of}
+    own = (part for part in model.parts if any(copy.name in taken for copy in part.copies))
+    return with_horns(model) if any(part.horns for part in own) else model
 
 
 def like_before(steps: Sequence[Step]) -> dict[int, int]:

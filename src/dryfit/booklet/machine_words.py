@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.sides import sides_that_count
 from dryfit.booklet.text import Mark, Say, Text, capital, joined
+from dryfit.placing.horns import with_horns
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
 from dryfit.plan.sides import Side, cuts_through, distance, other_side
@@ -69,7 +70,9 @@ def machine_at(step: Step, values: Mapping[str, Setting], bench: Bench) -> Machi
         guide=str(values["accessory"].value) if "accessory" in values else "sled",
         through=cuts_through(step),
         origins=_origins(step, values),
-        sides=sides_that_count(step, values, {part.name: part for part in bench.model.parts}),
+        sides=sides_that_count(
+            step, values, {part.name: part for part in with_horns(bench.model).parts}
+        ),
         say=bench.say,
     )
 

@@ -56,7 +56,7 @@ def _row(part: Part, model: Model, labels: Labels, say: Say) -> PartRow:
         letter=labels.part(part.name),
         name=part.written,
         count=len(part.copies),
-        length=_about(part, "length", say.size(part.length)),
+        length=_about(part, "length", say.size(part.cut_length)),
         width=_about(part, "width", say.size(part.width)),
         thickness=(thickness_of(part, say),),
         timber=part.timber or "",
@@ -130,6 +130,10 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
     if part.staves is not None:
         width = say.size(part.staves.width)
         rows.append((f"Glued from {part.staves.count} boards, each ", width, " wide when jointed"))
+    if part.horns:
+        after = " when they are sawn off in the glued frame"
+        horns = ("With horns of ", say.size(part.horns), " at both ends: ")
+        rows.append((*horns, say.size(part.length), after))
     rows += ((f"{words[0].upper()}{words[1:]}",) for words in part.asked)
     for each in part.measures:
         known = each.formula == each.name

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Range
+from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Plan, Step
@@ -18,7 +19,7 @@ DRILLED = "hole"
 
 def sides_of(plan: Plan, model: Model) -> Sides:
     """Return for each step by its number the sides that count, by axis."""
-    parts = {part.name: part for part in model.parts}
+    parts = {part.name: part for part in with_horns(model).parts}
     return {
         step.number: sides_that_count(
             step, {axis: each for axis, each in step.settings if each is not None}, parts

@@ -39,9 +39,10 @@ def _name(part: Part) -> str:
 def _size(part: Part, model: Model) -> str:
     shown = model.display.shown
     lies = _RUNS.get(part.run, part.run)
-    length, width = shown(part.length), shown(part.width)
+    length, width = shown(part.cut_length), shown(part.width)
     thickness = shown(part.thickness, fitted=part.stock == "sheet")
-    return f"{length} long ({lies}), {width} wide, {thickness} thick"
+    horns = f", horns of {shown(part.horns)} at both ends" if part.horns else ""
+    return f"{length} long ({lies}{horns}), {width} wide, {thickness} thick"
 
 
 def _assumptions(model: Model) -> Iterator[str]:

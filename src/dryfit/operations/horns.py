@@ -7,7 +7,7 @@ from fractions import Fraction
 from dryfit.operations.members import all_copies, horned_parts
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
-from dryfit.placing.model import Assembly, Model, Part
+from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.shop.shop import Shop
 
@@ -56,8 +56,10 @@ def horn_details(horn: Fraction) -> tuple[Detail, ...]:
         (
             "With a horn of ",
             horn,
-            " at each end, which is sawn off when the frame is glued: until then R and R2 are the "
-            "ends of the horns, and all places are counted from there",
+            (
+                " at each end, which is sawn off when the frame is glued: until then R and R2 are "
+                "the ends of the horns, and all places are counted from there"
+            ),
         ),
     )
 
@@ -66,8 +68,10 @@ def planed_level(assembly: Assembly, model: Model) -> tuple[Detail, ...]:
     """Return how the ends are levelled where the horns were."""
     return tuple(
         (
-            f"Plane the ends of {all_of(part)} level where the horns were, in from the outer "
-            "edges: outwards the corner breaks off",
+            (
+                f"Plane the ends of {all_of(part)} level where the horns were, in from the outer "
+                "edges: outwards the corner breaks off"
+            ),
         )
         for part in horned_parts(assembly, model)
     )

@@ -75,7 +75,9 @@ def closed_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
 
 def horned_parts(assembly: Assembly, model: Model) -> tuple[Part, ...]:
     """Return the parts that lose their horns after this glue-up: the first that takes them in."""
-    earlier = {name for each in inner_assemblies(assembly, model) for name in all_copies(each, model)}
+    earlier = {
+        name for each in inner_assemblies(assembly, model) for name in all_copies(each, model)
+    }
     own = tuple(name for name in all_copies(assembly, model) if name not in earlier)
     return tuple(part for part in parts_of(own, model) if part.horns)
 

@@ -15,6 +15,7 @@ from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.horns import WHY_HORNS_LAST, WHY_HORNS_OFF, horns_off, planed_level
 from dryfit.operations.members import (
     all_copies,
+    assembly_named,
     closed_joints,
     dry_fit_first,
     horned_parts,
@@ -29,6 +30,7 @@ from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
 from dryfit.operations.tenon_deeds import before_the_glue, made_flush
 from dryfit.operations.tenon_strips import strip_details, strips_milled
+from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.shop.shop import Shop
@@ -57,7 +59,9 @@ def staged(
     findings: list[Diagnostic] = []
     glue_ups: dict[str, Operation] = {}
     for assembly in model.assemblies:
-        glue_ups[assembly.name], found = glue_up(assembly, model, shop)
+        whole = with_horns(model) if horned_parts(assembly, model) else model
+        lies = assembly_named(whole, assembly.name) or assembly
+        glue_ups[assembly.name], found = glue_up(lies, whole, shop)
         findings += found
     for assembly in model.assemblies:
         dry = _dry_fit(assembly, model, shop)
@@ -139,12 +143,13 @@ def _lapped(assembly: Assembly, model: Model) -> bool:
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     laps = [name for name in assembly.joints if is_lapped(model.joint(name).kind)]
     flush = made_flush(closed_joints(assembly, model), model)
-    flush += planed_level(assembly, model)
-    if not laps and not flush:
+    horns = planed_level(assembly, model)
+    if not laps and not flush and not horns:
         return None
     coated = finished_before(assembly, model)
     bare = tuple(name for name in all_copies(assembly, model) if name not in coated)
-    deed = "Level the joints" if laps else "Plane level what stands out"
+    deed = "Plane level what stands out" if flush else "Make level the ends"
+    deed = "Level the joints" if laps else deed
     return Operation(
         id=f"{assembly.name} / level",
         kind="level",
@@ -152,10 +157,10 @@ def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
         part=assembly.name,
         settings=(),
         work=(Work(assembly.name, bare, (), None, ()),),
-        tenths=tenths(worked(shop, "level joint", each=len(laps) + len(flush))),
+        tenths=tenths(worked(shop, "level joint", each=len(laps) + len(flush) + len(horns))),
         sentence=f"{deed} of the {assembly.name} with a plane, from the outside inwards",
         check="no step under a straight edge laid over any joint",
-        details=flush,
+        details=(*flush, *horns),
     )
 
 

@@ -72,7 +72,7 @@ def parts_csv(model: Model) -> str:
     rows = csv.writer(out, lineterminator="\n")
     rows.writerow(_CSV)
     for part in model.parts:
-        sizes = (part.length, part.width, part.thickness, part.shoulder_length)
+        sizes = (part.cut_length, part.width, part.thickness, part.shoulder_length)
         shown = ["" if size is None else model.display.shown(size).rstrip('"') for size in sizes]
         rows.writerow(
             [
@@ -81,17 +81,20 @@ def parts_csv(model: Model) -> str:
                 part.timber or "",
                 *shown,
                 model.display.unit,
-                _remarks(part),
+                _remarks(part, model.display),
             ]
         )
     return out.getvalue()
 
 
-def _remarks(part: Part) -> str:
+def _remarks(part: Part, display: Display) -> str:
     remarks = []
     if part.staves:
         remarks.append(f"glued from {part.staves.count}")
     remarks += part.asked
+    if part.horns:
+        shown = display.shown(part.horns)
+        remarks.append(f"horns of {shown} at both ends, {display.shown(part.length)} without them")
     waiting = [each for each in part.measures if each.taken is None]
     remarks += [f"{each.dimension} waits for {each.name}" for each in waiting]
     if len(part.hands()) > 1:
@@ -115,6 +118,7 @@ def _part(part: Part, model: Model) -> Json:
         "shoulder_length": None if shoulder is None else length_json(shoulder, show),
         "adds": [_add(add, part, model) for add in part.adds],
         "made_of": _made_of(part, show),
+        **({"horns": length_json(part.horns, show)} if part.horns else {}),
         "measured": length_json(part.length, show)
         if part.measure and part.measure.taken is not None
         else None,

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.geometry.box import Box
+from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
-from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.model import Assembly, Copy, Model, Part
 
 RUNS_OUT = frozenset({"long slot", "rabbet"})
 """Kinds of cuts along a part that run on through a horn where they reach the finished end."""
@@ -21,7 +22,23 @@ def with_horns(model: Model) -> Model:
     """
     if not any(part.horns for part in model.parts):
         return model
-    return replace(model, parts=tuple(with_its_horns(part) for part in model.parts))
+    parts = tuple(with_its_horns(part) for part in model.parts)
+    copies = {copy.name: copy for part in parts for copy in part.copies if part.horns}
+    return replace(
+        model,
+        parts=parts,
+        assemblies=tuple(_with_its_horns(each, copies) for each in model.assemblies),
+    )
+
+
+def _with_its_horns(assembly: Assembly, horned: Mapping[str, Copy]) -> Assembly:
+    """Return a glue-up as it lies on the bench: its diagonals run from horn to horn."""
+    boxes = [horned[name].box for name in assembly.of if name in horned]
+    if not boxes:
+        return assembly
+    box, axes = spanning((assembly.box, *boxes)), assembly.square_axes
+    square = None if axes is None else (box.extent(axes[0]), box.extent(axes[1]))
+    return replace(assembly, box=box, square=square)
 
 
 def with_its_horns(part: Part) -> Part:

@@ -145,6 +145,11 @@ class Part:
         measure = self.waits_for(dimension)
         return measure if measure is not None and measure.taken is None else None
 
+    @property
+    def cut_length(self) -> Fraction:
+        """The length that it is cut to: with its horns, which are sawn off in the glued frame."""
+        return self.length + 2 * self.horns
+
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""
         return tuple(sorted({copy.hand for copy in self.copies}))

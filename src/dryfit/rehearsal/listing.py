@@ -10,6 +10,7 @@ from dryfit.plan.operation import GlueUp
 from dryfit.rehearsal.deeds import Deed, fault_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedAssembly
+from dryfit.rehearsal.horns import with_horns
 from dryfit.rehearsal.members import members_of
 
 PLAY = Fraction(1, 100)
@@ -63,7 +64,13 @@ def _printed(deed: Deed, said: GlueUp, assembly: WantedAssembly, goal: Goal) -> 
     if said.stage != assembly.name:
         yield fault_of(deed, Reason.COUNT, f"it is called {said.stage}", assembly.name)
     members = set(members_of(goal, assembly.name))
-    boxes = [copy.box for part in goal.parts for copy in part.copies if copy.name in members]
+    parts = zip(goal.parts, with_horns(goal).parts, strict=True)
+    boxes = [
+        (longer if longer.name in assembly.of else copy).box
+        for part, horned in parts
+        for copy, longer in zip(part.copies, horned.copies, strict=True)
+        if copy.name in members
+    ]
     if not boxes:
         return
     across = _squares(spanning(tuple(boxes)))

@@ -130,7 +130,8 @@ def panelled(page: Page) -> None:
     stile, rail = page.size(50, 65), page.size(50, 75)
     page.part(
         f"2 stiles, upright, facing front, {page.either('', say(high) + ' x ', 'height x ')}"
-        f"{say(stile)} x {say(thick)}, at left and right",
+        f"{say(stile)} x {say(thick)}, at left and right"
+        + (f", horns {say(page.size(18, 26))}" if draw.chance(25) else ""),
         "stiles",
     )
     size = f"{say(chisel(page, thick * Fraction(7, 10)))} thick"

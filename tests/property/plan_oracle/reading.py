@@ -62,7 +62,9 @@ def parts_of(document: Json) -> dict[str, PartRow]:
 
 
 def _part(row: Json) -> PartRow:
-    sizes = (length(row["length"]), length(row["width"]), length(row["thickness"]))
+    # Until the frame is glued, a part with horns is longer, and its places are counted from them.
+    horn = length(row["horns"]) if "horns" in row else Fraction(0)
+    sizes = (length(row["length"]) + 2 * horn, length(row["width"]), length(row["thickness"]))
     return PartRow(
         name=row["name"],
         stock=row["stock"],
@@ -70,14 +72,20 @@ def _part(row: Json) -> PartRow:
         staves=row["made_of"]["staves"] if row["made_of"] else 0,
         waits=frozenset(size for size in ("length", "width") if row[size].get("nominal")),
         planed=Fraction(0),
-        cuts={each["id"]: _cut(each, sizes) for each in row["features"]},
+        cuts={each["id"]: _cut(each, sizes, horn) for each in row["features"]},
         hand_of={copy["name"]: copy["hand"] for copy in row["copies"]},
         turned={copy["name"]: _handedness(copy["axes"]) for copy in row["copies"]},
     )
 
 
-def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction]) -> Cut:
+def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction], horn: Fraction) -> Cut:
     along, across, depth = limits(row["along"]), limits(row["across"]), length(row["depth"])
+    start, end = along[0] + horn, along[1] + horn
+    if row["kind"] in {"long slot", "rabbet"}:
+        # What runs along a part to its end runs on through the horn.
+        start = Fraction(0) if start == horn else start
+        end = sizes[0] if end == sizes[0] - horn else end
+    along = (start, end)
     direction, side = SURFACES[row["surface"]]
     size = sizes[direction]
     deep = (size - depth, size) if side else (Fraction(0), depth)

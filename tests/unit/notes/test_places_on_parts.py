@@ -9,6 +9,7 @@ from dryfit.notes.tree import (
     From,
     Gap,
     Handed,
+    Horns,
     Join,
     Lapping,
     LeftOut,
@@ -199,6 +200,8 @@ def test_a_spread_says_what_is_left_at_its_ends(text: str, ends: str) -> None:
     ("text", "clause"),
     [
         ("lapping 20", Lapping(number(20), NOWHERE)),
+        ("horns 20", Horns(number(20), NOWHERE)),
+        ("horns of 20 at both ends", Horns(number(20), NOWHERE)),
         ("handed", Handed(NOWHERE)),
         ("as a pair", Handed(NOWHERE)),
         ("480 to 500 wide", SizeRange(number(480), number(500), "width", NOWHERE)),
