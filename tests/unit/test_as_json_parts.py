@@ -116,5 +116,5 @@ def test_the_csv_has_one_line_a_part(name: str) -> None:
     ]
     assert {row["unit"] for row in rows} == {model.display.unit}
     assert [row["length"] for row in rows] == [
-        model.display.shown(part.length).rstrip('"') for part in model.parts
+        model.display.shown(part.cut_length).rstrip('"') for part in model.parts
     ]

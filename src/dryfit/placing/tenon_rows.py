@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.mortise_tenon import Haunch, TenonSizes
 from dryfit.joinery.proportions import LEAST_END_GRAIN, edge_shoulder, usual_tenon_width
@@ -186,7 +186,7 @@ def haunch_of(
         usual = Fraction(10) if site.declared.display.unit == "mm" else INCH * 3 / 8
         length = min(max(grooves_in(site, rail)) or usual, sizes.length / 2)
         shown = site.shown(length)
-        line = with_words(said[0].span, f"haunch {shown} long")
+        line = _with_haunch(said[0].span, f"haunch {shown} long")
         text = f"the haunches of the {site.written(rail.part)} are {shown} long"
         site.assume_line(text, said[0].span, line)
     if shoulder <= 0:
@@ -195,6 +195,14 @@ def haunch_of(
         _haunch_too_long(site, rail, joint, length, sizes.length)
     reach = min(written.get("depth", shoulder), shoulder)
     return Haunch(side, min(length, sizes.length), reach)
+
+
+def _with_haunch(span: Span, phrase: str) -> str:
+    """Return the line with the length of a haunch, behind all else of a `haunched tenon`."""
+    words = span.text()
+    if words.lower().endswith(("tenon", "tenons")):
+        return f"{with_words(span, words.split()[-1]).rstrip(',')}, {phrase}"
+    return with_words(span, phrase)
 
 
 def _haunch_too_long(

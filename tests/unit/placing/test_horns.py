@@ -42,9 +42,8 @@ def test_horns_are_said_in_the_words_of_the_trade(words: str) -> None:
 
 
 def test_a_stile_is_cut_with_its_horns_and_marked_from_their_ends() -> None:
-    # By hand: 640 + 2 x 20 = 680.  The lower rail is 70 wide and stands at the bottom: its haunch
-    # is a third, 70/3 to the whole step 23 (thirds rule, common practice), in the groove's 9; what
-    # lies a from the finished end lies a + 20 from the horn's.
+    # By hand: 640 + 2 x 20 = 680 (TRADE B3.3), and what lies a from the finished end lies
+    # a + 20 from the end of the horn.
     found, plan = planned()
     assert found.model is not None
     stile = found.model.part("stile")
