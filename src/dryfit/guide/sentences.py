@@ -100,9 +100,7 @@ _PARTS = Chapter(
             "1 lid, flat, 20 thick, onto legs, lapping 10",
             "bears 10 on each, ends there; else see `set in`",
         ),
-        Sentence(
-            "2 stiles, upright, 60 x 20, horns 20, handed", "left and right, longer until glued"
-        ),
+        Sentence("2 stiles, upright, 60 x 20, horns 20, handed", "sawn off when glued"),
         Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),
         Sentence(
             "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
