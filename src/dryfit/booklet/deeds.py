@@ -82,7 +82,8 @@ def _counted(operation: Operation, part: Part | None, words: str) -> str:
     if len(names) < len(part.copies):
         return f"{len(names)} {part.written.lower() if len(names) > 1 else part.name}"
     one = words == f"the {part.name}" and len(names) > 1
-    return f"all {len(names)} {part.written.lower()}" if one else words
+    every = "both" if len(names) == 2 else f"all {len(names)}"
+    return f"{every} {part.written.lower()}" if one else words
 
 
 def _longest(word: str) -> tuple[int, str]:

@@ -12,6 +12,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Model, Part
 
 _UPWARDS = 2
+_THICKNESS = 2
 
 
 def check_grain(model: Model) -> Iterator[Diagnostic]:
@@ -39,7 +40,14 @@ def _across_grain(model: Model, host: Part, mortise: Feature, rail: Part) -> Dia
     across = mortise.across[1] - mortise.across[0]
     size = host.width if mortise.surface in {"F", "B"} else host.thickness
     upright = rail.copies[0].frame.axes[LENGTH][0] == _UPWARDS
+    flat = rail.copies[0].frame.axes[_THICKNESS][0] == _UPWARDS
     turn = "turn it by a quarter" if upright else "write `flat` in its line"
+    remedy = f"{turn}, so that the tenon's broad side lies along the grain of {host.name}"
+    if flat:
+        # A flat rail under a drawer cannot be turned.
+        remedy = (
+            "write `dowels` instead of the tenon, or `on edge` where the rail need not lie flat"
+        )
     return finding(
         "H53",
         "tenon-across-grain",
@@ -48,5 +56,5 @@ def _across_grain(model: Model, host: Part, mortise: Feature, rail: Part) -> Dia
         f"{show(across)} of {show(size)} and the cheeks are glued to end grain",
         mortise.span or (rail.spans[0] if rail.spans else None),
         figures={"across the grain": across, "of": size},
-        remedy=f"{turn}, so that the tenon's broad side lies along the grain of {host.name}",
+        remedy=remedy,
     )

@@ -80,6 +80,9 @@ def too_deep(model: Model, part: Part) -> Iterator[Diagnostic]:
         told.add(cause)
         wrong = feature.depth * 3 > size * 2
         show = model.display.shown
+        if feature.role == "housing" and feature.surface in {"R", "R2"}:
+            yield _from_the_end(model, part, feature)
+            continue
         yield finding(
             "H02",
             "slot-too-deep",
@@ -90,6 +93,23 @@ def too_deep(model: Model, part: Part) -> Iterator[Diagnostic]:
             figures={"depth": feature.depth, "limit": size / 2},
             remedy="make it shallower, or the part thicker",
         )
+
+
+def _from_the_end(model: Model, part: Part, feature: Feature) -> Diagnostic:
+    """Tell of a board that lies along what it is housed in: only grooves hold it on all sides."""
+    mate = feature.mate or "board"
+    show = model.display.shown
+    return finding(
+        "H02",
+        "slot-too-deep",
+        Severity.ERROR,
+        f"{part.name}: the {mate} lies along it, and a housing for it would be sawn in from the "
+        f"end, {show(feature.depth)} deep",
+        feature.span,
+        figures={"depth": feature.depth},
+        remedy=f"let the edges of the {mate} into grooves, written `inside ..., groove 6` with "
+        "the names of all that are round it, or name only what its ends go into",
+    )
 
 
 def slot_widths(model: Model, part: Part) -> Iterator[Diagnostic]:

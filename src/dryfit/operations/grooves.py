@@ -293,19 +293,24 @@ def _router_details(site: Site, bit: Cutter, fence: str, depths: int) -> tuple[D
 
 
 def ends_to_square(site: Site, radius: Fraction) -> int:
-    """Return how many ends of a groove a bit leaves round, where something square has to go in.
+    """Return how many ends of a groove a bit leaves round, where something square has to go in."""
+    return len(_round_ends(site, radius))
+
+
+def _round_ends(site: Site, radius: Fraction) -> tuple[Fraction, ...]:
+    """Return where from R the ends are that have to be squared.
 
     An end is open where the groove runs out, and where a housing as deep takes the corner away.
     """
     feature = site.feature
     if feature.mate is None or feature.fit == "move":
         # A runner ends before the round end of its groove.
-        return 0
+        return ()
     start, end = feature.along
-    rounds = [(start, start + radius)] if start > 0 else []
+    rounds = {start: (start, start + radius)} if start > 0 else {}
     if end < site.part.length:
-        rounds.append((end - radius, end))
-    return sum(not _taken_away(site, limits) for limits in rounds)
+        rounds[end] = (end - radius, end)
+    return tuple(at for at, limits in rounds.items() if not _taken_away(site, limits))
 
 
 def _taken_away(site: Site, limits: Range) -> bool:
@@ -323,13 +328,10 @@ def _taken_away(site: Site, limits: Range) -> bool:
 
 
 def _square(site: Site, radius: Fraction) -> Detail:
-    start, end = site.feature.along
-    return (
-        "The bit leaves round ends, ",
-        radius,
-        " in radius: square them with a chisel to ",
-        start,
-        " and ",
-        end,
-        f" from R, or the corners of the {site.feature.mate} do not go home",
-    )
+    ends = _round_ends(site, radius)
+    home = f" from R, or the corners of the {site.feature.mate} do not go home"
+    if len(ends) == 1:
+        words = " in radius: square it with a chisel to "
+        return "The bit leaves a round end, ", radius, words, ends[0], home
+    words = " in radius: square them with a chisel to "
+    return "The bit leaves round ends, ", radius, words, ends[0], " and ", ends[1], home

@@ -50,7 +50,7 @@ def declare_inside(
     statements += _values(block, settings)
     statements += block.notes.statements
     declared, findings = declare(replace(block.notes, statements=tuple(statements)))
-    return replace(declared, display=display), findings + _ranges(instance, block, given)
+    return replace(declared, display=display), findings + _ranges(instance, block, given, display)
 
 
 def used_by(node: Node, span: Span) -> Node:
@@ -85,7 +85,9 @@ def _values(block: PatternBlock, settings: Mapping[str, Fraction]) -> list[Value
     return values
 
 
-def _ranges(instance: Instance, block: PatternBlock, given: Mapping[str, Fraction]) -> Findings:
+def _ranges(
+    instance: Instance, block: PatternBlock, given: Mapping[str, Fraction], display: Display
+) -> Findings:
     sums = _sums_of(instance, block)
     spans = {name: amount.span for name, amount in instance.settings}
     findings: list[Diagnostic] = []
@@ -95,7 +97,7 @@ def _ranges(instance: Instance, block: PatternBlock, given: Mapping[str, Fractio
         most = None if parameter.most is None else sums.length(parameter.most)
         if value is None or least is None or most is None or least <= value <= most:
             continue
-        shown = sums.display.with_unit
+        shown = display.with_unit
         findings.append(
             Diagnostic(
                 "parameter-out-of-range",

@@ -238,3 +238,37 @@ def test_a_drawer_a_little_above_what_carries_it_is_told_so() -> None:
     told = [each for each in checked(text).findings if each.code == "lies-on-nothing"]
     assert ["stands 1.5 mm above the bottom" in each.message for each in told] == [True]
     assert "`0 above the bottom of bay`" in told[0].hints[0].message
+
+
+CHEST = """piece Chest
+overall 600 wide, 360 deep, 300 high
+timber pine
+2 ends, front to back, on edge, 300 x 18, at left and right, up 0, box joint 20 into sides
+2 sides, across, on edge, 300 x 18, at front and back, up 0
+1 floor, flat, 9 thick, of ply, FLOOR, up 20
+glue up chest: ends, sides, floor
+"""
+
+
+def test_a_floor_housed_on_all_four_sides_is_told_of_grooves() -> None:
+    # Its front and back edges run along the sides: a housing would be 594 deep from their ends.
+    housed = checked(CHEST.replace("FLOOR", "housed 6 into ends and sides")).findings
+    told = next(each for each in housed if each.code == "slot-too-deep")
+    assert "the floor lies along it" in told.message
+    assert "`inside ..., groove 6`" in told.hints[0].message
+    mended = checked(CHEST.replace("FLOOR", "inside ends and sides, groove 6"))
+    assert "slot-too-deep" not in codes(mended)
+
+
+def test_a_flat_rail_is_not_told_to_lie_flat() -> None:
+    text = """piece Frame
+overall 800 wide, 60 deep, 700 high
+timber beech
+2 legs, upright, 60 x 60, at left and right
+1 top rail, across, on edge, 80 x 20, tenon 30 into legs, flush with top of legs
+1 drawer rail, across, flat, 50 x 22, tenon 30 into legs, up 500
+glue up frame: legs, top rail, drawer rail
+"""
+    told = next(each for each in checked(text).findings if each.code == "tenon-across-grain")
+    assert "`dowels`" in told.hints[0].message
+    assert "`flat`" not in told.hints[0].message

@@ -213,6 +213,8 @@ def test_screws_hold_what_lies_on_something_not_what_is_between() -> None:
     ("word", "kind"),
     [
         ("dado 6", "housing"),
+        ("dadoed 6", "housing"),
+        ("housed 6", "housing"),
         ("trench 6", "housing"),
         ("mortise and tenon 20", "tenon"),
         ("halving", "half lap"),

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from fractions import Fraction
 
+from tests.pieces.reading import model_of
 from tests.unit.operations.worked import (
     listed,
     operation,
@@ -131,6 +132,26 @@ def test_round_ends_are_squared_and_the_minutes_counted() -> None:
         "The bit leaves round ends, 4 mm in radius: square them with a chisel to 51 mm and 589 mm "
         "from R, or the corners of the panel do not go home"
     )
+
+
+def test_only_the_blind_end_of_a_rabbet_is_squared() -> None:
+    # The back rabbet of a side runs out at its top: 72 mm of it begin blind above the kick board.
+    model = model_of(
+        """piece Case
+overall 500 wide, 250 deep, 700 high
+timber oak
+2 sides, upright, facing side, 250 x 18, at left and right
+1 top, across, flat, 250 x 18, between sides, rabbet 9, flush with top of sides
+1 bottom, across, flat, 250 x 18, into sides, housing 6, up 72
+1 back, upright, facing front, 6 thick, of birch ply, inside sides and top and bottom, rabbet 9
+glue up case: sides, top, bottom
+"""
+    )
+    work, _ = listed(model)
+    details = [said(each) for op in work.operations if op.part == "side" for each in op.details]
+    squared = [each for each in details if "in radius" in each]
+    assert squared
+    assert all(each.startswith("The bit leaves a round end, ") for each in squared)
 
 
 def test_the_corner_of_the_panel_needs_the_squared_end() -> None:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import model_of
+from tests.pieces.reading import checked, model_of
 
 from dryfit.patterns import shipped, start_of
 
@@ -51,3 +51,28 @@ def test_a_drawer_is_as_worked_by_hand(name: str, worked: dict[str, tuple[str, s
     assert sizes(name) == {
         part: tuple(Fraction(size) for size in row) for part, row in worked.items()
     }
+
+
+DRAWN = """piece Chest
+units inches to 1/16
+overall 24 wide, 16 deep, 12 high
+timber pine
+2 ends, front to back, on edge, 12 x 3/4, at left and right, up 0, box joint into sides
+2 sides, across, on edge, 12 x 3/4, at front and back, up 0
+1 drawer, as dovetailed drawer, 20 wide, 12 deep, HIGH high, up 1
+2 runners, front to back, on the inside of ends, screws, running in drawer's WHAT
+glue up chest: ends, sides
+"""
+
+
+def test_the_end_of_a_name_inside_a_pattern_finds_it() -> None:
+    findings = checked(DRAWN.replace("HIGH", "4").replace("WHAT", "sides")).findings
+    told = next(each for each in findings if each.code == "unknown-name")
+    assert "did you mean `drawer side`?" in {hint.message for hint in told.hints}
+
+
+def test_a_range_is_told_in_the_units_of_the_notes() -> None:
+    # 70 mm is 2 3/4 in, 220 mm is 8 11/16 in, by 25.4 to the inch and to the nearest 1/16.
+    findings = checked(DRAWN.replace("HIGH", "2").replace("WHAT", "drawer sides")).findings
+    told = next(each for each in findings if each.code == "parameter-out-of-range")
+    assert 'is 2"; it is made for 2 3/4" to 8 11/16"' in told.message

@@ -89,12 +89,24 @@ def rest_of_line(stumble: Stumble) -> Mistake | None:
         return None
     last = stumble.previous
     before = last.end_pos if last is not None and last.end_pos else 0
+    stuff = _SHEETS.match(stumble.text[stumble.at :])
+    remedies = [Repair("if it is a remark, put # before it", stumble.span(before, before), "  #")]
+    if stuff is not None:
+        place = stumble.span(before, stumble.at + stuff.end())
+        remedies = [Repair("say what it is made of", place, f", of {stuff.group()}")]
+    elif "," in stumble.rest:
+        # What goes on after a comma is no remark: its words would be lost.
+        remedies = []
     return Mistake(
         "rest-of-line",
         f"the line is complete before `{stumble.rest.strip()[:40]}`",
         stumble.span(stumble.at, len(stumble.text)),
-        (Repair("if it is a remark, put # before it", stumble.span(before, before), "  #"),),
+        tuple(remedies) or (Hint(_BY_ITSELF),),
     )
+
+
+_SHEETS = re.compile(r"(?:\w+ )?(?:ply|plywood|mdf|hardboard)\b", re.IGNORECASE)
+_BY_ITSELF = "say it in words of `dryfit help language`, or begin a remark with #"
 
 
 def _opener_alone(stumble: Stumble) -> Mistake:

@@ -108,18 +108,21 @@ def unknown_inside(stumble: Stumble) -> Mistake | None:
     inner = sorted(stumble.vocabulary.inner)
     spellings = [spelling for name in inner for spelling in (name, plural(name))]
     for written, start, end in stumble.runs():
-        near = nearest(written, spellings)
+        # `drawer's sides` are its drawer sides.
+        ending = tuple(name for name in spellings if name.endswith(f" {canonical(written)}"))
+        near = nearest(written, spellings) or ending
         if near:
             place = stumble.span(start, end)
             repairs = tuple(Repair(f"did you mean `{name}`?", place, name) for name in near)
             message = f"nothing in `{owner}` is called `{written}`"
             return Mistake("unknown-name", message, place, repairs)
-    listed = ", ".join(f"`{name}`" for name in inner[:6])
+    listed = ", ".join(f"`{name}`" for name in inner[:_LISTED])
     hint = Hint(f"inside of patterns there are: {listed}") if inner else Hint(_NOTHING_INSIDE)
     message = f"nothing in `{owner}` is called `{canonical(stumble.written)}`"
     return Mistake("unknown-name", message, stumble.place, (hint,))
 
 
+_LISTED = 20
 _NO_PATTERNS = "a pattern begins with a line such as `pattern box with width, depth, height`"
 _NOTHING_INSIDE = "only what is made as a pattern has parts of its own"
 CASES = (

@@ -27,8 +27,9 @@ _OF_SEVERAL_WORDS = tuple(
     phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
 )
 _JOINTS = (
-    "half lap, bridle, tenon, loose tenon, housing, box joint, dovetail, half-blind dovetail, "
-    "groove, dowels, biscuits, pocket screws, glue, screws and buttons"
+    "half lap, bridle, mitre, tenon, loose tenon, housing, rabbet, box joint, dovetail, half-blind "
+    "dovetail, groove, tongue and groove, ship lap, dowels, biscuits, pocket screws, glue, screws, "
+    "buttons, clips, figure-8 plates, slotted screws, hinges and shelf pins"
 )
 
 

@@ -79,6 +79,7 @@ def _pockets() -> Iterator[tuple[str, str]]:
                 yield f"{at} {the}{place} face", f"pockets {place}"
 
 
+_FIGURES = ("figure 8 plate", "figure eight plate", "figure eight")
 _BOX_JOINTS = ("box joint", "finger joint", "box jointed", "finger jointed", "comb joint")
 _DOVETAILS = ("dovetail", "through dovetail", "dovetailed", "dovetail joint", "dovetailed through")
 _BLIND_DOVETAILS = ("half blind dovetail", "lapped dovetail", "half blind dovetailed")
@@ -98,6 +99,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(("ship lap", "shiplap", "ship lapped", "shiplapped"), "ship lap")),
     ("JOINT", _tenons()),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
+    ("JOINT", {"housed": "housing", "dadoed": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),
     ("JOINT", dict.fromkeys(("rabbeted", "rebated", "rabbetted"), "rabbet")),
     ("JOINT", {"dowel": "dowels", "dowelled": "dowels", "doweled": "dowels"}),
@@ -115,7 +117,7 @@ JOINTS: tuple[Entry, ...] = (
     ("FASTENER", {"screw": "screws", "wood screw": "screws", "screwed": "screws"}),
     ("FASTENER", {"button": "buttons", "wooden button": "buttons"}),
     ("FASTENER", dict.fromkeys(("clip", "tabletop clip", "steel clip"), "clips")),
-    ("FASTENER", dict.fromkeys(("figure 8 plate", "figure eight plate"), "figure-8 plates")),
+    ("FASTENER", dict.fromkeys(_FIGURES, "figure-8 plates")),
     ("FASTENER", dict.fromkeys(("slotted screw",), "slotted screws")),
     ("GLUED", {"glued": "glued"}),
     ("_PROUD", {"proud": "proud"}),
