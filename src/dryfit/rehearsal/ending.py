@@ -69,6 +69,10 @@ SHAPES = frozenset({"taper", "curve", "bevel", "mitre"})
 """Shapes that are no trenches; the booklet says of each that it is not in the plan."""
 
 
+LONGEST_SCREW = Fraction(80)
+"""No longer wood screw is planned: what runs on further is a groove that ends there, mm."""
+
+
 def _screws(state: State) -> Iterator[Fault]:
     """Every screw joint is bored in both parts, and no hole stands over uncut wood."""
     for joint in state.goal.joints:
@@ -105,6 +109,7 @@ def _holes(state: State, joint: WantedJoint, name: str, axis: int) -> list[Box]:
         box
         for box in cuts_in_piece(state.copies[name], state.blanks[name])
         if box.low[axis] <= plane <= box.high[axis]
+        and box.extent(axis) <= LONGEST_SCREW
         and all(
             joint.region.low[each] <= box.low[each] and box.high[each] <= joint.region.high[each]
             for each in flat

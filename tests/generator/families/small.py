@@ -84,7 +84,10 @@ def drawer(page: Page) -> None:
     thick = "1/4" if page.inches else page.either("5", "6")
     wood = page.either(f"{thick} thick, of birch ply", f"{thick} thick, of birch ply", "")
     wood = wood or f"{say(page.size(7, 9))} thick, glued from {int(deep // 120) + 1}"
-    groove = page.either("", f", groove {say(page.rounded(wall / 2))}")
+    deep_groove = say(page.rounded(wall / 2))
+    groove = page.either("", f", groove {deep_groove}")
+    if "glued from" in wood and page.draw.chance(60):
+        groove = f", groove {'3/16' if page.inches else '5'} wide {deep_groove} deep"
     page.part(
         f"1 bottom, flat, {wood}, inside sides and front{groove}, under back"
         f"{page.either('', ', screws')}",

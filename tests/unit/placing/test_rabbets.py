@@ -194,3 +194,11 @@ def test_screws_are_driven_with_the_glue_and_brads_only_where_none_hold() -> Non
     (glue,) = (each for each in rows if each.kind == "glue up")
     assert "brads" not in str(glue.details)
     assert "end grain" in str(glue.details)
+
+
+def test_a_groove_that_ends_at_the_lip_is_taken_for_no_screw_hole() -> None:
+    # The groove of the bottom runs out at the ends of the front, in which the screws hold.
+    drawer = changed(
+        text_of("nail_drawer"), ("into sides, at front", "into sides, screws, at front")
+    )
+    assert played(drawer).said() == ""
