@@ -73,6 +73,7 @@ KINDS: tuple[Kind, ...] = (
             "_SPREAD",
             "_GAP",
             "ENDGAP",
+            "RIPPED",
             "_BETWEENTHEM",
             "_LAPPING",
             "_HORNS",

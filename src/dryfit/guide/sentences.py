@@ -96,6 +96,7 @@ _PARTS = Chapter(
             "5 slats, across, 40 x 18, spread front to back, no gap at ends",
             "or half a gap, or the same",
         ),
+        Sentence("5 slats, tongue and groove, the last ripped to fit", "or outer ripped alike"),
         Sentence(
             "1 lid, flat, 20 thick, onto legs, lapping 10",
             "bears 10 on each, ends there; else see `set in`",

@@ -17,6 +17,7 @@ from dryfit.notes.tree import (
     JointSpec,
     Lapping,
     PartClause,
+    Ripped,
     SetBack,
     SetIn,
     Spread,
@@ -194,8 +195,12 @@ def _spread(clauses: Sequence[PartClause], sums: Sums, apart: Amount | None) -> 
     written = sums.amount(between, gap.span) if gap and between else None
     if spread is None:
         assert boards is not None
-        return SpreadWords(axis, apart or written, boards.span)
-    return SpreadWords(axis, apart or written, spread.span, spread.ends)
+        return SpreadWords(axis, apart or written, boards.span, ripped=_ripped(clauses))
+    return SpreadWords(axis, apart or written, spread.span, spread.ends, ripped=_ripped(clauses))
+
+
+def _ripped(clauses: Sequence[PartClause]) -> str | None:
+    return next((each.which for each in clauses if isinstance(each, Ripped)), None)
 
 
 def row_of_boards(

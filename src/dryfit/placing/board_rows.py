@@ -19,6 +19,10 @@ from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
 _RULE = "B10"
+_RIPPED = (
+    "or write so many that they reach beyond it, and `the last ripped to fit` or "
+    "`both outer boards ripped alike`"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +129,9 @@ def does_not_fill(
             part.span,
             rule="B10",
             figures={"reach": comes_to, "there is": clear},
-            hints=(Hint(f"rip all to one width: {' or '.join(equal)}, or leave the width out"),),
+            hints=(
+                Hint(f"rip all to one width: {' or '.join(equal)}, or leave the width out"),
+                Hint(_RIPPED),
+            ),
         )
     )

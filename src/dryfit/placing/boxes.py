@@ -13,6 +13,7 @@ from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.on_faces import report_lapping, report_unclear_faces
 from dryfit.placing.openings import report_openings
 from dryfit.placing.positions import Face
+from dryfit.placing.ripped_boards import is_ripped
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both, whole
 from dryfit.placing.too_big import report_too_big
@@ -160,7 +161,7 @@ def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> N
                     hints=(Hint(f"it is worked out so: {'; '.join(dict.fromkeys(words))}"),),
                 )
             )
-        if len(sizes) > 1:
+        if len(sizes) > 1 and not is_ripped(site, part, axis):
             shown = " and ".join(site.shown(size) for size in sorted(sizes))
             site.findings.append(
                 Diagnostic(

@@ -17,6 +17,7 @@ from dryfit.placing.handed import report_not_handed
 from dryfit.placing.in_openings import fillings
 from dryfit.placing.marks import Marked, mark
 from dryfit.placing.model import Copy, EndAdd, Part, Staves
+from dryfit.placing.ripped_boards import by_width
 from dryfit.placing.site import Site
 
 
@@ -34,8 +35,9 @@ def build_parts(
     parts = []
     for declared in site.parts():
         copies = [placed[seat.name] for seat in site.seats(declared.name)]
-        parts.append(_part(site, declared, copies, found, cuts))
-        report_not_handed(site, declared, parts[-1])
+        for named, own in by_width(site, declared, copies):
+            parts.append(_part(site, named, own, found, cuts))
+            report_not_handed(site, named, parts[-1])
     for kind in dict.fromkeys(button.placed.part for button in buttons):
         own = [button.placed for button in buttons if button.placed.part == kind]
         parts.append(_buttons(site, kind, own, cuts))
@@ -52,7 +54,7 @@ def _part(
     marked = mark(copies, cuts)
     length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)
     adds = _adds(copies[0], marked, found)
-    seats = site.seats(declared.name)
+    seats = {seat.name: seat for seat in site.seats(copies[0].part)}
     return Part(
         name=declared.name,
         written=declared.written,
@@ -66,8 +68,7 @@ def _part(
         staves=_staves(site, declared, width),
         measures=(),
         copies=tuple(
-            _copy(copy, seat.places, seat.number, marked)
-            for copy, seat in zip(copies, seats, strict=True)
+            _copy(copy, seats[copy.name].places, seats[copy.name].number, marked) for copy in copies
         ),
         features=marked.features,
         spans=(declared.span,),

@@ -63,6 +63,7 @@ class Site:
     equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
+    _named_also: dict[str, tuple[Seat, ...]] = field(default_factory=dict)
     _contacts: dict[str, list[Contact]] = field(init=False)
     _contacts_on: dict[str, list[Contact]] = field(init=False)
 
@@ -84,10 +85,27 @@ class Site:
 
     def seats(self, part: str) -> tuple[Seat, ...]:
         """Return the copies of a part."""
-        return self.seating.seats.get(part, ())
+        return self._named_also.get(part) or self.seating.seats.get(part, ())
 
     def part(self, name: str) -> DeclaredPart:
         """Return a declared part that is known to exist."""
+        return self._by_name[name]
+
+    def named_also(
+        self, part: DeclaredPart, names: tuple[str, str], copies: Sequence[str]
+    ) -> DeclaredPart:
+        """Return a part under another name, by which copies of another width are known from now on.
+
+        `names` are the name of one and of several.
+        """
+        name, written = names
+        while name in self._by_name and self._by_name[name].span != part.span:
+            name, written = f"{name} of the row", f"{written} of the row"
+        sizes = part.sizes[0], None, part.sizes[2]  # the width is not that on the line
+        self._by_name[name] = replace(part, name=name, written=written, sizes=sizes)
+        self._named_also[name] = tuple(
+            seat for seat in self.seats(part.name) if seat.name in set(copies)
+        )
         return self._by_name[name]
 
     def contacts(self, part: str, *prepositions: str) -> tuple[Contact, ...]:

@@ -14,6 +14,7 @@ from dryfit.placing.board_rows import BoardRow, board_row, does_not_fill
 from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.lines import with_words
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.ripped_boards import is_ripped, place_ripped
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site, both
 from dryfit.placing.spread_bounds import over_the_piece, spread_bounds
@@ -62,6 +63,8 @@ def _say_row(
     if bounds is None or clear is None or spread is None:
         return False
     boards = board_row(site, part, spread, (axis, clear), len(seats)) if insets is None else None
+    if boards is not None and is_ripped(site, part, axis) and part.sizes[1] is not None:
+        return place_ripped(site, part, boards, seats, (*bounds, clear))
     row = (
         _row(site, spread, insets, seats, axis, clear)
         if boards is None

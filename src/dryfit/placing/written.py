@@ -9,6 +9,7 @@ from dryfit.placing.directions import edge_insets
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.from_words import from_clause, from_label
 from dryfit.placing.positions import Face, Reason
+from dryfit.placing.ripped_boards import is_ripped, ripped_of_what
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, both, dimension_on, whole
 
@@ -38,10 +39,15 @@ def state_overall(site: Site) -> None:
 
 
 def state_part(site: Site, part: DeclaredPart) -> None:
-    """Tell sizes, set in, up, down, from and flush of every copy of a part."""
+    """Tell sizes, set in, up, down, from and flush of every copy of a part.
+
+    Findings: ripped-of-what.
+    """
+    ripped_of_what(site, part)
     for seat in site.seats(part.name):
         for axis, amount in zip(part.axes, part.sizes, strict=True):
-            if amount is not None:
+            # Boards of which some are ripped have their widths from the row that they fill.
+            if amount is not None and not is_ripped(site, part, axis):
                 _state_size(site, seat, axis, dimension_on(part, axis), amount)
         for direction, amount in part.set_in:
             for axis in _set_in_axes(seat, direction):

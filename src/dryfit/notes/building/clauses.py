@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
+from dryfit.kinds.joints import is_beside
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.draft import Draft, text_of, tokens, trees
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
@@ -45,6 +46,7 @@ from dryfit.notes.tree import (
     OfTimber,
     OrderWhen,
     PartClause,
+    Ripped,
     Run,
     SetBack,
     SetIn,
@@ -100,7 +102,20 @@ def clauses(groups: Iterable[Listed], draft: Draft) -> list[PartClause | Said]:
             done.extend(said(node, draft))
         else:
             done.append(_BUILDERS[node.data](node, draft))
+    _ripped_of_what(done, draft)
     return done
+
+
+def _ripped_of_what(done: Sequence[PartClause | Said], draft: Draft) -> None:
+    ripped = next((each for each in done if isinstance(each, Ripped)), None)
+    rows = (each for each in done if isinstance(each, JointSpec) and is_beside(each.kind))
+    if ripped is not None and not any(rows):
+        draft.error(
+            "ripped-of-what",
+            "nothing is left to be ripped: the boards of this line are not joined edge to edge",
+            ripped.span,
+            Hint("write how they are joined: `tongue and groove`, or `ship lap`"),
+        )
 
 
 def _put_to_spread(done: list[PartClause | Said], word: Token, draft: Draft) -> None:
@@ -145,7 +160,7 @@ _LISTED: dict[str, Callable[[Listed, Draft], PartClause]] = {
     "down": down,
     "fromside": from_side,
 }
-_WORD_TYPES = ("RUN", "LIE", "DIM", "PLACE", "PHRASE", "FITTED")
+_WORD_TYPES = ("RUN", "LIE", "DIM", "PLACE", "PHRASE", "FITTED", "RIPPED")
 _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "run": lambda node, draft: Run(_word(node), draft.span(node)),
     "lie": lambda node, draft: Lie(_word(node), draft.span(node)),
@@ -157,6 +172,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "setback": lambda node, draft: SetBack(sum_in(node, draft), draft.span(node)),
     "flush": flush,
     "spread": lambda node, draft: Spread(direction(node), draft.span(node)),
+    "ripped": lambda node, draft: Ripped(_word(node), draft.span(node)),
     "gap": gap,
     "between": lambda node, draft: Apart(sum_in(node, draft), draft.span(node)),
     "lapping": lambda node, draft: Lapping(sum_in(node, draft), draft.span(node)),

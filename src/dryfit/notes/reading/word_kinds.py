@@ -73,6 +73,7 @@ CLAUSE_KINDS = frozenset(
         "_SPREAD",
         "_GAP",
         "ENDGAP",
+        "RIPPED",
         "_LAPPING",
         "_HORNS",
         "HANDED",

@@ -42,6 +42,16 @@ def _end_gaps() -> Iterator[tuple[str, str]]:
                 yield f"{word} gap at {end}", value
 
 
+def _ripped() -> Iterator[tuple[str, str]]:
+    """Yield the spellings of ``the last ripped to fit`` and ``both outer boards ripped alike``."""
+    for last in ("the last", "last", "the last one", "the last board", "last board"):
+        for fit in ("to fit", "to what is left", "to width"):
+            yield f"{last} ripped {fit}", "last"
+    for outer in ("both outer", "outer", "the outer", "the two outer"):
+        for board in (" boards", " ones", ""):
+            yield f"{outer}{board} ripped alike", "outer"
+
+
 PLACES: tuple[Entry, ...] = (
     ("DIRECTION", {"across": "across", "front to back": "front to back"}),
     ("DIRECTION", {"left to right": "across", "side to side": "across"}),
@@ -69,6 +79,7 @@ PLACES: tuple[Entry, ...] = (
     ("_SPREAD", {"evenly spaced": "spread", "spaced evenly": "spread"}),
     ("_SPREAD", {"equally spaced": "spread"}),
     ("ENDGAP", dict(_end_gaps())),
+    ("RIPPED", dict(_ripped())),
     ("_GAP", {"gap": "gap"}),
     ("_BETWEENTHEM", {"between": "between", "between them": "between", "between each": "between"}),
     ("_LAPPING", {"lapping": "lapping", "overlapping": "lapping", "lapping over": "lapping"}),

@@ -112,6 +112,14 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
+class Ripped:
+    """``the last ripped to fit`` (last) and ``both outer boards ripped alike`` (outer)."""
+
+    which: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Gap:
     """``gap 8`` between neighbours of a spread; round what is in an opening ``gap 2, 1 at ends``.
 
@@ -248,6 +256,7 @@ PartClause = (
     | From
     | Flush
     | Spread
+    | Ripped
     | Gap
     | Apart
     | JointSpec

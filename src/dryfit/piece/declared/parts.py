@@ -24,7 +24,8 @@ class SpreadWords:
     """``spread front to back, gap 8``: axis None when the line does not say.
 
     `ends` is the gap left at either end as the line says it: same, no or half; else None.  `along`
-    is the axis that its contacts give a row whose line says none.
+    is the axis that its contacts give a row whose line says none.  `ripped` says which boards of a
+    width are ripped so that they fill their row: last, or outer; None where all are of one width.
     """
 
     axis: int | None
@@ -32,6 +33,7 @@ class SpreadWords:
     span: Span
     ends: str | None = None
     along: int | None = None
+    ripped: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
