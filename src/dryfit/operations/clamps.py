@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from math import ceil
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.plan.operation import ClampRow
@@ -64,6 +65,12 @@ def taken(
     return tuple(held.items()), tuple(findings)
 
 
+_LONGER = (
+    "pipe clamps, a rope windlass or wedges against stops on a board do it too: list what you have "
+    'in the shop file under [clamp], such as `pipe = {{ opens = "{} mm", count = 4 }}`'
+)
+
+
 def _too_short(stage: str, row: ClampRow, span: Span | None, shop: Shop) -> Diagnostic:
     longest = max((clamp.opens for clamp in shop.clamps), default=Fraction(0))
     return Diagnostic(
@@ -73,7 +80,7 @@ def _too_short(stage: str, row: ClampRow, span: Span | None, shop: Shop) -> Diag
         span,
         rule="H58",
         figures={"needed": row.length, "longest": longest},
-        hints=(Hint("wedges against stops on a board, pipe clamps or a rope windlass do it too"),),
+        hints=(Hint(_LONGER.format(ceil(row.length / 100) * 100)),),
     )
 
 

@@ -73,7 +73,17 @@ def contacts_of_lines(
                 fixed = _fixed(join, join.fastened)
                 contacts.append(_contact(guest, fixed, sums, names, own_line=False))
     sums.findings += _not_taken(contacts, waiting, taken)
-    return tuple(turned for each in _screwed(contacts) for turned in _from_the_top(each))
+    held = (_pinned_round(each) for each in _screwed(contacts))
+    return tuple(turned for each in held for turned in _from_the_top(each))
+
+
+def _pinned_round(contact: Contact) -> Contact:
+    """Return a back in its rabbets that a line calls pinned as one with pins all round.
+
+    That is how such a back is held; a pin at the middle alone is written with its place.
+    """
+    kept = tuple(each for each in contact.glue if each.kind != "pinned" or each.place is not None)
+    return replace(contact, glue=kept) if contact.in_rabbets else contact
 
 
 def _from_the_top(contact: Contact) -> Iterator[Contact]:

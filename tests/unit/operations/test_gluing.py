@@ -98,6 +98,7 @@ def test_too_short_clamps_are_an_error_with_a_way_out() -> None:
     )
     _, findings = work_list(piece(), shop)
     (short,) = [found for found in findings if found.code == "clamp-too-short"]
+    assert '`pipe = { opens = "1100 mm", count = 4 }`' in short.hints[0].message
     assert short.severity is Severity.ERROR
     assert short.figures == {"needed": Fraction(1005), "longest": Fraction(900)}
     assert short.span is not None

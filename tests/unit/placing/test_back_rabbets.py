@@ -180,3 +180,17 @@ def test_the_back_goes_in_after_the_glue_and_the_finish(plan: Played) -> None:
     names = [op.id for step in plan.plan.steps for op in step.operations]
     (fit,) = (name for name in names if name in {"back / fit", "back board / fit"})
     assert names.index(fit) > max(at for at, name in enumerate(names) if "coat" in name)
+
+
+def test_a_back_called_pinned_has_pins_all_round() -> None:
+    # As the plain line: a pin at the middle alone would let the back drop out of its rabbets.
+    plain, pinned = (
+        model_of(CASE),
+        model_of(changed(CASE, ("and bottom, rabbet", "and bottom, rabbet, pinned"))),
+    )
+    assert pinned.hardware == plain.hardware
+    assert [each.kind for each in pinned.fittings] == [each.kind for each in plain.fittings]
+    assert "pins" in {each.kind for each in pinned.fittings}
+    words = "and bottom, rabbet, pinned at the middle"
+    middle = model_of(changed(CASE, ("and bottom, rabbet", words)))
+    assert "pinned" in {each.kind for each in middle.fittings}
