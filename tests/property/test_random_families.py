@@ -32,6 +32,7 @@ SPELT = {
     "loose tenon": "loose tenon",
     "pocket screws": "pocket screws",
     "runner": "running in",
+    "bottom runner": "running under",
     "screws": "screws",
     "buttons": "buttons",
     "clips": "clips",

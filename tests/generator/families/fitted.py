@@ -101,6 +101,34 @@ def running(page: Page, made: Carcass) -> list[str]:
     return []
 
 
+def standing(page: Page, made: Carcass) -> list[str]:
+    """Write a drawer that stands on runners below its sides, which float behind or are glued."""
+    say = page.say
+    up = page.rounded(made.board + 15)
+    tall = page.rounded(made.clear - 15 - made.board - 7)
+    if tall < 60 or made.deep < 240:
+        return running(page, made)
+    page.patterns += TRAY
+    rail = f"flat, {say(page.size(45, 60))} x {say(page.rounded(made.board))}"
+    spec = f"housing {say(page.rounded(made.board / 3))} into sides, up {say(up)}"
+    page.part(f"1 front rail, across, {rail}, {spec}, at front", "front rail")
+    page.part(f"1 back rail, across, {rail}, {spec}, at back", "back rail")
+    page.values.append("bay = opening between sides and front rail and top")
+    page.part(
+        f"1 drawer, as tray, in bay, gap 1 mm across, {say(page.rounded(made.deep - 20))} deep, "
+        f"{say(tall)} high, 0 from front, 0 above the bottom of bay"
+    )
+    wide = page.either("", f"{say(page.size(32, 45))} wide, ")
+    held = page.either(", glued at front", ", glued at front, gap 2 mm at back", "")
+    page.part(
+        f"2 runners, front to back, flat, {wide}{say(page.rounded(made.board))} thick, tenon "
+        f"{say(page.size(15, 18))} long into front rail and back rail{held}, running under "
+        "drawer's tray sides",
+        "runners",
+    )
+    return ["front rail", "back rail", "runners"]
+
+
 def shipped_drawer(page: Page, made: Carcass) -> list[str]:
     """Write a drawer of a shipped pattern that slides on the bottom."""
     say = page.say
@@ -123,9 +151,10 @@ def low_case(page: Page) -> None:
     """A low case with a drawer that slides on its bottom or hangs on runners."""
     draw, say = page.draw, page.say
     page.title = page.either("Bedside case", "Case for a drawer")
-    wide, deep = page.size(320, 560), page.size(220, 340)
+    way = draw.one_of((running, running, shipped_drawer, shipped_drawer, standing, standing))
+    wide, deep = page.size(320, 560), page.size(250 if way is standing else 220, 340)
     board = page.size(18, 20)
-    high = page.size(120, 220)
+    high = page.size(180, 280) if way is standing else page.size(120, 220)
     page.measures(wide, deep, high)
     staves = f", glued from {int(deep // 120) + 1}"
     size, spec = f"{say(deep)} x {say(board)}", f"housing {say(page.rounded(board / 3))}"
@@ -133,9 +162,8 @@ def low_case(page: Page) -> None:
     page.part(f"1 top, flat, {size}, {spec} into sides, flush top{staves}", "top")
     page.part(f"1 bottom, flat, {size}, {spec} into sides, flush bottom{staves}", "bottom")
     made = Carcass(wide, deep, high, board, high - 2 * board, False, False, staves)
-    way = draw.one_of((running, running, shipped_drawer, shipped_drawer))
-    way(page, made)
-    page.stage("case", "sides, top, bottom")
+    inside = way(page, made)
+    page.stage("case", ", ".join(("sides, top, bottom", *inside)))
 
 
 def biscuited(page: Page) -> None:
