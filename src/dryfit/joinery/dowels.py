@@ -94,7 +94,7 @@ def dowel_boxes(region: Box, axis: int, side: int, sizes: DowelSizes) -> tuple[B
 
     What the holes are deeper than the dowel is left at the guest's end.
     """
-    return piece_boxes(_mouths(region, axis, sizes), axis, side, sizes.in_host, sizes.length)
+    return piece_boxes(dowel_mouths(region, axis, sizes), axis, side, sizes.in_host, sizes.length)
 
 
 def dowel_holes(
@@ -102,10 +102,11 @@ def dowel_holes(
 ) -> tuple[Cut, ...]:
     """Return the holes of all dowels in both members; `facing` is the host's face (axis, side)."""
     hole = Pocket("hole", "dowel hole", row.in_guest, row.in_host)
-    return pockets(guest, host, _mouths(region, facing[0], row), facing, hole, span)
+    return pockets(guest, host, dowel_mouths(region, facing[0], row), facing, hole, span)
 
 
-def _mouths(region: Box, axis: int, sizes: DowelSizes) -> Iterator[Box]:
+def dowel_mouths(region: Box, axis: int, sizes: DowelSizes) -> Iterator[Box]:
+    """Yield the mouth of each hole in a contact face whose normal is `axis`."""
     along = row_axis(region, axis)
     places = middles(region.low[along], region.high[along], sizes)
     return in_a_row(region, axis, places, sizes.diameter, sizes.diameter)

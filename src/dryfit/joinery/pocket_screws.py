@@ -119,6 +119,16 @@ def places(region: Box, row: int, count: int) -> tuple[Fraction, ...]:
     return spaced(region.low[row], region.high[row], count, edge_distance(region.extent(row)))
 
 
+def pocket_mouths(bore: Boring, region: Box, count: int) -> tuple[tuple[Box, ...], Fraction]:
+    """Return the strip of the contact face that each pocket needs, and how far it reaches; mm."""
+    half = _INCH_BORE / 2
+    strips = tuple(
+        bounded(region, bore.row, middle - half, middle + half)
+        for middle in places(region, bore.row, count)
+    )
+    return strips, Fraction(ceil(bore.thickness / 2 / _TANGENT + half / _SINE))
+
+
 def crowded(row: Fraction, count: int) -> bool:
     """Return whether so many screws stand too near to one another, or to the edges."""
     if count == 1:

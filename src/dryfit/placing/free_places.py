@@ -133,7 +133,11 @@ def _less(stretch: Range, taken: Range) -> list[Range]:
 
 @dataclass(frozen=True, slots=True)
 class Around:
-    """All copies by name, and what is cut from them before the tenons that are to be placed."""
+    """All copies by name, and what is cut from them before the tenons that are to be placed.
+
+    `grooves` are those for panels, which rows of dowels and the like keep clear of.
+    """
 
     placed: Mapping[str, Placed]
     occupied: Occupied
+    grooves: Occupied = field(default_factory=Occupied)

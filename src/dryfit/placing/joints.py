@@ -19,6 +19,7 @@ from dryfit.placing.glue_patches import with_glue
 from dryfit.placing.groove_ends import with_groove_ends
 from dryfit.placing.late_joints import cut_late
 from dryfit.placing.openings import hosts_of
+from dryfit.placing.row_places import note_grooves
 from dryfit.placing.runner_seats import RUNS_IN, RUNS_UNDER, running_hosts
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
@@ -40,6 +41,7 @@ def find_joints(
     unhung: list[tuple[Contact, Sequence[Placed]]] = []
     around = Around(placed, Occupied())
     _occupy(site, around, lone)
+    note_grooves(site, placed, around)
     for contact in site.declared.contacts:
         check_details(site, contact)
         family = family_of(contact)

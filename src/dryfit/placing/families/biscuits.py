@@ -27,27 +27,32 @@ from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
 from dryfit.placing.not_fitting import Wrong, not_fitting
+from dryfit.placing.row_places import assume_clear, row_clear_of_grooves
 from dryfit.placing.site import Site
 
 _RULE = "H17"
 
 
-def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
+def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Around) -> Found | None:
     """Return the biscuits between two faces that touch."""
     touch, joint = faced(guest, host), contact.joint
     if touch is None or joint is None:
         return None
     region, (axis, side) = touch
-    room = room_for((guest, host), region, axis)
-    size = usual_size(room) if joint.length is None else of_length(joint.length)
-    count = joint.count or usual_count(room.row, size or SOLD[-1])
+    row, (room, size, count) = region, _sizes(joint, (guest, host), region, axis)
+    if size is not None:
+        usual = mouths_of(region, axis, count, size), size.depth
+        row = row_clear_of_grooves(around, (guest, host), region, axis, usual)
+        room, size, count = _sizes(joint, (guest, host), row, axis)
     wrong = _wrong(site, (guest, host), size, count, room)
     if wrong is not None:
         not_fitting(site, contact, "biscuits-do-not-fit", wrong)
     if size is None or (wrong is not None and wrong.severity is Severity.ERROR):
         return Found("biscuits", guest.name, host.name, region, contact.span, glued=True)
     _assume(site, joint, (guest, host), size, count)
-    mouths = mouths_of(region, axis, count, size)
+    if row != region:
+        assume_clear(site, joint, (guest, host))
+    mouths = mouths_of(row, axis, count, size)
     return Found(
         "biscuits",
         guest.name,
@@ -59,6 +64,15 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         cuts=pockets(guest, host, mouths, (axis, side), slot_of(size), contact.span),
         loose_pieces=biscuit_boxes(mouths, axis, side, size),
     )
+
+
+def _sizes(
+    joint: JointWords, pair: tuple[Placed, Placed], row: Box, axis: int
+) -> tuple[Room, Biscuit | None, int]:
+    """Return the room of a row, and what is written of the biscuits or usual there."""
+    room = room_for(pair, row, axis)
+    size = usual_size(room) if joint.length is None else of_length(joint.length)
+    return room, size, joint.count or usual_count(room.row, size or SOLD[-1])
 
 
 def _assume(

@@ -10,6 +10,7 @@ from dryfit.joinery.dowels import (
     depth_in_face,
     dowel_boxes,
     dowel_holes,
+    dowel_mouths,
     edge_distance,
     floor_of,
     glue_room,
@@ -24,21 +25,29 @@ from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
 from dryfit.placing.not_fitting import Wrong, not_fitting
+from dryfit.placing.row_places import assume_clear, row_clear_of_grooves
 from dryfit.placing.site import Site
 
 
-def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
+def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Around) -> Found | None:
     """Return the dowels between two faces that touch."""
     touch, joint = faced(guest, host), contact.joint
     if touch is None or joint is None:
         return None
     region, (axis, side) = touch
-    sizes = _sizes(site, joint, (guest, host), region, axis)
-    wrong = _wrong(site, sizes, (guest, host), region, axis)
+    pair = guest, host
+    sizes = _sizes(site, joint, pair, region, axis)
+    usual = dowel_mouths(region, axis, sizes), max(sizes.in_guest, sizes.in_host)
+    row = row_clear_of_grooves(around, pair, region, axis, usual)
+    if row != region:
+        sizes = _sizes(site, joint, pair, row, axis)
+    wrong = _wrong(site, sizes, pair, row, axis)
     if wrong is not None:
         not_fitting(site, contact, "dowels-do-not-fit", wrong)
         return Found("dowels", guest.name, host.name, region, contact.span, glued=True)
-    _assume(site, joint, (guest, host), sizes)
+    _assume(site, joint, pair, sizes)
+    if row != region:
+        assume_clear(site, joint, pair)
     return Found(
         "dowels",
         guest.name,
@@ -47,8 +56,8 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         contact.span,
         glued=True,
         area=face_area(region, axis),
-        cuts=dowel_holes(guest, host, region, (axis, side), sizes, contact.span),
-        loose_pieces=dowel_boxes(region, axis, side, sizes),
+        cuts=dowel_holes(guest, host, row, (axis, side), sizes, contact.span),
+        loose_pieces=dowel_boxes(row, axis, side, sizes),
     )
 
 

@@ -19,6 +19,7 @@ from dryfit.joinery.pocket_screws import (
     penetration,
     places,
     pocket_holes,
+    pocket_mouths,
     stays_inside,
     usual_count,
     usual_length,
@@ -29,6 +30,7 @@ from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.lines import with_words
 from dryfit.placing.not_fitting import Wrong, not_fitting
+from dryfit.placing.row_places import assume_clear, row_clear_of_grooves
 from dryfit.placing.site import Site
 from dryfit.placing.tenon_words import details
 
@@ -46,7 +48,7 @@ class _Screws:
     face: int | None
 
 
-def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
+def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Around) -> Found | None:
     """Return the pocket screws between two faces that touch."""
     touch, joint = faced(guest, host), contact.joint
     if touch is None or joint is None:
@@ -58,6 +60,11 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         not_fitting(site, contact, _CODE, _face_on_face(guest, host))
         return bare
     screws = _screws(site, joint, bore, region)
+    row = row_clear_of_grooves(
+        around, (guest, host), region, axis, pocket_mouths(bore, region, screws.count)
+    )
+    if row != region:
+        region, screws = row, _screws(site, joint, bore, row)
     wrong = _wrong_wood(site, bore, region) or _wrong_screws(site, bore, region, screws)
     if wrong is not None:
         not_fitting(site, contact, _CODE, wrong)
@@ -66,6 +73,8 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     if screws.length is None or screws.face is None:
         return bare
     _assume(site, joint, (guest, host), screws)
+    if row != touch[0]:
+        assume_clear(site, joint, (guest, host))
     middles = places(region, bore.row, screws.count)
     inch = site.declared.display.unit != "mm"
     cuts = pocket_holes(bore, screws.face, middles, screws.length, contact.span, inch=inch)
@@ -73,10 +82,10 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
         "pocket screws",
         guest.name,
         host.name,
-        region,
+        touch[0],
         contact.span,
         glued=True,
-        area=face_area(region, axis),
+        area=face_area(touch[0], axis),
         cuts=tuple(cuts),
     )
 
