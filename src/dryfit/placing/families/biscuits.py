@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.diagnostics import Severity
+from dryfit.geometry.box import Box
 from dryfit.joinery.biscuits import (
     BESIDE,
     LEAST_WOOD,
