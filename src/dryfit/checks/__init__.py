@@ -26,6 +26,7 @@ from dryfit.checks.mitres import check_mitres
 from dryfit.checks.mortises import check_mortises
 from dryfit.checks.outdoors import check_outdoors
 from dryfit.checks.pocket_screws import check_pocket_screws
+from dryfit.checks.resawing import check_resawing
 from dryfit.checks.restraint import check_restraint
 from dryfit.checks.runners import check_runners
 from dryfit.checks.screws import check_screws
@@ -73,3 +74,4 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_limits(model)
     yield from check_measured(model)
     yield from check_outdoors(model, shop)
+    yield from check_resawing(model, shop)

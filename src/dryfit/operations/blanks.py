@@ -5,14 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.joinery.resawing import sawn_leaf
 from dryfit.placing.model import Model, Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
-RESAWN_FACE = Fraction(1)
-"""What planing takes from the one sawn face of a leaf, mm (TRADE A8.1)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +163,7 @@ def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Sho
     ]
     if part.staves is not None and any("bookmatched" in words for words in part.asked):
         # Leaves of a slab are as thick as they are resawn, with one sawn face to plane (A8.1).
-        return max(to_thickness + RESAWN_FACE, least)
+        return sawn_leaf(part.thickness, shop)
     jointer = shop.stations.get("jointer")
     thinnest = jointer.limits.get("thinnest", Fraction(0)) if jointer is not None else Fraction(0)
     usual = max(to_thickness + shop.allowances["rough_thickness"], thinnest)

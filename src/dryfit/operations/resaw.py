@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.joinery.resawing import LEAVES, WARP, resaw_kerf, thickness_for
 from dryfit.operations import setting_of
 from dryfit.operations.blanks import Blank
 from dryfit.operations.machine_limits import BAND_SAW
@@ -18,12 +19,6 @@ WHY_LEAVES_FIRST = "the leaves have to be there"
 WHY_STICKERED = "a fresh leaf cups towards its drier side, and is planed when it has come to rest"
 STICKERED = 24 * 60 * 10
 """A day on stickers before the sawn face is planed (TRADE A8.3: 1 to 7), tenths of a minute."""
-
-_WARP = Fraction(2)
-"""What truing one face of the slab takes, mm (TRADE A8.1)."""
-
-_KERF = Fraction(13, 10)
-"""The kerf of a hand saw, about that of a band saw, where the shop has none (common practice)."""
 
 
 def is_bookmatched(part: Part) -> bool:
@@ -45,7 +40,7 @@ def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
     machine = shop.stations.get(BAND_SAW)
     deepest = machine.limits.get("depth") if machine is not None else None
     high = machine is None or (deepest is not None and blank.width > deepest)
-    kerf = _KERF if blade is None else blade.widest
+    kerf = resaw_kerf(shop)
     leaf, strips = leaf_thickness(blank), -(-len(blank.pieces) // 2)
     exact = worked(shop, "resaw", each=strips, per_metre=blank.length * strips / METRE)
     sentence = (
@@ -72,7 +67,7 @@ def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
         after_tenths=STICKERED,
         splittable=False,
         check="the leaves are of one thickness along both edges",
-        details=_details(blank, 2 * leaf + kerf + _WARP),
+        details=_details(blank, thickness_for(LEAVES, leaf, Fraction(0), kerf) + WARP),
     )
     rules = (
         Rule(name, f"{blank.subject} / rough length", WHY_LEAVES_FIRST),
