@@ -33,6 +33,7 @@ _NOUNS = {
     "notch": "notches",
     "profile": "edges shaped",
     "plane to fit": "planing to fit",
+    "fit to gap": "fitting to gaps",
     "mitre": "mitres",
     "key slot": "slots for keys",
     "trim": "keys trimmed",
@@ -57,7 +58,7 @@ _OWN_NOUNS = frozenset({"hole", "rabbet", "slot"})
 
 _SLOTS = frozenset({"button slots", "biscuit slots", "hinge recesses", "screw slots"})
 
-_ALWAYS_OF = frozenset({"glue up", "measure", "make", "fit", "flatten"})
+_ALWAYS_OF = frozenset({"glue up", "measure", "make", "fit", "fit to gap", "flatten"})
 """Kinds that say nothing without the thing that they are done to."""
 
 

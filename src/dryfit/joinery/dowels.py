@@ -24,6 +24,11 @@ from dryfit.quantities.units import INCH
 
 _SOLD_MM = tuple(Fraction(size) for size in (6, 8, 10, 12))
 _SOLD_INCH = tuple(INCH * size for size in (Fraction(1, 4), Fraction(3, 8), Fraction(1, 2)))
+_THIN_MM = (Fraction(4), Fraction(5))
+_THIN_INCH = tuple(INCH * size for size in (Fraction(1, 8), Fraction(3, 16)))
+"""Dowels for boards that take none of the usual ones (common practice)."""
+
+_LENGTH_STEP_MM, _LENGTH_STEP_INCH = Fraction(1), INCH / 16
 _EDGE_MM, _EDGE_INCH, _EDGE_NARROW = Fraction(20), INCH * Fraction(3, 4), Fraction(10)
 _WIDE = Fraction(80)
 _PITCH = Fraction(50)
@@ -55,16 +60,40 @@ def floor_of(display: Display) -> Fraction:
     return Fraction(6) if display.unit == "mm" else INCH / 4
 
 
-def usual_diameter(thickness: Fraction, display: Display) -> Fraction:
-    """Return the dowel sold that is nearest to a third of the thinner member, at most half (B5)."""
-    sold = _SOLD_MM if display.unit == "mm" else _SOLD_INCH
-    fitting = [size for size in sold if size <= thickness / 2] or [sold[0]]
-    return min(fitting, key=lambda size: (abs(size - thickness / 3), size))
+def usual_diameter(thickness: Fraction, faces: tuple[Fraction, ...], display: Display) -> Fraction:
+    """Return the dowel sold that is nearest to a third of the thinner member, at most half (B5).
+
+    `faces` is the wood behind each face that a hole is bored into; where none of the usual dowels
+    holds there by more than half of its diameter, a thinner one is taken.
+    """
+    usual, thin = (_SOLD_MM, _THIN_MM) if display.unit == "mm" else (_SOLD_INCH, _THIN_INCH)
+    for sold in (usual, thin):
+        fitting = [
+            size
+            for size in sold
+            if size <= thickness / 2
+            and all(depth_in_face(size, face, display) > size / 2 for face in faces)
+        ]
+        if fitting:
+            return min(fitting, key=lambda size: (abs(size - thickness / 3), size))
+    return usual[0]
 
 
 def usual_length(diameter: Fraction) -> Fraction:
     """Return five diameters: 8 x 40, 10 x 50 as dowels are sold (common practice)."""
     return 5 * diameter
+
+
+def length_that_fits(usual: Fraction, room: Fraction, display: Display) -> Fraction:
+    """Return the usual length, or the longest that goes into holes `room` deep, both together.
+
+    It is cut off to a whole mm or sixteenth of an inch; where no length fits it is the usual one.
+    """
+    if usual + glue_room(display) <= room:
+        return usual
+    step = _LENGTH_STEP_MM if display.unit == "mm" else _LENGTH_STEP_INCH
+    shorter = (room - glue_room(display)) // step * step
+    return shorter if shorter > 0 else usual
 
 
 def usual_count(row: Fraction, edge: Fraction) -> int:

@@ -23,6 +23,12 @@ _SIXTH = Fraction(1, 6)
 _BESIDE = Fraction(10)
 _KEPT = Fraction(3)
 _TALL = Fraction(1200)
+_SCREWS = tuple(Fraction(long) for long in (16, 12, 10))
+LEAST_WOOD = _SCREWS[-1] + _KEPT
+"""A thinner part holds no screw of a hinge, mm."""
+
+SCREW_THICK = Fraction(3)
+"""Thickness of a hinge's screws, mm: 3 x 16 is usual for leaves of 50 to 64 (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +112,15 @@ def usual_hinge(thickness: Fraction, long: Fraction, display: Display) -> Hinge:
 def usual_count(long: Fraction) -> int:
     """Return how many hinges a door takes: three over 1200 (common practice)."""
     return 3 if long > _TALL else 2
+
+
+def hinge_screw(wood: Fraction) -> Fraction | None:
+    """Return how long the screws of a hinge are in a part so thick under the leaf, mm.
+
+    The longest sold up to 16 that is 3 mm shorter than the wood (H20; lengths common practice),
+    None where none is.
+    """
+    return next((long for long in _SCREWS if long <= wood - _KEPT), None)
 
 
 def middles(region: Box, row: int, count: int, length: Fraction) -> tuple[Fraction, ...] | None:

@@ -11,7 +11,8 @@ from dryfit.joinery.shelf_pins import ROLE as PIN
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
-from dryfit.operations.hinging import recess_details
+from dryfit.operations.edges import HAND_ROUTER
+from dryfit.operations.hinging import has_router, recess_details
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.pin_rows import row_details
 from dryfit.operations.pocket_jig import pocket_details
@@ -69,6 +70,9 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
     feature = site.feature
     what, kind = naming.what_of(feature), naming.kind_of(feature)
     rate = RATES.get(feature.role) or RATES.get(feature.kind, "hand housing")
+    chiselled = feature.role == HINGE and not has_router(shop)
+    if chiselled:
+        rate = "hand hinge recess"
     length = max(wide(feature), feature.across[1] - feature.across[0])
     exact = worked(shop, rate, each=len(site.copies), per_metre=length / METRE * len(site.copies))
     deed, manner = DEEDS.get(feature.role) or DEEDS.get(feature.kind, ("Cut the {} on", " by hand"))
@@ -84,9 +88,10 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         deed=deed.format(naming.plural(what)),
         manner=manner,
         check=naming.check_of(feature),
+        cautions=(HAND_ROUTER,) if feature.role == HINGE and not chiselled else (),
         details=pocket_details(site)
         if feature.role == POCKET
-        else recess_details(site)
+        else recess_details(site, chiselled=chiselled)
         if feature.role == HINGE
         else row_details(site)
         if feature.role == PIN

@@ -20,6 +20,7 @@ from dryfit.operations.fingers import finger_cut
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
+from dryfit.operations.jigs import with_set_ups
 from dryfit.operations.left_out import has_operation
 from dryfit.operations.machines import SAW
 from dryfit.operations.methods import DADO_SET, Choice
@@ -68,7 +69,8 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
     )
     ways = ways_of(grooves)
     cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, ways, model, shop)]
-    groups = _equal(by_its_formula(cut, model.display) for cut in cuts)
+    set_up = with_set_ups(cuts, shop)
+    groups = _equal(by_its_formula(cut, model.display) for cut in set_up)
     ids = named_apart(groups)
     rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
     operations = tuple(_with_choice(row, choice) for row in rows)

@@ -6,10 +6,14 @@ from fractions import Fraction
 
 from dryfit.operations.cut import Site
 from dryfit.plan.operation import Detail
+from dryfit.shop.shop import Shop
 
-_FITTED_FIRST = (
-    "First plane the door or lid to its gap, and hold it there with shims; then knife round the "
-    "leaf itself, so that both sides agree"
+_ROUTER = "router table"
+"""A shop with a router table has a router that is held in the hand, as for edges."""
+
+_HELD = (
+    "Hold the two together as they will hang, with shims in the gap, and mark the ends of each "
+    "leaf across both at once; then knife round the leaf itself"
 )
 _SQUARED = (
     " deep, stopped short of the knife lines; square the corners with a chisel. Prove it on an "
@@ -18,7 +22,12 @@ _SQUARED = (
 _PILOTS = "Pilot holes in the middle of the leaf's holes; the hinge comes off again for the finish"
 
 
-def recess_details(site: Site) -> tuple[Detail, ...]:
+def has_router(shop: Shop) -> bool:
+    """Return whether recesses are routed; else they are cut with a chisel."""
+    return _ROUTER in shop.stations
+
+
+def recess_details(site: Site, *, chiselled: bool) -> tuple[Detail, ...]:
     """Return where a recess stands, how big it is, and how both leaves come to agree."""
     feature = site.feature
     (start, end), (near, far) = feature.along, feature.across
@@ -26,10 +35,22 @@ def recess_details(site: Site) -> tuple[Detail, ...]:
     middle, origin = ((start + end) / 2, "R") if lying else ((near + far) / 2, "E")
     long, wide = max(end - start, far - near), min(end - start, far - near)
     return (
-        (_FITTED_FIRST,),
+        (_HELD,),
         (f"{feature.id}: middle ", middle, f" from {origin}, ", long, " long, ", wide, " wide"),
-        ("Trim router set once for all leaves, ", _tenth(feature.depth), _SQUARED),
+        _by_chisel(feature.depth) if chiselled else _by_router(feature.depth),
         (_PILOTS,),
+    )
+
+
+def _by_router(depth: Fraction) -> Detail:
+    return ("Trim router set once for all leaves, ", _tenth(depth), _SQUARED)
+
+
+def _by_chisel(depth: Fraction) -> Detail:
+    return (
+        "Gauge the depth of ",
+        _tenth(depth),
+        " from the leaf itself, deepen the knife lines, chop across the waste and pare it level",
     )
 
 

@@ -11,6 +11,7 @@ from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
+from dryfit.operations.doors_to_gaps import doors_fitted
 from dryfit.operations.finishing import finished
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.hardening import hard_first, with_all_inside
@@ -57,6 +58,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     stages = staged(model, made, last, shop)
     glue_ups = _glue_ups(stages, model)
     measures = measured(model, tuple(glue_ups.values()), joinery.operations, shop)
+    doors = doors_fitted(model, joinery, late, sections.chains.length, shop)
     surfaces = finished(model, glue_ups, last, shop)
     in_keys = keyed(model, glue_ups, surfaces.operations, shop)
     so_far = joined((made, stages, in_keys, measures, surfaces))
@@ -67,8 +69,11 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     )
     marked = _marked_late(late, joinery, ids)
     late_rules = _late_rules({**late, **marked}, glue_ups, model, shop)
+    for name, stage in doors.stages:
+        late_rules += _late_rules({name: stage}, glue_ups, model, shop)
+    hung = Batch(doors.operations, doors.rules)
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
-    return _finished_list(joined((so_far, fits, extra)), joinery, model)
+    return _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
 
 
 def _finished_list(

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
+from dryfit.geometry.box import Box
+from dryfit.joinery.cut import Cut
 from dryfit.joinery.hinges import ROLE as HINGE
+from dryfit.joinery.hinges import SCREW_THICK, hinge_screw
 from dryfit.joinery.shelf_pins import ROLE
 from dryfit.placing.found import Found
 from dryfit.placing.model import Hardware, Joint, Part
@@ -35,15 +38,25 @@ def hinges(
         # The maker has a line for them.
         return ()
     written = {copy.name: part.written for part in parts for copy in part.copies}
+    boxes = {copy.name: copy.box for part in parts for copy in part.copies}
     counts: dict[tuple[str, str], int] = {}
     for joint, made in zip(joints, found, strict=True):
         for cut in made.cuts:
             if cut.role == HINGE and cut.copy == joint.guest:
                 long = max(cut.box.extent(axis) for axis in range(3))
-                purpose = f"{written[joint.guest]} on {written[joint.host]}, with screws"
+                screws = _screws_of(site, made.cuts, boxes)
+                purpose = f"{written[joint.guest]} on {written[joint.host]}, with screws{screws}"
                 key = f"{site.shown(long)} long", purpose
                 counts[key] = counts.get(key, 0) + 1
     return tuple(Hardware("butt hinge", size, many, what) for (size, what), many in counts.items())
+
+
+def _screws_of(site: Site, cuts: Sequence[Cut], boxes: Mapping[str, Box]) -> str:
+    """Return the size of the screws that neither part lets come through."""
+    wood = min(boxes[cut.copy].extent(cut.axis) for cut in cuts if cut.role == HINGE)
+    length = hinge_screw(wood)
+    unit = "" if site.declared.display.unit == "mm" else " mm"
+    return "" if length is None else f" {SCREW_THICK} x {length}{unit}"
 
 
 def _size(site: Site, upright: Part) -> str:

@@ -47,12 +47,12 @@ def test_the_worked_row_of_the_trade() -> None:
 )
 def test_a_dowel_is_a_third_of_the_wood_as_it_is_sold(thickness: int, diameter: int) -> None:
     """Common practice (TRADE B5, S14): a third, never more than half."""
-    assert usual_diameter(Fraction(thickness), MM) == diameter
+    assert usual_diameter(Fraction(thickness), (), MM) == diameter
 
 
 def test_inch_pieces_take_inch_dowels() -> None:
     three_quarters = Fraction("25.4") * 3 / 4
-    assert usual_diameter(three_quarters, INCHES) == Fraction("6.35")
+    assert usual_diameter(three_quarters, (), INCHES) == Fraction("6.35")
     assert glue_room(INCHES) == Fraction("3.175")
 
 

@@ -1,13 +1,16 @@
 """A dowelled rack worked by hand: butted lengths, and holes that stand over one another."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit import workshop
+from dryfit.joinery.dowels import length_that_fits
 from dryfit.placing.model import Model, Part
+from dryfit.quantities import Display
 from dryfit.rehearsal.fault import Reason
 
 RACK = text_of("dowelled_rack")
@@ -85,6 +88,41 @@ def test_what_is_usual_is_listed_with_the_line_to_write(rack: Model) -> None:
 def test_dowels_without_room_are_refused(words: str) -> None:
     found = checked(changed(RACK, ("dowels into sides", f"{words} into sides")))
     assert codes(found).count("dowels-do-not-fit") == 1
+
+
+TRAY = """piece Tray
+units mm
+overall 300 wide, 200 deep, 80 high
+timber beech
+
+2 sides, front to back, on edge, 80 x 9, at left and right
+2 ends, across, on edge, 80 x {thick}, between sides, at front and back
+ends into sides: dowels{sizes}
+
+glue up tray: sides, ends
+finish oil, 2 coats
+"""
+
+
+@pytest.mark.parametrize(("thick", "size"), [(9, "4 x 20"), (18, "5 x 25")])
+def test_in_thin_sides_the_usual_dowel_gives_way(thick: int, size: str) -> None:
+    # TRADE B5: a third of the wood, half at most; in a face no deeper than leaves 6: 9 - 6 = 3.
+    # A dowel of 6 would hold there by no more than half of its thickness.
+    model = model_of(TRAY.format(thick=thick, sizes=""))
+    assert [each.size for each in model.hardware if each.item == "dowel"] == [size]
+    assert {depth for _, (*_, depth) in holes(model.part("side"), "end")} == {3}
+    told = [each.instead for each in model.assumptions if "dowels" in each.text]
+    thin, _, long = size.partition(" x ")
+    assert told == [f"ends into sides: 2 dowels {thin} thick {long} long"]
+    written = TRAY.format(thick=thick, sizes=" 6 dia")
+    assert "dowels-do-not-fit" in codes(checked(written))
+
+
+def test_between_two_faces_the_usual_length_gives_way() -> None:
+    # 8 x 40 where 20 lies on 20: 14 in either, 6 left behind each, 3 for the glue: 25.
+    size = length_that_fits(Fraction(40), Fraction(28), Display("mm", Fraction(1)))
+    assert size == 25
+    assert length_that_fits(Fraction(40), Fraction(43), Display("mm", Fraction(1))) == 40
 
 
 def test_what_dowels_do_not_take_is_told() -> None:

@@ -1,14 +1,17 @@
 """Doors and lids on hinges worked by hand (TRADE B23): both leaves let in equally."""
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
 from tests.unit.rehearsal.played import Played, played
 
-from dryfit.joinery.hinges import Hinge, usual_count
+from dryfit.joinery.hinges import Hinge, hinge_screw, usual_count
 from dryfit.placing.model import Model
+from dryfit.plan.operation import Operation
 
+SHOPS = Path(__file__).parents[2] / "shops"
 CASE = text_of("hinged_case")
 
 FRAMED = changed(
@@ -78,6 +81,8 @@ def test_the_barrel_stands_at_the_front(case: Model) -> None:
 def test_hinges_are_bought_and_what_is_usual_is_listed(case: Model) -> None:
     rows = [(each.item, each.size, each.count) for each in case.hardware if "hinge" in each.item]
     assert rows == [("butt hinge", "50 long", 2)]
+    # H20: 16 in a side of 20, which is 3 less than it at least.
+    assert case.hardware[0].purpose == "door on sides, with screws 3 x 16"
     (told,) = (each for each in case.assumptions if "hinges" in each.text)
     assert told.instead == "door to left side: 2 hinges 15 wide 5 thick, 50 long"
     again = model_of(changed(CASE, ("door to left side: 2 hinges, 50 long", told.instead)))
@@ -111,6 +116,15 @@ def test_what_does_not_fit_is_told(words: str) -> None:
     assert "hinges-do-not-fit" in codes(checked(text))
 
 
+def test_a_screw_of_a_hinge_stays_inside() -> None:
+    # H20: 3 mm shorter than the wood; sold 10, 12 and 16 long (common practice).
+    assert [hinge_screw(Fraction(wood)) for wood in (19, 18, 15, 13)] == [*mm(16, 12, 12, 10)]
+    assert hinge_screw(Fraction(12)) is None
+    thin = changed(CHEST, ("500 x 300 x 20\nlid onto", "500 x 300 x 12\nlid onto"), ("320", "312"))
+    found = [each for each in checked(thin).findings if each.code == "hinges-do-not-fit"]
+    assert [each.rule for each in found] == ["H20"]
+
+
 def test_a_door_that_is_nowhere_near_is_told() -> None:
     text = changed(CASE, ("in bay, gap 2,", "in bay, gap 30,"))
     assert "joint-without-contact" in codes(checked(text))
@@ -142,3 +156,47 @@ def test_recesses_come_after_the_glue_and_before_the_finish(plan: Played) -> Non
 @pytest.mark.parametrize("part", ["door", "side"])
 def test_a_leaf_without_its_recess_is_told(plan: Played, part: str) -> None:
     assert "no recesses that face one another" in plan.idle(f"{part} / hinge").said()
+
+
+def rows_of(made: Played) -> dict[str, Operation]:
+    return {op.id: op for step in made.plan.steps for op in step.operations}
+
+
+def test_a_door_stands_to_its_gaps_before_leaves_are_marked(plan: Played) -> None:
+    # TRADE B26: door fitted to gap, recess, finish, hang.
+    order = list(rows_of(plan))
+    for part in ("door", "side"):
+        assert order.index("door / plane to fit") < order.index(f"{part} / hinge recesses")
+
+
+def test_a_framed_door_is_fitted_when_it_is_glued() -> None:
+    rows = rows_of(played(FRAMED))
+    order = list(rows)
+    fit = rows["door > door / fit to gap"]
+    assert fit.details == (("Beside the side the gap is ", Fraction(2)),)
+    # 5 min and 3 a metre round a door of 356 x 556: 5 + 5.5.
+    assert fit.tenths == 105
+    for part in ("door > stile", "side"):
+        assert order.index(fit.id) < order.index(f"{part} / hinge recesses")
+    for glued in ("case", "door > door"):
+        assert order.index(f"{glued} / glue up") < order.index(fit.id)
+
+
+def test_a_lid_that_lies_on_its_carrier_has_no_gap() -> None:
+    assert not any("fit to gap" in name for name in rows_of(played(CHEST)))
+
+
+def test_recesses_are_routed_at_one_setting_or_chiselled(plan: Played) -> None:
+    # TRADE B26: 5 for the router, then 6 a leaf; 12 a leaf with a chisel.
+    rows = rows_of(plan)
+    assert sorted(rows[f"{part} / hinge recesses"].tenths for part in ("door", "side")) == [
+        120,
+        170,
+    ]
+    assert "hand-router" in rows["door / hinge recesses"].cautions
+    bench = rows_of(played(CASE, SHOPS / "hand_tools.toml"))
+    for part in ("door", "side"):
+        row = bench[f"{part} / hinge recesses"]
+        assert row.tenths == 240
+        assert "hand-router" not in row.cautions
+        assert not any("router" in str(words) for line in row.details for words in line)

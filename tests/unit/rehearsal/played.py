@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from tests.pieces.reading import checked
 
 from dryfit import workshop
+from dryfit.diagnostics import Source
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan
 from dryfit.rehearsal.fault import Fault, Reason
@@ -53,9 +55,10 @@ class Played:
         return self.with_operations(lambda op: replace(op, work=()) if word in op.id else op)
 
 
-def played(text: str) -> Played:
-    """The notes planned in the shipped shop."""
-    found = checked(text)
+def played(text: str, shop: Path | None = None) -> Played:
+    """The notes planned in the shipped shop, or in that of a file."""
+    source = Source("notes.dryfit", text)
+    found = checked(text) if shop is None else workshop.check(source, shop, {})
     plan, findings = workshop.plan(found, lambda _: None)
     assert plan is not None, [finding.message for finding in findings]
     assert found.model is not None

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.dowels import (
@@ -14,6 +16,7 @@ from dryfit.joinery.dowels import (
     edge_distance,
     floor_of,
     glue_room,
+    length_that_fits,
     usual_count,
     usual_diameter,
     usual_length,
@@ -27,6 +30,7 @@ from dryfit.placing.lines import with_words
 from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.row_places import assume_clear, row_clear_of_grooves
 from dryfit.placing.site import Site
+from dryfit.quantities import Display
 
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Around) -> Found | None:
@@ -68,8 +72,9 @@ def _sizes(
     guest, host = pair
     display, along = site.declared.display, row_axis(region, axis)
     (across,) = {0, 1, 2} - {axis, along}
-    diameter = joint.thickness or usual_diameter(region.extent(across), display)
-    length = joint.length or usual_length(diameter)
+    faces = tuple(each.box.extent(axis) for each in pair if each.axes[0] != axis)
+    diameter = joint.thickness or usual_diameter(region.extent(across), faces, display)
+    length = joint.length or _length(pair, axis, diameter, display)
     row = region.extent(along)
     edge = edge_distance(row, display)
     count = joint.count or usual_count(row, edge)
@@ -85,6 +90,18 @@ def _sizes(
         in_guest = min(both / 2, shallow)
         in_host = both - in_guest
     return DowelSizes(count, diameter, length, in_guest, in_host, edge)
+
+
+def _length(
+    pair: tuple[Placed, Placed], axis: int, diameter: Fraction, display: Display
+) -> Fraction:
+    """Return the usual length of a dowel, or the longest that both members have room for."""
+    room = Fraction(0)
+    for placed in pair:
+        wood = placed.box.extent(axis)
+        into_a_face = placed.axes[0] != axis and any(each.axes[0] == axis for each in pair)
+        room += depth_in_face(diameter, wood, display) if into_a_face else wood - floor_of(display)
+    return length_that_fits(usual_length(diameter), room, display)
 
 
 def _assume(site: Site, joint: JointWords, pair: tuple[Placed, Placed], sizes: DowelSizes) -> None:

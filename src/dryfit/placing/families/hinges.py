@@ -7,9 +7,11 @@ from dataclasses import replace
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.hinges import (
     DEEPEST,
+    LEAST_WOOD,
     Hanging,
     Hinge,
     hanging,
+    hinge_screw,
     middles,
     recesses,
     usual_count,
@@ -92,6 +94,15 @@ def _wrong(site: Site, pair: tuple[Placed, Placed], hung: Hanging, hinge: Hinge)
             "write how thick the closed hinge is, such as `5 thick`, or another gap; 1.5 to 2.5 "
             "deep is usual",
             {"depth": depth, "gap": hung.gap},
+            "H20",
+        )
+    if hinge_screw(thick) is None:
+        thin = min(pair, key=lambda placed: placed.box.extent(hung.axis))
+        return Wrong(
+            f"no screw of a hinge stays inside of {thin.part}, {shown(thick)} there: its point "
+            "would show, or split the wood",
+            f"make {thin.part} {shown(LEAST_WOOD)} thick at least",
+            {"wood": thick},
             "H20",
         )
     across, _ = hung.outer

@@ -1,0 +1,53 @@
+"""Setting up what is held on the work: once for each setting, whoever needs it first (TRADE B26).
+
+Jigs, templates and machines in the hand have no axes in the shop file; their set-up is work of the
+first cut that is made with them, as the notes have the parts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from dryfit.joinery.hinges import ROLE as HINGE
+from dryfit.joinery.pocket_screws import ROLE as POCKET
+from dryfit.joinery.shelf_pins import ROLE as PIN
+from dryfit.operations.cut import Cut
+from dryfit.operations.hinging import has_router
+from dryfit.operations.minutes import worked
+from dryfit.shop.shop import Shop
+
+_SET_UP = {
+    POCKET: "pocket jig",
+    PIN: "pin template",
+    HINGE: "hinge router",
+    "dowel hole": "dowel jig",
+    "biscuit slot": "biscuit joiner",
+}
+
+
+def with_set_ups(cuts: Iterable[Cut], shop: Shop) -> list[Cut]:
+    """Return the cuts, the first of each setting of a jig with the minutes of setting it up."""
+    known: set[tuple[object, ...]] = set()
+    rows: list[Cut] = []
+    for cut in cuts:
+        setting = _setting(cut, shop)
+        if setting is None or setting in known:
+            rows.append(cut)
+            continue
+        known.add(setting)
+        set_up = worked(shop, _SET_UP[cut.site.feature.role], each=1)
+        rows.append(replace(cut, exact=cut.exact + set_up))
+    return rows
+
+
+def _setting(cut: Cut, shop: Shop) -> tuple[object, ...] | None:
+    """Return what has to be set for a cut: pockets by the wood, recesses by their depth."""
+    feature = cut.site.feature
+    if feature.role not in _SET_UP or cut.station != "bench":
+        return None
+    if feature.role == POCKET:
+        return POCKET, cut.site.part.thickness
+    if feature.role == HINGE:
+        return (HINGE, feature.depth) if has_router(shop) else None
+    return (feature.role,)
