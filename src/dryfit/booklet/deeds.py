@@ -20,6 +20,8 @@ _SOME_OF = re.compile(r"(?<!\S)\d+ of $")
 _APART = frozenset({"glue up", "measure", "make", "fit"})
 """Kinds whose sentences are about one thing only, and are printed as they are."""
 
+_OF_HAND = re.compile(r"^ of hand [AB]\b")
+
 
 @dataclass(frozen=True, slots=True)
 class Sentence:
@@ -36,7 +38,8 @@ class Sentence:
 
     def shared(self) -> str:
         """Return the sentence for several parts that are listed below it."""
-        return f"{self.before}each{self.after}"
+        # The list of the parts has the hand of each.
+        return f"{self.before}each{_OF_HAND.sub('', self.after)}"
 
     def listed(self) -> str:
         """Return the parts as a list names them: ``2 aprons``, ``1 leg blank``, ``seat``."""
