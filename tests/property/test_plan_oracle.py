@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.pieces.reading import FILES, changed, text_of
 from tests.property.plan_oracle import faults
 from tests.property.plan_oracle.documents import documents, shop_tables
-from tests.property.plan_oracle.reading import Json
+from tests.property.plan_oracle.reading import Json, length
 
 UNSHRUNK = (Phase.explicit, Phase.reuse, Phase.generate)
 """A plan takes long enough that shrinking a failure would take minutes; any sizes show it."""
@@ -191,3 +191,99 @@ def test_the_oracle_finds_a_damage(damage: Callable[[Json], None]) -> None:
     damage(steps)
     found = faults(steps, parts, shop_tables())
     assert any(DAMAGES[damage] in fault for fault in found), found
+
+
+def without_features(operation: str) -> Callable[[Json], None]:
+    """The damage that leaves the first cut of an operation out."""
+
+    def damage(steps: Json) -> None:
+        row = next(rows_with(steps, operation))
+        row["features"] = row["features"][1:]
+
+    return damage
+
+
+def moved(axis: str, operation: str, by: int = 3) -> Callable[[Json], None]:
+    """The damage that sets an axis beside its place, both faces of the cutter alike."""
+
+    def damage(steps: Json) -> None:
+        setting = step_with(steps, operation)["settings"][axis]
+        for face in (setting, setting.get("far")):
+            if face is not None:
+                face["exact"] = f"{length(face) + by} mm"
+
+    return damage
+
+
+def leaning(operation: str, degrees: int) -> Callable[[Json], None]:
+    """The damage that tilts the blade, or turns the saw, to another angle."""
+
+    def damage(steps: Json) -> None:
+        settings = step_with(steps, operation)["settings"]
+        settings["angle" if settings.get("angle") else "tilt"]["exact"] = f"{degrees} deg"
+
+    return damage
+
+
+def without_passes(operation: str) -> Callable[[Json], None]:
+    """The damage that makes no pass."""
+
+    def damage(steps: Json) -> None:
+        next(rows_with(steps, operation))["passes"] = []
+
+    return damage
+
+
+def before(operation: str, other: str) -> Callable[[Json], None]:
+    """The damage that does one operation before another."""
+
+    def damage(steps: Json) -> None:
+        late, early = step_with(steps, operation), step_with(steps, other)
+        rows = [row for row in late["work"] if row["operation"] == operation]
+        late["work"] = [row for row in late["work"] if row["operation"] != operation]
+        early["work"][0:0] = rows
+
+    return damage
+
+
+OF_FAMILIES: tuple[tuple[str, Callable[[Json], None], str], ...] = (
+    ("mitred_frame", leaning("stile / mitre", 44), "is sawn at"),
+    ("mitred_frame", moved("stop", "stile / mitre"), "from the stop"),
+    ("mitred_frame", without_features("stile / mitre"), "is left uncut"),
+    ("mitred_box", leaning("long board / mitre", 44), "is sawn at"),
+    ("mitred_box", moved("height", "long board / mitre", -10), "does not rise through"),
+    ("mitred_box", moved("stop", "long board / mitre"), "from the stop"),
+    ("finger_box", moved("stop", "side / finger sockets"), "over the pin"),
+    ("finger_box", moved("height", "end / finger sockets"), "takes too much"),
+    ("finger_box", leaning("end / finger sockets", 5), "with the blade at"),
+    ("finger_box", without_features("end / finger sockets"), "passes for"),
+    ("dovetailed_chest", without_features("side / tails"), "is left uncut"),
+    ("dovetailed_chest", without_features("wall / pins"), "is left uncut"),
+    ("dovetailed_chest", before("wall / pins", "side / tails"), "that it is fitted to"),
+    ("bridled_frame", moved("fence", "stile / open mortise for rail / 1"), "is left uncut"),
+    ("bridled_frame", moved("height", "stile / open mortise for rail / 1"), "takes too much"),
+    ("bridled_frame", leaning("stile / open mortise for rail / 1", 5), "with the blade at"),
+    ("bridled_frame", without_passes("stile / open mortise for rail / 1"), "no pass is made"),
+    (
+        "bridled_frame",
+        before("rail / tenon cheeks", "stile / open mortise for rail / 1"),
+        "that it is fitted to",
+    ),
+    ("rabbeted_box", moved("stop", "side / rabbet for bottom"), "do not clear"),
+    ("rabbeted_box", moved("height", "side / rabbet for bottom"), "takes too much"),
+    ("rabbeted_box", without_features("side / rabbet for bottom"), "is left uncut"),
+    ("clipped_top", moved("fence", "long apron / groove"), "takes too much"),
+    ("clipped_top", moved("height", "long apron / groove"), "takes too much"),
+    ("clipped_top", without_features("long apron / groove"), "is left uncut"),
+)
+"""Pieces by family, what is damaged in their plans, and what the oracle says of it."""
+
+
+@pytest.mark.parametrize(("name", "damage", "told"), OF_FAMILIES)
+def test_the_oracle_finds_a_damage_to_each_family(
+    name: str, damage: Callable[[Json], None], told: str
+) -> None:
+    steps, parts = copy.deepcopy(planned(name))
+    damage(steps)
+    found = faults(steps, parts, shop_tables())
+    assert any(told in fault for fault in found), found

@@ -10,6 +10,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
+from tests.property.plan_oracle.mitred import mitred
 from tests.property.plan_oracle.reading import (
     Cut,
     Json,
@@ -130,10 +131,11 @@ class Replay:
             return [cut.box]
         settings = row.step["settings"]
         if cut.kind == "mitre":
-            return _mitred(row, part, cut)
-        kerf = self.kerf.get(settings.get("cutter"))
-        if kerf is None:
-            return f"no cutter of known width is mounted: {settings.get('cutter')}"
+            return mitred(row, part, cut, self.base)
+        unready = self._unready(row, cut)
+        if unready is not None:
+            return unready
+        kerf = self.kerf[settings["cutter"]]
         above = station in FROM_ABOVE
         if _stands_on_edge(cut, hold, part):
             return self._on_edge(row, part, cut, kerf)
@@ -168,6 +170,16 @@ class Replay:
             ranges[direction] = limits
         box = clipped((ranges[0], ranges[1], ranges[2]), part.sizes)
         return [] if box is None else [box]
+
+    def _unready(self, row: Row, cut: Cut) -> str | None:
+        """What keeps a cut that goes straight in from being made as the machine stands."""
+        settings = row.step["settings"]
+        tilt = settings.get("tilt")
+        if settings.get("cutter") not in self.kerf:
+            return f"no cutter of known width is mounted: {settings.get('cutter')}"
+        if tilt is not None and tilt["exact"] != "0 deg" and cut.kind not in SHAPES:
+            return f"{cut.id} is cut with the blade at {tilt['exact']}"
+        return None if row.work["passes"] else f"no pass is made for {cut.id}"
 
     def _across(
         self, row: Row, part: PartRow, cut: Cut, kerf: Fraction, depth: Fraction
@@ -231,28 +243,6 @@ class Replay:
         if cut.kind == "hole":
             return _hole(cut, depth, lengthways[1], sideways)
         return _placed(part, cut, depth, lengthways, sideways)
-
-
-def _mitred(row: Row, part: PartRow, cut: Cut) -> list[Box] | str:
-    """The corner that is sawn off: at 45 degrees, to the full length, the long side at the fence.
-
-    Where the blade itself is tilted the long side lies down.
-    """
-    hold, settings = row.work["hold"], row.step["settings"]
-    turned = settings["angle" if row.step["station"] == "mitre saw" else "tilt"]
-    if turned is None or turned["exact"] != "45 deg":
-        return f"{cut.id} is sawn at {turned}"
-    if hold["at_stop"] is not None:
-        if hold["at_stop"] != OPPOSITE[cut.surface]:
-            return f"{cut.id} is sawn while {hold['at_stop']} is at the stop"
-        if length(settings["stop"]) != part.sizes[0]:
-            return f"{cut.id} is sawn {length(settings['stop'])} from the stop"
-    long_side = hold["against_fence"] if row.step["station"] == "mitre saw" else hold["down"]
-    direction, _ = SURFACES[long_side]
-    deep = part.sizes[direction]
-    if cut.depth != deep:
-        return f"{cut.id} is {cut.depth} back and {deep} across"
-    return [cut.box]
 
 
 def _turned(row: Row, hold: dict[str, str]) -> int:

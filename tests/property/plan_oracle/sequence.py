@@ -99,9 +99,11 @@ def _chain(name: str, chain: tuple[str, ...], places: Places) -> Iterator[str]:
 
 
 def _mates(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[str]:
-    """Mortises before the tenons that are fitted to them."""
+    """Mortises before the tenons that are fitted to them, slots of bridles, tails before pins."""
     part_of = {copy: part for part in known.values() for copy in part.hand_of}
     for joint in parts["joints"]:
+        if joint["kind"] == "bridle" or joint["kind"].endswith("dovetail"):
+            yield from _fitted(joint, places)
         if joint["kind"] != "mortise and tenon":
             continue
         for host, guest in (joint["between"], joint["between"][::-1]):
@@ -109,6 +111,19 @@ def _mates(known: dict[str, PartRow], parts: Json, places: Places) -> Iterator[s
             tenons = _cut_for("tenon cheek", guest, places)
             if mortises and tenons and max(mortises) > min(tenons):
                 yield f"{joint['id']}: a tenon is cut before its mortise"
+
+
+def _fitted(joint: Json, places: Places) -> Iterator[str]:
+    pairs = (("open mortise", "tenon cheek"), ("tail socket", "pin socket"))
+    for first, then in pairs:
+        for one, other in (joint["between"], joint["between"][::-1]):
+            early, late = _cut_for(first, one, places), _cut_for(then, other, places)
+            # In a jig both boards stand one before the other and are routed in one go.
+            by_hand = {"bench", "table saw"} >= {
+                places.rows[at].step["station"] for at in (*early, *late)
+            }
+            if early and late and by_hand and max(early) > min(late):
+                yield f"{joint['id']}: a {then} is cut before the {first} that it is fitted to"
 
 
 def _cut_for(name_begins: str, copy: str, places: Places) -> list[int]:
