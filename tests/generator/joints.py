@@ -45,7 +45,7 @@ def tenon(page: Page, rail: Rail) -> str:
     draw, say = page.draw, page.say
     if draw.chance(16):
         made = (dowels, dowels, loose_tenon, biscuits)
-        return draw.one_of(made if rail.width >= 55 else made[:3])(page, rail)
+        return draw.one_of(made if rail.width >= 58 else made[:3])(page, rail)
     if draw.chance(8) and 12 <= rail.thick <= 40 and 45 <= rail.width <= 75:
         return pocket_screws(page)
     thick = chisel(page, rail.thick)
@@ -100,7 +100,7 @@ def dowels(page: Page, rail: Rail) -> str:
 def loose_tenon(page: Page, rail: Rail) -> str:
     """Return how rails are held by loose tenons, one or two, with sizes or without."""
     say = page.say
-    long = f"{say(page.size(25, 40))} long"
+    long = f"{say(page.size(42, 50))} long"
     return page.either(
         "loose tenon",
         f"loose tenon {long}",

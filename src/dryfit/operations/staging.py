@@ -13,6 +13,7 @@ from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.horns import WHY_HORNS_LAST, WHY_HORNS_OFF, horns_off, planed_level
+from dryfit.operations.levelling import WHY_LEVEL_LATER, level_inside
 from dryfit.operations.members import (
     all_copies,
     assembly_named,
@@ -43,8 +44,6 @@ WHY_SAND_BEFORE_FIT = "faces that housings are cut into are sanded before the sh
 WHY_SAND_WHEN_CUT = "the part is sanded when nothing is cut from it any more"
 WHY_SAND_INSIDE = "no sander reaches into the corners once the frame is glued"
 WHY_CURED = "the glue holds the weight of the next stage by then"
-WHY_LEVEL_LATER = "a joint levelled while the glue is soft is a step when it is hard"
-WHY_LEVEL_FLAT = "the frame is levelled while it still lies flat on the bench"
 
 
 def staged(
@@ -83,7 +82,8 @@ def staged(
             ]
         if housed and inside:
             rules += _when_cut(assembly, inside[0], WHY_SAND_WHEN_CUT, model, last_cuts)
-        rules += _inner_rules(assembly, dry, glue_ups, model, shop)
+        rules += _inner_rules(assembly, dry, glue_ups, model)
+        rules += level_inside(assembly, glue_ups, model)
         level, horns = _level(assembly, model, shop), horns_off(assembly, model, shop)
         if level is not None:
             operations.append(level)
@@ -134,10 +134,6 @@ def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ..
 def _surface(copy: str, model: Model) -> Fraction:
     part = model.part_of(copy)
     return 2 * part.length * (part.width + part.thickness)
-
-
-def _lapped(assembly: Assembly, model: Model) -> bool:
-    return any(is_lapped(model.joint(name).kind) for name in assembly.joints)
 
 
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
@@ -198,7 +194,6 @@ def _inner_rules(
     dry: Operation,
     glue_ups: Mapping[str, Operation],
     model: Model,
-    shop: Shop,
 ) -> list[Rule]:
     """Return the rules towards the assemblies that this one takes in."""
     rules: list[Rule] = []
@@ -210,9 +205,6 @@ def _inner_rules(
             rules += _dry_before(assembly, inner, dry, glue_ups, model)
         else:
             rules.append(Rule(first.id, dry.id, WHY_CURED, lag_of(first, "next stage")))
-        level = _level(inner, model, shop)
-        if level is not None and (_lapped(inner, model) or horned_parts(inner, model)):
-            rules.append(Rule(level.id, glue.id, WHY_LEVEL_FLAT))
     return rules
 
 

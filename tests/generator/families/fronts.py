@@ -60,7 +60,7 @@ def _beaded(page: Page, wide: Fraction, high: Fraction) -> None:
         "stiles",
     )
     page.part(
-        f"2 rails, across, on edge, {page.sizes(page.size(50, 60), thick)}, "
+        f"2 rails, across, on edge, {page.sizes(page.size(58, 66), thick)}, "
         f"{page.either('2 dowels', 'loose tenon', 'biscuits', 'tenon')} into stiles, at bottom and "
         "top",
         "rails",

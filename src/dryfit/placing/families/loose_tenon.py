@@ -113,6 +113,15 @@ def _wrong(
         )
     for placed, depth in zip(pair, (tenon.in_guest, tenon.in_host), strict=True):
         extent = placed.box.extent(axis)
+        if depth < least_depth(display) <= deepest(extent, display):
+            least = least_depth(display)
+            return Wrong(
+                f"a loose tenon {shown(tenon.length)} long reaches only {shown(depth)} into the "
+                f"{placed.part}",
+                f"its mortise needs {shown(least)} at least: write `{shown(2 * least)} long` or more",
+                {"length": tenon.length, "depth": depth},
+                _RULE,
+            )
         if depth < least_depth(display) or depth > deepest(extent, display):
             return Wrong(
                 f"a loose tenon {shown(tenon.length)} long finds no room in {placed.part}, "
