@@ -12,13 +12,13 @@ from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
 from dryfit.operations.doors_to_gaps import doors_fitted
-from dryfit.operations.finishing import finished
+from dryfit.operations.finishing import finished, sanded_subjects
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.keys import keyed
 from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
-from dryfit.operations.members import all_copies, levelled, outermost
+from dryfit.operations.members import all_copies, levelled
 from dryfit.operations.precedence import joinery_rules
 from dryfit.operations.progress import progress_findings
 from dryfit.operations.router_stops import through_before_stopped
@@ -165,19 +165,17 @@ def _late_rules(
                 rules += [Rule(glue, name, WHY_AFTER_STAGE, lag) for glue, lag in waits]
                 if assembly in levelled(model):
                     rules.append(Rule(f"{assembly.name} / level", name, WHY_LEVEL_FIRST))
-                rules += _before_sanding(name, assembly, glue_ups, model, shop)
+                rules += _before_sanding(name, assembly, model, shop)
     return tuple(rules)
 
 
-def _before_sanding(
-    cut: str, assembly: Assembly, glue_ups: Mapping[str, Operation], model: Model, shop: Shop
-) -> list[Rule]:
-    """Return: what is cut in a glued frame is cut before the outermost frame is sanded."""
+def _before_sanding(cut: str, assembly: Assembly, model: Model, shop: Shop) -> list[Rule]:
+    """Return: what is cut in a glued frame is cut before whatever takes its parts in is sanded."""
     inside = set(all_copies(assembly, model))
     return [
-        Rule(cut, f"{outer.name} / sand {shop.sanding.grits[0]}", WHY_SAND_WHEN_CUT)
-        for outer in outermost(model)
-        if outer.name in glue_ups and inside <= set(all_copies(outer, model))
+        Rule(cut, f"{subject.subject} / sand {shop.sanding.grits[0]}", WHY_SAND_WHEN_CUT)
+        for subject in sanded_subjects(model)
+        if inside & set(subject.copies) and assembly.name not in subject.glued_later
     ]
 
 

@@ -127,6 +127,15 @@ def test_loose_tenons_without_room_are_refused(words: str) -> None:
     assert refused == (0 if "120" in words else 1)
 
 
+def test_a_loose_tenon_that_reaches_too_little_is_told_so() -> None:
+    found = checked(changed(FRAME, ("24, loose tenon into", "24, loose tenon 30 long into")))
+    (told,) = (each for each in found.findings if each.code == "loose-tenon-does-not-fit")
+    # TRADE B4: 20 mm deep at least in either part, 1 mm of it for the glue: 2 x 19.
+    assert "is only 16 deep in the" in told.message
+    assert "`38 long` or more" in told.hints[0].message
+    model_of(changed(FRAME, ("24, loose tenon into", "24, loose tenon 38 long into")))
+
+
 def test_what_loose_tenons_do_not_take_is_told() -> None:
     found = checked(changed(FRAME, ("24, loose tenon into", "24, loose tenon 20 deep into")))
     assert "joint-size-unused" in codes(found)

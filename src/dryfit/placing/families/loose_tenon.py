@@ -115,10 +115,11 @@ def _wrong(
         extent = placed.box.extent(axis)
         if depth < least_depth(display) <= deepest(extent, display):
             least = least_depth(display)
+            enough = tenon.length + 2 * (least - depth)
             return Wrong(
-                f"a loose tenon {shown(tenon.length)} long reaches only {shown(depth)} into the "
-                f"{placed.part}",
-                f"its mortise needs {shown(least)} at least: write `{shown(2 * least)} long` or more",
+                f"the mortise of a loose tenon {shown(tenon.length)} long is only {shown(depth)} "
+                f"deep in the {placed.part}",
+                f"it needs {shown(least)} at least: write `{shown(enough)} long` or more",
                 {"length": tenon.length, "depth": depth},
                 _RULE,
             )
