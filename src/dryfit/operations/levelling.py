@@ -37,8 +37,8 @@ def level_inside(
 ) -> Iterator[Rule]:
     """Yield when what was glued before is made level: before this glue-up, or when that is hard.
 
-    Laps and horns are levelled while the frame lies flat, and so is what the notes want cut in it.  Pegs and
-    tenons that stand out may wait for the last glue, unless a coat comes in between.
+    Laps and horns are levelled while the frame lies flat, and so is what the notes want cut in it.
+    Pegs and tenons that stand out may wait for the last glue, unless a coat comes in between.
     """
     glue = glue_ups[assembly.name]
     direct = {inner.name for inner in inner_assemblies(assembly, model)}
