@@ -11,7 +11,7 @@ from dryfit.kinds.joints import is_clamped_over, joint_kind
 from dryfit.operations import clamps
 from dryfit.operations.glue_notes import cannot_go_together, glue_details
 from dryfit.operations.insertion import insertion_of
-from dryfit.operations.members import assembly_named, loose_copies, parts_of
+from dryfit.operations.members import all_copies, assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.pressing import hands, pressing_details
@@ -58,7 +58,7 @@ def glue_up(
         after_tenths=off,
         splittable=False,
         held=tuple(Held(name, count, off) for name, count in held),
-        check=_check(assembly),
+        check=_check(assembly, model),
         details=(
             *pressing_details(assembly, joints, model),
             *glue_details(assembly, insertion, model),
@@ -79,10 +79,16 @@ def glue_up(
     return operation, (*found, *late, *cannot_go_together(assembly, insertion))
 
 
-def _check(assembly: Assembly) -> str:
+def _check(assembly: Assembly, model: Model) -> str:
     if assembly.pressed == "weights":
         return "joints shut all round, nothing has slid, gaps equal"
-    return "joints shut all round, diagonals equal, no twist"
+    own = set(all_copies(assembly, model))
+    floating = any(
+        joint.tenon is not None and joint.tenon.floats and {joint.guest, joint.host} <= own
+        for joint in model.joints
+    )
+    shut = "joints shut all round but where ends float" if floating else "joints shut all round"
+    return f"{shut}, diagonals equal, no twist"
 
 
 def lags_of(glue: Glue, cure: int | None = None) -> tuple[Lag, ...]:
