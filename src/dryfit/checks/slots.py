@@ -43,6 +43,8 @@ def opposed_slots(model: Model, part: Part) -> Iterator[Diagnostic]:
         biscuits = "biscuit slot" in {first.role, second.role}
         if first.kind == second.kind == "mortise" and not biscuits:
             continue  # H05 tells of those
+        if _is_filled(first, second) or _is_filled(second, first):
+            continue
         direction = SURFACES[first.surface][0]
         own, other = ranges(part, first), ranges(part, second)
         if any(overlap(own[i], other[i]) <= 0 for i in range(3) if i != direction):
@@ -61,6 +63,11 @@ def opposed_slots(model: Model, part: Part) -> Iterator[Diagnostic]:
             figures={"left": left},
             remedy="move one of them along the part, or make it shallower",
         )
+
+
+def _is_filled(lap: Feature, late: Feature) -> bool:
+    """Return whether a lap is full of glued wood when the other cut is made in it."""
+    return lap.role == "lap" and lap.after is None and late.after is not None
 
 
 def _weakens(feature: Feature) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
+from dryfit.placing.horns import sawn_to_length
 from dryfit.placing.model import Copy, Part
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
@@ -13,11 +14,15 @@ from dryfit.plan.setting import Hold, Pass, Setting
 
 @dataclass(frozen=True, slots=True)
 class Site:
-    """A feature on the copies of one hand of a part: what a way of cutting is chosen for."""
+    """A feature on the copies of one hand of a part: what a way of cutting is chosen for.
+
+    `fence` names the surface that has to touch a fence, where a glued frame leaves no other free.
+    """
 
     part: Part
     feature: Feature
     copies: tuple[Copy, ...]
+    fence: str | None = None
 
     @property
     def handedness(self) -> int:
@@ -75,10 +80,11 @@ class Cut:
 
 def sites_of(part: Part) -> tuple[Site, ...]:
     """Return the features of a part for each hand that carries them, in order of the features."""
+    finished = sawn_to_length(part)
     rows: list[Site] = []
     for feature in part.features:
         for hand in part.hands():
             copies = tuple(copy for copy in part.copies if copy.hand == hand)
             if hand in feature.hands and copies:
-                rows.append(Site(part, feature, copies))
+                rows.append(Site(part if feature.after is None else finished, feature, copies))
     return tuple(rows)

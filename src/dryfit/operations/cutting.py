@@ -17,6 +17,7 @@ from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
 from dryfit.operations.edges import edge_cut, is_edge
 from dryfit.operations.fingers import finger_cut
+from dryfit.operations.glued_frames import cuts_in_frame
 from dryfit.operations.groove_families import GrooveFamily, groove_families, ways_of
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
@@ -104,10 +105,11 @@ def _cuts_of(
         PEG_SLOT,
         *BY_HAND,
     }
-    if by_hand or is_edge(site.feature) or site.feature.after is not None:
-        # Its machine or jig is held in the hand, on the part that lies on the bench; or the part
-        # sits in a glued frame by then: no sled and no fence takes it.
+    if by_hand or is_edge(site.feature):
+        # Its machine or jig is held in the hand, on the part that lies on the bench.
         return (edge_cut(site, shop) if is_edge(site.feature) else hand_cut(site, shop),)
+    if site.feature.after is not None:
+        return cuts_in_frame(site, model, shop)
     if site.feature.role in _ON_AN_END:
         return _cuts_on_an_end(site, sites, model, shop)
     machine = choice.machine_of.get(methods.key_of(site))

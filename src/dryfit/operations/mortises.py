@@ -64,6 +64,8 @@ def fence_and_side(site: Site, end: str, throat: Fraction | None = None) -> tupl
     surface = site.feature.surface
     down, reference = OPPOSITE[surface], reference_of(surface)
     across = site.part.width if surface in {"F", "B"} else site.part.thickness
+    if site.fence is not None:
+        return site.fence, side_of_end(end, down, site.fence, site.handedness)
     if site.feature.across[0] + site.feature.across[1] == across:
         return edge_at_fence_behind(down, end, site.handedness), "left"
     near, far = site.feature.across

@@ -35,6 +35,7 @@ from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
+WHY_BEFORE_IT_GROWS = "it is cut while the frame is no larger, before the next glue-up"
 WHY_LEVEL_FIRST = "the cut is measured from faces that the plane has made one"
 
 
@@ -72,6 +73,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     for name, stage in doors.stages:
         late_rules += _late_rules({name: stage}, glue_ups, model, shop)
     hung = Batch(doors.operations, doors.rules)
+    late_rules += _before_it_grows(late, joinery, model)
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
     return _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
 
@@ -166,6 +168,25 @@ def _late_rules(
                 if assembly in levelled(model):
                     rules.append(Rule(f"{assembly.name} / level", name, WHY_LEVEL_FIRST))
                 rules += _before_sanding(name, assembly, model, shop)
+    return tuple(rules)
+
+
+def _before_it_grows(late: Mapping[str, str], joinery: Joinery, model: Model) -> tuple[Rule, ...]:
+    """Return what is cut in a glued frame before that goes into a larger one.
+
+    Half of a joint is cut before the larger one is tried, what a machine cuts before it is glued.
+    """
+    rules = []
+    for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True):
+        joined = cuts[0].site.feature.mate is not None
+        if operation.id not in late or not (joined or operation.station != "bench"):
+            continue
+        stage = late[operation.id]
+        frames = {each.name for each in model.assemblies if stage in {each.stage, each.name}}
+        for outer in model.assemblies:
+            if frames & set(outer.of):
+                deed = "dry fit" if joined else "glue up"
+                rules.append(Rule(operation.id, f"{outer.name} / {deed}", WHY_BEFORE_IT_GROWS))
     return tuple(rules)
 
 

@@ -50,6 +50,19 @@ def with_its_horns(part: Part) -> Part:
         length=part.length + 2 * part.horns,
         copies=tuple(_longer(copy, part.horns) for copy in part.copies),
         features=tuple(_moved(feature, part) for feature in part.features),
+        with_horns=True,
+    )
+
+
+def sawn_to_length(part: Part) -> Part:
+    """Return a part with its horns as it is without them, for what is cut then; else the part."""
+    if not part.with_horns:
+        return part
+    return replace(
+        part,
+        length=part.length - 2 * part.horns,
+        copies=tuple(_longer(copy, -part.horns) for copy in part.copies),
+        with_horns=False,
     )
 
 

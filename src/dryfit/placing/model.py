@@ -107,7 +107,7 @@ class Part:
     itself (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).
     `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
     move with a measurement that is still to be taken.  `horns` is what each end is longer until
-    the glue-up, beyond `length`; mm.
+    the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
     """
 
     name: str
@@ -130,6 +130,7 @@ class Part:
     opening: str | None = None
     drifts: tuple[Drift, ...] = ()
     horns: Fraction = Fraction(0)
+    with_horns: bool = False
 
     @property
     def measure(self) -> Measure | None:

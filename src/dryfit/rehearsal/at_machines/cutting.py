@@ -11,6 +11,7 @@ from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold
 from dryfit.rehearsal.at_machines.boring import misbored
 from dryfit.rehearsal.at_machines.holding import mirrored, untrue
+from dryfit.rehearsal.at_machines.in_frames import frame_sizes, lying_in_frame, takes_frames
 from dryfit.rehearsal.at_machines.keying import KEY_SLOT, missed
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
@@ -45,7 +46,10 @@ def _cut(
         yield Trouble(
             Reason.CUT, f"it carries no {' and no '.join(missing)}", "a cut that this copy has"
         )
-    yield from _at_hand(state, name, marks, by_hand=work.hold is None)
+    in_frame = name in state.glued and work.hold is not None and takes_frames(operation.station)
+    yield from _at_hand(state, name, marks, by_hand=work.hold is None or in_frame)
+    if in_frame and work.hold is not None:
+        yield from lying_in_frame(state, copy, work.hold)
     blank = state.blanks.get(name)
     if blank is None:
         yield Trouble(Reason.ORDER, "it has not been cut from a board yet", "its blank, before")
@@ -102,7 +106,8 @@ def _held(
     yield from misbored(operation.station, axes, marks, state.shop)
     station = state.shop.stations.get(operation.station)
     if station is not None:
-        yield from beyond(Job(operation, station, axes, blank.sizes, state.tools))
+        sizes = frame_sizes(state, copy) if copy.name in state.glued else blank.sizes
+        yield from beyond(Job(operation, station, axes, sizes, state.tools))
     if mirrored(operation.station, axes, hold, copy.frame.handedness()):
         yield Trouble(
             Reason.HOLD,
