@@ -12,7 +12,6 @@ _TONGUED = (
     "tongue and grooved",
     "tongued and grooved",
     "tongue and groove joint",
-    "t&g",
 )
 _CENTRES = ("middle", "centre", "center")
 
