@@ -141,19 +141,22 @@ def _add(add: EndAdd, part: Part, model: Model) -> Json:
 
 
 def _joint_at(add: EndAdd, part: Part, model: Model) -> str:
-    # The first instance whose region reaches to that end of the first copy.
+    # The first instance whose region reaches to that end of the first copy; where a mistake lets
+    # the part run on through its host none does, and the first of its kind stands for it.
     copy = part.copies[0]
     axis, sign = copy.frame.axes[LENGTH]
     low = (sign > 0) == (add.end == "R")
     end = copy.box.low[axis] if low else copy.box.high[axis]
     beyond = end + add.proud if low else end - add.proud
-    return next(
-        joint.id
+    own = [
+        joint
         for joint in model.joints
-        if copy.name in {joint.guest, joint.host}
-        and add.joint in joint.kind
-        and beyond in {joint.region.low[axis], joint.region.high[axis]}
+        if copy.name in {joint.guest, joint.host} and add.joint in joint.kind
+    ]
+    reaching = (
+        joint for joint in own if beyond in {joint.region.low[axis], joint.region.high[axis]}
     )
+    return next(reaching, own[0]).id
 
 
 def _made_of(part: Part, show: Display) -> Json | None:

@@ -187,10 +187,11 @@ def _gets_glue(inside: set[str], assembly: str, goal: Goal) -> bool:
 
 
 def _levelled(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
-    """Half laps are planed level once they are glued, before their faces are sanded (B1, C2.4)."""
+    """Laps and the ends of horns are planed level once glued, before the paper (B1, C2.4)."""
     glued = glued_at(deeds, goal)
     for assembly in goal.assemblies:
-        if assembly.name not in glued or not _laps_closed(assembly.name, assembly.of, goal):
+        levelled = _laps_closed(assembly.name, assembly.of, goal) or _horned(assembly, goal)
+        if assembly.name not in glued or not levelled:
             continue
         level = [d for d in deeds if d.operation.kind == "level" and d.subject == assembly.name]
         if not level or level[0].at < glued[assembly.name]:
@@ -225,6 +226,13 @@ def _laps_closed(name: str, of: tuple[str, ...], goal: Goal) -> bool:
         and {joint.guest, joint.host} <= whole
         and not any({joint.guest, joint.host} <= unit for unit in units)
         for joint in goal.joints
+    )
+
+
+def _horned(assembly: WantedAssembly, goal: Goal) -> bool:
+    """Return whether a glue-up takes in parts whose horns are sawn off after it."""
+    return any(
+        part.horns and copy.name in assembly.of for part in goal.parts for copy in part.copies
     )
 
 
