@@ -7,7 +7,7 @@ from dataclasses import dataclass, fields, is_dataclass
 
 from dryfit.diagnostics import Findings, Source, Span
 from dryfit.notes import parse
-from dryfit.notes.reading.lines import fold
+from dryfit.notes.reading.lines import fold, sense_lines
 from dryfit.notes.reading.numbers import GLYPHS
 from dryfit.patterns.library import shipped
 
@@ -35,6 +35,23 @@ def said(text: str) -> Said:
     notes, findings = parse(Source("a.dryfit", text), shipped())
     statements = tuple((each.span.line, meaning(each)) for each in notes.statements)
     return Said(statements, meaning(notes.patterns), told(findings), notes.unreadable)
+
+
+def statements(text: str) -> list[str]:
+    """The statements as typed, a continued line and a pattern down to its end each as one."""
+    lines = text.split("\n")
+    found: list[str] = []
+    in_pattern = False
+    for line in sense_lines(Source("a.dryfit", text)):
+        typed = "\n".join(lines[line.line - 1 : line.stretches[-1].line])
+        if in_pattern:
+            found[-1] += f"\n{typed}"
+        else:
+            found.append(typed)
+        opens = re.match(r"\s*pattern\b", line.text, re.IGNORECASE) is not None
+        closes = re.fullmatch(r"\s*end", line.text, re.IGNORECASE) is not None
+        in_pattern = (in_pattern or opens) and not closes
+    return found
 
 
 def told(findings: Findings) -> Counter[tuple[int | None, str, str]]:

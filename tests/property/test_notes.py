@@ -6,6 +6,7 @@ from dataclasses import fields, is_dataclass
 
 import pytest
 from hypothesis import given
+from tests.property.meaning import statements
 from tests.property.strategies_notes import (
     FLAWLESS,
     TO_DAMAGE,
@@ -95,9 +96,8 @@ def test_a_correction_removes_the_finding(text: str) -> None:
 
 @pytest.mark.parametrize("text", FLAWLESS)
 def test_the_order_of_lines_does_not_matter(text: str) -> None:
-    lines = text.split("\n")
     notes, _ = read(text)
-    turned, findings = read("\n".join(reversed(lines)))
+    turned, findings = read("\n".join(reversed(statements(text))))
     assert findings == ()
     assert len(turned.statements) == len(notes.statements)
 

@@ -1,7 +1,6 @@
 """Neither the blanks of the notes nor the order of their lines decide anything about the piece."""
 
 import random
-import re
 from collections.abc import Iterable
 from dataclasses import fields, replace
 from functools import cache
@@ -10,12 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.pieces.reading import FILES, checked, model_of, text_of
-from tests.property.meaning import as_multiset, meaning, told
+from tests.property.meaning import as_multiset, meaning, statements, told
 from tests.property.strategies_blanks import respaced
 
 from dryfit.diagnostics import Source
 from dryfit.notes import tidied
-from dryfit.notes.reading.lines import sense_lines
 from dryfit.patterns import library
 from dryfit.placing.model import Model
 
@@ -53,19 +51,8 @@ def test_a_tidied_piece_is_the_same_piece(name: str, random: random.Random) -> N
 
 
 def reordered(text: str, random: random.Random) -> str:
-    """The statements in another order; continued lines and patterns are not torn."""
-    lines = text.split("\n")
-    chunks: list[str] = []
-    in_pattern = False
-    for line in sense_lines(Source("a.dryfit", text)):
-        typed = "\n".join(lines[line.line - 1 : line.stretches[-1].line])
-        if in_pattern:
-            chunks[-1] += f"\n{typed}"
-        else:
-            chunks.append(typed)
-        opens = re.match(r"\s*pattern\b", line.text, re.IGNORECASE) is not None
-        closes = re.fullmatch(r"\s*end", line.text, re.IGNORECASE) is not None
-        in_pattern = (in_pattern or opens) and not closes
+    """The statements in another order."""
+    chunks = statements(text)
     random.shuffle(chunks)
     return "\n".join(chunks)
 

@@ -67,7 +67,7 @@ def with_measures(
     inside = copies_inside(assemblies)
     spaces = _spaces(site, assemblies, inside)
     return tuple(
-        part if part.made else replace(part, measures=_measures(site, part, spaces, inside, found))
+        replace(part, measures=_measures(site, part, spaces, inside, assemblies, found))
         for part in parts
     )
 
@@ -119,8 +119,11 @@ def _measures(
     part: Part,
     spaces: Mapping[str, _Space],
     inside: Mapping[str, frozenset[str]],
+    assemblies: Sequence[Assembly],
     found: Sequence[Found],
 ) -> tuple[Measure, ...]:
+    if part.made:
+        return part.measures
     declared, own = site.part(part.name), {copy.name for copy in part.copies}
     measures: list[Measure] = []
     for dimension in _MEASURED if declared.fitted != AS_DRAWN else ():
@@ -131,7 +134,10 @@ def _measures(
     if _is_planed(site, part, declared, measures):
         measures = [_sawn_to_the_opening(each, site) for each in measures]
     if declared.cut_after is not None and not any(m.dimension == "length" for m in measures):
-        measures.insert(0, _after_stage(site, part, declared, declared.cut_after[0], found))
+        stage = declared.cut_after[0]
+        glued = [inside[each.name] for each in assemblies if each.stage == stage]
+        there = frozenset().union(*glued)
+        measures.insert(0, _after_stage(site, part, declared, stage, there, found))
     if measures and declared.cut_after is None and not declared.fitted:
         _list_measured(site, declared, measures)
     return tuple(measures)
@@ -234,15 +240,21 @@ def _between(site: Site, space: _Space) -> str:
 
 
 def _after_stage(
-    site: Site, part: Part, declared: DeclaredPart, stage: str, found: Sequence[Found]
+    site: Site,
+    part: Part,
+    declared: DeclaredPart,
+    stage: str,
+    there: frozenset[str],
+    found: Sequence[Found],
 ) -> Measure:
     own = {copy.name for copy in part.copies}
-    hosts = {joint.host for joint in found if joint.guest in own}
-    under = [
+    # What is laid in with the part, as the beads that it is mitred to, is not there to measure on.
+    hosts = {joint.host for joint in found if joint.guest in own} & there
+    under = sorted(
         other.written.lower()
         for other in site.parts()
         if any(seat.name in hosts for seat in site.seats(other.name))
-    ]
+    )
     name = f"{stage} {_ALONG_WORDS[declared.axes[0]]}"
     return Measure(
         dimension="length",

@@ -37,6 +37,16 @@ def test_a_bead_is_as_long_as_its_opening_from_point_to_point() -> None:
     assert model.part("end bead").shoulder_length == 300 - 2 * 9
 
 
+def test_it_is_measured_along_what_is_glued_by_then() -> None:
+    """The beads that it is mitred to are not in the door yet when the door is measured."""
+    model = model_of(DOOR)
+    along = {part.name: measure.along for part in model.parts for measure in part.measures}
+    assert along == {
+        "side bead": "along the stiles, where the side beads will lie",
+        "end bead": "along the rails, where the end beads will lie",
+    }
+
+
 def test_it_is_glued_to_the_frame_and_not_to_the_panel() -> None:
     model = model_of(DOOR)
     beads = {"side bead", "end bead"}
