@@ -104,12 +104,14 @@ def dependants(name: str, place: Place) -> set[str]:
 
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
 # Play that nobody wrote is 1 or 1.5 mm, and 1/32 or 1/16 in on inch pieces: that of a drawer's
-# bottom in its grooves, or between boards.
+# bottom in its grooves, or between boards.  An end that floats stands 3 mm off, or 1/8 in, and a
+# runner is 40 mm wide, or 1 1/2 in.
 BY_THE_RULER = {
     "bedside_drawer",
     "fronted_drawer",
     "hinged_case",
     "lapped_back",
+    "letter_case",
     "linen_chest",
     "nail_drawer",
     "pencil_drawer",
@@ -117,6 +119,7 @@ BY_THE_RULER = {
     "plated_top",
     "pocket_frame",
     "sliding_lid_box",
+    "solid_drawer",
     "spice_case",
     "tool_cupboard",
     "wall_cabinet",

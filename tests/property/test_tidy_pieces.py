@@ -105,8 +105,9 @@ def facts(piece: Model) -> dict[str, object]:
         },
         "coatings": as_multiset(
             (
-                replace(coating, copies=(), masks=()),
+                replace(coating, copies=(), masks=(), spared=()),
                 sorted(coating.copies),
+                sorted(coating.spared),
                 unnumbered(coating.masks),
             )
             for coating in piece.coatings

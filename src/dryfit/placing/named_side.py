@@ -60,7 +60,7 @@ def _say_side(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> Placed |
         return (seat, side, host) if say(site, seat, facts, label, words) else None
     if not _is_written(part, axis) or axis == 2 or not site.contacts(part.name, "onto", "under"):
         return None
-    if _enters_at_its_side(site, part, seat, axis):
+    if _enters_at_its_side(site, part, seat, axis) or _waits_for_host(site, part, seat, axis):
         return None
     facts = (whole(axis, side), Face(seat.name, axis, side), ZERO)
     said = say(site, seat, facts, f"at the {word}", f"reaches to the {word} of the piece")
@@ -74,6 +74,17 @@ def _enters_at_its_side(site: Site, part: DeclaredPart, seat: Seat, axis: int) -
         for contact in site.contacts(part.name, "into", "between")
         for host in site.hosts(contact, seat, part.axes[0])
     )
+
+
+def _waits_for_host(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> bool:
+    # A rail under the top goes where the sides of the case begin, once these have their place.
+    size = site.positions.extent(seat.name, axis)
+    for host in _crossing_hosts(site, part, seat, axis):
+        wide = site.positions.extent(host.name, axis)
+        through = wide is not None and size is not None and wide > size
+        if through and not host.side(axis) and not site.known(host, axis, 1):
+            return True
+    return False
 
 
 def _is_open(site: Site, seat: Seat, axis: int) -> bool:
@@ -91,12 +102,7 @@ def _is_written(part: DeclaredPart, axis: int) -> bool:
 def _host_that_reaches_through(
     site: Site, part: DeclaredPart, seat: Seat, axis: int
 ) -> Seat | None:
-    hosts = [
-        host
-        for contact in site.contacts(part.name, "into", "between")
-        for host in site.hosts(contact, seat, part.axes[0])
-        if site.part(host.part).axes[0] != axis
-    ]
+    hosts = _crossing_hosts(site, part, seat, axis)
     size = site.positions.extent(seat.name, axis)
     for host in hosts:
         wide = site.positions.extent(host.name, axis)
@@ -104,6 +110,15 @@ def _host_that_reaches_through(
         if host.side(axis) or not through or not site.known(host, axis, 1):
             return None
     return hosts[0] if hosts else None
+
+
+def _crossing_hosts(site: Site, part: DeclaredPart, seat: Seat, axis: int) -> list[Seat]:
+    return [
+        host
+        for contact in site.contacts(part.name, "into", "between")
+        for host in site.hosts(contact, seat, part.axes[0])
+        if site.part(host.part).axes[0] != axis
+    ]
 
 
 def _list(site: Site, part: DeclaredPart, axis: int, placed: Sequence[Placed]) -> None:

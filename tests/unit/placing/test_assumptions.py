@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from tests.pieces.reading import FILES, checked, errors, model_of, text_of
 
@@ -24,7 +26,8 @@ def rewritten(text: str, found: Checked, assumption: Assumption) -> str:
     """The notes with the offered line in the place of the one that was read."""
     line = assumption.instead or ""
     first_word = line.split(" ", 1)[0]
-    if first_word == "groove" or line.startswith("no finish on "):
+    coats_a_part = re.match(r"finish [a-z ]+ with |no finish on ", line) is not None
+    if first_word == "groove" or coats_a_part:
         # A line of its own, beside the one that it speaks of.
         return f"{text}{line}\n"
     for statement in sense_lines(found.source):

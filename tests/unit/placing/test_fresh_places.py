@@ -80,3 +80,24 @@ def test_what_lies_on_something_reaches_to_that_side_of_the_piece() -> None:
     assert not errors(found), [each.message for each in errors(found)]
     assert found.model is not None
     assert depths(found.model, "lip") == [(330, 350)]
+
+
+CASE_OF_RAILS = """piece Case on a board
+overall 460 wide, 360 deep, 220 high
+timber oak
+1 bottom, across, flat, 360 x 20, up 0
+2 sides, upright, facing side, 300 x 20, at left and right, onto bottom
+1 shelf, across, flat, 300 x 20, housing 7 into sides, down 0
+1 lower rail, across, flat, 60 x 20, housing 7 into sides, at front, up 60
+1 upper rail, across, flat, 60 x 20, housing 7 into sides, at front, under shelf
+glue up case: bottom, sides, shelf, lower rail, upper rail
+"""
+
+
+def test_a_rail_under_a_board_begins_where_the_sides_begin_as_any_other_rail() -> None:
+    # The sides stand midway on the bottom: (360 - 300) / 2 = 30 from the front, and so both rails.
+    model = model_of(CASE_OF_RAILS)
+    for rail in ("lower rail", "upper rail"):
+        (copy,) = model.part(rail).copies
+        assert copy.box.low[1] == 30
+        assert copy.box.high[1] == 90
