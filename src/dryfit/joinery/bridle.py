@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Cut, Placed, bounded, opened, slot_kind
+from dryfit.joinery.cut import Cut, Placed, bounded, end_in, opened, slot_kind
 from dryfit.joinery.proportions import usual_tenon_thickness
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
@@ -26,23 +26,15 @@ def usual_bridle(wood: Fraction, cutters: tuple[Fraction, ...], display: Display
     return max(usual_tenon_thickness(wood, cutters, display), least_bridle(display))
 
 
-def ends_in(placed: Placed, region: Box) -> int | None:
-    """Return the end, by coordinate, with which a copy lies in the region; None: it runs on."""
-    axis = placed.axes[0]
-    at_low = region.low[axis] == placed.box.low[axis]
-    at_high = region.high[axis] == placed.box.high[axis]
-    return None if at_low == at_high else -1 if at_low else 1
-
-
 def slotted_first(guest: Placed, host: Placed, region: Box) -> tuple[Placed, Placed] | None:
     """Return the member with the slot, then the one with the tenon; None where neither ends.
 
     At a corner the slot is the host's: `rails into stiles` puts the tenons on the rails.  In a T
     it is that of the member that ends there, and goes over the one that runs through.
     """
-    if ends_in(host, region) is not None:
+    if end_in(host, region) is not None:
         return host, guest
-    return (guest, host) if ends_in(guest, region) is not None else None
+    return (guest, host) if end_in(guest, region) is not None else None
 
 
 def bridle(
@@ -58,7 +50,7 @@ def bridle(
     `thickness` mm thick, in the middle of what both share.
     """
     slotted, tenoned = pair
-    end = ends_in(slotted, region)
+    end = end_in(slotted, region)
     assert end is not None
     low = (region.low[axis] + region.high[axis] - thickness) / 2
     tenon = bounded(region, axis, low, low + thickness)

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Cut, Placed, bounded
+from dryfit.joinery.cut import Cut, Placed, bounded, end_in
 from dryfit.joinery.flare import PlacedFlare
 
 Range = tuple[Fraction, Fraction]
@@ -42,18 +42,10 @@ def corner_of(guest: Placed, host: Placed, region: Box) -> Corner | None:
         return None
     if region.extent(second) != guest.box.extent(second):
         return None
-    guest_end = _end_in(region, guest.box, first)
-    host_end = _end_in(region, host.box, second)
-    if guest_end == 0 or host_end == 0:
+    guest_end, host_end = end_in(guest, region), end_in(host, region)
+    if guest_end is None or host_end is None:
         return None
     return Corner(first, second, 3 - first - second, guest_end, host_end)
-
-
-def _end_in(region: Box, box: Box, axis: int) -> int:
-    """Return at which end of a box the region lies, 0 where it reaches to none or to both."""
-    low = region.low[axis] == box.low[axis]
-    high = region.high[axis] == box.high[axis]
-    return 0 if low == high else -1 if low else 1
 
 
 def corner_cut(

@@ -75,6 +75,17 @@ def opened(region: Box, outer: Box, axis: int, side: int) -> Box:
     return bounded(region, axis, region.low[axis], outer.high[axis])
 
 
+def end_in(placed: Placed, region: Box) -> int | None:
+    """Return the end, by coordinate (-1 or 1), with which a copy lies in the region.
+
+    None where it runs on past the region, or lies in it whole.
+    """
+    axis = placed.axes[0]
+    at_low = region.low[axis] == placed.box.low[axis]
+    at_high = region.high[axis] == placed.box.high[axis]
+    return None if at_low == at_high else -1 if at_low else 1
+
+
 def slot_kind(placed: Placed, region: Box) -> str:
     """Return end lap, cross slot or long slot for a trench by how it lies on the part."""
     length = placed.axes[0]

@@ -22,16 +22,6 @@ def is_flat(feature: Feature) -> bool:
     return feature.form is not None and feature.form.toward in {"E", "E2"}
 
 
-def corner_side(placed: Placed, region: Box) -> int | None:
-    """Return at which end of a member the corner lies, -1 or 1; None where it runs on past it."""
-    axis = placed.axes[0]
-    at_low = region.low[axis] == placed.box.low[axis]
-    at_high = region.high[axis] == placed.box.high[axis]
-    if at_low == at_high:
-        return None
-    return -1 if at_low else 1
-
-
 def closes(guest: Placed, host: Placed, region: Box) -> bool:
     """Return whether the corner is a square that both fill over their whole third size."""
     along, other = guest.axes[0], host.axes[0]

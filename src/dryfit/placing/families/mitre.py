@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dryfit.geometry.box import Box
-from dryfit.joinery.cut import Placed
-from dryfit.joinery.mitre import closes, corner_side, mitre_cuts
+from dryfit.joinery.cut import Placed, end_in
+from dryfit.joinery.mitre import closes, mitre_cuts
 from dryfit.piece.declared import Contact
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
@@ -20,7 +20,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     region = guest.box.overlap(host.box)
     if region is None or guest.axes[0] == host.axes[0]:
         return None
-    sides = corner_side(guest, region), corner_side(host, region)
+    sides = end_in(guest, region), end_in(host, region)
     wrong = _wrong(site, guest, host, region, sides)
     if wrong is not None:
         not_fitting(site, contact, CODE, wrong)
