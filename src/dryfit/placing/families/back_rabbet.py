@@ -9,9 +9,10 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.joinery.rabbets import back_rabbet, nearer_side
 from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import face_area
+from dryfit.placing.families.finding import face_area, panel_edge
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
+from dryfit.placing.late_joints import first_stage_of
 from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.rabbeted_panels import play_at_an_edge, rabbet_depth
 from dryfit.placing.site import Site
@@ -25,15 +26,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
     depth = rabbet_depth(site, contact)
     if region is None or depth is None:
         return None
-    axis = next(
-        (
-            each
-            for each in guest.axes[:2]
-            if each != host.axes[0] and region.extent(each) < host.box.extent(each)
-        ),
-        guest.axes[0],
-    )
-    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    axis, side = panel_edge(guest, host, region)
     gap = depth - region.extent(axis)
     wrong = _wrong(site, (guest, host), depth, axis)
     if wrong is not None:
@@ -77,24 +70,17 @@ def _cuts(site: Site, cut: Cut, row: list[Box], across: int, host: Placed) -> tu
 def _glued(site: Site, contact: Contact) -> bool:
     """Return whether a back of sheet goods is glued in: where a glue-up names it (TRADE B8)."""
     part = site.part(contact.guest.part)
-    stage = next(
-        (
-            each
-            for each in site.declared.stages
-            if any(item.name == part.name for item in each.items)
-        ),
-        None,
-    )
+    stage = first_stage_of(site, part.name)
     if stage is None:
         return False
     if part.stock != "sheet":
         text = f"a back of solid wood moves, and glue in its rabbets would split the {part.name}"
-        remedy = f"leave the {part.written} out of `glue up {stage.name}`: it is put in afterwards"
+        remedy = f"leave the {part.written} out of `glue up {stage}`: it is put in afterwards"
         not_fitting(site, contact, "rabbet-does-not-fit", Wrong(text, remedy, {}, _RULE))
         return False
     site.assume_line(
         f"the {part.written} {'is' if part.count == 1 else 'are'} glued into the rabbets, as "
-        f"glue up {stage.name} says, and squares what it closes",
+        f"glue up {stage} says, and squares what it closes",
         contact.span,
         None,
     )

@@ -31,10 +31,32 @@ def face_area(region: Box, axis: int) -> Fraction:
     return region.extent(first) * region.extent(second)
 
 
-def entering_axis(guest: Placed, host: Placed, region: Box) -> int:
-    """Return the axis along which a part enters a face: its length unless an edge of it enters."""
-    for axis in guest.axes:
-        whole_guest = region.extent(axis) == guest.box.extent(axis)
-        if not whole_guest and region.extent(axis) < host.box.extent(axis):
-            return axis
-    return guest.axes[0]
+def entered_face(guest: Placed, host: Placed, region: Box) -> tuple[int, int]:
+    """Return the face (axis, side) of a host that a part enters: with an end, or with an edge."""
+    axis = next(
+        (
+            each
+            for each in guest.axes
+            if region.extent(each) != guest.box.extent(each)
+            and region.extent(each) < host.box.extent(each)
+        ),
+        guest.axes[0],
+    )
+    return axis, _side_of(host, region, axis)
+
+
+def panel_edge(panel: Placed, host: Placed, region: Box) -> tuple[int, int]:
+    """Return the face (axis, side) of a member that the edge of a panel enters."""
+    axis = next(
+        (
+            each
+            for each in panel.axes[:2]
+            if each != host.axes[0] and region.extent(each) < host.box.extent(each)
+        ),
+        panel.axes[0],
+    )
+    return axis, _side_of(host, region, axis)
+
+
+def _side_of(host: Placed, region: Box, axis: int) -> int:
+    return 1 if region.high[axis] == host.box.high[axis] else -1

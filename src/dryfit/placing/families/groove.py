@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.joinery.housing import panel_groove
 from dryfit.piece.declared import Contact
+from dryfit.placing.families.finding import panel_edge
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.not_fitting import Wrong, not_fitting
@@ -22,15 +23,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, around: Arou
     region = guest.box.overlap(host.box)
     if region is None:
         return None
-    axis = next(
-        (
-            each
-            for each in guest.axes[:2]
-            if each != host.axes[0] and region.extent(each) < host.box.extent(each)
-        ),
-        guest.axes[0],
-    )
-    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    axis, side = panel_edge(guest, host, region)
     depth = groove_depth(site, contact)
     gap = depth - region.extent(axis)
     thinned, region = _thinned(site, contact, (guest, host), region, (axis, side), depth)

@@ -8,7 +8,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.housing import housing
 from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import entering_axis, face_area
+from dryfit.placing.families.finding import entered_face, face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.site import Site
@@ -19,8 +19,7 @@ def find(_: Site, contact: Contact, guest: Placed, host: Placed, __: Around) -> 
     region = guest.box.overlap(host.box)
     if region is None:
         return None
-    axis = entering_axis(guest, host, region)
-    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    axis, side = entered_face(guest, host, region)
     return Found(
         "housing",
         guest.name,

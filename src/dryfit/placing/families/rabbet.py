@@ -6,7 +6,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.rabbets import open_side, rabbet
 from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import entering_axis, face_area
+from dryfit.placing.families.finding import entered_face, face_area
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
 from dryfit.placing.not_fitting import Wrong, not_fitting
@@ -20,8 +20,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     region = guest.box.overlap(host.box)
     if region is None:
         return None
-    axis = entering_axis(guest, host, region)
-    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    axis, side = entered_face(guest, host, region)
     wrong = _wrong(site, (guest, host), region, axis)
     if wrong is not None:
         not_fitting(site, contact, "rabbet-does-not-fit", wrong)

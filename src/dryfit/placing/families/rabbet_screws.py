@@ -9,7 +9,7 @@ from dryfit.joinery.cut import Placed, bounded
 from dryfit.joinery.rabbets import nearer_side
 from dryfit.joinery.screws import driving, screw_holes, screw_places
 from dryfit.piece.declared import Contact
-from dryfit.placing.families.finding import entering_axis
+from dryfit.placing.families.finding import entered_face
 from dryfit.placing.families.screws import no_screw
 from dryfit.placing.found import Found
 from dryfit.placing.free_places import Around
@@ -28,8 +28,7 @@ def _through_lip(site: Site, contact: Contact, guest: Placed, host: Placed) -> F
     region = guest.box.overlap(host.box)
     if region is None:
         return None
-    axis = entering_axis(guest, host, region)
-    side = 1 if region.high[axis] == host.box.high[axis] else -1
+    axis, side = entered_face(guest, host, region)
     plane = region.low[axis] if side > 0 else region.high[axis]
     face = bounded(region, axis, plane, plane)
     if region.extent(axis) >= host.box.extent(axis):
