@@ -29,6 +29,7 @@ from dryfit.operations.minutes import tenths
 from dryfit.operations.mitring import mitre_cut
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.open_mortises import open_mortise_cuts
+from dryfit.operations.passes import checked_when_whole
 from dryfit.operations.top_fixing_words import BY_HAND
 from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
@@ -69,7 +70,11 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         (site for site in along if site.feature.after is None), model.display, shop
     )
     ways = ways_of(grooves)
-    cuts = [cut for site in sites for cut in _cuts_of(site, sites, choice, ways, model, shop)]
+    cuts = [
+        cut
+        for site in sites
+        for cut in checked_when_whole(_cuts_of(site, sites, choice, ways, model, shop))
+    ]
     set_up = with_set_ups(cuts, shop)
     groups = _equal(by_its_formula(cut, model.display) for cut in set_up)
     ids = named_apart(groups)
@@ -201,7 +206,7 @@ def _operation(name: str, group: tuple[Cut, ...]) -> Operation:
         tests=first.tests,
         trial=first.trial,
         together=first.visit,
-        check=first.check,
+        check=next((cut.check for cut in group if cut.check is not None), None),
         cautions=cautions,
         details=details,
     )

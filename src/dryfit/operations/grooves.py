@@ -117,7 +117,7 @@ def _by_two_cuts(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     down = _pass(site, (*common, deep, lying), 1, exact, shop)
     upright = _pass(site, (*common, wide, standing), 2, exact, shop)
     return (
-        replace(down, check=None, details=(FACE_DOWN, *down.details)),
+        replace(down, details=(FACE_DOWN, *down.details)),
         replace(
             upright,
             hold=Hold(edge, kept, None),

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
+from dryfit.operations.cut import Cut
 from dryfit.plan.setting import Pass
 
 
@@ -50,3 +52,9 @@ def fence_positions(
         return [start]
     step = (width - cutter) / (count - 1)
     return [start + step * turn for turn in range(count)]
+
+
+def checked_when_whole(cuts: tuple[Cut, ...]) -> tuple[Cut, ...]:
+    """Return the cuts of one feature; only those of the last turn, which make it whole, checked."""
+    last = max(cut.turn for cut in cuts)
+    return tuple(cut if cut.turn == last else replace(cut, check=None) for cut in cuts)

@@ -102,6 +102,19 @@ def test_a_groove_wider_than_the_blade_by_much_takes_exact_passes() -> None:
     assert len(values) == 4  # 1 + ceil((10 - 3.2) / 3.0)
 
 
+def test_a_groove_in_several_passes_is_checked_when_the_last_has_made_it_whole() -> None:
+    through = replace(STOPPED, along=(Fraction(0), Fraction(920)))
+    passes = [
+        op
+        for op in with_groove(through).operations
+        if op.id.startswith("apron / groove for slat / ")
+    ]
+    assert [op.check for op in passes] == [
+        None,
+        "what belongs into the groove slides in it by hand",
+    ]
+
+
 def grooves_of(work: WorkList, mate: str) -> list[Operation]:
     return [
         op for op in work.operations if op.id.partition(" / ")[2].startswith(f"groove for {mate}")
