@@ -60,7 +60,7 @@ def edge_cut(site: Site, shop: Shop) -> Cut:
         manner=" with a router held in the hand" if routed else " to gauge lines, and sand it fair",
         check="the edge runs even to its ends, and an offcut shows the size",
         cautions=(HAND_ROUTER,) if routed else (),
-        details=(_size(feature), *_manners(feature, routed=routed)),
+        details=(_size(feature), *_manners(site, routed=routed)),
     )
 
 
@@ -72,14 +72,25 @@ def _length(feature: Feature) -> Fraction:
 def _size(feature: Feature) -> Detail:
     assert feature.form is not None
     sizes = dict(feature.form.sizes)
-    named = f"{feature.id}: "
+    named = f"{feature.id}, along the edge of {feature.surface} and {feature.form.toward}: "
     if "radius" in sizes:
         return (named, "radius ", sizes["radius"])
     told: Detail = (named, sizes["width"], " wide, ", sizes["depth"], " deep")
     return (*told, f", {feature.form.profile}") if feature.form.profile else told
 
 
-def _manners(feature: Feature, *, routed: bool) -> tuple[Detail, ...]:
-    if not routed:
-        return (_ENDS_FIRST,)
-    return (_ROUND_THE_OPENING,) if feature.after is not None else (_ENDS_FIRST,)
+def _manners(site: Site, *, routed: bool) -> tuple[Detail, ...]:
+    if routed and site.feature.after is not None:
+        return (_ROUND_THE_OPENING,)
+    # Which comes first is a question only where edges across the grain are shaped as well.
+    ends = any(
+        each.after == site.feature.after and _runs_across(each)
+        for each in site.part.features
+        if is_edge(each)
+    )
+    return (_ENDS_FIRST,) if ends else ()
+
+
+def _runs_across(feature: Feature) -> bool:
+    (start, end), (near, far) = feature.along, feature.across
+    return far - near > end - start

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.joinery.cut import Cut
-from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, Host, Supply
+from dryfit.piece.declared import PART_DIMENSIONS, Contact, DeclaredPart, Host, Supply
 from dryfit.placing.found import Found
 from dryfit.placing.heights import say
 from dryfit.placing.model import Bought, Part
@@ -67,7 +67,7 @@ def _placed(site: Site, part: Part) -> Bought:
     declared = site.part(part.name)
     words = declared.bought
     hosts = [host for contact in site.contacts_of(part.name) for host in contact.hosts]
-    where = [contact.preposition for contact in site.contacts_of(part.name)][:1]
+    where = [_where(contact) for contact in site.contacts_of(part.name)][:1]
     goes_with = words.goes_with if words else ()
     purpose = " ".join((*where, "the", _listed_words(site, hosts))) if hosts else ""
     return Bought(
@@ -80,6 +80,13 @@ def _placed(site: Site, part: Part) -> Bought:
         copies=part.copies,
         span=declared.span,
     )
+
+
+def _where(contact: Contact) -> str:
+    """Return where the thing goes as one says it: ``under``, or ``on the front of``."""
+    if contact.preposition == "on face" and contact.face is not None:
+        return f"on the {contact.face} of"
+    return contact.preposition
 
 
 def _sizes(site: Site, part: DeclaredPart) -> str:

@@ -93,3 +93,26 @@ def test_an_edge_is_shaped_after_the_joints_of_its_part() -> None:
     made = played(text)
     assert found(made, "stile / end lap")[0] < found(made, "stile / chamfer")[0]
     assert found(made, "stile / chamfer")[0] <= found(made, "frame / dry fit")[0]
+
+
+SHELF = """piece Hall shelf
+units mm
+overall 620 wide, 190 deep, 300 high
+timber cherry
+2 sides, upright, facing side, 190 x 16, at left and right
+1 rail, across, facing front, 90 x 18, dowels into sides, up 40, at back
+chamfer in rail: {edges}, 3
+glue up shelf: sides, rail
+finish oil, 2 coats
+"""
+
+
+def test_the_step_names_the_edge_and_speaks_of_ends_only_where_there_are_some() -> None:
+    """The rail's true face looks to the back, and its lower edge is E."""
+    one, both = (
+        said(found(played(SHELF.format(edges=edges)), "rail / chamfer")[1])
+        for edges in ("front bottom edge", "front bottom edge and front left edge")
+    )
+    assert "along the edge of B and E: 3 wide" in one
+    assert "end grain" not in one
+    assert "Across end grain first" in both

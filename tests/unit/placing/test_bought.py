@@ -187,3 +187,21 @@ def test_the_glue_between_staves_is_bought() -> None:
     )
     rows = {row.item: row.size for row in model_of(text).hardware}
     assert rows["white glue"] == "about 70 g"
+
+
+def test_what_is_bought_for_a_face_says_which() -> None:
+    model = model_of("""
+piece Hall shelf
+units mm
+overall 620 wide, 190 deep, 300 high
+timber cherry
+2 sides, upright, facing side, 190 x 16, at left and right
+1 rail, across, facing front, 90 x 18, dowels into sides, up 40, at back, set back 10
+bought 4 coat hooks, spread across, on the front of rail
+bought 1 label, 2 thick, 60 long, 30 wide, behind rail, up 60
+glue up shelf: sides, rail
+""")
+    assert [thing.purpose for thing in model.bought] == [
+        "on the front of the rail",
+        "on the back of the rail",
+    ]

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
-from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.mistakes.stumble import Stumble, parts_hint
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.free_names import free_name
 from dryfit.notes.reading.near import nearest
@@ -98,7 +97,6 @@ def limit_of_nothing(stumble: Stumble) -> Mistake | None:
     if stumble.failure.tokens or not found or not stumble.vocabulary.parts:
         return None
     start, end = found.span(1)
-    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
     near = nearest(found.group(1), stumble.name_spellings(stumble.vocabulary.parts))
     place = stumble.span(start, end)
     return Mistake(
@@ -107,7 +105,7 @@ def limit_of_nothing(stumble: Stumble) -> Mistake | None:
         place,
         (
             *(Repair(f"did you mean `{name}`?", place, name) for name in near),
-            Hint(f"the parts are: {_few(known)}"),
+            *parts_hint(stumble),
         ),
     )
 
@@ -149,8 +147,7 @@ def mistyped_name_first(stumble: Stumble) -> Mistake | None:
             )
     end = stumble.name_end(first)
     written = stumble.text[stumble.at : end]
-    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
-    hints = () if not stumble.vocabulary.parts else (Hint(f"the parts are: {_few(known)}"),)
+    hints = parts_hint(stumble)
     return Mistake(
         "unknown-name",
         f"no part is called `{written}`",
@@ -220,10 +217,6 @@ def _is_about_parts(stumble: Stumble) -> bool:
             kinds |= {kind for kind, _ in PHRASES[phrase[0]]}
     before_comma = stumble.text.split(",")[0]
     return bool(kinds & {"PREP", "ORDER"}) and not re.search(r"[0-9=]", before_comma.split(":")[0])
-
-
-def _few(names: Iterable[str]) -> str:
-    return ", ".join(list(dict.fromkeys(names))[:6])
 
 
 CASES = (

@@ -6,7 +6,7 @@ import re
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
-from dryfit.notes.mistakes.stumble import Stumble
+from dryfit.notes.mistakes.stumble import Stumble, parts_hint
 from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.runs import phrase_at
@@ -94,7 +94,7 @@ def measure_as_part(stumble: Stumble) -> Mistake | None:
                 "measure-as-part",
                 f"`{written}` is a measure, not a part",
                 stumble.span(start, end),
-                _parts_hint(stumble),
+                parts_hint(stumble),
             )
     return None
 
@@ -107,7 +107,7 @@ def unknown_part(stumble: Stumble) -> Mistake | None:
     end = stumble.name_end(first)
     written = stumble.text[stumble.at : end]
     before = stumble.previous
-    what, hints = "part", _parts_hint(stumble)
+    what, hints = "part", parts_hint(stumble)
     if before is not None and before.value == "glue up":
         what, hints = "glue-up", _glue_up_hint(stumble, written)
     start = stumble.at
@@ -144,11 +144,6 @@ def unknown_value(stumble: Stumble) -> Mistake | None:
         stumble.span(stumble.at, end),
         (Hint(f"say what it is on a line of its own: `{written} = 15`"),),
     )
-
-
-def _parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
-    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
-    return (Hint(f"the parts are: {', '.join(known[:6])}"),) if known else ()
 
 
 def _glue_up_hint(stumble: Stumble, written: str) -> tuple[Hint, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from lark import Token
 
-from dryfit.diagnostics import Span
+from dryfit.diagnostics import Hint, Span
 from dryfit.notes.mistake import Repair
 from dryfit.notes.names import plural
 from dryfit.notes.reading.lexer import Failure
@@ -127,3 +127,16 @@ class Stumble:
     def inserting(self, message: str, at: int, text: str) -> Repair:
         """Return the repair that puts the text in at the place."""
         return Repair(message, self.span(at, at), text)
+
+
+_LISTED = 6
+
+
+def parts_hint(stumble: Stumble) -> tuple[Hint, ...]:
+    """Return the names that a line may give to a part, and how many there are beyond the first."""
+    known = [stumble.vocabulary.written[part] for part in sorted(stumble.vocabulary.parts)]
+    if not known:
+        return ()
+    rest = len(known) - _LISTED
+    more = f" and {rest} more" if rest > 0 else ""
+    return (Hint(f"the parts are: {', '.join(known[:_LISTED])}{more}"),)
