@@ -16,7 +16,8 @@ NEAR = Fraction(6)
 """What hangs on hinges stands no further than this from what carries it, mm."""
 
 DEEPEST = Fraction(4)
-"""No recess is deeper (TRADE B23: 1.5 to 2.5 is usual)."""
+USUAL_DEEP = (Fraction(3, 2), Fraction(5, 2))
+"""No recess is deeper than 4; 1.5 to 2.5 is usual (TRADE B23), mm."""
 
 _END = Fraction(70)
 _SIXTH = Fraction(1, 6)

@@ -52,7 +52,8 @@ LEAST_APART = Fraction(20)
 as in a face frame, a quarter of the width from each edge, 10 at least (common practice)."""
 
 _NARROW = Fraction(60)
-_LONE = Fraction(40)
+WIDE_FOR_TWO = Fraction(40)
+"""A narrower row takes one screw, mm: two stand 10 from the edges and 20 apart at least."""
 
 _BY_THICKNESS = ((16, 25), (22, 32), (32, 38), (36, 50), (40, 64))
 """Screws by the wood that is bored, up to so many mm: TRADE B16 [memory]; that of 50 is a guess of
@@ -104,7 +105,7 @@ def usual_count(row: Fraction) -> int:
 
     One where two would stand too near to the edges.
     """
-    if row < _LONE:
+    if row < WIDE_FOR_TWO:
         return 1
     return max(2, 1 + ceil((row - 2 * EDGE) / PITCH))
 

@@ -29,8 +29,6 @@ UNDER = Fraction(10)
 NEIGHBOURS = 2
 """Holes above and below the one that a shelf is planned on (common practice)."""
 
-PINS = 4
-
 
 @dataclass(frozen=True, slots=True)
 class PinSizes:
@@ -50,6 +48,11 @@ def usual_pins(display: Display) -> PinSizes:
     if display.unit == "mm":
         return PinSizes(Fraction(5), Fraction(10), Fraction(32), Fraction(37))
     return PinSizes(INCH / 4, INCH * 3 / 8, INCH, INCH * 3 / 2)
+
+
+def usual_play(display: Display) -> Fraction:
+    """Return how far the end of a shelf stands from its upright: 1 mm, 1/32 in (B19, C5.5)."""
+    return Fraction(1) if display.unit == "mm" else INCH / 32
 
 
 def row_lines(upright: Box, shelf: Box, across: int, sizes: PinSizes) -> tuple[Fraction, Fraction]:

@@ -26,6 +26,7 @@ from dryfit.placing.site import Site
 
 _RULE = "H12"
 _CODE = "box-joint-does-not-fit"
+_SAMPLE = Fraction(8)
 
 
 def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -> Found | None:
@@ -115,7 +116,8 @@ def _wrong(site: Site, width: Fraction, finger: Fraction | None, guest: Placed) 
     if finger is None:
         return Wrong(
             f"no cutter of the shop divides the {shown(width)} of {guest.part} into fingers",
-            "write how wide they are, as in `box joint 8`, and make the boards whole fingers wide",
+            f"write how wide they are, as in `box joint {shown(_SAMPLE)}`, and make the boards "
+            "whole fingers wide",
             {"width": width},
             _RULE,
         )

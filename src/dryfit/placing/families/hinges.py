@@ -8,6 +8,7 @@ from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.hinges import (
     DEEPEST,
     LEAST_WOOD,
+    USUAL_DEEP,
     Hanging,
     Hinge,
     hanging,
@@ -54,12 +55,15 @@ def _late(site: Site, cut: Cut, pair: tuple[Placed, Placed]) -> Cut:
 
 
 def _hinge(site: Site, joint: JointWords, hung: Hanging) -> Hinge:
-    across, _ = hung.outer
-    long = hung.region.extent(hung.row)
-    usual = usual_hinge(hung.region.extent(across), long, site.declared.display)
+    usual = _usual(site, hung)
     return Hinge(
         joint.length or usual.length, joint.width or usual.width, joint.thickness or usual.closed
     )
+
+
+def _usual(site: Site, hung: Hanging) -> Hinge:
+    across, long = hung.outer[0], hung.region.extent(hung.row)
+    return usual_hinge(hung.region.extent(across), long, site.declared.display)
 
 
 def _assume(
@@ -84,15 +88,17 @@ def _assume(
 
 
 def _wrong(site: Site, pair: tuple[Placed, Placed], hung: Hanging, hinge: Hinge) -> Wrong | None:
-    shown, depth = site.shown, hinge.depth(hung.gap)
+    shown, display, depth = site.shown, site.declared.display, hinge.depth(hung.gap)
+    usual = _usual(site, hung)
+    least, most = (display.shown(each, fitted=True) for each in USUAL_DEEP)
     thick = min(placed.box.extent(hung.axis) for placed in pair)
     if not 0 < depth <= min(DEEPEST, thick / 2):
         return Wrong(
             f"a hinge {shown(hinge.closed)} thick when closed, at a gap of "
-            f"{site.declared.display.with_unit(hung.gap, fitted=True)}, finds no recess: it would "
-            f"be {site.declared.display.with_unit(depth, fitted=True)} deep",
-            "write how thick the closed hinge is, such as `5 thick`, or another gap; 1.5 to 2.5 "
-            "deep is usual",
+            f"{display.with_unit(hung.gap, fitted=True)}, finds no recess: it would "
+            f"be {display.with_unit(depth, fitted=True)} deep",
+            f"write how thick the closed hinge is, such as `{shown(usual.closed)} thick`, or "
+            f"another gap; {least} to {most} deep is usual",
             {"depth": depth, "gap": hung.gap},
             "H20",
         )
@@ -110,7 +116,8 @@ def _wrong(site: Site, pair: tuple[Placed, Placed], hung: Hanging, hinge: Hinge)
         return Wrong(
             f"a leaf {shown(hinge.width)} wide does not lie on {shown(hung.region.extent(across))} "
             f"of {pair[0].part} and {pair[1].part}",
-            "write a narrower hinge, such as `12 wide`",
+            f"write how wide a leaf is that does, such as `{shown(usual.width)} wide`, or leave it "
+            "out",
             {"width": hinge.width},
             "H20",
         )
@@ -119,7 +126,8 @@ def _wrong(site: Site, pair: tuple[Placed, Placed], hung: Hanging, hinge: Hinge)
 
 def _no_room(site: Site, door: Placed, count: int, hinge: Hinge) -> Wrong:
     return Wrong(
-        f"{count} hinges {site.shown(hinge.length)} long find no room on the {door.part}",
+        f"{'one hinge' if count == 1 else f'{count} hinges'} {site.shown(hinge.length)} long "
+        f"{'finds' if count == 1 else 'find'} no room on the {door.part}",
         "write fewer or shorter hinges",
         {"length": hinge.length},
         "B23",

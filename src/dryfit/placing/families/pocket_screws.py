@@ -9,9 +9,12 @@ from dryfit.diagnostics import Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.pocket_screws import (
+    LEAST_APART,
+    LEAST_EDGE,
     THICKEST,
     THINNEST,
     TIP,
+    WIDE_FOR_TWO,
     Boring,
     boring,
     crowded,
@@ -175,16 +178,20 @@ def _wrong_screws(site: Site, bore: Boring, region: Box, screws: _Screws) -> Wro
             "H18",
         )
     if crowded(row, screws.count):
+        many = (
+            f"{screws.count} pocket screws find" if screws.count > 1 else "one pocket screw finds"
+        )
         return Wrong(
-            f"{screws.count} pocket screws find no room in {shown(row)} {pair}",
-            "write fewer of them: 20 mm from one to the next and 10 from the edges is the least",
+            f"{many} no room in {shown(row)} {pair}",
+            f"write fewer of them: {shown(LEAST_APART)} from one to the next and "
+            f"{shown(LEAST_EDGE)} from the edges is the least",
             {"row": row},
             _RULE,
         )
     if screws.count == 1:
         return Wrong(
             f"one pocket screw alone lets the {bore.bored.part} turn {pair}",
-            f"make it {shown(Fraction(40))} wide or more for two, or write `dowels`",
+            f"make it {shown(WIDE_FOR_TWO)} wide or more for two, or write `dowels`",
             {"row": row},
             _RULE,
             Severity.WARNING,

@@ -19,6 +19,7 @@ from dryfit.joinery.shelf_pins import (
     pin_holes,
     row_lines,
     usual_pins,
+    usual_play,
 )
 from dryfit.piece.declared import Contact, JointWords
 from dryfit.placing.found import Found
@@ -116,28 +117,31 @@ def _sizes(site: Site, joint: JointWords, host: Placed, axis: int) -> PinSizes:
 def _wrong(
     site: Site, pair: tuple[Placed, Placed], play: Fraction, sizes: PinSizes, axis: int
 ) -> Wrong | None:
-    (shelf, upright), shown = pair, site.shown
+    (shelf, upright), shown, display = pair, site.shown, site.declared.display
+    usual = usual_pins(display)
     thick = upright.box.extent(axis)
     if sizes.depth < LEAST_DEEP or sizes.depth > thick - BEHIND / 2:
         return Wrong(
             f"holes for shelf pins {shown(sizes.depth)} deep do not suit the {upright.part}, "
             f"{shown(thick)} thick",
-            f"a pin needs 10 deep and {shown(BEHIND)} of wood behind it: use thicker wood",
+            f"a pin needs {shown(usual.depth)} deep and {shown(BEHIND)} of wood behind it: use "
+            "thicker wood",
             {"depth": sizes.depth, "thickness": thick},
             "B19",
         )
     if sizes.pitch < 2 * sizes.diameter:
         return Wrong(
             f"holes {shown(sizes.pitch)} apart leave no wood between them",
-            "write 32 apart, or leave it out",
+            f"write {shown(usual.pitch)} apart, or leave it out",
             {"pitch": sizes.pitch},
             "B19",
         )
     if not LEAST_PLAY <= play <= MOST_PLAY:
         return Wrong(
-            f"the {shelf.part} ends {site.declared.display.with_unit(play, fitted=True)} from the "
+            f"the {shelf.part} ends {display.with_unit(play, fitted=True)} from the "
             f"{upright.part}: on pins it has to go in and out, and still lie on them",
-            "write `gap 1 at ends` on the line of the shelf",
+            f"write `gap {display.shown(usual_play(display), fitted=True)} at ends` on the line of "
+            "the shelf",
             {"play": play},
             "B19",
             Severity.WARNING,
