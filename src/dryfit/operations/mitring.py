@@ -8,7 +8,7 @@ the fence of the mitre saw, and on the table where the blade of the table saw is
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
@@ -78,7 +78,9 @@ def mitre_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
     agreed = f"mitres with the {angle.axis} of the {way.station} at {angle.value}"
     settings = list(way.settings)
     if way.hold.at_stop is not None:
-        settings.append(_stop(site, way.hold.at_stop))
+        # The long point comes to where the length was cut, and waits for what that waited for.
+        stop = Setting("stop", site.part.length, to="near", origin=way.hold.at_stop)
+        settings += setting_of.waiting((stop,), "stop", site.part.measure)
     return Cut(
         site=site,
         what="mitre",
@@ -102,19 +104,11 @@ def mitre_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
     )
 
 
-def _stop(site: Site, end: str) -> Setting:
-    """Return the stop at the long point; of a part that waits it is where its length was cut."""
-    near = Setting("stop", site.part.length, to="near", origin=end)
-    measure = site.part.measure
-    if measure is None:
-        return near
-    return replace(near, measure=measure.name, formula=measure.formula)
-
-
 def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
         return (("The stop does not reach: cut to the line, and compare opposite sides",),)
-    if site.part.measure is not None:
+    measure = site.part.measure
+    if measure is not None and measure.taken is None:
         return ((_MEASURED,),)
     return (
         (

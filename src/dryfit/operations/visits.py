@@ -11,6 +11,20 @@ from dryfit.plan.operation import Operation
 AGREEING = {"thickness": "planer", "length": "table saw"}
 """Kinds that agree only when set once, and the machine where that holds."""
 
+_IN_ONE_VISIT = {
+    "thickness": "parts of one thickness go through the planer in one visit",
+    "length": "parts of one length are cut at one stop in one visit",
+    "coat": "what gets the same coat is coated in one visit",
+    "groove": "grooves for one panel are cut in one visit",
+    "mitre": "all mitres are sawn at one angle in one visit",
+    "fingers": "fingers of one width are cut over one jig in one visit",
+    "mortise": "slots of one depth are cut in one visit",
+    "tenon cheek": "tenons of one thickness are cut in one visit",
+    "lap": "laps of one height are cut in one visit",
+    "housing": "housings of one depth are cut in one visit",
+}
+"""What is said of a group by the first of these kinds that is in it: laps may have housings."""
+
 
 def one_visit(operations: tuple[Operation, ...], model: Model) -> tuple[Operation, ...]:
     """Return the operations with equal thicknesses, and equal lengths of mates, kept together.
@@ -46,16 +60,4 @@ def _group(operation: Operation) -> str | None:
 def visit_words(operations: Iterable[Operation]) -> str:
     """Return why the operations of a together group are done in one visit."""
     kinds = {operation.kind for operation in operations}
-    if "thickness" in kinds:
-        return "parts of one thickness go through the planer in one visit"
-    if "length" in kinds:
-        return "parts of one length are cut at one stop in one visit"
-    if "coat" in kinds:
-        return "what gets the same coat is coated in one visit"
-    if "groove" in kinds:
-        return "grooves for one panel are cut in one visit"
-    if "mitre" in kinds:
-        return "all mitres are sawn at one angle in one visit"
-    if "tenon cheek" in kinds:
-        return "tenons of one thickness are cut in one visit"
-    return "laps of one height are cut in one visit"
+    return next(words for kind, words in _IN_ONE_VISIT.items() if kind in kinds)

@@ -1,5 +1,6 @@
 """How mitres are cut: at which machine, lying how, with what set."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -8,17 +9,23 @@ from tests.pieces.reading import changed, model_of, text_of
 from dryfit.operations.work_list import work_list
 from dryfit.plan.operation import Operation
 from dryfit.shop.read import read_shop
+from dryfit.shop.shop import Shop
 
 FRAME = text_of("mitred_frame")
 BOX = text_of("mitred_box")
 SHOPS = Path(__file__).resolve().parents[2] / "shops"
 
 
-def mitres(text: str, shop_file: str | None = None) -> list[Operation]:
-    """The operations that cut mitres."""
+def shop_of(shop_file: str | None) -> Shop:
+    """The shop of one of the shop files of the tests, or the one that is shipped."""
     shop, _ = read_shop(None if shop_file is None else SHOPS / shop_file, {})
     assert shop is not None
-    work, _ = work_list(model_of(text), shop)
+    return shop
+
+
+def mitres(text: str, shop_file: str | None = None) -> list[Operation]:
+    """The operations that cut mitres."""
+    work, _ = work_list(model_of(text), shop_of(shop_file))
     assert work is not None
     return [each for each in work.operations if each.kind == "mitre"]
 
@@ -105,3 +112,24 @@ glue up plinth: front, returns
     # Its two corners are keyed, and its open ends are not.
     (row,) = (each for each in model_of(plinth).hardware if each.item == "key")
     assert row.count == 2
+
+
+def test_the_stop_waits_for_what_the_length_waited_for_and_no_longer_than_it() -> None:
+    model = model_of(text_of("beaded_door"))
+    bead = model.part("side bead")
+    taken = replace(
+        bead, measures=tuple(replace(each, taken=each.nominal) for each in bead.measures)
+    )
+    known = replace(model, parts=tuple(taken if each is bead else each for each in model.parts))
+    for row, waits in ((model, "door height"), (known, None)):
+        work, _ = work_list(row, shop_of(None))
+        assert work is not None
+        stops = [
+            setting
+            for each in work.operations
+            if each.id in {"side bead / length", "side bead / mitre"}
+            for setting in each.settings
+            if setting.axis == "stop"
+        ]
+        assert [stop.waits for stop in stops] == [waits, waits]
+        assert {stop.worked for stop in stops} == {("door height",)}
