@@ -11,6 +11,7 @@ from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
 from dryfit.joinery.cleats import is_cleat, longest_cleat
 from dryfit.joinery.screws import BROAD
 from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.tenon_lengths import rounded_down
 
 
 def check_cleats(model: Model) -> Iterator[Diagnostic]:
@@ -60,8 +61,6 @@ def _too_long(model: Model, part: Part, board: Part) -> Iterator[Diagnostic]:
     if part.length <= longest:
         return
     display = model.display
-    step = display.rounded(longest)
-    written = min(step, longest)
     yield finding(
         "H75",
         "cleat-too-long",
@@ -70,5 +69,5 @@ def _too_long(model: Model, part: Part, board: Part) -> Iterator[Diagnostic]:
         f"{display.shown(board.width)} wide: its ends stick out once that has shrunk",
         part.spans[0] if part.spans else None,
         figures={"length": part.length, "longest": longest},
-        remedy=f"make it {display.shown(written)} long or less",
+        remedy=f"make it {display.shown(rounded_down(longest, display))} long or less",
     )

@@ -52,6 +52,16 @@ def test_a_batten_that_will_stick_out_is_told(long: int, told: bool) -> None:
     assert ("cleat-too-long" in codes(checked(written))) == told
 
 
+def test_as_long_as_it_may_be_at_most_is_not_too_long() -> None:
+    # 416 x 0.00369 x 4 % = 6.14: 399.86 at most, which is not 400 on a ruler of half millimetres.
+    wide = changed(LID, ("400 deep", "416 deep"), ("600 x 400", "600 x 416"))
+    written = changed(wide, ("flat, 60 x 20", "flat, 416 x 60 x 20"))
+    (told,) = (each for each in checked(written).findings if each.code == "cleat-too-long")
+    assert "make it 399.5 long or less" in str(told.hints)
+    mended = changed(wide, ("flat, 60 x 20", "flat, 399.5 x 60 x 20"))
+    assert "cleat-too-long" not in codes(checked(mended))
+
+
 def test_cleats_lie_on_the_inner_edges_of_a_frame_between_its_stiles() -> None:
     # Between stiles 60 wide in 600: 480; the upper one hangs under its rail, 500 - 60 up.
     model = model_of(text_of("framed_panel"))
