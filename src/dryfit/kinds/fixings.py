@@ -42,6 +42,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         counted=True,
         cut=False,
         fastener=True,
+        lets_move=True,
     ),
     JointKind(
         "clips",
@@ -54,6 +55,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         counted=True,
         cut=False,
         fastener=True,
+        lets_move=True,
     ),
     JointKind(
         "figure-8 plates",
@@ -66,6 +68,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         counted=True,
         cut=False,
         fastener=True,
+        lets_move=True,
     ),
     JointKind(
         "slotted screws",
@@ -78,6 +81,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         counted=True,
         cut=False,
         fastener=True,
+        lets_move=True,
     ),
     JointKind(
         "hinges",

@@ -88,6 +88,12 @@ def is_beside(word: str) -> bool:
     return kind is not None and kind.beside
 
 
+def lets_move(name: str) -> bool:
+    """Return whether joints of that name hold a solid top that still shrinks and swells."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.lets_move
+
+
 def is_fastener(word: str) -> bool:
     """Return whether what a line names holds parts that lie on one another, as screws do."""
     kind = kind_written(word)

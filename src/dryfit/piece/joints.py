@@ -6,7 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
-from dryfit.kinds.joints import BESIDE, is_beside, is_crossed
+from dryfit.kinds.joints import BESIDE, is_beside, is_crossed, lets_move
 from dryfit.notes.tree import (
     GlueWords,
     Join,
@@ -31,8 +31,6 @@ from dryfit.piece.joint_sizes import check_said_once, detail_sizes, joint_sizes
 from dryfit.piece.names import Names
 from dryfit.piece.openings import parts_only
 from dryfit.piece.sums import Sums
-
-_HOLDS_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
 
 
 def contacts_of_lines(
@@ -91,8 +89,8 @@ def _from_the_top(contact: Contact) -> Iterator[Contact]:
 
     What holds a top is cut in the part below, whichever of the two the line begins with.
     """
-    kind = None if contact.joint is None else contact.joint.kind
-    if contact.preposition != "under" or kind not in _HOLDS_TOPS:
+    holds = contact.joint is not None and lets_move(contact.joint.kind)
+    if contact.preposition != "under" or not holds:
         yield contact
         return
     for top in contact.hosts:

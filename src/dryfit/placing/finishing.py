@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_between
-from dryfit.joinery.top_fixings import KINDS
+from dryfit.kinds.joints import joint_kinds
 from dryfit.piece.declared import Contact
 from dryfit.placing.back_pins import pins_for_backs, pins_for_rabbets
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
@@ -17,7 +17,7 @@ from dryfit.placing.slid_panels import slid
 from dryfit.quantities import Display
 
 _BUTTON_SCREW = "4 x 30"
-HOLD_TOPS = frozenset({"buttons", *KINDS})
+HOLD_TOPS = frozenset(kind.name for kind in joint_kinds() if kind.lets_move)
 """What goes on a finished piece, and lets a solid top move."""
 
 _FASTENERS = HOLD_TOPS | {"screws", "shelf pins", "hinges"}
