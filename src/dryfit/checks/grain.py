@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Model, Part
 
 _UPWARDS = 2
-_THICKNESS = 2
 
 
 def check_grain(model: Model) -> Iterator[Diagnostic]:
@@ -40,7 +39,7 @@ def _across_grain(model: Model, host: Part, mortise: Feature, rail: Part) -> Dia
     across = mortise.across[1] - mortise.across[0]
     size = host.width if mortise.surface in {"F", "B"} else host.thickness
     upright = rail.copies[0].frame.axes[LENGTH][0] == _UPWARDS
-    flat = rail.copies[0].frame.axes[_THICKNESS][0] == _UPWARDS
+    flat = rail.copies[0].frame.axes[THICKNESS][0] == _UPWARDS
     turn = "turn it by a quarter" if upright else "write `flat` in its line"
     remedy = f"{turn}, so that the tenon's broad side lies along the grain of {host.name}"
     if flat:

@@ -9,14 +9,13 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import bounded
+from dryfit.joinery.drawer_room import BESIDE
 from dryfit.joinery.feature import Feature
-from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
+from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.placing.stages import copies_inside
 
 _APART = Fraction(6)
 """Wood between the groove for a runner and another on the drawer's side, mm (common practice)."""
-
-_PLAY = Fraction(1, 2)
-"""What a drawer needs at least beside it to run, mm: 0.5 to 1.0 (common practice)."""
 
 UP = 2
 
@@ -66,16 +65,9 @@ def _blocked(
 
 def drawer_of(model: Model, joint: Joint) -> set[str]:
     """Return the copies that are glued up with what runs on the runner of a joint."""
-    inner = {assembly.name: assembly for assembly in model.assemblies}
-    wholes = [_copies(each, inner) for each in model.assemblies]
+    wholes = copies_inside(model.assemblies).values()
     around = (each for each in wholes if joint.host in each and joint.guest not in each)
     return set[str]().union(*around)
-
-
-def _copies(assembly: Assembly, inner: dict[str, Assembly]) -> set[str]:
-    return set[str]().union(
-        *(_copies(inner[name], inner) if name in inner else {name} for name in assembly.of)
-    )
 
 
 def _cut_away(part: Part, copy: Copy, common: Box) -> bool:
@@ -135,7 +127,7 @@ def _without_play(
         gap = max(
             case.box.low[axis] - side.box.high[axis], side.box.low[axis] - case.box.high[axis]
         )
-        if gap < _PLAY:
+        if gap < BESIDE:
             yield finding(
                 "H31",
                 "drawer-without-play",
@@ -143,6 +135,6 @@ def _without_play(
                 f"{joint.host} has {model.display.with_unit(max(gap, Fraction(0)), fitted=True)} "
                 f"beside it at the {case.name}: a drawer on runners needs 0.5 to 1 mm to run",
                 joint.span,
-                figures={"gap": gap, "least": _PLAY},
+                figures={"gap": gap, "least": BESIDE},
                 remedy="give the drawer `gap 1 across`",
             )
