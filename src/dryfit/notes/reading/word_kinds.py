@@ -164,10 +164,6 @@ RESERVED = frozenset(
 UNKNOWN_JOINTS = frozenset(
     canonical(joint)
     for joint in (
-        "bridle",
-        "bridle joint",
-        "rabbet",
-        "rebate",
         "scarf",
         "sliding dovetail",
         "tongue",

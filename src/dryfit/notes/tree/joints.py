@@ -86,8 +86,3 @@ class Join:
     def rabbeted(self) -> bool:
         """Whether its joint is a rabbet, which screws may hold besides: ``rabbet 12, screws``."""
         return self.spec is not None and self.spec.kind == "rabbet"
-
-    @property
-    def in_rabbets(self) -> bool:
-        """Whether a panel lies in rabbets round it: ``inside sides and top, rabbet 6``."""
-        return self.preposition == "inside" and self.spec is not None and self.spec.kind == "rabbet"
