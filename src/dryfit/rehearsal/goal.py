@@ -118,6 +118,10 @@ class WantedJoint:
     stands_out: bool = False
     floats: Fraction = Fraction(0)
 
+    def normal(self) -> int:
+        """Return the axis across which the copies touch, where the region is flat."""
+        return next(axis for axis in range(3) if self.region.extent(axis) == 0)
+
     def entering(self) -> tuple[Box, ...]:
         """Return the boxes in which the two copies meet."""
         return (self.region,) if self.haunch is None else (self.region, self.haunch)

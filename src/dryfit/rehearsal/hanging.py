@@ -21,7 +21,7 @@ def for_hinges(joint: WantedJoint, copy: WantedCopy) -> Iterator[Box]:
     """Yield the skin of a copy at the joint, from which leaves may take wood."""
     if joint.kind != "hinges":
         return
-    axis = _normal(joint)
+    axis = joint.normal()
     low, high = list(joint.region.low), list(joint.region.high)
     reach = _LEAF + _GAP
     low[axis], high[axis] = low[axis] - reach, high[axis] + reach
@@ -45,7 +45,7 @@ def unhinged(joint: WantedJoint, members: Sequence[Member]) -> Iterator[tuple[st
     """
     if joint.kind != "hinges":
         return
-    axis = _normal(joint)
+    axis = joint.normal()
     flat = [each for each in range(3) if each != axis]
     rows = [
         sorted(
@@ -80,7 +80,3 @@ def unhinged(joint: WantedJoint, members: Sequence[Member]) -> Iterator[tuple[st
                 "recesses of one depth",
             ),
         )
-
-
-def _normal(joint: WantedJoint) -> int:
-    return next(axis for axis in range(3) if joint.region.extent(axis) == 0)

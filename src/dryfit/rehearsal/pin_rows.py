@@ -20,7 +20,7 @@ def for_pins(joint: WantedJoint, host: WantedCopy) -> Iterator[Box]:
     """Yield where an upright may be bored for the pins of a shelf, along which that lies."""
     if joint.kind != "shelf pins":
         return
-    axis = _normal(joint)
+    axis = joint.normal()
     low, high = list(joint.region.low), list(joint.region.high)
     low[axis], high[axis] = low[axis] - _DEEPEST, high[axis] + _DEEPEST
     whole = Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
@@ -46,7 +46,3 @@ def pin_levels(joint: WantedJoint, host: WantedCopy, cuts: Sequence[Box]) -> lis
             level = cut.low[UP], cut.high[UP]
             levels[level] = levels.get(level, 0) + 1
     return sorted(high for (_, high), count in levels.items() if count >= _PINS_AT_AN_END)
-
-
-def _normal(joint: WantedJoint) -> int:
-    return next(axis for axis in range(3) if joint.region.extent(axis) == 0)

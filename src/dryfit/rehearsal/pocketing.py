@@ -25,7 +25,7 @@ def for_pockets(joint: WantedJoint, copy: WantedCopy) -> Iterator[Box]:
     """
     if joint.kind != POCKETED:
         return
-    axis = _normal(joint)
+    axis = joint.normal()
     deep = copy.frame.axes[THICKNESS][0]
     if deep == axis:
         return
@@ -78,13 +78,9 @@ def _pocketed(joint: WantedJoint, copy: WantedCopy, cuts: Sequence[Box]) -> bool
 
 
 def _reaches(joint: WantedJoint, cut: Box) -> bool:
-    axis = _normal(joint)
+    axis = joint.normal()
     return joint.region.low[axis] in {cut.low[axis], cut.high[axis]}
 
 
 def _is_through(cut: Box, copy: WantedCopy, deep: int) -> bool:
     return cut.extent(deep) == copy.box.extent(deep)
-
-
-def _normal(joint: WantedJoint) -> int:
-    return next(axis for axis in range(3) if joint.region.extent(axis) == 0)
