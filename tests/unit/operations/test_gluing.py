@@ -155,11 +155,12 @@ def test_members_that_cross_need_no_bars_to_pull_them() -> None:
 
 def test_dry_fit_and_sanding_inside_stand_before_every_glue_up() -> None:
     work = boot_bench()
-    for op in work.operations:
-        if op.kind == "glue up":
-            subject = op.id.partition(" / ")[0]
-            before = {row.before for row in work.rules if row.after == op.id}
-            assert f"{subject} / dry fit" in before
+    glued = [op for op in work.operations if op.kind == "glue up"]
+    assert glued
+    for op in glued:
+        subject = op.id.partition(" / ")[0]
+        before = {row.before for row in work.rules if row.after == op.id}
+        assert f"{subject} / dry fit" in before
 
 
 def test_a_shelf_is_sanded_before_it_is_fitted_into_its_housing() -> None:

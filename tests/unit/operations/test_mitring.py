@@ -75,7 +75,9 @@ def test_a_board_too_long_for_the_sled_stands_on_edge_at_the_mitre_saw() -> None
 
 @pytest.mark.parametrize("text", [FRAME, BOX])
 def test_without_machines_they_are_shot_by_hand(text: str) -> None:
-    for operation in mitres(text, "hand_tools.toml"):
+    by_hand = mitres(text, "hand_tools.toml")
+    assert len(by_hand) == 2
+    for operation in by_hand:
         assert operation.station == "bench"
         assert "shooting board" in str(operation.details)
 

@@ -71,10 +71,11 @@ def test_holes_in_one_slat_stand_three_diameters_apart() -> None:
     by_copy: dict[str, list[Box]] = {}
     for copy, _, hole in features(model, "screw hole"):
         by_copy.setdefault(copy, []).append(hole)
-    for holes in by_copy.values():
-        for one, two in combinations(holes, 2):
-            (x, y), (other_x, other_y) = middle(one), middle(two)
-            assert max(abs(x - other_x), abs(y - other_y)) >= 12
+    pairs = [pair for holes in by_copy.values() for pair in combinations(holes, 2)]
+    assert pairs
+    for one, two in pairs:
+        (x, y), (other_x, other_y) = middle(one), middle(two)
+        assert max(abs(x - other_x), abs(y - other_y)) >= 12
 
 
 def test_the_screws_to_buy_are_those_that_are_drilled_for() -> None:
