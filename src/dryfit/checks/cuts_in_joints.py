@@ -14,6 +14,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import Region
 from dryfit.joinery.pocket_screws import ROLE as POCKET
 from dryfit.joinery.shelf_pins import ROLE as PIN_HOLE
+from dryfit.kinds.joints import is_panelled, joint_kinds
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 EASED = frozenset({"chamfer", "round-over", "profile"})
@@ -21,22 +22,17 @@ LONE = EASED | {"groove", "rabbet", "hole", "taper", "curve", "notch", "slot", "
 """The jobs of cuts with no mate that are made before parts are joined."""
 
 _SHAPING = frozenset({"taper", "curve", "notch", "slot"})
-_PANELLED = frozenset({"groove", "slid panel", "back rabbet"})
-_CORNERS = frozenset({"box joint", "through dovetail", "half-blind dovetail"})
 _MITRED = "mitre"
 _FITTED = frozenset(
     {
         *("half lap", "bridle", "mortise and tenon", "housing", "rabbet", "runner", _MITRED),
         *("tongue and groove", "ship lap"),
-        *_PANELLED,
-        *_CORNERS,
+        *(kind.name for kind in joint_kinds() if kind.panelled or kind.corner),
     }
 )
 """Joints whose parts fill one box: what is cut there takes of it."""
 _POCKETED = "pocket screws"
-_BORED = frozenset(
-    {"hinges", "buttons", "clips", "figure-8 plates", "slotted screws", "screws", "shelf pins"}
-)
+_BORED = frozenset(kind.name for kind in joint_kinds() if kind.hardware)
 """Joints that hold in holes, recesses and slots: what is cut into these takes their hold."""
 _HOLDING = frozenset(
     {
@@ -116,7 +112,7 @@ def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: 
     if joint.kind == _MITRED and not whole:
         # A rabbet or a groove runs on round the corner, in both members alike.
         return False
-    if joint.kind in _PANELLED and joint.guest == copy.name:
+    if is_panelled(joint.kind) and joint.guest == copy.name:
         if feature.role in _THINS:
             return False
         whole = whole and feature.role != "notch"

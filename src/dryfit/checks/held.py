@@ -8,8 +8,7 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.kinds.joints import joint_kind
-from dryfit.placing.finishing import HOLD_TOPS
+from dryfit.kinds.joints import joint_kind, lets_move
 from dryfit.placing.model import Joint, Model, Part
 
 
@@ -33,7 +32,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
             kinds.setdefault(names[copy], set()).add(_how(joint))
     sliding = {names[joint.guest] for joint in model.joints if joint.kind == "runner"}
     fast = {names[joint.guest] for joint in model.joints if joint.kind != "runner"}
-    buttoned = {fitting.part for fitting in model.fittings if fitting.kind in HOLD_TOPS}
+    buttoned = {fitting.part for fitting in model.fittings if lets_move(fitting.kind)}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
         if part.name in buttoned or part.opening:

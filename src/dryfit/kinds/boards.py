@@ -37,6 +37,7 @@ BOARD_KINDS: tuple[JointKind, ...] = (
         written="groove",
         sizes=("depth", "width"),
         details=frozenset({"stopped", "through"}),
+        panelled=True,
     ),
     JointKind(
         "tongue and groove",
@@ -68,6 +69,7 @@ BOARD_KINDS: tuple[JointKind, ...] = (
         "Back rabbet: a step along the inner edges of a case in which its back lies, dropped in "
         "from behind and held by pins, screws or glue.",
         example="1 bed, 6 thick, inside legs and short rails and long rails, rabbet 6",
+        panelled=True,
     ),
     JointKind(
         "slid panel",
@@ -76,5 +78,6 @@ BOARD_KINDS: tuple[JointKind, ...] = (
         "Slid-in panel: its edges slide into grooves from the one side that is open, under a lower "
         "part on which it is screwed, as the bottom of a drawer does.",
         example="1 bed, 6 thick, inside short rails and back long rail, under front long rail",
+        panelled=True,
     ),
 )

@@ -30,6 +30,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         written="screws",
         cut=False,
         fastener=True,
+        hardware=True,
     ),
     JointKind(
         "buttons",
@@ -43,6 +44,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         cut=False,
         fastener=True,
         lets_move=True,
+        hardware=True,
     ),
     JointKind(
         "clips",
@@ -56,6 +58,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         cut=False,
         fastener=True,
         lets_move=True,
+        hardware=True,
     ),
     JointKind(
         "figure-8 plates",
@@ -69,6 +72,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         cut=False,
         fastener=True,
         lets_move=True,
+        hardware=True,
     ),
     JointKind(
         "slotted screws",
@@ -82,6 +86,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         cut=False,
         fastener=True,
         lets_move=True,
+        hardware=True,
     ),
     JointKind(
         "hinges",
@@ -94,6 +99,7 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         sizes=("length", "width", "thickness"),
         counted=True,
         rowed=True,
+        hardware=True,
     ),
     JointKind(
         "shelf pins",
@@ -107,5 +113,6 @@ FIXING_KINDS: tuple[JointKind, ...] = (
         same={"diameter": "thickness"},
         rowed=True,
         details=frozenset({"apart"}),
+        hardware=True,
     ),
 )

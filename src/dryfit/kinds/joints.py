@@ -66,6 +66,18 @@ def is_crossed(word: str) -> bool:
     return kind is not None and overlaps_mate(kind.name) and not kind.corner
 
 
+def is_hardware(name: str) -> bool:
+    """Return whether joints of that name hold by fittings without glue, as screws and hinges do."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.hardware
+
+
+def is_panelled(name: str) -> bool:
+    """Return whether the edge of a panel lies in joints of that name, as in a groove."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.panelled
+
+
 def joint_kinds() -> Iterator[JointKind]:
     """Yield all families."""
     yield from JOINT_KINDS

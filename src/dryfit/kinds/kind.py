@@ -20,9 +20,10 @@ class JointKind:
     tails that reach through each other.  `spread` is the row of minutes that spreading its glue
     takes, `glue_noun` what is counted where glue goes (one, several), if not the name.  A
     `fastener` holds what lies on something; one that `lets_move` holds a solid top that still
-    shrinks and swells.  Joints `beside` join the copies of one part with one another, and name
-    no host.  `glossary` is one sentence for the maker, `example` a line of notes that makes it
-    in the stool of `dryfit help language`.
+    shrinks and swells.  `hardware` families hold by fittings in holes, recesses and slots, without
+    glue; in a `panelled` one lies the edge of a panel.  Joints `beside` join the copies of one
+    part with one another, and name no host.  `glossary` is one sentence for the maker, `example`
+    a line of notes that makes it in the stool of `dryfit help language`.
     """
 
     name: str
@@ -42,6 +43,8 @@ class JointKind:
     lapped: bool = False
     fastener: bool = False
     lets_move: bool = False
+    hardware: bool = False
+    panelled: bool = False
     beside: bool = False
     corner: bool = False
     spread: str = "spread housing"

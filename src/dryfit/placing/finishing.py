@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_between
-from dryfit.kinds.joints import joint_kinds
+from dryfit.kinds.joints import is_hardware, lets_move
 from dryfit.piece.declared import Contact
 from dryfit.placing.back_pins import pins_for_backs, pins_for_rabbets
 from dryfit.placing.model import Fitting, Hardware, Joint, Part
@@ -17,10 +17,6 @@ from dryfit.placing.slid_panels import slid
 from dryfit.quantities import Display
 
 _BUTTON_SCREW = "4 x 30"
-HOLD_TOPS = frozenset(kind.name for kind in joint_kinds() if kind.lets_move)
-"""What goes on a finished piece, and lets a solid top move."""
-
-_FASTENERS = HOLD_TOPS | {"screws", "shelf pins", "hinges"}
 _KEPT_DRY = ("dry", "pinned", "knock-down", "bolted")
 
 
@@ -44,7 +40,7 @@ def build_fittings(
         kind = _dry_kind(contact)
         own = [joint for joint in joints if joint.span == contact.span and not joint.glued]
         # Buttons go on a finished piece; what else a glue-up brings together is held there.
-        if kind not in HOLD_TOPS:
+        if kind is None or not lets_move(kind):
             own = [each for each in own if not _brought_together(each, inside)]
         if kind is None or not own or (kind == "pins" and contact.guest.part in screwed):
             continue
@@ -74,12 +70,12 @@ def _brought_together(joint: Joint, inside: Sequence[frozenset[str]]) -> bool:
 
 def _dry_kind(contact: Contact) -> str | None:
     kinds = [patch.kind for patch in contact.glue if patch.kind in _KEPT_DRY]
-    if kinds and (contact.joint is None or contact.joint.kind not in _FASTENERS):
+    if kinds and (contact.joint is None or not is_hardware(contact.joint.kind)):
         return kinds[0]
     if contact.in_rabbets:
         return "pins"
     if contact.joint is not None:
-        return contact.joint.kind if contact.joint.kind in _FASTENERS else None
+        return contact.joint.kind if is_hardware(contact.joint.kind) else None
     return "rest" if contact.preposition in {"onto", "under"} else None
 
 

@@ -14,12 +14,10 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.cut import Cut, Placed, bounded
+from dryfit.kinds.joints import is_panelled
 from dryfit.piece.declared import PLACE_SIDE, Detail
 from dryfit.placing.found import Found
 from dryfit.placing.site import Site
-
-_GROOVED = frozenset({"groove", "slid panel", "back rabbet"})
-
 
 Said = Mapping[Span, Sequence[Detail]]
 
@@ -40,10 +38,10 @@ def with_groove_ends(
     gaps: dict[tuple[str, tuple[int, int] | None], Fraction] = {
         (joint.guest, joint.end): joint.clearance
         for joint in found
-        if joint.kind in _GROOVED and joint.end
+        if is_panelled(joint.kind) and joint.end
     }
     cuts: dict[str, list[Box]] = {}
-    for cut in (cut for joint in found if joint.kind not in _GROOVED for cut in joint.cuts):
+    for cut in (cut for joint in found if not is_panelled(joint.kind) for cut in joint.cuts):
         cuts.setdefault(cut.copy, []).append(cut.box)
     return tuple(
         replace(
@@ -60,7 +58,7 @@ def with_groove_ends(
                 for cut in joint.cuts
             ),
         )
-        if joint.kind in _GROOVED
+        if is_panelled(joint.kind)
         else joint
         for joint in found
     )

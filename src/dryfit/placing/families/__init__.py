@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from importlib import import_module
 
+from dryfit.kinds.joints import lets_move
 from dryfit.piece.declared import Contact
 from dryfit.placing.families.finding import Finder
 from dryfit.placing.glue_patches import says_glue, says_held
@@ -41,7 +42,6 @@ BY_PREPOSITION = {
 """By the word between two parts, where no joint is named."""
 DROPPED_IN, ITS_SCREWS = "back_rabbet", "rabbet_screws"
 """What drops into rabbets all round a frame or case, and the screws that hold it there."""
-_ON_TOPS = frozenset({"buttons", "clips", "figure-8 plates", "slotted screws"})
 _FACING = frozenset({"onto", "under", "on face", "against"})
 
 
@@ -52,7 +52,7 @@ def family_of(contact: Contact) -> str | None:
         return ITS_SCREWS
     if contact.in_rabbets:
         return DROPPED_IN
-    if kind in _ON_TOPS:
+    if kind is not None and lets_move(kind):
         return None
     if kind in BY_JOINT:
         return BY_JOINT[kind]
