@@ -12,7 +12,8 @@ from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.edges import HAND_ROUTER
-from dryfit.operations.hinging import has_router, recess_details
+from dryfit.operations.hinging import recess_details
+from dryfit.operations.machines import has_hand_router
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.pin_rows import row_details
 from dryfit.operations.pocket_jig import pocket_details
@@ -70,7 +71,7 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
     feature = site.feature
     what, kind = naming.what_of(feature), naming.kind_of(feature)
     rate = RATES.get(feature.role) or RATES.get(feature.kind, "hand housing")
-    chiselled = feature.role == HINGE and not has_router(shop)
+    chiselled = feature.role == HINGE and not has_hand_router(shop)
     if chiselled:
         rate = "hand hinge recess"
     length = max(wide(feature), feature.across[1] - feature.across[0])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dryfit.operations.corner_cuts import DOVETAIL_JIG
 from dryfit.operations.machines import TENON_JIG
 from dryfit.plan.operation import Operation
 
@@ -29,8 +28,6 @@ def caution_keys(operation: Operation) -> tuple[str, ...]:
         keys += _at_table_saw(operation)
     if operation.kind == "sand":
         keys.append("dust")
-    if operation.trial == DOVETAIL_JIG:
-        keys.append("router-jig")
     if operation.kind == "coat":
         keys.append("finish-air")
         if any("oil" in str(setting.value).split() for setting in operation.settings):

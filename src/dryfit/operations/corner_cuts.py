@@ -30,25 +30,23 @@ _BY_JIG = (
 )
 
 
-def in_a_jig(site: Site, sites: tuple[Site, ...], shop: Shop) -> Cut:
+def in_a_jig(site: Site, shop: Shop) -> Cut:
     """Return the cut of a socket between tails or pins with a router in the shop's jig (B14)."""
     feature = site.feature
     sawn = corner_by_hand(site, shop)
     blind = feature.role == PIN and is_blind(site)
     rate = "jig half-blind pins" if blind else "jig dovetails"
     share = worked(shop, rate, per_metre=site.part.width / METRE)
-    exact = share * len(site.copies) / len(sockets_of(feature, site))
-    if site == next(each for each in sites if each.feature.role in {TAIL, PIN}):
-        exact += worked(shop, "dovetail jig", each=1)
     line = sawn.details[0]
     return replace(
         sawn,
-        exact=exact,
+        exact=share * len(site.copies) / len(sockets_of(feature, site)),
         deed=f"Rout the {sawn.what} on",
         manner=" with the router in the dovetail jig",
         trial=DOVETAIL_JIG,
         tests=2,
         check="two test corners shut by hand, level at faces and edges",
+        cautions=("router-jig",),
         details=(line, (_BY_JIG,)),
     )
 

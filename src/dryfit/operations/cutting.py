@@ -143,9 +143,9 @@ def _cuts_on_an_end(
     if site.feature.role == OPEN_MORTISE:
         return open_mortise_cuts(site, model.display, shop)
     if site.feature.role == FINGER:
-        return (finger_cut(site, sites, model.display, shop) or corner_by_hand(site, shop),)
+        return (finger_cut(site, model.display, shop) or corner_by_hand(site, shop),)
     if shop.accessory(DOVETAIL_JIG) is not None:
-        return (in_a_jig(site, sites, shop),)
+        return (in_a_jig(site, shop),)
     return (corner_by_hand(site, shop),)
 
 

@@ -11,6 +11,7 @@ from fractions import Fraction
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
+from dryfit.operations.machines import has_hand_router
 from dryfit.operations.minutes import METRE, worked
 from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop
@@ -41,9 +42,9 @@ def is_edge(feature: Feature) -> bool:
 
 
 def edge_cut(site: Site, shop: Shop) -> Cut:
-    """Return the cut of an edge; a shop with a router table has the router for it."""
+    """Return the cut of an edge; with a router where the shop has one."""
     feature = site.feature
-    routed = "router table" in shop.stations
+    routed = has_hand_router(shop)
     metres = _length(feature) * len(site.copies) / METRE
     exact = worked(shop, "profile", per_metre=metres) * (1 if routed else shop.by_hand)
     what = naming.what_of(feature)

@@ -10,7 +10,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.joinery.corner import FINGER
 from dryfit.joinery.feature import Feature
 from dryfit.operations import machines, naming, setting_of
 from dryfit.operations.cut import Cut, Site
@@ -43,7 +42,7 @@ class Jig:
     base: Fraction
 
 
-def finger_cut(site: Site, sites: tuple[Site, ...], display: Display, shop: Shop) -> Cut | None:
+def finger_cut(site: Site, display: Display, shop: Shop) -> Cut | None:
     """Return the cut of a socket over a jig, with all sockets of its end, or None if by hand."""
     feature, ends = site.feature, sockets_of(site.feature, site)
     finger = wide(feature)
@@ -59,9 +58,6 @@ def finger_cut(site: Site, sites: tuple[Site, ...], display: Display, shop: Shop
         settings.append(setting_of.named("accessory", jig.accessory))
     settings.append(setting_of.height(feature.depth + jig.base))
     settings.append(setting_of.distance("stop", finger, finger, EDGE))
-    exact = worked(shop, "finger socket", each=len(site.copies))
-    if _is_first(site, sites):
-        exact += worked(shop, "finger jig", each=1)
     agreed = f"fingers {finger} with {jig.cutter} on the {jig.station}"
     return Cut(
         site=site,
@@ -71,7 +67,7 @@ def finger_cut(site: Site, sites: tuple[Site, ...], display: Display, shop: Shop
         settings=setting_of.known_to(shop, jig.station, settings),
         hold=Hold(down, fence, EDGE),
         passes=_passes(starts, finger),
-        exact=exact,
+        exact=worked(shop, "finger socket", each=len(site.copies)),
         deed="Cut the finger sockets on",
         trial=f"{agreed}, {feature.depth} deep",
         tests=naming.TESTED["fingers"],
@@ -144,12 +140,3 @@ def _jig_details(finger: Fraction, begins: Fraction) -> tuple[Detail, ...]:
         return jig, ("It begins with a finger: edge E against the pin for the first socket",)
     spacer = " thick between pin and edge E for the first socket"
     return jig, ("It begins with a socket: a spacer ", finger, spacer)
-
-
-def _is_first(site: Site, sites: tuple[Site, ...]) -> bool:
-    # One jig serves all boards whose fingers are as wide.
-    finger = wide(site.feature)
-    first = next(
-        each for each in sites if each.feature.role == FINGER and wide(each.feature) == finger
-    )
-    return first == site

@@ -6,10 +6,6 @@ from fractions import Fraction
 
 from dryfit.operations.cut import Site
 from dryfit.plan.operation import Detail
-from dryfit.shop.shop import Shop
-
-_ROUTER = "router table"
-"""A shop with a router table has a router that is held in the hand, as for edges."""
 
 _HELD = (
     "Hold the two together as they will hang, with shims in the gap, and mark the ends of each "
@@ -20,11 +16,6 @@ _SQUARED = (
     "offcut: a leaf pressed in lies flush"
 )
 _PILOTS = "Pilot holes in the middle of the leaf's holes; the hinge comes off again for the finish"
-
-
-def has_router(shop: Shop) -> bool:
-    """Return whether recesses are routed; else they are cut with a chisel."""
-    return _ROUTER in shop.stations
 
 
 def recess_details(site: Site, *, chiselled: bool) -> tuple[Detail, ...]:

@@ -9,21 +9,28 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from dryfit.joinery.corner import FINGER, PIN, TAIL
 from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.joinery.pocket_screws import ROLE as POCKET
-from dryfit.joinery.shelf_pins import ROLE as PIN
+from dryfit.joinery.shelf_pins import ROLE as PIN_HOLE
+from dryfit.operations.corner_cuts import DOVETAIL_JIG
 from dryfit.operations.cut import Cut
-from dryfit.operations.hinging import has_router
+from dryfit.operations.fingers import wide
+from dryfit.operations.machines import has_hand_router
 from dryfit.operations.minutes import worked
 from dryfit.shop.shop import Shop
 
 _SET_UP = {
     POCKET: "pocket jig",
-    PIN: "pin template",
+    PIN_HOLE: "pin template",
     HINGE: "hinge router",
     "dowel hole": "dowel jig",
     "biscuit slot": "biscuit joiner",
+    FINGER: "finger jig",
+    TAIL: DOVETAIL_JIG,
+    PIN: DOVETAIL_JIG,
 }
+"""What is set up for a cut, by its role, as its minutes are named."""
 
 
 def with_set_ups(cuts: Iterable[Cut], shop: Shop) -> list[Cut]:
@@ -42,12 +49,17 @@ def with_set_ups(cuts: Iterable[Cut], shop: Shop) -> list[Cut]:
 
 
 def _setting(cut: Cut, shop: Shop) -> tuple[object, ...] | None:
-    """Return what has to be set for a cut: pockets by the wood, recesses by their depth."""
+    """Return what has to be set for a cut: by the wood for pockets, by their sizes for the rest."""
     feature = cut.site.feature
+    if feature.role == FINGER:
+        # One jig serves all boards whose fingers are as wide; by hand there is none.
+        return (FINGER, wide(feature), cut.station) if cut.station != "bench" else None
+    if feature.role in {TAIL, PIN}:
+        return (DOVETAIL_JIG,) if shop.accessory(DOVETAIL_JIG) is not None else None
     if feature.role not in _SET_UP or cut.station != "bench":
         return None
     if feature.role == POCKET:
         return POCKET, cut.site.part.thickness
     if feature.role == HINGE:
-        return (HINGE, feature.depth) if has_router(shop) else None
+        return (HINGE, feature.depth) if has_hand_router(shop) else None
     return (feature.role,)

@@ -16,6 +16,11 @@ TENON_JIG = "tenon jig"
 ROUTER_TABLE = "router table"
 
 
+def has_hand_router(shop: Shop) -> bool:
+    """Return whether the shop has a router to hold in the hand: one with a router table has."""
+    return ROUTER_TABLE in shop.stations
+
+
 def blade_on_sled(shop: Shop) -> CrossMachine | None:
     """Return the table saw with its plain blade and the sled, or None."""
     blade = next((c for c in _saw_cutters(shop) if c.kind == "blade"), None)

@@ -1,7 +1,7 @@
 """Jigs and templates are set up once for each setting (TRADE B26)."""
 
 import pytest
-from tests.pieces.reading import model_of, text_of
+from tests.pieces.reading import changed, model_of, text_of
 from tests.unit.rehearsal.played import played
 
 
@@ -35,3 +35,18 @@ def test_a_jig_is_set_up_once(piece: str, role: str, set_up: int, each: int) -> 
                 total += operation.tenths
                 count += sum(len(work.copies) for work, _ in own)
     assert total == set_up + each * count
+
+
+def test_a_jig_for_fingers_is_made_for_the_first_board_that_is_cut_over_it() -> None:
+    # Sides so long stand on no saw and are sawn by hand; TRADE B26: 18 for the jig, 0.25 a socket.
+    text = changed(text_of("finger_box"), ("200 deep", "1000 deep"))
+    rows = [
+        operation
+        for step in played(text).plan.steps
+        for operation in step.operations
+        if operation.kind == "fingers"
+    ]
+    assert {(row.part, row.station) for row in rows} == {("side", "bench"), ("end", "table saw")}
+    at_saw = [row for row in rows if row.station == "table saw"]
+    sockets = sum(len(work.features) * len(work.copies) for row in at_saw for work in row.work)
+    assert sum(row.tenths for row in at_saw) == 180 + 5 * sockets / 2
