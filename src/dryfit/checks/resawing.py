@@ -28,8 +28,7 @@ def check_resawing(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     Findings: slab-too-thin, slab-barely-thick.
     """
     for part in model.parts:
-        bookmatched = any("bookmatched" in words for words in part.asked)
-        if part.staves is None or not bookmatched:
+        if not part.bookmatched:
             continue
         slabs = [
             (thick - (WARP if line.rough else 0), line)

@@ -161,7 +161,7 @@ def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Sho
         and line.sizes[2] is not None
         and line.sizes[2] >= least
     ]
-    if part.staves is not None and any("bookmatched" in words for words in part.asked):
+    if part.bookmatched:
         # Leaves of a slab are as thick as they are resawn, with one sawn face to plane (A8.1).
         return sawn_leaf(part.thickness, shop)
     jointer = shop.stations.get("jointer")

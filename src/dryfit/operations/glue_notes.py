@@ -12,7 +12,7 @@ from dryfit.kinds.joints import joint_kind, overlaps_mate
 from dryfit.operations.board_deeds import boards_glued_in
 from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
-from dryfit.operations.members import all_copies, inner_assemblies
+from dryfit.operations.members import closed_joints
 from dryfit.operations.pocket_jig import driving_details
 from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
@@ -78,15 +78,7 @@ def _weak_alone(joints: tuple[Joint, ...], screws: tuple[Joint, ...]) -> tuple[D
 
 def dry_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
     """Return the joints that this glue-up closes and that get no glue."""
-    copies = set(all_copies(assembly, model))
-    earlier = [set(all_copies(inner, model)) for inner in inner_assemblies(assembly, model)]
-    return tuple(
-        joint
-        for joint in model.joints
-        if not joint.glued
-        and {joint.guest, joint.host} <= copies
-        and not any({joint.guest, joint.host} <= inside for inside in earlier)
-    )
+    return tuple(joint for joint in closed_joints(assembly, model) if not joint.glued)
 
 
 def cannot_go_together(assembly: Assembly, insertion: Insertion) -> tuple[Diagnostic, ...]:

@@ -142,7 +142,7 @@ def _by_dado(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     if site.feature.depth > station.limits["dado_depth"]:
         return ()
     built = machines.widest_dado(dado, _width(site))
-    name = f"{dado.name} {display.shown(built, fitted=True)}"
+    name = machines.built_to(dado, built, display)
     return _passes_on_saw(site, dado, name, built, display, shop)
 
 

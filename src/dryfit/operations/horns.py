@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.operations.members import all_copies, horned_parts
+from dryfit.operations.members import horned_parts, work_inside
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Assembly, Model
-from dryfit.plan.operation import Detail, Operation, Work
+from dryfit.plan.operation import Detail, Operation
 from dryfit.shop.shop import Shop
 
 WHY_HORNS_LAST = "the horns keep the ends of the mortises whole until the glue holds"
@@ -17,13 +17,10 @@ WHY_HORNS_OFF = "the ends are planed level when they are sawn off close to it"
 
 def horns_off(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     """Return the sawing off of all horns of a glued frame, or None where it has none."""
-    parts, inside = horned_parts(assembly, model), set(all_copies(assembly, model))
+    parts = horned_parts(assembly, model)
     if not parts:
         return None
-    work = tuple(
-        Work(part.name, tuple(c.name for c in part.copies if c.name in inside), (), None, ())
-        for part in parts
-    )
+    work = work_inside(assembly, parts, model)
     details: list[Detail] = [
         (
             f"Knife the finished ends of {all_of(part)} all round, ",

@@ -14,8 +14,9 @@ from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch
+from dryfit.operations.cross_cuts import A_HAIR
 from dryfit.operations.hardening import hard_first, with_all_inside
-from dryfit.operations.members import all_copies, levelled, parts_of
+from dryfit.operations.members import all_copies, levelled, parts_of, work_inside
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import spoken
 from dryfit.placing.model import Assembly, Copy, Model, Part
@@ -25,9 +26,10 @@ from dryfit.shop.shop import Shop
 CRADLE = "cradle"
 LARGEST = Fraction(900)
 """The longest side of a frame that a maker can stand on its corner on a saw: a guess of ours."""
-_HAIR = Fraction(1, 10)
 _HOLDS = 4 * 60 * 10
+"""What a mitre holds before its corner is sawn into, at least, tenths of a minute (B12.1)."""
 _DRY = 2 * 60 * 10
+"""From the glue of the keys to their trimming, tenths of a minute (B12.1)."""
 WHY_CURED = "the mitres hold while their corner is sawn into"
 WHY_SLOTS = "the keys are fitted to their slots"
 WHY_DRY = "a key that is planed while its glue is soft is drawn out of its slot"
@@ -61,10 +63,8 @@ def keyed(
         if not slots:
             continue
         cuts = _cuts(assembly, slots, shop)
-        glued, trimmed = (
-            _glued(assembly, slots, model, shop),
-            _trimmed(assembly, slots, model, shop),
-        )
+        glued = _glued(assembly, slots, model, shop)
+        trimmed = _trimmed(assembly, slots, model, shop)
         operations += [*cuts, glued, trimmed]
         rules += _rules(assembly, (cuts, glued, trimmed), glue_ups, model)
         rules += _last(assembly, trimmed, glue_ups, surfaces, model)
@@ -112,7 +112,7 @@ def _cuts(assembly: Assembly, slots: tuple[_Slot, ...], shop: Shop) -> list[Oper
 
 def _cut(name: str, assembly: Assembly, slots: tuple[_Slot, ...], shop: Shop) -> Operation:
     first = slots[0]
-    count = sum(len(slot.copies) for slot in slots) // 2
+    count = _corners(slots)
     work = tuple(
         Work(slot.part.name, tuple(c.name for c in slot.copies), (slot.feature.id,), None, ())
         for slot in slots
@@ -166,7 +166,7 @@ def _in_cradle(slot: _Slot, assembly: Assembly, shop: Shop) -> bool:
     _, kerf = through_cuts.saw_blade(shop)
     high = slot.deep + base.base
     return (
-        abs(kerf - slot.thick) <= _HAIR
+        abs(kerf - slot.thick) <= A_HAIR
         and high <= shop.stations[through_cuts.SAW].limits["depth"]
         and max(assembly.box.extent(axis) for axis in range(3)) <= LARGEST
     )
@@ -195,10 +195,9 @@ def _by_hand(slot: _Slot) -> Detail:
 
 
 def _glued(assembly: Assembly, slots: tuple[_Slot, ...], model: Model, shop: Shop) -> Operation:
-    first, count = slots[0], sum(len(slot.copies) for slot in slots) // 2
+    keys = spoken(_corners(slots), "key")
     of_a_strip = (
-        f"Cut {spoken(count, 'key')} from a strip of offcuts, planed until it slides into a slot "
-        "by hand, about "
+        f"Cut {keys} from a strip of offcuts, planed until it slides into a slot by hand, about "
     )
     grain = " thick: the grain runs along the slot, across the mitre; they stand proud all round"
     return Operation(
@@ -207,24 +206,23 @@ def _glued(assembly: Assembly, slots: tuple[_Slot, ...], model: Model, shop: Sho
         station="glue bench",
         part=assembly.name,
         settings=(),
-        work=_copies_in(assembly, model),
-        tenths=tenths(worked(shop, "glue key", each=count)),
-        sentence=f"Glue the {spoken(count, 'key')} into the corners of the {assembly.name}",
+        work=_every_copy(assembly, model),
+        tenths=tenths(worked(shop, "glue key", each=_corners(slots))),
+        sentence=f"Glue the {keys} into the corners of the {assembly.name}",
         check="each key down to the bottom of its slot",
-        details=((of_a_strip, first.thick, grain),),
+        details=((of_a_strip, slots[0].thick, grain),),
     )
 
 
 def _trimmed(assembly: Assembly, slots: tuple[_Slot, ...], model: Model, shop: Shop) -> Operation:
-    count = sum(len(slot.copies) for slot in slots) // 2
     return Operation(
         id=f"{assembly.name} / trim keys",
         kind="trim",
         station="bench",
         part=assembly.name,
         settings=(),
-        work=_copies_in(assembly, model),
-        tenths=tenths(worked(shop, "trim key", each=count)),
+        work=_every_copy(assembly, model),
+        tenths=tenths(worked(shop, "trim key", each=_corners(slots))),
         sentence=f"Trim the keys of the {assembly.name} flush",
         check="no key is felt under a finger",
         details=(
@@ -233,12 +231,13 @@ def _trimmed(assembly: Assembly, slots: tuple[_Slot, ...], model: Model, shop: S
     )
 
 
-def _copies_in(assembly: Assembly, model: Model) -> tuple[Work, ...]:
-    inside = all_copies(assembly, model)
-    return tuple(
-        Work(part.name, tuple(c.name for c in part.copies if c.name in inside), (), None, ())
-        for part in parts_of(inside, model)
-    )
+def _corners(slots: Iterable[_Slot]) -> int:
+    """Return how many keys slots are for: each key lies in two members."""
+    return sum(len(slot.copies) for slot in slots) // 2
+
+
+def _every_copy(assembly: Assembly, model: Model) -> tuple[Work, ...]:
+    return work_inside(assembly, parts_of(all_copies(assembly, model), model), model)
 
 
 def _rules(

@@ -39,9 +39,14 @@ def dado_on_sled(shop: Shop, width: Fraction, display: Display) -> CrossMachine:
     """Return the table saw with its dado set built to a width, and the sled."""
     cutter = dado_set(shop)
     assert cutter is not None
-    name = f"{cutter.name} {display.shown(width, fitted=True)}"
+    name = built_to(cutter, width, display)
     limits = shop.stations[SAW].limits
     return _on_sled(shop, cutter, name, width, limits["dado_depth"], "dado_overlap")
+
+
+def built_to(cutter: Cutter, width: Fraction, display: Display) -> str:
+    """Return the name of a set that is built up to a width."""
+    return f"{cutter.name} {display.shown(width, fitted=True)}"
 
 
 def widest_dado(cutter: Cutter, wanted: Fraction) -> Fraction:

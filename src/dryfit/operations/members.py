@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from dryfit.kinds.joints import is_lapped
 from dryfit.operations.tenon_deeds import stands_out
 from dryfit.placing.model import Assembly, Joint, Model, Part
+from dryfit.plan.operation import Work
 
 
 def assembly_named(model: Model, name: str) -> Assembly | None:
@@ -61,6 +64,15 @@ def parts_of(copies: tuple[str, ...], model: Model) -> tuple[Part, ...]:
     return tuple(part for part in model.parts if any(copy.name in names for copy in part.copies))
 
 
+def work_inside(assembly: Assembly, parts: Iterable[Part], model: Model) -> tuple[Work, ...]:
+    """Return the work of a deed at the bench on the copies of parts that an assembly holds."""
+    inside = set(all_copies(assembly, model))
+    return tuple(
+        Work(part.name, tuple(c.name for c in part.copies if c.name in inside), (), None, ())
+        for part in parts
+    )
+
+
 def closed_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
     """Return the joints that a glue-up closes, those without glue among them."""
     copies = set(all_copies(assembly, model))
@@ -75,11 +87,7 @@ def closed_joints(assembly: Assembly, model: Model) -> tuple[Joint, ...]:
 
 def horned_parts(assembly: Assembly, model: Model) -> tuple[Part, ...]:
     """Return the parts that lose their horns after this glue-up: the first that takes them in."""
-    earlier = {
-        name for each in inner_assemblies(assembly, model) for name in all_copies(each, model)
-    }
-    own = tuple(name for name in all_copies(assembly, model) if name not in earlier)
-    return tuple(part for part in parts_of(own, model) if part.horns)
+    return tuple(part for part in parts_of(loose_copies(assembly, model), model) if part.horns)
 
 
 def levelled(model: Model) -> tuple[Assembly, ...]:

@@ -107,8 +107,7 @@ def mitre_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
 def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
         return (("The stop does not reach: cut to the line, and compare opposite sides",),)
-    measure = site.part.measure
-    if measure is not None and measure.taken is None:
+    if site.part.untaken("length") is not None:
         return ((_MEASURED,),)
     return (
         (

@@ -117,7 +117,7 @@ def _cutters(
         overlap = shop.allowances["dado_overlap" if cutter.kind == "set" else "blade_overlap"]
         name = cutter.name
         if cutter.kind == "set":
-            name = f"{cutter.name} {display.shown(built, fitted=True)}"
+            name = machines.built_to(cutter, built, display)
         count = number_of_passes(wide, built, overlap)
         found.append((name, built, fence_positions(site.feature.across[0], wide, built, count)))
     return found

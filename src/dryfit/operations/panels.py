@@ -21,7 +21,6 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.resaw import (
-    is_bookmatched,
     on_a_router_sled,
     opened_like_a_book,
     resawn,
@@ -98,7 +97,7 @@ def glued_panels(
             Rule(dry.id, glue.id, WHY_GLUE_FRESH),
             Rule(glue.id, flatten.id, WHY_REST, rest),
         ]
-    if is_bookmatched(blank.part):
+    if blank.part.bookmatched:
         leaves, first = resawn(blank, shop)
         operations.append(leaves)
         rules += first
@@ -127,7 +126,7 @@ def _dry_fit(panel: GluedPanel, subject: str, shop: Shop) -> Operation:
         sentence=f"Lay the staves of the {subject} together dry in the order of the marks, "
         "clamps and all",
         check="no light through the joints, no stave rocks on the next",
-        details=opened_like_a_book() if is_bookmatched(panel.blank.part) else (),
+        details=opened_like_a_book() if panel.blank.part.bookmatched else (),
     )
 
 
@@ -223,7 +222,7 @@ def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
         tenths=tenths(worked(shop, "flatten panel", each=len(names), per_square_metre=area)),
         sentence="Flatten the panel by hand on both faces, to thickness",
         check="a straight edge lies close along the grain, over the width and corner to corner",
-        details=(*_told(why_not), *((on_a_router_sled(),) if is_bookmatched(part) else ())),
+        details=(*_told(why_not), *((on_a_router_sled(),) if part.bookmatched else ())),
     )
 
 

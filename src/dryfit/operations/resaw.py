@@ -10,7 +10,6 @@ from dryfit.operations.blanks import Blank
 from dryfit.operations.machine_limits import BAND_SAW
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.words import spoken
-from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
@@ -19,16 +18,6 @@ WHY_LEAVES_FIRST = "the leaves have to be there"
 WHY_STICKERED = "a fresh leaf cups towards its drier side, and is planed when it has come to rest"
 STICKERED = 24 * 60 * 10
 """A day on stickers before the sawn face is planed (TRADE A8.3: 1 to 7), tenths of a minute."""
-
-
-def is_bookmatched(part: Part) -> bool:
-    """Return whether a panel is made of leaves that are opened like a book."""
-    return part.staves is not None and any("bookmatched" in words for words in part.asked)
-
-
-def leaf_thickness(blank: Blank) -> Fraction:
-    """Return how thick a leaf is as it is sawn, mm."""
-    return blank.thickness
 
 
 def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
@@ -41,7 +30,7 @@ def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
     deepest = machine.limits.get("depth") if machine is not None else None
     high = machine is None or (deepest is not None and blank.width > deepest)
     kerf = resaw_kerf(shop)
-    leaf, strips = leaf_thickness(blank), -(-len(blank.pieces) // 2)
+    leaf, strips = blank.thickness, -(-len(blank.pieces) // 2)
     exact = worked(shop, "resaw", each=strips, per_metre=blank.length * strips / METRE)
     sentence = (
         f"Rip {spoken(strips, 'strip')} from the slab, true one face and one edge of "

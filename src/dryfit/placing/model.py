@@ -151,6 +151,11 @@ class Part:
         """The length that it is cut to: with its horns, which are sawn off in the glued frame."""
         return self.length + 2 * self.horns
 
+    @property
+    def bookmatched(self) -> bool:
+        """Whether it is a panel made of leaves of a slab that are opened like a book."""
+        return self.staves is not None and any("bookmatched" in words for words in self.asked)
+
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""
         return tuple(sorted({copy.hand for copy in self.copies}))
