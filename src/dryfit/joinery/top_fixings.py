@@ -141,7 +141,6 @@ def screw_slot(
     cuts = [Cut(rail.name, box, kind, role, UP, 1, None, top, span)]
     if deep:
         head = _around(from_side(rail.box, UP, -1, deep), middle, axis, length - CLEAR + HEAD, HEAD)
-        kind = "hole" if is_round else "mortise"
         cuts.append(Cut(rail.name, head, kind, COUNTERBORE, UP, -1, None, top, span))
     return tuple(cuts)
 

@@ -66,5 +66,4 @@ def _too_long(
         {"length": length, "tenon": tenon},
         hints=(Hint("a third of the tenons' length is usual: it only lines the boards up"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)

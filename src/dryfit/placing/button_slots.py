@@ -88,8 +88,7 @@ def _off_rail(
         figures={"width": slot.width, "depth": slot.depth, "from top": slot.offset},
         hints=(Hint("set the rail on edge, change the slot, or use screws"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def assume_pockets(site: Site, contact: Contact, rail: Placed, slot: ButtonSlot) -> None:

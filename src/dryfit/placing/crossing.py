@@ -130,8 +130,7 @@ def _report_shows_neither(site: Site, part: DeclaredPart, contact: Contact, show
         rule="H28",
         hints=(Hint(f"write `{part.written} show` or `{site.written(host)} show`"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _report_parallel(site: Site, part: DeclaredPart, contact: Contact, host: str) -> None:
@@ -143,8 +142,7 @@ def _report_parallel(site: Site, part: DeclaredPart, contact: Contact, host: str
         rule="H28",
         hints=(Hint("say which way each runs: `across`, `front to back` or `upright`"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _kind(contact: Contact) -> str:

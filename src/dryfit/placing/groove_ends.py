@@ -123,8 +123,7 @@ def _stops_short(site: Site, host: Placed, said: Detail, at: Fraction, reach: Fr
         {"stop": at, "needed": reach},
         hints=(Hint(f"write `stopped {shown(reach)} from {said.place}`, or only `stopped`"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _is_gone(beyond: Box, axis: int, removed: tuple[Box, ...]) -> bool:

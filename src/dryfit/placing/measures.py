@@ -170,8 +170,7 @@ def _not_planed(site: Site, declared: DeclaredPart) -> None:
         rule="C5.4",
         hints=(Hint("write `cut to measure`"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _sawn_to_the_opening(measure: Measure, site: Site) -> Measure:

@@ -35,5 +35,4 @@ def not_fitting(site: Site, contact: Contact, code: str, wrong: Wrong) -> None:
         figures=wrong.figures,
         hints=(Hint(wrong.remedy),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)

@@ -83,6 +83,11 @@ class Site:
         """Return the declared parts in the order of the notes."""
         return self.declared.parts
 
+    def tell_once(self, finding: Diagnostic) -> None:
+        """Report a finding, once however many copies meet with it."""
+        if finding not in self.findings:
+            self.findings.append(finding)
+
     def seats(self, part: str) -> tuple[Seat, ...]:
         """Return the copies of a part."""
         return self._named_also.get(part) or self.seating.seats.get(part, ())

@@ -106,8 +106,7 @@ def _clash(
         {"sum": sum(sizes, ZERO), "width": wide},
         hints=(Hint("leave one of the three out"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _evenly_spaced(
@@ -218,8 +217,7 @@ def _haunch_too_long(
         {"length": length, "tenon": tenon},
         hints=(Hint("about the tenon's thickness is usual; or leave it out for a wider tenon"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _width(

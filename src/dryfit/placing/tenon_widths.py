@@ -53,8 +53,7 @@ def ask_about_narrow(
         figures={"width": width, "rail": wide},
         hints=(Hint(_remedy(site, wide, _thicker(site, thickness, thick, wide, usual), usual)),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _strips(site: Site, axis: int, bare: Strips) -> str:

@@ -206,5 +206,4 @@ def _assume(site: Site, detail: Detail, text: str, phrase: str | None) -> None:
 
 def _error(site: Site, detail: Detail, code: str, message: str, remedy: str) -> None:
     finding = Diagnostic(code, Severity.ERROR, message, detail.span, "H03", hints=(Hint(remedy),))
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)

@@ -323,8 +323,7 @@ def _error(
     finding = Diagnostic(
         code, Severity.ERROR, message, joint.span, "H03", figures, hints=(Hint(remedy),)
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
 
 
 def _room(rail: Placed, host: Placed, region: Box) -> Fraction:

@@ -54,5 +54,4 @@ def _too_deep(site: Site, contact: Contact, guest: Placed, host: Placed) -> None
         figures={"thickness": thick},
         hints=(Hint(f"leave the thickness of the {guest.part} to the program, or make it less"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)

@@ -63,5 +63,4 @@ def no_screw(site: Site, contact: Contact, guest: Placed, host: Placed, axis: in
         figures={"passes": thin},
         hints=(Hint("name another joint, such as `tenon` or `housing`, or use thinner wood"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)

@@ -54,5 +54,4 @@ def _no_size(site: Site, feature: DeclaredFeature, amount: Amount, value: Fracti
         figures={"size": value},
         hints=(Hint("write a size greater than 0"),),
     )
-    if finding not in site.findings:
-        site.findings.append(finding)
+    site.tell_once(finding)
