@@ -6,7 +6,7 @@ the front; whatever the runner's own line says instead is kept, and the groove f
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
@@ -30,7 +30,7 @@ from dryfit.placing.site import Phrase, Site
 
 
 @dataclass(frozen=True, slots=True)
-class _Fact:
+class Fact:
     """A distance between a face of the host and one of the runner, with the words for it."""
 
     start: Face
@@ -42,22 +42,32 @@ class _Fact:
 
 def runs_in_groove(site: Site, part: DeclaredPart) -> bool:
     """Assume the sizes and the place of a runner, once what runs on it has its place."""
+    return say_runner(site, part, RUNS_IN, _facts)
+
+
+def say_runner(
+    site: Site,
+    part: DeclaredPart,
+    runs: str,
+    facts: Callable[[Site, DeclaredPart, Seat, Seat], Iterable[Fact]],
+) -> bool:
+    """Assume what is usual of a runner that `runs` (in, under) others, but what its line says."""
     told: dict[str, Phrase] = {}
-    for contact in site.contacts(part.name, RUNS_IN):
+    for contact in site.contacts(part.name, runs):
         for seat in site.guests(contact):
             for host in running_hosts(site, contact, seat):
-                for fact in _facts(site, part, seat, host):
+                for fact in facts(site, part, seat, host):
                     if site.known(seat, fact.end.axis, fact.end.side):
                         continue
                     distances = (fact.start, fact.end, fact.distance)
-                    if say(site, seat, distances, f"runs in {host.part}", fact.words):
+                    if say(site, seat, distances, f"{runs} {host.part}", fact.words):
                         told.setdefault(fact.words, fact.phrase)
     for words, phrase in told.items():
         site.assume(f"{verb(part, 'runs', 'run')}: each {words}", part.span, phrase)
     return bool(told)
 
 
-def _facts(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[_Fact]:
+def _facts(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[Fact]:
     axis, run = site.part(host.part).axes[2], part.axes[0]
     thick = site.positions.extent(host.name, axis)
     if run in {axis, UP} or thick is None:
@@ -70,7 +80,7 @@ def _facts(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[_
         return
     display, written = site.declared.display, site.written(host.part)
     deep = usual_groove_depth(thick, display)
-    yield _Fact(
+    yield Fact(
         Face(host.name, axis, side),
         Face(seat.name, axis, -side),
         -side * (deep - runner_play(display)),
@@ -80,21 +90,21 @@ def _facts(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[_
     yield from (_in_guide if axis == UP else _in_side)(site, part, seat, host)
 
 
-def _in_side(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[_Fact]:
+def _in_side(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[Fact]:
     """Yield where the runner of a drawer's side lies in height and along it."""
     display, run, written = site.declared.display, part.axes[0], site.written(host.part)
     high = site.positions.extent(host.name, UP)
     if high is None:
         return
     top, wide = usual_groove_top(high, display), usual_groove_width(display)
-    yield _Fact(
+    yield Fact(
         Face(host.name, UP, -1),
         Face(seat.name, UP, 1),
         top,
         f"has its top {site.shown(top)} above the lower edge of the {written}",
         None,
     )
-    yield _Fact(
+    yield Fact(
         Face(seat.name, UP, 1),
         Face(seat.name, UP, -1),
         runner_play(display) - wide,
@@ -103,7 +113,7 @@ def _in_side(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator
     )
     stop = usual_stop(display)
     start = stop + end_play(display)
-    yield _Fact(
+    yield Fact(
         Face(host.name, run, -1),
         Face(seat.name, run, -1),
         start,
@@ -114,7 +124,7 @@ def _in_side(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator
     yield _to_the_rear(site, part, seat, host)
 
 
-def _in_guide(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[_Fact]:
+def _in_guide(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterator[Fact]:
     """Yield where the runner below a drawer lies: along the middle of its guide (B21.2)."""
     display, run, written = site.declared.display, part.axes[0], site.written(host.part)
     across = 3 - run - UP
@@ -122,14 +132,14 @@ def _in_guide(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterato
     own = wide if wide is not None else usual_centre_runner(display)
     if room is None:
         return
-    yield _Fact(
+    yield Fact(
         Face(host.name, across, -1),
         Face(seat.name, across, -1),
         (room - own) / 2,
         f"lies along the middle of the {written}",
         None,
     )
-    yield _Fact(
+    yield Fact(
         Face(seat.name, across, -1),
         Face(seat.name, across, 1),
         own,
@@ -137,7 +147,7 @@ def _in_guide(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterato
         partial(_size, site, part, across),
     )
     start = end_play(display)
-    yield _Fact(
+    yield Fact(
         Face(host.name, run, -1),
         Face(seat.name, run, -1),
         start,
@@ -147,9 +157,9 @@ def _in_guide(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Iterato
     yield _to_the_rear(site, part, seat, host)
 
 
-def _to_the_rear(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> _Fact:
+def _to_the_rear(site: Site, part: DeclaredPart, seat: Seat, host: Seat) -> Fact:
     run, written = part.axes[0], site.written(host.part)
-    return _Fact(
+    return Fact(
         Face(host.name, run, 1),
         Face(seat.name, run, 1),
         ZERO,
