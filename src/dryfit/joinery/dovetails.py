@@ -49,7 +49,7 @@ def wanted_tail(display: Display) -> Fraction:
 
 def usual_count(width: Fraction, pin: Fraction, wanted: Fraction) -> int:
     """Return how many tails stand in a width, one at least (B14), halves down."""
-    return max(1, ceil((width - 2 * pin + pin) / (wanted + pin) - _HALF))
+    return max(1, ceil((width - pin) / (wanted + pin) - _HALF))
 
 
 def tail_width(width: Fraction, count: int, pin: Fraction, half_pin: Fraction) -> Fraction:

@@ -13,7 +13,7 @@ from dryfit.quantities.units import INCH
 
 ROLE = "hinge recess"
 NEAR = Fraction(6)
-"""What hangs on hinges stands no further than this from what carries it, mm."""
+"""What hangs on hinges stands no further than this from what carries it, mm (a guess of ours)."""
 
 DEEPEST = Fraction(4)
 USUAL_DEEP = (Fraction(3, 2), Fraction(5, 2))
@@ -125,7 +125,7 @@ def hinge_screw(wood: Fraction) -> Fraction | None:
 
 
 def middles(region: Box, row: int, count: int, length: Fraction) -> tuple[Fraction, ...] | None:
-    """Return the middles of the hinges: a sixth from each end, 70 at most; None without room."""
+    """Return the middles: a sixth from each end, 70 at most (TRADE B23); None without room."""
     low, high = region.low[row], region.high[row]
     first = max(min(_END, (high - low) * _SIXTH), length / 2 + _BESIDE)
     if count == 1 or high - low < 2 * first + (length + _BESIDE) * (count - 1):

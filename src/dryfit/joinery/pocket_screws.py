@@ -127,7 +127,12 @@ def pocket_mouths(bore: Boring, region: Box, count: int) -> tuple[tuple[Box, ...
         bounded(region, bore.row, middle - half, middle + half)
         for middle in places(region, bore.row, count)
     )
-    return strips, Fraction(ceil(bore.thickness / 2 / _TANGENT + half / _SINE))
+    return strips, _reach(bore, _INCH_BORE)
+
+
+def _reach(bore: Boring, wide: Fraction) -> Fraction:
+    """Return how far from the end a bore so wide begins, rounded up to whole mm."""
+    return Fraction(ceil(bore.thickness / 2 / _TANGENT + wide / 2 / _SINE))
 
 
 def crowded(row: Fraction, count: int) -> bool:
@@ -189,9 +194,8 @@ def pocket_holes(
     """
     wide = _INCH_BORE if inch else _BORE
     half = bore.thickness / 2
-    reach = Fraction(ceil(half / _TANGENT + wide / 2 / _SINE))
     layer = from_side(bore.bored.box, bore.deep, face, min(half + _SHANK, bore.thickness))
-    end = from_side(layer, bore.axis, -bore.side, reach)
+    end = from_side(layer, bore.axis, -bore.side, _reach(bore, wide))
     sizes = (("angle", ANGLE), ("diameter", wide), ("screw", screw))
     form = PlacedForm("pocket", sizes, (bore.axis, -bore.side))
     for middle in middles:

@@ -37,8 +37,7 @@ def pins_for_backs(
     by_name = {part.name: part for part in part_of.values()}
     for name, count in counts.items():
         part = by_name[name]
-        long = next((each for each in _SOLD if each >= 3 * part.thickness), _SOLD[-1])
-        size = f"{display.shown(long)} long" if display.unit == "mm" else f"{long} mm long"
+        size = _sold(3 * part.thickness, display)
         yield Hardware("panel pin", size, count, f"{part.written} into the rabbets")
 
 
@@ -50,18 +49,22 @@ def pins_for_rabbets(
     Two in a joint, or one about every 75 mm; so long that 20 mm hold (common practice).
     """
     pairs = {frozenset({each.guest, each.host}) for each in joints if each.kind == "screws"}
-    counts: dict[tuple[Fraction, str], int] = {}
+    counts: dict[tuple[str, str], int] = {}
     for joint in joints:
         if joint.kind != "rabbet" or frozenset({joint.guest, joint.host}) in pairs:
             continue
         guest, host = part_of[joint.guest], part_of[joint.host]
         lip, along = _lip(joint, guest, host)
-        long = next((each for each in _SOLD if each >= lip + _HOLD), _SOLD[-1])
-        key = long, f"{guest.written} into the rabbets of {host.written}"
+        key = _sold(lip + _HOLD, display), f"{guest.written} into the rabbets of {host.written}"
         counts[key] = counts.get(key, 0) + max(2, ceil(along / _PITCH_OF_BRADS))
-    for (long, purpose), count in counts.items():
-        size = f"{display.shown(long)} long" if display.unit == "mm" else f"{long} mm long"
+    for (size, purpose), count in counts.items():
         yield Hardware("brad", size, count, purpose)
+
+
+def _sold(least: Fraction, display: Display) -> str:
+    """Return the shortest pin sold that is so long; they are sold by the millimetre everywhere."""
+    long = next((each for each in _SOLD if each >= least), _SOLD[-1])
+    return f"{display.shown(long)} long" if display.unit == "mm" else f"{long} mm long"
 
 
 def _lip(joint: Joint, guest: Part, host: Part) -> tuple[Fraction, Fraction]:
