@@ -56,10 +56,9 @@ def shared_out(state: State, first: str, second: str) -> list[Box]:
 
 def open_mitre(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
     """Yield a mitre whose two cuts do not make up the corner between them."""
-    if joint.kind != "mitre" or (joint.id, "") in state.told:
+    if joint.kind != "mitre":
         return
     if joint.region not in shared_out(state, joint.guest, joint.host):
-        state.told.add((joint.id, ""))
         yield (
             joint.guest,
             Trouble(

@@ -68,8 +68,8 @@ class State:
     tried: set[str] = field(default_factory=set)
     closed: set[str] = field(default_factory=set)
     """Assemblies and panels that had their dry fit, and those that are glued."""
-    told: set[tuple[str, str]] = field(default_factory=set)
-    """Pairs of copies, and joints with what is wrong there, so that each is told once."""
+    told: set[tuple[str, ...]] = field(default_factory=set)
+    """Pairs of copies, and joints with whom and what is wrong there, so that each is told once."""
     faults: list[Fault] = field(default_factory=list)
 
     def tell(self, place: Place, trouble: Trouble, who: str) -> None:

@@ -49,23 +49,29 @@ def put_together(state: State, names: Iterable[str]) -> Iterator[tuple[str, Trou
     yield from _clashes(state, ready)
     inside = set(ready)
     for joint in state.goal.joints:
-        if {joint.guest, joint.host} <= inside and joint.kind in FILLED:
-            yield from _unfilled(state, joint)
-            yield from _tight(state, joint)
-            yield from _held_fast(state, joint)
-        if {joint.guest, joint.host} <= inside:
-            yield from open_mitre(state, joint)
-        if {joint.guest, joint.host} <= inside and joint.loose_pieces:
-            yield from _no_room(state, joint)
-        if {joint.guest, joint.host} <= inside:
-            members = [_with_cuts(state, each) for each in (joint.guest, joint.host)]
-            host, cuts = members[1]
-            yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
-            yield from unbored(joint, members)
-            yield from shut(joint, *members[0])
-            yield from unhinged(joint, members)
-            yield from stuck(joint, state.copies[joint.guest], host, cuts)
-            yield from ((joint.guest, each) for each in without_pins(joint, host, cuts))
+        for who, trouble in _wrong_in(state, joint) if {joint.guest, joint.host} <= inside else ():
+            # Parts come together dry, then with glue, then in the finished piece.
+            if (joint.id, who, trouble.message) not in state.told:
+                state.told.add((joint.id, who, trouble.message))
+                yield who, trouble
+
+
+def _wrong_in(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
+    """Yield what keeps a joint of two copies from closing as it should."""
+    if joint.kind in FILLED:
+        yield from _unfilled(state, joint)
+        yield from _tight(state, joint)
+        yield from _held_fast(state, joint)
+    yield from open_mitre(state, joint)
+    yield from _no_room(state, joint)
+    members = [_with_cuts(state, each) for each in (joint.guest, joint.host)]
+    (guest, own), (host, cuts) = members
+    yield from ((joint.guest, each) for each in unfixed(joint, host, cuts))
+    yield from unbored(joint, members)
+    yield from shut(joint, guest, own)
+    yield from unhinged(joint, members)
+    yield from stuck(joint, guest, host, cuts)
+    yield from ((joint.guest, each) for each in without_pins(joint, host, cuts))
 
 
 def _with_cuts(state: State, name: str) -> tuple[WantedCopy, Sequence[Box]]:
@@ -139,8 +145,7 @@ def _unfilled(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]
     ]
     passing += (*joint.sliding_room, *room_before_tongue(joint, guest))
     holes = [piece for box in empty for piece in left_of(box, passing)]
-    if holes and (joint.id, "") not in state.told:
-        state.told.add((joint.id, ""))
+    if holes:
         yield (
             joint.guest,
             Trouble(
@@ -160,8 +165,7 @@ def _tight(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
         (inside := room.overlap(host.box)) is not None and left_of(inside, hollow)
         for room in rooms_of(joint, guest, wood)
     )
-    if full and (joint.id, "room") not in state.told:
-        state.told.add((joint.id, "room"))
+    if full:
         yield (
             joint.guest,
             Trouble(
@@ -197,8 +201,7 @@ def _no_room(state: State, joint: WantedJoint) -> Iterator[tuple[str, Trouble]]:
             (inside := piece.overlap(copy.box)) is not None and bool(left_of(inside, cuts))
             for piece in joint.loose_pieces
         )
-        if full and (joint.id, name) not in state.told:
-            state.told.add((joint.id, name))
+        if full:
             yield (
                 name,
                 Trouble(
