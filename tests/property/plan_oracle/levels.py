@@ -8,7 +8,7 @@ from tests.property.plan_oracle.sequence import members, places_of
 _SURFACES = ("sand ", "ease ", "coat ")
 
 
-LEVELLED = {"half lap", "box joint", "through dovetail", "half-blind dovetail"}
+LEVELLED = {"half lap", "bridle", "box joint", "through dovetail", "half-blind dovetail"}
 
 
 def levelling(steps: Json, parts: Json) -> Iterator[str]:

@@ -7,7 +7,7 @@ from tests.property.plan_oracle.levels import levelling
 from tests.unit.operations.worked import listed
 from tests.unit.rehearsal.played import played
 
-PIECES = ("mirror", "slatted_stand", "boot_bench", "flat_lap_frame", "tee_laps")
+PIECES = ("mirror", "slatted_stand", "boot_bench", "flat_lap_frame", "tee_laps", "bridled_frame")
 
 
 def test_the_rabbet_of_a_glued_frame_is_measured_from_levelled_faces() -> None:
