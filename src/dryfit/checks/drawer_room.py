@@ -18,7 +18,8 @@ from dryfit.wood import Moisture, movement
 UP = 2
 BOTTOM = "bottom runner"
 _SHRINKS = Fraction(1)
-"""Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint."""
+"""Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint (a
+guess of ours)."""
 
 
 def check_drawer_room(model: Model) -> Iterator[Diagnostic]:

@@ -13,6 +13,7 @@ _LEAF = Fraction(4)
 """A leaf is let in so far at most, mm (TRADE B23: 1.5 to 2.5)."""
 
 _GAP = Fraction(6)
+"""No wider does a door stand from what it hangs on, mm (a guess of ours; usual is 1 to 3)."""
 
 Member = tuple[WantedCopy, Sequence[Box]]
 

@@ -30,6 +30,8 @@ SLIDE = Fraction(1)
 
 
 HAIR = Fraction(1, 10)
+"""What a cutter may be off the size that is called for, mm: 8 mm and 5/16 in are 0.06 apart."""
+
 GLUE_ROOM = Fraction(4)
 """Room for glue that a hole has at most beyond its dowel, mm: 2 to 3 is usual (TRADE B5, H16)."""
 

@@ -166,6 +166,5 @@ UNKNOWN_JOINTS = frozenset(
     for joint in (
         "scarf",
         "sliding dovetail",
-        "tongue",
     )
 )

@@ -14,9 +14,9 @@ from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark
+from dryfit.rehearsal.zones import HAIR
 
 KEY_SLOT = "key slot"
-HAIR = Fraction(1, 10)
 
 
 def missed(axes: Axes, blank: Blank, marks: tuple[Mark, ...], tools: Toolbox) -> Trouble | None:
