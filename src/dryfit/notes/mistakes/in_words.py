@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.diagnostics import Hint
+from dryfit.kinds.joints import joint_kinds
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.expected import expected_words
 from dryfit.notes.mistakes.stumble import Stumble
@@ -26,11 +27,7 @@ _SORTS = (
 _OF_SEVERAL_WORDS = tuple(
     phrase for phrases in SPELLINGS.values() for phrase in phrases if " " in phrase
 )
-_JOINTS = (
-    "half lap, bridle, mitre, tenon, loose tenon, housing, rabbet, box joint, dovetail, half-blind "
-    "dovetail, groove, tongue and groove, ship lap, dowels, biscuits, pocket screws, glue, screws, "
-    "buttons, clips, figure-8 plates, slotted screws, hinges and shelf pins"
-)
+_JOINTS = ", ".join(kind.written for kind in joint_kinds() if kind.written is not None)
 
 
 def unit_of_file(stumble: Stumble) -> Mistake | None:
@@ -59,7 +56,7 @@ def joint_not_in_language(stumble: Stumble) -> Mistake | None:
                 "unknown-joint",
                 f"`{written}` is not a joint that these notes can say",
                 stumble.span(start, end),
-                (Hint(f"the joints are {_JOINTS}"),),
+                (Hint(f"the joints are {_JOINTS} and glue"),),
             )
     return None
 
