@@ -37,7 +37,7 @@ _BORED = frozenset(kind.name for kind in joint_kinds() if kind.hardware)
 _HOLDING = frozenset(
     {
         *("screw hole", "pilot hole", "counterbore", "screw slot"),
-        *("hinge recess", "plate recess", "button slot", "clip kerf"),
+        *("hinge recess", "plate recess", "button slot"),
     }
 )
 _SCREWS = frozenset({"screw hole", "pilot hole"})
