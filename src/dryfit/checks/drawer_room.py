@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
-from dryfit.checks.runners import drawer_of
+from dryfit.checks.runners import drawer_of, play_words
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.frame import LENGTH, WIDTH
-from dryfit.joinery.drawer_room import BEHIND, BESIDE, room_above
+from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above
 from dryfit.joinery.panel import tangential
 from dryfit.placing.model import Copy, Joint, Model, Part
 from dryfit.wood import Moisture, movement
@@ -55,7 +55,8 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
             "drawer-tight-above",
             Severity.WARNING,
             f"{joint.host} has {show.with_unit(above, fitted=True)} above it: its drawer needs "
-            f"1.5 mm and what its sides still swell, {show.with_unit(needs, fitted=True)} in all",
+            f"{show.with_unit(ABOVE, fitted=True)} and what its sides still swell, "
+            f"{show.with_unit(needs, fitted=True)} in all",
             joint.span,
             figures={"gap": above, "least": needs},
             remedy="make the drawer lower, or its opening higher",
@@ -75,16 +76,16 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
     across = 3 - run - UP
     gaps = [_gap(whole, others, across, way) for way in (-1, 1)] if joint.kind == BOTTOM else []
     beside = min((gap for gap in gaps if gap is not None), default=BESIDE)
+    words, remedy = play_words(show)
     if beside < BESIDE:
         yield finding(
             "H31",
             "drawer-without-play",
             Severity.WARNING,
-            f"{joint.host} has {show.with_unit(beside, fitted=True)} beside it: a drawer on "
-            "runners needs 0.5 to 1 mm to run",
+            f"{joint.host} has {show.with_unit(beside, fitted=True)} beside it: {words}",
             joint.span,
             figures={"gap": beside, "least": BESIDE},
-            remedy="give the drawer `gap 1 across`",
+            remedy=remedy,
         )
 
 

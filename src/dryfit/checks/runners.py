@@ -9,10 +9,11 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import bounded
-from dryfit.joinery.drawer_room import BESIDE
+from dryfit.joinery.drawer_room import BESIDE, usual_beside
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Copy, Joint, Model, Part
 from dryfit.placing.stages import copies_inside
+from dryfit.quantities import Display
 
 _APART = Fraction(6)
 """Wood between the groove for a runner and another on the drawer's side, mm (common practice)."""
@@ -101,7 +102,8 @@ def _close(
                 f"and the {_called(other)}",
                 joint.span,
                 figures={"left": gap, "least": _APART},
-                remedy=f"move the {mine.mate} up or down, so that 6 mm or more are left",
+                remedy=f"move the {mine.mate} up or down, so that "
+                f"{model.display.with_unit(_APART)} or more are left",
             )
             return
 
@@ -123,6 +125,7 @@ def _without_play(
         for each in model.joints
         if each.kind == "screws" and joint.guest in {each.guest, each.host}
     ]
+    needs, remedy = play_words(model.display)
     for case in cases:
         gap = max(
             case.box.low[axis] - side.box.high[axis], side.box.low[axis] - case.box.high[axis]
@@ -133,8 +136,15 @@ def _without_play(
                 "drawer-without-play",
                 Severity.WARNING,
                 f"{joint.host} has {model.display.with_unit(max(gap, Fraction(0)), fitted=True)} "
-                f"beside it at the {case.name}: a drawer on runners needs 0.5 to 1 mm to run",
+                f"beside it at the {case.name}: {needs}",
                 joint.span,
                 figures={"gap": gap, "least": BESIDE},
-                remedy="give the drawer `gap 1 across`",
+                remedy=remedy,
             )
+
+
+def play_words(display: Display) -> tuple[str, str]:
+    """Return what a drawer on runners needs beside it, and the gap to write for it."""
+    least, usual = (display.shown(each, fitted=True) for each in (BESIDE, usual_beside(display)))
+    needs = f"{least} to {display.with_unit(usual_beside(display), fitted=True)}"
+    return f"a drawer on runners needs {needs} to run", f"give the drawer `gap {usual} across`"

@@ -5,12 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.joinery.panel import tangential
+from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
 from dryfit.wood import Moisture, movement
 
 ABOVE = Fraction(3, 2)
 BEHIND = Fraction(6)
 BESIDE = Fraction(1, 2)
 _TENTH = Fraction(1, 10)
+
+
+def usual_beside(display: Display) -> Fraction:
+    """Return the usual gap at either side of a drawer: 1 mm, 1/32 in (C5.5)."""
+    return Fraction(1) if display.unit == "mm" else INCH / 32
 
 
 def room_above(height: Fraction, timber: str | None) -> Fraction:
