@@ -17,7 +17,7 @@ from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
-from dryfit.operations.plane_to_fit import WHY_SAWN_FIRST, as_sawn, planed_to_fit
+from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, as_sawn, planed_to_fit
 from dryfit.operations.precedence import Chains
 from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
 from dryfit.operations.words import all_of
@@ -64,7 +64,8 @@ def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
         if layout is not None:
             chains.layout[part.name] = layout.id
             rows.append(layout)
-            rules.append(Rule(rows[-2].id, layout.id, WHY_MARK_AFTER_LENGTH))
+            why = WHY_MARK_AFTER_LENGTH if planed is None else WHY_PLANED_FIRST
+            rules.append(Rule(rows[-2].id, layout.id, why))
         batches += [section, Batch(tuple(rows), tuple(rules))]
     return Sections(joined(batches), chains)
 

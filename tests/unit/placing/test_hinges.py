@@ -5,9 +5,11 @@ from pathlib import Path
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.unit.operations.worked import listed, rule
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.joinery.hinges import Hinge, hinge_screw, usual_count
+from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 
@@ -170,6 +172,10 @@ def test_a_door_stands_to_its_gaps_before_leaves_are_marked(plan: Played) -> Non
     order = list(rows_of(plan))
     for part in ("door", "side"):
         assert order.index("door / plane to fit") < order.index(f"{part} / hinge recesses")
+    marked = rule(
+        listed(model_of(text_of("hinged_case")))[0], "door / plane to fit", "door / lay out"
+    )
+    assert marked.reason == WHY_PLANED_FIRST
 
 
 def test_a_framed_door_is_fitted_when_it_is_glued() -> None:
