@@ -31,13 +31,36 @@ def check_limits(model: Model) -> Iterator[Diagnostic]:
 def check_measured(model: Model) -> Iterator[Diagnostic]:
     """Yield where a measured opening tapers, and where the bench differs from what is worked out.
 
-    Findings: opening-tapers, measured-differs, measured-unknown.
+    Findings: opening-tapers, measured-differs, measured-unknown, measured-not-taken.
     """
     waited_for = {each.name for part in model.parts for each in part.measures}
     for measured in model.measured:
         if measured.kind == "measurement" and measured.name not in waited_for:
             yield _of_nothing(measured, waited_for)
+        elif measured.kind == "measurement":
+            yield _not_taken(model, measured)
         yield from _measured(model, measured)
+
+
+def _not_taken(model: Model, measured: Measured) -> Diagnostic:
+    """Tell that what was measured along something glued leaves the plan as it is drawn."""
+    waiting = [
+        (part, each) for part in model.parts for each in part.measures if each.name == measured.name
+    ]
+    parts = " and ".join(dict.fromkeys(part.written.lower() for part, _ in waiting))
+    shown = model.display.with_unit
+    drawn = shown(waiting[0][1].nominal)
+    return finding(
+        "M8",
+        "measured-not-taken",
+        Severity.WARNING,
+        f"{measured.name} was measured as {shown(measured.taken)}, but the plan goes on with "
+        f"{drawn}: only what stands in a named opening is worked out anew",
+        measured.span,
+        figures={"measured": measured.taken, "drawn": waiting[0][1].nominal},
+        remedy=f"cut {parts} by your figure where the steps wait for it, or name the space with "
+        "`opening between ...` and measure that",
+    )
 
 
 def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:

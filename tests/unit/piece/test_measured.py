@@ -6,7 +6,7 @@ import pytest
 from tests.pieces.reading import changed, checked, codes, errors, model_of, text_of
 
 from dryfit import workshop
-from dryfit.diagnostics import Diagnostic
+from dryfit.diagnostics import Diagnostic, Severity
 
 STOOL = text_of("step_stool")
 CASE = text_of("wall_case")
@@ -126,3 +126,11 @@ def test_a_measurement_that_nothing_waits_for_is_refused() -> None:
     assert "measured-unknown" not in codes(
         checked(with_lines("measured base length = 938", text=bench))
     )
+
+
+def test_a_measurement_that_leaves_the_plan_as_drawn_says_so() -> None:
+    finding = told(
+        with_lines("measured base length = 938", text=text_of("boot_bench")), "measured-not-taken"
+    )
+    assert finding.severity is Severity.WARNING
+    assert finding.figures == {"measured": 938, "drawn": 940}
