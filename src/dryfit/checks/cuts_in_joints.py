@@ -1,4 +1,4 @@
-"""TRADE H06, H36: cuts with no mate that run into joints or into one another."""
+"""TRADE H06, H17, H36: cuts with no mate that run into joints or into one another."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""TRADE B14, B15: a groove in a dovetailed corner lies within one tail, which hides its end."""
+"""TRADE B14, B15, H15: a groove in a dovetailed corner lies within one tail, which hides its end."""
 
 from __future__ import annotations
 
@@ -65,7 +65,7 @@ def _told(
     low, high = where
     nearest = min(tails, key=lambda each: (abs(sum(each) - low - high), each))
     return finding(
-        "B14",
+        "H15",
         "groove-in-pin",
         Severity.WARNING,
         f"the groove in {part.name} cuts into a pin of its dovetails, and shows at its end",

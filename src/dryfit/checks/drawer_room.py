@@ -1,4 +1,4 @@
-"""TRADE B21.3: the room of a drawer in its case, and runners that would keep solid sides apart."""
+"""TRADE B21.3, H31, H32: the room of a drawer in its case, and runners that hold sides apart."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""TRADE H-a, mortises: H05 colliding, H06 near laps, H10 near ends, H11 without a chisel."""
+"""TRADE H-a, mortises: H05 colliding, H06 near laps, H10 near ends, H11 and H51 no chisel."""
 
 from __future__ import annotations
 

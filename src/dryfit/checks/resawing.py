@@ -1,4 +1,4 @@
-"""TRADE A8.1: the slab on hand has to hold its leaves, the kerf between them, and their planing."""
+"""TRADE A8.1, H44: the slab on hand holds its leaves, the kerf between them, and their planing."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What can only be seen in the notes as a whole: names twice, lines that are missing or doubled."""
+"""What is only seen in the notes as a whole: names twice, lines missing or doubled (TRADE H38)."""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""Cuts for which the plan has no step: never dropped, but told with the moment for them (B0.5)."""
+"""Cuts for which the plan has no step: never dropped, but told with the moment for them.
+
+TRADE B0.5, H51.
+"""
 
 from __future__ import annotations
 

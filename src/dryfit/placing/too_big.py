@@ -1,4 +1,4 @@
-"""What is too big for the opening that it is to stand in."""
+"""What is too big for the opening that it is to stand in (TRADE H26, H31)."""
 
 from __future__ import annotations
 

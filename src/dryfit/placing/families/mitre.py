@@ -1,4 +1,4 @@
-"""Mitres at the corner of two members, each of which runs to the outside (TRADE B12)."""
+"""Mitres at the corner of two members, each of which runs to the outside (TRADE B12, H21)."""
 
 from __future__ import annotations
 
