@@ -1,4 +1,4 @@
-"""TRADE B14, B15, H15: a groove in a dovetailed corner lies within one tail, which hides its end."""
+"""TRADE B14, B15, H15: a groove in a dovetailed corner lies in one tail, which hides its end."""
 
 from __future__ import annotations
 
