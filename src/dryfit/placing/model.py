@@ -12,6 +12,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
+from dryfit.geometry.lean import Lean
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, Spoiled
@@ -22,7 +23,8 @@ from dryfit.quantities import Display
 class Copy:
     """One copy of a part: its name (``front left post``, ``slat 3``), hand, box and frame.
 
-    `box` is the finished outside with tenons and laps, in the piece frame.
+    `box` is the finished outside with tenons and laps, in the piece frame; where the copy leans it
+    is its design box, upright, and `lean` says where that really stands.
     """
 
     name: str
@@ -31,6 +33,7 @@ class Copy:
     hand: str
     box: Box
     frame: Frame
+    lean: Lean | None = None
 
 
 @dataclass(frozen=True, slots=True)
