@@ -18,9 +18,10 @@ EIGHTH = Fraction(1, 8)
 def test_a_foot_stands_out_by_the_rise_per_run() -> None:
     # 1 in 8 over 400 is 50 to the left; 1 in 10 is 40 to the front.
     lean = Lean((-EIGHTH, -Fraction(1, 10)), Fraction(400))
-    assert lean.placed((Fraction(60), Fraction(50), Fraction(0))) == (10, 10, 0)
-    assert lean.placed((Fraction(60), Fraction(50), Fraction(400))) == (60, 50, 400)
-    assert lean.placed((Fraction(60), Fraction(50), Fraction(440))) == (65, 54, 440)
+    foot, seat, top = (
+        lean.placed((Fraction(60), Fraction(50), Fraction(height))) for height in (0, 400, 440)
+    )
+    assert [int(size) for size in (*foot, *seat, *top)] == [10, 10, 0, 60, 50, 400, 65, 54, 440]
 
 
 def test_corners_come_in_the_order_of_the_box() -> None:
