@@ -11,8 +11,10 @@ from dryfit.booklet.text import Text, capital, closed
 from dryfit.booklet.wording import many, roughly
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
 from dryfit.placing.model import Model
+from dryfit.placing.weights import whole_weight
 from dryfit.plan.as_text import saved_in_words
-from dryfit.plan.plan import Plan, Totals
+from dryfit.plan.plan import Totals
+from dryfit.wood.weight import weight_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,7 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         width=(say.size(wide),),
         depth=(say.size(deep),),
         height=(say.size(high),),
-        totals=_totals(bench.plan),
+        totals=_totals(bench),
         saved=closed(saved_in_words(bench.plan.totals)),
         bound=_bound(bench.plan.totals),
     )
@@ -112,8 +114,8 @@ def _sentence(words: str) -> str:
     return closed(capital(words))
 
 
-def _totals(plan: Plan) -> tuple[Total, ...]:
-    totals = plan.totals
+def _totals(bench: Bench) -> tuple[Total, ...]:
+    plan, totals = bench.plan, bench.plan.totals
     last = plan.steps[-1].ends if plan.steps else None
     rows = [
         Total(str(len(plan.steps)), "steps"),
@@ -124,6 +126,9 @@ def _totals(plan: Plan) -> tuple[Total, ...]:
     ]
     if last is not None:
         rows.append(Total(many(last.day, "day"), "from first cut to done"))
+    heavy = whole_weight(bench.model).kilograms
+    if heavy:
+        rows.append(Total(weight_words(heavy, bench.model.display.unit), "the whole piece, about"))
     return tuple(rows)
 
 

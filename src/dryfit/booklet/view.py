@@ -18,6 +18,7 @@ from dryfit.booklet.parts_list import PartRow, part_rows
 from dryfit.booklet.steps import StepView, spent, visit_steps
 from dryfit.booklet.text import Say, capital
 from dryfit.booklet.titles import titles
+from dryfit.booklet.weight_words import weight_sentences
 from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
 from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
@@ -47,13 +48,14 @@ class VisitView:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What is bought, who gets which finish and what none, timber as noted, and wood in all."""
+    """What is bought, who gets which finish and what none, timber as noted, wood and weight in all."""
 
     hardware: tuple[tuple[int, str, str, str], ...]
     finishes: tuple[tuple[str, str], ...]
     bare: str
     stock: tuple[str, ...]
     wood: tuple[WoodNeeded, ...]
+    weight: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +149,7 @@ def _supplies(bench: Bench) -> Supplies:
         left_bare(bench.model),
         tuple(line.text for line in model.stock),
         wood_needed(model, bench.say),
+        weight_sentences(model),
     )
 
 

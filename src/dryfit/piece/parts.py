@@ -31,7 +31,7 @@ from dryfit.piece.written_sizes import sizes_on
 
 Clause = TypeVar("Clause")
 
-_SHEET_WORDS = ("ply", "plywood", "mdf", "hardboard", "chipboard")
+_SHEET_WORDS = ("ply", "plywood", "mdf", "hardboard", "chipboard", "particleboard")
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +152,8 @@ def _same_size_twice(line: PartsLine, word: str, size: str, span: Span, sums: Su
 
 
 def _is_sheet(timber: str) -> bool:
-    return any(word in timber.lower().split() for word in _SHEET_WORDS)
+    words = timber.lower().split()
+    return words[-2:] == ["particle", "board"] or any(word in words for word in _SHEET_WORDS)
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:

@@ -1,4 +1,4 @@
-"""How much each wood moves across the grain, by the name that a maker calls it."""
+"""How much each wood moves, weighs and bends, by the name that a maker calls it."""
 
 from __future__ import annotations
 
@@ -46,7 +46,9 @@ class Species:
     `radial` and `tangential` are the fraction of a size across the grain by which it changes per
     1 % of moisture content: tangential across the width of a flatsawn board, radial across that of
     a quartersawn one and across the thickness of a flatsawn one.  `mark` says how sure the source
-    is: read, derived or memory.
+    is: read, derived or memory.  `specific_gravity` is ovendry mass over volume at 12 %, and
+    `stiffness` the modulus of elasticity along the grain at 12 % in GPa; None where no source tells
+    it on that basis: tables of imported woods give their gravity on green volume.
     """
 
     name: str
@@ -55,6 +57,11 @@ class Species:
     tangential: Fraction
     mark: str
     source: str
+    specific_gravity: Fraction | None = None
+    stiffness: Fraction | None = None
+    gravity_mark: str = ""
+    stiffness_mark: str = ""
+    strength_source: str = ""
 
     @property
     def softwood(self) -> bool:
@@ -121,8 +128,17 @@ def _row(row: Mapping[str, str]) -> tuple[Species, tuple[str, ...]]:
         tangential=Fraction(row["tangential_per_percent"]),
         mark=row["mark"],
         source=row["source"],
+        specific_gravity=_known(row["specific_gravity"]),
+        stiffness=_known(row["stiffness_gpa"]),
+        gravity_mark=row["gravity_mark"],
+        stiffness_mark=row["stiffness_mark"],
+        strength_source=row["strength_source"],
     )
     return found, tuple(other for other in row["also_called"].split(";") if other)
+
+
+def _known(figure: str) -> Fraction | None:
+    return Fraction(figure) if figure else None
 
 
 def _plain(name: str) -> str:
