@@ -48,7 +48,7 @@ class VisitView:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What is bought, who gets which finish and what none, timber as noted, wood and weight in all."""
+    """What is bought, who gets which finish and what none, timber as noted, wood, weight."""
 
     hardware: tuple[tuple[int, str, str, str], ...]
     finishes: tuple[tuple[str, str], ...]
