@@ -13,7 +13,7 @@ from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
 from dryfit.placing.model import Model
 from dryfit.placing.weights import whole_weight
 from dryfit.plan.as_text import saved_in_words
-from dryfit.plan.plan import Totals
+from dryfit.plan.plan import Plan, Totals
 from dryfit.wood.weight import weight_words
 
 
@@ -27,13 +27,14 @@ class Total:
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """The piece, its overall sizes and what it takes."""
+    """The piece, its overall sizes, its weight where the wood tells it, and what it takes."""
 
     piece: str
     drawing: Svg | None
     width: Text
     depth: Text
     height: Text
+    weight: str
     totals: tuple[Total, ...]
     saved: str
     bound: str
@@ -62,14 +63,15 @@ class FindingView:
 def cover(bench: Bench, drawing: Svg | None) -> Cover:
     """Return the cover."""
     wide, deep, high = bench.model.overall
-    say = bench.say
+    say, heavy = bench.say, whole_weight(bench.model).kilograms
     return Cover(
         piece=bench.model.piece,
         drawing=drawing,
         width=(say.size(wide),),
         depth=(say.size(deep),),
         height=(say.size(high),),
-        totals=_totals(bench),
+        weight=weight_words(heavy, bench.model.display.unit) if heavy else "",
+        totals=_totals(bench.plan),
         saved=closed(saved_in_words(bench.plan.totals)),
         bound=_bound(bench.plan.totals),
     )
@@ -114,8 +116,8 @@ def _sentence(words: str) -> str:
     return closed(capital(words))
 
 
-def _totals(bench: Bench) -> tuple[Total, ...]:
-    plan, totals = bench.plan, bench.plan.totals
+def _totals(plan: Plan) -> tuple[Total, ...]:
+    totals = plan.totals
     last = plan.steps[-1].ends if plan.steps else None
     rows = [
         Total(str(len(plan.steps)), "steps"),
@@ -126,9 +128,6 @@ def _totals(bench: Bench) -> tuple[Total, ...]:
     ]
     if last is not None:
         rows.append(Total(many(last.day, "day"), "from first cut to done"))
-    heavy = whole_weight(bench.model).kilograms
-    if heavy:
-        rows.append(Total(weight_words(heavy, bench.model.display.unit), "the whole piece, about"))
     return tuple(rows)
 
 
