@@ -6,17 +6,18 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
-from dryfit.checks.runners import drawer_of, play_words
+from dryfit.checks.runners import drawer_of
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.frame import LENGTH, WIDTH
-from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above
+from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above, usual_beside
 from dryfit.joinery.panel import tangential
 from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.quantities import Display
 from dryfit.wood import Moisture, movement
 
-UP = 2
-BOTTOM = "bottom runner"
+_UP = 2
+_BOTTOM = "bottom runner"
 _SHRINKS = Fraction(1)
 """Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint (a
 guess of ours)."""
@@ -28,7 +29,7 @@ def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
     Findings: drawer-tight-above, drawer-tight-behind, drawer-without-play, ends-held-apart.
     """
     told: set[tuple[str, str]] = set()
-    for joint in (each for each in model.joints if each.kind in {"runner", BOTTOM}):
+    for joint in (each for each in model.joints if each.kind in {"runner", _BOTTOM}):
         for each in _tight(model, joint):
             key = each.code, model.part_of(joint.guest).name
             if key not in told:
@@ -43,12 +44,12 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
     others = [copy.box for part in model.parts for copy in part.copies if copy.name not in drawer]
     side = model.part_of(joint.host)
     run = model.copy(joint.guest).frame.axes[LENGTH][0]
-    if run == UP:
+    if run == _UP:
         return
     show = model.display
-    height = whole.extent(UP) if side.stock == "solid" else Fraction(0)
+    height = whole.extent(_UP) if side.stock == "solid" else Fraction(0)
     needs = room_above(height, side.timber)
-    above = _gap(whole, others, UP, 1)
+    above = _gap(whole, others, _UP, 1)
     if above is not None and above < needs:
         yield finding(
             "H31",
@@ -73,10 +74,10 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
             figures={"gap": behind, "least": BEHIND},
             remedy="make the drawer less deep",
         )
-    across = 3 - run - UP
-    gaps = [_gap(whole, others, across, way) for way in (-1, 1)] if joint.kind == BOTTOM else []
+    across = 3 - run - _UP
+    gaps = [_gap(whole, others, across, way) for way in (-1, 1)]
     beside = min((gap for gap in gaps if gap is not None), default=BESIDE)
-    words, remedy = play_words(show)
+    words, remedy = _play_words(show)
     if beside < BESIDE:
         yield finding(
             "H31",
@@ -154,3 +155,10 @@ def _carrying_both(model: Model, copy: Copy, joints: list[Joint]) -> Part | None
         if own == hosts and len(hosts) > 1 and across and part.stock == "solid":
             return part
     return None
+
+
+def _play_words(display: Display) -> tuple[str, str]:
+    """Return what a drawer on runners needs beside it, and the gap to write for it."""
+    least, usual = (display.shown(each, fitted=True) for each in (BESIDE, usual_beside(display)))
+    needs = f"{least} to {display.with_unit(usual_beside(display), fitted=True)}"
+    return f"a drawer on runners needs {needs} to run", f"give the drawer `gap {usual} across`"

@@ -36,7 +36,7 @@ def check_measured(model: Model) -> Iterator[Diagnostic]:
     waited_for = {each.name for part in model.parts for each in part.measures}
     for measured in model.measured:
         if measured.kind == "measurement" and measured.name not in waited_for:
-            yield _of_nothing(measured, waited_for)
+            yield _of_nothing(model, measured, waited_for)
         elif measured.kind == "measurement":
             yield _not_taken(model, measured)
         yield from _measured(model, measured)
@@ -80,7 +80,8 @@ def _limit(model: Model, stated: PieceLimit) -> Iterator[Diagnostic]:
             f"{named} has no {limit.dimension}",
             limit.span,
             figures={},
-            remedy="name one of its sizes, or the top: `seat top at most 460`",
+            remedy="name one of its sizes, or the top: "
+            + model.display.examples("`seat top at most {460}`"),
         )
         return
     shown, why = model.display.with_unit, f" ({limit.why})" if limit.why else ""
@@ -173,7 +174,7 @@ def _measured(model: Model, measured: Measured) -> Iterator[Diagnostic]:
         yield _differs(measured, values[0], measured.span, model)
 
 
-def _of_nothing(measured: Measured, waited_for: Iterable[str]) -> Diagnostic:
+def _of_nothing(model: Model, measured: Measured, waited_for: Iterable[str]) -> Diagnostic:
     known = ", ".join(sorted(waited_for))
     return finding(
         "M8",
@@ -184,8 +185,10 @@ def _of_nothing(measured: Measured, waited_for: Iterable[str]) -> Diagnostic:
         figures={},
         remedy=f"measured can be: {known}"
         if known
-        else "write a part's size, such as `measured leg.thickness = 39.6`, or change the line on "
-        "which the size stands",
+        else model.display.examples(
+            "write a part's size, such as `measured leg.thickness = {39.6}`, or change the line on "
+            "which the size stands"
+        ),
     )
 
 

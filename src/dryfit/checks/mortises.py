@@ -194,7 +194,9 @@ def near_laps(model: Model, part: Part) -> Iterator[Diagnostic]:
             + f" {lap.id}",
             mortise.span,
             figures={"distance": apart},
-            remedy="place the tenon with a phrase such as `5 from bottom`, or make it narrower"
+            remedy=model.display.examples(
+                "place the tenon with a phrase such as `{5} from bottom`, or make it narrower"
+            )
             + _or_later(model, part, mortise, lap),
             notes=(Note(lap.id, lap.span),) if lap.span else (),
         )

@@ -181,13 +181,15 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
             f"{display.shown(wide)} apart: {year}, and splits",
             held.spans[0],
             figures=figures,
-            remedy="leave the glue out, so that it floats, or write `glue the middle 60`",
+            remedy=display.examples(
+                "leave the glue out, so that it floats, or write `glue the middle {60}`"
+            ),
         )
-    remedy = "write `glue the middle 60`, or hold it with `screws` or `buttons` in place of glue"
+    remedy = "write `glue the middle {60}`, or hold it with `screws` or `buttons` in place of glue"
     if held.tenoned:
-        remedy = "write `glue the middle 60`, and `pegs` to hold its ends"
+        remedy = "write `glue the middle {60}`, and `pegs` to hold its ends"
     elif held.housed:
-        remedy = "write `glue front 75`, so that it moves to the back"
+        remedy = "write `glue front {75}`, so that it moves to the back"
     elif len(set(held.spans)) < len(held.spans):
         remedy = "hold it with `buttons` in place of glue"
     return finding(
@@ -198,5 +200,5 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
         f"{year}, and will split or bow",
         held.spans[0],
         figures=figures,
-        remedy=remedy,
+        remedy=display.examples(remedy),
     )

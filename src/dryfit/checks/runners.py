@@ -9,11 +9,9 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import bounded
-from dryfit.joinery.drawer_room import BESIDE, usual_beside
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Copy, Joint, Model, Part
 from dryfit.placing.stages import copies_inside
-from dryfit.quantities import Display
 
 _APART = Fraction(6)
 """Wood between the groove for a runner and another on the drawer's side, mm (common practice)."""
@@ -24,16 +22,12 @@ UP = 2
 def check_runners(model: Model) -> Iterator[Diagnostic]:
     """Yield, once for a runner, what keeps its drawer from running.
 
-    Findings: runner-blocked, runner-groove-close, drawer-without-play.
+    Findings: runner-blocked, runner-groove-close.
     """
     pieces = {copy.name: (part, copy) for part in model.parts for copy in part.copies}
     told: set[tuple[str, str]] = set()
     for joint in (each for each in model.joints if each.kind == "runner"):
-        for each in (
-            *_blocked(model, joint, pieces),
-            *_close(model, joint, pieces),
-            *_without_play(model, joint, pieces),
-        ):
+        for each in (*_blocked(model, joint, pieces), *_close(model, joint, pieces)):
             key = each.code, pieces[joint.guest][0].name
             if key not in told:
                 told.add(key)
@@ -110,41 +104,3 @@ def _close(
 
 def _called(cut: Feature) -> str:
     return f"{cut.role} for the {cut.mate}" if cut.mate else cut.role
-
-
-def _without_play(
-    model: Model, joint: Joint, pieces: dict[str, tuple[Part, Copy]]
-) -> Iterator[Diagnostic]:
-    """Yield a drawer that has no room beside it in its case."""
-    side = pieces[joint.host][1]
-    axis = side.frame.axes[2][0]
-    if axis == UP:
-        return
-    cases = [
-        pieces[each.host if each.guest == joint.guest else each.guest][1]
-        for each in model.joints
-        if each.kind == "screws" and joint.guest in {each.guest, each.host}
-    ]
-    needs, remedy = play_words(model.display)
-    for case in cases:
-        gap = max(
-            case.box.low[axis] - side.box.high[axis], side.box.low[axis] - case.box.high[axis]
-        )
-        if gap < BESIDE:
-            yield finding(
-                "H31",
-                "drawer-without-play",
-                Severity.WARNING,
-                f"{joint.host} has {model.display.with_unit(max(gap, Fraction(0)), fitted=True)} "
-                f"beside it at the {case.name}: {needs}",
-                joint.span,
-                figures={"gap": gap, "least": BESIDE},
-                remedy=remedy,
-            )
-
-
-def play_words(display: Display) -> tuple[str, str]:
-    """Return what a drawer on runners needs beside it, and the gap to write for it."""
-    least, usual = (display.shown(each, fitted=True) for each in (BESIDE, usual_beside(display)))
-    needs = f"{least} to {display.with_unit(usual_beside(display), fitted=True)}"
-    return f"a drawer on runners needs {needs} to run", f"give the drawer `gap {usual} across`"

@@ -114,8 +114,9 @@ def _from_the_end(model: Model, part: Part, feature: Feature) -> Diagnostic:
         f"end, {show(feature.depth)} deep",
         feature.span,
         figures={"depth": feature.depth},
-        remedy=f"let the edges of the {mate} into grooves, written `inside ..., groove 6` with "
-        "the names of all that are round it, or name only what its ends go into",
+        remedy=f"let the edges of the {mate} into grooves, written "
+        f"`inside ..., groove {model.display.example(Fraction(6))}` with the names of all that are "
+        "round it, or name only what its ends go into",
     )
 
 

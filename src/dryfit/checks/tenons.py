@@ -209,7 +209,9 @@ def grooved(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
             f"{tenon.rail.name}: {feature.id} takes {model.display.shown(lost)} off the tenon",
             tenon.joint.span,
             figures={"lost": lost},
-            remedy="make the tenon narrower, or place it with a phrase such as `5 from bottom`",
+            remedy=model.display.examples(
+                "make the tenon narrower, or place it with a phrase such as `{5} from bottom`"
+            ),
         )
 
 

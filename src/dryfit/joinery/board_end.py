@@ -21,7 +21,7 @@ from dryfit.quantities.units import INCH
 
 def usual_board_end_tongue(display: Display) -> Fraction:
     """Return the usual length of the tongue between the tenons: 10 mm, 3/8 in (from memory)."""
-    return Fraction(10) if display.unit == "mm" else INCH * 3 / 8
+    return display.either(Fraction(10), INCH * 3 / 8)
 
 
 def plays(middles: Sequence[Fraction], fixed: Fraction, timber: str | None) -> tuple[Fraction, ...]:

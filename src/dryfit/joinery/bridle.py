@@ -18,7 +18,7 @@ TRENCH = "bridle trench"
 
 def least_bridle(display: Display) -> Fraction:
     """Return the least thickness of tenon and cheeks: 6 mm, 1/4 in (TRADE B2)."""
-    return Fraction(6) if display.unit == "mm" else INCH / 4
+    return display.either(Fraction(6), INCH / 4)
 
 
 def usual_bridle(wood: Fraction, cutters: tuple[Fraction, ...], display: Display) -> Fraction:

@@ -29,5 +29,5 @@ def longest_cleat(wide: Fraction, timber: str | None) -> Fraction:
 
 def short_of_board(wide: Fraction, timber: str | None, display: Display) -> Fraction:
     """Return how far a cleat ends within its board at each end, in whole steps of the ruler; mm."""
-    step = Fraction(1, 2) if display.unit == "mm" else INCH / 16
+    step = display.either(Fraction(1, 2), INCH / 16)
     return -((longest_cleat(wide, timber) - wide) / 2 // step) * step

@@ -39,12 +39,12 @@ class Tails:
 
 def usual_pin(display: Display) -> Fraction:
     """Return how narrow a pin is at its narrow end, and a half pin (B14: 6 mm, 1/4 in)."""
-    return Fraction(6) if display.unit == "mm" else INCH / 4
+    return display.either(Fraction(6), INCH / 4)
 
 
 def wanted_tail(display: Display) -> Fraction:
     """Return how wide a tail is wanted: 20 to 30 mm, about 1 in (B14)."""
-    return Fraction(25) if display.unit == "mm" else INCH
+    return display.either(Fraction(25), INCH)
 
 
 def usual_count(width: Fraction, pin: Fraction, wanted: Fraction) -> int:
@@ -62,8 +62,8 @@ def usual_lap(thickness: Fraction, display: Display) -> Fraction:
 
     On whole mm, or sixteenths, upwards.
     """
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
-    least = Fraction(4) if display.unit == "mm" else INCH * Fraction(3, 16)
+    step = display.joint_step
+    least = display.either(Fraction(4), INCH * Fraction(3, 16))
     return max(least, step * ceil(thickness / 4 / step))
 
 

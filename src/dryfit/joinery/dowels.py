@@ -52,12 +52,12 @@ class DowelSizes:
 
 def glue_room(display: Display) -> Fraction:
     """Return by how much both holes together are deeper than the dowel is long (B5: 1/8 in)."""
-    return Fraction(3) if display.unit == "mm" else INCH / 8
+    return display.either(Fraction(3), INCH / 8)
 
 
 def floor_of(display: Display) -> Fraction:
     """Return what stays at least behind a hole in a face (B5: 6 mm)."""
-    return Fraction(6) if display.unit == "mm" else INCH / 4
+    return display.either(Fraction(6), INCH / 4)
 
 
 def usual_diameter(thickness: Fraction, faces: tuple[Fraction, ...], display: Display) -> Fraction:
@@ -91,7 +91,7 @@ def length_that_fits(usual: Fraction, room: Fraction, display: Display) -> Fract
     """
     if usual + glue_room(display) <= room:
         return usual
-    step = _LENGTH_STEP_MM if display.unit == "mm" else _LENGTH_STEP_INCH
+    step = display.either(_LENGTH_STEP_MM, _LENGTH_STEP_INCH)
     shorter = (room - glue_room(display)) // step * step
     return shorter if shorter > 0 else usual
 
@@ -104,7 +104,7 @@ def usual_count(row: Fraction, edge: Fraction) -> int:
 
 def edge_distance(row: Fraction, display: Display) -> Fraction:
     """Return how far the first and the last middle stand from the ends of the row (B5)."""
-    usual = _EDGE_MM if display.unit == "mm" else _EDGE_INCH
+    usual = display.either(_EDGE_MM, _EDGE_INCH)
     return usual if row >= _WIDE else max(_EDGE_NARROW, row / 4)
 
 

@@ -17,7 +17,7 @@ _TENTH = Fraction(1, 10)
 
 def usual_beside(display: Display) -> Fraction:
     """Return the usual gap at either side of a drawer: 1 mm, 1/32 in (C5.5)."""
-    return Fraction(1) if display.unit == "mm" else INCH / 32
+    return display.either(Fraction(1), INCH / 32)
 
 
 def room_above(height: Fraction, timber: str | None) -> Fraction:

@@ -40,7 +40,7 @@ class LooseTenon:
 
 def least_depth(display: Display) -> Fraction:
     """Return how deep a mortise is at least (B4: 20 mm)."""
-    return Fraction(20) if display.unit == "mm" else INCH * 3 / 4
+    return display.either(Fraction(20), INCH * 3 / 4)
 
 
 def deepest(extent: Fraction, display: Display) -> Fraction:
@@ -53,8 +53,8 @@ def usual_depth(extent: Fraction, display: Display) -> Fraction:
 
     In whole steps, as it is told and written.
     """
-    usual = Fraction(25) if display.unit == "mm" else INCH
-    return min(usual, _down(deepest(extent, display), display))
+    usual = display.either(Fraction(25), INCH)
+    return min(usual, display.down(deepest(extent, display)))
 
 
 def usual_count(row: Fraction) -> int:
@@ -68,7 +68,7 @@ def usual_width(row: Fraction, thickness: Fraction, count: int, display: Display
     12 mm of wood then stay between and beside them (H10), in whole steps of mm or 1/16 in.
     """
     room = (row - (count + 1) * LEAST_END_GRAIN) / count
-    return min(_MOST_WIDE * thickness, _down(room, display))
+    return min(_MOST_WIDE * thickness, display.down(room))
 
 
 def too_narrow(width: Fraction, thickness: Fraction) -> bool:
@@ -124,8 +124,3 @@ def mortise_of(tenon: LooseTenon) -> Pocket:
 def strip_for(count: int, length: Fraction) -> Fraction:
     """Return how long a strip has to be for so many tenons, mm."""
     return count * (length + KERF)
-
-
-def _down(length: Fraction, display: Display) -> Fraction:
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
-    return length // step * step

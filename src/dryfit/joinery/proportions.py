@@ -17,7 +17,7 @@ def usual_tenon_length(depth: Fraction, display: Display) -> Fraction:
     Two thirds of the depth, at most 30 mm (TRADE B3.1, common practice: 2/3 to 3/4 of the depth,
     at least 20).
     """
-    return min(_down(depth * Fraction(67, 100), display), Fraction(30))
+    return min(display.down(depth * Fraction(67, 100)), Fraction(30))
 
 
 def usual_tenon_length_at_a_corner(depth: Fraction, display: Display) -> Fraction:
@@ -25,7 +25,7 @@ def usual_tenon_length_at_a_corner(depth: Fraction, display: Display) -> Fractio
 
     Half of the depth at most, so that the two mortises keep apart (common practice; H05).
     """
-    return min(usual_tenon_length(depth, display), _down(depth / 2, display))
+    return min(usual_tenon_length(depth, display), display.down(depth / 2))
 
 
 def usual_tenon_thickness(
@@ -39,7 +39,7 @@ def usual_tenon_thickness(
     fitting = [cutter for cutter in cutters if cutter <= thickness / 2]
     if fitting:
         return min(fitting, key=lambda cutter: (abs(cutter - third), cutter))
-    return _down(third, display)
+    return display.down(third)
 
 
 def usual_tenon_width(
@@ -49,7 +49,7 @@ def usual_tenon_width(
 
     TRADE B3.1 and H09 (common practice); `shoulders` is what both edge shoulders need together.
     """
-    return _down(min(5 * thickness, rail_width * Fraction(6, 10), rail_width - shoulders), display)
+    return display.down(min(5 * thickness, rail_width * Fraction(6, 10), rail_width - shoulders))
 
 
 def glue_gap(display: Display) -> Fraction:
@@ -57,12 +57,12 @@ def glue_gap(display: Display) -> Fraction:
 
     TRADE B3.1 (common practice).
     """
-    return Fraction(1) if display.unit == "mm" else INCH / 16
+    return display.either(Fraction(1), INCH / 16)
 
 
 def edge_shoulder(display: Display) -> Fraction:
     """Return the least edge shoulder that hides a mortise's end: 5 mm, 3/16 in (TRADE B3.1)."""
-    return Fraction(5) if display.unit == "mm" else INCH * 3 / 16
+    return display.either(Fraction(5), INCH * 3 / 16)
 
 
 LEAST_END_GRAIN = Fraction(12)
@@ -71,14 +71,9 @@ LEAST_END_GRAIN = Fraction(12)
 
 def usual_housing_depth(thickness: Fraction, display: Display) -> Fraction:
     """Return a third of the housed member's thickness (TRADE B7.1, common practice)."""
-    return _down(thickness / 3, display)
+    return display.down(thickness / 3)
 
 
 def usual_groove_depth(display: Display) -> Fraction:
     """Return the depth of a panel groove: 8 mm, 3/8 in (TRADE B9, common practice 8 to 10)."""
-    return Fraction(8) if display.unit == "mm" else INCH * 3 / 8
-
-
-def _down(length: Fraction, display: Display) -> Fraction:
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
-    return length // step * step
+    return display.either(Fraction(8), INCH * 3 / 8)

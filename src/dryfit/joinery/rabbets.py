@@ -8,7 +8,6 @@ from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded
 from dryfit.quantities import Display
-from dryfit.quantities.units import INCH
 
 
 def usual_rabbet_depth(thickness: Fraction, display: Display) -> Fraction:
@@ -16,8 +15,7 @@ def usual_rabbet_depth(thickness: Fraction, display: Display) -> Fraction:
 
     TRADE B8 (common practice, a half to two thirds): 12 in 18, which leaves a lip of 6.
     """
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
-    return thickness * Fraction(2, 3) // step * step
+    return display.down(thickness * Fraction(2, 3))
 
 
 def open_side(region: Box, host: Placed, axis: int) -> tuple[int, int] | None:
@@ -51,8 +49,7 @@ def usual_back_rabbet_depth(thickness: Fraction, display: Display) -> Fraction:
 
     TRADE B8 (common practice, a third to a half).
     """
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
-    return thickness / 2 // step * step
+    return display.down(thickness / 2)
 
 
 def nearer_side(inner: Box, outer: Box, axis: int) -> int:

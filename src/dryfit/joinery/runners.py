@@ -17,43 +17,43 @@ UP = 2
 
 def runner_play(display: Display) -> Fraction:
     """Return how much narrower and thinner than its groove a runner is: 0.8 mm, 1/32 in."""
-    return Fraction(4, 5) if display.unit == "mm" else INCH / 32
+    return display.either(Fraction(4, 5), INCH / 32)
 
 
 def guide_play(display: Display) -> Fraction:
     """Return how much narrower than its guide a runner in the middle is: 0.5 mm, 1/64 in."""
-    return Fraction(1, 2) if display.unit == "mm" else INCH / 64
+    return display.either(Fraction(1, 2), INCH / 64)
 
 
 def usual_centre_runner(display: Display) -> Fraction:
     """Return how wide a runner under the middle of a drawer is: 20 mm, 3/4 in (B21.2)."""
-    return Fraction(20) if display.unit == "mm" else INCH * 3 / 4
+    return display.either(Fraction(20), INCH * 3 / 4)
 
 
 def usual_bottom_runner(display: Display) -> Fraction:
     """Return how wide a runner below the side of a drawer is: 40 mm, 1 1/2 in (B21.3)."""
-    return Fraction(40) if display.unit == "mm" else INCH * 3 / 2
+    return display.either(Fraction(40), INCH * 3 / 2)
 
 
 def end_play(display: Display) -> Fraction:
     """Return how much shorter than its groove a runner is: 6 mm, 1/4 in."""
-    return Fraction(6) if display.unit == "mm" else INCH / 4
+    return display.either(Fraction(6), INCH / 4)
 
 
 def usual_groove_width(display: Display) -> Fraction:
     """Return the height of the groove in the side of a drawer: 12 mm, 1/2 in (12 to 16)."""
-    return Fraction(12) if display.unit == "mm" else INCH / 2
+    return display.either(Fraction(12), INCH / 2)
 
 
 def usual_groove_depth(thickness: Fraction, display: Display) -> Fraction:
     """Return how deep the groove is: half of the drawer's side, rounded down."""
-    step = Fraction(1, 2) if display.unit == "mm" else INCH / 16
+    step = display.either(Fraction(1, 2), INCH / 16)
     return thickness / 2 // step * step
 
 
 def usual_stop(display: Display) -> Fraction:
     """Return how far behind the front the groove stops, so that it does not show: 20, 3/4 in."""
-    return Fraction(20) if display.unit == "mm" else INCH * 3 / 4
+    return display.either(Fraction(20), INCH * 3 / 4)
 
 
 def usual_groove_top(height: Fraction, display: Display) -> Fraction:
@@ -61,7 +61,7 @@ def usual_groove_top(height: Fraction, display: Display) -> Fraction:
 
     There it is clear of the groove for the bottom (B21.1).
     """
-    step = Fraction(1, 2) if display.unit == "mm" else INCH / 16
+    step = display.either(Fraction(1, 2), INCH / 16)
     return (height + usual_groove_width(display)) / 2 // step * step
 
 

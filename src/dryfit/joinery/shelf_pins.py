@@ -52,7 +52,7 @@ def usual_pins(display: Display) -> PinSizes:
 
 def usual_play(display: Display) -> Fraction:
     """Return how far the end of a shelf stands from its upright: 1 mm, 1/32 in (B19, C5.5)."""
-    return Fraction(1) if display.unit == "mm" else INCH / 32
+    return display.either(Fraction(1), INCH / 32)
 
 
 def row_lines(upright: Box, shelf: Box, across: int, sizes: PinSizes) -> tuple[Fraction, Fraction]:

@@ -28,18 +28,18 @@ class TongueSizes:
 
 def usual_tongue_length(display: Display) -> Fraction:
     """Return the usual length of a tongue: 8 mm, 5/16 in (TRADE B10: 8 to 10)."""
-    return Fraction(8) if display.unit == "mm" else INCH * 5 / 16
+    return display.either(Fraction(8), INCH * 5 / 16)
 
 
 def usual_tongue_thickness(wood: Fraction, display: Display) -> Fraction:
     """Return a third of the board, to the nearest step of the maker's ruler (TRADE B10)."""
-    step = Fraction(1) if display.unit == "mm" else INCH / 16
+    step = display.joint_step
     return (wood / 3 + step / 2) // step * step
 
 
 def groove_room(display: Display) -> Fraction:
     """Return how much deeper than the tongue a groove is: 1/2 mm, 1/64 in (TRADE B10)."""
-    return Fraction(1, 2) if display.unit == "mm" else INCH / 64
+    return display.either(Fraction(1, 2), INCH / 64)
 
 
 def usual_board_gap(cover: Fraction, timber: str | None, display: Display) -> Fraction:
@@ -49,7 +49,7 @@ def usual_board_gap(cover: Fraction, timber: str | None, display: Display) -> Fr
     1/16 in (TRADE B10: 0.5 to 1.5 mm; G2).
     """
     coefficient, _ = tangential(timber)
-    step = Fraction(1, 2) if display.unit == "mm" else INCH / 16
+    step = display.either(Fraction(1, 2), INCH / 16)
     return -(-movement_each_side(2 * cover, coefficient) // step) * step
 
 

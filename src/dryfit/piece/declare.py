@@ -79,9 +79,9 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     of_sums = tuple(each for each in sums.findings if each.span not in told)
     of_planned = () if sums is planned else planned.findings
     findings = (
-        *missing_lines(notes),
+        *missing_lines(notes, sums.display),
         *circles(declared.wishes, declared.stages),
-        *gaps_of_nothing(declared.parts, declared.contacts),
+        *gaps_of_nothing(declared.parts, declared.contacts, sums.display),
         *slips,
         *(each for each in of_planned if each not in of_sums),
         *of_sums,

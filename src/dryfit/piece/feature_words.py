@@ -29,12 +29,12 @@ EDGE_KINDS = frozenset({"rabbet", "chamfer", "round-over", "profile", "bevel"})
 """Kinds that are cut along edges where two faces meet, or over a whole edge or end."""
 
 _WRITTEN = {
-    "width": "`6 wide`",
-    "depth": "`9 deep`",
-    "length": "`90 long`",
-    "diameter": "`5 dia`",
-    "radius": "`6 radius`",
-    "thickness": "`3 thick`",
+    "width": "`{6} wide`",
+    "depth": "`{9} deep`",
+    "length": "`{90} long`",
+    "diameter": "`{5} dia`",
+    "radius": "`{6} radius`",
+    "thickness": "`{3} thick`",
     "angle": "`10 degrees`",
 }
 _SIZES = {
@@ -54,7 +54,7 @@ _SIZES = {
 WRITTEN: Mapping[str, Mapping[str, str]] = MappingProxyType(
     {kind: {size: _WRITTEN[size] for size in sizes} for kind, sizes in _SIZES.items()}
 )
-"""The sizes that each kind may have, each as it is written."""
+"""The sizes that each kind may have, each as it is written; figures for `Display.examples`."""
 
 SAME_SIZE: Mapping[tuple[str, str], str] = MappingProxyType(
     {
@@ -97,28 +97,32 @@ _SURFACE = {
 }
 
 _EXAMPLES = {
-    "groove": "groove in aprons: inside, 6 wide, 9 deep, 12 from top, through",
-    "rabbet": "rabbet in stiles and rails: back inner edge, 10 wide, 12 deep",
-    "hole": "hole in back: front, 35 dia, through, 50 from top, 200 from left",
-    "taper": "taper in legs: inside faces, from 100 below the top to the bottom end, 40 to 25",
-    "chamfer": "chamfer on top: all top edges, 3 wide",
-    "round-over": "round-over on seat: top edges, 6 radius",
-    "profile": "profile on top: front and end top edges, ogee, 12 wide",
-    "curve": "curve in apron: bottom edge, 30 deep, from 60 from left to 60 from right",
-    "notch": "notch in back: bottom edge, 60 wide, 40 deep, at left",
-    "slot": "slot in lid: top, 25 wide, 90 long, through, 30 from front",
+    "groove": "groove in aprons: inside, {6} wide, {9} deep, {12} from top, through",
+    "rabbet": "rabbet in stiles and rails: back inner edge, {10} wide, {12} deep",
+    "hole": "hole in back: front, {35} dia, through, {50} from top, {200} from left",
+    "taper": "taper in legs: inside faces, from {100} below the top to the bottom end, "
+    "{40} to {25}",
+    "chamfer": "chamfer on top: all top edges, {3} wide",
+    "round-over": "round-over on seat: top edges, {6} radius",
+    "profile": "profile on top: front and end top edges, ogee, {12} wide",
+    "curve": "curve in apron: bottom edge, {30} deep, from {60} from left to {60} from right",
+    "notch": "notch in back: bottom edge, {60} wide, {40} deep, at left",
+    "slot": "slot in lid: top, {25} wide, {90} long, through, {30} from front",
     "bevel": "bevel in back: top edge, 10 degrees",
-    "keys": "keys in frames: 2 a corner, 3.2 thick, 25 deep, after glue up frames",
+    "keys": "keys in frames: 2 a corner, {3.2} thick, {25} deep, after glue up frames",
 }
 
 
 def example(kind: str) -> str:
-    """Return a whole line of that kind."""
+    """Return a whole line of that kind; its figures are in braces, mm, for `Display.examples`."""
     return _EXAMPLES[kind]
 
 
 def missing(feature: DeclaredFeature) -> tuple[str, ...]:
-    """Return what is not written and cannot be known, each with words that would say it."""
+    """Return what is not written and cannot be known, each with words that would say it.
+
+    Figures are in braces, for `Display.examples`.
+    """
     lacking = []
     if not feature.surfaces and feature.kind in _SURFACE:
         lacking.append(_SURFACE[feature.kind])
@@ -133,15 +137,15 @@ def missing(feature: DeclaredFeature) -> tuple[str, ...]:
 def _missing_place(feature: DeclaredFeature) -> list[str]:
     kind = feature.kind
     if kind in {"groove", "notch", "slot"} and not feature.places:
-        said = "`at left`" if kind == "notch" else "`12 from top`"
+        said = "`at left`" if kind == "notch" else "`{12} from top`"
         return [f"the place ({said})"]
     if kind == "hole" and not feature.places and not feature.rows:
-        return ["the place (`50 from top, 200 from left`)"]
+        return ["the place (`{50} from top, {200} from left`)"]
     extent = feature.extent
     if extent is not None and extent.kind == "stopped" and extent.start is None:
-        return ["where it stops (`stopped 20 from left`)"]
+        return ["where it stops (`stopped {20} from left`)"]
     if kind == "taper" and (extent is None or extent.kind != "stretch"):
-        return ["where it begins and ends (`from 100 below the top to the bottom end`)"]
+        return ["where it begins and ends (`from {100} below the top to the bottom end`)"]
     return []
 
 
@@ -149,11 +153,11 @@ def _missing_rest(feature: DeclaredFeature) -> list[str]:
     kind = feature.kind
     through = feature.extent is not None and feature.extent.kind == "through"
     if kind in {"hole", "slot"} and not feature.says("depth") and not through:
-        return ["the depth (`10 deep`, or `through`)"]
+        return ["the depth (`{10} deep`, or `through`)"]
     if kind == "slot" and not feature.says("length") and not _says_length(feature):
-        return ["the length (`90 long`)"]
+        return ["the length (`{90} long`)"]
     if kind == "taper" and not feature.ranges:
-        return ["what is left of the wood at both ends of it (`40 to 25`)"]
+        return ["what is left of the wood at both ends of it (`{40} to {25}`)"]
     if kind == "profile" and feature.profile is None:
         return ["the name of the moulding (`ogee`, `cove` ...)"]
     return []

@@ -146,9 +146,9 @@ def _unfinished(line: FeatureLine, lacking: Sequence[str], sums: Sums) -> None:
         Diagnostic(
             "feature-unfinished",
             Severity.ERROR,
-            f"{line.kind}: missing is {', '.join(lacking)}",
+            sums.display.examples(f"{line.kind}: missing is {', '.join(lacking)}"),
             line.span,
-            hints=(Hint(f"write for example `{example(line.kind)}`"),),
+            hints=(Hint(sums.display.examples(f"write for example `{example(line.kind)}`")),),
         )
     )
 
@@ -162,7 +162,7 @@ def _unused(line: FeatureLine, words: str, sums: Sums) -> None:
             Severity.ERROR,
             f"{line.kind}: {words} says nothing about it",
             line.span,
-            hints=(Hint(f"its sizes are written {listed}"),),
+            hints=(Hint(sums.display.examples(f"its sizes are written {listed}")),),
         )
     )
 

@@ -7,10 +7,11 @@ from collections.abc import Iterable, Iterator
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.piece.floating import floating_end
+from dryfit.quantities import Display
 
 
 def gaps_of_nothing(
-    parts: Iterable[DeclaredPart], contacts: Iterable[Contact]
+    parts: Iterable[DeclaredPart], contacts: Iterable[Contact], display: Display
 ) -> Iterator[Diagnostic]:
     """Yield for each part the first gap that says nothing about it: gap-of-nothing.
 
@@ -35,16 +36,18 @@ def gaps_of_nothing(
                 Severity.ERROR,
                 f"{part.name} stands in no opening, so nothing is made of this gap",
                 gap.span,
-                hints=_hints(ends.get(part.name)),
+                hints=_hints(ends.get(part.name), display),
             )
 
 
-def _hints(ends: Contact | None) -> tuple[Hint, ...]:
+def _hints(ends: Contact | None, display: Display) -> tuple[Hint, ...]:
     if ends is not None and ends.joint is not None:
         return (Hint(f"leave it out: a {ends.joint.kind} leaves no gap at the ends"),)
     return (
-        Hint("say which opening it stands in: `in bay, gap 2`"),
-        Hint("of a row write `spread`, of a distance from where: `20 from left`"),
+        Hint(display.examples("say which opening it stands in: `in bay, gap {2}`")),
+        Hint(
+            display.examples("of a row write `spread`, of a distance from where: `{20} from left`")
+        ),
     )
 
 

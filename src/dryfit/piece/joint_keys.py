@@ -8,6 +8,7 @@ from dataclasses import replace
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Contact, Declared, DeclaredFeature, Detail, Host, Stage
 from dryfit.piece.names import Names
+from dryfit.quantities import Display
 
 _NEEDED = ("thickness", "depth")
 
@@ -28,7 +29,7 @@ def with_keys(declared: Declared, names: Names) -> Declared:
             if all(each in dict(detail.sizes) for each in _NEEDED):
                 found[stage.name, detail] = _feature(stage, detail)
             else:
-                names.findings.append(_unfinished(detail))
+                names.findings.append(_unfinished(detail, declared.display))
     return replace(declared, features=(*declared.features, *found.values()))
 
 
@@ -69,12 +70,12 @@ def _feature(stage: Stage, detail: Detail) -> DeclaredFeature:
     )
 
 
-def _unfinished(detail: Detail) -> Diagnostic:
+def _unfinished(detail: Detail, display: Display) -> Diagnostic:
     missing = [word for word in _NEEDED if word not in dict(detail.sizes)]
     return Diagnostic(
         "feature-unfinished",
         Severity.ERROR,
         f"keys: missing is {', '.join(missing)}",
         detail.span,
-        hints=(Hint("write such as `keys 2 a corner, 3.2 thick, 25 deep`"),),
+        hints=(Hint(display.examples("write such as `keys 2 a corner, {3.2} thick, {25} deep`")),),
     )

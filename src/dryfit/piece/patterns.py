@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from difflib import get_close_matches
+from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
@@ -100,7 +101,7 @@ def instance_of(
                 "parameter-missing",
                 f"`{block.written}` needs its {parameter.name}",
                 clause.span,
-                f"add `{parameter.name} 20` with your own figure",
+                f"add `{parameter.name} {sums.display.example(Fraction(20))}` with your own figure",
             )
     own = block.notes.source == notes.source
     units = first_line(notes, UnitsLine) if own else None

@@ -83,7 +83,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
     )
 
 
-def missing_lines(notes: Notes) -> Iterator[Diagnostic]:
+def missing_lines(notes: Notes, display: Display) -> Iterator[Diagnostic]:
     """Yield what every piece has and these notes do not: no-piece, no-parts."""
     opening, title = Span(notes.source, 1, 1, 1), first_line(notes, PieceLine)
     if title is None and "piece" not in notes.unreadable:
@@ -100,7 +100,13 @@ def missing_lines(notes: Notes) -> Iterator[Diagnostic]:
             Severity.ERROR,
             "the notes name no part",
             title.span if title else opening,
-            hints=(Hint("add a line such as `4 legs, upright, 40 x 40, at corners`"),),
+            hints=(
+                Hint(
+                    display.examples(
+                        "add a line such as `4 legs, upright, {40} x {40}, at corners`"
+                    )
+                ),
+            ),
         )
 
 

@@ -27,9 +27,9 @@ _AXIS_QUESTION = (
     "how high it stands",
 )
 _AXIS_HINT = (
-    "add `120 from left`, or say between which parts it lies",
-    "add `30 from front`, `set back 5`, or say between which parts it lies",
-    "add `up 80`, or say what it lies onto",
+    "add `{120} from left`, or say between which parts it lies",
+    "add `{30} from front`, `set back {5}`, or say between which parts it lies",
+    "add `up {80}`, or say what it lies onto",
 )
 
 # Length, width and thickness as an example, in mm and in inches.
@@ -117,7 +117,11 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
     sized = any(site.positions.extent(s.name, axis) is not None for s in site.seats(part.name))
     dimension = PART_DIMENSIONS[at]
     what = _AXIS_QUESTION[axis] if sized else f"what {dimension} it has"
-    hint = _AXIS_HINT[axis] if sized else f"add its {dimension}, such as `{_usual(site, axis, at)}`"
+    hint = (
+        site.declared.display.examples(_AXIS_HINT[axis])
+        if sized
+        else f"add its {dimension}, such as `{_usual(site, axis, at)}`"
+    )
     site.findings.append(
         Diagnostic(
             "place-unknown" if sized else "size-unknown",

@@ -76,7 +76,8 @@ def report_unsaid_ends(site: Site) -> frozenset[str]:
                     Hint(
                         f"give {names} places, such as `at left and right`"
                         if between or len(hosts) > 1
-                        else f"say where {guest} lie, such as `up 80` or `120 from left`"
+                        else f"say where {guest} lie, such as "
+                        + site.declared.display.examples("`up {80}` or `{120} from left`")
                     ),
                 ),
             )

@@ -9,6 +9,7 @@ from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.levels import level_count
 from dryfit.placing.seats import counted, written
+from dryfit.quantities import Display
 
 ON_A_FACE = ("on face", "against")
 """The prepositions of what touches a side of its hosts."""
@@ -127,17 +128,19 @@ def _in_one_place(
     hosts = " and ".join(written(declared, host.part) for host in contact.hosts)
     each = "each of " if spots > 1 else ""
     many = part.count // spots
+    axis = 0 if _normal(contact, declared) == 1 else 1
     return Diagnostic(
         "copies-in-one-place",
         Severity.ERROR,
         f"{many} {part.written} on {each}the {hosts} would lie in one place",
         contact.span,
         rule="H28",
-        hints=(Hint(apart_words(0 if _normal(contact, declared) == 1 else 1)),),
+        hints=(Hint(apart_words(declared.display, axis)),),
     )
 
 
-def apart_words(axis: int = 1) -> str:
+def apart_words(display: Display, axis: int = 1) -> str:
     """Return what to write so that copies do not lie in one place; `axis` is the way between."""
     places, way = _ASUNDER[axis]
-    return f"say where each goes: `at {places}`, `spread {way}`, or a list such as `up 80, 240`"
+    row = display.examples("`up {80}, {240}`")
+    return f"say where each goes: `at {places}`, `spread {way}`, or a list such as {row}"

@@ -22,7 +22,7 @@ ZERO = Fraction(0)
 
 def usual_float(display: Display) -> Fraction:
     """Return how far the shoulder of a floating end stands off: 3 mm, 1/8 in (B21.3: 2 to 3)."""
-    return Fraction(3) if display.unit == "mm" else INCH / 8
+    return display.either(Fraction(3), INCH / 8)
 
 
 def floats_by(site: Site, part: DeclaredPart, contact: Contact, axis: int, side: int) -> Fraction:

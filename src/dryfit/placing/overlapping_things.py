@@ -48,7 +48,7 @@ def things_overlap(
         lines[0],
         rule="H28",
         notes=tuple(Note(f"{second} is put here", line) for line in others),
-        hints=(Hint(apart_words() if not others else "move one of them"),),
+        hints=(Hint(apart_words(site.declared.display) if not others else "move one of them"),),
     )
 
 

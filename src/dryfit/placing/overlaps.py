@@ -157,7 +157,7 @@ def _finding(
             span,
             rule="H28",
             figures={"depth": depth},
-            hints=(Hint(apart_words()),),
+            hints=(Hint(apart_words(site.declared.display)),),
         )
     return Diagnostic(
         "overlap",

@@ -59,7 +59,8 @@ def report_idle_play(site: Site, part: DeclaredPart) -> None:
             hint = only if axes else "leave it out"
             site.findings.append(_idle(part, gap.amount, f"nothing stands {_where(gap)}", hint))
     if part.apart is not None and part.spread is None:
-        hint = "for copies in a row add `spread`, for play at the ends write `gap 2`"
+        said = "for copies in a row add `spread`, for play at the ends write `gap {2}`"
+        hint = site.declared.display.examples(said)
         site.findings.append(_idle(part, part.apart, "its copies stand in no row", hint))
 
 

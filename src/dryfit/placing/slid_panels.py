@@ -36,12 +36,11 @@ def slid(site: Site, part: DeclaredPart) -> Contact | None:
 
 def usual_depth(site: Site, contact: Contact) -> Fraction:
     """Return the depth of the grooves: 6 mm or 1/4 in, half of thinner wood (TRADE B20)."""
-    unit = site.declared.display.unit
-    step = Fraction(1) if unit == "mm" else INCH / 16
+    display = site.declared.display
     sizes = [site.part(host.part).sizes[2] for host in contact.hosts]
     known = [each.known for each in sizes if each is not None and each.known is not None]
-    half = min((each / 2 // step * step for each in known), default=_DEEPEST[unit])
-    return min(half, _DEEPEST[unit])
+    half = min((display.down(each / 2) for each in known), default=_DEEPEST[display.unit])
+    return min(half, _DEEPEST[display.unit])
 
 
 def gap_at_the_sides(

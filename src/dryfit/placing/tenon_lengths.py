@@ -52,7 +52,7 @@ def shortest_tenon(thickness: Fraction, display: Display) -> Fraction:
 
     On inch pieces 9/16 in stands for the 15 mm.
     """
-    shortest = Fraction(15) if display.unit == "mm" else INCH * 9 / 16
+    shortest = display.either(Fraction(15), INCH * 9 / 16)
     return max(thickness * Fraction(3, 2), shortest)
 
 

@@ -182,7 +182,7 @@ def haunch_of(
     written = dict(said[0].sizes)
     length = written.get("length")
     if length is None:
-        usual = Fraction(10) if site.declared.display.unit == "mm" else INCH * 3 / 8
+        usual = site.declared.display.either(Fraction(10), INCH * 3 / 8)
         length = min(max(grooves_in(site, rail)) or usual, sizes.length / 2)
         shown = site.shown(length)
         line = _with_haunch(said[0].span, f"haunch {shown} long")

@@ -139,15 +139,16 @@ def _side(site: Site, rail: Placed, detail: Detail, wide: int) -> int:
 
 def _unclear(site: Site, rail: Placed, detail: Detail, axis: int) -> None:
     low, high = (SIDE_WORDS[axis, side] for side in (-1, 1))
+    show = site.declared.display.example
     _error(
         site,
         detail,
         "tenon-side-unclear",
         f"the tenons of {rail.part} have room towards the {low} and the {high}, and this names "
         "neither",
-        f"write `offset 2 to {low}`"
+        f"write `offset {show(Fraction(2))} to {low}`"
         if detail.kind == "offset"
-        else f"write `shoulder 5 {'below' if axis == 2 else low}`",
+        else f"write `shoulder {show(Fraction(5))} {'below' if axis == 2 else low}`",
     )
 
 
@@ -176,7 +177,7 @@ def pegs(site: Site, rail: Placed, joint: JointWords, width: Fraction) -> tuple[
     count = next((each.count for each in said if each.count is not None), None)
     parts = site.written(rail.part)
     if diameter is None:
-        diameter = Fraction(6) if site.declared.display.unit == "mm" else INCH / 4
+        diameter = site.declared.display.either(Fraction(6), INCH / 4)
         shown = site.shown(diameter)
         text = said[0].span.text()
         _assume(
@@ -196,7 +197,7 @@ def drawn(site: Site, joint: JointWords) -> Fraction:
     """Return how far a drawbored hole is moved: 1 mm, 1/32 in on inch pieces (common practice)."""
     if not any(each.place == "drawbore" for each in details(joint, "pegs")):
         return Fraction(0)
-    return Fraction(1) if site.declared.display.unit == "mm" else INCH / 32
+    return site.declared.display.either(Fraction(1), INCH / 32)
 
 
 def _assume(site: Site, detail: Detail, text: str, phrase: str | None) -> None:

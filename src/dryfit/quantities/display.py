@@ -7,6 +7,7 @@ marked by `Display.moved`, so that the booklet can say "about".
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -17,6 +18,14 @@ SIZE_STEP_MM = Fraction(1, 2)
 SIZE_STEP_IN = Fraction(1, 32)
 FITTED_STEP_MM = Fraction(1, 10)
 FITTED_STEP_IN = Fraction(1, 64)
+
+_IN_BRACES = re.compile(r"\{(\d+(?:\.\d+)?)\}")
+_EXAMPLE_STEPS = (
+    (Fraction(13), Fraction(1, 16)),
+    (Fraction(100), Fraction(1, 8)),
+    (Fraction(10_000_000), Fraction(1, 2)),
+)
+"""Below so many mm, examples in inches go by this step, in inches."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +59,33 @@ class Display:
         """Return the shown figure as a length in mm, to add up a chain as it is printed."""
         value = _to_step(self._in_unit(length), self._step(fitted=fitted))
         return value * (INCH if self.unit == "in" else 1)
+
+    def either(self, metric: Fraction, imperial: Fraction) -> Fraction:
+        """Return the one of two figures, both in mm, that is usual in the maker's unit."""
+        return metric if self.unit == "mm" else imperial
+
+    @property
+    def joint_step(self) -> Fraction:
+        """Return the step in which sizes of joints are chosen: 1 mm, 1/16 in; in mm."""
+        return self.either(Fraction(1), INCH / 16)
+
+    def down(self, length: Fraction) -> Fraction:
+        """Return a length, mm, cut off to whole steps of `joint_step`."""
+        return length // self.joint_step * self.joint_step
+
+    def example(self, millimetres: Fraction) -> str:
+        """Return a round figure near a length in mm, as an example of what a maker may write."""
+        if self.unit == "mm":
+            return _decimal(millimetres)
+        step = next(step for most, step in _EXAMPLE_STEPS if millimetres < most)
+        return f'{mixed(max(step, _to_step(millimetres / INCH, step)))}"'
+
+    def examples(self, words: str) -> str:
+        """Return words with each figure in braces as an `example`.
+
+        ``{12} from top`` is ``12 from top``, and ``1/2" from top`` in notes in inches.
+        """
+        return _IN_BRACES.sub(lambda found: self.example(Fraction(found[1])), words)
 
     def _step(self, *, fitted: bool) -> Fraction:
         if not fitted:

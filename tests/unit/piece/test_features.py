@@ -12,6 +12,7 @@ from dryfit.notes import parse, source_of
 from dryfit.piece import declare
 from dryfit.piece.declared import DeclaredFeature
 from dryfit.piece.feature_words import BARE_ORDER, example
+from dryfit.quantities import Display
 
 PIECE = """piece Kinds
 units mm
@@ -69,11 +70,13 @@ def test_what_is_missing_is_told_with_words_that_say_it(line: str, missing: str)
     (finding,) = (each for each in told if each.code == "feature-unfinished")
     assert missing in finding.message
     kind = finding.message.partition(":")[0]
-    assert finding.hints[0].message == f"write for example `{example(kind)}`"
+    said = Display().examples(example(kind))
+    assert finding.hints[0].message == f"write for example `{said}`"
 
 
+@pytest.mark.parametrize("shown", [Display(), Display.inches()], ids=["mm", "in"])
 @pytest.mark.parametrize("kind", sorted(BARE_ORDER))
-def test_the_example_of_every_kind_is_read_as_that_kind(kind: str) -> None:
+def test_the_example_of_every_kind_is_read_as_that_kind(kind: str, shown: Display) -> None:
     text = """piece Examples
 units mm
 overall 900 wide, 400 deep, 800 high
@@ -88,7 +91,7 @@ timber oak
 1 lid, flat, 20 thick
 glue up frames: stiles, rails
 """
-    source = source_of("notes.dryfit", f"{text}{example(kind)}\n".encode())
+    source = source_of("notes.dryfit", f"{text}{shown.examples(example(kind))}\n".encode())
     assert isinstance(source, Source)
     notes, _ = parse(source)
     piece, findings = declare(notes)

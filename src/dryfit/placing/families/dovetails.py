@@ -172,7 +172,7 @@ def _sliver(site: Site, board: Placed, region: Box, corner: Corner, tails: Tails
 
 
 def _least_lap(display: Display) -> Fraction:
-    return Fraction(4) if display.unit == "mm" else INCH * Fraction(5, 32)
+    return display.either(Fraction(4), INCH * Fraction(5, 32))
 
 
 def _assume(site: Site, joint: JointWords, pair: tuple[Placed, Placed], tails: Tails) -> None:

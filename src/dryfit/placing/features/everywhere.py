@@ -89,7 +89,7 @@ def tell(task: Task, misfit: Misfit) -> None:
         task.feature.span,
         rule="H38",
         figures=dict(misfit.figures),
-        hints=(Hint(misfit.remedy),),
+        hints=(Hint(task.site.declared.display.examples(misfit.remedy)),),
     )
     if finding not in task.site.findings:
         task.site.findings.append(finding)

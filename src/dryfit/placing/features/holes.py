@@ -54,7 +54,13 @@ def _check_count(task: Task, found: int) -> None:
         f"{task.name}: {count} are named, but the line puts {found} on each",
         task.feature.span,
         rule="H27",
-        hints=(Hint("give each a place, or a row such as `4 at 32 from 100`"),),
+        hints=(
+            Hint(
+                task.site.declared.display.examples(
+                    "give each a place, or a row such as `4 at {32} from {100}`"
+                )
+            ),
+        ),
     )
     if finding not in task.site.findings:
         task.site.findings.append(finding)
@@ -95,7 +101,7 @@ def _row_axis(task: Task, face: Side) -> int | Misfit:
     if not free or face[0] in lines:
         return Misfit(
             "the rows stand at distances from all sides, and none is left to run along",
-            "say how far the rows are from two opposite sides, such as `rows 37 from front`",
+            "say how far the rows are from two opposite sides, such as `rows {37} from front`",
         )
     length = task.copy.axes[0]
     return length if length in free else free[0]

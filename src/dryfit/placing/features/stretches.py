@@ -9,7 +9,7 @@ from dryfit.piece.declared import PlacedAmount, Stretch
 from dryfit.placing.features.task import ENDS, Misfit, Task, hosts_of, position
 from dryfit.placing.site import SIDE_WORDS
 
-_REMEDY = "name sides along which it runs, such as `from 60 from left to 60 from right`"
+_REMEDY = "name sides along which it runs, such as `from {60} from left to {60} from right`"
 
 
 @dataclass(frozen=True, slots=True)

@@ -22,7 +22,7 @@ class Misfit:
     """Why a cut cannot be put on a copy, as a clause; what to write instead; lengths in mm."""
 
     why: str
-    remedy: str = "name a face and a distance from an edge, such as `inside`, `12 from top`"
+    remedy: str = "name a face and a distance from an edge, such as `inside`, `{12} from top`"
     figures: tuple[tuple[str, Fraction], ...] = ()
 
 
@@ -166,7 +166,7 @@ def position(task: Task, amount: PlacedAmount) -> tuple[int, Fraction, int] | Mi
         if not boxes:
             return Misfit(
                 f"no {amount.of[0].part} stands beside it to measure from",
-                "measure from a side of the part itself, such as `12 from top`",
+                "measure from a side of the part itself, such as `{12} from top`",
             )
         faces = [each.low[axis] if side < 0 else each.high[axis] for each in boxes]
         start = min(faces) if side < 0 else max(faces)
