@@ -75,3 +75,10 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_measured(model)
     yield from check_outdoors(model, shop)
     yield from check_resawing(model, shop)
+    if model.stock:
+        # The boards on hand; most notes name none.
+        from dryfit.checks.boards import check_boards
+        from dryfit.checks.wood_short import check_wood_short
+
+        yield from check_boards(model, shop)
+        yield from check_wood_short(model, shop)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.operations.blanks import Blank
+from dryfit.stock.blanks import Blank
 from dryfit.operations.minutes import tenths
 from dryfit.operations.words import all_of, spoken
 from dryfit.plan.operation import Detail, Operation, Work

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Range
 from dryfit.operations import machines, naming, setting_of
-from dryfit.operations.blanks import fed_length
+from dryfit.stock.blanks import fed_length
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.edge_rabbets import (

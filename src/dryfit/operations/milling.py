@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blank_deeds import operation, pieces_of
-from dryfit.operations.blanks import Blank, gang_length, shortest_fed
+from dryfit.stock.blanks import Blank, gang_length, shortest_fed
 from dryfit.operations.machine_limits import (
     JOINTER,
     PLANER,

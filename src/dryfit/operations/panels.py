@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic
 from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
-from dryfit.operations.blanks import Blank
+from dryfit.stock.blanks import Blank
 from dryfit.operations.gluing import lag_of, lags_of
 from dryfit.operations.machine_limits import (
     JOINTER,

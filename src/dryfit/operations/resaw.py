@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from dryfit.joinery.resawing import LEAVES, WARP, resaw_kerf, thickness_for
 from dryfit.operations import setting_of
-from dryfit.operations.blanks import Blank
+from dryfit.stock.blanks import Blank
 from dryfit.operations.machine_limits import BAND_SAW
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.words import spoken

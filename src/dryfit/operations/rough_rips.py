@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.blank_deeds import operation, pieces_of
-from dryfit.operations.blanks import Blank
+from dryfit.stock.blanks import Blank
 from dryfit.operations.machine_limits import (
     BAND_SAW,
     JOINTER,

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, joined
-from dryfit.operations.blanks import Blank, blank_of, fed_length
+from dryfit.stock.blanks import Blank, blank_of, fed_length
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.operations.blanks import Blank
+from dryfit.stock.blanks import Blank
 from dryfit.operations.minutes import SQUARE_METRE, worked
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop

@@ -33,6 +33,7 @@ from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import gangs_from_boards
 
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
 WHY_BEFORE_IT_GROWS = "it is cut while the frame is no larger, before the next glue-up"
@@ -48,6 +49,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     ``wish-without-work``, ``order-circle`` (H81), ``cut-not-in-plan``, and those of the lines
     done and spoiled.
     """
+    shop = gangs_from_boards(model, shop)
     as_cut = with_horns(model)
     joinery = joinery_of(as_cut, shop)
     sections = sections_of(as_cut, joinery, shop)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
@@ -72,6 +73,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         sums.size(words[dimension].amount) if dimension in words else None
         for dimension in PART_DIMENSIONS
     )
+    marks = {word: sums.size(amount) or Fraction(0) for word, amount in line.marks}
     return Have(
         line.count,
         line.kind,
@@ -80,6 +82,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         line.rough,
         line.text,
         line.span,
+        **marks,
     )
 
 

@@ -11,7 +11,7 @@ def said(name: str) -> str:
 
 
 def test_a_sum_is_told_with_what_it_leans_on_and_comes_to() -> None:
-    assert '  - back board width = rim + board + 3 1/2 = 9 3/8" (line 23)' in said("potting_table")
+    assert '  - back board width = rim + board + 3 1/2 = 9 3/8" (line 24)' in said("potting_table")
 
 
 def test_every_part_is_told_once_with_the_way_of_its_grain() -> None:

@@ -17,7 +17,7 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.joinery.feature import Feature
-from dryfit.operations.blanks import blank_of
+from dryfit.stock.blanks import blank_of
 from dryfit.operations.cut import Site
 from dryfit.operations.grooves import BLADE, DADO, HAND, ROUTER, cuts_by
 from dryfit.operations.lengths import way_to_length

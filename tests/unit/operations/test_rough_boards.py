@@ -17,7 +17,7 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.diagnostics import Severity
-from dryfit.operations.blanks import blank_of
+from dryfit.stock.blanks import blank_of
 from dryfit.operations.wide_boards import hand_planed
 from dryfit.placing.model import Model
 

@@ -19,7 +19,11 @@ from dryfit.quantities import Display
 
 @dataclass(frozen=True, slots=True)
 class Have:
-    """A ``have`` line: sizes length, width, thickness in mm, None where not written."""
+    """A ``have`` line: sizes length, width, thickness in mm, None where not written.
+
+    `cup` is the hollow over the whole width, `bow` over the whole length, `twist` how far the
+    fourth corner lifts; in mm, 0 where not written.
+    """
 
     count: int
     kind: str
@@ -28,6 +32,14 @@ class Have:
     rough: bool
     text: str
     span: Span
+    cup: Fraction = Fraction(0)
+    bow: Fraction = Fraction(0)
+    twist: Fraction = Fraction(0)
+
+    @property
+    def warped(self) -> bool:
+        """Whether the line says by how much the board is out of flat."""
+        return bool(self.cup or self.bow or self.twist)
 
 
 @dataclass(frozen=True, slots=True)

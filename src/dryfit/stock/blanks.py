@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.joinery.resawing import sawn_leaf
 from dryfit.placing.model import Model, Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
+from dryfit.stock.boards import Lack, lack, lines_for, wanted
 
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
@@ -62,6 +63,16 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         to_width=jointed,
         sawn_width=jointed + (room["edge_joint"] if staves else 0),
     )
+
+
+def gangs_from_boards(model: Model, shop: Shop) -> Shop:
+    """Return the shop with no gang longer than the longest rough board of the notes."""
+    long = [line.sizes[0] for line in model.stock if line.rough and line.kind != "sheet"]
+    known = [size for size in long if size is not None]
+    most = shop.allowances["longest_gang"]
+    if len(known) < len(long) or not known or max(known) >= most:
+        return shop
+    return replace(shop, allowances={**shop.allowances, "longest_gang": max(known)})
 
 
 def crosscut_kerf(shop: Shop) -> Fraction:
@@ -148,19 +159,15 @@ def _rip_allowance(shop: Shop) -> str:
 
 
 def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Shop) -> Fraction:
-    """Return the thinnest rough board on hand that is thick enough, or the usual allowance.
+    """Return the thinnest rough board on hand that the piece comes out of, or the usual allowance.
 
-    Nothing is chosen that is thinner than the jointer takes.
+    Where it comes out of none, it is the thinnest that is thick enough.  Nothing is chosen that is
+    thinner than the jointer takes.
     """
-    least = to_thickness + shop.allowances["facing"] + shop.allowances["hand_margin"]
-    enough = [
-        line.sizes[2]
-        for line in model.stock
-        if line.rough
-        and (line.timber is None or part.timber is None or line.timber == part.timber)
-        and line.sizes[2] is not None
-        and line.sizes[2] >= least
-    ]
+    piece = replace(wanted(part, shop), turned=False)
+    lacks = [(lack(line, piece, shop), line) for line in lines_for(part, model) if line.rough]
+    best = Lack.NOTHING if any(each is Lack.NOTHING for each, _ in lacks) else Lack.WARPED
+    enough = [line.sizes[2] for each, line in lacks if each >= best]
     if part.bookmatched:
         # Leaves of a slab are as thick as they are resawn, with one sawn face to plane (A8.1).
         return sawn_leaf(part.thickness, shop)

@@ -1,0 +1,132 @@
+"""Boards and sheets on hand, held against one piece that has to come out of them (TRADE A1, A5).
+
+A board is long, wide or thick enough when what sawing, jointing and planing take is there as well.
+A size that its line does not give is never the one that is missing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import IntEnum
+from fractions import Fraction
+
+from dryfit.piece.declared import Have
+from dryfit.placing.model import Model, Part
+from dryfit.shop.shop import Shop
+from dryfit.wood.warp import Warp, flat_thickness
+
+ZERO = Fraction(0)
+SAME_SHEET = Fraction(1)
+"""A sheet measures up to this less or more than it is called, mm (TRADE A5.5, common practice)."""
+UNKNOWN = Fraction(10**6)
+"""More than any board: stands for a size that a line does not give."""
+
+
+class Lack(IntEnum):
+    """What keeps a piece from coming out of a board, what comes nearest last."""
+
+    THIN = 0
+    WARPED = 1
+    """Thick enough, were it flat."""
+    SHORT = 2
+    NARROW = 3
+    NOTHING = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One piece of a part as the machines leave it, in mm; `thickness` before a panel is flattened.
+
+    `turned` is whether it may lie with its width along the board's thickness.
+    """
+
+    part: Part
+    length: Fraction
+    width: Fraction
+    thickness: Fraction
+    turned: bool
+
+
+def wanted(part: Part, shop: Shop) -> Wanted:
+    """Return what has to come out of one board: the part, or one stave of a glued panel."""
+    if part.staves is None:
+        solid = part.stock == "solid"
+        return Wanted(part, part.cut_length, part.width, part.thickness, solid)
+    thick = part.thickness + shop.allowances["panel_flattening"]
+    return Wanted(part, part.cut_length, part.staves.width, thick, turned=False)
+
+
+def lines_for(part: Part, model: Model) -> tuple[Have, ...]:
+    """Return the lines of wood on hand that the part may be made of."""
+    return tuple(line for line in model.stock if _serves(line, part))
+
+
+def _serves(line: Have, part: Part) -> bool:
+    same = line.timber is None or part.timber is None or line.timber == part.timber
+    return same and (line.kind == "sheet") == (part.stock == "sheet")
+
+
+def lack(line: Have, piece: Wanted, shop: Shop) -> Lack:
+    """Return what a board of the line lacks for the piece, in the way that it lies best."""
+    if line.kind == "sheet":
+        return _lack_of_sheet(line, piece)
+    ways = [(piece.width, piece.thickness)]
+    if piece.turned:
+        ways.append((piece.thickness, piece.width))
+    return max(_lack(line, piece, wide, thick, shop) for wide, thick in ways)
+
+
+def _lack(line: Have, piece: Wanted, wide: Fraction, thick: Fraction, shop: Shop) -> Lack:
+    long_enough = piece.length + trim(line, piece, shop)
+    wide_enough = wide + rip_room(line, shop)
+    spare = shop.allowances["hand_margin"] if line.rough or line.warped else ZERO
+    if flat(line, ZERO, ZERO, shop) < thick + spare:
+        return Lack.THIN
+    if flat(line, long_enough, wide_enough, shop) < thick + spare:
+        return Lack.WARPED
+    if sizes(line)[0] < long_enough:
+        return Lack.SHORT
+    return Lack.NARROW if sizes(line)[1] < wide_enough else Lack.NOTHING
+
+
+def _lack_of_sheet(line: Have, piece: Wanted) -> Lack:
+    long, wide, thick = sizes(line)
+    if thick != UNKNOWN and abs(thick - piece.thickness) > SAME_SHEET:
+        return Lack.THIN
+    (least, most), (narrow, broad) = sorted((piece.length, piece.width)), sorted((long, wide))
+    if broad < most:
+        return Lack.SHORT
+    return Lack.NARROW if narrow < least else Lack.NOTHING
+
+
+def sizes(line: Have) -> tuple[Fraction, Fraction, Fraction]:
+    """Return length, width and thickness of a board, `UNKNOWN` where its line says nothing."""
+    long, wide, thick = (UNKNOWN if size is None else size for size in line.sizes)
+    return long, wide, thick
+
+
+def trim(line: Have, piece: Wanted, shop: Shop) -> Fraction:
+    """Return how much longer than the piece its blank is at least, both ends together (A5)."""
+    if piece.part.staves is not None:
+        return shop.allowances["panel_length"]
+    return shop.allowances["rough_length" if line.rough else "planed_length"]
+
+
+def rip_room(line: Have, shop: Shop) -> Fraction:
+    """Return how much wider than the piece its blank is (A5)."""
+    if not line.rough:
+        return shop.allowances["planed_width"]
+    return shop.allowances["rough_width_band_saw" if "band saw" in shop.stations else "rough_width"]
+
+
+def flat(line: Have, length: Fraction, width: Fraction, shop: Shop) -> Fraction:
+    """Return the greatest thickness to which a piece so long and wide can be planed flat (A1.5).
+
+    Of size nothing it is what a flat board would give.  A planed board without a warp written is
+    used as it is.
+    """
+    long, wide, thick = sizes(line)
+    if not (line.rough or line.warped):
+        return thick
+    board = Warp(long, wide, thick, line.cup, line.bow, line.twist)
+    return flat_thickness(board, min(length, long), min(width, wide), shop.allowances["facing"])
