@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.stock.blanks import Blank
 from dryfit.operations.minutes import tenths
 from dryfit.operations.words import all_of, spoken
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Hold, Setting
+from dryfit.stock.blanks import Blank
 
 
 def operation(

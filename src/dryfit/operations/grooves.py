@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from dryfit.joinery.feature import Range
 from dryfit.operations import machines, naming, setting_of
-from dryfit.stock.blanks import fed_length
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.edge_rabbets import (
@@ -27,6 +26,7 @@ from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
+from dryfit.stock.blanks import fed_length
 
 RIP_FENCE = "rip fence"
 STRIP_AT_FENCE = (

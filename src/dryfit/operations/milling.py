@@ -8,7 +8,6 @@ from fractions import Fraction
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blank_deeds import operation, pieces_of
-from dryfit.stock.blanks import Blank, gang_length, shortest_fed
 from dryfit.operations.machine_limits import (
     JOINTER,
     PLANER,
@@ -26,6 +25,7 @@ from dryfit.plan.operation import Detail, Operation
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank, gang_length, shortest_fed
 
 WHY_FACE_AFTER_RIP = "a narrower piece has less cup to lose when its face is made true"
 WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"

@@ -8,7 +8,6 @@ from fractions import Fraction
 from dryfit.diagnostics import Diagnostic
 from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
-from dryfit.stock.blanks import Blank
 from dryfit.operations.gluing import lag_of, lags_of
 from dryfit.operations.machine_limits import (
     JOINTER,
@@ -29,6 +28,7 @@ from dryfit.operations.through_cuts import rip_settings
 from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank
 
 WHY_DRY = "a gap that shows dry can still be planed away"
 WHY_GLUE_FRESH = "the edges are tried dry, then glued the same day"

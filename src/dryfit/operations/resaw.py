@@ -6,13 +6,13 @@ from fractions import Fraction
 
 from dryfit.joinery.resawing import LEAVES, WARP, resaw_kerf, thickness_for
 from dryfit.operations import setting_of
-from dryfit.stock.blanks import Blank
 from dryfit.operations.machine_limits import BAND_SAW
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank
 
 WHY_LEAVES_FIRST = "the leaves have to be there"
 WHY_STICKERED = "a fresh leaf cups towards its drier side, and is planed when it has come to rest"

@@ -10,7 +10,6 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.blank_deeds import operation, pieces_of
-from dryfit.stock.blanks import Blank
 from dryfit.operations.machine_limits import (
     BAND_SAW,
     JOINTER,
@@ -23,6 +22,7 @@ from dryfit.operations.minutes import METRE, worked
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank
 
 WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
 WHY_STRAIGHT_AFTER_CROSSCUT = "a shorter piece has less bow to plane out of its edge"

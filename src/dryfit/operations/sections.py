@@ -8,7 +8,6 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, joined
-from dryfit.stock.blanks import Blank, blank_of, fed_length
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
@@ -25,6 +24,7 @@ from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank, blank_of, fed_length
 
 SLED = "sled"
 

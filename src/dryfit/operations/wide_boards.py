@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.stock.blanks import Blank
 from dryfit.operations.minutes import SQUARE_METRE, worked
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank
 
 
 def hand_planed(blank: Blank, off: Fraction, shop: Shop) -> Fraction:

@@ -17,7 +17,6 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.joinery.feature import Feature
-from dryfit.stock.blanks import blank_of
 from dryfit.operations.cut import Site
 from dryfit.operations.grooves import BLADE, DADO, HAND, ROUTER, cuts_by
 from dryfit.operations.lengths import way_to_length
@@ -36,6 +35,7 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.machines import blade_on_sled, router_for
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail
+from dryfit.stock.blanks import blank_of
 
 CASE = """piece Case
 units mm

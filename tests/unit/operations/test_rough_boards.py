@@ -17,9 +17,9 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.diagnostics import Severity
-from dryfit.stock.blanks import blank_of
 from dryfit.operations.wide_boards import hand_planed
 from dryfit.placing.model import Model
+from dryfit.stock.blanks import blank_of
 
 SHELF = """piece Case
 units mm
