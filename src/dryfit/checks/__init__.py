@@ -8,33 +8,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.checks.carried import check_carried
-from dryfit.checks.cleats import check_cleats
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
-from dryfit.checks.dovetails import check_dovetails
-from dryfit.checks.drawer_room import check_drawer_room
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
 from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
 from dryfit.checks.horns import check_horns
-from dryfit.checks.keys import check_keys
 from dryfit.checks.laps import check_laps
 from dryfit.checks.limits import check_limits, check_measured
 from dryfit.checks.lone_cuts import check_lone_cuts
-from dryfit.checks.mitres import check_mitres
 from dryfit.checks.mortises import check_mortises
-from dryfit.checks.outdoors import check_outdoors
-from dryfit.checks.pocket_screws import check_pocket_screws
-from dryfit.checks.resawing import check_resawing
 from dryfit.checks.restraint import check_restraint
-from dryfit.checks.runners import check_runners
 from dryfit.checks.screws import check_screws
 from dryfit.checks.slots import check_slots
 from dryfit.checks.stages import check_stages
 from dryfit.checks.sums import check_sums
 from dryfit.checks.tenons import check_tenons
 from dryfit.diagnostics import Diagnostic, Findings
+from dryfit.kinds.part_words import PART_WORDS
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 
@@ -47,6 +39,25 @@ def check_model(model: Model, shop: Shop) -> Findings:
 
 
 def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
+    kinds = frozenset(joint.kind for joint in model.joints)
+    yield from _of_any_piece(model, shop)
+    yield from _of_families(model, kinds)
+    if model.outdoors is not None:
+        from dryfit.checks.outdoors import check_outdoors
+
+        yield from check_outdoors(model, shop)
+    if model.stock:
+        # The boards on hand; most notes name none.
+        from dryfit.checks.boards import check_boards
+        from dryfit.checks.resawing import check_resawing
+        from dryfit.checks.wood_short import check_wood_short
+
+        yield from check_resawing(model, shop)
+        yield from check_boards(model, shop)
+        yield from check_wood_short(model, shop)
+
+
+def _of_any_piece(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_sums(model)
     yield from check_held(model)
     yield from check_carried(model)
@@ -56,29 +67,47 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_grain(model)
     yield from check_grooves(model)
     yield from check_laps(model)
-    yield from check_dovetails(model)
-    yield from check_mitres(model)
     yield from check_mortises(model, shop)
     yield from check_tenons(model)
     yield from check_horns(model)
     yield from check_restraint(model)
     yield from check_screws(model)
-    yield from check_pocket_screws(model)
-    yield from check_cleats(model)
-    yield from check_runners(model)
-    yield from check_drawer_room(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
     yield from check_edges(model)
-    yield from check_keys(model)
     yield from check_limits(model)
     yield from check_measured(model)
-    yield from check_outdoors(model, shop)
-    yield from check_resawing(model, shop)
-    if model.stock:
-        # The boards on hand; most notes name none.
-        from dryfit.checks.boards import check_boards
-        from dryfit.checks.wood_short import check_wood_short
 
-        yield from check_boards(model, shop)
-        yield from check_wood_short(model, shop)
+
+def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
+    """Yield what is wrong with joints that few pieces have; each loads its check."""
+    if any(kind.endswith("dovetail") for kind in kinds):
+        from dryfit.checks.dovetails import check_dovetails
+
+        yield from check_dovetails(model)
+    if "mitre" in kinds:
+        from dryfit.checks.mitres import check_mitres
+
+        yield from check_mitres(model)
+    if "pocket screws" in kinds:
+        from dryfit.checks.pocket_screws import check_pocket_screws
+
+        yield from check_pocket_screws(model)
+    if any(set(part.name.split(" ")) & set(PART_WORDS) for part in model.parts):
+        from dryfit.checks.cleats import check_cleats
+
+        yield from check_cleats(model)
+    if kinds & {"runner", "bottom runner"}:
+        from dryfit.checks.drawer_room import check_drawer_room
+        from dryfit.checks.runners import check_runners
+
+        yield from check_runners(model)
+        yield from check_drawer_room(model)
+    if "mortise and tenon" in kinds:
+        from dryfit.checks.held_apart import check_held_apart
+
+        yield from check_held_apart(model)
+    if any(feature.role == "key slot" for part in model.parts for feature in part.features):
+        from dryfit.checks.keys import check_keys
+
+        yield from check_keys(model)

@@ -12,9 +12,8 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import from_side
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import Region
-from dryfit.joinery.pocket_screws import ROLE as POCKET
-from dryfit.joinery.shelf_pins import ROLE as PIN_HOLE
 from dryfit.kinds.joints import is_panelled, joint_kinds
+from dryfit.kinds.roles import PIN_HOLE, POCKET
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 EASED = frozenset({"chamfer", "round-over", "profile"})

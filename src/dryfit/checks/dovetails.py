@@ -8,8 +8,8 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import WIDTH
-from dryfit.joinery.corner import PIN
 from dryfit.joinery.feature import Feature
+from dryfit.kinds.roles import PIN
 from dryfit.placing.model import Copy, Joint, Model, Part
 
 Range = tuple[Fraction, Fraction]

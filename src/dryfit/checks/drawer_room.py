@@ -1,4 +1,4 @@
-"""TRADE B21.3, H31, H32: the room of a drawer in its case, and runners that hold sides apart."""
+"""TRADE B21.3, H31, H32: the room of a drawer in its case."""
 
 from __future__ import annotations
 
@@ -9,24 +9,19 @@ from dryfit.checks.finding import finding
 from dryfit.checks.runners import drawer_of
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
-from dryfit.geometry.frame import LENGTH, WIDTH
+from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above, usual_beside
-from dryfit.joinery.panel import tangential
-from dryfit.placing.model import Copy, Joint, Model, Part
+from dryfit.placing.model import Joint, Model
 from dryfit.quantities import Display
-from dryfit.wood import Moisture, movement
 
 _UP = 2
 _BOTTOM = "bottom runner"
-_SHRINKS = Fraction(1)
-"""Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint (a
-guess of ours)."""
 
 
 def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
-    """Yield, once for a runner, where its drawer has too little room, and where it holds sides.
+    """Yield, once for a runner, where its drawer has too little room.
 
-    Findings: drawer-tight-above, drawer-tight-behind, drawer-without-play, ends-held-apart.
+    Findings: drawer-tight-above, drawer-tight-behind, drawer-without-play.
     """
     told: set[tuple[str, str]] = set()
     for joint in (each for each in model.joints if each.kind in {"runner", _BOTTOM}):
@@ -35,7 +30,6 @@ def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
             if key not in told:
                 told.add(key)
                 yield each
-    yield from _held_apart(model)
 
 
 def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
@@ -103,58 +97,6 @@ def _gap(box: Box, others: list[Box], axis: int, way: int) -> Fraction | None:
         if beside and gap >= 0:
             gaps.append(gap)
     return min(gaps, default=None)
-
-
-def _held_apart(model: Model) -> Iterator[Diagnostic]:
-    """Yield what is glued at both ends between rails that one solid board carries across it.
-
-    The board shrinks along it, and the part does not (TRADE B21.3, G5).
-    """
-    ends: dict[str, list[Joint]] = {}
-    for joint in model.joints:
-        if joint.kind == "mortise and tenon" and joint.patches:
-            ends.setdefault(joint.guest, []).append(joint)
-    told: set[str] = set()
-    for guest, joints in ends.items():
-        part, copy = model.part_of(guest), model.copy(guest)
-        if part.name in told or len({joint.end for joint in joints}) < 2:
-            continue
-        board = _carrying_both(model, copy, joints)
-        if board is None:
-            continue
-        coefficient, _ = tangential(board.timber)
-        air = Moisture()
-        shrinks = -movement(part.length, coefficient, air.now, air.driest)
-        if shrinks < _SHRINKS:
-            continue
-        told.add(part.name)
-        shown = model.display.with_unit(shrinks, fitted=True)
-        yield finding(
-            "H08",
-            "ends-held-apart",
-            Severity.WARNING,
-            f"{part.name}: glued at both ends it holds apart what the {board.name} carries, which "
-            f"may still shrink by {shown} along it",
-            joints[0].span,
-            figures={"shrinks": shrinks},
-            remedy="write `glued at front` for it: the other end then floats, dry",
-        )
-
-
-def _carrying_both(model: Model, copy: Copy, joints: list[Joint]) -> Part | None:
-    """Return a solid part, its width along the copy, in which both hosts of its ends are glued."""
-    run = copy.frame.axes[LENGTH][0]
-    hosts = {joint.host for joint in joints}
-    carried: dict[str, set[str]] = {}
-    for joint in model.joints:
-        if joint.guest in hosts and joint.patches:
-            carried.setdefault(joint.host, set()).add(joint.guest)
-    for name, own in carried.items():
-        part, board = model.part_of(name), model.copy(name)
-        across = board.frame.axes[WIDTH][0] == run
-        if own == hosts and len(hosts) > 1 and across and part.stock == "solid":
-            return part
-    return None
 
 
 def _play_words(display: Display) -> tuple[str, str]:

@@ -12,7 +12,8 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.cut import bounded
 from dryfit.joinery.feature import Feature
-from dryfit.joinery.pocket_screws import ROLE, drift, penetration
+from dryfit.joinery.pocket_screws import drift, penetration
+from dryfit.kinds.roles import POCKET
 from dryfit.placing.model import Copy, Joint, Model
 
 _HALF = Fraction(5, 2)
@@ -55,7 +56,7 @@ def _screws(joint: Joint, model: Model) -> Iterator[tuple[str, Box]]:
     for name, mate in ((joint.guest, joint.host), (joint.host, joint.guest)):
         copy, other = model.copy(name), model.copy(mate)
         for feature in model.part_of(name).features:
-            if feature.role != ROLE or copy.hand not in feature.hands:
+            if feature.role != POCKET or copy.hand not in feature.hands:
                 continue
             pocket = feature.box(copy.box, copy.frame)
             touch = pocket.contact(other.box)

@@ -8,8 +8,9 @@ from math import floor
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.corner import FINGER, Corner, corner_cut
+from dryfit.joinery.corner import Corner, corner_cut
 from dryfit.joinery.cut import Cut, Placed
+from dryfit.kinds.roles import FINGER
 
 LEAST = 3
 MOST = 60

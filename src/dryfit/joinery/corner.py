@@ -11,9 +11,6 @@ from dryfit.joinery.cut import Cut, Placed, bounded, end_in
 from dryfit.joinery.flare import PlacedFlare
 
 Range = tuple[Fraction, Fraction]
-FINGER, TAIL, PIN = "finger socket", "tail socket", "pin socket"
-CORNER_ROLES = frozenset({FINGER, TAIL, PIN})
-"""The jobs of what is cut out of an end between fingers; between the tails; between the pins."""
 
 
 @dataclass(frozen=True, slots=True)

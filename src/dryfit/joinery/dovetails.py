@@ -9,9 +9,10 @@ from math import ceil, floor
 
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
-from dryfit.joinery.corner import PIN, TAIL, Corner, corner_cut
+from dryfit.joinery.corner import Corner, corner_cut
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.flare import PlacedFlare
+from dryfit.kinds.roles import PIN, TAIL
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 

@@ -8,10 +8,10 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
+from dryfit.kinds.roles import HINGE_RECESS
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
-ROLE = "hinge recess"
 NEAR = Fraction(6)
 """What hangs on hinges stands no further than this from what carries it, mm (a guess of ours)."""
 
@@ -154,6 +154,16 @@ def recesses(
             half = hinge.length / 2
             box = bounded(layer, hung.row, place - half, place + half)
             cuts.append(
-                Cut(placed.name, box, "mortise", ROLE, hung.axis, side, None, mate.part, span)
+                Cut(
+                    placed.name,
+                    box,
+                    "mortise",
+                    HINGE_RECESS,
+                    hung.axis,
+                    side,
+                    None,
+                    mate.part,
+                    span,
+                )
             )
     return tuple(cuts)

@@ -18,10 +18,10 @@ from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.form import PlacedForm
 from dryfit.joinery.loose_pieces import spaced
+from dryfit.kinds.roles import POCKET
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
-ROLE = "pocket hole"
 ANGLE = Fraction(15)
 _TANGENT = Fraction(26795, 100000)
 _SINE = Fraction(25882, 100000)
@@ -204,7 +204,7 @@ def pocket_holes(
             bore.bored.name,
             box,
             "hole",
-            ROLE,
+            POCKET,
             bore.deep,
             face,
             None,
@@ -222,7 +222,7 @@ def mouth_of(
     None for any other feature.
     """
     form = feature.form
-    if feature.role != ROLE or form is None or form.toward is None:
+    if feature.role != POCKET or form is None or form.toward is None:
         return None
     ranges = list(feature.ranges(sizes))
     direction, far = SURFACES[form.toward]

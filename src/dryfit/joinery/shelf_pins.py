@@ -9,10 +9,10 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
+from dryfit.kinds.roles import PIN_HOLE
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 
-ROLE = "pin hole"
 BEHIND = Fraction(6)
 """What stays of an upright behind a hole, mm (TRADE B19)."""
 
@@ -103,4 +103,4 @@ def pin_holes(
         for place in places:
             box = bounded(layer, across, line - half, line + half)
             box = bounded(box, along, place - half, place + half)
-            yield Cut(upright.name, box, "hole", ROLE, axis, side, None, None, span)
+            yield Cut(upright.name, box, "hole", PIN_HOLE, axis, side, None, None, span)

@@ -9,12 +9,13 @@ from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
 from dryfit.joinery.panel import tangential
+from dryfit.kinds.roles import TONGUE
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 from dryfit.wood import movement_each_side
 
-TONGUE, GROOVE = "tongue", "tongue groove"
-"""The roles of the rabbets that leave a tongue, and of the groove in the mate's edge."""
+GROOVE = "tongue groove"
+"""The role of the groove for a tongue in the mate's edge."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,9 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature, Range
-from dryfit.joinery.hinges import ROLE as HINGE
-from dryfit.joinery.pocket_screws import ROLE as POCKET
-from dryfit.joinery.shelf_pins import ROLE as PIN
+from dryfit.kinds.roles import HINGE_RECESS, PIN_HOLE, POCKET
 from dryfit.operations import naming
 from dryfit.operations.cross_cuts import wide
 from dryfit.operations.cut import Cut, Site
@@ -71,7 +69,7 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
     feature = site.feature
     what, kind = naming.what_of(feature), naming.kind_of(feature)
     rate = RATES.get(feature.role) or RATES.get(feature.kind, "hand housing")
-    chiselled = feature.role == HINGE and not has_hand_router(shop)
+    chiselled = feature.role == HINGE_RECESS and not has_hand_router(shop)
     if chiselled:
         rate = "hand hinge recess"
     length = max(wide(feature), feature.across[1] - feature.across[0])
@@ -89,13 +87,13 @@ def hand_cut(site: Site, shop: Shop) -> Cut:
         deed=deed.format(naming.plural(what)),
         manner=manner,
         check=naming.check_of(feature),
-        cautions=(HAND_ROUTER,) if feature.role == HINGE and not chiselled else (),
+        cautions=(HAND_ROUTER,) if feature.role == HINGE_RECESS and not chiselled else (),
         details=pocket_details(site)
         if feature.role == POCKET
         else recess_details(site, chiselled=chiselled)
-        if feature.role == HINGE
+        if feature.role == HINGE_RECESS
         else row_details(site)
-        if feature.role == PIN
+        if feature.role == PIN_HOLE
         else bored_details(site)
         if feature.role in BY_HAND
         else (marked_limits(site), *through_deeds(site)),

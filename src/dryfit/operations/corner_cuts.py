@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.joinery.corner import FINGER, PIN, TAIL
 from dryfit.joinery.dovetails import pins_from
 from dryfit.joinery.feature import Feature
+from dryfit.kinds.roles import FINGER, PIN, TAIL
 from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.fingers import sockets_of

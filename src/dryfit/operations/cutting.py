@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.joinery.bridle import OPEN_MORTISE
-from dryfit.joinery.corner import CORNER_ROLES, FINGER
 from dryfit.joinery.pegs import PEG_SLOT
+from dryfit.kinds.roles import CORNER_ROLES, FINGER
 from dryfit.operations import methods, naming
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig

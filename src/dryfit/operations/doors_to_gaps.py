@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.joinery.hinges import ROLE
+from dryfit.kinds.roles import HINGE_RECESS
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.loose_units import box_of, called
 from dryfit.operations.members import all_copies, outermost
@@ -74,7 +74,9 @@ def _recesses(parts: list[str], joinery: Joinery) -> tuple[str, ...]:
         operation.id
         for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
         if operation.part in parts
-        and any(cut.site.feature.role == ROLE and cut.site.feature.mate in parts for cut in cuts)
+        and any(
+            cut.site.feature.role == HINGE_RECESS and cut.site.feature.mate in parts for cut in cuts
+        )
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from dryfit.joinery.hinges import ROLE as HINGE
+from dryfit.kinds.roles import HINGE_RECESS
 from dryfit.operations.board_deeds import boards_laid
 from dryfit.operations.hinging import hung
 from dryfit.operations.let_in import check_let_in, let_in
@@ -40,7 +40,7 @@ def hinges_of(unit: LooseUnit, model: Model) -> int:
     """Return on how many hinges a unit hangs: the recesses in what it brings."""
     names = {joint.guest for joint in unit.joints if joint.kind == "hinges"}
     return sum(
-        feature.role == HINGE and model.copy(name).hand in feature.hands
+        feature.role == HINGE_RECESS and model.copy(name).hand in feature.hands
         for name in names
         for feature in model.part_of(name).features
     )

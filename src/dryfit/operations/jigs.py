@@ -9,10 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from dryfit.joinery.corner import FINGER, PIN, TAIL
-from dryfit.joinery.hinges import ROLE as HINGE
-from dryfit.joinery.pocket_screws import ROLE as POCKET
-from dryfit.joinery.shelf_pins import ROLE as PIN_HOLE
+from dryfit.kinds.roles import FINGER, HINGE_RECESS, PIN, PIN_HOLE, POCKET, TAIL
 from dryfit.operations.corner_cuts import DOVETAIL_JIG
 from dryfit.operations.cut import Cut
 from dryfit.operations.fingers import wide
@@ -23,7 +20,7 @@ from dryfit.shop.shop import Shop
 _SET_UP = {
     POCKET: "pocket jig",
     PIN_HOLE: "pin template",
-    HINGE: "hinge router",
+    HINGE_RECESS: "hinge router",
     "dowel hole": "dowel jig",
     "biscuit slot": "biscuit joiner",
     FINGER: "finger jig",
@@ -60,6 +57,6 @@ def _setting(cut: Cut, shop: Shop) -> tuple[object, ...] | None:
         return None
     if feature.role == POCKET:
         return POCKET, cut.site.part.thickness
-    if feature.role == HINGE:
-        return (HINGE, feature.depth) if has_hand_router(shop) else None
+    if feature.role == HINGE_RECESS:
+        return (HINGE_RECESS, feature.depth) if has_hand_router(shop) else None
     return (feature.role,)

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Range
-from dryfit.joinery.shelf_pins import ROLE as PIN
+from dryfit.kinds.roles import CORNER_ROLES, PIN_HOLE
 from dryfit.operations.cut import Cut
 from dryfit.operations.horns import horn_details
 from dryfit.operations.minutes import tenths, worked
@@ -56,7 +55,7 @@ def _placed_at_stop(cut: Cut) -> bool:
 def place_of(cut: Cut) -> tuple[str, Range]:
     """Return what one mark is for: a mate, and where along the part."""
     feature = cut.site.feature
-    if feature.role == PIN:
+    if feature.role == PIN_HOLE:
         # A template makes the holes of a row from one line.
         return feature.surface, feature.across
     if feature.role in CORNER_ROLES:

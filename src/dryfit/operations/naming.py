@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dryfit.joinery.corner import FINGER, PIN, TAIL
 from dryfit.joinery.feature import Feature
+from dryfit.kinds.roles import FINGER, PIN, TAIL
 
 ENDS = frozenset({"R", "R2"})
 """The surfaces that no machine of the shop takes a trench into."""

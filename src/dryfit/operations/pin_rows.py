@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dryfit.joinery.shelf_pins import ROLE
+from dryfit.kinds.roles import PIN_HOLE
 from dryfit.operations.cut import Site
 from dryfit.plan.operation import Detail
 
@@ -19,7 +19,7 @@ def row_details(site: Site) -> tuple[Detail, ...]:
     row = sorted(
         (each.along[0] + each.along[1]) / 2
         for each in site.part.features
-        if (each.role, each.surface, each.across) == (ROLE, own.surface, own.across)
+        if (each.role, each.surface, each.across) == (PIN_HOLE, own.surface, own.across)
         and hand in each.hands
     )
     across = (own.across[0] + own.across[1]) / 2

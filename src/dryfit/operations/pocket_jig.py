@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
-from dryfit.joinery.pocket_screws import ROLE, penetration
+from dryfit.joinery.pocket_screws import penetration
+from dryfit.kinds.roles import POCKET
 from dryfit.operations.cut import Site
 from dryfit.placing.model import Joint, Model
 from dryfit.plan.operation import Detail
@@ -66,7 +67,7 @@ def _driven(guest: str, host: str, screws: str, when: str) -> str:
 def screws_in(joint: Joint, model: Model) -> int:
     """Return how many pocket screws a joint has: the pockets that open at its face."""
     return sum(
-        feature.role == ROLE
+        feature.role == POCKET
         and copy.hand in feature.hands
         and feature.mate == model.part_of(mate).name
         and feature.box(copy.box, copy.frame).contact(model.copy(mate).box) is not None

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from dryfit.joinery.bridle import TRENCH
-from dryfit.joinery.tongue_groove import GROOVE, TONGUE
+from dryfit.joinery.tongue_groove import GROOVE
+from dryfit.kinds.roles import TONGUE
 from dryfit.operations.cross_cuts import beside_haunch
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.dovetails import usual_lap
 from dryfit.kinds.joints import kind_written
 from dryfit.piece.declared import DeclaredPart, JointWords
 from dryfit.placing.lines import with_words
@@ -31,6 +30,8 @@ def reach_of(
         return thick
     if joint.depth is not None or thick is None:
         return joint.depth
+    from dryfit.joinery.dovetails import usual_lap
+
     deep = thick - usual_lap(thick, site.declared.display)
     phrase = f"{site.shown(deep)} deep"
     site.assume_line(

@@ -6,10 +6,9 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Figure, Span
 from dryfit.geometry.frame import SURFACES
-from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.feature import Feature
-from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.joinery.top_fixings import CLIPS
+from dryfit.kinds.roles import CORNER_ROLES, HINGE_RECESS
 from dryfit.piece.declared import PART_DIMENSIONS, Behind, amounts_of
 from dryfit.placing.model import Part
 from dryfit.placing.rabbeted_panels import depth_rests_on
@@ -120,7 +119,7 @@ def _where_they_stand(site: Site, part: Part, feature: Feature) -> Behind:
     figures: tuple[str, ...] = ()
     if feature.role == "pilot hole" and feature.mate in backs:
         names, figures = {feature.mate}, ("overall.depth",)
-    elif feature.role == HINGE:
+    elif feature.role == HINGE_RECESS:
         names = {part.name, feature.mate}
     else:
         return Behind()

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
-from dryfit.joinery.biscuits import of_length
 from dryfit.joinery.loose_pieces import piece_sizes
 from dryfit.joinery.screws import passes_guest, screw_between
 from dryfit.kinds.joints import is_hardware, lets_move
@@ -175,7 +174,11 @@ def _dowels(joint: Joint, display: Display) -> Counter[str]:
 
 def _biscuits(joint: Joint) -> Counter[str]:
     """Count the biscuits of a joint by the number that they are sold by."""
-    pieces = joint.loose_pieces if joint.kind == "biscuits" else ()
+    if joint.kind != "biscuits":
+        return Counter()
+    from dryfit.joinery.biscuits import of_length
+
+    pieces = joint.loose_pieces
     sizes = (of_length(max(box.extent(axis) for axis in range(3))) for box in pieces)
     return Counter(f"#{size.number}" for size in sizes if size is not None)
 

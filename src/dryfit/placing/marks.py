@@ -12,12 +12,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, frames_over
-from dryfit.joinery.corner import CORNER_ROLES
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.flare import Flare
 from dryfit.joinery.form import Form
-from dryfit.joinery.tongue_groove import TONGUE
+from dryfit.kinds.roles import CORNER_ROLES, TONGUE
 
 _BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore", "hinge recess"})
 """Pockets that are called by their job, not by their kind."""

@@ -6,9 +6,8 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut
-from dryfit.joinery.hinges import ROLE as HINGE
 from dryfit.joinery.hinges import SCREW_THICK, hinge_screw
-from dryfit.joinery.shelf_pins import ROLE
+from dryfit.kinds.roles import HINGE_RECESS, PIN_HOLE
 from dryfit.placing.found import Found
 from dryfit.placing.model import Hardware, Joint, Part
 from dryfit.placing.site import Site
@@ -42,7 +41,7 @@ def hinges(
     counts: dict[tuple[str, str], int] = {}
     for joint, made in zip(joints, found, strict=True):
         for cut in made.cuts:
-            if cut.role == HINGE and cut.copy == joint.guest:
+            if cut.role == HINGE_RECESS and cut.copy == joint.guest:
                 long = max(cut.box.extent(axis) for axis in range(3))
                 screws = _screws_of(site, made.cuts, boxes)
                 purpose = f"{written[joint.guest]} on {written[joint.host]}, with screws{screws}"
@@ -53,14 +52,14 @@ def hinges(
 
 def _screws_of(site: Site, cuts: Sequence[Cut], boxes: Mapping[str, Box]) -> str:
     """Return the size of the screws that neither part lets come through."""
-    wood = min(boxes[cut.copy].extent(cut.axis) for cut in cuts if cut.role == HINGE)
+    wood = min(boxes[cut.copy].extent(cut.axis) for cut in cuts if cut.role == HINGE_RECESS)
     length = hinge_screw(wood)
     unit = "" if site.declared.display.unit == "mm" else " mm"
     return "" if length is None else f" {SCREW_THICK} x {length}{unit}"
 
 
 def _size(site: Site, upright: Part) -> str:
-    holes = [each for each in upright.features if each.role == ROLE]
+    holes = [each for each in upright.features if each.role == PIN_HOLE]
     if not holes:
         return "for the holes"
     return f"{site.shown(holes[0].across[1] - holes[0].across[0])} across"

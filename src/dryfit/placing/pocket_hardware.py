@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dryfit.joinery.pocket_screws import ROLE
+from dryfit.kinds.roles import POCKET
 from dryfit.placing.found import Found
 from dryfit.placing.model import Hardware, Joint, Part
 from dryfit.placing.site import Site
@@ -24,7 +24,7 @@ def pocket_screws(
     for joint, made in zip(joints, found, strict=True):
         purpose = f"{written[joint.guest]} into {written[joint.host]}"
         for cut in made.cuts:
-            if cut.role == ROLE and cut.form is not None:
+            if cut.role == POCKET and cut.form is not None:
                 length = dict(cut.form.sizes)["screw"]
                 key = (f"{site.declared.display.shown(length)} long", purpose)
                 counts[key] = counts.get(key, 0) + 1

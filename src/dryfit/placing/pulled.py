@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dryfit.joinery.corner import PIN
 from dryfit.kinds.joints import is_lapped, joint_kind
+from dryfit.kinds.roles import PIN
 from dryfit.placing.model import Joint, Model
 
 

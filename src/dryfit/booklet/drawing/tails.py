@@ -14,8 +14,8 @@ from dryfit.booklet.drawing.canvas import DASHED, FINE, Canvas, Rect, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
 from dryfit.booklet.text import Say
-from dryfit.joinery.corner import TAIL
 from dryfit.joinery.feature import Feature
+from dryfit.kinds.roles import TAIL
 from dryfit.placing.model import Model, Part
 from dryfit.plan.plan import Step
 

@@ -69,7 +69,7 @@ def _thinned(
             "thick would rattle in it",
             f"leave out the width: the groove is then as wide as the {guest.part} is thick",
             {"width": width, "thickness": thick},
-            "B20",
+            "H22",
         )
         not_fitting(site, contact, "rabbet-does-not-fit", wrong)
         return (), region
