@@ -17,7 +17,7 @@ from dryfit.geometry.frame import SURFACES, Frame
 Side = tuple[int, int]
 """An axis of the piece and -1 or 1: a face of a box."""
 
-_SLANTS = frozenset({"taper", "chamfer", "bevel", "key slot", "mitre"})
+SLANTS = frozenset({"taper", "chamfer", "bevel", "key slot", "mitre"})
 _FAR = ("R2", "E2", "B")
 
 
@@ -86,7 +86,7 @@ class Region:
             return deep <= 1 - self._widest(box) ** 2
         if self.form == "round-over":
             return (1 - deep) ** 2 + (1 - beside) ** 2 >= 1
-        return self.form in _SLANTS and deep + beside <= 1
+        return self.form in SLANTS and deep + beside <= 1
 
     def meets(self, box: Box) -> bool:
         """Return whether some of another box may be gone."""
@@ -100,7 +100,7 @@ class Region:
             return near < 1 - self._narrowest(common) ** 2
         if self.form == "round-over":
             return (1 - near) ** 2 + (1 - beside) ** 2 > 1
-        return self.form not in _SLANTS or near + beside < 1
+        return self.form not in SLANTS or near + beside < 1
 
     def completes(self, other: Region) -> bool:
         """Return whether this cut and another one halve one box: what one takes the other leaves.

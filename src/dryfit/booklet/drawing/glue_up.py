@@ -22,14 +22,16 @@ from dryfit.booklet.drawing.canvas import (
     text_room,
     width_of,
 )
-from dryfit.booklet.drawing.cut_solids import cut_solid, placed_copies
+from dryfit.booklet.drawing.cut_shapes import placed_copies
 from dryfit.booklet.drawing.dimension import FIGURE
 from dryfit.booklet.drawing.lettering import SMALLEST
-from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, Placement, corners, draw_scene
+from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, copy_corners, draw_scene
+from dryfit.booklet.drawing.placement import Placement
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.box import Triple
-from dryfit.geometry.hidden_lines import Scene, View
+from dryfit.geometry.hidden_lines import Scene
+from dryfit.geometry.view import View
 from dryfit.kinds.joints import is_clamped_over, is_lapped, joint_kind
 from dryfit.placing.model import Assembly, Copy, Joint, Model, Part
 from dryfit.placing.pulled import pulled
@@ -265,9 +267,9 @@ def _name_copies(
 ) -> None:
     """Write each copy's label on it, where it is seen and nothing else is written."""
     taken = list(rooms)
-    for part, copy in copies:
+    for _, copy in copies:
         label = labels.get(copy.name)
-        places = _places(scene, part, copy, placement, label) if label else ()
+        places = _places(scene, copy, placement, label) if label else ()
         for place in places:
             room = text_room(place, label or "", size=SMALLEST, bold=True).grown(0.8)
             if not any(room.meets(other) for other in taken):
@@ -277,12 +279,10 @@ def _name_copies(
                 break
 
 
-def _places(
-    scene: Scene, part: Part, copy: Copy, placement: Placement, label: str
-) -> tuple[Point, ...]:
+def _places(scene: Scene, copy: Copy, placement: Placement, label: str) -> tuple[Point, ...]:
     """Return where the copy's label may stand: in the middle of a face, or below a slim one."""
     axis = copy.frame.axes[0][0]
-    outside = cut_solid(part, copy).outside
+    outside = copy.box
     found: list[tuple[bool, Fraction, int, Point]] = []
     for face in range(3):
         if face == axis or scene.view.towards[face] == 0:
@@ -293,10 +293,11 @@ def _places(
             point[face] = outside.high[face] if scene.view.towards[face] > 0 else outside.low[face]
             point[axis] = outside.low[axis] + outside.extent(axis) * step / 16
             at = (point[0], point[1], point[2])
+            at = at if copy.lean is None else copy.lean.placed(at)
             if not scene.hides(at):
                 slim = axis == UP and _slim(outside.extent(other), placement, label)
                 found.append((slim, -outside.extent(other), order, placement.on_paper(at)))
-    feet = [placement.on_paper(corner) for corner in corners(outside)]
+    feet = [placement.on_paper(corner) for corner in copy_corners(copy)]
     below = sum(x for x, _ in feet) / len(feet), max(y for _, y in feet) + 3.6
     if axis == UP:
         found.append((False, Fraction(0), 0, below))
