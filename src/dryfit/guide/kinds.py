@@ -39,6 +39,11 @@ OPENING = Kind(
         "FINISH",
         "BARE",
         "STANDS",
+        "PLACED",
+        "_SCRIBE",
+        "_WAYIN",
+        "HANGS",
+        "FIXED",
         "MEASURED",
         "DONE",
         "SPOILED",
@@ -119,6 +124,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),
+    Kind("The place and the way in", "keyword.other", ("_CEILING", "_SKIRTING", "_OUT", "_TURN")),
     Kind("Patterns", "keyword.other", ("_AS",)),
     Kind("Bought things", "keyword.other", ("_FOR", "_ORDERED")),
     Kind(

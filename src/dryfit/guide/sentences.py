@@ -214,6 +214,18 @@ _WORK = Chapter(
     ),
 )
 
+_SITE = Chapter(
+    "The place, and the way in",
+    (
+        Sentence("place 900 to 904 wide, ceiling 2400, skirting 60 x 15, floor 8 out", ""),
+        Sentence("scribe 20 at left and right", "may be cut away on site"),
+        Sentence("way in 720 wide, 1980 high, turn 900", "turn: into a passage"),
+        Sentence("fixed to the wall", "so that it cannot tip"),
+        Sentence("hangs on a stud wall, 1400 up", "or masonry, board"),
+        Sentence("for children", "lids, gaps and air are looked at"),
+        Sentence("built in place", "what is too large is glued on site"),
+    ),
+)
 _SO_FAR = Chapter(
     "Limits, and how far the work is",
     (
@@ -246,6 +258,7 @@ CHAPTERS: tuple[Chapter, ...] = (
     _CUTS,
     _BOUGHT,
     _WORK,
+    _SITE,
     _SO_FAR,
     PATTERNS,
 )

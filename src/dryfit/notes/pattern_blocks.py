@@ -24,15 +24,23 @@ from dryfit.notes.tree import (
     PatternBlock,
     PieceLine,
     PlaceLine,
+    RoomLine,
+    ScribeLine,
     SpoiledLine,
     Statement,
     UnitsLine,
+    WallLine,
+    WayInLine,
 )
 
 _OF_THE_PIECE = (
     PieceLine,
     OverallLine,
     PlaceLine,
+    RoomLine,
+    ScribeLine,
+    WayInLine,
+    WallLine,
     HaveLine,
     MeasuredLine,
     DoneLine,

@@ -42,6 +42,7 @@ from dryfit.piece.parts import WholePiece
 from dryfit.piece.patterns import inner_names
 from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.readings import sums_read
+from dryfit.piece.site import place_words
 from dryfit.piece.stages import stage_of
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
@@ -149,4 +150,5 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         limits=declared_limits(lines_of(notes, LimitLine), part_lines, sums, names),
         outdoors=next(iter(stands), None),
         timber_span=timber.span if timber else None,
+        place=place_words(notes, sums),
     )

@@ -15,7 +15,7 @@ from dryfit.geometry.frame import Frame
 from dryfit.geometry.lean import Lean
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
-from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, Spoiled
+from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, PlaceWords, Spoiled
 from dryfit.quantities import Display
 
 
@@ -326,6 +326,7 @@ class Model:
     spoiled: tuple[Spoiled, ...] = ()
     outdoors: Span | None = None
     bought: tuple[Bought, ...] = ()
+    place: PlaceWords | None = None
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

@@ -166,6 +166,7 @@ def _whole(
         done=declared.done,
         spoiled=declared.spoiled,
         outdoors=declared.outdoors,
+        place=declared.place,
         bought=things,
     )
 

@@ -30,6 +30,7 @@ from dryfit.notes.building.pattern_lines import (
 )
 from dryfit.notes.building.progress import done_line, measured_line, spoiled_line
 from dryfit.notes.building.references import reference, references
+from dryfit.notes.building.site import room_line, scribe_line, wall_line, way_line
 from dryfit.notes.building.size_checks import (
     check_overall,
     check_stock_sizes,
@@ -189,6 +190,10 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Built]] = {
     "finish": finish_line,
     "bare": bare_line,
     "stands": _stands,
+    "room": room_line,
+    "scribe": scribe_line,
+    "wayin": way_line,
+    "onwall": wall_line,
     "pattern": pattern_header,
     "endblock": end_of_pattern,
     "measured": measured_line,

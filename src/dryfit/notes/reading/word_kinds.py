@@ -12,7 +12,21 @@ PLACE_WORDS = frozenset(
 
 # Phrases that begin a line, and no name.
 BEGINNERS = frozenset(
-    [*OPENERS, "FEATURE", "ENDBLOCK", "STANDS", "_LET", "_ATMOST", "_ATLEAST", "_BETWEENSIZES"]
+    [
+        *OPENERS,
+        "FEATURE",
+        "ENDBLOCK",
+        "STANDS",
+        "PLACED",
+        "_SCRIBE",
+        "_WAYIN",
+        "HANGS",
+        "FIXED",
+        "_LET",
+        "_ATMOST",
+        "_ATLEAST",
+        "_BETWEENSIZES",
+    ]
 )
 # A name ends before these, whatever follows ...
 NAME_STOPS = frozenset(
@@ -104,6 +118,9 @@ _NAMING_NOTHING = frozenset(
         "BOUGHT",
         "BARE",
         "STANDS",
+        "_WAYIN",
+        "HANGS",
+        "FIXED",
         "MEASURED",
         "DONE",
         "SPOILED",

@@ -12,6 +12,7 @@ from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_limits import LIMITS
 from dryfit.notes.reading.words_of_places import PLACES
+from dryfit.notes.reading.words_of_site import SITE
 from dryfit.notes.reading.words_of_work import WORK
 
 OPENERS = {
@@ -101,6 +102,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     *PLACES,
     *JOINTS,
     *WORK,
+    *SITE,
     *CUTS,
 )
 

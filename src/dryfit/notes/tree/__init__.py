@@ -64,6 +64,7 @@ from dryfit.notes.tree.references import (
     SizeWord,
     StageName,
 )
+from dryfit.notes.tree.site import RoomLine, ScribeLine, WallLine, WayInLine
 from dryfit.notes.tree.statements import (
     Act,
     HaveLine,
@@ -149,8 +150,10 @@ __all__ = [
     "PlaceLine",
     "Reference",
     "Ripped",
+    "RoomLine",
     "Row",
     "Run",
+    "ScribeLine",
     "SetBack",
     "SetIn",
     "SizeRange",
@@ -167,5 +170,7 @@ __all__ = [
     "Up",
     "ValueLine",
     "ValueName",
+    "WallLine",
+    "WayInLine",
     "WoodWords",
 ]

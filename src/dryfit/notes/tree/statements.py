@@ -12,6 +12,7 @@ from dryfit.notes.tree.joints import Join
 from dryfit.notes.tree.phrases import PartClause
 from dryfit.notes.tree.progress import DoneLine, MeasuredLine, SpoiledLine
 from dryfit.notes.tree.references import Reference, SizeWord
+from dryfit.notes.tree.site import RoomLine, ScribeLine, WallLine, WayInLine
 from dryfit.notes.tree.sums import Sum
 
 
@@ -143,7 +144,7 @@ class LimitLine:
 
 @dataclass(frozen=True, slots=True)
 class PlaceLine:
-    """``place outdoors``: where the piece will stand."""
+    """``place outdoors``, ``for children``, ``built in place``: where it stands, who uses it."""
 
     kind: str
     span: Span
@@ -218,6 +219,10 @@ Statement = (
     | SpoiledLine
     | LimitLine
     | PlaceLine
+    | RoomLine
+    | ScribeLine
+    | WayInLine
+    | WallLine
 )
 
 

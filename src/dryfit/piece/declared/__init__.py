@@ -48,6 +48,7 @@ from dryfit.piece.declared.progress import (
     Measured,
     Spoiled,
 )
+from dryfit.piece.declared.site import OnWall, PlaceWords, Room, Scribe, WayIn
 from dryfit.piece.declared.whole import (
     Declared,
     Have,
@@ -94,10 +95,14 @@ __all__ = [
     "Lean",
     "Measured",
     "OnHost",
+    "OnWall",
     "Opening",
     "PieceLimit",
+    "PlaceWords",
     "PlacedAmount",
+    "Room",
     "RowOfCuts",
+    "Scribe",
     "SizeLimit",
     "Spoiled",
     "SpreadWords",
@@ -107,6 +112,7 @@ __all__ = [
     "SumRead",
     "Supply",
     "SurfaceWords",
+    "WayIn",
     "WishAct",
     "WishWords",
     "WoodWish",

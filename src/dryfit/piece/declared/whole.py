@@ -13,6 +13,7 @@ from dryfit.piece.declared.joints import Contact, Opening
 from dryfit.piece.declared.parts import DeclaredPart, SizeLimit, Supply
 from dryfit.piece.declared.patterns import Instance
 from dryfit.piece.declared.progress import Done, Measured, Spoiled
+from dryfit.piece.declared.site import PlaceWords
 from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
 from dryfit.quantities import Display
 
@@ -92,6 +93,7 @@ class Declared:
     instances: tuple[Instance, ...] = ()
     supplies: tuple[Supply, ...] = ()
     timber_span: Span | None = None
+    place: PlaceWords | None = None
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""
