@@ -25,6 +25,7 @@ from dryfit.checks.slots import check_slots
 from dryfit.checks.stages import check_stages
 from dryfit.checks.sums import check_sums
 from dryfit.checks.tenons import check_tenons
+from dryfit.checks.tipping import check_tipping
 from dryfit.diagnostics import Diagnostic, Findings
 from dryfit.kinds.part_words import PART_WORDS
 from dryfit.placing.model import Model
@@ -46,6 +47,14 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
         from dryfit.checks.outdoors import check_outdoors
 
         yield from check_outdoors(model, shop)
+    if model.place is not None:
+        from dryfit.checks.place import check_place
+
+        yield from check_place(model, model.place)
+    if {"table", "desk", "bureau"} & set(model.piece.lower().split()):
+        from dryfit.checks.knee_room import check_knee_room
+
+        yield from check_knee_room(model)
     if model.stock:
         # The boards on hand; most notes name none.
         from dryfit.checks.boards import check_boards
@@ -77,6 +86,7 @@ def _of_any_piece(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_edges(model)
     yield from check_limits(model)
     yield from check_measured(model)
+    yield from check_tipping(model)
 
 
 def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:

@@ -6,20 +6,18 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
+from dryfit.checks.skirting import check_skirting
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.geometry.box import Box
 from dryfit.geometry.passing import diagonal, root
-from dryfit.geometry.solid import Solid
 from dryfit.piece.declared import PlaceWords, Room
 from dryfit.placing.loads import carried
-from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.model import Model
 
 _TIGHT = Fraction(4)
 """Less room than this between two walls and a piece is none: walls are never straight (common
 practice: 2 mm a side at least)."""
 
-_FACES = {"left": (0, False), "right": (0, True), "back": (1, True)}
-_FACES |= {"bottom": (2, False), "top": (2, True)}
+_AXES = {"left": 0, "right": 0, "back": 1, "bottom": 2, "top": 2}
 _WORDS = ("wide", "deep", "high")
 
 
@@ -39,14 +37,14 @@ def check_room(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
     if room.ceiling is not None:
         yield from _under_ceiling(model, place, room, room.ceiling)
     if room.skirting is not None and not (place.wall and place.wall.hangs):
-        yield from _skirting(model, place, room, room.skirting)
+        yield from check_skirting(model, place, room, room.skirting)
     if room.out:
         yield from _floor(model, place, room)
 
 
 def scribed(place: PlaceWords, axis: int) -> Fraction:
     """Return what may be cut away along an axis, on both sides together."""
-    return sum((each.amount for each in place.scribes if _FACES[each.side][0] == axis), Fraction(0))
+    return sum((each.amount for each in place.scribes if _AXES[each.side] == axis), Fraction(0))
 
 
 def _between_walls(
@@ -160,63 +158,6 @@ def _under_ceiling(
             remedy=f"make it at most {shown(lower)} high on a base of its own, or glue it up where "
             "it stands: `built in place`",
         )
-
-
-def _skirting(
-    model: Model, place: PlaceWords, room: Room, skirting: tuple[Fraction, Fraction]
-) -> Iterator[Diagnostic]:
-    """M18: what stands against the wall meets the skirting, unless it is cut away there."""
-    shown, (high, thick) = model.display.with_unit, skirting
-    sides = ["back"]
-    if room.width is not None and room.width[0] - model.overall[0] < 2 * thick:
-        sides += ("left", "right")
-    cut = {each.side for each in place.scribes if each.amount >= thick}
-    for side in sides:
-        strip = _strip(model, side, thick, high)
-        hit = [part for part in model.parts if any(_meets(part, c, strip) for c in part.copies)]
-        if not hit or side in cut:
-            continue
-        names = " and ".join(part.written.lower() for part in hit)
-        yield finding(
-            "M18",
-            "skirting-in-the-way",
-            Severity.WARNING,
-            f"the skirting, {shown(high)} high and {shown(thick)} thick, meets {names} at the "
-            f"{side}: the piece stands {shown(thick)} off the wall",
-            room.span,
-            figures={"height": high, "thickness": thick},
-            remedy=f"notch {names} there, more than {shown(high)} high and {shown(thick)} deep, "
-            + (
-                "or let what lies above run on to the wall"
-                if side == "back"
-                else f"or scribe it: `scribe {shown(2 * thick)} at {side}`"
-            ),
-        )
-
-
-def _strip(model: Model, side: str, thick: Fraction, high: Fraction) -> Box:
-    """Return the space that a skirting takes of the piece's box when that touches the wall."""
-    axis, upper = _FACES[side]
-    low, top = [Fraction(0)] * 3, list(model.overall)
-    top[2] = min(high, top[2])
-    if upper:
-        low[axis] = max(model.overall[axis] - thick, Fraction(0))
-    else:
-        top[axis] = min(thick, top[axis])
-    return Box((low[0], low[1], low[2]), (top[0], top[1], top[2]))
-
-
-def _meets(part: Part, copy: Copy, strip: Box) -> bool:
-    common = copy.box.overlap(strip)
-    if common is None:
-        return False
-    cuts = tuple(
-        box
-        for feature in part.features
-        if copy.hand in feature.hands and feature.form is None
-        for box in feature.boxes(copy.box, copy.frame)
-    )
-    return bool(Solid(common, cuts).cells())
 
 
 def _floor(model: Model, place: PlaceWords, room: Room) -> Iterator[Diagnostic]:

@@ -1,0 +1,64 @@
+"""What a piece that hangs on a wall weighs, filled, and what each of its fixings must carry."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.geometry.frame import THICKNESS
+from dryfit.placing.model import Copy, Model
+from dryfit.placing.weights import whole_weight
+
+_BOOKS = Fraction(30, 1000)
+"""kg on a mm of shelf: 30 kg a metre, books at their lightest (TRADE H39)."""
+
+_APART = 400
+"""A fixing every 400 mm and one at each end, as far apart as studs often stand (common practice;
+studs stand 400 or 600 mm, 16 or 24 in apart)."""
+
+_SHELF = Fraction(80)
+_NAMES = ("cleat", "hanging", "hanger", "nailer", "batten", "bracket", "keyhole")
+
+
+@dataclass(frozen=True, slots=True)
+class WallLoad:
+    """In kg: the piece, what may stand in it, and what each of so many fixings must be good for.
+
+    Fixings never share alike: each is taken as if only half of them carried (common practice).
+    """
+
+    own: Fraction
+    inside: Fraction
+    fixings: int
+
+    @property
+    def total(self) -> Fraction:
+        """The piece when it is filled; kg."""
+        return self.own + self.inside
+
+    @property
+    def each(self) -> Fraction:
+        """What one fixing must be good for; kg."""
+        return 2 * self.total / self.fixings
+
+
+def wall_load(model: Model) -> WallLoad:
+    """Return what hangs on the wall; each level board but the uppermost is taken for a shelf."""
+    level = [copy for part in model.parts for copy in part.copies if _is_shelf(copy)]
+    top = max((copy.box.high[2] for copy in level), default=Fraction(0))
+    shelves = [copy for copy in level if copy.box.high[2] < top] or level
+    inside = sum((copy.box.extent(0) for copy in shelves), Fraction(0)) * _BOOKS
+    fixings = max(2, int(model.overall[0]) // _APART + 1)
+    return WallLoad(whole_weight(model).kilograms, inside, fixings)
+
+
+def hangs_by(model: Model) -> tuple[str, ...]:
+    """Return the parts and bought things by whose names it can hang on a wall."""
+    made = (part.name for part in model.parts)
+    bought = (f"{thing.name} {thing.purpose}" for thing in model.bought)
+    return tuple(name for name in (*made, *bought) if any(word in name for word in _NAMES))
+
+
+def _is_shelf(copy: Copy) -> bool:
+    flat = copy.frame.axes[THICKNESS][0] == 2
+    return flat and copy.box.extent(1) >= _SHELF and " > " not in copy.name
