@@ -53,7 +53,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 f"{part.name} is held by nothing: the drawer slides on it",
                 "add `screws` to its line, and on the inside of what",
             )
-        elif own <= {"rest"}:
+        elif own <= {"rest"} and not _is_hinged(model, part):
             yield _told(
                 part,
                 "only-lies-there",
@@ -61,6 +61,12 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 f"{part.name} only lies there; nothing fastens it",
                 "add `: screws` or `: buttons` to the line that lays it on",
             )
+
+
+def _is_hinged(model: Model, part: Part) -> bool:
+    """Return whether hinges are bought for it: a lid that is screwed to them does not come off."""
+    names = {part.name, part.written.lower()}
+    return any("hinge" in thing.name and thing.purpose.lower() in names for thing in model.bought)
 
 
 def _how(joint: Joint) -> str:

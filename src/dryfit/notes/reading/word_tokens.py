@@ -29,6 +29,8 @@ _NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
 # "tenon 20, pegs 9" is about the joint, also where parts are called pegs.
 _SAID_OF_JOINTS = ("DETAIL", "GLUEWORDS")
+# "skirting 60 x 15" is that of the room, also where a part is called so.
+_OF_THE_ROOM = ("_CEILING", "_SKIRTING")
 _BEFORE_A_CLAUSE = ("_COMMA", "_COLON", "_AND", "_WITH", "INT")
 _BEFORE_A_SIDE = ("_BELOW", "_ABOVE", "_FROM", "_TO")
 
@@ -92,7 +94,7 @@ class WordReader:
             meanings.sort(key=lambda meaning: meaning[0] != "ACTION")
         elif len(meanings) > 1 and meanings[0][0] == "ACTION":
             meanings.reverse()
-        if after in _NUMBERS and meanings and meanings[0][0] in _AFTER_A_NUMBER:
+        if meanings and self._goes_before_names(meanings[0][0], after, index + length):
             return self._token_of(*meanings[0], index, length)
         said = meanings[0] if meanings and meanings[0][0] in _SAID_OF_JOINTS else None
         if meanings and meanings[0][0] == "JOINT" and run in BOUGHT_TOO:
@@ -117,6 +119,12 @@ class WordReader:
             if run in names and terminal in takes and not self.ahead.is_place_of(index, run):
                 return self._token_of(terminal, run, index, length)
         return None
+
+    def _goes_before_names(self, kind: str, after: str, following: int) -> bool:
+        """Return whether a word is meant though a part or a value may be called so."""
+        if kind in _OF_THE_ROOM:
+            return not self.ahead.is_sized(following)
+        return after in _NUMBERS and kind in _AFTER_A_NUMBER
 
     def _is_side(self, run: tuple[int, int], takes: frozenset[str], after: str) -> bool:
         """Return whether "ends" and "edges" mean those of a part though parts are called so."""

@@ -1,0 +1,124 @@
+"""The place (M18): walls, ceiling, skirting, floor and scribes, each fired and kept quiet."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+from tests.pieces.reading import checked
+
+from dryfit.diagnostics import Diagnostic, Severity
+
+CASE = """piece Case
+overall {wide} wide, 300 deep, {high} high
+timber pine
+fixed to the wall
+{place}
+2 sides, upright, 300 x {board}, facing side, at left and right
+2 shelves, flat, 300 x 18, into sides, housing 6, up {foot} and {top}
+glue up case: sides, shelves
+"""
+
+
+def found(place: str, wide: int = 600, high: int = 800, foot: int = 0, board: int = 18) -> str:
+    """The codes with their messages, of the findings about the place."""
+    rows = findings(place, wide, high, foot, board)
+    return "\n".join(f"{each.code}: {each.message}" for each in rows)
+
+
+def findings(
+    place: str, wide: int = 600, high: int = 800, foot: int = 0, board: int = 18
+) -> list[Diagnostic]:
+    text = CASE.format(place=place, wide=wide, high=high, foot=foot, top=high - 18, board=board)
+    return [each for each in checked(text).findings if each.rule in ("M18", "M19")]
+
+
+def test_wider_than_the_place_is_an_error_with_the_difference() -> None:
+    (row,) = findings("place 594 to 604 wide")
+    assert row.code == "place-too-small"
+    assert row.severity is Severity.ERROR
+    assert "6 mm too much" in row.message
+    assert row.figures["place"] == 594
+
+
+def test_what_is_scribed_counts() -> None:
+    kept = found("place 594 to 600 wide\nscribe 6 at left and right")
+    assert kept == (
+        "place-kept: the piece is 600 mm wide: between 0 mm and 6 mm is cut away on site at both "
+        "sides together"
+    )
+    assert "8 mm too much" in found("place 580 to 600 wide\nscribe 6 at left and right")
+
+
+def test_a_scribe_that_leaves_a_gap_at_the_widest() -> None:
+    assert "scribe-too-short" in found("place 590 to 604 wide\nscribe 6 at left and right")
+    assert "4 mm stays open" in found("place 590 to 604 wide\nscribe 6 at left and right")
+
+
+@pytest.mark.parametrize(("room", "code"), [(600, "tight"), (603, "tight"), (604, "kept")])
+def test_walls_need_some_room(room: int, code: str) -> None:
+    assert found(f"place {room} wide").startswith(f"place-{'too-' * (code == 'tight')}{code}")
+
+
+def test_deeper_than_the_place() -> None:
+    assert "the piece is 300 mm deep" in found("place 290 deep")
+
+
+def test_higher_than_the_ceiling_counts_what_levelling_lifts() -> None:
+    assert "10 mm too much" in found("place 900 wide, ceiling 790")
+    assert "3 mm too much" in found("place 900 wide, ceiling 805, floor 8 out")
+    assert "too-small" not in found("place 900 wide, ceiling 1000, floor 8 out")
+
+
+@pytest.mark.parametrize(("ceiling", "fires"), [(2022, True), (2023, False)])
+def test_what_is_tilted_up_needs_its_diagonal(ceiling: int, fires: bool) -> None:
+    told = found(f"place 900 wide, ceiling {ceiling}", high=2000)
+    assert ("cannot-stand-up" in told) is fires
+
+
+def test_what_is_built_in_place_is_not_tilted_up() -> None:
+    assert "stand-up" not in found("built in place\nplace 900 wide, ceiling 2010", high=2000)
+
+
+def test_what_is_carried_in_upright_is_not_tilted_up() -> None:
+    way = "place 900 wide, ceiling 2010\nway in 720 wide, 2005 high"
+    assert "stand-up" not in found(way, high=2000)
+    assert "stand-up" in found(way.replace("2005", "1980"), high=2000)
+
+
+def test_the_skirting_meets_what_stands_on_the_floor() -> None:
+    told = found("place 900 wide, skirting 60 x 15")
+    assert "meets sides and shelves at the back: the piece stands 15 mm off the wall" in told
+    assert "left" not in told
+
+
+def test_between_walls_the_skirtings_narrow_the_place() -> None:
+    told = found("place 610 wide, skirting 60 x 15")
+    assert "at the left and right: between the skirtings are 580 mm" in told
+
+
+def test_a_notch_for_the_skirting_or_a_scribe_of_its_thickness_is_enough() -> None:
+    notched = "scribe 15 at back\nplace 900 wide, skirting 60 x 15"
+    assert "skirting" not in found(notched)
+
+
+def test_of_a_skirting_the_larger_figure_is_its_height() -> None:
+    assert found("place 900 wide, skirting 15 x 60") == found("place 900 wide, skirting 60 x 15")
+    thick = "place 900 wide, skirting 15 high x 60 thick"
+    assert "15 mm high and 60 mm thick" in found(thick)
+
+
+def test_the_floor_is_a_notice_with_how_it_is_done() -> None:
+    assert "set the piece level with wedges, up to 8 mm" in found("place 900 wide, floor 8 out")
+    assert "only 5 mm may be cut away" in found("place 900 wide, floor 8 out\nscribe 5 at bottom")
+
+
+def test_nothing_is_left_of_a_side_thinner_than_its_scribe() -> None:
+    rows = findings("scribe 30 at left")
+    assert [row.code for row in rows] == ["scribe-through"]
+    assert rows[0].figures == {"scribe": Fraction(30), "size": Fraction(18)}
+
+
+def test_a_scribe_stays_out_of_joints() -> None:
+    assert "the joint of" in found("scribe 15 at left")
+    assert found("scribe 12 at left") == ""
