@@ -67,8 +67,9 @@ def _finding(
         f"{what}",
         room.span,
         figures={"height": high, "thickness": thick},
-        remedy=f"notch {names} there, more than {shown(high)} high and {shown(thick)} deep, or "
-        f"{otherwise}",
+        remedy=f"notch {names} there, more than {shown(high)} high and {shown(thick)} deep, as "
+        f"`notch in sides: back edge, {shown(high + 2)} wide, {shown(thick + 1)} deep, at bottom` "
+        f"does, or {otherwise}",
     )
 
 

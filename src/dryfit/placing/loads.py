@@ -19,8 +19,7 @@ _LOOSE = frozenset({"rest", "runner", "bottom runner"})
 _STAYS_ON = frozenset({"screws", "back rabbet"})
 """Fittings that are left on where they make their load no larger: a ledger, a back; ours."""
 
-_STANDING = ((2, "upright"), (1, "on its back"), (0, "on its end"))
-"""Which axis of the piece is upright while it is carried, and how that is said."""
+_UPRIGHT = "upright"
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,10 +130,10 @@ def titled(group: tuple[str, ...], model: Model) -> str:
 
 def through(way: WayIn, size: tuple[Fraction, Fraction, Fraction]) -> str | None:
     """Return how a box of this width, depth and height goes through a way in, or None."""
-    for axis, words in _STANDING:
+    for axis in (2, 1, 0):
         plan = sorted(size[other] for other in range(3) if other != axis)
         if size[axis] <= way.height and _in_plan(way, plan[1], plan[0]):
-            return words
+            return _held(axis, size)
     for axis in range(3):
         thick, long = sorted(size[other] for other in range(3) if other != axis)
         leaning = leaning_width(long, thick, way.height)
@@ -149,6 +148,18 @@ def through(way: WayIn, size: tuple[Fraction, Fraction, Fraction]) -> str | None
     return None
 
 
+def _held(axis: int, size: tuple[Fraction, Fraction, Fraction]) -> str:
+    """Return how that is said, with this axis of the piece upright."""
+    wide, deep, high = size
+    if 4 * high < min(wide, deep):
+        return "flat" if axis == 2 else "on edge"
+    if axis == 2:
+        return _UPRIGHT
+    if axis == 1:
+        return "on its back"
+    return "on its end" if wide > high else "on its side"
+
+
 def _in_plan(way: WayIn, long: Fraction, thick: Fraction) -> bool:
     if way.turn is None:
         return thick <= way.width
@@ -160,7 +171,7 @@ def _load(title: str, group: tuple[str, ...], model: Model, place: PlaceWords) -
     size = (box.extent(0), box.extent(1), box.extent(2))
     ways = tuple(through(way, size) for way in place.ways)
     ceiling = place.room.ceiling[0] if place.room and place.room.ceiling else None
-    comes_upright = bool(ways) and all(way == "upright" for way in ways)
+    comes_upright = bool(ways) and all(way == _UPRIGHT for way in ways)
     stands = ceiling is None or comes_upright or stands_up(size[2], min(size[:2]), ceiling)
     return Load(title, 1, group, size, ways, stands)
 

@@ -1,0 +1,50 @@
+"""What hangs on a wall (M20): by what, and what its fixings must carry."""
+
+from __future__ import annotations
+
+from tests.pieces.reading import checked, model_of
+
+from dryfit.placing.hanging import hangs_by, wall_load
+from dryfit.placing.weights import whole_weight
+
+SHELF = """piece Wall shelf
+overall 900 wide, 200 deep, 500 high
+timber pine
+hangs on a {wall} wall, 1400 up
+2 sides, upright, 200 x 18, facing side, at left and right
+3 shelves, flat, 200 x 18, into sides, housing 6, up 0, 240 and 482
+{hanger}
+glue up case: sides, shelves
+"""
+HANGER = "bought 2 wall hangers"
+
+
+def told(wall: str, hanger: str = HANGER) -> list[str]:
+    text = SHELF.format(wall=wall, hanger=hanger)
+    return [each.code for each in checked(text).findings if each.rule == "M20"]
+
+
+def test_a_piece_hangs_by_something() -> None:
+    assert told("stud", "") == ["hangs-by-nothing", "wall-load"]
+    assert told("stud") == ["wall-load"]
+    assert hangs_by(model_of(SHELF.format(wall="stud", hanger=HANGER))) == ("wall hanger ",)
+
+
+def test_a_rail_to_hang_it_by_is_found_by_its_name() -> None:
+    rail = "1 hanging rail, across, facing front, 60 x 18, between sides, at back, down 18, screws"
+    assert "hangs-by-nothing" not in told("stud", rail)
+
+
+def test_boards_alone_carry_little() -> None:
+    assert told("plasterboard") == ["board-wall"]
+
+
+def test_the_load_by_hand() -> None:
+    # Two shelves under the top one, 876 long in their housings, at 30 kg a metre; every 400 mm of
+    # 900 is 3 fixings, of which only half is taken to carry.
+    model = model_of(SHELF.format(wall="brick", hanger=HANGER))
+    load = wall_load(model)
+    assert load.own == whole_weight(model).kilograms
+    assert float(load.inside) == 2 * 0.876 * 30
+    assert load.fixings == 3
+    assert load.each == load.total * 2 / 3
