@@ -15,8 +15,9 @@ from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import PartRow, part_rows
+from dryfit.booklet.spares import spare_wood
 from dryfit.booklet.steps import StepView, spent, visit_steps
-from dryfit.booklet.text import Say, capital
+from dryfit.booklet.text import Say, Text, capital
 from dryfit.booklet.titles import titles
 from dryfit.booklet.weight_words import weight_sentences
 from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
@@ -55,6 +56,7 @@ class Supplies:
     bare: str
     stock: tuple[str, ...]
     wood: tuple[WoodNeeded, ...]
+    spares: tuple[Text, ...]
     weight: tuple[str, ...]
 
 
@@ -149,6 +151,7 @@ def _supplies(bench: Bench) -> Supplies:
         left_bare(bench.model),
         tuple(line.text for line in model.stock),
         wood_needed(model, bench.say),
+        spare_wood(bench),
         weight_sentences(model),
     )
 

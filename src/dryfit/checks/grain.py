@@ -1,23 +1,26 @@
-"""TRADE H-a, grain: H53 a tenon that lies across the grain of what it goes into."""
+"""TRADE H53: a tenon across the grain of what it goes into, a board that bears across its grain."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.joinery.feature import Feature
+from dryfit.kinds.joints import is_panelled
 from dryfit.placing.model import Model, Part
 
 _UPWARDS = 2
+_HALF = Fraction(1, 2)
 
 
 def check_grain(model: Model) -> Iterator[Diagnostic]:
-    """Yield tenons that lie across the grain of their mate.
+    """Yield tenons that lie across the grain of their mate, and boards that bear across it.
 
-    Findings: tenon-across-grain.
+    Findings: tenon-across-grain, grain-across-the-span.
     """
     for part in solid_parts(model):
         told: set[str] = set()
@@ -25,6 +28,43 @@ def check_grain(model: Model) -> Iterator[Diagnostic]:
             if feature.mate is not None and feature.mate not in told and _across(feature):
                 told.add(feature.mate)
                 yield _across_grain(model, part, feature, model.part(feature.mate))
+        if part.stock == "solid" and part.width >= part.length and _bears_across(model, part):
+            yield _across_the_span(model, part)
+
+
+def _bears_across(model: Model, part: Part) -> bool:
+    """Return whether a board that lies flat is held along both of its edges and nowhere else."""
+    copy = part.copies[0]
+    (along, _), (across, _), (deep, _) = copy.frame.axes
+    joints = [each for each in model.joints if copy.name in {each.guest, each.host}]
+    if deep != _UPWARDS or any(is_panelled(each.kind) for each in joints):
+        return False
+    held: set[str] = set()
+    low, wide = copy.box.low[across], copy.box.extent(across)
+    for joint in joints:
+        below = min(joint.region.low[across] - low, wide) / wide
+        above = (joint.region.high[across] - low) / wide
+        edge = "near" if above <= _HALF else "far" if below >= _HALF else "middle"
+        whole = joint.region.extent(along) > copy.box.extent(along) * _HALF
+        held.add(edge if whole else "middle")
+    return held == {"near", "far"}
+
+
+def _across_the_span(model: Model, part: Part) -> Diagnostic:
+    """H53, A9.8: wood breaks along its grain; what spans a width has its grain along that."""
+    say = model.display.with_unit
+    ways = {0: "across", 1: "front to back"}
+    way = ways.get(part.copies[0].frame.axes[1][0], "the other way")
+    return finding(
+        "H53",
+        "grain-across-the-span",
+        Severity.WARNING,
+        f"{part.name}: it is held along both edges of its grain and bears over {say(part.width)} "
+        f"across it, with a grain only {say(part.length)} long; solid wood snaps so",
+        part.spans[0] if part.spans else None,
+        figures={"span": part.width, "grain": part.length},
+        remedy=f"write `{way}` in its line, so that its grain runs from support to support",
+    )
 
 
 def _across(feature: Feature) -> bool:

@@ -18,6 +18,8 @@ PARTING = frozenset({"rip", "width"})
 BLIND = frozenset(
     {"lap", "housing", "groove", "tenon cheek", "tenon shoulder", "key slot", "fingers"}
 )
+DRYING = frozenset({"oil", "oils", "varnish", "tung", "linseed", "danish", "alkyd"})
+"""Words in the name of a finish that dries by taking up oxygen, and so warms (TRADE D5, H71)."""
 GLUES_FOR_GLOVES = ("epoxy", "polyurethane")
 
 
@@ -30,11 +32,17 @@ def caution_keys(operation: Operation) -> tuple[str, ...]:
         keys.append("dust")
     if operation.kind == "coat":
         keys.append("finish-air")
-        if any("oil" in str(setting.value).split() for setting in operation.settings):
+        if any(_dries_with_heat(str(setting.value)) for setting in operation.settings):
             keys.append("oily-rags")
     if operation.glue_up is not None and operation.glue_up.glue.startswith(GLUES_FOR_GLOVES):
         keys.append("glue-skin")
     return tuple(keys)
+
+
+def _dries_with_heat(product: str) -> bool:
+    """Return whether rags with a finish heat up by themselves: drying oils, and what holds them."""
+    words = product.lower().replace("-", " ").split()
+    return "water" not in words and bool(DRYING.intersection(words))
 
 
 def _at_table_saw(operation: Operation) -> list[str]:

@@ -33,6 +33,7 @@ from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_woo
 from dryfit.placing.screw_slots import assume_screw_slots
 from dryfit.placing.screws_in_laps import with_holes_in_wood
 from dryfit.placing.settling import failed, settled
+from dryfit.placing.sheets import sheet_assumptions
 from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
@@ -159,7 +160,10 @@ def _whole(
         wishes=_wishes(declared),
         stock=declared.stock,
         notes=declared.notes,
-        assumptions=all_assumptions(site, meetings.found),
+        assumptions=(
+            *all_assumptions(site, meetings.found),
+            *sheet_assumptions(site, parts, joints),
+        ),
         figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,
         measured=with_drawn_sizes(site),

@@ -1,14 +1,19 @@
 """What the first pages tell of finish, limits, measurements, orders and wood."""
 
+from dataclasses import replace
+
 from tests.pieces.reading import changed, checked, model_of
 from tests.unit.booklet import planned
+from tests.unit.operations.worked import shipped_shop
 
+from dryfit import workshop
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import table
 from dryfit.booklet.circumstances import circumstances
 from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import part_rows
+from dryfit.booklet.spares import spare_wood
 from dryfit.booklet.text import Say, plain
 from dryfit.booklet.wood_needed import wood_needed
 from dryfit.placing.model import Model
@@ -83,3 +88,18 @@ def test_no_source_is_marked_from_memory_twice() -> None:
     for caution in table():
         assert caution.cited.count("memory") <= 1
         assert "memory" in caution.cited or caution.read or caution.source == "common practice"
+
+
+def test_test_pieces_and_a_spare_are_listed_beside_the_wood() -> None:
+    """TRADE A3.4 and H55: one test piece of each thickness, one spare of what has most cuts."""
+    found = checked(BOX[: BOX.index("bought")] + "glue up case: sides, top, bottom, back")
+    plan, _ = workshop.plan(found, lambda _: None)
+    assert plan is not None
+    assert found.model is not None
+    said = spare_wood(replace(bench(found.model), plan=plan, shop=shipped_shop()))
+    test_pieces, spare = (plain(text) for text in said)
+    assert test_pieces.startswith(
+        "Test pieces: a strip of each thickness that is planed, 16, at least 300 mm long."
+    )
+    # A side has two housings and a groove; it is 300 long, and 120 more for snipe.
+    assert spare.startswith("A spare: one more blank of the side, ")

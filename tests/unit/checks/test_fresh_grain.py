@@ -1,5 +1,6 @@
 """A tenon across the grain of its mate is told, and the line that is offered mends it."""
 
+import pytest
 from tests.pieces.reading import changed, checked
 
 STOOL = """piece Planing stool
@@ -35,3 +36,27 @@ def test_rails_on_edge_into_legs_are_right() -> None:
         ("ends, middle stretcher", "ends"),
     )
     assert CODE not in {each.code for each in checked(alone).findings}
+
+
+RACK = """piece Rack
+overall 600 wide, 250 deep, 500 high
+timber ash
+2 sides, upright, facing side, 250 x 20, at left and right
+2 shelves, {shelves}, spread up and down
+shelves into sides: housing 6
+glue up rack: sides, shelves
+"""
+
+
+@pytest.mark.parametrize(
+    ("shelves", "told"),
+    [
+        ("front to back, flat, 250 long, 18 thick, glued from 5", ["shelf"]),
+        ("across, flat, 250 x 18", []),
+    ],
+)
+def test_a_shelf_that_bears_across_its_grain_is_told(shelves: str, told: list[str]) -> None:
+    found = checked(RACK.format(shelves=shelves)).findings
+    across = [each for each in found if each.code == "grain-across-the-span"]
+    assert [each.message.partition(":")[0] for each in across] == told
+    assert all(each.hints[0].message.startswith("write `across`") for each in across)

@@ -27,7 +27,7 @@ def rewritten(text: str, found: Checked, assumption: Assumption) -> str:
     line = assumption.instead or ""
     first_word = line.split(" ", 1)[0]
     coats_a_part = re.match(r"finish [a-z ]+ with |no finish on ", line) is not None
-    if first_word == "groove" or coats_a_part:
+    if first_word in {"groove", "measured"} or coats_a_part:
         # A line of its own, beside the one that it speaks of.
         return f"{text}{line}\n"
     for statement in sense_lines(found.source):
@@ -111,3 +111,20 @@ def test_an_assumption_is_a_sentence_said_once(name: str) -> None:
     said = [(each.text, each.span) for each in model_of(text_of(name)).assumptions]
     assert len(said) == len(set(said))
     assert all(text and not text.endswith(".") for text, _ in said)
+
+
+def test_parts_lapped_at_unequal_thickness_are_listed_flush() -> None:
+    """H82: 30 meets 20; which faces are flush is taken for granted, with the words that say so."""
+    model = model_of(
+        """piece Frame
+overall 500 wide, 400 deep, 30 high
+timber oak
+2 rails, across, flat, 60 x 30, 500 long, at front and back
+2 ends, front to back, flat, 60 x 20, 400 long, at left and right
+rails crossing ends: half lap
+glue up frame: rails, ends
+"""
+    )
+    (flush,) = [each for each in model.assumptions if "flush" in each.text]
+    assert flush.text == "the rails are flush with the top of the ends that they are lapped with"
+    assert (flush.instead or "").endswith("flush with top of ends")

@@ -1,0 +1,58 @@
+"""Wood that is no part: test pieces for settings and joints, one spare blank (TRADE A3.4, H55)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.text import Text, joined
+from dryfit.plan.operation import Operation
+
+
+def spare_wood(bench: Bench) -> tuple[Text, ...]:
+    """Return what wood is made ready besides the parts, a sentence each; none without joints."""
+    return tuple(_sentences(bench))
+
+
+def _sentences(bench: Bench) -> Iterator[Text]:
+    parts = bench.model.parts
+    cut = [part for part in parts if part.features and not part.made and part.staves is None]
+    if not cut:
+        return
+    operations = [each for step in bench.plan.steps for each in step.operations]
+    planed = _planed(operations)
+    if planed:
+        thick = joined(((bench.say.setting(each),) for each in planed), ", ", " and ")
+        long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
+        yield (
+            "Test pieces: a strip of each thickness that is planed, ",
+            *thick,
+            ", at least ",
+            long,
+            " long. They go through the planer with the parts; joints are tried on them.",
+        )
+    blanks = {each.part: each.rough for each in operations if each.rough is not None}
+    hardest = max(cut, key=lambda part: len(part.features))
+    rough = blanks.get(hardest.name)
+    if rough is not None:
+        yield (
+            f"A spare: one more blank of the {hardest.name}, ",
+            *bench.say.sizes(rough),
+            (
+                ", milled with the others. It has the most cuts, and one that is made later has "
+                "another thickness."
+            ),
+        )
+
+
+def _planed(operations: list[Operation]) -> list[Fraction]:
+    """Return the thicknesses that the planer is set to, the greatest first."""
+    found = {
+        setting.value
+        for each in operations
+        if each.station == "planer"
+        for setting in each.settings
+        if setting.axis == "thickness" and isinstance(setting.value, Fraction)
+    }
+    return sorted(found, reverse=True)
