@@ -1,6 +1,7 @@
 """The examples and the test pieces as texts, read and checked by the shipped shop file."""
 
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 
 from dryfit import workshop
@@ -26,9 +27,24 @@ def checked(text: str, name: str = "notes.dryfit") -> Checked:
     return workshop.check(source, None, {})
 
 
+@cache
+def checked_piece(name: str) -> Checked:
+    """An example or test piece, checked once for all tests of a process."""
+    return checked(text_of(name), f"{name}.dryfit")
+
+
+@cache
+def model_of_piece(name: str) -> Model:
+    """The Model of an example or test piece, placed once for all tests of a process."""
+    return _sound(checked_piece(name))
+
+
 def model_of(text: str) -> Model:
     """The Model of notes that have no error."""
-    found = checked(text)
+    return _sound(checked(text))
+
+
+def _sound(found: Checked) -> Model:
     assert not errors(found), [finding.message for finding in errors(found)]
     assert found.model is not None
     return found.model

@@ -11,7 +11,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import FILES, checked, text_of
+from tests.pieces.reading import FILES, checked_piece
 from tests.property.grid_sampler import AXES, Json, complaints, span
 from tests.rehearsal_damage.judging import sound
 
@@ -32,7 +32,7 @@ OFF = Fraction(3)
 
 def document(name: str) -> Json:
     """What `parts --json` prints."""
-    found = checked(text_of(name))
+    found = checked_piece(name)
     made = parts_document(found.declared.piece, name, found.model, [], "mm")
     again: Json = json.loads(json.dumps(made))
     return again

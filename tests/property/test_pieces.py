@@ -13,7 +13,7 @@ from functools import cache
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from tests.pieces.reading import FILES, checked, errors, model_of, text_of
+from tests.pieces.reading import FILES, checked, errors, model_of, model_of_piece, text_of
 
 from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model
@@ -73,7 +73,7 @@ def with_number(name: str, place: Place, value: Fraction) -> str:
 
 @cache
 def model(name: str) -> Model:
-    return model_of(text_of(name))
+    return model_of_piece(name)
 
 
 def rests_on(figures: dict[str, Figure], name: str, seen: set[str]) -> set[tuple[int, int, int]]:

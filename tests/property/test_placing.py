@@ -14,7 +14,7 @@ from itertools import pairwise, product
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.pieces.reading import FILES, model_of, text_of
+from tests.pieces.reading import FILES, model_of, model_of_piece, text_of
 from tests.property.meaning import statements
 
 from dryfit.geometry.box import Box
@@ -111,7 +111,7 @@ def cut_in_glued_joints(model: Model) -> Mapping[tuple[str, str], list[Box]]:
 
 @pytest.fixture(scope="module", params=FILES)
 def model(request: pytest.FixtureRequest) -> Model:
-    return model_of(text_of(request.param))
+    return model_of_piece(request.param)
 
 
 def test_no_two_solids_share_space(model: Model) -> None:
@@ -202,10 +202,10 @@ def boxes(model: Model) -> Mapping[str, Box]:
 
 
 @pytest.mark.parametrize("name", FILES)
-@settings(max_examples=12)
+@settings(max_examples=6)
 @given(seed=st.integers(0, 10_000))
 def test_the_order_of_the_lines_does_not_matter(name: str, seed: int) -> None:
     text = text_of(name)
     shuffled = statements(text)
     random.Random(seed).shuffle(shuffled)  # noqa: S311
-    assert boxes(model_of("\n".join(shuffled) + "\n")) == boxes(model_of(text))
+    assert boxes(model_of("\n".join(shuffled) + "\n")) == boxes(model_of_piece(name))

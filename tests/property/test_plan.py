@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from tests.pieces.reading import FILES, changed, checked, text_of
+from tests.pieces.reading import FILES, changed, checked, checked_piece, text_of
 from tests.unit.operations.worked import shipped_shop
 
 from dryfit.operations import work_list
@@ -176,7 +176,7 @@ def test_no_plan_breaks_a_rule(text: str) -> None:
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_every_piece_that_can_be_placed_can_be_built(name: str) -> None:
-    found = checked(text_of(name))
+    found = checked_piece(name)
     if found.model is None:
         pytest.skip("not placed yet")
     work, findings = work_list(found.model, shipped_shop())

@@ -43,7 +43,7 @@ def sizes(low: int, high: int) -> st.SearchStrategy[str]:
     return st.integers(2 * low, 2 * high).map(lambda half: f"{half / 2:g}")
 
 
-@settings(max_examples=20, phases=UNSHRUNK)
+@settings(max_examples=12, phases=UNSHRUNK)
 @given(sizes(700, 1400), sizes(320, 420), sizes(40, 55), sizes(38, 52), sizes(26, 34), sizes(8, 12))
 def test_boot_benches_of_any_size_are_cut_right(
     wide: str, deep: str, post: str, rail: str, thick: str, back: str
@@ -58,7 +58,7 @@ def test_boot_benches_of_any_size_are_cut_right(
     assert judged(text) == []
 
 
-@settings(max_examples=20, phases=UNSHRUNK)
+@settings(max_examples=12, phases=UNSHRUNK)
 @given(sizes(300, 700), sizes(250, 400), sizes(180, 400), sizes(36, 50), sizes(40, 60), sizes(2, 6))
 def test_step_stools_of_any_size_are_cut_right(
     wide: str, deep: str, high: str, leg: str, rail: str, back: str

@@ -8,7 +8,7 @@ from functools import cache
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.pieces.reading import FILES, checked, model_of, text_of
+from tests.pieces.reading import FILES, checked, model_of, model_of_piece, text_of
 from tests.property.meaning import as_multiset, meaning, statements, told
 from tests.property.strategies_blanks import respaced
 
@@ -34,7 +34,7 @@ SHIPPED, _ = library({})
 
 @cache
 def model(name: str) -> Model:
-    return model_of(text_of(name))
+    return model_of_piece(name)
 
 
 @pytest.mark.parametrize("name", FILES)

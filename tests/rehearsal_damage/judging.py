@@ -5,10 +5,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from tests.pieces.reading import FILES, checked, text_of
+from tests.pieces.planning import planned
+from tests.pieces.reading import FILES, text_of
 from tests.rehearsal_damage import KINDS, Kind
 
-from dryfit import workshop
 from dryfit.plan.plan import Plan
 from dryfit.rehearsal.fault import Fault
 from dryfit.rehearsal.goal import Goal
@@ -39,8 +39,7 @@ class Verdict:
 @cache
 def sound(name: str) -> tuple[Plan, Goal, Shop]:
     """The plan of an example or test piece, what it is for, and the shipped shop."""
-    found = checked(text_of(name))
-    plan, _ = workshop.plan(found, lambda _: None)
+    found, plan, _ = planned(text_of(name))
     assert plan is not None, name
     assert found.model is not None
     assert found.shop is not None

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import jsonschema
 import pytest
-from tests.pieces.reading import FILES, changed, checked, text_of
+from tests.pieces.reading import FILES, changed, checked, checked_piece, text_of
 from tests.unit.placing.test_robust import damaged
 
 import dryfit
@@ -99,7 +99,7 @@ def test_a_length_that_waits_for_a_measurement_says_so() -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_the_csv_has_one_line_a_part(name: str) -> None:
-    model = checked(text_of(name)).model
+    model = checked_piece(name).model
     assert model is not None
     rows = list(csv.DictReader(io.StringIO(parts_csv(model))))
     assert [row["name"] for row in rows] == [part.name for part in model.parts]

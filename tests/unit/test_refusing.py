@@ -3,7 +3,7 @@
 from functools import cache
 
 import pytest
-from tests.pieces.reading import checked, text_of
+from tests.pieces.reading import checked_piece
 
 from dryfit import workshop
 from dryfit.diagnostics import Diagnostic, Severity
@@ -17,7 +17,7 @@ SIZE = Fault(Reason.SIZE, "rail: it is short", "a length of 350", 15, "long rail
 
 @cache
 def made() -> tuple[Plan, Model]:
-    found = checked(text_of("step_stool"))
+    found = checked_piece("step_stool")
     plan, _ = workshop.plan(found, lambda _: None)
     assert plan is not None
     assert found.model is not None

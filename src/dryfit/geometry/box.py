@@ -30,10 +30,11 @@ class Box:
 
     def overlap(self, other: Box) -> Box | None:
         """Return the common box with a volume, or None."""
-        low, high = self._bounds_with(other)
-        if all(low[axis] < high[axis] for axis in range(3)):
-            return Box(low, high)
-        return None
+        # Of many pairs most lie apart along the first axis already.
+        for axis in range(3):
+            if max(self.low[axis], other.low[axis]) >= min(self.high[axis], other.high[axis]):
+                return None
+        return Box(*self._bounds_with(other))
 
     def contact(self, other: Box) -> tuple[int, Box] | None:
         """Return (axis, flat box) where the two touch face to face with an area, or None."""

@@ -5,13 +5,13 @@ import tomllib
 from pathlib import Path
 from typing import Any, cast
 
+from tests.pieces.planning import planned
 from tests.property.plan_oracle.reading import Json
 
 import dryfit
 from dryfit import workshop
-from dryfit.diagnostics import Diagnostic, Severity, Source
+from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.diagnostics.as_json import findings_json
-from dryfit.notes import source_of
 from dryfit.placing.as_json import parts_document
 from dryfit.plan.as_json import steps_document
 
@@ -21,17 +21,14 @@ Found = tuple[Diagnostic, ...]
 
 def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | None, Found]:
     """The steps and the parts document, or None, and the errors: unplanned or badly rehearsed."""
-    source = source_of("notes.dryfit", text.encode())
-    assert isinstance(source, Source)
-    checked = workshop.check(source, shop, {})
-    plan, findings = workshop.plan(checked, lambda _: None)
+    checked, plan, findings = planned(text, shop)
     if plan is not None:
         plan, refused = workshop.rehearse(checked, plan, lambda _: None)
         findings = (*findings, *refused)
     errors = tuple(each for each in findings if each.severity is Severity.ERROR)
     if plan is None or checked.model is None:
         return None, errors
-    piece, name = checked.declared.piece, source.name
+    piece, name = checked.declared.piece, checked.source.name
     steps = steps_document(
         plan,
         piece=piece,

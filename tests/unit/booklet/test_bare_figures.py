@@ -13,7 +13,7 @@ from xml.etree import ElementTree as ET
 
 import html5lib
 import pytest
-from tests.pieces.reading import FILES, checked, text_of
+from tests.pieces.reading import FILES, checked_piece
 
 from dryfit import booklet
 from dryfit.operations import work_list
@@ -61,7 +61,7 @@ def bare_figures(html: str) -> list[str]:
 @cache
 def printed(name: str) -> str:
     """The booklet of a piece in the first order that is found: the order does not matter here."""
-    found = checked(text_of(name), f"{name}.dryfit")
+    found = checked_piece(name)
     assert found.model is not None
     assert found.shop is not None
     work, in_work = work_list(found.model, found.shop)

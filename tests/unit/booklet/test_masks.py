@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 
-from tests.pieces.reading import checked, text_of
+from tests.pieces.reading import checked_piece
 
 from dryfit import workshop
 from dryfit.booklet import render
 
 
 def test_glue_faces_of_one_kind_between_two_parts_are_told_together() -> None:
-    shown = checked(text_of("framed_panel"))
+    shown = checked_piece("framed_panel")
     plan, findings = workshop.plan(shown, lambda _: None)
     assert plan is not None
     assert shown.model is not None

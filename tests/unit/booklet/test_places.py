@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import FILES, model_of, text_of
+from tests.pieces.reading import FILES, model_of_piece
 from tests.unit.booklet import drawn_steps
 from tests.unit.booklet.svg_reading import quantities
 
@@ -19,7 +19,7 @@ from dryfit.plan.operation import Work
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_marks_are_told_on_the_side_where_the_box_has_them(name: str) -> None:
-    model = model_of(text_of(name))
+    model = model_of_piece(name)
     labels = label(model)
     for part in model.parts:
         told = plain(marks_in_piece(part, labels))
@@ -32,7 +32,7 @@ def test_marks_are_told_on_the_side_where_the_box_has_them(name: str) -> None:
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_no_drawing_of_a_part_is_higher_than_a_page(name: str) -> None:
-    model = model_of(text_of(name))
+    model = model_of_piece(name)
     assert all(part_drawing(p, model.display).height_mm <= TALLEST for p in model.parts)
 
 
@@ -47,7 +47,7 @@ def test_a_sheet_that_no_page_holds_is_made_smaller() -> None:
 
 
 def test_the_gap_of_a_row_is_that_of_its_boxes() -> None:
-    model = model_of(text_of("slat_bench"))
+    model = model_of_piece("slat_bench")
     part = max(model.parts, key=lambda part: len(part.copies) if "slat" in part.name else 0)
     lows = sorted(copy.box.low for copy in part.copies)
     axis = next(a for a in range(3) if lows[0][a] != lows[1][a])
@@ -59,14 +59,14 @@ def test_the_gap_of_a_row_is_that_of_its_boxes() -> None:
 
 
 def test_a_single_part_has_no_gap() -> None:
-    model = model_of(text_of("shelf_box"))
+    model = model_of_piece("shelf_box")
     alone = next(part for part in model.parts if len(part.copies) == 1)
     assert spacing(alone, Say(model.display)) == ()
     assert quantities(part_drawing(alone, model.display))
 
 
 def test_cuts_by_hand_in_one_surface_share_a_drawing_for_each_hand() -> None:
-    model = model_of(text_of("shelf_box"))
+    model = model_of_piece("shelf_box")
     part = next(p for p in model.parts if sum(f.role == "housing" for f in p.features) > 1)
     housings = [feature for feature in part.features if feature.role == "housing"]
     names = tuple(copy.name for copy in part.copies)

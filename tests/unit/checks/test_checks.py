@@ -10,7 +10,16 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import FILES, changed, checked, codes, model_of, text_of
+from tests.pieces.reading import (
+    FILES,
+    changed,
+    checked,
+    checked_piece,
+    codes,
+    model_of,
+    model_of_piece,
+    text_of,
+)
 
 from dryfit.checks import check_model
 from dryfit.diagnostics import Severity
@@ -148,7 +157,7 @@ def test_the_piece_as_it_was_has_no_such_fault(each: Case) -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_no_test_piece_has_an_error(name: str) -> None:
-    assert all(f.severity is not Severity.ERROR for f in checked(text_of(name)).findings)
+    assert all(f.severity is not Severity.ERROR for f in checked_piece(name).findings)
 
 
 def shop() -> Shop:
@@ -178,7 +187,7 @@ def test_lap_depths_that_do_not_make_the_thickness_are_h07() -> None:
 
 
 def test_a_housing_wider_than_its_mate_is_h08() -> None:
-    model = model_of(text_of("shelf_box"))
+    model = model_of_piece("shelf_box")
     assert not [f for f in check_model(model, shop()) if f.code == "slot-width"]
     loose = with_feature(
         model, "side", "housing", along=(Fraction(100), Fraction(119)), mate="shelf"
@@ -188,7 +197,7 @@ def test_a_housing_wider_than_its_mate_is_h08() -> None:
 
 
 def test_copies_that_enter_unequally_many_mates_are_h27() -> None:
-    model = model_of(text_of("step_stool"))
+    model = model_of_piece("step_stool")
     assert not [f for f in check_model(model, shop()) if f.code == "mates-unequal"]
     first, *others = model.joints
     one_less = replace(model, joints=tuple(others))

@@ -1,7 +1,7 @@
 """A cut with no mate that eats into a joint is told, whatever its family (TRADE H06)."""
 
 import pytest
-from tests.pieces.reading import changed, checked, text_of
+from tests.pieces.reading import changed, checked, checked_piece, text_of
 
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.kinds.joints import joint_kinds
@@ -126,7 +126,7 @@ def test_a_cut_that_eats_into_a_joint_is_told(kind: str) -> None:
 )
 def test_a_cut_clear_of_the_joint_is_no_fault(piece: str, line: str) -> None:
     assert _found(piece, line) == []
-    whole = checked(text_of(piece)).findings
+    whole = checked_piece(piece).findings
     assert not [each for each in whole if each.code == "cut-in-joint"]
 
 

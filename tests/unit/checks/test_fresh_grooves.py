@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import FILES, changed, checked, text_of
+from tests.pieces.reading import FILES, changed, checked, checked_piece
 
 from dryfit.diagnostics import Severity
 
@@ -49,4 +49,4 @@ def test_a_groove_of_less_than_half_the_wood_is_no_fault() -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_no_piece_of_ours_has_one(name: str) -> None:
-    assert "groove-wide" not in {each.code for each in checked(text_of(name)).findings}
+    assert "groove-wide" not in {each.code for each in checked_piece(name).findings}

@@ -1,6 +1,6 @@
 """What check says of sound notes: sums as read, sizes with the grain, assumptions."""
 
-from tests.pieces.reading import checked, model_of, text_of
+from tests.pieces.reading import checked, model_of, model_of_piece, text_of
 
 from dryfit.cli.understood import understood
 
@@ -18,7 +18,7 @@ def test_every_part_is_told_once_with_the_way_of_its_grain() -> None:
     lines = said("step_stool").split("\n")
     assert "  - 4 legs: 218 long (upright), 40 wide, 40 thick" in lines
     assert "  - 2 long rails: 350 long (from side to side), 55 wide, 20 thick" in lines
-    assert sum("long (" in line for line in lines) == len(model_of(text_of("step_stool")).parts)
+    assert sum("long (" in line for line in lines) == len(model_of_piece("step_stool").parts)
 
 
 def test_a_part_inside_a_pattern_has_the_name_of_its_instance() -> None:

@@ -1,6 +1,6 @@
 """Coats of several products and of single surfaces: their order, names and sentences."""
 
-from tests.pieces.reading import changed, checked, model_of, text_of
+from tests.pieces.reading import changed, checked, model_of, model_of_piece, text_of
 from tests.unit.operations.worked import listed
 
 from dryfit.operations import work_list
@@ -65,13 +65,13 @@ def test_a_part_coated_apart_from_its_glue_up_is_kept_off() -> None:
 
 
 def test_what_is_taped_off_in_an_assembly_is_named_with_its_part() -> None:
-    made, _ = listed(model_of(text_of("wall_case")))
+    made, _ = listed(model_of_piece("wall_case"))
     sentence = next(op.sentence for op in made.operations if op.id == "case / coat 1")
     assert sentence.endswith("on the case; keep it off the back; tape off the inside of the sides")
 
 
 def test_tenons_that_stay_dry_get_no_coat() -> None:
-    made, _ = listed(model_of(text_of("trestle")))
+    made, _ = listed(model_of_piece("trestle"))
     by_id = {op.id: op.sentence for op in made.operations}
     assert by_id["beam / coat 1"].endswith("on the beam; tape off the tenons")
     assert by_id["trestle 1 / coat 1"].endswith("; tape off the mortises for the beam")

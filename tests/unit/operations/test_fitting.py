@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tests.pieces.reading import changed, model_of, text_of
+from tests.pieces.reading import changed, model_of, model_of_piece
 from tests.unit.operations.worked import listed, operation, piece, rule
 
 from dryfit.plan.operation import Operation, WorkList
@@ -49,7 +49,7 @@ def test_a_glued_frame_is_laid_on_a_glued_stand_by_name_and_screwed_once() -> No
 
 
 def test_ledgers_get_their_heights_and_no_spacers() -> None:
-    ledgers = operation(listed(model_of(text_of("tray_chest")))[0], "ledger / fit")
+    ledgers = operation(listed(model_of_piece("tray_chest"))[0], "ledger / fit")
     assert "spacers" not in ledgers.sentence
     assert ledgers.details[0][0] == "Lower edges "
     assert [word for word in ledgers.details[0] if not isinstance(word, str)] == [40, 150, 260]
@@ -57,11 +57,11 @@ def test_ledgers_get_their_heights_and_no_spacers() -> None:
 
 
 def test_trays_doors_and_loose_shelves_go_into_their_opening_last() -> None:
-    work, _ = listed(model_of(text_of("tray_chest")))
+    work, _ = listed(model_of_piece("tray_chest"))
     tray = operation(work, "tray 1 / fit")
     assert tray.sentence == "Put tray 1 into the bay"
     assert ("ledger / fit", "tray 1 / fit") in {(r.before, r.after) for r in work.rules}
-    work, _ = listed(model_of(text_of("wall_case")))
+    work, _ = listed(model_of_piece("wall_case"))
     rules = {(rule.before, rule.after) for rule in work.rules}
     assert operation(work, "door / fit").sentence == "Put the 2 doors into the bay"
     assert {("hinge / fit", "door / fit"), ("shelf pin / fit", "shelf / fit")} <= rules
@@ -84,7 +84,7 @@ def test_a_single_board_has_no_gaps_to_compare() -> None:
 
 
 def test_wedges_of_a_dry_tenon_have_their_kerfs_and_are_driven() -> None:
-    beam = operation(listed(model_of(text_of("trestle")))[0], "beam / fit")
+    beam = operation(listed(model_of_piece("trestle"))[0], "beam / fit")
     said = " ".join(str(word) for detail in beam.details for word in detail)
     assert "Saw 2 kerfs across each tenon of beam" in said
     assert "Drive 4 wedges dry" in said

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tests.pieces.reading import checked, errors, text_of
+from tests.pieces.reading import checked, checked_piece, errors, text_of
 
 from dryfit import workshop
 from dryfit.plan.operation import Operation
@@ -58,7 +58,7 @@ def test_a_hole_whose_face_lies_back_in_the_frame_is_bored_by_hand() -> None:
 def test_mortises_in_glued_laps_are_chopped_before_the_next_glue_up_is_tried() -> None:
     # The lap leaves 15 of 30 in each member, the mortise is 25 deep: only in the glued lap.  It is
     # in the middle of the rail, 440 + 30 up, and as its tenon is wide 36: 452 to 488 from R.
-    found = checked(text_of("face_rack"))
+    found = checked_piece("face_rack")
     assert not errors(found)
     plan, _ = workshop.plan(found, lambda _: None)
     assert plan is not None

@@ -4,7 +4,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
-from tests.pieces.reading import FILES, checked, errors, model_of, text_of
+from tests.pieces.reading import FILES, checked_piece, errors, model_of, text_of
 from tests.unit.operations.worked import listed, operation, piece, said
 
 from dryfit.geometry.box import Box
@@ -128,7 +128,7 @@ def free_way(moving: list[Box], fixed: list[Box]) -> bool:
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_every_member_has_a_straight_path_when_its_turn_comes(name: str) -> None:
-    found = checked(text_of(name))
+    found = checked_piece(name)
     if errors(found):
         pytest.skip("a piece with errors is not built")
     model = found.model

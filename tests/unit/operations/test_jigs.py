@@ -1,7 +1,7 @@
 """Jigs and templates are set up once for each setting (TRADE B26)."""
 
 import pytest
-from tests.pieces.reading import changed, model_of, text_of
+from tests.pieces.reading import changed, model_of_piece, text_of
 from tests.unit.rehearsal.played import played
 
 
@@ -16,7 +16,7 @@ from tests.unit.rehearsal.played import played
     ],
 )
 def test_a_jig_is_set_up_once(piece: str, role: str, set_up: int, each: int) -> None:
-    model = model_of(text_of(piece))
+    model = model_of_piece(piece)
     holes = {
         part.name: {feature.id for feature in part.features if feature.role == role}
         for part in model.parts

@@ -4,7 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from tests.pieces.reading import changed, model_of, text_of
+from tests.pieces.reading import changed, model_of, model_of_piece, text_of
 
 from dryfit.operations.work_list import work_list
 from dryfit.plan.operation import Operation
@@ -117,7 +117,7 @@ glue up plinth: front, returns
 
 
 def test_the_stop_waits_for_what_the_length_waited_for_and_no_longer_than_it() -> None:
-    model = model_of(text_of("beaded_door"))
+    model = model_of_piece("beaded_door")
     bead = model.part("side bead")
     taken = replace(
         bead, measures=tuple(replace(each, taken=each.nominal) for each in bead.measures)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from tests.pieces.reading import model_of, text_of
+from tests.pieces.reading import model_of_piece
 from tests.unit.operations.worked import listed, said, shipped_shop
 
 
 def details(piece: str) -> list[tuple[str, str]]:
     """What each operation of a piece says beside its settings."""
-    work, _ = listed(model_of(text_of(piece)), shipped_shop())
+    work, _ = listed(model_of_piece(piece), shipped_shop())
     return [(each.id, said(detail)) for each in work.operations for detail in each.details]
 
 

@@ -1,6 +1,6 @@
 """Wedges, pegs, haunches and through tenons in the plan: every cut has a step, every deed words."""
 
-from tests.pieces.reading import changed, model_of, text_of
+from tests.pieces.reading import changed, model_of, model_of_piece
 from tests.unit.operations.worked import listed, operation, shipped_shop
 from tests.unit.placing.test_tenon_details import TABLE
 
@@ -79,6 +79,6 @@ def test_a_mortise_right_through_is_chopped_from_both_faces() -> None:
 
 
 def test_twin_tenons_are_counted_as_two_where_the_glue_goes() -> None:
-    work, _ = listed(model_of(text_of("trestle")))
+    work, _ = listed(model_of_piece("trestle"))
     glue = operation(work, "trestle 1 / glue up")
     assert "Glue goes on 2 mortises and tenons of leg into foot" in said(glue)

@@ -1,7 +1,7 @@
 """Why operations are kept in one visit is said of what they are."""
 
 import pytest
-from tests.pieces.reading import model_of, text_of
+from tests.pieces.reading import model_of_piece
 
 from dryfit.operations import visit_words
 from dryfit.operations.work_list import work_list
@@ -20,7 +20,7 @@ from dryfit.shop.read import read_shop
 def test_a_visit_is_named_for_what_is_cut_in_it(piece: str, kind: str, words: str) -> None:
     shop, _ = read_shop(None, {})
     assert shop is not None
-    work, _ = work_list(model_of(text_of(piece)), shop)
+    work, _ = work_list(model_of_piece(piece), shop)
     assert work is not None
     groups = {each.together for each in work.operations if each.kind == kind and each.together}
     assert groups

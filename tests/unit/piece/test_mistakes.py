@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import pytest
-from tests.pieces.reading import changed, checked, text_of
+from tests.pieces.reading import changed, checked, checked_piece, text_of
 
 Change = tuple[str, str]
 
@@ -142,7 +142,7 @@ def test_a_mistake_is_found_on_its_line(each: Mistake) -> None:
 
 @pytest.mark.parametrize("each", MISTAKES, ids=names())
 def test_the_notes_without_the_mistake_have_no_such_finding(each: Mistake) -> None:
-    codes = {finding.code for finding in checked(text_of(each.piece)).findings}
+    codes = {finding.code for finding in checked_piece(each.piece).findings}
     assert each.codes.isdisjoint(codes)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from tests.pieces.reading import FILES, checked, errors, model_of, text_of
+from tests.pieces.reading import FILES, checked, errors, model_of_piece, text_of
 
 from dryfit.diagnostics import Assumption
 from dryfit.notes.reading.lines import sense_lines
@@ -17,7 +17,7 @@ def offered() -> list[tuple[str, int]]:
     return [
         (name, number)
         for name in FILES
-        for number, assumption in enumerate(model_of(text_of(name)).assumptions)
+        for number, assumption in enumerate(model_of_piece(name).assumptions)
         if assumption.instead and assumption.belongs_to == "notes"
     ]
 
@@ -108,7 +108,7 @@ def _is_read(text: str, number: int) -> None:
 @pytest.mark.parametrize("name", FILES)
 def test_an_assumption_is_a_sentence_said_once(name: str) -> None:
     # Two joints of one part may be sized alike: each is told at its own line.
-    said = [(each.text, each.span) for each in model_of(text_of(name)).assumptions]
+    said = [(each.text, each.span) for each in model_of_piece(name).assumptions]
     assert len(said) == len(set(said))
     assert all(text and not text.endswith(".") for text, _ in said)
 

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, mm, model_of, model_of_piece, text_of
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.placing.model import Model
@@ -103,7 +103,7 @@ def test_boards_of_a_back_may_be_tongued_into_one_another() -> None:
 
 def test_ship_lapped_boards_lie_half_over_half() -> None:
     # 420 - 40 + 20 - 1 = 399, and 3 times a lap of 9 less its gap of 1, by 4.
-    model = model_of(text_of("lapped_back"))
+    model = model_of_piece("lapped_back")
     board = model.part("back board")
     assert board.width == Fraction(399 + 3 * 8, 4)
     laps = {

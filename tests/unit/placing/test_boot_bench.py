@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 import pytest
-from tests.pieces.reading import checked, codes, mm, model_of, text_of
+from tests.pieces.reading import checked_piece, codes, mm, model_of_piece
 
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Model
@@ -15,11 +15,11 @@ from dryfit.placing.model import Model
 
 @pytest.fixture(scope="module")
 def bench() -> Model:
-    return model_of(text_of("boot_bench"))
+    return model_of_piece("boot_bench")
 
 
 def test_nothing_is_found_wrong() -> None:
-    assert codes(checked(text_of("boot_bench"))) == []
+    assert codes(checked_piece("boot_bench")) == []
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,15 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, model_of, text_of
+from tests.pieces.reading import (
+    changed,
+    checked,
+    checked_piece,
+    codes,
+    model_of,
+    model_of_piece,
+    text_of,
+)
 from tests.unit.rehearsal.played import played
 
 from dryfit.joinery.drawer_room import room_above
@@ -19,7 +27,7 @@ def test_a_runner_is_glued_in_front_and_floats_behind() -> None:
     # Between rails 360 - 60 - 60 = 240; the rear shoulder 3 off (B21.3: 2 to 3): 237 between
     # shoulders.  Tenons of 15: 267 long.  Behind, the tenon is 12 in its host, the mortise
     # 15 + 1 for the glue: 16 deep in front, and so it is behind, that the sides may shrink by 3.
-    model = model_of(text_of("letter_case"))
+    model = model_of_piece("letter_case")
     part = model.part("runner")
     assert part.length == 267
     assert part.shoulder_length == 237
@@ -37,7 +45,7 @@ def test_a_runner_is_glued_in_front_and_floats_behind() -> None:
 
 def test_a_runner_lies_under_the_side_and_is_as_wide_as_usual() -> None:
     # A side of the drawer 1 from the case: its outer face at 21, and 40 inwards (B21.3: W 40).
-    model = model_of(text_of("letter_case"))
+    model = model_of_piece("letter_case")
     box = model.copy("left runner").box
     assert box.low[0] == 21
     assert box.high[0] == 61
@@ -53,7 +61,7 @@ def test_no_end_floats_that_is_glued() -> None:
     text = changed(text_of("letter_case"), (GLUED, "running"))
     assert model_of(text).part("runner").length == 270
     assert "ends-held-apart" in codes(checked(text))
-    assert "ends-held-apart" not in codes(checked(text_of("letter_case")))
+    assert "ends-held-apart" not in codes(checked_piece("letter_case"))
 
 
 def test_the_room_above_a_drawer_holds_what_its_sides_swell() -> None:

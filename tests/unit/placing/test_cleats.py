@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, model_of, model_of_piece, text_of
 
 from dryfit.joinery.cleats import longest_cleat
 from dryfit.kinds.part_words import PART_WORDS, parts_explained
@@ -64,7 +64,7 @@ def test_as_long_as_it_may_be_at_most_is_not_too_long() -> None:
 
 def test_cleats_lie_on_the_inner_edges_of_a_frame_between_its_stiles() -> None:
     # Between stiles 60 wide in 600: 480; the upper one hangs under its rail, 500 - 60 up.
-    model = model_of(text_of("framed_panel"))
+    model = model_of_piece("framed_panel")
     assert model.part("cleat").length == 480
     assert model.copy("top cleat").box.high[2] == 440
     assert model.copy("bottom cleat").box.low[2] == 60
@@ -72,7 +72,7 @@ def test_cleats_lie_on_the_inner_edges_of_a_frame_between_its_stiles() -> None:
 
 def test_cleats_inside_a_chest_run_between_its_ends() -> None:
     # 700 less two ends of 18, which are set in 20 each: 624.
-    model = model_of(text_of("ledged_chest"))
+    model = model_of_piece("ledged_chest")
     assert model.part("cleat").length == 624
     assert model.copy("front cleat").box.low[1] == 18
 

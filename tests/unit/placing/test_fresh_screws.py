@@ -6,7 +6,7 @@ from fractions import Fraction
 from itertools import combinations
 
 import pytest
-from tests.pieces.reading import FILES, changed, checked, model_of, text_of
+from tests.pieces.reading import FILES, changed, checked, model_of, model_of_piece
 
 from dryfit.geometry.box import Box
 from dryfit.joinery.screws import screw_for
@@ -107,7 +107,7 @@ def test_where_no_wood_is_left_it_is_said_with_numbers() -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_our_pieces_screws_meet_no_joint(name: str) -> None:
-    model = model_of(text_of(name))
+    model = model_of_piece(name)
     cuts = features(model, "mortise", "housing", "groove")
     for copy, _, hole in features(model, "pilot hole"):
         assert all(copy != other or hole.overlap(cut) is None for other, _, cut in cuts)
@@ -115,7 +115,7 @@ def test_our_pieces_screws_meet_no_joint(name: str) -> None:
 
 def test_square_through_a_lap_a_screw_may_go() -> None:
     # The slats of this stand lie over the corners of a lapped frame.
-    model = model_of(text_of("slat_bench"))
+    model = model_of_piece("slat_bench")
     pilots, laps = features(model, "pilot hole"), features(model, "lap")
     assert any(
         copy == other and hole.overlap(lap) for copy, _, hole in pilots for other, _, lap in laps
@@ -179,7 +179,7 @@ def along(model: Model, copy: str, role: str, axis: int) -> list[float]:
 
 def test_beside_mortises_a_screw_stands_near_each_end_of_the_bearer() -> None:
     # The tenons of the leg take 73.5 to 206.5 of the bearer's 280.
-    model = model_of(text_of("trestle"))
+    model = model_of_piece("trestle")
     first, _, last = along(model, "left bearer", "pilot hole", 1)
     assert first < 73.5
     assert last > 206.5
@@ -201,13 +201,13 @@ timber pine
 
 
 def test_the_screws_of_the_boot_bench_stay_where_they_are() -> None:
-    model = model_of(text_of("boot_bench"))
+    model = model_of_piece("boot_bench")
     assert along(model, "slat 1", "screw hole", 0) == [15, 925]
     assert len(along(model, "left bottom end rail", "pilot hole", 1)) == 5
 
 
 def test_screws_of_a_piece_in_inches_say_that_they_are_sized_in_mm() -> None:
-    sizes = {each.size for each in model_of(text_of("slat_bench")).hardware if "screw" in each.item}
+    sizes = {each.size for each in model_of_piece("slat_bench").hardware if "screw" in each.item}
     assert sizes == {"4 x 35 mm"}
     metric = {each.size for each in model_of(STOOL).hardware if "screw" in each.item}
     assert not any("mm" in size for size in metric)

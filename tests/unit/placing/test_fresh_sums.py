@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import FILES, model_of, text_of
+from tests.pieces.reading import FILES, model_of, model_of_piece
 
 from dryfit.placing.as_text import parts_table
 
@@ -42,6 +42,6 @@ def test_the_printed_sum_adds_up_though_the_ruler_is_coarser() -> None:
 
 @pytest.mark.parametrize("name", FILES)
 def test_the_terms_of_a_figure_make_it(name: str) -> None:
-    for figure in model_of(text_of(name)).figures.values():
+    for figure in model_of_piece(name).figures.values():
         if figure.terms:
             assert sum((term.amount for term in figure.terms), Fraction(0)) == figure.value

@@ -4,7 +4,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, mm, model_of, model_of_piece, text_of
 from tests.unit.operations.worked import listed, rule
 from tests.unit.rehearsal.played import Played, played
 
@@ -172,9 +172,7 @@ def test_a_door_stands_to_its_gaps_before_leaves_are_marked(plan: Played) -> Non
     order = list(rows_of(plan))
     for part in ("door", "side"):
         assert order.index("door / plane to fit") < order.index(f"{part} / hinge recesses")
-    marked = rule(
-        listed(model_of(text_of("hinged_case")))[0], "door / plane to fit", "door / lay out"
-    )
+    marked = rule(listed(model_of_piece("hinged_case"))[0], "door / plane to fit", "door / lay out")
     assert marked.reason == WHY_PLANED_FIRST
 
 

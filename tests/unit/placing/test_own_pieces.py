@@ -8,7 +8,7 @@ finishes by surface, limits, measurements.
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import model_of, text_of
+from tests.pieces.reading import model_of_piece
 
 from dryfit.geometry.box import Box
 from dryfit.placing.model import Model
@@ -114,7 +114,7 @@ TOOL_TOTE = {
 def test_places_are_those_worked_by_hand(
     name: str, unit: Fraction, worked: dict[str, tuple[str, str, str]]
 ) -> None:
-    found = boxes(model_of(text_of(name)))
+    found = boxes(model_of_piece(name))
     assert {copy: found[copy] for copy in worked} == {
         copy: box(*ranges, unit) for copy, ranges in worked.items()
     }

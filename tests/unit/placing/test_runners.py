@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, mm, model_of, model_of_piece, text_of
 from tests.unit.rehearsal.played import played
 
 from dryfit.placing.screw_slots import screw_slots
@@ -30,7 +30,7 @@ def test_a_runner_is_cut_for_its_groove_in_millimetres() -> None:
     # A side 100 x 12 x 280: groove 12 high and 6 deep, its upper edge at (100 + 12) / 2 = 56, from
     # 20 behind the front to the rear end: 260.  Runner 12 - 0.8 = 11.2 high, 6 + 1 - 0.8 = 6.2
     # thick, 260 - 6 = 254 long.
-    model = model_of(text_of("bedside_drawer"))
+    model = model_of_piece("bedside_drawer")
     runner = model.part("runner")
     assert (runner.width, runner.thickness, runner.length) == (
         Fraction(112, 10),
@@ -61,7 +61,7 @@ def test_a_runner_stands_as_high_as_the_groove_above_the_gap() -> None:
 
 
 def test_the_front_screw_holds_and_the_rear_one_stands_in_a_slot() -> None:
-    model = model_of(text_of("bedside_drawer"))
+    model = model_of_piece("bedside_drawer")
     (slots,) = screw_slots(model.parts, model.joints)
     assert slots.passed == "runner"
     runner = model.part("runner")
@@ -75,7 +75,7 @@ def test_the_front_screw_holds_and_the_rear_one_stands_in_a_slot() -> None:
 
 
 def test_runners_get_no_finish_unless_a_line_finishes_them() -> None:
-    model = model_of(text_of("bedside_drawer"))
+    model = model_of_piece("bedside_drawer")
     assert not any("runner" in name for each in model.coatings for name in each.copies)
     oiled = text_of("bedside_drawer") + "finish runners with oil, 1 coat\n"
     assert any("runner" in name for each in model_of(oiled).coatings for name in each.copies)
@@ -92,7 +92,7 @@ def test_what_the_line_says_is_kept_and_the_groove_follows() -> None:
 
 def test_a_runner_in_the_middle_runs_in_its_guide() -> None:
     # Guide 44 x 12 under the bottom; a runner 20 wide, its groove 20.5 (B21.2: rail + 0.5), 6 deep.
-    model = model_of(text_of("pencil_drawer"))
+    model = model_of_piece("pencil_drawer")
     (groove,) = (each for each in model.part("drawer > guide").features if each.mate)
     assert groove.across[1] - groove.across[0] == Fraction(41, 2)
     assert groove.depth == 6

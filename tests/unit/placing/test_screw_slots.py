@@ -5,7 +5,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, model_of, text_of
+from tests.pieces.reading import (
+    changed,
+    checked,
+    checked_piece,
+    codes,
+    model_of,
+    model_of_piece,
+    text_of,
+)
 
 from dryfit.placing.screw_slots import ScrewSlots, screw_slots
 
@@ -81,7 +89,7 @@ def test_slats_and_buttoned_tops_are_left_alone(name: str) -> None:
 def test_the_row_nearest_to_the_middle_is_not_slotted() -> None:
     # The middle one of three (TRADE B18).
     (found,) = slots(text_of("trestle"))
-    holes = {each.id: each for each in model_of(text_of("trestle")).part("seat").features}
+    holes = {each.id: each for each in model_of_piece("trestle").part("seat").features}
     slotted = {holes[name].across for name in found.holes}
     round_ones = {each.across for each in holes.values() if each.role == "screw hole"} - slotted
     (held,) = round_ones
@@ -91,7 +99,7 @@ def test_the_row_nearest_to_the_middle_is_not_slotted() -> None:
 
 def test_screws_keep_clear_of_a_rabbet_that_is_cut_in_the_glued_frame() -> None:
     # The rabbet takes 10 of the 25 that the batten laps over the stile: the middle of the rest.
-    model = model_of(text_of("mirror"))
+    model = model_of_piece("mirror")
     stile = model.part("stile")
     (pilots,) = {each.across for each in stile.features if each.role == "pilot hole"}
     (rabbet,) = {each.across for each in stile.features if each.role == "rabbet"}
@@ -105,4 +113,4 @@ def test_where_a_late_rabbet_leaves_no_room_it_is_said_once() -> None:
     assert "stile" in told.message
     assert "rabbet" in told.message
     assert told.hints
-    assert "screw-near-cut" not in codes(checked(text_of("mirror")))
+    assert "screw-near-cut" not in codes(checked_piece("mirror"))

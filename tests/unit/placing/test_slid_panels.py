@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.pieces.reading import changed, checked, codes, mm, model_of, model_of_piece, text_of
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.placing.model import Model
@@ -115,7 +115,7 @@ def test_a_bottom_captured_on_four_sides_is_a_panel_in_grooves() -> None:
 
 
 def test_a_lid_slides_over_the_low_end() -> None:
-    model = model_of(text_of("sliding_lid_box"))
+    model = model_of_piece("sliding_lid_box")
     # 260 - 10 + 4 - 1, as far as the outer face of the low end.
     assert model.part("lid").length == 253
     assert [each.kind for each in model.fittings] == ["rest"]

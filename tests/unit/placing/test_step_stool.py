@@ -3,18 +3,27 @@
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, errors, mm, model_of, text_of
+from tests.pieces.reading import (
+    changed,
+    checked,
+    checked_piece,
+    codes,
+    errors,
+    mm,
+    model_of_piece,
+    text_of,
+)
 
 from dryfit.placing.model import Model
 
 
 @pytest.fixture(scope="module")
 def stool() -> Model:
-    return model_of(text_of("step_stool"))
+    return model_of_piece("step_stool")
 
 
 def test_nothing_is_found_wrong() -> None:
-    assert codes(checked(text_of("step_stool"))) == []
+    assert codes(checked_piece("step_stool")) == []
 
 
 @pytest.mark.parametrize(

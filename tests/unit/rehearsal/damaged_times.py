@@ -6,11 +6,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from tests.pieces.planning import planned
 from tests.pieces.reading import FILES
 
-from dryfit import workshop
-from dryfit.diagnostics import Source
-from dryfit.notes import source_of
 from dryfit.plan.operation import Lag, Operation
 from dryfit.plan.plan import Moment, Plan, Step
 from dryfit.rehearsal.fault import Fault
@@ -146,10 +144,7 @@ def built(name: str, shop: str | None = None) -> Built:
 @cache
 def built_from(text: str, shop: Path | None = None) -> Built:
     """The plan of notes, in the shipped shop or one of a file."""
-    source = source_of("notes.dryfit", text.encode())
-    assert isinstance(source, Source)
-    checked = workshop.check(source, shop, {})
-    plan, findings = workshop.plan(checked, lambda _: None)
+    checked, plan, findings = planned(text, shop)
     assert plan is not None, findings
     assert checked.model is not None
     assert checked.shop is not None

@@ -4,10 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from tests.pieces.reading import checked
+from tests.pieces.planning import planned
 
-from dryfit import workshop
-from dryfit.diagnostics import Source
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan
 from dryfit.rehearsal.fault import Fault, Reason
@@ -57,9 +55,7 @@ class Played:
 
 def played(text: str, shop: Path | None = None) -> Played:
     """The notes planned in the shipped shop, or in that of a file."""
-    source = Source("notes.dryfit", text)
-    found = checked(text) if shop is None else workshop.check(source, shop, {})
-    plan, findings = workshop.plan(found, lambda _: None)
+    found, plan, findings = planned(text, shop)
     assert plan is not None, [finding.message for finding in findings]
     assert found.model is not None
     assert found.shop is not None
