@@ -1,7 +1,17 @@
 """Settings of every test: property tests draw the same examples each time, and time nothing."""
 
+from collections.abc import Sequence
+from pathlib import Path
+
 import pytest
 from hypothesis import HealthCheck, settings
+
+_TESTS = Path(__file__).resolve().parent
+_PIECES = frozenset(
+    path.stem
+    for folder in (_TESTS / "pieces", _TESTS.parent / "examples")
+    for path in folder.glob("*.dryfit")
+)
 
 settings.register_profile(
     "dryfit",
@@ -19,3 +29,21 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--update-golden", action="store_true", help="rewrite tests/golden from what is made now"
     )
+
+
+def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
+    """Keep all tests of one piece in one process, where it is placed and planned once."""
+    for item in items:
+        piece = _piece_of(item)
+        if piece is not None:
+            item.add_marker(pytest.mark.xdist_group(piece))
+
+
+def _piece_of(item: pytest.Item) -> str | None:
+    callspec = getattr(item, "callspec", None)
+    for value in callspec.params.values() if callspec is not None else ():
+        first = value[0] if isinstance(value, tuple) and value else value
+        name = first.stem if isinstance(first, Path) else first
+        if isinstance(name, str) and name in _PIECES:
+            return name
+    return None
