@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, model_of, text_of
+from tests.pieces.reading import changed, model_of, model_of_piece
 
 from dryfit.piece.declared import WayIn
 from dryfit.placing.loads import carried, comes_apart_into, last_glue_up, through, titled
@@ -39,19 +39,19 @@ def way(wide: int, high: int, turn: int | None = None) -> WayIn:
 
 
 def test_what_is_buttoned_or_screwed_on_comes_off() -> None:
-    assert titles(model_of(text_of("step_stool"))) == ["base", "seat"]
-    bench = titles(model_of(text_of("boot_bench")))
+    assert titles(model_of_piece("step_stool")) == ["base", "seat"]
+    bench = titles(model_of_piece("boot_bench"))
     assert bench[:2] == ["base", "top"]
 
 
 def test_doors_drawers_and_loose_shelves_come_out() -> None:
-    cabinet = titles(model_of(text_of("wall_cabinet")))
+    cabinet = titles(model_of_piece("wall_cabinet"))
     assert cabinet == ["case", "shelf", "shelf", "door", "drawer"]
 
 
 def test_a_back_in_its_rabbets_and_a_ledger_stay_on() -> None:
-    assert titles(model_of(text_of("spice_case"))) == ["case"]
-    assert titles(model_of(text_of("tray_chest"))).count("case") == 1
+    assert titles(model_of_piece("spice_case")) == ["case"]
+    assert titles(model_of_piece("tray_chest")).count("case") == 1
 
 
 def test_what_is_knock_down_comes_apart() -> None:
