@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from tests.pieces.reading import FILES, checked, errors, model_of_piece, text_of
+from tests.pieces.reading import FILES, checked, errors, model_of, model_of_piece, text_of
 
 from dryfit.diagnostics import Assumption
 from dryfit.notes.reading.lines import sense_lines
