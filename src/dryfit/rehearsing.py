@@ -95,7 +95,10 @@ def _part(part: Part) -> WantedPart:
                 hands=feature.hands,
                 declared=feature.mate is None and feature.role in DECLARED,
                 after=feature.after,
-                toward=feature.form.toward if feature.role == "mitre" and feature.form else None,
+                toward=feature.form.toward
+                if feature.form and feature.role in {"mitre", "taper", "bevel"}
+                else None,
+                shape=feature.role if feature.role in {"taper", "bevel", "curve"} else None,
                 halves=halves(feature.ranges(sizes), feature.flare) if feature.flare else (),
             )
             for feature in part.features

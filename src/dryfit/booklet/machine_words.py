@@ -15,6 +15,8 @@ from dryfit.plan.setting import Setting
 from dryfit.plan.sides import Side, cuts_through, distance, other_side
 from dryfit.shop.shop import Shop
 
+TAPER_JIG = "taper jig"
+
 _LABELS = {
     "accessory": "Guide",
     "tilt": "Blade tilt",
@@ -22,6 +24,7 @@ _LABELS = {
     "depth": "Depth",
     "thickness": "Thickness",
     "product": "Finish",
+    "jig": "Cleat",
 }
 
 _CUTTER_WORDS = {
@@ -112,7 +115,7 @@ def label_of(setting: Setting, machine: Machine) -> str:
 
 def side_of(setting: Setting, machine: Machine) -> str:
     """Return the side of the cutter to which the large figure is: ``NEAR side``, or nothing."""
-    if setting.to is None or setting.to == "both":
+    if setting.to is None or setting.to == "both" or machine.guide == TAPER_JIG:
         return ""
     return machine.sides.get(setting.axis, Side.NEAR).value
 
@@ -148,6 +151,8 @@ def details_of(setting: Setting, machine: Machine) -> tuple[Text, ...]:
     rows: list[Text] = []
     if setting.axis == "height":
         rows += _height_details(setting, setting.value, machine)
+    elif setting.axis in {"stop", "jig"} and machine.guide == TAPER_JIG:
+        rows += _taper_details(setting, machine)
     elif setting.axis in {"stop", "fence"}:
         rows += _distance_details(setting, machine)
     if setting.measure is not None:
@@ -167,6 +172,19 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
         yield (f"{machine.guide} floor ", say.setting(base), " included")
     if setting.at_least is not None:
         yield ("cuts right through; ", say.setting(setting.at_least), " or more will do")
+
+
+def _taper_details(setting: Setting, machine: Machine) -> Iterator[Text]:
+    """Yield how a taper jig is set: its cleat off its edge, and where the blade comes in."""
+    say, mark = machine.say, Mark(setting.origin or "R")
+    if setting.axis == "stop":
+        yield ("from the stop block to where the blade comes into the wood",)
+        yield (_surface_word(mark.sign), " ", mark, " against the block")
+        return
+    yield ("from the jig's edge, at the stop block",)
+    if setting.far is not None:
+        yield (say.setting(setting.far), " from it where the blade comes in")
+    yield (_surface_word(mark.sign), " ", mark, " against it")
 
 
 def _distance_details(setting: Setting, machine: Machine) -> Iterator[Text]:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dryfit.operations.machines import TENON_JIG
+from dryfit.operations.shapes import BEVEL, TAPER
+from dryfit.operations.through_cuts import RIP_FENCE
 from dryfit.plan.operation import Operation
 
 BY_STATION = {
@@ -50,6 +52,9 @@ def _at_table_saw(operation: Operation) -> list[str]:
         return ["tenon-jig"]
     if operation.kind in BLIND:
         return ["dado-riving-knife"]
-    if operation.kind in PARTING:
+    if operation.kind == TAPER:
+        return ["saw-riving-knife"]
+    along = any(setting.value == RIP_FENCE for setting in operation.settings)
+    if operation.kind in PARTING or (operation.kind == BEVEL and along):
         return ["saw-riving-knife", "saw-push-stick"]
     return ["saw-crosscut"]

@@ -10,9 +10,11 @@ from dryfit.joinery.bridle import OPEN_MORTISE
 from dryfit.joinery.pegs import PEG_SLOT
 from dryfit.kinds.roles import CORNER_ROLES, FINGER
 from dryfit.operations import methods, naming
+from dryfit.operations.bevels import bevel_cut
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
+from dryfit.operations.curves import curve_cut
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
 from dryfit.operations.edges import edge_cut, is_edge
@@ -22,7 +24,6 @@ from dryfit.operations.groove_families import GrooveFamily, groove_families, way
 from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
 from dryfit.operations.jigs import with_set_ups
-from dryfit.operations.left_out import has_operation
 from dryfit.operations.machines import SAW
 from dryfit.operations.methods import DADO_SET, Choice
 from dryfit.operations.minutes import tenths
@@ -30,6 +31,9 @@ from dryfit.operations.mitring import mitre_cut
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.open_mortises import open_mortise_cuts
 from dryfit.operations.passes import checked_when_whole
+from dryfit.operations.shapes import CURVE, TAPER, is_shape
+from dryfit.operations.shapes import KINDS as SHAPES
+from dryfit.operations.tapers import taper_cut
 from dryfit.operations.top_fixing_words import BY_HAND
 from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
@@ -54,7 +58,7 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         for part in model.parts
         if not part.made
         for site in sites_of(part)
-        if has_operation(site.feature) and site.feature.role != "key slot"
+        if site.feature.role != "key slot"
     )
     crossing = tuple(
         site
@@ -63,6 +67,7 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         and goes_across(site)
         and site.feature.after is None
         and not _at_the_bench(site)
+        and not is_shape(site.feature)
     )
     choice = methods.choose(crossing, model.display, shop)
     along = (site for site in sites if naming.runs_along(site.feature))
@@ -75,12 +80,26 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         for site in sites
         for cut in checked_when_whole(_cuts_of(site, sites, choice, ways, model, shop))
     ]
-    set_up = with_set_ups(cuts, shop)
+    set_up = with_set_ups(in_turn(cuts), shop)
     groups = _equal(by_its_formula(cut, model.display) for cut in set_up)
     ids = named_apart(groups)
     rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
     operations = tuple(_with_choice(row, choice) for row in rows)
     return Joinery(operations, groups, choice, grooves)
+
+
+def in_turn(cuts: Iterable[Cut]) -> list[Cut]:
+    """Return the cuts, the tapers of each part in their turns, where its first one stood."""
+    row = list(cuts)
+    first: dict[str, int] = {}
+    for index, cut in enumerate(row):
+        if cut.kind == TAPER:
+            first.setdefault(cut.site.part.name, index)
+    order = {
+        index: (first[cut.site.part.name], cut.turn) if cut.kind == TAPER else (index, 0)
+        for index, cut in enumerate(row)
+    }
+    return [row[index] for index in sorted(order, key=lambda each: order[each])]
 
 
 def _with_choice(operation: Operation, choice: Choice) -> Operation:
@@ -113,10 +132,10 @@ def _cuts_of(
     if by_hand or is_edge(site.feature):
         # Its machine or jig is held in the hand, on the part that lies on the bench.
         return (edge_cut(site, shop) if is_edge(site.feature) else hand_cut(site, shop),)
-    if site.feature.after is not None:
+    if site.feature.after is not None and not is_shape(site.feature):
         return cuts_in_frame(site, model, shop)
-    if site.feature.role in _ON_AN_END:
-        return _cuts_on_an_end(site, sites, model, shop)
+    if site.feature.role in _IN_A_WAY_OF_ITS_OWN:
+        return _cuts_of_its_own(site, sites, model, shop)
     machine = choice.machine_of.get(methods.key_of(site))
     if machine is not None:
         return (cross_cut(site, machine, shop),)
@@ -131,13 +150,21 @@ def _cuts_of(
     return (hand_cut(site, shop),)
 
 
-_ON_AN_END = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES})
+def _shape_cut(site: Site, sites: tuple[Site, ...], shop: Shop) -> Cut:
+    if site.feature.role == CURVE:
+        return curve_cut(site, shop)
+    return (taper_cut if site.feature.role == TAPER else bevel_cut)(site, sites, shop)
 
 
-def _cuts_on_an_end(
+_IN_A_WAY_OF_ITS_OWN = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES, *SHAPES})
+
+
+def _cuts_of_its_own(
     site: Site, sites: tuple[Site, ...], model: Model, shop: Shop
 ) -> tuple[Cut, ...]:
-    """Return the cuts of what is made in an end in a way of its own."""
+    """Return the cuts of what is made in a way of its own: in an end, or a shape that is no box."""
+    if is_shape(site.feature):
+        return (_shape_cut(site, sites, shop),)
     if site.feature.role == "mitre":
         return (mitre_cut(site, sites, shop),)
     if site.feature.role == OPEN_MORTISE:

@@ -70,7 +70,7 @@ def _end(group: Group) -> str:
 
 def _end_of(cut: Cut) -> str:
     feature, length = cut.site.feature, cut.site.part.length
-    if feature.role == "mitre":
+    if feature.kind == "mitre":
         return feature.surface
     if feature.along == (Fraction(0), length):
         return ""

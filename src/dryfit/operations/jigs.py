@@ -11,10 +11,12 @@ from dataclasses import replace
 
 from dryfit.kinds.roles import FINGER, HINGE_RECESS, PIN, PIN_HOLE, POCKET, TAIL
 from dryfit.operations.corner_cuts import DOVETAIL_JIG
+from dryfit.operations.curves import size_of
 from dryfit.operations.cut import Cut
 from dryfit.operations.fingers import wide
 from dryfit.operations.machines import has_hand_router
 from dryfit.operations.minutes import worked
+from dryfit.operations.shapes import CURVE
 from dryfit.shop.shop import Shop
 
 _SET_UP = {
@@ -24,6 +26,7 @@ _SET_UP = {
     "dowel hole": "dowel jig",
     "biscuit slot": "biscuit joiner",
     FINGER: "finger jig",
+    CURVE: "curve template",
     TAIL: DOVETAIL_JIG,
     PIN: DOVETAIL_JIG,
 }
@@ -51,6 +54,9 @@ def _setting(cut: Cut, shop: Shop) -> tuple[object, ...] | None:
     if feature.role == FINGER:
         # One jig serves all boards whose fingers are as wide; by hand there is none.
         return (FINGER, wide(feature), cut.station) if cut.station != "bench" else None
+    if feature.role == CURVE:
+        alone = len(cut.site.part.copies) == 1
+        return None if alone else (CURVE, *size_of(feature))
     if feature.role in {TAIL, PIN}:
         return (DOVETAIL_JIG,) if shop.accessory(DOVETAIL_JIG) is not None else None
     if feature.role not in _SET_UP or cut.station != "bench":

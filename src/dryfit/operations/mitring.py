@@ -7,7 +7,7 @@ the fence of the mitre saw, and on the table where the blade of the table saw is
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -47,8 +47,8 @@ _FOUR = (
 
 
 @dataclass(frozen=True, slots=True)
-class _Way:
-    """A machine that cuts a mitre, how the part lies there, and what is set beside the stop."""
+class Way:
+    """A machine that cuts an end aslant, how the part lies, what is set beside the stop."""
 
     station: str
     hold: Hold
@@ -104,6 +104,12 @@ def mitre_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
     )
 
 
+def turned_ways(site: Site, shop: Shop) -> Iterator[Way]:
+    """Yield each way in which a machine of the shop cuts an end aslant, the best one first."""
+    ways = (_at_mitre_saw,) if is_flat(site.feature) else (_tilted, _at_mitre_saw)
+    yield from (found for way in ways if (found := way(site, shop)) is not None)
+
+
 def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
     if not at_stop:
         return (("The stop does not reach: cut to the line, and compare opposite sides",),)
@@ -118,7 +124,7 @@ def _about_stop(site: Site, *, at_stop: bool) -> tuple[Detail, ...]:
     )
 
 
-def _at_mitre_saw(site: Site, shop: Shop) -> _Way | None:
+def _at_mitre_saw(site: Site, shop: Shop) -> Way | None:
     """Return the mitre saw turned to the angle: the part lies flat, or stands on its edge."""
     feature, part = site.feature, site.part
     flat = is_flat(feature)
@@ -135,10 +141,10 @@ def _at_mitre_saw(site: Site, shop: Shop) -> _Way | None:
     at_stop = other if longest is None or part.length <= longest else None
     lies = "the outer edge at the fence" if flat else "on edge, the outer face at the fence"
     settings = (setting_of.angle("angle", _angle(feature)),)
-    return _Way(MITRE_SAW, Hold(down, outer, at_stop), settings, lies)
+    return Way(MITRE_SAW, Hold(down, outer, at_stop), settings, lies)
 
 
-def _tilted(site: Site, shop: Shop) -> _Way | None:
+def _tilted(site: Site, shop: Shop) -> Way | None:
     """Return the table saw with its blade tilted: the outer face lies down on the sled."""
     part, sled = site.part, shop.accessory(SLED)
     piece = Piece(part.length, part.width, part.thickness)
@@ -159,7 +165,7 @@ def _tilted(site: Site, shop: Shop) -> _Way | None:
         setting_of.angle("tilt", _angle(site.feature)),
         setting_of.height(height),
     )
-    return _Way("table saw", Hold(outer, fence, other), settings, "the outer face down on the sled")
+    return Way("table saw", Hold(outer, fence, other), settings, "the outer face down on the sled")
 
 
 def _by_hand(site: Site, shop: Shop) -> Cut:

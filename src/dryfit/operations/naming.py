@@ -149,7 +149,7 @@ def what_of(feature: Feature) -> str:
         return _OF_BOARDS[feature.role]
     if feature.role in _FOR_MATE and feature.mate:
         return f"{_FOR_MATE[feature.role]} for {feature.mate}"
-    if feature.role in {"slot", "rabbet", "chamfer", "round-over"} or (
+    if feature.role in {"slot", "rabbet", "chamfer", "round-over", "taper", "curve", "bevel"} or (
         feature.role == "groove" and not feature.mate
     ):
         return feature.role

@@ -13,6 +13,8 @@ from dryfit.operations.cutting import Joinery
 from dryfit.operations.edges import WHY_EDGES_LAST
 from dryfit.operations.laying_out import WHY_MARK_FIRST
 from dryfit.operations.sanded_first import CORNER_CUTS
+from dryfit.operations.shapes import KINDS as SHAPES
+from dryfit.operations.shapes import WHY_EDGE_AFTER_SHAPE, shape_rules
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Operation, Rule
 
@@ -66,6 +68,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _turns(own)
         rules += _mitres_last(own)
         rules += _groove_before_tongue(own)
+        rules += shape_rules(own)
     rules += _edges_last(rows)
     rules += _mortise_before_tenon(rows)
     rules += _tails_before_pins(rows)
@@ -194,7 +197,7 @@ def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:
         Rule(other.id, mitre.id, WHY_MITRE_LAST)
         for other, cuts in own
         for mitre in mitres
-        if other.kind != "mitre" and cuts[0].site.feature.after is None
+        if other.kind not in {"mitre", *SHAPES} and cuts[0].site.feature.after is None
     ]
 
 
@@ -246,7 +249,7 @@ def _edges_last(rows: tuple[Row, ...]) -> list[Rule]:
     """Return: edges are shaped when nothing else is cut in the part, or in the glued whole."""
     edges = [row for row in rows if row[0].kind == "profile"]
     return [
-        Rule(other.id, edge.id, WHY_EDGES_LAST)
+        Rule(other.id, edge.id, WHY_EDGE_AFTER_SHAPE if other.kind in SHAPES else WHY_EDGES_LAST)
         for edge, edge_cuts in edges
         for other, cuts in rows
         if other.kind != "profile"

@@ -3,7 +3,8 @@
 Directions at the machine, seen by the maker who feeds forward: x to the right, y away from him,
 z up.  On a sled the part lies before a fence on the maker's side, and the stop is on the left.
 At a mortiser, a router table and a mitre saw the fence is behind the part, and the mitre saw's stop
-is on the left too.
+is on the left too.  On a taper jig, which runs to the left of the blade, the cleat is on the left
+and the stop block on the maker's side, so that the blade pushes the part against it.
 """
 
 from __future__ import annotations
@@ -34,6 +35,11 @@ def side_of_end(end: str, down: str, fence: str, handedness: int) -> str:
 def edge_at_fence_behind(down: str, end_on_left: str, handedness: int) -> str:
     """Return the surface at a fence behind the part, given the one down and the end on the left."""
     return _surface_towards(AWAY_FROM_MAKER, {down: DOWN, end_on_left: LEFT}, handedness)
+
+
+def down_on_jig(cleat: str, at_block: str, handedness: int) -> str:
+    """Return the surface that lies on a taper jig, given those at its cleat and its stop block."""
+    return _surface_towards(DOWN, {cleat: LEFT, at_block: TOWARDS_MAKER}, handedness)
 
 
 def _surface_towards(wanted: Vector, held: dict[str, Vector], handedness: int) -> str:

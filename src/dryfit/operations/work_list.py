@@ -12,11 +12,11 @@ from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
 from dryfit.operations.cutting import Joinery, joinery_of
 from dryfit.operations.doors_to_gaps import doors_fitted
+from dryfit.operations.faired import faired
 from dryfit.operations.finishing import finished, sanded_subjects
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.keys import keyed
-from dryfit.operations.left_out import left_out
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, levelled
 from dryfit.operations.precedence import joinery_rules
@@ -46,7 +46,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
     Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
-    ``wish-without-work``, ``order-circle`` (H81), ``cut-not-in-plan``, and those of the lines
+    ``wish-without-work``, ``order-circle`` (H81), and those of the lines
     done and spoiled.
     """
     shop = gangs_from_boards(model, shop)
@@ -55,7 +55,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     sections = sections_of(as_cut, joinery, shop)
     cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
-    made = joined((sections.batch, cutting, shelves, buttons_made(model, shop)))
+    fair = faired(joinery, as_cut, shop)
+    made = joined((sections.batch, cutting, fair, shelves, buttons_made(model, shop)))
     late = _late_cuts(joinery)
     last = _last_cuts(made, late)
     stages = staged(model, made, last, shop)
@@ -91,7 +92,7 @@ def _finished_list(
     wishes = wished(model, operations, everything.rules)
     rules = _distinct((*everything.rules, *wishes.rules))
     said = progress_findings(model, operations)
-    findings = (*everything.findings, *wishes.findings, *said, *left_out(model))
+    findings = (*everything.findings, *wishes.findings, *said)
     contradiction = circle(rules, wishes.spans)
     if contradiction is not None:
         return None, (*findings, contradiction)

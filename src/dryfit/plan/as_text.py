@@ -69,6 +69,9 @@ def _setting(setting: Setting, side: Side, display: Display, *, through: bool) -
     if setting.formula and not setting.taken:
         return f"{setting.axis} {setting.formula} (measured)"
     counts = distance(setting, side)
+    if setting.axis == "jig" and setting.far is not None:
+        near, far = (display.with_unit(each, fitted=True) for each in (setting.value, setting.far))
+        return f"cleat {near} from the jig's edge at the stop, {far} where the blade comes in"
     if setting.far is None or isinstance(counts, str):
         return f"{setting.axis} {display.with_unit(setting.value, fitted=True)}"
     far = display.with_unit(setting.far, fitted=True)

@@ -20,14 +20,22 @@ Sizes = tuple[Fraction, Fraction, Fraction]
 
 @dataclass(frozen=True, slots=True)
 class Slant:
-    """A corner sawn off at 45 degrees: of a square box the half that is gone.
+    """A corner sawn off aslant: of a box the half that is gone, as a mitre, bevel or taper.
 
-    It lies next to the `end` that is cut into and to the surface `toward` which the cut runs out.
+    It lies next to the surface that is cut into, `end`, and to that `toward` which it gets deeper.
     """
 
     ranges: Ranges
     end: str
     toward: str
+
+
+@dataclass(frozen=True, slots=True)
+class Arch:
+    """A curve sawn into a surface: an arch inside the box, deepest in the middle of its span."""
+
+    ranges: Ranges
+    end: str
 
 
 @dataclass(slots=True)
@@ -39,7 +47,7 @@ class Blank:
     ranges along, across and deep; `at` counts the steps in which each was taken.  A size that is
     worked by hand to no line of the goal (a stave's thickness) is not `known`, only its bound.
     What a jointer has `skimmed` off comes out of the allowance before the next deed takes the rest.
-    `slants` are corners sawn off at an angle; their boxes are no `cuts`.
+    `slants` are corners sawn off at an angle, `arches` curves; their boxes are no `cuts`.
     """
 
     part: str
@@ -47,6 +55,7 @@ class Blank:
     true: set[str] = field(default_factory=set)
     cuts: list[Ranges] = field(default_factory=list)
     slants: list[Slant] = field(default_factory=list)
+    arches: list[Arch] = field(default_factory=list)
     at: list[int] = field(default_factory=list)
     known: list[bool] = field(default_factory=lambda: [True, True, True])
     skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])

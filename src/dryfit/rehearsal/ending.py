@@ -43,7 +43,7 @@ def _parts(state: State) -> Iterator[Fault]:
 
 
 def _shapes(state: State) -> Iterator[Fault]:
-    """Every shape that the notes ask for is there, but for those no tool of the plan cuts yet."""
+    """Every shape that the notes ask for is there."""
     for part in state.goal.parts:
         for copy in part.copies:
             for mark in part.marks:
@@ -53,7 +53,14 @@ def _shapes(state: State) -> Iterator[Fault]:
 
 def _missing(state: State, copy: WantedCopy, mark: Mark) -> Iterator[Fault]:
     blank = state.blanks.get(copy.name)
-    if blank is None or mark.kind in SHAPES:
+    if blank is None:
+        return
+    if mark.shape is not None:
+        if (copy.name, mark.id) not in state.cut:
+            yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "the shape cut")
+        elif (copy.name, mark.id) in state.rough:
+            message = f"{copy.name}: {mark.id} is as the band saw left it"
+            yield Fault(Reason.SURFACE, message, "the shape faired to its line")
         return
     if mark.kind == "profile" and (copy.name, mark.id) not in state.cut:
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "the edge shaped")
@@ -63,10 +70,6 @@ def _missing(state: State, copy: WantedCopy, mark: Mark) -> Iterator[Fault]:
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is not cut whole", "the shape as marked")
     elif (copy.name, mark.id) not in state.cut:
         yield Fault(Reason.CUT, f"{copy.name}: {mark.id} is never made", "every hole bored")
-
-
-SHAPES = frozenset({"taper", "curve", "bevel", "mitre"})
-"""Shapes that are no trenches; the booklet says of each that it is not in the plan."""
 
 
 LONGEST_SCREW = Fraction(80)

@@ -23,9 +23,10 @@ class Mark:
 
     Work that no stop or fence guides follows its marks.  `kind` is the contract's word (end lap,
     hole, taper, ...); `surface` the surface that is cut into.  A `declared` mark has no mate: the
-    notes ask for it as a shape of its own, cut `after` a glue-up if they say so.  A slanting one
-    runs out `toward` a surface beside that.  A socket whose sides slope is cut as a box that is
-    right at half its depth; its `halves` say which way it is narrow, and so which way it holds.
+    notes ask for it as a shape of its own, cut `after` a glue-up if they say so; its `shape` is
+    taper, bevel or curve where that is no trench.  A slanting one (taper, bevel, mitre) gets deeper
+    `toward` a surface beside that.  A socket whose sides slope is cut as a box that is right at
+    half its depth; its `halves` say which way it is narrow, and so which way it holds.
     """
 
     id: str
@@ -37,6 +38,7 @@ class Mark:
     after: str | None
     toward: str | None = None
     halves: tuple[Ranges, ...] = ()
+    shape: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

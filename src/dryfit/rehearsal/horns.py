@@ -13,7 +13,7 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.fault import Reason, Trouble
-from dryfit.rehearsal.goal import Goal, Mark, Range, WantedCopy, WantedPart
+from dryfit.rehearsal.goal import Goal, Mark, Range, Ranges, WantedCopy, WantedPart
 
 RUNS_OUT = frozenset({"long slot", "rabbet"})
 """Kinds of marks along a part that run on through a horn."""
@@ -73,5 +73,12 @@ def sawn_off(blank: Blank, horn: Fraction, final: Fraction, *, glued: bool) -> T
     kept = [number for number, (along, _, _) in enumerate(cuts) if along[0] < along[1]]
     blank.cuts = [cuts[number] for number in kept]
     blank.at = [blank.at[number] for number in kept]
+    blank.slants = [replace(each, ranges=_from_end(each.ranges, horn)) for each in blank.slants]
+    blank.arches = [replace(each, ranges=_from_end(each.ranges, horn)) for each in blank.arches]
     blank.resize(LENGTH, final)
     return None
+
+
+def _from_end(ranges: Ranges, horn: Fraction) -> Ranges:
+    (low, high), across, deep = ranges
+    return (low - horn, high - horn), across, deep

@@ -11,6 +11,7 @@ from dryfit.rehearsal.at_machines.cutting import cut
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import at_its_machine
 from dryfit.rehearsal.at_machines.reading import misread
+from dryfit.rehearsal.at_machines.shaping import FAIR, fair
 from dryfit.rehearsal.at_machines.standing import unmet
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.deeds import deeds_of
@@ -87,6 +88,10 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
         _mill(state, operation, work, place)
     elif operation.kind == "horns":
         _horns_off(state, work, place)
+    elif operation.kind == FAIR:
+        for name in work.copies:
+            for trouble in fair(state, name):
+                state.tell(place, trouble, name)
     elif operation.kind == "make":
         _make(state, work, place)
     elif work.features:

@@ -59,6 +59,8 @@ class State:
     blanks: dict[str, Blank] = field(default_factory=dict)
     cut: set[tuple[str, str]] = field(default_factory=set)
     """Copies and marks that have been cut."""
+    rough: set[tuple[str, str]] = field(default_factory=set)
+    """Copies and marks that are sawn beside their line, and not brought to it yet."""
     glued: dict[str, str] = field(default_factory=dict)
     """The outermost assembly that a copy is glued into."""
     laid_out: set[str] = field(default_factory=set)

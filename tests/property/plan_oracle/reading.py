@@ -36,6 +36,7 @@ class Cut:
     along: Range
     depth: Fraction
     joint: str | None
+    toward: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +101,7 @@ def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction], horn: Fraction) 
         along=along,
         depth=depth,
         joint=row["joint"],
+        toward=row.get("toward"),
     )
 
 

@@ -30,10 +30,10 @@ from tests.property.plan_oracle.regions import (
     measured_from,
     minus,
 )
+from tests.property.plan_oracle.shaped import SHAPES, is_shape, leaning, shaped
 
 FROM_ABOVE = {"mortiser", "drill press"}
 ACROSS = {"end lap", "cross slot", "notch"}
-SHAPES = {"taper", "curve", "bevel", "mitre"}
 A_HAIR = Fraction(1, 10)
 """Wood as thin as a shim at an open end breaks off without a pass of its own."""
 TOLERANCE_OF_A_HOLE = Fraction(1, 2)
@@ -57,6 +57,8 @@ class Replay:
         self.base = {each["name"]: length(each["base"]) for each in steps["accessories"]}
         self.steps = steps
         self.taken: dict[tuple[str, str], list[Box]] = {}
+        self.gone: dict[str, dict[str, str]] = {}
+        self.beside_line: set[str] = set()
         self.faults: list[str] = []
 
     def run(self) -> list[str]:
@@ -67,12 +69,30 @@ class Replay:
                 continue
             for fault in (*self._held(row, part), *self._cut(row, part)):
                 self.faults.append(f"step {row.number}, {row.work['operation']}: {fault}")
+            self._shaped(row, part)
+        self.faults += [f"{copy} is as the band saw left it" for copy in sorted(self.beside_line)]
         self._whole()
         return self.faults
+
+    def _shaped(self, row: Row, part: PartRow) -> None:
+        """Keep which surfaces a shape has taken, and which lines are still to be worked to."""
+        cuts = [part.cuts[name] for name in row.work["features"] if name in part.cuts]
+        for copy in row.copies:
+            for cut in cuts:
+                if cut.kind in SHAPES:
+                    self.gone.setdefault(copy, {})[cut.surface] = cut.kind
+            if cuts and row.step["station"] == "band saw":
+                self.beside_line.add(copy)
+            elif row.deed.startswith("fair "):
+                self.beside_line.discard(copy)
 
     def _held(self, row: Row, part: PartRow) -> Iterator[str]:
         """The hold is one that the copy, left or right, can take without a mirror."""
         hold = row.work["hold"]
+        kinds = {part.cuts[name].kind for name in row.work["features"] if name in part.cuts}
+        for copy in row.copies:
+            for fault in leaning(row, self.gone.get(copy, {}), kinds):
+                yield f"{copy}: {fault}"
         if hold is None or None in hold.values():
             return
         for copy in row.copies:
@@ -107,16 +127,11 @@ class Replay:
         if cut.kind == "rabbet":
             own += _fallen(cut, own)
 
-    def _is_told(self, cut: Cut) -> bool:
-        """Whether the plan itself says that shapes which are no trenches are not in it."""
-        codes = {finding["code"] for finding in self.steps.get("findings", ())}
-        return cut.kind in SHAPES and "cut-not-in-plan" in codes
-
     def _whole(self) -> None:
         for part in self.parts.values():
             for copy, hand in part.hand_of.items():
                 for cut in part.cuts.values():
-                    if hand not in cut.hands or self._is_told(cut):
+                    if hand not in cut.hands:
                         continue
                     left = minus([cut.box], self.taken.get((copy, cut.id), []))
                     if left and cut.kind != "hole":
@@ -130,8 +145,8 @@ class Replay:
         if hold is None:
             return [cut.box]
         settings = row.step["settings"]
-        if cut.kind == "mitre":
-            return mitred(row, part, cut, self.base)
+        if is_shape(cut) or cut.kind == "mitre":
+            return (shaped if is_shape(cut) else mitred)(row, part, cut, self.base)
         unready = self._unready(row, cut)
         if unready is not None:
             return unready
@@ -250,12 +265,19 @@ def _turned(row: Row, hold: dict[str, str]) -> int:
     station = row.step["station"]
     stop: Any = row.step["settings"].get("stop")
     side = stop.get("side") if isinstance(stop, dict) else None
+    if row.step["settings"].get("accessory") == "taper jig":
+        return _turning({hold["down"]: (0, 0, -1), hold["against_fence"]: (-1, 0, 0),
+                         hold["at_stop"]: (0, -1, 0)})  # fmt: skip
     on_sled = station == "table saw" or (station == "router table" and side is None)
     outward = {
         hold["down"]: (0, 0, -1),
         hold["against_fence"]: (0, -1 if on_sled else 1, 0),
         hold["at_stop"]: (1 if side == "right" else -1, 0, 0),
     }
+    return _turning(outward)
+
+
+def _turning(outward: dict[str, tuple[int, int, int]]) -> int:
     rows = [(0, 0, 0)] * 3
     for surface, (x, y, z) in outward.items():
         direction, far = SURFACES[surface]

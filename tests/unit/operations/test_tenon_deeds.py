@@ -12,7 +12,6 @@ def planned(tenon: str, more: str) -> WorkList:
     text = TABLE.format(tenon=tenon, more=more, wide=800)
     work, findings = work_list(model_of(text), shipped_shop())
     assert work is not None, findings
-    assert not [each for each in findings if each.code == "cut-not-in-plan"]
     return work
 
 

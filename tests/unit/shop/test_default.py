@@ -40,7 +40,7 @@ def test_stations_have_their_axes_in_the_order_of_setting(shop: Shop) -> None:
         "band saw": ["cutter", "fence"],
         "jointer": ["depth", "fence"],
         "planer": ["thickness"],
-        "table saw": ["cutter", "accessory", "tilt", "height", "fence", "stop"],
+        "table saw": ["cutter", "accessory", "tilt", "height", "fence", "stop", "jig"],
         "router table": ["cutter", "height", "fence", "stop"],
         "mortiser": ["cutter", "fence", "depth", "stop"],
         "drill press": ["cutter", "fence", "depth", "stop"],

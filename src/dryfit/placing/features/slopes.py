@@ -35,21 +35,29 @@ def taper(task: Task) -> Made:
     stretches = runs(task, length)
     if isinstance(stretches, Misfit):
         return stretches
-    made: list[Made] = []
+    tapered: list[Side] = []
     for surface in task.feature.surfaces:
         found = _tapered_faces(task, surface)
         if isinstance(found, Misfit):
             return found
-        made += [_taper(task, face, run) for face in found for run in stretches]
+        tapered += found
+    shares = {face: 2 if (face[0], -face[1]) in tapered else 1 for face in tapered}
+    if 2 in shares.values():
+        task.assume(f"the {task.name} takes half of what is off from each of opposite faces", None)
+    made = [_taper(task, face, run, shares[face]) for face in shares for run in stretches]
     return gathered(made)
 
 
 def _tapered_faces(task: Task, surface: SurfaceWords) -> tuple[Side, ...] | Misfit:
     found = faces(task, surface)
+    length, width, thickness = task.copy.axes
+    square = task.box.extent(width) == task.box.extent(thickness)
+    if square and not surface.words and surface.noun == "face":
+        # `all faces` of a board are its two broad ones; a square leg has four alike.
+        return tuple((axis, side) for axis in sorted((width, thickness)) for side in (-1, 1))
     if isinstance(found, Misfit) or len(found) > 1:
         return found
-    length, width, thickness = task.copy.axes
-    corner = length == 2 and task.box.extent(width) == task.box.extent(thickness)
+    corner = length == 2 and square
     if corner and set(surface.words) <= {"inside", "outside"} and surface.noun != "edge":
         # A square leg looks inwards with two faces alike.
         sign = 1 if surface.words[0] == "inside" else -1
@@ -58,7 +66,7 @@ def _tapered_faces(task: Task, surface: SurfaceWords) -> tuple[Side, ...] | Misf
     return found
 
 
-def _taper(task: Task, face: Side, run: Run) -> Made:
+def _taper(task: Task, face: Side, run: Run, share: int) -> Made:
     length = task.copy.axes[0]
     if face[0] == length:
         return Misfit("an end cannot be tapered", "name a face or an edge along the part")
@@ -69,8 +77,9 @@ def _taper(task: Task, face: Side, run: Run) -> Made:
     if start != size:
         _not_from_full(task, start, size)
         return ()
-    box = box_of(under(task, face, size - end), [(length, run.low, run.high)])
-    form = PlacedForm("taper", (("from", start), ("to", end)), (length, toward))
+    off = (size - end) / share
+    box = box_of(under(task, face, off), [(length, run.low, run.high)])
+    form = PlacedForm("taper", (("from", start), ("to", start - off)), (length, toward))
     return cut_of(task, box, "taper", face, form)
 
 

@@ -17,8 +17,16 @@ from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
 from dryfit.rehearsal.at_machines.mitring import sawn
 from dryfit.rehearsal.at_machines.offcuts import fallen, trapped
+from dryfit.rehearsal.at_machines.shaping import (
+    BAND_SAW,
+    SHAPES,
+    SPOILING,
+    aslant,
+    shaped,
+    taken_off,
+)
 from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
-from dryfit.rehearsal.blank import ZERO, Blank, Slant, box_of, left_of
+from dryfit.rehearsal.blank import ZERO, Arch, Blank, Slant, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
 from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
@@ -41,11 +49,7 @@ def _cut(
         yield UNKNOWN
         return
     marks = state.marks(name, work.features)
-    if len(marks) < len(work.features):
-        missing = sorted(set(work.features) - {mark.id for mark in marks})
-        yield Trouble(
-            Reason.CUT, f"it carries no {' and no '.join(missing)}", "a cut that this copy has"
-        )
+    yield from _carried(work, marks)
     in_frame = name in state.glued and work.hold is not None and takes_frames(operation.station)
     yield from _at_hand(state, name, marks, by_hand=work.hold is None or in_frame)
     if in_frame and work.hold is not None:
@@ -66,10 +70,12 @@ def _cut(
     if work.hold is not None:
         yield from _held(state, (operation, work.hold), copy, blank, marks)
     state.cut |= {(name, mark.id) for mark in marks}
-    slants = tuple(each for each in taken if isinstance(each, Slant))
-    boxes = tuple(each for each in taken if not isinstance(each, Slant))
-    yield from _wood_gone(state, copy, blank, (*boxes, *(slant.ranges for slant in slants)))
-    yield from _saw_off(blank, slants)
+    shapes = tuple(each for each in taken if isinstance(each, Slant | Arch))
+    boxes = tuple(each for each in taken if not isinstance(each, Slant | Arch))
+    yield from _wood_gone(state, copy, blank, (*boxes, *(shape.ranges for shape in shapes)))
+    yield from taken_off(blank, shapes, flat=operation.kind not in SPOILING)
+    if operation.station == BAND_SAW:
+        state.rough |= {(name, mark.id) for mark in marks}
     for ranges in boxes:
         blank.take(ranges, place.step)
         if operation.kind != KEY_SLOT:
@@ -79,6 +85,14 @@ def _cut(
     if operation.station == SAW and work.hold is not None:
         waste = fallen(blank, marks, sizes_of(copy)[LENGTH])
         yield from _sawn_off(state, work.hold, blank, waste, place)
+
+
+def _carried(work: Work, marks: tuple[Mark, ...]) -> Iterator[Trouble]:
+    missing = sorted(set(work.features) - {mark.id for mark in marks})
+    if missing:
+        yield Trouble(
+            Reason.CUT, f"it carries no {' and no '.join(missing)}", "a cut that this copy has"
+        )
 
 
 def _sawn_off(
@@ -102,6 +116,7 @@ def _held(
     """Yield what is wrong with how a copy is held at a machine, and with what that can take."""
     operation, hold = held
     yield from untrue(hold, blank)
+    yield from aslant(operation.kind, hold, blank)
     axes = state.standing.at(operation.station)
     yield from misbored(operation.station, axes, marks, state.shop)
     station = state.shop.stations.get(operation.station)
@@ -114,12 +129,6 @@ def _held(
             "it cannot lie so: only its mirror image could",
             "a hold for this hand, or the stop on the other side",
         )
-
-
-def _saw_off(blank: Blank, slants: tuple[Slant, ...]) -> Iterator[Trouble]:
-    if set(slants) & set(blank.slants):
-        yield Trouble(Reason.CUT, "nothing is left where it is cut", "each end sawn once")
-    blank.slants += slants
 
 
 def _unsaid(operation: Operation, work: Work) -> Iterator[Trouble]:
@@ -156,7 +165,7 @@ def _needs_marks(
     if work.hold is None:
         whole = (ZERO, sizes_of(copy)[LENGTH])
         return any(mark.ranges[LENGTH] != whole for mark in marks)
-    return work.hold.at_stop is None and operation.station in FROM_ABOVE
+    return work.hold.at_stop is None and operation.station in {*FROM_ABOVE, BAND_SAW}
 
 
 def _remember(
@@ -216,7 +225,10 @@ def _taken(
     work: Work,
     blank: Blank,
     marks: tuple[Mark, ...],
-) -> tuple[Ranges | Slant, ...] | Trouble:
+) -> tuple[Ranges | Slant | Arch, ...] | Trouble:
+    if operation.kind in SHAPES:
+        axes = state.standing.at(operation.station)
+        return shaped(operation, work, axes, blank, marks, state.tools)
     if operation.kind == "mitre":
         axes = state.standing.at(operation.station)
         return sawn(operation.station, work, axes, blank, marks, state.tools)

@@ -17,6 +17,7 @@ from dryfit.rehearsal.blank import ZERO, Blank, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 
 Direction = tuple[int, int, int]
+TAPER_JIG = "taper jig"
 LEAST_CONTACT = Fraction(1, 4)
 """Share of a surface that has to be left for a part to lie on it steadily: a guess of ours.  At a
 stop any bit of an end will do, such as that of a tenon."""
@@ -82,13 +83,21 @@ def mirrored(station: str, axes: Axes, hold: Hold, handedness: int) -> bool:
 
 
 def _turn(station: str, axes: Axes, hold: Hold) -> int:
-    stop = axes.get("stop")
+    stop, accessory = axes.get("stop"), axes.get("accessory")
+    if accessory is not None and accessory.value == TAPER_JIG:
+        # The cleat is on the left, and the blade pushes the part against a block before the maker.
+        return _turn_of(hold, (-1, 0, 0), (0, -1, 0))
     side = stop.side if stop is not None else None
     on_sled = station == "table saw" or (station == "router table" and side is None)
+    fence = (0, -1 if on_sled else 1, 0)
+    return _turn_of(hold, fence, (1 if side == "right" else -1, 0, 0))
+
+
+def _turn_of(hold: Hold, at_fence: Direction, at_stop: Direction) -> int:
     outward: dict[str, Direction] = {
         str(hold.down): (0, 0, -1),
-        str(hold.against_fence): (0, -1 if on_sled else 1, 0),
-        str(hold.at_stop): (1 if side == "right" else -1, 0, 0),
+        str(hold.against_fence): at_fence,
+        str(hold.at_stop): at_stop,
     }
     rows: list[Direction] = [(0, 0, 0)] * 3
     for surface, (x, y, z) in outward.items():

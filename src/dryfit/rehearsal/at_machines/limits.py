@@ -22,7 +22,7 @@ EDGES = frozenset({"E", "E2"})
 TENON_JIG = "tenon jig"
 DIAGONAL = Fraction(99, 70)
 """How far a blade at 45 degrees runs through a board: a little more than the root of 2."""
-PARTING = frozenset({"rip", "width"})
+PARTING = frozenset({"rip", "width", "bevel"})
 """Kinds of operations at the rip fence that saw right through."""
 
 
@@ -56,13 +56,13 @@ def beyond(job: Job) -> Iterator[Trouble]:
 def _mitre_saw(job: Job) -> Iterator[Trouble]:
     long, wide, thick = job.sizes
     yield from _least("length", long, job.limits, "shortest")
-    if job.operation.kind == "mitre" and _on_edge(job.operation):
+    if job.operation.kind in {"mitre", "bevel"} and _on_edge(job.operation):
         wide, thick = thick, wide
     if _turned(job.axes, "angle"):
         wide *= DIAGONAL
     yield from _most("width", wide, job.limits, "widest")
     yield from _most("thickness", thick, job.limits, "depth")
-    if job.operation.kind in {"length", "mitre"}:
+    if job.operation.kind in {"length", "mitre", "bevel"}:
         yield from _set_at_most(job.axes, "stop", job.limits, "longest_stop")
 
 
