@@ -83,7 +83,7 @@ class Region:
         if beside is None:
             return False
         if self.form == "curve":
-            return deep <= 1 - self._widest(box) ** 2
+            return self._under_arch(deep, self._widest(box)) >= 0
         if self.form == "round-over":
             return (1 - deep) ** 2 + (1 - beside) ** 2 >= 1
         return self.form in SLANTS and deep + beside <= 1
@@ -97,7 +97,7 @@ class Region:
             return True
         near, beside = self._nearest(common, self.face), self._nearest(common, self.toward)
         if self.form == "curve":
-            return near < 1 - self._narrowest(common) ** 2
+            return self._under_arch(near, self._narrowest(common)) > 0
         if self.form == "round-over":
             return (1 - near) ** 2 + (1 - beside) ** 2 > 1
         return self.form not in SLANTS or near + beside < 1
@@ -130,6 +130,19 @@ class Region:
             return None
         axis, side = self.toward
         return 1 - self._nearest(box, (axis, -side))
+
+    def _under_arch(self, deep: Fraction, beside: Fraction) -> Fraction:
+        """Return a figure above 0 for a point inside an arch, 0 on it, and below 0 in the wood.
+
+        `deep` is its share of the rise, `beside` of half the span from the middle.  The arch is a
+        part of a circle; one that rises beyond a half circle is drawn by eye, and taken so.
+        """
+        assert self.toward is not None
+        half, rise = self.box.extent(self.toward[0]) / 2, self.box.extent(self.face[0])
+        if rise > half:
+            return 1 - beside**2 - deep
+        radius = (half**2 + rise**2) / (2 * rise)
+        return radius**2 - (half * beside) ** 2 - (radius - rise + deep * rise) ** 2
 
     def _from_middle(self, box: Box) -> tuple[Fraction, Fraction]:
         """Return both ends of a box along an arch: -1 and 1 are the ends of the arch itself."""

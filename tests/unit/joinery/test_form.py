@@ -34,7 +34,12 @@ def goes(region: Region, point: Triple) -> bool:
 
     deep, beside = share(axis, side), share(other, other_side)
     if region.form == "curve":
-        return deep <= 1 - (2 * beside - 1) ** 2
+        half, rise = region.box.extent(other) / 2, region.box.extent(axis)
+        if rise > half:
+            return deep <= 1 - (2 * beside - 1) ** 2
+        # Inside the circle through the ends of the span and the top of the rise.
+        radius = half**2 / (2 * rise) + rise / 2
+        return (half * (2 * beside - 1)) ** 2 + (radius - rise * (1 - deep)) ** 2 <= radius**2
     if region.form == "round-over":
         return (deep - 1) ** 2 + (beside - 1) ** 2 >= 1
     return deep + beside <= 1
