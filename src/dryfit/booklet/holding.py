@@ -12,6 +12,7 @@ from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold, Pass
 
 PLACES = ("down", "at the fence", "at the stop")
+ON_JIG = ("down", "at the cleat", "at the block")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +64,8 @@ def holding(columns: Sequence[tuple[str, tuple[Operation, ...]]], bench: Bench) 
             if len(ways) > 1:
                 whom += [": ", *named(copies, bench)] if whom else named(copies, bench)
             rows.append((tuple(whom), way))
-    return _table(rows)
+    cleat = any(s.axis == "jig" for _, own in columns for row in own for s in row.settings)
+    return _table(rows, ON_JIG if cleat else PLACES)
 
 
 def _by_ways(works: Iterable[Work]) -> dict[_Ways, tuple[str, ...]]:
@@ -79,17 +81,17 @@ def _by_ways(works: Iterable[Work]) -> dict[_Ways, tuple[str, ...]]:
     return ways
 
 
-def _table(rows: Sequence[tuple[Text, _Ways]]) -> Holding | None:
+def _table(rows: Sequence[tuple[Text, _Ways]], places: Sequence[str]) -> Holding | None:
     found = [
         (whom if first else (), (hold.down, hold.against_fence, hold.at_stop))
         for whom, way in rows
         for first, hold in zip((True, *(False for _ in way)), way, strict=False)
     ]
-    used = [n for n in range(len(PLACES)) if any(signs[n] for _, signs in found)]
+    used = [n for n in range(len(places)) if any(signs[n] for _, signs in found)]
     if not used:
         return None
     return Holding(
-        tuple(PLACES[n] for n in used),
+        tuple(places[n] for n in used),
         tuple(HoldRow(whom, tuple(_mark(signs[n]) for n in used)) for whom, signs in found),
     )
 

@@ -9,7 +9,7 @@ from dryfit.operations.curves import CHECK as CURVE_FAIR
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.minutes import METRE, tenths, worked
-from dryfit.operations.shapes import CURVE, KINDS
+from dryfit.operations.shapes import CURVE, KINDS, WHY_EDGE_AFTER_SHAPE
 from dryfit.operations.tapers import BAND_SAW
 from dryfit.operations.tapers import CHECK as TAPER_TRUE
 from dryfit.operations.words import some_of
@@ -37,6 +37,11 @@ def faired(joinery: Joinery, model: Model, shop: Shop) -> Batch:
         fair = _fair(parts[name], kind, [cut for _, cuts in sawn for cut in cuts], shop)
         operations.append(fair)
         rules += [Rule(operation.id, fair.id, WHY_TO_LINE) for operation, _ in sawn]
+        rules += [
+            Rule(fair.id, edge.id, WHY_EDGE_AFTER_SHAPE)
+            for edge, cuts in zip(joinery.operations, joinery.cuts, strict=True)
+            if edge.part == name and edge.kind == "profile" and not cuts[0].site.feature.after
+        ]
     return Batch(tuple(operations), tuple(rules))
 
 

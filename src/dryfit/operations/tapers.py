@@ -28,6 +28,7 @@ CAUTION = "taper-jig"
 BAND_SAW = "band saw"
 CHECK = "both ends of the taper against their lines, and the face straight from one to the other"
 
+_ORDINALS = {1: "first", 2: "second"}
 _ABOUT_JIG: Detail = (
     (
         "The jig is a board with a runner in the slot left of the blade; this blade has sawn its "
@@ -183,21 +184,20 @@ def _with_jig(site: Site, turn: _Turn, sites: Sequence[Site], shop: Shop) -> Cut
         hold=Hold(down, cleat, end),
         passes=(Pass(),),
         exact=worked(shop, "taper", each=len(site.copies)),
-        deed="Saw the tapers on",
+        deed=f"Saw the {_ORDINALS.get(turn.number, 'other') + ' ' if several else ''}tapers on",
         manner=" on the taper jig",
         tests=1,
         trial=f"the taper jig at {left} and {size} over {run}",
         cautions=(CAUTION,),
-        details=(
-            _ABOUT_JIG,
-            (
-                "Screw the cleat on ", left, " from the jig's edge at the stop block, and ", size,
-                " from it ", run, " before the block: there the blade comes into the wood",
-            ),
-            _begins(site),
-            *((_FIRST,) if several and turn.number == 1 else ()),
-            _FREE,
-        ),
+        details=(_begins(site),) if turn.number > 1 else (_ABOUT_JIG, _screwed(left, size, run),
+            _begins(site), *((_FIRST,) if several else ()), _FREE),
+    )  # fmt: skip
+
+
+def _screwed(left: Fraction, size: Fraction, run: Fraction) -> Detail:
+    return (
+        "Screw the cleat on ", left, " from the jig's edge at the stop block, and ", size,
+        " from it ", run, " before the block: there the blade comes into the wood",
     )  # fmt: skip
 
 

@@ -40,6 +40,8 @@ def mitre_drawing(
 ) -> Svg:
     """Return one picture for each way of holding that looks different, and how each is turned.
 
+    The corner is as long as its region says: of a mitre as long as it is deep, of a bevel less.
+
     `base` is the thickness of the sled's floor; at a mitre saw the part lies on the table.  Where
     the length is `measured` first, the figure is only about right.
     """
@@ -75,6 +77,12 @@ def _scale(way: Lying, deep: Fraction) -> Ruler:
     return ruler(length, wanted, room=_ROOM, scale=scale)
 
 
+def _back(way: Lying) -> float:
+    """Return how far the cut goes back from the long point, mm."""
+    start, end = way.regions[0].from_stop
+    return float(end - start)
+
+
 def _from_above(
     canvas: Canvas, way: Lying, scale: Ruler, long_point: Text, top: float, _: Fraction
 ) -> float:
@@ -82,7 +90,7 @@ def _from_above(
     fence = top + _FENCE
     low, right = fence + deep, scale.end
     draw_fence(canvas, Rect(-STOP - 2, top, right + 4, fence))
-    corner = Rect(right - deep, fence, right, low)
+    corner = Rect(right - _back(way) * scale.scale, fence, right, low)
     draw_corner(canvas, corner, right=True, low=True)
     draw_body(canvas, 0.0, right, fence, low, breaks=scale.breaks())
     _blade(canvas, (corner.left, low), (right, fence), before=_BEYOND, beyond=_FENCE)
@@ -106,7 +114,7 @@ def _tilted(
     if base:
         canvas.rect(Rect(-STOP, floor, right + 6, table), fill="white", pen=FINE)
     draw_table(canvas, -STOP - 2, right + 8, table)
-    corner = Rect(right - deep, upper, right, floor)
+    corner = Rect(right - _back(way) * scale.scale, upper, right, floor)
     draw_corner(canvas, corner, right=True, low=False)
     draw_body(canvas, 0.0, right, upper, floor, breaks=scale.breaks())
     _blade(canvas, (right, floor), (corner.left, upper), before=table - floor, beyond=3.0)
@@ -128,7 +136,7 @@ def _blade(
     beyond: float,
 ) -> None:
     """Draw the blade along the slant, as far below its lower and above its upper end as told."""
-    way = 1.0 if high[0] > low[0] else -1.0
-    start = low[0] - way * before, low[1] + before
-    end = high[0] + way * beyond, high[1] - beyond
+    lean = (high[0] - low[0]) / (low[1] - high[1])
+    start = low[0] - lean * before, low[1] + before
+    end = high[0] + lean * beyond, high[1] - beyond
     canvas.lines([(start, end)], BOLD)

@@ -10,6 +10,7 @@ from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
+from dryfit.booklet.drawing.shaped import SHAPES
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_corner, draw_cut, draw_mark
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
@@ -49,10 +50,14 @@ def layout_drawing(ways: Sequence[Lying], say: Say, title: str) -> Svg:
     All cuts in a surface stand in one drawing, hands apart.
     """
     canvas = Canvas()
-    y = 0.0
+    draw_layout(canvas, ways, say, 0.0)
+    return canvas.finish(title)
+
+
+def draw_layout(canvas: Canvas, ways: Sequence[Lying], say: Say, y: float) -> None:
+    """Draw the worked faces below one another, from `y` on."""
     for way in _by_surface(ways):
         y = _face(canvas, way, say, y)
-    return canvas.finish(title)
 
 
 def marked_ways(model: Model, step: Step) -> tuple[Lying, ...]:
@@ -65,8 +70,10 @@ def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
     part = next((part for part in model.parts if part.name == work.part), None)
     if part is None:
         return
-    # Tails have a picture of their own, and they mark their pins.
-    plain = (feature for feature in part.features if feature.flare is None)
+    # Tails have a picture of their own, and they mark their pins; so have shapes.
+    plain = (
+        feature for feature in part.features if feature.flare is None and feature.role not in SHAPES
+    )
     features = tuple(feature for feature in plain if feature.id in work.features)
     for surface in _surfaces(features, worked=True):
         names = tuple(f.id for f in features if _worked_on(f) == surface)

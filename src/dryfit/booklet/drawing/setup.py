@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import Svg
+from dryfit.booklet.drawing.canvas import Canvas, Svg
 from dryfit.booklet.drawing.cradle import cradle_drawing
 from dryfit.booklet.drawing.crosscut import crosscut_drawing
 from dryfit.booklet.drawing.cut_at_stop import crosscut_of
@@ -13,8 +13,9 @@ from dryfit.booklet.drawing.lying import ways_of_lying
 from dryfit.booklet.drawing.mitre import mitre_drawing
 from dryfit.booklet.drawing.mortise import stopped_drawing, stopped_of
 from dryfit.booklet.drawing.panel import panel_drawing
-from dryfit.booklet.drawing.part import layout_drawing, marked_ways
+from dryfit.booklet.drawing.part import draw_layout, marked_ways
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
+from dryfit.booklet.drawing.shaped import SHAPES, draw_shapes, shaped_drawing
 from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
 from dryfit.booklet.drawing.thickness import planer_drawing
 from dryfit.booklet.text import Say, Text
@@ -47,9 +48,31 @@ def setup_drawing(
             return panel_drawing(part, clamps, part.name)
     say = Say(display)
     title = f"{step.station}: {step.id}"
+    if _kinds(step) and _kinds(step) <= {"mitre", "key slot", *SHAPES}:
+        slanting = _slanting(model, step, accessories, say, title)
+        if slanting is not None:
+            return slanting
+    return _straight(model, step, accessories, say, title, cutter=cutter, front=front)
+
+
+def _kinds(step: Step) -> set[str]:
+    """Return the kinds of all that is cut in the step."""
+    rows = ((operation.kind, work) for operation in step.operations for work in operation.work)
+    return {kind for kind, work in rows if work.features}
+
+
+def _straight(
+    model: Model,
+    step: Step,
+    accessories: Sequence[Accessory],
+    say: Say,
+    title: str,
+    *,
+    cutter: Text,
+    front: bool,
+) -> Svg | None:
+    """Return a cut that goes straight in, what the planer takes off, or what is cut to marks."""
     values = _demanded(step)
-    if step.operations[0].kind in {"mitre", "key slot"} and values:
-        return _slanting(model, step, accessories, say, title)
     stop, height, thickness = (values.get(axis) for axis in ("stop", "height", "thickness"))
     depth = values.get("depth")
     fence = values.get("fence")
@@ -82,12 +105,20 @@ def setup_drawing(
 
 def _slanting(
     model: Model, step: Step, accessories: Sequence[Accessory], say: Say, title: str
-) -> Svg:
-    """Return a mitre at its saw, or a slot across a glued corner that stands in a cradle."""
-    values = _demanded(step)
+) -> Svg | None:
+    """Return a mitre at its saw, a slot across a glued corner in its cradle, or another shape.
+
+    None for what is cut to marks by hand.
+    """
+    values, kinds = _demanded(step), _kinds(step)
+    at_end = "angle" in values or ("tilt" in values and "stop" in values)
+    if kinds <= SHAPES and ("jig" in values or not at_end):
+        return shaped_drawing(model, step, values, say, title)
+    if not values:
+        return None
     _, base = _guide(values.get("accessory"), accessories)
     height = values.get("height")
-    if step.operations[0].kind == "key slot" and height is not None:
+    if "key slot" in kinds and height is not None:
         return cradle_drawing(Fraction(height.value), base, say, title)
     tilted = "tilt" in values
     ways = ways_of_lying(model, step, "before" if tilted else "behind")
@@ -101,8 +132,11 @@ def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
     ends = tail_ends(model, step)
     if ends:
         return tails_drawing(ends, say, title)
+    canvas = Canvas()
+    low = draw_shapes(canvas, model, step, {}, say)
     marked = [way for way in marked_ways(model, step) if way.regions]
-    return layout_drawing(marked, say, title) if marked else None
+    draw_layout(canvas, marked, say, low)
+    return canvas.finish(title) if low or marked else None
 
 
 def _demanded(step: Step) -> dict[str, Setting]:
