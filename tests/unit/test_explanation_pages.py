@@ -23,6 +23,8 @@ LONGEST_EXAMPLE = 12
 LONGER = {
     "patterns-too-deep": 21,  # six patterns, each with its three lines
     "drawer-tight-behind": 13,  # a drawer, and the case that it runs in
+    "door-blocked": 13,  # a door, its case, and the ledge before it
+    "drawer-blocked": 14,  # a drawer, and the case with the rail before it
     "runner-groove-close": 14,  # a drawer, and the case that it runs in
 }
 

@@ -99,6 +99,11 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.mitres import check_mitres
 
         yield from check_mitres(model)
+    if kinds & {"biscuits", "dowels", "loose tenon", "hinges"}:
+        from dryfit.checks.bared import check_bared, check_leaves
+
+        yield from check_bared(model)
+        yield from check_leaves(model)
     if "pocket screws" in kinds:
         from dryfit.checks.pocket_screws import check_pocket_screws
 
@@ -113,6 +118,10 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
 
         yield from check_runners(model)
         yield from check_drawer_room(model)
+    if kinds & {"runner", "bottom runner", "hinges"}:
+        from dryfit.checks.ways_out import check_ways_out
+
+        yield from check_ways_out(model)
     if "mortise and tenon" in kinds:
         from dryfit.checks.held_apart import check_held_apart
 

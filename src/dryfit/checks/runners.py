@@ -45,7 +45,7 @@ def _blocked(
     for name in sorted(drawer - {joint.host}):
         part, copy = pieces[name]
         common = copy.box.overlap(way)
-        if common is None or _cut_away(part, copy, common):
+        if common is None or cut_away(part, copy, common):
             continue
         yield finding(
             "H57",
@@ -65,7 +65,8 @@ def drawer_of(model: Model, joint: Joint) -> set[str]:
     return set[str]().union(*around)
 
 
-def _cut_away(part: Part, copy: Copy, common: Box) -> bool:
+def cut_away(part: Part, copy: Copy, common: Box) -> bool:
+    """Return whether one cut of a copy takes all of a box."""
     cuts = (each for each in part.features if copy.hand in each.hands)
     return any(each.box(copy.box, copy.frame).contains(common) for each in cuts)
 

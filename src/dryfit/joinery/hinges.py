@@ -85,8 +85,17 @@ def hanging(door: Placed, carrier: Placed) -> Hanging | None:
             region = Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
             row = max(others, key=region.extent)
             (across,) = (each for each in others if each != row)
-            return Hanging(axis, side, gap, row, (across, carrier.outward[across]), region)
+            return Hanging(axis, side, gap, row, _barrels(door, carrier, across), region)
     return None
+
+
+def _barrels(door: Placed, carrier: Placed, across: int) -> tuple[int, int]:
+    """Return the axis and side at which the barrels are: where the two are nearest to flush."""
+    low = abs(door.box.low[across] - carrier.box.low[across])
+    high = abs(door.box.high[across] - carrier.box.high[across])
+    if low == high:
+        return across, carrier.outward[across]
+    return across, -1 if low < high else 1
 
 
 def _gap(door: Box, carrier: Box, axis: int, side: int) -> Fraction:

@@ -1,4 +1,4 @@
-"""Screws beside other joints: in free wood, clear of one another, or not at all (TRADE H18, H36).
+"""Screws beside other joints: in free wood, clear of one another, or none (TRADE H18, H19, H36).
 
 A screw in the glue line of a lap holds in neither part, and two in one place split the wood.
 """

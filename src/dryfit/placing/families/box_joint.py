@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.box_joint import (
     LEAST,
     MOST,
@@ -55,6 +56,8 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
     _assume(site, joint, (guest, host), finger)
     count = fingers_in(width, finger)
     assert count is not None
+    if count % 2 == 0:
+        _even(site, contact, (guest, host), (width, count))
     return Found(
         "box joint",
         guest.name,
@@ -145,6 +148,31 @@ def _wrong(site: Site, width: Fraction, finger: Fraction | None, guest: Placed) 
             _RULE,
         )
     return None
+
+
+def _even(
+    site: Site, contact: Contact, pair: tuple[Placed, Placed], row: tuple[Fraction, int]
+) -> None:
+    """Tell that a corner does not look the same from both edges (TRADE H13)."""
+    width, count = row
+    fewer, more = nearest_counts(width, width / count)
+    site.tell_once(
+        Diagnostic(
+            "fingers-even",
+            Severity.NOTICE,
+            f"{pair[0].part} and {pair[1].part}: {count} fingers and sockets are an even number: "
+            "at one edge a finger begins, at the other a socket",
+            contact.span,
+            rule="H13",
+            figures={"width": width},
+            hints=(
+                Hint(
+                    f"to have both edges alike write `box joint {site.shown(width)} / {fewer}` or "
+                    f"`/ {more}`, or make the boards one finger wider or narrower"
+                ),
+            ),
+        )
+    )
 
 
 def _assume(site: Site, joint: JointWords, pair: tuple[Placed, Placed], finger: Fraction) -> None:

@@ -156,7 +156,8 @@ def _between_mates(task: Task, cut: Cut, members: Sequence[Placed]) -> Cut:
     along, outer = task.copy.axes[0], task.box
     if cut.axis == along:
         return cut
-    beside = third_axis(cut.axis, along)
+    # A groove opens at the inner edge itself, what is cut into a face lies beside that edge.
+    beside = cut.axis if cut.kind == "long slot" else third_axis(cut.axis, along)
     side = task.inward[beside]
     low, high = cut.box.low[beside], cut.box.high[beside]
     strip = bounded(
