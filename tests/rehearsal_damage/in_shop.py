@@ -111,6 +111,8 @@ def machine_too_small(plan: Plan, goal: Goal, shop: Shop, chance: random.Random)
                 ("table saw", "widest_rip", worked[0][1] - 1),
                 ("table saw", "depth", _height(op.settings) - 1),
             ]
+        if any(setting.value == "tenon jig" for setting in op.settings):
+            places.append(("table saw", "longest_on_jig", worked[0][0] - 1))
         if op.kind == "mortise" and step.station == "mortiser":
             places.append(("mortiser", "depth", _height(op.settings) - 1))
     for station, limit, value in shuffled(chance, places):

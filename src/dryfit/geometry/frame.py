@@ -26,6 +26,9 @@ SURFACES = {
 }
 """Each surface as (direction of its normal, 0 at the reference side or 1 at the other)."""
 
+OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
+"""The surface on the other side of the part."""
+
 
 @dataclass(frozen=True, slots=True)
 class Frame:

@@ -54,7 +54,19 @@ def is_clamped_over(name: str) -> bool:
 
 def overlaps_mate(name: str) -> bool:
     """Return whether each part runs to the far side of the other, as in laps and in mitres."""
-    return is_lapped(name) or name == "mitre"
+    return is_lapped(name) or is_mitred(name)
+
+
+def is_mitred(name: str) -> bool:
+    """Return whether two members share out a corner, as in a mitre; a line's word or a kind."""
+    kind = _BY_NAME.get(name)
+    return kind is not None and kind.mitred
+
+
+def is_row_in_wood(word: str) -> bool:
+    """Return whether a line that says so sets a row of loose pieces or screws into both parts."""
+    kind = kind_written(word)
+    return kind is not None and kind.rowed and not kind.hardware
 
 
 def is_crossed(word: str) -> bool:

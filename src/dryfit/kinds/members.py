@@ -41,6 +41,7 @@ MEMBER_KINDS: tuple[JointKind, ...] = (
         example="legs crossing short rails: mitre",
         written="mitre",
         glued=True,
+        mitred=True,
         spread="spread mitre",
         glue_noun=("mitre", "mitres"),
     ),

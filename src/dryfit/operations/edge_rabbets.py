@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.geometry.frame import OPPOSITE
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cross_cuts import ON_EDGE
-from dryfit.operations.sides import OPPOSITE
 from dryfit.plan.operation import Detail
 
 FACE_DOWN: Detail = (

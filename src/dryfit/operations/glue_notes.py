@@ -14,6 +14,7 @@ from dryfit.operations.glue_patches import kept_dry, partly_glued, patch_words
 from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import closed_joints
 from dryfit.operations.pocket_jig import driving_details
+from dryfit.operations.screwed_first import screwed_first
 from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
@@ -26,15 +27,17 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
     unglued = dry_joints(assembly, model)
     besides = _besides_glue(joints, unglued)
     dry = tuple(joint for joint in unglued if joint not in besides)
+    screws = tuple(joint for joint in dry if joint.kind == "screws")
+    first = screwed_first(assembly, model)
     units = (_unit(unit, insertion.order) for unit in insertion.units)
     floating = tuple(joint for joint in dry if joint.kind == "groove" and not joint.dry)
     free = (
         *_floating(floating, model),
-        *_screwed(_screws_after(joints, dry), model, assembly),
+        *_screwed((each for each in screws if each not in first), model, assembly),
     )
     return (
         *((sentence,) for sentence in units),
-        *_screwed_first(_screws_before(joints, dry), model),
+        *_screwed_first((each for each in screws if each in first), model),
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_beside_fingers(joints),
@@ -209,17 +212,6 @@ def _driven(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
         (f"The screws between {guest} and {host} are driven while the glue is wet",)
         for guest, host in _pairs(joints, model)
     )
-
-
-def _screws_before(joints: Iterable[Joint], dry: Iterable[Joint]) -> list[Joint]:
-    """Return what is screwed dry and carries, as cleats do, what glue then holds on it."""
-    carried_on = {joint.host for joint in joints if joint.kind == "glued butt"}
-    return [joint for joint in dry if joint.kind == "screws" and joint.guest in carried_on]
-
-
-def _screws_after(joints: Iterable[Joint], dry: Iterable[Joint]) -> list[Joint]:
-    first = _screws_before(joints, dry)
-    return [joint for joint in dry if joint.kind == "screws" and joint not in first]
 
 
 def _screwed_first(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:

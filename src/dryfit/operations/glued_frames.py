@@ -11,11 +11,10 @@ from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.geometry.frame import SURFACES
+from dryfit.geometry.frame import OPPOSITE, SURFACES
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.mortises import hole_cut, mortise_cut, reference_of
-from dryfit.operations.sides import OPPOSITE
 from dryfit.placing.model import Assembly, Copy, Model
 from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop

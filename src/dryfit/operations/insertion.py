@@ -16,6 +16,7 @@ import networkx as nx
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.operations.members import all_copies, assembly_named
+from dryfit.operations.screwed_first import screwed_first
 from dryfit.placing.model import Assembly, Model
 
 Direction = tuple[int, int]
@@ -70,15 +71,10 @@ def insertion_of(assembly: Assembly, model: Model) -> Insertion:
 
 
 def _screwed_first(assembly: Assembly, model: Model) -> dict[str, str]:
-    """Return what is screwed on before the glue and then carries what is glued: on which member."""
+    """Return the members that are screwed on before the glue is opened: each on which other."""
     member_of = {copy: name for name in assembly.of for copy in _copies_of(name, model)}
-    joints = (model.joint(name) for name in assembly.joints)
-    carry = {member_of[joint.host] for joint in joints if joint.kind == "glued butt"}
     found = {
-        member_of[joint.guest]: member_of[joint.host]
-        for joint in model.joints
-        if joint.kind == "screws" and not joint.glued
-        if member_of.get(joint.guest) in carry and joint.host in member_of
+        member_of[joint.guest]: member_of[joint.host] for joint in screwed_first(assembly, model)
     }
     return {name: on for name, on in found.items() if name != on and on not in found}
 

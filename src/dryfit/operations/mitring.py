@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.geometry.frame import OPPOSITE
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mitre import is_flat
 from dryfit.joinery.slopes import DIAGONAL
@@ -19,7 +20,7 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.lengths import MITRE_SAW, SLED
 from dryfit.operations.machine_limits import Piece, why_not_at_mitre_saw, why_not_on_sled
 from dryfit.operations.minutes import worked
-from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, edge_at_sled_fence
+from dryfit.operations.sides import edge_at_fence_behind, edge_at_sled_fence
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop

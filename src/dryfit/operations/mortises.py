@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from dryfit.geometry.frame import OPPOSITE
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming, setting_of
 from dryfit.operations.by_hand import hand_cut, marked_limits, through_deeds
@@ -12,7 +13,7 @@ from dryfit.operations.cross_cuts import A_HAIR
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machine_limits import under_spindle
 from dryfit.operations.minutes import worked
-from dryfit.operations.sides import OPPOSITE, edge_at_fence_behind, side_of_end
+from dryfit.operations.sides import edge_at_fence_behind, side_of_end
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from dryfit.geometry.frame import OPPOSITE
 from dryfit.operations import machines, naming, setting_of
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.passes import fence_positions, number_of_passes
-from dryfit.operations.sides import OPPOSITE
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass
 from dryfit.quantities import Display
@@ -18,8 +18,6 @@ from dryfit.shop.shop import Shop
 
 _FACE = "F"
 _TESTS = 1
-_LONGEST = Fraction(1200)
-"""Longer parts sway above the jig, mm: common practice."""
 CLAMPED: Detail = (
     (
         "The part stands on its end, clamped upright in the jig with face F against it: the fence "
@@ -125,4 +123,6 @@ def _cutters(
 
 def _held(site: Site, limits: Mapping[str, Fraction]) -> bool:
     """Return whether the jig holds the part upright: neither too short nor too long."""
-    return limits.get("shortest_crosscut", Fraction(0)) <= site.part.length <= _LONGEST
+    length = site.part.length
+    tallest = limits.get("longest_on_jig", length)
+    return limits.get("shortest_crosscut", Fraction(0)) <= length <= tallest

@@ -18,8 +18,6 @@ LEFT: Vector = (-1, 0, 0)
 TOWARDS_MAKER: Vector = (0, -1, 0)
 AWAY_FROM_MAKER: Vector = (0, 1, 0)
 
-OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
-
 
 def edge_at_sled_fence(down: str, at_stop: str, handedness: int) -> str:
     """Return the surface that lies at the sled's fence, given the one down and the end at stop."""

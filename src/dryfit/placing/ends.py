@@ -13,6 +13,7 @@ from dryfit.joinery.proportions import (
     usual_tenon_length_at_a_corner,
 )
 from dryfit.joinery.rabbets import usual_rabbet_depth
+from dryfit.kinds.joints import is_mitred
 from dryfit.piece.declared import Contact, DeclaredPart, JointWords
 from dryfit.placing.corner_reach import is_corner, reach_of
 from dryfit.placing.corner_tenons import RailEnd, length_at_corners
@@ -185,7 +186,7 @@ def penetration(
 ) -> Fraction | None:
     """Return how far the guest enters the host, or None while the host's size is unknown."""
     joint = contact.joint
-    if joint is not None and joint.kind == "mitre":
+    if joint is not None and is_mitred(joint.kind):
         # Long point to long point: each runs to the outside of the other (TRADE B25).
         return site.positions.extent(host.name, axis)
     if joint is not None and is_corner(joint):

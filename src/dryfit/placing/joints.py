@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Cut, Placed
-from dryfit.kinds.joints import BESIDE
+from dryfit.kinds.joints import BESIDE, is_mitred
 from dryfit.piece.declared import Contact
 from dryfit.placing.apart_words import gap_words
 from dryfit.placing.crossing import crossing_hosts
@@ -84,7 +84,7 @@ def find_joints(
 def _is_mitred(site: Site, guest: Placed) -> bool:
     return any(
         contact.joint is not None
-        and contact.joint.kind == "mitre"
+        and is_mitred(contact.joint.kind)
         and guest.part in {contact.guest.part, *(host.part for host in contact.hosts)}
         for contact in site.declared.contacts
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from functools import partial
 
+from dryfit.kinds.joints import is_mitred
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.crossing import crossing_mates
 from dryfit.placing.heights import UP, at_the_top, say
@@ -48,7 +49,7 @@ def _joined(site: Site, part: DeclaredPart) -> str:
     """Return how a part that crosses others is joined to them, in a word."""
     contacts = (*site.contacts(part.name, "crossing"), *site.contacts_on(part.name, "crossing"))
     kinds = {each.joint.kind for each in contacts if each.joint is not None}
-    return "mitred" if kinds == {"mitre"} else "lapped"
+    return "mitred" if kinds and all(map(is_mitred, kinds)) else "lapped"
 
 
 def _something_lies_on_top(site: Site) -> bool:

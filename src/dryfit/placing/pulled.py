@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dryfit.kinds.joints import is_lapped, joint_kind
+from dryfit.kinds.joints import is_lapped, is_mitred, joint_kind
 from dryfit.kinds.roles import PIN
 from dryfit.placing.model import Joint, Model
 
@@ -14,7 +14,7 @@ def pulled(joint: Joint, model: Model) -> tuple[str, ...]:
     are shut from both sides of their corner, tails between their pins, along the pin board.  A
     mitre is pressed both ways at once: along one member alone it slides open (TRADE B12).
     """
-    if joint.kind in {"box joint", "mitre"}:
+    if joint.kind == "box joint" or is_mitred(joint.kind):
         return joint.guest, joint.host
     if joint_kind(joint.kind).corner:
         return (pin_board(joint, model),)

@@ -11,12 +11,12 @@ from fractions import Fraction
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Placed, bounded
 from dryfit.joinery.loose_pieces import row_axis
+from dryfit.kinds.joints import is_row_in_wood
 from dryfit.piece.declared import JointWords
 from dryfit.placing.families import family_of, finder_of
 from dryfit.placing.free_places import Around
 from dryfit.placing.site import Site
 
-ROWED = frozenset({"dowels", "biscuits", "pocket screws"})
 BESIDE = Fraction(3)
 """Wood between a groove and a hole beside it, mm: as between two mortises (common practice)."""
 
@@ -24,7 +24,7 @@ BESIDE = Fraction(3)
 def note_grooves(site: Site, placed: Mapping[str, Placed], around: Around) -> None:
     """Note the grooves for panels, where some joint is a row that has to keep clear of them."""
     declared = site.declared.contacts
-    if not any(each.joint is not None and each.joint.kind in ROWED for each in declared):
+    if not any(each.joint is not None and is_row_in_wood(each.joint.kind) for each in declared):
         return
     for contact in declared:
         if contact.preposition != "inside" or family_of(contact) != "groove":

@@ -23,7 +23,6 @@ Fence = Literal["before", "behind", "along"]
 BEFORE: Vector = (0, -1, 0)
 BEHIND: Vector = (0, 1, 0)
 HOLE = "hole"
-OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,12 +8,12 @@ from fractions import Fraction
 
 from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
 from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
-from dryfit.booklet.drawing.lying import OPPOSITE, Lying, Region, by_hand, lying
+from dryfit.booklet.drawing.lying import Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shaped import SHAPES
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_corner, draw_cut, draw_mark
 from dryfit.booklet.text import Say, Text
-from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
+from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Work

@@ -143,7 +143,9 @@ def _upright(own: Accessory | None, job: Job) -> Iterator[Trouble]:
     edges = all(work.hold is not None and work.hold.at_stop in EDGES for work in job.operation.work)
     if own is not None and own.longest is not None and edges:
         yield from _most("length", job.sizes[0], job.limits, "longest_on_end")
-    elif own is None or own.name != TENON_JIG:
+    elif own is not None and own.name == TENON_JIG:
+        yield from _most("length", job.sizes[0], job.limits, "longest_on_jig")
+    else:
         yield Trouble(
             Reason.MACHINE,
             f"it stands on its end at the {own.name if own else 'table saw'}",

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES
 from dryfit.plan.operation import Work
 from dryfit.rehearsal.at_machines.cutters import Toolbox
 from dryfit.rehearsal.at_machines.standing import Axes
-from dryfit.rehearsal.at_machines.sweeping import OPPOSITE, through
+from dryfit.rehearsal.at_machines.sweeping import through
 from dryfit.rehearsal.blank import Blank, Slant
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Range, Ranges

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES
 from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.rehearsal.at_machines.cutters import Toolbox
@@ -23,7 +23,6 @@ from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Range, Ranges
 
 FROM_ABOVE = frozenset({"mortiser", "drill press"})
-OPPOSITE = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 SHIM = Fraction(1, 10)
 """Wood as thin as this at an open end breaks off without a pass of its own; mm, from memory."""
 
