@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES
 from dryfit.joinery.slopes import DIAGONAL
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.cut import Cut, Site
@@ -18,7 +18,6 @@ from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.mitring import Way, turned_ways
 from dryfit.operations.shapes import BEVEL
-from dryfit.operations.sides import OPPOSITE
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop

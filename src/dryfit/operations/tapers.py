@@ -11,14 +11,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from dryfit.geometry.frame import SURFACES
+from dryfit.geometry.frame import OPPOSITE, SURFACES
 from dryfit.joinery.feature import Feature
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machine_limits import Piece, why_not_at_band_saw, why_not_on_sled
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.shapes import TAPER, of_one_kind, shaped_before
-from dryfit.operations.sides import OPPOSITE, down_on_jig
+from dryfit.operations.sides import down_on_jig
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop

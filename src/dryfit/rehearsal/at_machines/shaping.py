@@ -11,12 +11,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 from math import pi, tan
 
-from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Hold, Setting
 from dryfit.rehearsal.at_machines.cutters import Toolbox
 from dryfit.rehearsal.at_machines.standing import Axes
-from dryfit.rehearsal.at_machines.sweeping import OPPOSITE, through
+from dryfit.rehearsal.at_machines.sweeping import through
 from dryfit.rehearsal.blank import ZERO, Arch, Blank, Slant
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Range, Ranges
