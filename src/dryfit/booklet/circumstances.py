@@ -9,6 +9,7 @@ from dryfit.booklet.text import capital, closed
 from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Measured
 from dryfit.placing.model import Model
+from dryfit.wood import Moisture, percent_words
 
 _TOLD = frozenset({"limit-kept", "opening-tapers", "helper-needed", "screws-outdoors"})
 """Notices about the piece, not about how a line was read."""
@@ -25,6 +26,7 @@ def circumstances(model: Model, findings: Findings) -> tuple[str, ...]:
 def _all(model: Model, findings: Findings) -> Iterator[str]:
     if model.outdoors is not None:
         yield "the piece stands outdoors"
+    yield from _moisture(model)
     notices = [row for row in findings if row.code in _TOLD]
     yield from (row.message for row in sorted(notices, key=lambda row: row.sort_key()))
     yield from (_measured(each, model) for each in model.measured)
@@ -32,6 +34,16 @@ def _all(model: Model, findings: Findings) -> Iterator[str]:
         if thing.order is not None:
             size = f", {thing.size}," if thing.size else ""
             yield f"order {thing.count} {thing.written}{size} {_when(thing.order)}"
+
+
+def _moisture(model: Model) -> Iterator[str]:
+    """Yield what the wood holds now and later, where the notes tell one of the two."""
+    air, usual = model.moisture, Moisture()
+    if air.now != usual.now or air.told:
+        yield (
+            f"the wood is worked at {percent_words(air.now)} of moisture, and comes to between "
+            f"{percent_words(air.driest)} and {percent_words(air.dampest)} where the piece stands"
+        )
 
 
 def _measured(measured: Measured, model: Model) -> str:

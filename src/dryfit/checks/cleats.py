@@ -57,7 +57,7 @@ def _lies_across(part: Part, copy: Copy, board: Part, of_board: Copy) -> bool:
 
 
 def _too_long(model: Model, part: Part, board: Part) -> Iterator[Diagnostic]:
-    longest = longest_cleat(board.width, board.timber)
+    longest = longest_cleat(board.width, board.moving)
     if part.length <= longest:
         return
     display = model.display

@@ -42,7 +42,7 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
         return
     show = model.display
     height = whole.extent(_UP) if side.stock == "solid" else Fraction(0)
-    needs = room_above(height, side.timber)
+    needs = room_above(height, side.moving)
     above = _gap(whole, others, _UP, 1)
     if above is not None and above < needs:
         yield finding(

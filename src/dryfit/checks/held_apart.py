@@ -8,9 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.frame import LENGTH, WIDTH
-from dryfit.joinery.panel import tangential
 from dryfit.placing.model import Copy, Joint, Model, Part
-from dryfit.wood import Moisture, movement
 
 _SHRINKS = Fraction(1)
 """Shrinking of a side that a glued runner may hold against, mm: a little less opens no joint (a
@@ -35,9 +33,7 @@ def check_held_apart(model: Model) -> Iterator[Diagnostic]:
         board = _carrying_both(model, copy, joints)
         if board is None:
             continue
-        coefficient, _ = tangential(board.timber)
-        air = Moisture()
-        shrinks = -movement(part.length, coefficient, air.now, air.driest)
+        shrinks = board.moving.shrinks(part.length)
         if shrinks < _SHRINKS:
             continue
         told.add(part.name)

@@ -9,10 +9,8 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity, Span
 from dryfit.geometry.frame import LENGTH
-from dryfit.joinery.panel import tangential
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.placing.model import Copy, Joint, Model, Part
-from dryfit.wood import USUAL_SWING, movement
 
 _WARNED = Fraction(75)
 _FAILS = Fraction(125)
@@ -164,8 +162,7 @@ def _reach(joint: Joint, axis: int) -> tuple[Fraction, Fraction]:
 
 
 def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
-    coefficient, _ = tangential(held.part.timber)
-    moves = movement(wide, coefficient, Fraction(0), USUAL_SWING)
+    moves = held.part.moving.over_the_year(wide)
     display = model.display
     mates = " and ".join(dict.fromkeys(held.mates))
     figures = {"glued": wide, "moves": moves}

@@ -44,6 +44,9 @@ OPENING = Kind(
         "_WAYIN",
         "HANGS",
         "FIXED",
+        "_STANDSAT",
+        "MOIST",
+        "SHOPAIR",
         "MEASURED",
         "DONE",
         "SPOILED",
@@ -120,7 +123,7 @@ KINDS: tuple[Kind, ...] = (
     ),
     Kind("Limits", "keyword.operator.word", ("_ATMOST", "_ATLEAST", "_BETWEENSIZES")),
     Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
-    Kind("What is asked of the wood", "keyword.other", ("WOOD", "WANEY", "_GRAIN")),
+    Kind("What is asked of the wood", "keyword.other", ("WOOD", "SAWN", "WANEY", "_GRAIN")),
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),
@@ -134,6 +137,7 @@ KINDS: tuple[Kind, ...] = (
     ),
     Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),
+    Kind("Air and moisture, behind a figure", "constant.language", ("_PERCENT", "SCALE", "AIR")),
     Kind(
         "Small words",
         "keyword.operator",

@@ -51,7 +51,10 @@ _PIECE = Chapter(
         Sentence("units inches to 1/16", "bare numbers are inches"),
         Sentence("units mm, decimal comma", "12,5 is twelve and a half"),
         Sentence("units mm, thickness first", "sizes as 22 x 60 x 900"),
-        Sentence("have 2 boards of ash, 1800 x 160 x 32, rough, cup 4", "wood on hand"),
+        Sentence("have 2 boards of ash, 1800 x 160 x 32, rough, at 12 %", "wood on hand"),
+        Sentence("wood at 9 %", "what it holds now, or by"),
+        Sentence("shop at 18 C, 60 % humidity", "the air that it lay in"),
+        Sentence("stands at 40 to 65 % humidity", "or in a damp place, outdoors"),
     ),
 )
 _SUMS = Chapter(
@@ -106,7 +109,7 @@ _PARTS = Chapter(
         Sentence(
             "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
-        Sentence("2 flaps, 12 thick, grain upright, in sequence from one board", "or bookmatched"),
+        Sentence("2 flaps, 12 thick, grain upright, quartersawn, in sequence", "or bookmatched"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),

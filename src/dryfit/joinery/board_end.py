@@ -17,6 +17,7 @@ from dryfit.joinery.panel import edge_movement
 from dryfit.joinery.tongue_groove import GROOVE
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
+from dryfit.wood import Moving
 
 
 def usual_board_end_tongue(display: Display) -> Fraction:
@@ -24,14 +25,14 @@ def usual_board_end_tongue(display: Display) -> Fraction:
     return display.either(Fraction(10), INCH * 3 / 8)
 
 
-def plays(middles: Sequence[Fraction], fixed: Fraction, timber: str | None) -> tuple[Fraction, ...]:
+def plays(middles: Sequence[Fraction], fixed: Fraction, wood: Moving) -> tuple[Fraction, ...]:
     """Return how far each tenon may slide to either side, by how far it stands from what is fixed.
 
     A strip of wood of that width moves by so much between the seasons, rounded up to 1/2 mm
     (TRADE G2, G5).
     """
     return tuple(
-        edge_movement(2 * abs(middle - fixed), timber) if middle != fixed else Fraction(0)
+        edge_movement(2 * abs(middle - fixed), wood) if middle != fixed else Fraction(0)
         for middle in middles
     )
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.panel import tangential
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
-from dryfit.wood import USUAL_SWING, movement
+from dryfit.wood import Moving
 
 _SHORTER = Fraction(10)
 _CLEATS = frozenset({"cleat", "batten"})
@@ -18,16 +17,15 @@ def is_cleat(name: str) -> bool:
     return name.rsplit(" ", 1)[-1] in _CLEATS
 
 
-def longest_cleat(wide: Fraction, timber: str | None) -> Fraction:
-    """Return how long a cleat may be across a flat-sawn board `wide` mm wide.
+def longest_cleat(wide: Fraction, wood: Moving) -> Fraction:
+    """Return how long a cleat may be across a solid board `wide` mm wide.
 
     The board's width less its movement over the year and 10 mm (TRADE B18, common practice).
     """
-    coefficient, _ = tangential(timber)
-    return wide - movement(wide, coefficient, Fraction(0), USUAL_SWING) - _SHORTER
+    return wide - wood.over_the_year(wide) - _SHORTER
 
 
-def short_of_board(wide: Fraction, timber: str | None, display: Display) -> Fraction:
+def short_of_board(wide: Fraction, wood: Moving, display: Display) -> Fraction:
     """Return how far a cleat ends within its board at each end, in whole steps of the ruler; mm."""
     step = display.either(Fraction(1, 2), INCH / 16)
-    return -((longest_cleat(wide, timber) - wide) / 2 // step) * step
+    return -((longest_cleat(wide, wood) - wide) / 2 // step) * step

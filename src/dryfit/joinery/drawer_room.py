@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.joinery.panel import tangential
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
-from dryfit.wood import Moisture, movement
+from dryfit.wood import Moving
 
 ABOVE = Fraction(3, 2)
 BEHIND = Fraction(6)
@@ -20,11 +19,9 @@ def usual_beside(display: Display) -> Fraction:
     return display.either(Fraction(1), INCH / 32)
 
 
-def room_above(height: Fraction, timber: str | None) -> Fraction:
+def room_above(height: Fraction, wood: Moving) -> Fraction:
     """Return the room over a drawer: 1.5 mm and what its sides still swell, up to a tenth of a mm.
 
-    `height` is the solid wood across the grain (equation 13-2, from now to the damp season).
+    `height` is the solid wood across the grain (from now to the damp season).
     """
-    coefficient, _ = tangential(timber)
-    air = Moisture()
-    return ABOVE + -(-movement(height, coefficient, air.now, air.dampest) // _TENTH) * _TENTH
+    return ABOVE + -(-wood.swells(height) // _TENTH) * _TENTH

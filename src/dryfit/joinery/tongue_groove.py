@@ -8,11 +8,10 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed, bounded, from_side
-from dryfit.joinery.panel import tangential
 from dryfit.kinds.roles import TONGUE
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
-from dryfit.wood import movement_each_side
+from dryfit.wood import Moving
 
 GROOVE = "tongue groove"
 """The role of the groove for a tongue in the mate's edge."""
@@ -43,15 +42,14 @@ def groove_room(display: Display) -> Fraction:
     return display.either(Fraction(1, 2), INCH / 64)
 
 
-def usual_board_gap(cover: Fraction, timber: str | None, display: Display) -> Fraction:
+def usual_board_gap(cover: Fraction, wood: Moving, display: Display) -> Fraction:
     """Return the gap that a board is laid with, so that it can swell, mm.
 
     What a board of the visible width `cover` moves between the seasons, rounded up to 1/2 mm or
     1/16 in (TRADE B10: 0.5 to 1.5 mm; G2).
     """
-    coefficient, _ = tangential(timber)
     step = display.either(Fraction(1, 2), INCH / 16)
-    return -(-movement_each_side(2 * cover, coefficient) // step) * step
+    return -(-wood.over_the_year(cover) // step) * step
 
 
 def board_width(clear: Fraction, count: int, overlap: Fraction) -> Fraction:

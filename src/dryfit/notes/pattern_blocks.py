@@ -18,6 +18,7 @@ from dryfit.notes.tree import (
     DoneLine,
     HaveLine,
     MeasuredLine,
+    MoistLine,
     Notes,
     OverallLine,
     PartsLine,
@@ -26,7 +27,9 @@ from dryfit.notes.tree import (
     PlaceLine,
     RoomLine,
     ScribeLine,
+    ShopAirLine,
     SpoiledLine,
+    StandsAtLine,
     Statement,
     UnitsLine,
     WallLine,
@@ -45,6 +48,9 @@ _OF_THE_PIECE = (
     MeasuredLine,
     DoneLine,
     SpoiledLine,
+    MoistLine,
+    ShopAirLine,
+    StandsAtLine,
 )
 
 

@@ -12,16 +12,30 @@ from dryfit.notes.tree import (
     Join,
     JointLine,
     JointSpec,
+    MoistLine,
     OverallLine,
     PartsLine,
     PieceLine,
+    ShopAirLine,
+    StandsAtLine,
     Statement,
     TimberLine,
     UnitsLine,
     ValueLine,
 )
 
-_ONCE = {PieceLine: "piece", UnitsLine: "units", OverallLine: "overall", TimberLine: "timber"}
+_ONCE: dict[type[Statement], str] = {
+    PieceLine: "piece",
+    UnitsLine: "units",
+    OverallLine: "overall",
+    TimberLine: "timber",
+    MoistLine: "wood at",
+    ShopAirLine: "shop at",
+    StandsAtLine: "stands at",
+}
+
+
+_OF_THE_AIR = (MoistLine, ShopAirLine, StandsAtLine)
 
 
 def without_doubles(
@@ -125,7 +139,7 @@ def _another_name(
 def _line_twice(statement: Statement, first: Statement) -> Diagnostic:
     word = _ONCE[type(statement)]
     return Diagnostic(
-        f"{word}-twice",
+        "air-twice" if type(statement) in _OF_THE_AIR else f"{word}-twice",
         Severity.ERROR,
         f"there is already a line `{word}` on line {first.span.line}",
         statement.span,

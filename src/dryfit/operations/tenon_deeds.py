@@ -85,7 +85,7 @@ def _of_board_end(plank: Part, host: str, sizes: TenonSizes) -> tuple[Detail, ..
             f"leave {host}"
         )
         rows.append((f"{held}{pegs if sizes.pegs else ''}: the {plank.name} has to slide",))
-    moves = edge_movement(plank.width, plank.timber) if plank.stock == "solid" else Fraction(0)
+    moves = edge_movement(plank.width, plank.moving) if plank.stock == "solid" else Fraction(0)
     if moves:
         rows.append(
             (

@@ -80,7 +80,7 @@ def _play(joints: tuple[Joint, ...], model: Model) -> Iterator[Detail]:
     if not joints:
         return
     kind, top = joints[0].kind, model.part_of(joints[0].guest)
-    moves = Fraction(0) if top.stock == "sheet" else edge_movement(top.width, top.timber)
+    moves = Fraction(0) if top.stock == "sheet" else edge_movement(top.width, top.moving)
     if kind == CLIPS:
         yield ("Each clip stands about ", CLIP_GAP, " off the top before its screw pulls it down")
         if moves:

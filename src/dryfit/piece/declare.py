@@ -26,6 +26,7 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
+from dryfit.piece.air import air_of
 from dryfit.piece.bought import supplies
 from dryfit.piece.declared import Declared
 from dryfit.piece.features import declared_features
@@ -151,4 +152,6 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         outdoors=next(iter(stands), None),
         timber_span=timber.span if timber else None,
         place=place_words(notes, sums),
+        cut=timber.cut if timber else None,
+        air=air_of(notes),
     )

@@ -59,6 +59,7 @@ def part_inside(part: DeclaredPart, box: DeclaredPart, instance: Instance) -> De
         assumed=tuple((f"{own}: {text}", words) for text, words in part.assumed),
         count=part.count * box.count,
         timber=part.timber or box.timber,
+        cut=part.cut or box.cut,
         fitted=part.fitted or box.fitted,
         within=own if part.within is None else inner_name(own, part.within),
         cut_after=part.cut_after and (inner_name(own, part.cut_after[0]), part.cut_after[1]),

@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
     HaveLine,
     Notes,
+    Number,
     OverallLine,
     PartsLine,
     PieceLine,
@@ -24,6 +25,7 @@ from dryfit.quantities import Display
 Overall = tuple[Amount | None, Amount | None, Amount | None]
 """Width, depth and height of the whole piece."""
 
+_MOISTURE = "moisture"
 _IN_MM = {"mm": 1, "cm": 10, "m": 1000}
 # `overall 900 long` is how wide the piece is.
 _PLACE_OF = {"width": 0, "length": 0, "depth": 1, "height": 2}
@@ -73,7 +75,9 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         sums.size(words[dimension].amount) if dimension in words else None
         for dimension in PART_DIMENSIONS
     )
-    marks = {word: sums.size(amount) or Fraction(0) for word, amount in line.marks}
+    marks = {
+        word: sums.size(amount) or Fraction(0) for word, amount in line.marks if word != _MOISTURE
+    }
     return Have(
         line.count,
         line.kind,
@@ -82,7 +86,20 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         line.rough,
         line.text,
         line.span,
+        moisture=_moisture_of(line),
         **marks,
+    )
+
+
+def _moisture_of(line: HaveLine) -> Fraction | None:
+    """Return the percent of moisture that a ``have`` line is marked with, or None."""
+    return next(
+        (
+            amount.value
+            for word, amount in line.marks
+            if word == _MOISTURE and isinstance(amount, Number)
+        ),
+        None,
     )
 
 

@@ -41,12 +41,24 @@ def wood_wishes(line: PartsLine) -> tuple[WoodWish, ...]:
     )
 
 
+def sawn_words(line: PartsLine) -> str | None:
+    """Return how the boards of a part are to be sawn, where its line says so, else None."""
+    return next((words.words[0] for words in _words(line) if words.kind == "sawn"), None)
+
+
 def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     """Yield wishes that the part cannot have.
 
-    Findings: waney-at-an-end, bookmatched-alone, sheet-without-waney.
+    Findings: waney-at-an-end, bookmatched-alone, sheet-without-waney, sheet-sawn.
     """
     for wish in part.wood:
+        if wish.kind == "sawn" and part.stock == "sheet":
+            yield _error(
+                "sheet-sawn",
+                f"{part.name} is of sheet goods, which no cut of a log makes {wish.span.text()}",
+                wish,
+                "name a solid timber, or leave the word out",
+            )
         if wish.kind == "waney" and part.stock == "sheet":
             yield _error(
                 "sheet-without-waney",

@@ -42,7 +42,7 @@ def with_tongue(
     room: tuple[Fraction, ...] = ()
     if part.stock != "sheet":
         fixed = sum(middles, Fraction(0)) / len(middles)
-        room = plays(middles, fixed, part.timber or site.declared.timber)
+        room = plays(middles, fixed, site.moving(part))
     if any(room):
         site.assume_line(
             f"the outer mortises and peg holes for the {site.written(rail.part)} are "

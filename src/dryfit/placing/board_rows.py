@@ -69,10 +69,10 @@ def board_row(
     written = None if spread.gap is None else site.amount(spread.gap)
     if written is not None:
         return BoardRow(length, written)
-    timber = part.timber or site.declared.timber
-    gap = min(usual_board_gap(clear / count, timber, site.declared.display), length / 2)
-    if part.stock == "sheet":
-        gap = Fraction(0)
+    gap = Fraction(0)
+    if part.stock != "sheet":
+        usual = usual_board_gap(clear / count, site.moving(part), site.declared.display)
+        gap = min(usual, length / 2)
     shown = site.declared.display.shown(gap, fitted=True)  # half millimetres, whatever the step
     site.assume_line(
         f"the {part.written} are laid {shown} apart, so that they can swell",

@@ -34,5 +34,4 @@ def short_at_each_end(
     wide = site.positions.extent(hosts[0].name, axis)
     if board.stock == "sheet" or board.axes[1] != axis or wide is None or wide <= BROAD:
         return None
-    timber = board.timber or site.declared.timber
-    return short_of_board(wide, timber, site.declared.display)
+    return short_of_board(wide, site.moving(board), site.declared.display)

@@ -196,7 +196,7 @@ def side_movement(site: Site, top: Placed) -> Fraction:
     part = site.part(top.part)
     if part.stock == "sheet":
         return ZERO
-    return edge_movement(top.box.extent(top.axes[1]), part.timber or site.declared.timber)
+    return edge_movement(top.box.extent(top.axes[1]), site.moving(part))
 
 
 def _slide(site: Site, top: Placed, rail: Placed) -> Fraction:

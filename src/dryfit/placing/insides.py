@@ -38,7 +38,8 @@ def inside_of(site: Site, instance: Instance) -> tuple[Declared | None, Findings
     whole = (known[0], known[1], known[2])
     inside, findings = declare_inside(instance, whole, given, site.declared.display)
     timber = inside.timber or site.part(instance.part).timber or site.declared.timber
-    return replace(inside, timber=timber), findings
+    cut = inside.cut or site.part(instance.part).cut or site.declared.cut
+    return replace(inside, timber=timber, cut=cut, air=site.declared.air), findings
 
 
 def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
@@ -56,6 +57,7 @@ def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
         phrases=site.phrases,
         gaps=site.gaps,
         boxes=_boxes(site, insides),
+        moved=site.moved.union(*(_moved(inside) for inside in insides)),
     )
     for inside in insides:
         whole.assumptions += (_said_inside(inside, each) for each in inside.site.listed())
@@ -64,6 +66,10 @@ def joined(site: Site, declared: Declared, insides: Sequence[Inside]) -> Site:
             _set_in(whole, inside, seat)
         _name_openings(whole, inside, boxes[0])
     return whole
+
+
+def _moved(inside: Inside) -> set[str]:
+    return {inner_name(inside.instance.part, name) for name in inside.site.moved}
 
 
 def _boxes(site: Site, insides: Sequence[Inside]) -> dict[str, str]:

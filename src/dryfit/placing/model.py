@@ -17,6 +17,9 @@ from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, PlaceWords, Spoiled
 from dryfit.quantities import Display
+from dryfit.wood import Moisture, Moving, moving
+
+_NOBODY_MEASURED = Moisture()
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +114,7 @@ class Part:
     `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
     move with a measurement that is still to be taken.  `horns` is what each end is longer until
     the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
+    `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds.
     """
 
     name: str
@@ -134,6 +138,13 @@ class Part:
     drifts: tuple[Drift, ...] = ()
     horns: Fraction = Fraction(0)
     with_horns: bool = False
+    cut: str | None = None
+    moisture: Moisture = _NOBODY_MEASURED
+
+    @property
+    def moving(self) -> Moving:
+        """How its wood moves across the grain."""
+        return moving(self.timber, self.cut, self.moisture)
 
     @property
     def measure(self) -> Measure | None:
@@ -327,6 +338,7 @@ class Model:
     outdoors: Span | None = None
     bought: tuple[Bought, ...] = ()
     place: PlaceWords | None = None
+    moisture: Moisture = _NOBODY_MEASURED
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

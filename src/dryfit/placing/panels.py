@@ -76,8 +76,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
             sight,
             depth,
             along_grain=axis == part.axes[0],
-            sheet=part.stock == "sheet",
-            timber=part.timber or site.declared.timber,
+            wood=None if part.stock == "sheet" else site.moving(part),
             display=site.declared.display,
         )
     )

@@ -75,6 +75,8 @@ def _part(
         run=declared.run,
         asked=tuple(wish.span.text() for wish in declared.wood),
         opening=next((filling.opening for filling in fillings(site, declared)), None),
+        cut=declared.cut or site.declared.cut,
+        moisture=site.moisture,
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
     )
 
@@ -155,6 +157,8 @@ def _buttons(
         spans=(),
         run="across",
         made=True,
+        cut=site.declared.cut,
+        moisture=site.moisture,
     )
 
 

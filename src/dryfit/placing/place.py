@@ -11,6 +11,7 @@ from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.idle_cuts import without_idle_cuts
 from dryfit.piece.declared import Declared
+from dryfit.placing.air import assume_air
 from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
@@ -139,6 +140,7 @@ def _whole(
     screws += pocket_screws(site, joints, meetings.made, parts)
     assume_screw_slots(site, parts, joints)
     report_unknown_woods(site)
+    assume_air(site)
     return Model(
         piece=declared.piece,
         source=declared.source,
@@ -172,6 +174,7 @@ def _whole(
         outdoors=declared.outdoors,
         place=declared.place,
         bought=things,
+        moisture=site.moisture,
     )
 
 

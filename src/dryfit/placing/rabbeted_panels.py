@@ -153,8 +153,7 @@ def _play(
     gap, words = panel_gap(
         *room,
         along_grain=False,
-        sheet=False,
-        timber=part.timber or site.declared.timber,
+        wood=site.moving(part),
         display=display,
     )
     if words:

@@ -13,11 +13,9 @@ from fractions import Fraction
 from dryfit.diagnostics import Span
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
-from dryfit.joinery.panel import tangential
 from dryfit.joinery.screws import BROAD
 from dryfit.placing.model import Copy, Joint, Part
 from dryfit.placing.site import Site
-from dryfit.wood import USUAL_SWING, movement
 
 _APART = Fraction(100)
 """Rows of screws in solid wood are fixed no further apart across its grain (TRADE B17)."""
@@ -79,8 +77,7 @@ def _of_slid_panel(part: Part, joints: Sequence[Joint]) -> Iterator[ScrewSlots]:
     ]
     if len(stops) != 1 or not holes:
         return
-    coefficient, _ = tangential(part.timber)
-    moves = movement(part.width, coefficient, Fraction(0), USUAL_SWING)
+    moves = part.moving.over_the_year(part.width)
     widest = max(each.across[1] - each.across[0] for each in holes)
     slot = -(-(widest + moves + _ROOM) // _STEP) * _STEP
     ids = tuple(each.id for each in holes)
@@ -91,6 +88,7 @@ def assume_screw_slots(site: Site, parts: Sequence[Part], joints: Sequence[Joint
     """List the slots among what is taken for granted, with the movement that asks for them."""
     display = site.declared.display
     for slots in screw_slots(parts, joints):
+        site.moved.add(slots.mover)
         moves = display.with_unit(slots.moves, fitted=True)
         if not slots.apart:
             site.assume_line(
@@ -123,7 +121,6 @@ def _slots_of(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> Ite
     holes = [feature for feature in part.features if _in_a_face(feature)]
     if not holes or _moves_along(part, parts, joints):
         return
-    coefficient, _ = tangential(part.timber)
     for passed, in_part, holes_passed in _groups(part, holes, parts):
         rows = sorted({_middle(feature.across) for feature in in_part})
         apart = rows[-1] - rows[0]
@@ -132,7 +129,7 @@ def _slots_of(part: Part, parts: Sequence[Part], joints: Sequence[Joint]) -> Ite
         fixed = _nearest_to_middle(rows)
         front = _front_of_runner(passed, joints, parts)
         reach = max(rows[-1] - fixed, fixed - rows[0]) if front is None else apart
-        moves = movement(reach, coefficient, Fraction(0), USUAL_SWING)
+        moves = part.moving.over_the_year(reach)
         # TRADE B18: the movement either way, the screw and 1 mm.
         widest = max(feature.across[1] - feature.across[0] for feature in holes_passed)
         slot = -(-(widest + 2 * moves + _ROOM) // _STEP) * _STEP

@@ -21,12 +21,14 @@ from dryfit.piece.declared import (
     Opening,
 )
 from dryfit.piece.sum_words import lean_figure, sum_words
+from dryfit.placing.air import moisture_of
 from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
 from dryfit.placing.relations import Equal, LeaningTerm, Relation, Statement, measures_of
 from dryfit.placing.seats import Seat, Seating, compatible
 from dryfit.shop.shop import Shop
+from dryfit.wood import Moisture, Moving, moving
 
 Phrase = str | Callable[[], str | None] | None
 SIDE_WORDS = {side: place for place, side in PLACE_SIDE.items()}
@@ -44,7 +46,8 @@ class Site:
     by contact and copy, on the faces of which copies it lies.  `equations` hold what
     leans on sizes that are not known yet; at a standstill they are solved together.  `boxes` tells,
     for each instance of a pattern whose inside has been set in, its first copy; `corners`, by
-    contact, how long all tenons are that meet others round the corner of a leg.
+    contact, how long all tenons are that meet others round the corner of a leg; `moved` names the
+    parts of which a size was set by how their wood moves.
     """
 
     declared: Declared
@@ -60,6 +63,7 @@ class Site:
     carriers: dict[tuple[Span, str], tuple[Seat, ...]] = field(default_factory=dict)
     boxes: dict[str, str] = field(default_factory=dict)
     corners: dict[Span, Fraction] = field(default_factory=dict)
+    moved: set[str] = field(default_factory=set)
     equations: Equations = field(init=False)
     _by_name: dict[str, DeclaredPart] = field(init=False)
     _openings: dict[str, Opening] = field(init=False)
@@ -87,6 +91,17 @@ class Site:
         """Report a finding, once however many copies meet with it."""
         if finding not in self.findings:
             self.findings.append(finding)
+
+    @property
+    def moisture(self) -> Moisture:
+        """What the wood holds now and where the piece will stand, as far as the notes say."""
+        return moisture_of(self.declared.air)
+
+    def moving(self, part: DeclaredPart) -> Moving:
+        """Return how a part's wood moves; that it set a size is listed (`air.assume_air`)."""
+        self.moved.add(part.name)
+        declared = self.declared
+        return moving(part.timber or declared.timber, part.cut or declared.cut, self.moisture)
 
     def seats(self, part: str) -> tuple[Seat, ...]:
         """Return the copies of a part."""

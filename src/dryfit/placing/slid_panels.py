@@ -58,8 +58,7 @@ def gap_at_the_sides(
         sight,
         depth,
         along_grain=False,
-        sheet=False,
-        timber=part.timber or site.declared.timber,
+        wood=site.moving(part),
         display=display,
     )
 

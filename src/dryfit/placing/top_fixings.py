@@ -9,7 +9,6 @@ from fractions import Fraction
 from dryfit.geometry.box import Box
 from dryfit.joinery.buttons import button_places, buttons_along
 from dryfit.joinery.cut import Cut, Placed, bounded
-from dryfit.joinery.panel import tangential
 from dryfit.joinery.top_fixings import (
     CLIPS,
     KINDS,
@@ -39,7 +38,6 @@ from dryfit.placing.top_fixing_findings import (
     no_slot,
     too_thin,
 )
-from dryfit.wood import USUAL_SWING, movement
 
 _CODE = "top-fixing-does-not-fit"
 _HOLD = Fraction(3)
@@ -250,8 +248,7 @@ def _moves(site: Site, top: Placed, reach: Fraction) -> Fraction:
     part = site.part(top.part)
     if part.stock == "sheet" or reach == 0:
         return Fraction(0)
-    coefficient, _ = tangential(part.timber or site.declared.timber)
-    return movement(reach, coefficient, Fraction(0), USUAL_SWING)
+    return site.moving(part).over_the_year(reach)
 
 
 def _assume_kerf(

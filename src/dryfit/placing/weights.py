@@ -14,7 +14,6 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Copy, Model, Part
-from dryfit.wood import Moisture
 from dryfit.wood.weight import density_of, weight
 
 _PI = Fraction(355, 113)
@@ -38,11 +37,10 @@ class Weight:
 def weight_of(model: Model, names: Iterable[str]) -> Weight:
     """Return what copies and glue-ups of these names weigh together, each copy counted once."""
     wanted = set(_copies(model, names))
-    moisture = Moisture().now
     kilograms, unknown = Fraction(0), []
     for part in model.parts:
         copies = [copy for copy in part.copies if copy.name in wanted]
-        dense = density_of(part.timber or "", moisture)
+        dense = density_of(part.timber or "", model.moisture.now)
         if copies and dense is None:
             unknown.append(part.name)
         elif copies and dense is not None:

@@ -4,16 +4,17 @@ from dryfit.wood.floating import (
     button_stand_off,
     dry_engagement,
     least_engagement,
-    movement_each_side,
     panel_gap,
     panel_width,
 )
 from dryfit.wood.movement import USUAL_SWING, Moisture, equilibrium_moisture, movement
+from dryfit.wood.moving import Moving, moving, percent_words
 from dryfit.wood.species import Species, all_species, assumption, species, wood_names
 
 __all__ = [
     "USUAL_SWING",
     "Moisture",
+    "Moving",
     "Species",
     "all_species",
     "assumption",
@@ -22,9 +23,10 @@ __all__ = [
     "equilibrium_moisture",
     "least_engagement",
     "movement",
-    "movement_each_side",
+    "moving",
     "panel_gap",
     "panel_width",
+    "percent_words",
     "species",
     "wood_names",
 ]

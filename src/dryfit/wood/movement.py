@@ -13,6 +13,9 @@ LOWEST_VALID = Fraction(6)
 HIGHEST_VALID = Fraction(14)
 """Moisture contents in percent between which `movement` holds: title of Table 13-5 (read)."""
 
+MOST = Fraction(30)
+"""Percent above which wood swells no more: text before equation 13-3 (read)."""
+
 USUAL_SWING = Fraction(4)
 """Percent of moisture between dry and damp season in a heated house: common practice."""
 
@@ -21,22 +24,30 @@ USUAL_SWING = Fraction(4)
 class Moisture:
     """Moisture contents in percent: in the shop now, and the extremes where the piece will stand.
 
-    The values here are those of a heated house, and of a shop nobody has measured: common practice.
+    The values here are those of a heated house, and of a shop nobody has measured: common practice
+    (TRADE G1).  `told` says that the notes tell where it will stand: then the wood is taken to
+    move between both extremes, else by `USUAL_SWING`, as it does in most years.
     """
 
     now: Fraction = Fraction(8)
     driest: Fraction = Fraction(6)
     dampest: Fraction = Fraction(11)
+    told: bool = False
 
     @property
     def rise(self) -> Fraction:
-        """Percent that the wood may still take up."""
-        return self.dampest - self.now
+        """Percent that the wood may still take up; nothing where it is damper now."""
+        return max(self.dampest - self.now, Fraction(0))
 
     @property
     def fall(self) -> Fraction:
         """Percent that the wood may still lose."""
-        return self.now - self.driest
+        return max(self.now - self.driest, Fraction(0))
+
+    @property
+    def middle(self) -> Fraction:
+        """Percent at which the wood will be for most of the time where it stands."""
+        return (self.driest + self.dampest) / 2
 
 
 def movement(
@@ -44,10 +55,15 @@ def movement(
 ) -> Fraction:
     """Return the change in mm of a size across the grain, negative when it shrinks.
 
-    *Wood Handbook* FPL-GTR-190, equation 13-2: size times coefficient times change of moisture
-    content in percent.  It holds from `LOWEST_VALID` to `HIGHEST_VALID`.
+    *Wood Handbook* FPL-GTR-190: from `LOWEST_VALID` to `HIGHEST_VALID` equation 13-2, size times
+    coefficient times change of moisture content in percent.  Beyond it equation 13-3 (from memory):
+    size times change over (3000/S - 30 + moisture before), where the shrinkage S is that which
+    gives the coefficient at 10 %: 3000/S = 1/C + 20.  Above 30 % wood swells no more.
     """
-    return size * coefficient * (moisture_to - moisture_from)
+    start, end = min(moisture_from, MOST), min(moisture_to, MOST)
+    if min(start, end) >= LOWEST_VALID and max(start, end) <= HIGHEST_VALID:
+        return size * coefficient * (end - start)
+    return size * (end - start) / (1 / coefficient - 10 + start)
 
 
 def equilibrium_moisture(celsius: float, humidity_percent: float) -> float:

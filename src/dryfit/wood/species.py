@@ -10,6 +10,7 @@ from functools import cache
 from types import MappingProxyType
 
 from dryfit.resources import PACKAGE
+from dryfit.wood.sawn import without_cut
 
 _CONIFERS = frozenset(
     [
@@ -76,10 +77,10 @@ def species(name: str) -> Species | None:
     A plain name stands for its usual kind (``ash`` for white ash), or for the kind that moves most
     where several are usual (``oak`` for red oak).  A name that the tables do not have stands for
     its last word (``brown ash``), but two woods for neither (``cherry and walnut``).  `assumption`
-    says so.
+    says so.  How the board was sawn (``quartersawn oak``) is no part of the name.
     """
     by_name = _by_name()
-    wanted = _plain(name)
+    wanted = _plain(without_cut(name))
     before, _, last_word = wanted.rpartition(" ")
     if before.endswith((" and", " or")):
         return by_name.get(wanted)
@@ -88,9 +89,9 @@ def species(name: str) -> Species | None:
 
 def assumption(name: str, taken: Species) -> str | None:
     """Return a sentence when the wood was not called by its full name, else None."""
-    if _plain(name) == _plain(taken.name):
+    if _plain(without_cut(name)) == _plain(taken.name):
         return None
-    return f"{name.strip()} is taken to be {taken.name}"
+    return f"{without_cut(name)} is taken to be {taken.name}"
 
 
 @cache

@@ -29,6 +29,7 @@ from dryfit.joinery.proportions import (
 from dryfit.joinery.screws import passes_guest, screw_for, screw_places
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
+from dryfit.wood import moving
 
 MM, INCHES = Display(), Display.inches()
 CHISELS = tuple(Fraction(size) for size in (6, 8, 10, 12))
@@ -111,15 +112,11 @@ def test_a_slot_for_a_button_is_as_wide_as_the_nearest_chisel() -> None:
 
 
 def test_a_panel_has_room_to_swell_across_the_grain_only() -> None:
-    along, _ = panel_gap(
-        mm(520)[0], mm(9)[0], along_grain=True, sheet=False, timber="oak", display=MM
-    )
+    along, _ = panel_gap(mm(520)[0], mm(9)[0], along_grain=True, wood=moving("oak"), display=MM)
     across, words = panel_gap(
-        mm(300)[0], mm(9)[0], along_grain=False, sheet=False, timber="oak", display=MM
+        mm(300)[0], mm(9)[0], along_grain=False, wood=moving("oak"), display=MM
     )
-    sheet, _ = panel_gap(
-        mm(300)[0], mm(5)[0], along_grain=False, sheet=True, timber="birch ply", display=MM
-    )
+    sheet, _ = panel_gap(mm(300)[0], mm(5)[0], along_grain=False, wood=None, display=MM)
     assert (along, sheet) == (Fraction(1), Fraction(1, 2))  # TRADE B9
     assert across > along
     assert words is not None
@@ -127,7 +124,9 @@ def test_a_panel_has_room_to_swell_across_the_grain_only() -> None:
 
 
 def test_an_unknown_wood_moves_like_the_liveliest() -> None:
-    assert edge_movement(Fraction(360), "no such wood") >= edge_movement(Fraction(360), "beech")
+    assert edge_movement(Fraction(360), moving("no such wood")) >= edge_movement(
+        Fraction(360), moving("beech")
+    )
 
 
 # TRADE H18: the tip stays 3 inside the second part; common practice: half of it holds.

@@ -15,6 +15,7 @@ from tests.unit.operations.worked import (
 from dryfit.joinery.panel import edge_movement
 from dryfit.operations.button_figures import button_details
 from dryfit.placing.model import Model
+from dryfit.wood import moving
 
 
 def test_the_buttons_of_the_worked_example() -> None:
@@ -51,7 +52,7 @@ def test_a_slot_along_which_the_top_moves_is_longer_by_that_movement() -> None:
     # Button 28, 1 mm at either end: 30 on rails along the grain of the top.
     assert lengths["across"] == {Fraction(30)}
     # On the end rails the edges of the 300 wide top carry it along, to either side.
-    moves = edge_movement(Fraction(300), "oak")
+    moves = edge_movement(Fraction(300), moving("oak"))
     assert moves > 1
     assert lengths["front to back"] == {30 + 2 * moves}
 

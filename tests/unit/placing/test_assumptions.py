@@ -18,7 +18,10 @@ def offered() -> list[tuple[str, int]]:
         (name, number)
         for name in FILES
         for number, assumption in enumerate(model_of_piece(name).assumptions)
-        if assumption.instead and assumption.belongs_to == "notes"
+        if assumption.instead
+        and assumption.belongs_to == "notes"
+        # Lines of the air are the same in every piece: test_air writes them out once.
+        and not assumption.instead.startswith(("wood at", "stands"))
     ]
 
 

@@ -10,6 +10,7 @@ from tests.unit.rehearsal.played import Played, played
 from dryfit.joinery.board_end import plays
 from dryfit.placing.model import Model, Part
 from dryfit.rehearsal.fault import Reason
+from dryfit.wood import moving
 
 LID = text_of("board_end_lid")
 LINE = "tongue 15 long, 3 tenons 45 long 8 thick 40 wide, glue the middle 60, pegs 10"
@@ -83,7 +84,7 @@ def test_six_pegs_are_on_the_shopping_list(lid: Model) -> None:
 
 def test_movement_counts_from_the_tenon_that_is_held() -> None:
     middles = tuple(Fraction(each) for each in (80, 180, 280))
-    assert plays(middles, Fraction(180), "white oak") == (
+    assert plays(middles, Fraction(180), moving("white oak")) == (
         Fraction(3, 2),
         Fraction(0),
         Fraction(3, 2),

@@ -19,6 +19,7 @@ from tests.unit.rehearsal.played import played
 
 from dryfit.joinery.drawer_room import room_above
 from dryfit.rehearsal.fault import Reason
+from dryfit.wood import moving
 
 GLUED = "glued at front, running"
 
@@ -67,7 +68,7 @@ def test_no_end_floats_that_is_glued() -> None:
 def test_the_room_above_a_drawer_holds_what_its_sides_swell() -> None:
     # Equation 13-2: 136 x 0.00369 (northern red oak, tangential, Table 13-5) x (11 - 8) = 1.51,
     # and 1.5 on top (B21.3): 3.1 to the tenth above.
-    assert room_above(Fraction(136), "red oak") == Fraction(31, 10)
+    assert room_above(Fraction(136), moving("red oak")) == Fraction(31, 10)
 
 
 @pytest.mark.parametrize(("high", "told"), [(136, False), (138, True)])

@@ -11,6 +11,7 @@ from dryfit.joinery.cleats import longest_cleat
 from dryfit.kinds.part_words import PART_WORDS, parts_explained
 from dryfit.placing.model import Part
 from dryfit.placing.screw_slots import screw_slots
+from dryfit.wood import moving
 
 LID = """piece Ledged lid
 units mm
@@ -29,7 +30,7 @@ def part(text: str, name: str) -> Part:
 def test_a_batten_ends_short_of_the_board_by_its_movement_and_10() -> None:
     # 400 x 0.00369 x 4 % = 5.9 (red oak, Wood Handbook, table 13-5, as in `wood`): at most
     # 400 - 5.9 - 10 = 384.1, which is 8 at each end on a ruler of half millimetres: 384.
-    assert Fraction(3840, 10) < longest_cleat(Fraction(400), "red oak") < Fraction(3842, 10)
+    assert Fraction(3840, 10) < longest_cleat(Fraction(400), moving("red oak")) < Fraction(3842, 10)
     batten = part(LID, "batten")
     assert batten.length == 384
     (said,) = (each for each in model_of(LID).assumptions if "short of its edges" in each.text)

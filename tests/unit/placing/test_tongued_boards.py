@@ -15,6 +15,7 @@ from dryfit.joinery.tongue_groove import board_width, row_of, usual_board_gap
 from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.rehearsal.fault import Reason
+from dryfit.wood import moving
 
 WRITTEN = text_of("tongued_boards")
 SAID = "tongue and groove 6 thick 8 long, gap 1"
@@ -86,7 +87,7 @@ def test_what_is_usual_is_listed_with_the_line_to_write(boards: Model) -> None:
 def test_a_gap_is_what_a_board_moves_between_the_seasons() -> None:
     # Wood Handbook, table 13-5 (read in TRADE G2): white oak moves 0.00365 tangentially for each
     # per cent; over 4 per cent a visible width of 90 moves 1.31, rounded up to 1.5.
-    assert usual_board_gap(Fraction(90), "white oak", Display("mm")) == Fraction(3, 2)
+    assert usual_board_gap(Fraction(90), moving("white oak"), Display("mm")) == Fraction(3, 2)
 
 
 def test_widths_and_rows_are_each_others_inverse() -> None:

@@ -12,17 +12,18 @@ from dryfit.wood import (
     dry_engagement,
     least_engagement,
     movement,
-    movement_each_side,
+    moving,
     panel_gap,
     panel_width,
     species,
 )
 
-RED_OAK = Fraction("0.00369")
 HOUSE = Moisture(now=Fraction(8), driest=Fraction(6), dampest=Fraction(11))
+RED_OAK = moving("red oak", None, HOUSE)
 
 _sizes = st.fractions(50, 1200, max_denominator=64)
 _coefficients = st.sampled_from([wood.tangential for wood in all_species()])
+_woods = st.sampled_from([wood.name for wood in all_species()])
 
 
 @pytest.mark.parametrize(
@@ -69,33 +70,32 @@ def test_every_wood_is_found_by_its_name_and_marked_with_its_source() -> None:
 
 def test_the_boards_of_a_bench_top_move_two_millimetres_to_each_side() -> None:
     # White ash 360 mm wide, 4 % of moisture: 360 * 0.00274 * 4 = 3.9456 mm in all.
-    ash = species("ash")
-    assert ash is not None
-    each = movement_each_side(Fraction(360), ash.tangential)
+    each = moving("ash").over_the_year(Fraction(360)) / 2
     assert each == Fraction("1.9728")
     assert button_stand_off(each) == Fraction("2.4728")
 
 
 def test_a_panel_in_grooves_by_hand() -> None:
     # 300 between the grooves, 9 deep, 3 % to come: (300 + 18 - 2) / (1 + 0.01107).
-    width = panel_width(Fraction(300), Fraction(9), RED_OAK, HOUSE)
+    width = panel_width(Fraction(300), Fraction(9), RED_OAK)
     assert width == Fraction(316) / Fraction("1.01107")
     assert float(width) == pytest.approx(312.54, abs=0.005)
-    assert float(panel_gap(width, RED_OAK, HOUSE)) == pytest.approx(2.73, abs=0.005)
-    engaged = dry_engagement(width, Fraction(300), RED_OAK, HOUSE)
+    assert float(panel_gap(width, RED_OAK)) == pytest.approx(2.73, abs=0.005)
+    engaged = dry_engagement(width, Fraction(300), RED_OAK)
     assert float(engaged) == pytest.approx(5.117, abs=0.005)
     assert engaged > least_engagement(Fraction(9)) == 5
     assert least_engagement(Fraction(12)) == 6
 
 
-@given(_sizes, st.fractions(5, 15, max_denominator=8), _coefficients)
+@given(_sizes, st.fractions(5, 15, max_denominator=8), _woods)
 def test_a_panel_has_just_its_gap_on_each_side_and_a_millimetre_when_dampest(
-    sight: Fraction, depth: Fraction, coefficient: Fraction
+    sight: Fraction, depth: Fraction, name: str
 ) -> None:
-    width = panel_width(sight, depth, coefficient, HOUSE)
-    gap = panel_gap(width, coefficient, HOUSE)
+    wood = moving(name, None, HOUSE)
+    width = panel_width(sight, depth, wood)
+    gap = panel_gap(width, wood)
     assert width + 2 * gap == sight + 2 * depth
-    swollen = width + movement(width, coefficient, HOUSE.now, HOUSE.dampest)
+    swollen = width + movement(width, wood.across, HOUSE.now, HOUSE.dampest)
     assert sight + 2 * depth - swollen == 2
 
 

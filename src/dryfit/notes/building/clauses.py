@@ -140,6 +140,9 @@ def _dimset(node: Tree[Token], draft: Draft) -> Sizes:
 
 
 def _wood(node: Tree[Token], draft: Draft) -> WoodWords:
+    sawn = tokens(node.children, "SAWN")
+    if sawn:
+        return WoodWords("sawn", (text_of(sawn[0]),), draft.span(node))
     kinds = tokens(node.children, "WOOD", "WANEY")
     words = tokens(node.children, "PLACE", "RUN", "DIRECTION")
     return WoodWords(

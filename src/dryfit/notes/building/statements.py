@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from lark import Token, Tree
 
+from dryfit.notes.building.air import moist_line, shop_air_line, stands_at_line
 from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.cuts import feature_line
 from dryfit.notes.building.draft import (
@@ -108,7 +109,9 @@ def _overall(tree: Parsed, draft: Draft) -> OverallLine:
 
 
 def _timber(tree: Parsed, draft: Draft) -> TimberLine:
-    return TimberLine(text_of(tokens(tree.children, "PHRASE")[0]), draft.line.whole())
+    sawn = tokens(tree.children, "SAWN")
+    name = text_of(tokens(tree.children, "PHRASE")[0])
+    return TimberLine(name, draft.line.whole(), text_of(sawn[0]) if sawn else None)
 
 
 def _have(tree: Parsed, draft: Draft) -> HaveLine:
@@ -194,6 +197,9 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Built]] = {
     "scribe": scribe_line,
     "wayin": way_line,
     "onwall": wall_line,
+    "standsat": stands_at_line,
+    "moist": moist_line,
+    "shopair": shop_air_line,
     "pattern": pattern_header,
     "endblock": end_of_pattern,
     "measured": measured_line,

@@ -8,6 +8,7 @@ from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.names import canonical
+from dryfit.notes.reading.tokens import end_of, start_of
 
 _UP_TO = re.compile(
     r"\bup to (?:the )?(?P<what>top|bottom|floor|[^\W\d][\w ]*?)(?: of (?:the )?piece)?\s*"
@@ -58,16 +59,22 @@ def made_up_of(stumble: Stumble) -> Mistake | None:
 
 def several_woods(stumble: Stumble) -> Mistake | None:
     """``timber cherry, walnut``: the line names one wood, the parts name any other."""
-    if stumble.opener != "TIMBER" or stumble.written not in (",", ";", "and", "+", "/"):
+    if stumble.opener != "TIMBER":
         return None
-    other = stumble.text[stumble.failure.end :].strip().removeprefix("and ").removeprefix("of ")
-    rest = stumble.span(stumble.at, len(stumble.text.rstrip()))
+    start, end, last = stumble.at, stumble.failure.end, stumble.failure.tokens[-1]
+    if last.type == "_COMMA":
+        # Behind a comma may stand how the wood is sawn, but no other wood.
+        start, end = start_of(last), end_of(last)
+    elif stumble.written not in ("and", "+", "/"):
+        return None
+    other = stumble.text[end:].strip().removeprefix("and ").removeprefix("of ")
+    rest = stumble.span(start, len(stumble.text.rstrip()))
     if not other:
         return None
     return Mistake(
         "stray-sign",
         "this line names one wood, that of all parts whose own lines name none",
-        stumble.place,
+        stumble.span(start, end),
         (
             Repair("keep the first", rest, ""),
             Hint(f"and write `of {other}` in the line of each part that is made of it"),

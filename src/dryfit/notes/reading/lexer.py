@@ -32,6 +32,7 @@ _SIGNS = {
     ")": "_RPAR",
     ".": "_DOT",
     "&": "_AND",
+    "%": "_PERCENT",
     "×": "BY",
     "?": "LEFTOUT",
 }

@@ -8,6 +8,7 @@ stand for several terminals, the first that the parser can take is meant.
 from __future__ import annotations
 
 from dryfit.notes.names import canonical, plural
+from dryfit.notes.reading.words_of_air import AIR
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_limits import LIMITS
@@ -91,6 +92,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("ROUGH", {"rough": "rough", "rough sawn": "rough"}),
     ("MARK", {"cup": "cup", "cupped": "cup", "twist": "twist", "twisted": "twist"}),
     ("MARK", {"bow": "bow", "bowed": "bow"}),
+    ("MARK", {"moisture": "moisture", "moisture content": "moisture", "at": "moisture"}),
     # units
     ("UNIT", {"mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm"}),
     ("UNIT", {"centimetre": "cm", "centimeter": "cm", "m": "m", "metre": "m", "meter": "m"}),
@@ -99,6 +101,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
     *LIMITS,
+    *AIR,
     *PLACES,
     *JOINTS,
     *WORK,

@@ -4,6 +4,7 @@ Names are canonical here (see `names.canonical`): singular, lower case, single b
 kept as written and evaluated in `piece`.  Nothing here knows what a word means for the wood.
 """
 
+from dryfit.notes.tree.air import MoistLine, ShopAirLine, StandsAtLine
 from dryfit.notes.tree.cuts import (
     Extent,
     FeatureLine,
@@ -130,6 +131,7 @@ __all__ = [
     "Lie",
     "LimitLine",
     "MeasuredLine",
+    "MoistLine",
     "NoteLine",
     "Notes",
     "Number",
@@ -156,12 +158,14 @@ __all__ = [
     "ScribeLine",
     "SetBack",
     "SetIn",
+    "ShopAirLine",
     "SizeRange",
     "SizeWord",
     "Sizes",
     "SpoiledLine",
     "Spread",
     "StageName",
+    "StandsAtLine",
     "Statement",
     "Sum",
     "Surface",

@@ -175,8 +175,9 @@ class SizeRange:
 class WoodWords:
     """What is asked of the wood.
 
-    `kind`: bookmatched, waney (`words` are places), grain (a direction: upright, across, front to
-    back), in sequence, one board, free widths (``from boards as they come``).
+    `kind`: sawn (`words`: flatsawn, quartersawn or rift), bookmatched, waney (`words` are places),
+    grain (a direction: upright, across, front to back), in sequence, one board, free widths
+    (``from boards as they come``).
     """
 
     kind: str

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Source, Span
+from dryfit.notes.tree.air import MoistLine, ShopAirLine, StandsAtLine
 from dryfit.notes.tree.cuts import FeatureLine
 from dryfit.notes.tree.gluing import BareLine, FinishLine, GlueLine
 from dryfit.notes.tree.joints import Join
@@ -56,10 +57,11 @@ class OverallLine:
 
 @dataclass(frozen=True, slots=True)
 class TimberLine:
-    """``timber ash``."""
+    """``timber ash``; `cut` is flatsawn, quartersawn or rift where the line says how it is sawn."""
 
     timber: str
     span: Span
+    cut: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +146,10 @@ class LimitLine:
 
 @dataclass(frozen=True, slots=True)
 class PlaceLine:
-    """``place outdoors``, ``for children``, ``built in place``: where it stands, who uses it."""
+    """``place outdoors``, ``for children``, ``built in place``: where it stands, who uses it.
+
+    `kind` is also how damp it is there, of ``stands in an unheated room``: heated, unheated, damp.
+    """
 
     kind: str
     span: Span
@@ -223,6 +228,9 @@ Statement = (
     | ScribeLine
     | WayInLine
     | WallLine
+    | MoistLine
+    | ShopAirLine
+    | StandsAtLine
 )
 
 

@@ -4,6 +4,7 @@ Nothing is placed or derived here.  Directions and places are the words of the n
 entry carries the span that it came from.
 """
 
+from dryfit.piece.declared.air import AirWords
 from dryfit.piece.declared.amounts import (
     NOTHING_BEHIND,
     PART_DIMENSIONS,
@@ -72,6 +73,7 @@ __all__ = [
     "PIECE_DIMENSIONS",
     "PLACE_SIDE",
     "RUN_AXIS",
+    "AirWords",
     "Amount",
     "BareWords",
     "Behind",

@@ -141,7 +141,7 @@ class DeclaredPart:
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
     to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
-    longer at each end until it is glued.
+    longer at each end until it is glued.  `cut` is how its boards are sawn, where the line says so.
     """
 
     name: str
@@ -177,6 +177,7 @@ class DeclaredPart:
     insets: tuple[tuple[int, int, Amount], ...] = ()
     fitted: str = ""
     horns: Amount | None = None
+    cut: str | None = None
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Source, Span
+from dryfit.piece.declared.air import AirWords
 from dryfit.piece.declared.amounts import Amount
 from dryfit.piece.declared.cuts import DeclaredFeature
 from dryfit.piece.declared.hosts import Host
@@ -17,13 +18,16 @@ from dryfit.piece.declared.site import PlaceWords
 from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
 from dryfit.quantities import Display
 
+_NOTHING_SAID = AirWords()
+
 
 @dataclass(frozen=True, slots=True)
 class Have:
     """A ``have`` line: sizes length, width, thickness in mm, None where not written.
 
     `cup` is the hollow over the whole width, `bow` over the whole length, `twist` how far the
-    fourth corner lifts; in mm, 0 where not written.
+    fourth corner lifts; in mm, 0 where not written.  `moisture` is what its wood holds in percent,
+    None where the line does not say.
     """
 
     count: int
@@ -36,6 +40,7 @@ class Have:
     cup: Fraction = Fraction(0)
     bow: Fraction = Fraction(0)
     twist: Fraction = Fraction(0)
+    moisture: Fraction | None = None
 
     @property
     def warped(self) -> bool:
@@ -66,7 +71,10 @@ class SumRead:
 
 @dataclass(frozen=True, slots=True)
 class Declared:
-    """The whole declared piece; `broken` names what a reported mistake left unknown."""
+    """The whole declared piece; `broken` names what a reported mistake left unknown.
+
+    `cut` is how the timber of all parts is sawn, where a line says so.
+    """
 
     piece: str
     source: Source
@@ -94,6 +102,8 @@ class Declared:
     supplies: tuple[Supply, ...] = ()
     timber_span: Span | None = None
     place: PlaceWords | None = None
+    cut: str | None = None
+    air: AirWords = _NOTHING_SAID
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""
