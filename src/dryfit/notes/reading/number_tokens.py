@@ -62,7 +62,9 @@ def _is_decimal_point(text: str, at: int) -> bool:
 
 
 def _runs_on(text: str, end: int, words: Container[int]) -> bool:
-    # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5".
+    # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5"; but "65 °F".
+    if text[end - 1] == "°" and text[end : end + 1] in tuple("cCfF"):
+        return False
     if end in words or text[end : end + 1].isalpha():
         return text[end] not in "xX"
     return text[end : end + 1] == "," and text[end + 1 : end + 2] in DIGITS
