@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg, piece_drawing
+from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
@@ -19,6 +20,9 @@ from dryfit.plan.plan import Step
 ONE_FIGURE = frozenset({"fence", "stop", "thickness"})
 """Axes of which one new figure makes no new picture."""
 
+FEW = 4
+"""Copies below which a piece is not drawn taken apart."""
+
 WITHOUT_PICTURE = frozenset({"thickness"})
 """Kinds whose picture is so plain that one serves a whole visit, whatever is held how."""
 
@@ -26,6 +30,14 @@ WITHOUT_PICTURE = frozenset({"thickness"})
 def cover_drawing(bench: Bench) -> Svg:
     """Return the piece as it will stand, each part lettered once."""
     return piece_drawing(bench.model, bench.labels.parts)
+
+
+def apart_drawing(bench: Bench) -> Svg | None:
+    """Return the piece taken apart, or None where it is of so few parts that the cover says all."""
+    copies = sum(len(part.copies) for part in bench.model.parts)
+    if copies < FEW:
+        return None
+    return exploded_drawing(bench.model, bench.labels.copies, bench.labels.parts)
 
 
 def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:

@@ -10,7 +10,7 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit
 from dryfit.booklet.circumstances import circumstances
 from dryfit.booklet.drawing import Svg
-from dryfit.booklet.drawings import cover_drawing, time_line
+from dryfit.booklet.drawings import apart_drawing, cover_drawing, time_line
 from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
@@ -76,6 +76,7 @@ class Booklet:
     shop: str
     hours: str
     parts: tuple[PartRow, ...]
+    apart: Svg | None
     hands: bool
     further_hands: tuple[str, ...]
     supplies: Supplies
@@ -107,6 +108,7 @@ def booklet_view(
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
         parts=part_rows(model, bench.labels, bench.say),
+        apart=apart_drawing(bench),
         hands=any(len(part.hands()) > 1 for part in model.parts),
         further_hands=tuple(
             sorted({hand for part in model.parts for hand in part.hands()} - {"A", "B"})

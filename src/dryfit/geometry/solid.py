@@ -94,6 +94,13 @@ class Solid:
         grid = self.grid()
         return tuple(edge for axis in range(3) for edge in _edges_along(grid, axis))
 
+    def split(self) -> tuple[Box, ...]:
+        """Return boxes that fill the solid without overlap, far fewer than its cells."""
+        boxes = [self.outside]
+        for cut in self.cuts:
+            boxes = [piece for box in boxes for piece in _beside(box, cut)]
+        return tuple(boxes)
+
     def largest_boxes(self) -> tuple[Box, ...]:
         """Return the boxes inside the solid that no other such box contains, sorted.
 
@@ -159,6 +166,21 @@ def _around(box: Box, cut: Box) -> Iterator[Box]:
             yield Box(box.low, _with(box.high, axis, cut.low[axis]))
         if cut.high[axis] < box.high[axis]:
             yield Box(_with(box.low, axis, cut.high[axis]), box.high)
+
+
+def _beside(box: Box, cut: Box) -> Iterator[Box]:
+    """Yield what is left of the box beside the cut, each piece once."""
+    if box.overlap(cut) is None:
+        yield box
+        return
+    low, high = box.low, box.high
+    for axis in range(3):
+        if low[axis] < cut.low[axis]:
+            yield Box(low, _with(high, axis, cut.low[axis]))
+            low = _with(low, axis, cut.low[axis])
+        if cut.high[axis] < high[axis]:
+            yield Box(_with(low, axis, cut.high[axis]), high)
+            high = _with(high, axis, cut.high[axis])
 
 
 def _with(corner: Triple, axis: int, value: Fraction) -> Triple:

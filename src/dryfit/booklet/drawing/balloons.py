@@ -66,9 +66,13 @@ def draw_balloons(
 
 def draw_balloon(canvas: Canvas, centre: Point, label: str, *, size: float = LETTER) -> None:
     """Draw one balloon: its label in a white circle."""
-    radius = max(RADIUS, width_of(label, size=size, bold=True) / 2 + 1.2)
-    canvas.circle(centre, radius)
+    canvas.circle(centre, radius_of(label, size=size))
     canvas.text(centre, label, size=size, bold=True)
+
+
+def radius_of(label: str, *, size: float = LETTER) -> float:
+    """Return the radius of the balloon of a label in mm."""
+    return max(RADIUS, width_of(label, size=size, bold=True) / 2 + 1.2)
 
 
 def hull(points: Sequence[Point]) -> tuple[Point, ...]:

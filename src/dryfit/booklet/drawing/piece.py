@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.booklet.drawing.balloons import Wanted, draw_balloons
@@ -14,7 +14,7 @@ from dryfit.booklet.drawing.targets import targets_on
 from dryfit.booklet.text import Say
 from dryfit.geometry.box import Box, Triple
 from dryfit.geometry.convex import Vector
-from dryfit.geometry.hidden_lines import Scene, picture_lines
+from dryfit.geometry.hidden_lines import Piece, Scene, picture_lines
 from dryfit.geometry.shape import plain
 from dryfit.geometry.solid import Solid
 from dryfit.geometry.view import View
@@ -26,7 +26,7 @@ FROM_FRONT_RIGHT = View((5, -9, 6))
 WIDTH = 90.0
 HEIGHT = 88.0
 _OFFSET = 9.0
-_LINE = Pen(0.36)
+LINE = Pen(0.36)
 
 FINEST = 0.8
 """What is smaller on paper, of eased edges and holes, is not drawn; mm."""
@@ -73,12 +73,22 @@ def draw_scene(
     finest = FINEST / placement.scale
     shapes = [*cut_shapes(copies, finest=finest), *(plain(Solid(box)) for box in others)]
     scene = Scene(shapes, view)
-    seen = picture_lines(scene, (piece for piece in scene.pieces() if piece.visible))
-    drawn = tuple(
-        (placement.from_picture(start), placement.from_picture(end)) for start, end in seen
+    drawn = draw_seen(
+        canvas, placement, scene, (piece for piece in scene.pieces() if piece.visible)
     )
-    canvas.lines(drawn, _LINE)
     return scene, placement, drawn
+
+
+def draw_seen(
+    canvas: Canvas, placement: Placement, scene: Scene, pieces: Iterable[Piece]
+) -> tuple[Segment, ...]:
+    """Draw pieces of lines as outlines; return them on paper."""
+    drawn = tuple(
+        (placement.from_picture(start), placement.from_picture(end))
+        for start, end in picture_lines(scene, pieces)
+    )
+    canvas.lines(drawn, LINE)
+    return drawn
 
 
 def copy_corners(copy: Copy) -> tuple[Triple | Vector, ...]:
