@@ -65,8 +65,8 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
 
     Findings: those of `missing_lines`, `with_measured`, `declared_parts`, `circles`,
-    `gaps_of_nothing` and `unit_slips`, of the module of each kind of line, and of `Names` and
-    `Sums`.
+    `gaps_of_nothing`, `nominal_sizes`, `unit_slips`, of the module of each kind of line, and of
+    `Names` and `Sums`.
     """
     units = first_line(notes, UnitsLine)
     first = units.first if units else "length"
@@ -77,6 +77,10 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     declared = with_keys(_declared(as_measured, sums, names, first), names)
     sums.work_out_values()
     slips = tuple(unit_slips(sums, declared.parts, declared.overall, units_said=units is not None))
+    if sums.unit == "in":
+        from dryfit.piece.nominal_sizes import nominal_sizes
+
+        slips += tuple(nominal_sizes(notes, thickness_first=first == "thickness"))
     told = {slip.span for slip in slips}
     of_sums = tuple(each for each in sums.findings if each.span not in told)
     of_planned = () if sums is planned else planned.findings

@@ -27,6 +27,8 @@ def ask_about_order(
     }
     known = {name: size for name, size in sizes.items() if size is not None}
     width, thickness, length = (known.get(name) for name in ("width", "thickness", "length"))
+    if sums.unit == "in" and first == "length" and _names_a_board(line):
+        return
     if width is not None and thickness is not None and thickness > width:
         _ask(
             line,
@@ -47,6 +49,13 @@ def ask_about_order(
             (amounts.get("length"), known, first),
             sums,
         )
+
+
+def _names_a_board(line: PartsLine) -> bool:
+    """Return whether `nominal_sizes` asks about a line."""
+    from dryfit.piece.nominal_sizes import names_a_board
+
+    return names_a_board(line)
 
 
 def _ask(

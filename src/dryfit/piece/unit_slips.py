@@ -25,10 +25,16 @@ _TINY, _LIKELY = 60, 20
 _NO_WOOD = Fraction(3)
 """Nothing of wood is narrower, however small the piece."""
 
+_NO_SHEET = Fraction(2)
+"""Hardly anything that is written down is thinner, plywood for models apart."""
+
+_NO_BOARD = 12 * INCH
+"""No part is thicker, and no softwood board is wider by its name."""
+
 _INCH_FRACTIONS = (2, 4, 8, 16, 32, 64)
 """What inch rulers divide by; halves and quarters may also be said of a centimetre."""
 
-_MM, _INCHES = Display("mm", Fraction(1, 10)), Display.inches(Fraction(1, 64))
+_MM, _INCHES = Display("mm", Fraction(1, 100)), Display.inches(Fraction(1, 64))
 
 Overall = tuple[Amount | None, Amount | None, Amount | None]
 
@@ -160,29 +166,49 @@ def _suspected(
     units_said: bool,
 ) -> Iterator[Diagnostic]:
     # One finding for all: whoever mistook the unit mistook it on every line.
-    slips = [
-        (part, width)
-        for part in parts
-        if (width := part.sizes[1]) is not None
-        and (written := sums.sizes.get((part.name, "width"))) is not None
-        and is_bare(written, sums.values)
-        and _looks_mistaken(sums, width.value, overall)
-    ]
+    slips = [slip for part in parts if (slip := _slip(sums, part, overall)) is not None]
     if not slips:
         return
-    part, width = slips[0]
-    other = _other_reading(sums, width.value)
+    part, size, word = slips[0]
+    other = _other_reading(sums, size.value)
     others = f" (and {len(slips) - 1} more like it)" if len(slips) > 1 else ""
     yield Diagnostic(
         "unit-slip",
         Severity.QUESTION,
-        f"{part.name}: is {_both(sums, width.value)} wide meant, or "
+        f"{part.name}: is {_both(sums, size.value)} {word} meant, or "
         f"{_both(sums, other, turned=True)}?{others}",
-        width.span,
+        size.span,
         rule="H37",
-        figures={"as written": width.value, "as meant": other},
+        figures={"as written": size.value, "as meant": other},
         hints=(Hint(_remedy(sums, units_said=units_said)),),
     )
+
+
+def _slip(
+    sums: Sums, part: DeclaredPart, overall: tuple[Fraction, Fraction]
+) -> tuple[DeclaredPart, Amount, str] | None:
+    """Return the size of a part that looks mistaken, its width before its thickness."""
+    length, width, thickness = part.sizes
+    if length and thickness and (length.known or 0) < (thickness.known or 0):
+        thickness = None  # The sizes stand in another order.
+    for dimension, word, size in (("width", "wide", width), ("thickness", "thick", thickness)):
+        written = sums.sizes.get((part.name, dimension))
+        if size is None or written is None or not is_bare(written, sums.values):
+            continue
+        mistaken = _looks_mistaken if dimension == "width" else _looks_too_thin_or_thick
+        if mistaken(sums, size.value, overall):
+            return part, size, word
+    return None
+
+
+def _looks_too_thin_or_thick(
+    sums: Sums, thickness: Fraction, overall: tuple[Fraction, Fraction]
+) -> bool:
+    least, _ = overall
+    other = _other_reading(sums, thickness)
+    if UNITS[sums.unit].size == INCH:
+        return thickness > _NO_BOARD and other >= _NO_WOOD
+    return 0 < thickness < _NO_SHEET and other * 2 < least
 
 
 def _looks_mistaken(sums: Sums, width: Fraction, overall: tuple[Fraction, Fraction]) -> bool:

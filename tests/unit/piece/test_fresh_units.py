@@ -26,7 +26,7 @@ def test_inches_read_as_millimetres_are_asked_about_with_both_readings() -> None
     decimal = (("units inches to 1/16\n", ""), ("3/8", ".375"), ("1/2", ".5"), ("3/4", "0.75"))
     (found,) = slips(changed(TABLE, *decimal, (" .", "."), ("1/4", "0.25"), ("1/8", "0.125")))
     assert found.severity is Severity.QUESTION
-    assert found.message == 'leg: is 1.4 mm wide meant, or 1 3/8"? (and 2 more like it)'
+    assert found.message == 'leg: is 1.38 mm wide meant, or 1 3/8"? (and 2 more like it)'
     assert "`units inches`" in found.hints[0].message
     assert found.span is not None
     assert found.span.line == 4
@@ -35,6 +35,15 @@ def test_inches_read_as_millimetres_are_asked_about_with_both_readings() -> None
 def test_millimetres_read_as_inches_are_asked_about() -> None:
     (found,) = slips(changed(TABLE, ("1 3/8 x 1 3/8", "35 x 35")))
     assert found.message == 'leg: is 35" wide meant, or 35 mm?'
+
+
+def test_a_thickness_in_the_other_unit_is_asked_about() -> None:
+    inches = "units inches to 1/16"
+    (found,) = slips(changed(TABLE, ("3 1/2 x 3/4, tenon", "3 1/2 x 19, tenon")))
+    assert found.message == 'long apron: is 19" thick meant, or 19 mm? (and 1 more like it)'
+    metric = changed(TABLE, (inches, "units mm"), ("1 3/8 x 1 3/8", "35 x 0.75"))
+    (found,) = slips(changed(metric, ("3 1/2 x 3/4", "90 x 20")))
+    assert found.message == 'leg: is 0.75 mm thick meant, or 3/4"?'
 
 
 @pytest.mark.parametrize(
