@@ -107,7 +107,8 @@ def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: 
     if feature.role == "groove" and joint.kind == "mortise and tenon":
         # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
         return False
-    whole = feature.role in _SHAPING or feature.role == "hole"
+    # A sliver of a dowel or biscuit shows; a sliver of wood that fills a joint does no harm.
+    whole = feature.role in _SHAPING or feature.role == "hole" or bool(joint.loose_pieces)
     if joint.kind == _MITRED and not whole:
         # A rabbet or a groove runs on round the corner, in both members alike.
         return False
