@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cut import Cut, Site
 from dryfit.plan.operation import Operation, Rule
@@ -20,6 +21,7 @@ WHY_SHAPE_LATE = (
 )
 WHY_IN_THIS_ORDER = "the part has to lie and lean on faces that the next cut takes away"
 WHY_LIES_ON_NEXT = "the part lies on the face that is tapered next, while that is still flat"
+WHY_ENDS_FIRST = "what breaks out behind the cut across the grain goes with the one along it"
 WHY_EDGE_AFTER_SHAPE = "the bit runs along the edge that the shape leaves"
 
 Row = tuple[Operation, tuple[Cut, ...]]
@@ -50,6 +52,10 @@ def _shapes(site: Site) -> tuple[Feature, ...]:
     )
 
 
+def _at_end(cut: Cut) -> bool:
+    return SURFACES[cut.site.feature.surface][0] == LENGTH
+
+
 def shape_rules(own: Iterable[Row]) -> list[Rule]:
     """Return, for one part: joints before shapes, and shapes in the order in which they can lie."""
     rows = [(operation, cuts[0]) for operation, cuts in own]
@@ -66,4 +72,6 @@ def shape_rules(own: Iterable[Row]) -> list[Rule]:
                 rules.append(Rule(other.id, operation.id, WHY_IN_THIS_ORDER))
             elif other.kind == operation.kind and before.turn < cut.turn:
                 rules.append(Rule(other.id, operation.id, WHY_LIES_ON_NEXT))
+            elif other.kind == operation.kind == BEVEL and _at_end(before) and not _at_end(cut):
+                rules.append(Rule(other.id, operation.id, WHY_ENDS_FIRST))
     return rules
