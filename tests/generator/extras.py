@@ -19,6 +19,11 @@ def leg_cuts(page: Page, legs: str, leg: Fraction, clear: Fraction) -> None:
                 f"taper in {legs}: inside faces, from {below}"
                 f" above the bottom to the bottom end, {say(leg)} to {say(thin)}"
             ),
+            (
+                f"taper in {legs}: {draw.one_of(('all', 'left', 'left and right'))} faces, "
+                f"from {below} above the bottom to the bottom end, {say(leg)} to {say(thin)}"
+            ),
+            f"bevel in {legs}: bottom inside end, {draw.one_of(('4', '8'))} degrees",
             f"chamfer on {legs}: all long edges, {say(page.size(2, 4))} wide",
             f"round-over on {legs}: outer edges, {say(page.size(3, 6))} radius",
         ]
@@ -38,6 +43,7 @@ def rail_cuts(page: Page, rails: str, width: Fraction, thick: Fraction, run: Fra
             f"{say(far)} from right"
         ),
         f"arch in {rails}: bottom edge, {say(rise)} rise",
+        f"bevel in {rails}: bottom outside edge, {draw.one_of(('10', '20'))} degrees",
         f"chamfer on {rails}: bottom edges, {say(page.size(2, 4))} wide",
         f"round-over on {rails}: lower outer edge, {say(page.size(3, 5))} radius",
         (
@@ -103,6 +109,10 @@ def top_cuts(page: Page, top: str, thick: Fraction, deep: Fraction) -> None:
             f"{page.either('through', 'stopped ' + say(page.size(40, 60)) + ' from left')}"
         ),
         f"bevel in {top}: front edge, {draw.one_of(('10', '15', '30'))} degrees",
+        (
+            f"bevel in {top}: front bottom edge and back bottom edge, 30 degrees\n"
+            f"bevel in {top}: left bottom end and right bottom end, 30 degrees"
+        ),
     ]
     page.cuts.append(draw.one_of(ways))
 

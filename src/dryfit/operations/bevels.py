@@ -17,7 +17,7 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.mitring import Way, turned_ways
-from dryfit.operations.shapes import BEVEL
+from dryfit.operations.shapes import BEVEL, of_one_kind
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.shop.shop import Shop
@@ -168,7 +168,14 @@ def _by_hand(site: Site, shop: Shop) -> Cut:
         settings=(),
         hold=None,
         exact=worked(shop, "hand bevel", each=len(site.copies), per_metre=metres),
-        details=(_taken(site), _BY_HAND),
+        details=(_taken(site), *_ends_first(site), _BY_HAND),
+    )
+
+
+def _ends_first(site: Site) -> tuple[Detail, ...]:
+    ways = {SURFACES[each.surface][0] == LENGTH for each in of_one_kind(site)}
+    return (("Across the grain first, then along it, which takes away what broke out",),) * (
+        len(ways) > 1
     )
 
 

@@ -131,7 +131,7 @@ def _cuts_of(
     }
     if by_hand or is_edge(site.feature):
         # Its machine or jig is held in the hand, on the part that lies on the bench.
-        return (edge_cut(site, shop) if is_edge(site.feature) else hand_cut(site, shop),)
+        return (edge_cut(site, model, shop) if is_edge(site.feature) else hand_cut(site, shop),)
     if site.feature.after is not None and not is_shape(site.feature):
         return cuts_in_frame(site, model, shop)
     if site.feature.role in _IN_A_WAY_OF_ITS_OWN:

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.geometry.box import Box, spanning
 from dryfit.joinery.feature import Feature
 from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machines import has_hand_router
+from dryfit.operations.members import all_copies
 from dryfit.operations.minutes import METRE, worked
+from dryfit.placing.model import Copy, Model
 from dryfit.plan.operation import Detail
 from dryfit.shop.shop import Shop
 
@@ -24,8 +27,14 @@ WHY_EDGES_LAST = "joints are marked and fitted on sharp edges, which the bit tak
 
 _ROUND_THE_OPENING: Detail = (
     (
-        "Run the bit round the opening against its turning; its corners stay round: square them "
-        "with a chisel where they have to be sharp"
+        "Round the opening run the bit with the clock, seen from above, which is against its "
+        "turning; its corners stay round: square them with a chisel where they have to be sharp"
+    ),
+)
+_ROUND_THE_OUTSIDE: Detail = (
+    (
+        "Round the outside run the bit against the clock, over the joints without a stop; take "
+        "the sides that show end grain first, then those along the grain"
     ),
 )
 _ENDS_FIRST: Detail = (
@@ -41,7 +50,7 @@ def is_edge(feature: Feature) -> bool:
     return feature.role in EDGES
 
 
-def edge_cut(site: Site, shop: Shop) -> Cut:
+def edge_cut(site: Site, model: Model, shop: Shop) -> Cut:
     """Return the cut of an edge; with a router where the shop has one."""
     feature = site.feature
     routed = has_hand_router(shop)
@@ -61,7 +70,7 @@ def edge_cut(site: Site, shop: Shop) -> Cut:
         manner=" with a router held in the hand" if routed else " to gauge lines, and sand it fair",
         check="the edge runs even to its ends, and an offcut shows the size",
         cautions=(HAND_ROUTER,) if routed else (),
-        details=(_size(feature), *_manners(site, routed=routed)),
+        details=(_size(feature), *_manners(site, model, routed=routed)),
     )
 
 
@@ -80,9 +89,10 @@ def _size(feature: Feature) -> Detail:
     return (*told, f", {feature.form.profile}") if feature.form.profile else told
 
 
-def _manners(site: Site, *, routed: bool) -> tuple[Detail, ...]:
+def _manners(site: Site, model: Model, *, routed: bool) -> tuple[Detail, ...]:
     if routed and site.feature.after is not None:
-        return (_ROUND_THE_OPENING,)
+        inside = _looks_in(site, model)
+        return (_ROUND_THE_OPENING,) if inside else (_ROUND_THE_OUTSIDE,)
     # Which comes first is a question only where edges across the grain are shaped as well.
     ends = any(
         each.after == site.feature.after and _runs_across(each)
@@ -95,3 +105,29 @@ def _manners(site: Site, *, routed: bool) -> tuple[Detail, ...]:
 def _runs_across(feature: Feature) -> bool:
     (start, end), (near, far) = feature.along, feature.across
     return far - near > end - start
+
+
+def _looks_in(site: Site, model: Model) -> bool:
+    """Return whether an edge of a glued frame stands at its opening, not at its outside.
+
+    Of the two sides that meet there, the one that is no face of the frame looks in or out.
+    """
+    copy, feature = site.copies[0], site.feature
+    assert feature.form is not None
+    assert feature.form.toward is not None
+    whole = _frame_of(copy, feature, model)
+    thin = min(range(3), key=whole.extent)
+    region = feature.region(copy.box, copy.frame)
+    sides = [region.face] if region.toward is None else [region.face, region.toward]
+    axis, side = next((each for each in sides if each[0] != thin), sides[0])
+    outside = whole.high[axis] if side > 0 else whole.low[axis]
+    return outside != (copy.box.high[axis] if side > 0 else copy.box.low[axis])
+
+
+def _frame_of(copy: Copy, feature: Feature, model: Model) -> Box:
+    for assembly in model.assemblies:
+        names = set(all_copies(assembly, model))
+        if feature.after in {assembly.name, assembly.stage} and copy.name in names:
+            boxes = (each.box for part in model.parts for each in part.copies if each.name in names)
+            return spanning(tuple(boxes))
+    return copy.box

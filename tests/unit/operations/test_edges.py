@@ -58,8 +58,18 @@ def test_the_step_says_the_size_and_that_corners_stay_round(frame: Played) -> No
     assert "radius 4" in said(row)
     assert "corners stay round" in said(row)
     assert row.cautions == ("hand-router",)
+    assert "with the clock" in said(row)
     _, chamfer = found(frame, "rail / chamfer")
     assert "3 wide, 3 deep" in said(chamfer)
+
+
+def test_an_outside_edge_runs_over_the_joints_the_other_way_round(frame: Played) -> None:
+    # TRADE K5; a router that turns with the clock is led against it round the outside (practice).
+    for part in ("stile", "rail"):
+        _, chamfer = found(frame, f"{part} / chamfer")
+        assert "outside" in said(chamfer)
+        assert "against the clock" in said(chamfer)
+        assert "opening" not in said(chamfer)
 
 
 def test_half_a_minute_a_metre() -> None:
