@@ -23,7 +23,7 @@ from dryfit.quantities.units import INCH
 NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|#)\b|$")
 COUNTED = re.compile(
     r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
-    r"|(?:half-blind )?dovetails|at)\b"
+    r"|(?:half-blind )?dovetails|at|degrees)\b"
 )
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")
 
