@@ -1,7 +1,8 @@
 """Cautions of the machines and processes that occur: a reminder, no teaching.
 
 The table is package data, one row a caution, each with its source.  `applies` names stations,
-settings (``cutter:dado``), glues (``glue:epoxy``) or ``any machine``.  A row is printed when one
+settings (``cutter:dado``), glues (``glue:epoxy``), what is done on site (``site:wall``) or ``any
+machine``.  A row is printed when one
 of them occurs in the plan, or when an operation asks for it by its key.
 """
 
@@ -78,6 +79,12 @@ def for_steps(steps: Iterable[Step]) -> tuple[Caution, ...]:
     """Return each caution that applies to any of the steps, once, in the order of the table."""
     keys = {caution.key for step in steps for caution in for_step(step)}
     return tuple(row for row in table() if row.key in keys)
+
+
+def for_words(words: Iterable[str]) -> tuple[Caution, ...]:
+    """Return the cautions that apply to words such as ``site:wall``, in the order of the table."""
+    said = frozenset(words)
+    return tuple(row for row in table() if not said.isdisjoint(row.applies))
 
 
 def for_visit(steps: Iterable[Step]) -> tuple[Caution, ...]:

@@ -7,14 +7,16 @@ from dataclasses import dataclass
 from pathlib import PurePath
 
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.cautions import Caution, for_steps, for_visit
+from dryfit.booklet.cautions import Caution, for_steps, for_visit, for_words
 from dryfit.booklet.circumstances import circumstances
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawings import apart_drawing, cover_drawing, time_line
 from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
+from dryfit.booklet.on_site import SiteView, site_view
 from dryfit.booklet.parts_list import PartRow, part_rows
+from dryfit.booklet.site_cautions import site_words
 from dryfit.booklet.spares import spare_wood
 from dryfit.booklet.steps import StepView, spent, visit_steps
 from dryfit.booklet.text import Say, Text, capital
@@ -84,6 +86,7 @@ class Booklet:
     visits: tuple[VisitView, ...]
     glossary: tuple[tuple[str, str], ...]
     rehearsed: bool
+    site: SiteView | None
 
 
 def booklet_view(
@@ -100,7 +103,7 @@ def booklet_view(
         unit=model.display.unit,
         notes_file=PurePath(model.source.name).name,
         cover=cover(bench, cover_drawing(bench)),
-        cautions=for_steps(plan.steps),
+        cautions=(*for_steps(plan.steps), *for_words(site_words(model, findings))),
         assumptions=assumptions(model),
         findings=warnings(findings),
         circumstances=circumstances(model, findings),
@@ -121,6 +124,7 @@ def booklet_view(
             *parts_explained(part.name for part in model.parts),
         ),
         rehearsed=rehearsed,
+        site=None if model.place is None else site_view(model.place, bench),
     )
 
 

@@ -12,12 +12,12 @@ from dryfit.geometry.passing import diagonal, root
 from dryfit.piece.declared import PlaceWords, Room
 from dryfit.placing.loads import carried
 from dryfit.placing.model import Model
+from dryfit.placing.scribing import scribed
 
 _TIGHT = Fraction(4)
 """Less room than this between two walls and a piece is none: walls are never straight (common
 practice: 2 mm a side at least)."""
 
-_AXES = {"left": 0, "right": 0, "back": 1, "bottom": 2, "top": 2}
 _WORDS = ("wide", "deep", "high")
 
 
@@ -40,11 +40,6 @@ def check_room(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
         yield from check_skirting(model, place, room, room.skirting)
     if room.out:
         yield from _floor(model, place, room)
-
-
-def scribed(place: PlaceWords, axis: int) -> Fraction:
-    """Return what may be cut away along an axis, on both sides together."""
-    return sum((each.amount for each in place.scribes if _AXES[each.side] == axis), Fraction(0))
 
 
 def _between_walls(

@@ -3,21 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.piece.declared import PlaceWords, Scribe
 from dryfit.placing.model import Copy, Model, Part
-
-_FACES = {
-    "left": (0, False),
-    "right": (0, True),
-    "back": (1, True),
-    "bottom": (2, False),
-    "top": (2, True),
-}
+from dryfit.placing.scribing import SCRIBED_ALONG, scribed_box
 
 
 def check_scribes(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
@@ -26,8 +18,7 @@ def check_scribes(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
     Findings: scribe-through, scribe-into-joint.
     """
     for scribe in place.scribes:
-        cut = _cut(model, scribe)
-        axis = _FACES[scribe.side][0]
+        cut, axis = scribed_box(model, scribe), SCRIBED_ALONG[scribe.side]
         reached = [
             (part, copy) for part in model.parts for copy in part.copies if copy.box.overlap(cut)
         ]
@@ -38,22 +29,6 @@ def check_scribes(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
         joints = [joint for joint in model.joints if _in_reach(joint.region, cut, axis)]
         if joints:
             yield _into(model, scribe, joints[0].guest, joints[0].host)
-
-
-def scribed_parts(model: Model, scribe: Scribe) -> tuple[Part, ...]:
-    """Return the parts that reach to the side that is scribed."""
-    cut = _cut(model, scribe)
-    return tuple(p for p in model.parts if any(copy.box.overlap(cut) for copy in p.copies))
-
-
-def _cut(model: Model, scribe: Scribe) -> Box:
-    axis, upper = _FACES[scribe.side]
-    low, high = [Fraction(0)] * 3, list(model.overall)
-    if upper:
-        low[axis] = max(high[axis] - scribe.amount, Fraction(0))
-    else:
-        high[axis] = min(scribe.amount, high[axis])
-    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _in_reach(region: Box, cut: Box, axis: int) -> bool:

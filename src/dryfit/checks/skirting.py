@@ -59,6 +59,9 @@ def _finding(
     otherwise: str,
 ) -> Diagnostic:
     shown, (high, thick) = model.display.with_unit, skirting
+    wide, deep = shown(high + 2), shown(thick + 1)
+    example = f"`notch in sides: back edge, {wide} wide, {deep} deep, at bottom`"
+    notch = f", as {example} does" if sides == "back" else ""
     return finding(
         "M18",
         "skirting-in-the-way",
@@ -67,9 +70,8 @@ def _finding(
         f"{what}",
         room.span,
         figures={"height": high, "thickness": thick},
-        remedy=f"notch {names} there, more than {shown(high)} high and {shown(thick)} deep, as "
-        f"`notch in sides: back edge, {shown(high + 2)} wide, {shown(thick + 1)} deep, at bottom` "
-        f"does, or {otherwise}",
+        remedy=f"keep {names} clear of it, {shown(high)} high and {shown(thick)} deep{notch}, or "
+        f"{otherwise}",
     )
 
 

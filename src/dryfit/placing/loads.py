@@ -99,7 +99,7 @@ def left_apart(
     known = {each.name: each for each in model.assemblies}
     pieces: list[tuple[str, ...]] = []
     for name in assembly.of:
-        inner = tuple(_inside(known[name], model)) if name in known else (name,)
+        inner = tuple(copies_of(known[name], model)) if name in known else (name,)
         kept = left_apart(inner, model, place)
         if not kept:
             return ()
@@ -112,8 +112,22 @@ def left_apart(
 def last_glue_up(group: Iterable[str], model: Model) -> Assembly | None:
     """Return the largest glue-up that lies wholly in the group, if any."""
     wanted = set(group)
-    inside = [each for each in model.assemblies if wanted.issuperset(_inside(each, model))]
-    return max(inside, key=lambda each: len(_inside(each, model)), default=None)
+    inside = [each for each in model.assemblies if wanted.issuperset(copies_of(each, model))]
+    return max(inside, key=lambda each: len(copies_of(each, model)), default=None)
+
+
+def copies_of(assembly: Assembly, model: Model) -> frozenset[str]:
+    """Return the copies that a glue-up holds, those of the glue-ups in it among them."""
+    known = {each.name: each for each in model.assemblies}
+    found: set[str] = set()
+    waiting = [assembly.name]
+    while waiting:
+        name = waiting.pop()
+        if name in known:
+            waiting.extend(known[name].of)
+        else:
+            found.add(name)
+    return frozenset(found)
 
 
 def titled(group: tuple[str, ...], model: Model) -> str:
@@ -195,19 +209,6 @@ def _box(group: Iterable[str], model: Model) -> Box:
 def _copies(model: Model) -> Iterator[Copy]:
     # Buttons and such, which the program adds itself, travel in the bag with the screws.
     return (copy for part in model.parts if not part.made for copy in part.copies)
-
-
-def _inside(assembly: Assembly, model: Model) -> frozenset[str]:
-    known = {each.name: each for each in model.assemblies}
-    found: set[str] = set()
-    waiting = [assembly.name]
-    while waiting:
-        name = waiting.pop()
-        if name in known:
-            waiting.extend(known[name].of)
-        else:
-            found.add(name)
-    return frozenset(found)
 
 
 def _join(group_of: dict[str, list[str]], one: str, two: str) -> None:
