@@ -19,8 +19,8 @@ from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model
 from dryfit.quantities.units import INCH
 
-# Lines with sizes of the piece; stock, times and coats decide no figure of the placed piece.
-NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|#)\b|$")
+# Lines with sizes of the piece; stock, place, times and coats decide no figure of the placed piece.
+NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|place|scribe|way in|#)\b|$")
 COUNTED = re.compile(
     r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
     r"|(?:half-blind )?dovetails|at|degrees)\b"

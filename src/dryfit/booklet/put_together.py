@@ -42,7 +42,9 @@ def _how(load: Load, bench: Bench) -> tuple[str, bool]:
     fastened = next((joint.fastened for joint in meeting if joint.fastened is not None), None)
     if fastened is not None:
         return f"put {{it}} in place; the joint is {fastened}", False
+    parts = {bench.model.part_of(name).name for name in own}
     kinds = {joint.kind for joint in meeting}
+    kinds |= {fitting.kind for fitting in bench.model.fittings if fitting.part in parts}
     for rows, loose in ((_LOOSE, True), (_FAST, False)):
         known = next((words for kind, words in rows if kind in kinds), None)
         if known is not None:

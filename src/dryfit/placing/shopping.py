@@ -19,6 +19,7 @@ _SQUARE_METRE = 1_000_000
 _USUAL_COATS = 2
 _NO_SIZE = "no size written"
 _FOR_GLUE = "the glue-ups"
+_FOR_ALL = "the piece"
 # What is sold by weight and by volume, with the step up to which an amount is rounded: grams and
 # millilitres, or ounces and US fluid ounces where the notes are in inches.
 _WEIGHTS = {"mm": ("g", Fraction(1), 10), "in": ("oz", Fraction(28_349_523, 1_000_000), 1)}
@@ -78,7 +79,7 @@ def with_chosen_glues(model: Model, chosen: Mapping[str, str], shop: Shop) -> Mo
 
 def _thing(bought: Bought) -> Hardware:
     when = "" if bought.order is None else f"order {bought.order}"
-    purpose = "; ".join(filter(None, (bought.purpose, when)))
+    purpose = "; ".join(filter(None, (bought.purpose, when))) or _FOR_ALL
     return Hardware(bought.name, bought.size or _NO_SIZE, bought.count, purpose)
 
 
