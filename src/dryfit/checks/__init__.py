@@ -104,6 +104,10 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
 
         yield from check_bared(model)
         yield from check_leaves(model)
+    if kinds & {"dowels", "shelf pins"}:
+        from dryfit.checks.bored import check_bored
+
+        yield from check_bored(model)
     if "pocket screws" in kinds:
         from dryfit.checks.pocket_screws import check_pocket_screws
 
