@@ -68,6 +68,8 @@ def _standing_up(load: Load, bench: Bench) -> Text:
     wide, deep, high = load.size
     thin = min(wide, deep)
     needs = diagonal(high, thin)
-    if "upright" in load.ways or high <= 2 * thin or needs - high < 2:
+    place = bench.model.place
+    hangs = place is not None and place.wall is not None and place.wall.hangs
+    if hangs or "upright" in load.ways or high <= 2 * thin or needs - high < 2:
         return ()
     return ("to stand it up: ", bench.say.size_with_unit(needs), " of headroom")

@@ -11,7 +11,17 @@ from dryfit.piece.declared import Measured
 from dryfit.placing.model import Model
 from dryfit.wood import Moisture, percent_words
 
-_TOLD = frozenset({"limit-kept", "opening-tapers", "helper-needed", "screws-outdoors"})
+_TOLD = frozenset(
+    {
+        "limit-kept",
+        "opening-tapers",
+        "helper-needed",
+        "screws-outdoors",
+        "place-kept",
+        "wall-load",
+        "knee-room",
+    }
+)
 """Notices about the piece, not about how a line was read."""
 
 

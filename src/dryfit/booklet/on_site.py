@@ -14,7 +14,7 @@ from dryfit.booklet.site_tools import bring
 from dryfit.booklet.text import Piece, Text, listed
 from dryfit.booklet.wording import subject
 from dryfit.piece.declared import OnWall, PlaceWords, Scribe
-from dryfit.placing.hanging import wall_load
+from dryfit.placing.hanging import hangs_by, wall_load
 from dryfit.placing.loads import Load, carried, copies_of
 from dryfit.placing.model import Assembly
 from dryfit.placing.scribing import scribed_copies
@@ -126,3 +126,8 @@ def _to_the_wall(wall: OnWall, bench: Bench) -> Iterator[Text]:
         line += [": the lower edge hangs ", bench.say.size_with_unit(wall.up), " above the floor"]
     fixings = f"Take {load.fixings} fixings, each good for {weight_words(load.each, unit)} there"
     yield (*line, f". {fixings}: filled it weighs about {weight_words(load.total, unit)}.")
+    if any("cleat" in name for name in hangs_by(bench.model)):
+        # Common practice: so the piece's half drops behind that of the wall, and cannot slip off.
+        each = "each with its longer face away from what it is screwed to"
+        yield (f"Screw the cleat's half to the wall on the line; both are ripped at 45°, {each}.",)
+    yield ("Hang it, press it down and home, check with the level, and fasten it.",)

@@ -41,7 +41,6 @@ def check_hanging(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
 def _load(model: Model, wall: OnWall) -> Iterator[Diagnostic]:
     load = wall_load(model)
     unit = model.display.unit
-    figures = {"own weight kg": load.own, "in it kg": load.inside}
     total, each = (weight_words(value, unit) for value in (load.total, load.each))
     if wall.wall == "board" and load.total > _LIGHT:
         yield finding(
@@ -50,7 +49,7 @@ def _load(model: Model, wall: OnWall) -> Iterator[Diagnostic]:
             Severity.WARNING,
             f"filled it weighs {total}, too much for a wall of boards with nothing behind them",
             wall.span,
-            figures=figures,
+            figures={},
             remedy="find the studs and write `hangs on a stud wall`, or fix a rail across them "
             "first that carries it",
         )
@@ -61,7 +60,7 @@ def _load(model: Model, wall: OnWall) -> Iterator[Diagnostic]:
         Severity.NOTICE,
         f"filled it weighs {total}: take {load.fixings} fixings, each good for {each} in your wall",
         wall.span,
-        figures=figures,
+        figures={},
         remedy="what a fixing carries is told by its maker for each kind of wall; where you are "
         "not sure of the wall, ask a licensed builder",
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.checks.children import check_children
+from dryfit.checks.doors_at_walls import check_doors_at_walls
 from dryfit.checks.hanging import check_hanging
 from dryfit.checks.room import check_room
 from dryfit.checks.scribes import check_scribes
@@ -19,6 +20,7 @@ def check_place(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
     yield from check_room(model, place)
     yield from check_scribes(model, place)
     yield from check_way_in(model, place)
+    yield from check_doors_at_walls(model, place)
     yield from check_hanging(model, place)
     if place.children is not None:
         yield from check_children(model, place.children)

@@ -90,6 +90,6 @@ def _apart(place: PlaceWords, loads: tuple[Load, ...]) -> Diagnostic:
         Severity.NOTICE,
         f"the piece goes in as {listed}{site}",
         place.ways[0].span,
-        figures={"loads": Fraction(sum(load.count for load in loads))},
+        figures={},
         remedy="the booklet says how each is carried",
     )

@@ -50,7 +50,7 @@ def carried(model: Model) -> tuple[Load, ...]:
     """
     place = model.place or PlaceWords()
     every = tuple(copy.name for copy in _copies(model))
-    whole = _load("the whole", every, model, place)
+    whole = _load("the whole piece", every, model, place)
     if whole.goes:
         return (whole,)
     groups = comes_apart_into(model)

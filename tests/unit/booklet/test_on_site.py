@@ -57,7 +57,12 @@ def steps(text: str, planned: str | None = None) -> list[str]:
 def test_the_load_by_hand() -> None:
     # Sides 620 x 242 x 18 twice, bottom and top, shelf and strips, less trenches and notches.
     (load,) = view(CASE).loads
-    assert (load.title, load.count, load.hands, load.ways) == ("The whole", 1, 1, ("upright",))
+    assert (load.title, load.count, load.hands, load.ways) == (
+        "The whole piece",
+        1,
+        1,
+        ("upright",),
+    )
     assert plain(load.size) == "540 × 260 × 620 mm"
     assert load.weight == "6.5 kg"
 
@@ -131,3 +136,15 @@ def test_a_hard_wax_oil_is_cared_for_as_an_oil() -> None:
     words = " ".join(owners_care(model_of(CASE)))
     assert "Oil:" in words
     assert "Wax:" not in words
+
+
+def test_what_hangs_on_a_cleat_says_how_its_halves_lie() -> None:
+    hung = changed(
+        CASE,
+        ("fixed to the wall", "hangs on a stud wall, 1400 up"),
+        ("bought 1 wall bracket", "bought 1 wall cleat"),
+    )
+    said = steps(hung, CASE)
+    assert any("1400 mm above the floor. Take 2 fixings" in step for step in said)
+    assert any("each with its longer face away from what it is screwed to" in step for step in said)
+    assert said[-1].startswith("Hang it")

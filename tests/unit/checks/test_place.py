@@ -122,3 +122,45 @@ def test_nothing_is_left_of_a_side_thinner_than_its_scribe() -> None:
 def test_a_scribe_stays_out_of_joints() -> None:
     assert "the joint of" in found("scribe 15 at left")
     assert found("scribe 12 at left") == ""
+
+
+CABINET = """piece Cabinet
+overall 400 wide, 180 deep, 620 high
+timber cherry
+{place}
+2 sides, upright, facing side, 180 x 18, at left and right
+2 shelves, flat, 180 x 18, into sides, housing 6, up 0 and 602
+bay = opening between sides and shelves
+1 door, upright, 18 thick, in bay, gap 2, 0 from front
+door to {side} side: 2 hinges, 50 long
+{pull}
+glue up case: sides, shelves
+"""
+
+
+def doors(
+    place: str, side: str = "left", pull: str = "bought 1 knob, for door"
+) -> list[Diagnostic]:
+    text = CABINET.format(place=place, side=side, pull=pull)
+    return [each for each in checked(text).findings if each.rule == "H34"]
+
+
+@pytest.mark.parametrize(("wide", "fires"), [(439, True), (440, False)])
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_pull_meets_the_wall_beside_the_hinges(wide: int, fires: bool, side: str) -> None:
+    # The door begins 18 + 2 inside the case; half of what the place is wider stays at each side.
+    found = doors(f"place {wide} wide", side)
+    assert [each.code for each in found] == ["door-meets-wall"] * fires
+    if fires:
+        assert found[0].figures["clear"] == 20 + Fraction(39, 2)
+        assert f"from the {side} wall" in found[0].message
+
+
+def test_a_door_without_a_pull_or_a_place_opens() -> None:
+    assert doors("place 410 wide", pull="") == []
+    assert doors("place 400 deep") == []
+
+
+def test_what_is_scribed_brings_the_wall_nearer() -> None:
+    (row,) = doors("place 390 to 400 wide\nscribe 10 at left")
+    assert row.figures["clear"] == 10

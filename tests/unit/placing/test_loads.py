@@ -67,7 +67,7 @@ def test_what_is_knock_down_comes_apart() -> None:
 
 def test_the_whole_is_one_load_where_it_gets_in() -> None:
     (load,) = carried(model_of(TABLE.format(way="way in 950 wide, 1980 high")))
-    assert (load.title, load.ways, load.goes) == ("the whole", ("upright",), True)
+    assert (load.title, load.ways, load.goes) == ("the whole piece", ("upright",), True)
 
 
 def test_else_all_that_comes_off_is_carried_alone() -> None:
