@@ -108,6 +108,10 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.bored import check_bored
 
         yield from check_bored(model)
+    if "screws" in kinds:
+        from dryfit.checks.screw_heads import check_screw_heads
+
+        yield from check_screw_heads(model)
     if "pocket screws" in kinds:
         from dryfit.checks.pocket_screws import check_pocket_screws
 

@@ -64,3 +64,11 @@ def test_a_groove_in_a_glued_frame_ends_at_its_rails() -> None:
     stile = model_of(shown.instead).part("stile")
     (groove,) = (each for each in stile.features if each.role == "groove")
     assert groove.along == mm(60, 440)
+
+
+def test_screws_from_both_sides_may_pass_over_one_another() -> None:
+    shown = page("screw-heads-covered")
+    assert shown is not None
+    # A shelf 18 thick: the next one is clear of the heads, in its middle, from 9 and the head on.
+    near = changed(shown.example, ("screws, up 300\nglue", "screws, up 320\nglue"))
+    assert "screw-heads-covered" not in codes(checked(near))
