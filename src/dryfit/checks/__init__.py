@@ -11,6 +11,7 @@ from dryfit.checks.carried import check_carried
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
+from dryfit.checks.glued_apart import check_glued_apart
 from dryfit.checks.grain import check_grain
 from dryfit.checks.grooves import check_grooves
 from dryfit.checks.held import check_held
@@ -71,6 +72,7 @@ def _of_any_piece(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_held(model)
     yield from check_carried(model)
     yield from check_stages(model)
+    yield from check_glued_apart(model)
     yield from check_glue_ups(model, shop)
     yield from check_slots(model)
     yield from check_grain(model)
