@@ -9,12 +9,13 @@ from dryfit.piece.declared import PLACE_SIDE, Contact, DeclaredPart
 from dryfit.placing.directions import bounded_axis, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, face_of, visible_end
-from dryfit.placing.heights import ZERO, say, verb
+from dryfit.placing.heights import ZERO, say
 from dryfit.placing.over_hosts import furthest, outermost, say_within
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS
 from dryfit.placing.site import SIDE_WORDS, Phrase, Site, part_words, size_phrase
+from dryfit.placing.subjects import verb
 
 _FROM = ("{} from the left of {}", "{} from the front of {}", "{} above the bottom of {}")
 

@@ -7,11 +7,12 @@ from fractions import Fraction
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS, both_of_whole, low_phrase
 from dryfit.placing.site import Site, both, size_name
+from dryfit.placing.subjects import verb
 
 
 def centred_between_ends(site: Site, part: DeclaredPart) -> bool:

@@ -11,6 +11,7 @@ from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 
@@ -94,12 +95,13 @@ def _say_lap(site: Site, contact: Contact, seat: Seat, mate: Seat, axis: int) ->
         side = -side
     word = SIDE_WORDS[axis, side]
     if sizes[0] != sizes[1]:
-        part = site.part(seat.part)
+        part, other = site.part(seat.part), site.written(mate.part)
+        lapped = "it is" if part.count == 1 else "they are"
         site.assume(
-            f"the {part.written} are flush with the {word} of the {site.written(mate.part)} that "
-            "they are lapped with",
+            f"{verb(part, 'is', 'are')} flush with the {word} of the {other} that {lapped} lapped "
+            "with",
             part.span,
-            f"flush with {word} of {site.written(mate.part)}",
+            f"flush with {word} of {other}",
         )
     reason = Reason(
         "lap",

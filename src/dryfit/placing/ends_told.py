@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
 from dryfit.piece.declared import Contact
 from dryfit.placing.positions import Fact
 from dryfit.placing.site import Site, part_words
+from dryfit.placing.subjects import verb
 
 
 def report_no_room(site: Site) -> None:
@@ -69,17 +70,26 @@ def report_unsaid_ends(site: Site) -> frozenset[str]:
             Diagnostic(
                 "ends-unclear",
                 Severity.ERROR,
-                f"{guest}: nothing tells which {names} stand at the ends",
+                f"{guest}: nothing tells "
+                + (
+                    f"which {names} stand at the ends"
+                    if len(hosts) > 1
+                    else f"at which end the {names} is"
+                ),
                 contact.span,
                 rule="H27",
                 hints=(
                     Hint(
                         f"give {names} places, such as `at left and right`"
                         if between or len(hosts) > 1
-                        else f"say where {guest} lie, such as "
+                        else f"say where {_lies(site, contact)}, such as "
                         + site.declared.display.examples("`up {80}` or `{120} from left`")
                     ),
                 ),
             )
         )
     return frozenset(contact.guest.part for contact in contacts)
+
+
+def _lies(site: Site, contact: Contact) -> str:
+    return verb(site.part(contact.guest.part), "lies", "lie")

@@ -12,6 +12,7 @@ from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, part_words, whole
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 UP = 2
@@ -46,11 +47,6 @@ def _waits_for_a_distance(site: Site, seat: Seat, axis: int) -> bool:
     return any(
         not site.known(seat, axis, -each.side if each.beyond else each.side) for each in offsets
     )
-
-
-def verb(part: DeclaredPart, one: str, several: str) -> str:
-    """Return the subject and verb of a sentence about a part: ``the legs stand``."""
-    return f"the {part.written} {one if part.count == 1 else several}"
 
 
 def at_the_top(site: Site, seat: Seat) -> bool:

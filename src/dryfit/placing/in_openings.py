@@ -11,13 +11,13 @@ from itertools import pairwise
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.piece.declared import Amount, Contact, DeclaredPart
 from dryfit.placing.gaps import apart_in, gap_at, is_sized, sides_said, state_gap
-from dryfit.placing.heights import verb
 from dryfit.placing.in_rabbets import lies_in_rabbet
 from dryfit.placing.opening_rows import row_axis
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal, Relation, centred
 from dryfit.placing.seats import Seat, counted
 from dryfit.placing.site import Site, both
+from dryfit.placing.subjects import verb
 from dryfit.placing.usual_gaps import list_usual_gaps, usual_apart, usual_gap
 
 ZERO, ONE = Fraction(0), Fraction(1)

@@ -14,10 +14,11 @@ from functools import partial
 from dryfit.piece.declared import PLACE_SIDE, DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, whole
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 _SET_IN = ("across", "front to back", "up and down")

@@ -10,13 +10,13 @@ from dryfit.placing.directions import edge_insets, spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import face_hosts, visible_end
 from dryfit.placing.from_words import from_clause, from_label
-from dryfit.placing.heights import verb
 from dryfit.placing.levels import entry_for
 from dryfit.placing.lines import with_words
 from dryfit.placing.over_hosts import furthest
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, compatible
 from dryfit.placing.site import SIDE_WORDS, Site, whole
+from dryfit.placing.subjects import verb
 
 _JOINED = ("onto", "under", "in", "into", "between", "inside", "crossing", *ON_A_FACE)
 _ENDS = ("into", "between")

@@ -8,10 +8,11 @@ from fractions import Fraction
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.face_seats import ON_A_FACE
 from dryfit.placing.faces import Side, face_hosts, face_of
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both, whole
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "inside", "crossing")

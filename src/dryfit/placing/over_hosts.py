@@ -9,11 +9,12 @@ from functools import partial
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.cleat_lengths import short_at_each_end
 from dryfit.placing.directions import spread_axis
-from dryfit.placing.heights import at_the_top, say, verb
+from dryfit.placing.heights import at_the_top, say
 from dryfit.placing.positions import Face
 from dryfit.placing.seats import Seat
 from dryfit.placing.sideways import WAYS, low_phrase
 from dryfit.placing.site import Site, both, part_words, size_name, size_phrase
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 

@@ -16,13 +16,14 @@ from dryfit.joinery.proportions import usual_housing_depth
 from dryfit.joinery.rabbets import usual_back_rabbet_depth
 from dryfit.piece.declared import Behind, Contact, DeclaredPart
 from dryfit.placing.board_rows import board_row
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.lines import with_sizes_added
 from dryfit.placing.panels import bounding_hosts
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import SIDE_WORDS, Site, both
+from dryfit.placing.subjects import verb
 from dryfit.quantities.units import INCH
 
 _PLAY = {"mm": Fraction(1, 2), "in": INCH / 32}

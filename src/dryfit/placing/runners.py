@@ -22,11 +22,12 @@ from dryfit.joinery.runners import (
     usual_stop,
 )
 from dryfit.piece.declared import DeclaredPart
-from dryfit.placing.heights import ZERO, say, verb
+from dryfit.placing.heights import ZERO, say
 from dryfit.placing.positions import Face
 from dryfit.placing.runner_seats import RUNS_IN, running_hosts
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Phrase, Site
+from dryfit.placing.subjects import verb
 
 
 @dataclass(frozen=True, slots=True)

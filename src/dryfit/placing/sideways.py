@@ -9,12 +9,13 @@ from functools import partial
 from dryfit.piece.declared import Contact, DeclaredPart
 from dryfit.placing.directions import spread_axis
 from dryfit.placing.face_seats import ON_A_FACE
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.panels import bounding_hosts, frame_across
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat, beside
 from dryfit.placing.site import SIDE_WORDS, Site, both, part_words, size_name, size_phrase, whole
 from dryfit.placing.slid_panels import slid
+from dryfit.placing.subjects import verb
 
 ZERO = Fraction(0)
 _JOINING = ("into", "between", "crossing", "inside", "under", "onto")

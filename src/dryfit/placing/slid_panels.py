@@ -11,11 +11,12 @@ from fractions import Fraction
 
 from dryfit.joinery.panel import panel_gap
 from dryfit.piece.declared import Behind, Contact, DeclaredPart
-from dryfit.placing.heights import say, verb
+from dryfit.placing.heights import say
 from dryfit.placing.lines import with_sizes_added, with_words
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
+from dryfit.placing.subjects import verb
 from dryfit.quantities.units import INCH
 
 UP = 2
