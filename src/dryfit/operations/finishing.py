@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
@@ -43,7 +44,8 @@ def finished(
     operations: list[Operation] = []
     rules: list[Rule] = []
     eased_of: dict[str, Operation] = {}
-    for coating in sanded_subjects(model):
+    whole = [each for each in model.coatings if not each.surfaces]
+    for index, coating in enumerate(sanded_subjects(model)):
         rows = _surface_rows(coating, model, shop)
         operations += rows
         rules += grit_rules(tuple(rows[:-1]))
@@ -51,12 +53,12 @@ def finished(
         rules += _before_sanding(coating, rows[0], model, glue_ups, last_cuts)
         rules += level_rules(coating, rows[:1], model)
         eased_of |= dict.fromkeys(coating.copies, rows[-1])
-        if coating not in model.coatings:
+        if index >= len(whole):
             continue
-        coats = _coats(coating, model, shop)
+        coats = _coats(whole[index], model, shop)
         operations += coats
-        rules += coat_rules(coating, model, glue_ups, eased_of, shop)
-        rules += level_rules(coating, coats[:1], model)
+        rules += coat_rules(whole[index], model, glue_ups, eased_of, shop)
+        rules += level_rules(whole[index], coats[:1], model)
     for coating in (each for each in model.coatings if each.surfaces):
         coats = _coats(coating, model, shop)
         operations += coats
@@ -92,27 +94,34 @@ def _unknown(model: Model, shop: Shop) -> tuple[Diagnostic, ...]:
 
 
 def sanded_subjects(model: Model) -> tuple[Coating, ...]:
-    """Return what is sanded as one: what is coated all over, then what stays bare.
+    """Return what is sanded as one: what is coated all over, in order, then what stays bare.
 
-    Surfaces that get a finish of their own are sanded with the rest of their parts.
+    Surfaces that get a finish of their own are sanded with the rest of their parts, and what stays
+    bare inside a coated assembly is sanded with that.
     """
     whole = tuple(each for each in model.coatings if not each.surfaces)
-    coated = {name for each in whole for name in each.copies}
-    return (*whole, *_bare_subjects(model, coated))
+    done = {name for each in whole for name in each.copies}
+    rows: list[Coating] = []
+    for each in whole:
+        assembly = assembly_named(model, each.subject)
+        inside = () if assembly is None else all_copies(assembly, model)
+        bare = tuple(name for name in inside if name not in done)
+        done.update(bare)
+        rows.append(replace(each, copies=(*each.copies, *bare)))
+    return (*rows, *_bare_subjects(model, done))
 
 
-def _bare_subjects(model: Model, coated: set[str]) -> tuple[Coating, ...]:
-    """Return what is sanded but not coated all over: outermost assemblies and loose parts."""
+def _bare_subjects(model: Model, done: set[str]) -> tuple[Coating, ...]:
+    """Return what is sanded with nothing that is coated: outermost assemblies and loose parts."""
     glued = glued_copies(model)
     rows: list[Coating] = []
     for each in outermost(model):
-        copies = tuple(name for name in all_copies(each, model) if name not in coated)
-        # What stays bare inside a coated assembly is sanded with the assembly.
-        if copies and not coated & set(all_copies(each, model)):
+        copies = tuple(name for name in all_copies(each, model) if name not in done)
+        if copies:
             rows.append(Coating(each.name, copies, Fraction(0), (), None, each.span))
     for part in model.parts:
         names = (copy.name for copy in part.copies if copy.name not in glued)
-        loose = tuple(name for name in names if name not in coated)
+        loose = tuple(name for name in names if name not in done)
         if loose and not part.made:
             rows.append(Coating(part.name, loose, Fraction(0), (), None, None))
     return tuple(rows)

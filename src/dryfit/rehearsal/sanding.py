@@ -103,16 +103,13 @@ def _falling(sanded: Sequence[Deed], shop: Shop) -> Iterator[Fault]:
 
 
 def _rough(sanded: Sequence[Deed], goal: Goal, shop: Shop) -> Iterator[Fault]:
-    """Every part is sanded with all grits, but for what stays bare inside a coated assembly."""
-    coated = {name for row in goal.coats for name in row.copies}
-    inside = {name for each in goal.assemblies for name in members_of(goal, each.name)}
+    """Every part is sanded with all grits, coated or not."""
     for part in goal.parts:
         for copy in part.copies:
-            spared = part.made or (copy.name in inside and copy.name not in coated)
             own = [deed for deed in sanded if copy.name in deed.copies]
             got = {grit_of(deed) for deed in own if is_whole(deed)}
             missing = [grit for grit in shop.sanding.grits if grit not in got]
-            if missing and not spared:
+            if missing and not part.made:
                 yield Fault(
                     Reason.SURFACE,
                     f"{copy.name} is not sanded with {' and '.join(missing)}",
