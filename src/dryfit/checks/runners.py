@@ -85,6 +85,9 @@ def _close(
         for other in (each for each in grooves if each.id not in {one.id for one in own}):
             beside = other.box(copy.box, copy.frame)
             across = 3 - run - copy.frame.axes[2][0]
+            if beside.extent(run) < beside.extent(across):
+                # A rabbet for the front or the back crosses it: no strip is left beside the groove.
+                continue
             gap = max(beside.low[across] - box.high[across], box.low[across] - beside.high[across])
             if gap >= _APART:
                 continue

@@ -128,3 +128,20 @@ def test_wax_comes_last_and_the_drawer_is_tried() -> None:
     (last,) = (row for row in rows if row.id == "drawer / fit" or "paste wax" in row.sentence)
     assert rows[-1].id == last.id
     assert "runs in and out without rocking" in (last.check or "")
+
+
+def test_a_drawer_with_rabbeted_sides_has_room_for_its_runners() -> None:
+    """The rabbets for front and back cross the groove: no strip beside it can split off."""
+    text = """piece Case
+overall 500 wide, 350 deep, 300 high
+timber oak
+2 sides, upright, facing side, 350 x 18, at left and right
+1 top, across, flat, 350 x 18, into sides, housing 6, flush top
+1 bottom, across, flat, 350 x 18, into sides, housing 6, flush bottom
+bay = opening between sides and top and bottom
+1 drawer, as plywood drawer, in bay, gap 1 across, 300 deep, 120 high, 0 from front,
+  0 above the bottom of bay
+2 runners, front to back, on the inside of sides, screws, running in drawer's drawer sides
+glue up case: sides, top, bottom
+"""
+    assert "runner-groove-close" not in codes(checked(text))
