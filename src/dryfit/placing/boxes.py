@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.box import Box
-from dryfit.piece.declared import PART_DIMENSIONS, DeclaredPart, amounts_of
+from dryfit.piece.declared import PART_DIMENSIONS, PIECE_DIMENSIONS, DeclaredPart, amounts_of
 from dryfit.placing.clashes import report_circles, report_clashes
 from dryfit.placing.ends_told import report_no_room, report_unsaid_ends
 from dryfit.placing.on_faces import report_lapping, report_unclear_faces
@@ -34,7 +34,9 @@ _AXIS_HINT = (
 
 # Length, width and thickness as an example, in mm and in inches.
 _USUAL = (200, 80, 20)
-_USUAL_INCHES = ("8", "3", "3/4")
+_USUAL_INCHES = (Fraction(8), Fraction(3), Fraction(3, 4))
+_USUAL_BOX = (400, 350, 110)
+_USUAL_BOX_INCHES = (Fraction(16), Fraction(14), Fraction(9, 2))
 
 
 def boxes_of(site: Site) -> Mapping[str, Box]:
@@ -115,12 +117,12 @@ def _leans_on(site: Site, part: DeclaredPart) -> list[str]:
 def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
     at = part.axes.index(axis)
     sized = any(site.positions.extent(s.name, axis) is not None for s in site.seats(part.name))
-    dimension = PART_DIMENSIONS[at]
+    dimension = PART_DIMENSIONS[at] if part.instance is None else PIECE_DIMENSIONS[axis]
     what = _AXIS_QUESTION[axis] if sized else f"what {dimension} it has"
     hint = (
         site.declared.display.examples(_AXIS_HINT[axis])
         if sized
-        else f"add its {dimension}, such as `{_usual(site, axis, at)}`"
+        else f"add its {dimension}, such as `{_usual(site, part, axis)}`"
     )
     site.findings.append(
         Diagnostic(
@@ -134,15 +136,20 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
     )
 
 
-def _usual(site: Site, axis: int, at: int) -> str:
+def _usual(site: Site, part: DeclaredPart, axis: int) -> str:
     # A size that is easily right: it goes into the piece, and is told in the unit of the notes.
+    # A pattern is a box: it is wide, deep and high, whatever way its parts lie.
+    plain = part.instance is None
+    at = part.axes.index(axis) if plain else axis
     display = site.declared.display
     inches = display.unit == "in"
-    usual = Fraction(_USUAL_INCHES[at]) * INCH if inches else Fraction(_USUAL[at])
+    in_mm, in_inches = (_USUAL, _USUAL_INCHES) if plain else (_USUAL_BOX, _USUAL_BOX_INCHES)
+    usual = in_inches[at] * INCH if inches else Fraction(in_mm[at])
     room = site.positions.distance(whole(axis, -1), whole(axis, 1))
     if room is not None and usual > room / 2 > 0:
         usual = display.rounded(room / 2)
-    return f"{site.shown(usual)} {('long', 'wide', 'thick')[at]}"
+    words = ("long", "wide", "thick") if plain else ("wide", "deep", "high")
+    return f"{site.shown(usual)} {words[at]}"
 
 
 def _report_sizes(site: Site, part: DeclaredPart, boxes: Mapping[str, Box]) -> None:

@@ -56,13 +56,20 @@ def report_too_big(site: Site, boxes: Mapping[str, Box]) -> None:
                 words = f"into {filling.opening}"
                 _report(site, _Space(part, both(filling.opening, axis), count, gaps, words), around)
     told: set[Contact] = set()
+    parts = {part.name: part for part in site.parts()}
     for contact, low, high in site.gaps:
-        part = site.part(contact.guest.part)
-        if contact.joint is None and contact.preposition == "between" and contact not in told:
+        # A pattern that was found room for has given its place to what is inside.
+        own = parts.get(contact.guest.part)
+        if (
+            own is not None
+            and contact.joint is None
+            and contact.preposition == "between"
+            and contact not in told
+        ):
             told.add(contact)
-            play = (play_at(part, contact, low.axis, side) for side in (-1, 1))
+            play = (play_at(own, contact, low.axis, side) for side in (-1, 1))
             gaps = tuple((each and site.amount(each)) or ZERO for each in play)
-            space = _Space(part, (low, high), 1, gaps, f"between {low.owner} and {high.owner}")
+            space = _Space(own, (low, high), 1, gaps, f"between {low.owner} and {high.owner}")
             _report(site, space, [boxes[low.owner], boxes[high.owner]])
 
 

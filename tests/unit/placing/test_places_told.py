@@ -85,3 +85,18 @@ def test_where_several_take_the_room_the_part_between_is_pointed_at_and_all_are_
 )
 def test_the_size_that_is_offered_goes_into_the_piece(text: str, phrase: str) -> None:
     assert phrase in found_in(text, "size-unknown").hints[0].message
+
+
+def test_a_drawer_without_a_height_is_asked_for_it_as_a_box() -> None:
+    """A pattern is wide, deep and high, whatever way its parts lie."""
+    text = """piece Case
+overall 500 wide, 350 deep, 300 high
+timber oak
+2 sides, upright, facing side, 350 x 18, at left and right
+1 bottom, across, flat, 350 x 18, into sides, housing 6, flush bottom
+1 drawer, as dovetailed drawer, between sides, gap 1, 300 deep, 0 from front
+glue up case: sides, bottom
+"""
+    told = found_in(text, "size-unknown")
+    assert told.message == "drawer: nothing says what height it has"
+    assert told.hints[0].message == "add its height, such as `110 high`"

@@ -83,3 +83,22 @@ def test_so_is_what_does_not_go_between_two(words: str, most: int) -> None:
 
 def test_what_just_goes_between_two_is_fine() -> None:
     assert model_of(LOOSE).part("shelf").length == 560
+
+
+DRAWER = """piece Case
+overall 500 wide, 350 deep, 300 high
+timber oak
+2 sides, upright, facing side, 350 x 18, at left and right
+1 top, across, flat, 350 x 18, into sides, housing 6, flush top
+1 bottom, across, flat, 350 x 18, into sides, housing 6, flush bottom
+1 drawer, as dovetailed drawer, between sides, gap 1, {wide}300 deep, 110 high, 0 from front, up 20
+glue up case: sides, top, bottom
+"""
+
+
+@pytest.mark.parametrize(("wide", "told"), [("", []), ("520 wide, ", ["too-big-for-opening"])])
+def test_a_pattern_between_others_is_looked_at_where_it_has_a_size(
+    wide: str, told: list[str]
+) -> None:
+    found = checked(DRAWER.format(wide=wide))
+    assert [each.code for each in errors(found)] == told
