@@ -142,7 +142,7 @@ def test_peg_holes_lie_in_one_line_unless_they_are_drawn() -> None:
 
 def test_pegs_that_take_too_much_of_the_tenon() -> None:
     text = TABLE.format(tenon="tenon 24 long 8 thick 40 wide", more=", 3 pegs 8", wide=800)
-    assert codes(checked(text)) == ["pegs-too-many"]
+    assert "pegs-too-many" in codes(checked(text))
 
 
 @pytest.mark.parametrize(
