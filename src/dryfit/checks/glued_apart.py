@@ -14,10 +14,9 @@ Group = frozenset[str]
 
 
 def check_glued_apart(model: Model) -> Iterator[Diagnostic]:
-    """Yield each stage of which one glue-up comes out in several pieces of two members or more.
+    """Yield each stage that comes out in several pieces and that a larger glue-up takes in as one.
 
-    A larger glue-up that takes it in would push all of it as one: then it cannot be built.
-    Findings: glued-apart.
+    What nothing takes in may well be two frames in one set of clamps.  Findings: glued-apart.
     """
     taken_in = {name for assembly in model.assemblies for name in assembly.of}
     told: set[str] = set()
@@ -26,9 +25,10 @@ def check_glued_apart(model: Model) -> Iterator[Diagnostic]:
         inside = {name: copies.get(name, frozenset({name})) for name in assembly.of}
         copies[assembly.name] = frozenset().union(*inside.values())
         groups = [each for each in _groups(model, inside) if len(each) > 1]
-        if len(groups) > 1 and assembly.stage not in told:
+        needed = assembly.name in taken_in and assembly.stage not in told
+        if len(groups) > 1 and needed:
             told.add(assembly.stage)
-            yield _apart(model, assembly, groups, needed=assembly.name in taken_in)
+            yield _apart(model, assembly, groups)
 
 
 def _groups(model: Model, inside: Mapping[str, frozenset[str]]) -> list[Group]:
@@ -44,9 +44,7 @@ def _groups(model: Model, inside: Mapping[str, frozenset[str]]) -> list[Group]:
     return list(dict.fromkeys(group_of.values()))
 
 
-def _apart(
-    model: Model, assembly: Assembly, groups: Sequence[Group], *, needed: bool
-) -> Diagnostic:
+def _apart(model: Model, assembly: Assembly, groups: Sequence[Group]) -> Diagnostic:
     counts = [_counted(model, assembly, group) for group in groups]
     remedy = "write a glue-up for each of them, and one that brings them together"
     if all(each == counts[0] for each in counts):
@@ -62,9 +60,9 @@ def _apart(
     return finding(
         "H28",
         "glued-apart",
-        Severity.ERROR if needed else Severity.WARNING,
-        f"glue up {assembly.stage}: no joint holds all of it together, so that it comes out in "
-        f"{len(groups)} pieces: {listed}",
+        Severity.ERROR,
+        f"glue up {assembly.stage}: no joint holds all of it together, so that {len(groups)} "
+        f"pieces come out of it: {listed}",
         assembly.span,
         figures={},
         remedy=remedy,
