@@ -71,8 +71,30 @@ def contacts_of_lines(
                 fixed = _fixed(join, join.fastened)
                 contacts.append(_contact(guest, fixed, sums, names, own_line=False))
     sums.findings += _not_taken(contacts, waiting, taken)
-    held = (_pinned_round(each) for each in _screwed(contacts))
+    held = (_pinned_round(each) for each in _screwed(_told_once(contacts)))
     return tuple(turned for each in held for turned in _from_the_top(each))
+
+
+def _told_once(contacts: Sequence[Contact]) -> tuple[Contact, ...]:
+    """Return the contacts without `between sides` where a joint goes into the sides besides.
+
+    The joint says how far the part enters; `between` then says no more than where it is.
+    """
+    entering = [each for each in contacts if each.preposition == "into" and each.joint is not None]
+    return tuple(
+        each
+        for each in contacts
+        if each.preposition != "between"
+        or each.joint is not None
+        or not any(_places_the_same(each, other) for other in entering)
+    )
+
+
+def _places_the_same(between: Contact, entering: Contact) -> bool:
+    hosts = {host.part for host in entering.hosts}
+    return between.guest.part == entering.guest.part and hosts.issuperset(
+        host.part for host in between.hosts
+    )
 
 
 def _pinned_round(contact: Contact) -> Contact:

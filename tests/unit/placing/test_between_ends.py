@@ -28,6 +28,16 @@ def test_between_sides_it_is_centred_along_the_sides() -> None:
     assert listed.instead.endswith(", 164 from front")
 
 
+@pytest.mark.parametrize(
+    "words",
+    [", housing 6 into sides\n", "\ncross piece into sides: housing 6\n"],
+)
+def test_between_sides_says_no_more_where_a_joint_goes_into_them(words: str) -> None:
+    """A maker says where a shelf is and how it enters, in one line or in two."""
+    cross = model_of(changed(BOX, (", housing 6\n", words))).part("cross piece")
+    assert cross.length == model_of(BOX).part("cross piece").length == 400 - 24 + 12
+
+
 SIDES = "2 long sides, across, on edge, 98 x 16, at front and back, up 0\n"
 ENDS = (
     "2 ends, front to back, on edge, 98 x 16, at left and right, between long sides, glue, up 0\n"
