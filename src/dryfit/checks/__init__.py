@@ -129,9 +129,11 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         yield from check_runners(model)
         yield from check_drawer_room(model)
     if kinds & {"runner", "bottom runner", "hinges"}:
+        from dryfit.checks.front_play import check_front_play
         from dryfit.checks.ways_out import check_ways_out
 
         yield from check_ways_out(model)
+        yield from check_front_play(model)
     if "mortise and tenon" in kinds:
         from dryfit.checks.held_apart import check_held_apart
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations
 
+from dryfit.geometry.box import Box
 from dryfit.geometry.frame import SURFACES
 from dryfit.joinery.feature import Feature, Range
 from dryfit.placing.model import Model, Part
@@ -50,3 +51,18 @@ def on_opposite_surfaces(first: Feature, second: Feature) -> bool:
     """Return whether two features are cut from opposite faces, edges or ends."""
     (direction, side), (other, other_side) = SURFACES[first.surface], SURFACES[second.surface]
     return direction == other and side != other_side
+
+
+def gap_beside(box: Box, others: Iterable[Box], axis: int, way: int) -> Fraction | None:
+    """Return how far the nearest of the others stands from a box, or None where none does."""
+    gaps: list[Fraction] = []
+    for other in others:
+        beside = all(
+            other.low[each] < box.high[each] and box.low[each] < other.high[each]
+            for each in range(3)
+            if each != axis
+        )
+        gap = other.low[axis] - box.high[axis] if way > 0 else box.low[axis] - other.high[axis]
+        if beside and gap >= 0:
+            gaps.append(gap)
+    return min(gaps, default=None)

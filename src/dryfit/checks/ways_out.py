@@ -17,8 +17,8 @@ from dryfit.joinery.cut import bounded
 from dryfit.kinds.roles import HINGE_RECESS
 from dryfit.placing.model import Copy, Joint, Model
 
-_RUNNERS = frozenset({"runner", "bottom runner"})
-_LOOSE = _RUNNERS | {"hinges", "rest"}
+RUNNERS = frozenset({"runner", "bottom runner"})
+_LOOSE = RUNNERS | {"hinges", "rest"}
 """What these join moves apart."""
 
 
@@ -41,13 +41,13 @@ Met = tuple[str, str, Diagnostic]
 
 
 def _of(model: Model, joint: Joint) -> Iterator[Met]:
-    if joint.kind in _RUNNERS:
+    if joint.kind in RUNNERS:
         yield from _drawer(model, joint)
     elif joint.kind == "hinges":
         yield from _door(model, joint)
 
 
-def _moved_with(model: Model, name: str, stays: str) -> frozenset[str]:
+def moved_with(model: Model, name: str, stays: str) -> frozenset[str]:
     """Return the copies that move with one: empty where what stays is fast to it besides."""
     mates: dict[str, set[str]] = {}
     for joint in model.joints:
@@ -69,9 +69,9 @@ def _others(model: Model, moving: Collection[str]) -> Iterator[Copy]:
 def _drawer(model: Model, joint: Joint) -> Iterator[Met]:
     """Yield what stands before a drawer, which comes out at the front end of its runner."""
     run = model.copy(joint.guest).frame.axes[0][0]
-    moving = _moved_with(model, joint.host, joint.guest) if run != UP else frozenset()
+    moving = moved_with(model, joint.host, joint.guest) if run != UP else frozenset()
     # A groove runs along its runner, and that may begin before it.
-    runners = {each.guest for each in model.joints if each.kind in _RUNNERS}
+    runners = {each.guest for each in model.joints if each.kind in RUNNERS}
     ways = [_before(model.copy(name).box, run) for name in sorted(moving)]
     for other in _others(model, moving | runners) if moving else ():
         part = model.part_of(other.name)
@@ -134,7 +134,7 @@ class _Swing:
 def _door(model: Model, joint: Joint) -> Iterator[Met]:
     """Yield what a door or lid swings against within a right angle."""
     swing = _swing(model, joint)
-    moving = _moved_with(model, joint.guest, joint.host)
+    moving = moved_with(model, joint.guest, joint.host)
     for other in _others(model, moving) if moving and swing is not None else ():
         before = swing.meets(other.box) if swing is not None else None
         if before is not None:

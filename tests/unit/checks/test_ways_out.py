@@ -72,3 +72,12 @@ def test_screws_from_both_sides_may_pass_over_one_another() -> None:
     # A shelf 18 thick: the next one is clear of the heads, in its middle, from 9 and the head on.
     near = changed(shown.example, ("screws, up 300\nglue", "screws, up 320\nglue"))
     assert "screw-heads-covered" not in codes(checked(near))
+
+
+@pytest.mark.parametrize(("gap", "binds"), [("0.4", True), ("1/2 mm", False)])
+def test_a_false_front_needs_play_as_a_door_does(gap: str, *, binds: bool) -> None:
+    front = changed(
+        text_of("fronted_drawer"),
+        ("16 thick, in bay, gap 2", f"16 thick, in bay, gap {gap} across, 2 up and down"),
+    )
+    assert ("front-without-play" in codes(checked(front))) == binds
