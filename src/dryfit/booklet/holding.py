@@ -116,7 +116,8 @@ def pass_lines(operations: Iterable[Operation], bench: Bench) -> tuple[Text, ...
     Where they are not the same for all copies, each says for which.
     """
     lots: dict[tuple[Pass, ...], dict[str, None]] = {}
-    for work in (work for operation in operations for work in operation.work):
+    held = (work for operation in operations for work in operation.work if work.hold is not None)
+    for work in held:
         lots.setdefault(work.passes, {}).update(dict.fromkeys(work.copies))
     several = len(lots) > 1
     rows: list[Text] = []

@@ -134,6 +134,13 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
         after = " when they are sawn off in the glued frame"
         horns = ("With horns of ", say.size(part.horns), " at both ends: ")
         rows.append((*horns, say.size(part.length), after))
+    if part.sloped is not None:
+        rows.append(
+            (
+                "Sawn along its slope, with what is sawn off level later; upright ",
+                say.size(part.length),
+            )
+        )
     rows += ((f"{words[0].upper()}{words[1:]}",) for words in part.asked)
     for each in part.measures:
         known = each.formula == each.name

@@ -50,6 +50,7 @@ _NOUNS = {
     "coat": "coats",
     "level": "joints levelled",
     "horns": "horns sawn off",
+    "feet": "feet levelled",
     "flatten": "flattening",
     "measure": "measuring",
     "make": "making",

@@ -12,14 +12,17 @@ that is tipped over as a whole, so that a level cut through it is larger, along 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
-from math import isqrt
+from math import atan, degrees, isqrt
 
 from dryfit.geometry.box import Box, Triple
 
 _STEP = 1_000
 """Parts of a mm to which a figure from a slope is rounded."""
+_FINER = 1_000_000
+_ANGLES = 10_000
 UP = 2
 
 
@@ -58,12 +61,26 @@ class Lean:
         return self.along(size) - size
 
 
-def rounded_root(square: Fraction) -> Fraction:
-    """Return the square root of a number of mm2 in mm, rounded to 1/1000 half up.
+def steepest(rises: Iterable[Fraction]) -> Fraction:
+    """Return the slope of what rises so much along each of two lines square to one another.
+
+    In mm per mm, rounded to a millionth: the tangent of the resultant angle, with which a hole is
+    bored along its sight line (common practice; the sum of two vectors).
+    """
+    return rounded_root(sum((rise * rise for rise in rises), Fraction(0)), _FINER)
+
+
+def angle_of(slope: Fraction) -> Fraction:
+    """Return the angle of a slope in degrees, rounded to 1/10,000, which no bevel shows."""
+    return Fraction(round(degrees(atan(slope)) * _ANGLES), _ANGLES)
+
+
+def rounded_root(square: Fraction, step: int = _STEP) -> Fraction:
+    """Return the square root of a number of mm2 in mm, rounded to 1/1000 half up, or 1/`step`.
 
     ValueError below zero.  Worked in whole numbers, so that every machine rounds alike.
     """
     if square < 0:
         raise ValueError(square)
-    twice = isqrt(square.numerator * 4 * _STEP * _STEP // square.denominator)
-    return Fraction((twice + 1) // 2, _STEP)
+    twice = isqrt(square.numerator * 4 * step * step // square.denominator)
+    return Fraction((twice + 1) // 2, step)

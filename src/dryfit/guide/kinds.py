@@ -64,7 +64,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Places, faces and edges",
         "support.constant",
-        ("PLACE", "CORNERS", "ENDS", "FLOOR", "EDGE"),
+        ("PLACE", "CORNERS", "ENDS", "FLOOR", "EDGE", "SPLAYWAY"),
     ),
     Kind(
         "Where it is",
@@ -85,6 +85,7 @@ KINDS: tuple[Kind, ...] = (
             "_BETWEENTHEM",
             "_LAPPING",
             "_HORNS",
+            "_SPLAYED",
             "HANDED",
             "FITTED",
         ),

@@ -9,6 +9,7 @@ from dryfit.diagnostics import Span
 from dryfit.geometry.box import Box, Triple
 from dryfit.joinery.flare import PlacedFlare
 from dryfit.joinery.form import PlacedForm, Region
+from dryfit.joinery.splay import PlacedSplay
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,8 @@ class Cut:
     """A box removed from a copy, entered through the surface that faces `axis`, `side`.
 
     `kind`, `role` and `fit` as in `Feature`; `mate` is the other part's name.  `form` says what
-    of the box goes where that is not all of it, `flare` how the sides of a socket lean off it.
+    of the box goes where that is not all of it, `flare` how the sides of a socket lean off it,
+    `splay` how the whole cut leans.
     """
 
     copy: str
@@ -45,6 +47,7 @@ class Cut:
     after: str | None = None
     form: PlacedForm | None = None
     flare: PlacedFlare | None = None
+    splay: PlacedSplay | None = None
 
     @property
     def region(self) -> Region:

@@ -10,6 +10,7 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame
 from dryfit.joinery.flare import Flare, halves
 from dryfit.joinery.form import Form, Region, Side
+from dryfit.joinery.splay import Slopes
 
 Range = tuple[Fraction, Fraction]
 
@@ -30,7 +31,7 @@ class Feature:
     part, `joint` the first joint instance that it belongs to; both None for a declared feature.
     `hands` are the hands of the part that carry it.  `after` names the glue-up after which it is
     cut, or None.  `form` says what of the region goes where that is not all of it, `flare` how the
-    sides of a socket lean off it.
+    sides of a socket lean off it, `slopes` toward which surfaces the whole cut leans.
     """
 
     id: str
@@ -48,6 +49,7 @@ class Feature:
     span: Span | None = None
     form: Form | None = None
     flare: Flare | None = None
+    slopes: Slopes = ()
 
     def ranges(self, sizes: tuple[Fraction, Fraction, Fraction]) -> tuple[Range, Range, Range]:
         """Return the ranges along, across and deep inside a part of length, width, thickness."""

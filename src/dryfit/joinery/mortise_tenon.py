@@ -33,6 +33,7 @@ class TenonSizes:
     far side, `proud` of it.  `wedges` and `pegs` are how many a joint takes, `peg` the diameter,
     and `drawn` how much nearer to the shoulder the holes in the tenon are (drawbored).  A `tongue`
     so long runs between and beside the tenons; by its `plays` each can slide in its mortise.
+    A `rounded` one is as wide as it is thick, and goes into a hole.
     Where no glue holds it the shoulder `floats`, so far before the host, and the mortise is as much
     deeper: wood can shrink there.
     """
@@ -55,6 +56,7 @@ class TenonSizes:
     tongue: Fraction = Fraction(0)
     plays: tuple[Fraction, ...] = ()
     floats: Fraction = Fraction(0)
+    rounded: bool = False
 
     @property
     def pegs_each(self) -> int:

@@ -63,4 +63,20 @@ MEMBER_KINDS: tuple[JointKind, ...] = (
         spread="spread tenon",
         glue_noun=("mortise and tenon", "mortises and tenons"),
     ),
+    JointKind(
+        "round tenon",
+        "round tenon",
+        "round tenons",
+        "Round tenon: the end of a leg is rounded to a peg of its own wood, which goes into a hole "
+        "bored for it; so it can lean.",
+        example="legs into seat: through round tenon 25",
+        written="round tenon",
+        sizes=("thickness", "length"),
+        same={"diameter": "thickness", "width": "thickness"},
+        details=frozenset({"through", "wedges"}),
+        glued=True,
+        enters=True,
+        spread="spread tenon",
+        glue_noun=("round tenon", "round tenons"),
+    ),
 )

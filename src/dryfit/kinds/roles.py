@@ -12,6 +12,9 @@ CORNER_ROLES = frozenset({FINGER, TAIL, PIN})
 TONGUE = "tongue"
 """The rabbets that leave a tongue."""
 
+ROUND, TENON_HOLE = "round tenon", "tenon hole"
+"""What goes round a round tenon, and the hole that it goes into."""
+
 POCKET = "pocket hole"
 PIN_HOLE = "pin hole"
 HINGE_RECESS = "hinge recess"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.splay import Slopes
 from dryfit.placing.horns import sawn_to_length
 from dryfit.placing.model import Copy, Part
 from dryfit.plan.operation import Detail
@@ -43,7 +44,7 @@ class Cut:
     equal cuts are drawn together.  `turn` counts the operations that one feature takes, where the
     fence has to move between passes.  `fitted` cuts are tried on scrap first, `tests` times for
     each new setting `trial`.  `visit` names what belongs in one visit because the cuts have to
-    agree.
+    agree.  `slopes` are those that a hand tool is led by.
     """
 
     site: Site
@@ -63,6 +64,7 @@ class Cut:
     check: str | None = None
     cautions: tuple[str, ...] = ()
     details: tuple[Detail, ...] = ()
+    slopes: Slopes = ()
 
     @property
     def needs_length(self) -> bool:

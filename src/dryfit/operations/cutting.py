@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.joinery.bridle import OPEN_MORTISE
 from dryfit.joinery.pegs import PEG_SLOT
 from dryfit.kinds.roles import CORNER_ROLES, FINGER
-from dryfit.operations import methods, naming
+from dryfit.operations import methods, naming, splayed
 from dryfit.operations.bevels import bevel_cut
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
@@ -156,7 +156,7 @@ def _shape_cut(site: Site, sites: tuple[Site, ...], shop: Shop) -> Cut:
     return (taper_cut if site.feature.role == TAPER else bevel_cut)(site, sites, shop)
 
 
-_IN_A_WAY_OF_ITS_OWN = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES, *SHAPES})
+_IN_A_WAY_OF_ITS_OWN = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES, *SHAPES, *splayed.ROLES})
 
 
 def _cuts_of_its_own(
@@ -165,6 +165,9 @@ def _cuts_of_its_own(
     """Return the cuts of what is made in a way of its own: in an end, or a shape that is no box."""
     if is_shape(site.feature):
         return (_shape_cut(site, sites, shop),)
+    if site.feature.role in splayed.ROLES:
+        marks = _many_stops(site, sites)
+        return (splayed.round_cut(site, to_marks=marks, display=model.display, shop=shop),)
     if site.feature.role == "mitre":
         return (mitre_cut(site, sites, shop),)
     if site.feature.role == OPEN_MORTISE:
@@ -179,7 +182,7 @@ def _cuts_of_its_own(
 def _at_the_bench(site: Site) -> bool:
     # A notch stands anywhere along an edge, and an end is no surface for a sled.
     alone = site.feature.mate is None and site.feature.surface in naming.ENDS
-    return alone or site.feature.role == "notch"
+    return alone or site.feature.role in {"notch", *splayed.ROLES}
 
 
 def _many_stops(site: Site, sites: tuple[Site, ...]) -> bool:
@@ -256,7 +259,7 @@ def _works(group: tuple[Cut, ...]) -> tuple[Work, ...]:
     rows: dict[tuple[object, ...], list[Cut]] = {}
     for cut in group:
         names = tuple(copy.name for copy in cut.site.copies)
-        rows.setdefault((names, cut.hold, cut.passes), []).append(cut)
+        rows.setdefault((names, cut.hold, cut.passes, cut.slopes), []).append(cut)
     return tuple(
         Work(
             part=cuts[0].site.part.name,
@@ -264,6 +267,7 @@ def _works(group: tuple[Cut, ...]) -> tuple[Work, ...]:
             features=tuple(cut.site.feature.id for cut in cuts),
             hold=cuts[0].hold,
             passes=cuts[0].passes,
+            slopes=cuts[0].slopes,
         )
         for cuts in rows.values()
     )

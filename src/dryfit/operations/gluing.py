@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import AXIS_NAMES
 from dryfit.kinds.joints import is_clamped_over, joint_kind
 from dryfit.operations import clamps
+from dryfit.operations.feet import legs_last, splayed_in
 from dryfit.operations.glue_notes import cannot_go_together, glue_details
 from dryfit.operations.insertion import insertion_of
 from dryfit.operations.members import all_copies, assembly_named, loose_copies, parts_of
@@ -37,6 +39,7 @@ def glue_up(
     """
     joints = tuple(model.joint(name) for name in assembly.joints)
     insertion = insertion_of(assembly, model)
+    insertion = replace(insertion, order=legs_last(insertion.order, model))
     shut = clamp_rows(assembly, joints, model, shop)
     rows = shut if assembly.pressed is None else ()
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
@@ -88,6 +91,8 @@ def _check(assembly: Assembly, model: Model) -> str:
         for joint in model.joints
     )
     shut = "joints shut all round but where ends float" if floating else "joints shut all round"
+    if splayed_in(assembly, model):
+        return f"{shut}, opposite legs equally far from the edges at their feet"
     return f"{shut}, diagonals equal, no twist"
 
 

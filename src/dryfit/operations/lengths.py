@@ -76,8 +76,23 @@ def cut_to_length(
         check=END_CHECK if len(part.copies) > 1 else "ends square",
         details=(
             *horn_details(part.horns),
+            *_along_its_slope(part),
             *((way.why_not,) if way.why_not else ()),
             *(() if way.stop else setting_of.by_formula(part.measure)),
+        ),
+    )
+
+
+def _along_its_slope(part: Part) -> tuple[Detail, ...]:
+    """Return why a splayed part is longer than the piece is high."""
+    if part.sloped is None:
+        return ()
+    return (
+        (
+            "It leans, so that it is longer than upright; both ends are square for now, ",
+            part.sloped.over,
+            " of height is left for levelling its foot, and the tenon stands out by about ",
+            part.sloped.stands_out,
         ),
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dryfit.joinery.feature import Feature
-from dryfit.kinds.roles import FINGER, PIN, TAIL
+from dryfit.kinds.roles import FINGER, PIN, ROUND, TAIL, TENON_HOLE
 
 ENDS = frozenset({"R", "R2"})
 """The surfaces that no machine of the shop takes a trench into."""
@@ -36,6 +36,8 @@ KINDS = {
     "tongue": "groove",
     "tongue groove": "groove",
     "bridle trench": "tenon cheek",
+    TENON_HOLE: "hole",
+    ROUND: "tenon cheek",
     FINGER: "fingers",
     TAIL: "tails",
     PIN: "pins",
@@ -59,6 +61,8 @@ _SEVERAL = frozenset(
         "counterbore",
         "biscuit slot",
         "button slot",
+        TENON_HOLE,
+        ROUND,
         FINGER,
     }
 )

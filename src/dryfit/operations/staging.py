@@ -9,6 +9,7 @@ from dryfit.diagnostics import Diagnostic
 from dryfit.kinds.joints import is_lapped
 from dryfit.operations.batch import Batch
 from dryfit.operations.early_finish import but_not, finished_before
+from dryfit.operations.feet import WHY_FEET_FIRST, WHY_FEET_LAST, feet_levelled, splayed_in
 from dryfit.operations.glue_notes import dry_joints
 from dryfit.operations.gluing import glue_up, lag_of
 from dryfit.operations.hardening import hard_first, with_all_inside
@@ -89,6 +90,11 @@ def staged(
             operations.append(level)
             waits = tuple(hard_first(with_all_inside(assembly, model), "level", glue_ups, model))
             rules += [Rule(glued, level.id, WHY_LEVEL_LATER, lag) for glued, lag in waits]
+            feet = feet_levelled(assembly, model, shop)
+            if feet is not None:
+                operations.append(feet)
+                rules += [Rule(glued, feet.id, WHY_FEET_LAST, lag) for glued, lag in waits]
+                rules.append(Rule(feet.id, level.id, WHY_FEET_FIRST))
             if horns is not None:
                 operations.append(horns)
                 rules += [Rule(glued, horns.id, WHY_HORNS_LAST, lag) for glued, lag in waits]
@@ -110,12 +116,23 @@ def _dry_fit(assembly: Assembly, model: Model, shop: Shop) -> Operation:
             worked(shop, "dry fit", each=1, per_joint=len(assembly.joints))
             + strips_milled(joints, shop)
         ),
-        sentence=f"Put the {assembly.name} together dry, with "
-        f"{SHUT_BY.get(assembly.pressed or '', 'the clamps set')} as for the glue",
-        check="every joint shut, diagonals equal, no twist"
-        + ("" if assembly.pressed else "; clamps laid out in their order"),
+        sentence=f"Put the {assembly.name} together dry{_shut(assembly, model)}",
+        check=_dry_check(assembly, model),
         details=(*strip_details(joints, model), *before_the_glue(joints, model)),
     )
+
+
+def _shut(assembly: Assembly, model: Model) -> str:
+    if splayed_in(assembly, model):
+        return ", each leg in its own hole"
+    return f", with {SHUT_BY.get(assembly.pressed or '', 'the clamps set')} as for the glue"
+
+
+def _dry_check(assembly: Assembly, model: Model) -> str:
+    if splayed_in(assembly, model):
+        return "every shoulder shut, and all legs lean alike, seen from the front and from a side"
+    clamps = "" if assembly.pressed else "; clamps laid out in their order"
+    return f"every joint shut, diagonals equal, no twist{clamps}"
 
 
 def _inside(assembly: Assembly, model: Model, shop: Shop) -> tuple[Operation, ...]:

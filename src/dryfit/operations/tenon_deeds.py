@@ -21,7 +21,9 @@ def before_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ..
     """
     found: list[Detail] = []
     for rail, host, sizes, _ in _rows(joints, model):
-        if sizes.wedges:
+        if sizes.rounded:
+            found += _of_round_tenons(model.part(rail), host, sizes)
+        elif sizes.wedges:
             found.append(
                 (
                     f"Saw {spoken(sizes.wedges, 'kerf')} across each tenon of {rail}, to ",
@@ -43,10 +45,34 @@ def before_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ..
     return tuple(found)
 
 
+def _of_round_tenons(leg: Part, host: str, sizes: TenonSizes) -> Iterator[Detail]:
+    """Yield how wedged round tenons are slit, and how legs that lean are tried (B3.6)."""
+    beyond = Fraction(0) if leg.sloped is None else leg.sloped.stands_out
+    deep = sizes.length if leg.sloped is None else leg.sloped.tenon
+    if sizes.wedges:
+        yield (
+            f"Saw {spoken(sizes.wedges, 'kerf')} down each round tenon of {leg.name}, to ",
+            max(deep - 10, deep / 2) + beyond,
+            (
+                f" from its end, so that the wedge lies across the grain of {host} when the leg "
+                "stands right: along it, it splits it"
+            ),
+        )
+    if leg.sloped is not None:
+        yield (
+            (
+                f"Number each {leg.name} and its hole, and mark both where they meet: no other "
+                f"place, and no turn of the {leg.name}, has its shoulder shut"
+            ),
+        )
+
+
 def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
     """Return what is driven while the glue is wet."""
     found: list[Detail] = []
     for rail, host, sizes, count in _rows(joints, model):
+        if sizes.rounded:
+            found.append(_driven_home(model.part(rail), host))
         if sizes.wedges:
             found.append(
                 (
@@ -73,6 +99,16 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
         if sizes.tongue:
             found += _of_board_end(model.part(rail), host, sizes)
     return tuple(found)
+
+
+def _driven_home(leg: Part, host: str) -> Detail:
+    along = "" if leg.sloped is None else ", each along its own slope and turned to its mark"
+    return (
+        (
+            f"No clamps: with {host} upside down drive each {leg.name} home with a mallet on a "
+            f"block{along}, until its shoulder is shut all round"
+        ),
+    )
 
 
 def _of_board_end(plank: Part, host: str, sizes: TenonSizes) -> tuple[Detail, ...]:
@@ -113,7 +149,16 @@ def made_flush(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]:
     """Return what is planed or sawn off level when the glue is hard."""
     found: list[Detail] = []
     for rail, host, sizes, _ in _rows(tuple(each for each in joints if stands_out(each)), model):
-        if sizes.through:
+        if sizes.rounded and model.part(rail).sloped is not None:
+            found.append(
+                (
+                    (
+                        f"Saw what stands out of the tenons of {rail} off close to {host}, with a "
+                        "card under the saw, and plane them level"
+                    ),
+                )
+            )
+        elif sizes.through:
             found.append((f"Plane the tenons of {rail} level with {host}, in from its edges",))
         else:
             found.append((f"Saw off what stands out of {host} and pare it level",))

@@ -25,6 +25,7 @@ from dryfit.operations.router_stops import through_before_stopped
 from dryfit.operations.sections import sections_of
 from dryfit.operations.shelves import shelves_sanded
 from dryfit.operations.slotted_holes import with_slotted_holes
+from dryfit.operations.splayed import with_slopes
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.stops_off import with_stops_off
 from dryfit.operations.visits import one_visit
@@ -52,7 +53,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     shop = gangs_from_boards(model, shop)
     as_cut = with_horns(model)
     joinery = joinery_of(as_cut, shop)
-    sections = sections_of(as_cut, joinery, shop)
+    sections = sections_of(with_slopes(as_cut), joinery, shop)
     cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
     fair = faired(joinery, as_cut, shop)

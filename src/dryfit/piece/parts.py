@@ -25,6 +25,7 @@ from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put, row_of_boards
 from dryfit.piece.size_order import ask_about_order
+from dryfit.piece.splays import declared_splay
 from dryfit.piece.sums import Sums
 from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, sawn_words, wood_wishes
 from dryfit.piece.written_sizes import sizes_on
@@ -90,6 +91,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         fitted=fitted.way if fitted else "",
         horns=sums.size_amount(horns.amount, horns.span) if horns else None,
         cut=sawn_words(line),
+        splay=declared_splay(line, lies.run, sums),
     )
     sums.findings += ask_of_wood(line, part)
     return part

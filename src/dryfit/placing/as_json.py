@@ -7,7 +7,9 @@ import io
 
 from dryfit.geometry.box import AXIS_NAMES, Box
 from dryfit.geometry.frame import LENGTH, THICKNESS, WIDTH
+from dryfit.geometry.lean import Lean, angle_of, steepest
 from dryfit.joinery.feature import Feature, Range
+from dryfit.joinery.splay import Sloped
 from dryfit.placing.model import Assembly, Copy, EndAdd, Joint, Model, Part
 from dryfit.quantities import Display
 from dryfit.quantities.as_json import angle_json, length_json
@@ -95,6 +97,8 @@ def _remarks(part: Part, display: Display) -> str:
     if part.horns:
         shown = display.shown(part.horns)
         remarks.append(f"horns of {shown} at both ends, {display.shown(part.length)} without them")
+    if part.sloped:
+        remarks.append(f"sawn along its slope, upright {display.shown(part.length)}")
     waiting = [each for each in part.measures if each.taken is None]
     remarks += [f"{each.dimension} waits for {each.name}" for each in waiting]
     if len(part.hands()) > 1:
@@ -119,6 +123,7 @@ def _part(part: Part, model: Model) -> Json:
         "adds": [_add(add, part, model) for add in part.adds],
         "made_of": _made_of(part, show),
         **({"horns": length_json(part.horns, show)} if part.horns else {}),
+        **({"sloped": _sloped(part.sloped, show)} if part.sloped else {}),
         "measured": length_json(part.length, show)
         if part.measure and part.measure.taken is not None
         else None,
@@ -126,6 +131,12 @@ def _part(part: Part, model: Model) -> Json:
         "copies": [_copy(copy) for copy in part.copies],
         "features": [_feature(feature, show) for feature in part.features],
     }
+
+
+def _sloped(leg: Sloped, show: Display) -> Json:
+    """Return how a leaning part is sawn: along its slope; its other places are those upright."""
+    figures = {"length": leg.length, "shoulder": leg.shoulder, "over": leg.over}
+    return {name: length_json(figure, show, fitted=True) for name, figure in figures.items()}
 
 
 def _waits(part: Part, dimension: str) -> Json:
@@ -175,7 +186,14 @@ def _copy(copy: Copy) -> Json:
             "width": copy.frame.word(WIDTH),
             "thickness": copy.frame.word(THICKNESS),
         },
+        **({} if copy.lean is None else {"lean": _lean(copy.lean)}),
     }
+
+
+def _lean(lean: Lean) -> Json:
+    """Return how far a copy leans to the right and to the back, mm a mm down, and from where."""
+    across, back = lean.per_down
+    return {"x": str(across), "y": str(back), "level": exact(lean.level)}
 
 
 def _box(box: Box) -> Json:
@@ -203,10 +221,15 @@ def _feature(feature: Feature, show: Display) -> Json:
         "angle": _angle(feature),
         "fit": feature.fit,
         **({} if toward is None else {"toward": toward}),
+        **(
+            {"slopes": {side: str(rise) for side, rise in feature.slopes}} if feature.slopes else {}
+        ),
     }
 
 
 def _angle(feature: Feature) -> Json | None:
+    if feature.slopes:
+        return {**angle_json(angle_of(steepest(rise for _, rise in feature.slopes)))}
     sizes = dict(feature.form.sizes) if feature.form else {}
     return {**angle_json(sizes["angle"])} if "angle" in sizes else None
 

@@ -21,7 +21,7 @@ def parts_table(model: Model) -> str:
         (
             part.name,
             str(len(part.copies)),
-            _size(part, "length", show(part.length)),
+            _size(part, "length", show(part.cut_length if part.sloped else part.length)),
             _size(part, "width", show(part.width)),
             show(part.thickness, fitted=part.stock == "sheet"),
             part.timber or "",
@@ -54,6 +54,9 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     if part.staves:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
+    if part.sloped:
+        show = model.display.shown
+        said.append(f"sawn along its slope to {show(part.cut_length)}, upright {show(part.length)}")
     said += part.asked
     said += [f"{each.dimension} = {each.formula}, as measured" for each in part.measures]
     return said

@@ -191,9 +191,9 @@ def penetration(
         return site.positions.extent(host.name, axis)
     if joint is not None and is_corner(joint):
         return reach_of(site, part, joint, host, axis)
-    if joint is None or joint.kind not in {"tenon", "housing", "rabbet"}:
+    if joint is None or joint.kind not in {*_TENONS, "housing", "rabbet"}:
         return ZERO
-    through = joint.kind == "tenon" and is_through(joint)
+    through = joint.kind in _TENONS and is_through(joint)
     written = _written_depth(joint)
     if written is not None and not through:
         return written
@@ -218,7 +218,10 @@ def _meets_another_tenon(site: Site, part: DeclaredPart, host: Seat) -> bool:
 
 
 def _written_depth(joint: JointWords) -> Fraction | None:
-    return joint.length if joint.kind == "tenon" else joint.depth
+    return joint.length if joint.kind in _TENONS else joint.depth
+
+
+_TENONS = frozenset({"tenon", "round tenon"})
 
 
 def _usual_penetration(
@@ -230,7 +233,7 @@ def _usual_penetration(
 ) -> Fraction:
     (host, axis), (joint, deep) = into, entering
     display = site.declared.display
-    if joint.kind == "tenon":
+    if joint.kind in _TENONS:
         if _meets_another_tenon(site, part, host):
             usual = usual_tenon_length_at_a_corner(deep, display)
             ends = _rail_ends(site, part, contact, axis)

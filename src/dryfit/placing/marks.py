@@ -16,7 +16,8 @@ from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.flare import Flare
 from dryfit.joinery.form import Form
-from dryfit.kinds.roles import CORNER_ROLES, TONGUE
+from dryfit.joinery.splay import Slopes
+from dryfit.kinds.roles import CORNER_ROLES, ROUND, TONGUE
 
 _BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore", "hinge recess"})
 """Pockets that are called by their job, not by their kind."""
@@ -34,6 +35,7 @@ Shape = tuple[
     "str | None",
     "Form | None",
     "Flare | None",
+    Slopes,
 ]
 
 
@@ -146,8 +148,9 @@ def _shape(copy: Placed, cut: Cut, frame: Frame) -> Shape:
         along, across = ranges[WIDTH], ranges[THICKNESS]
     form = None if cut.form is None else cut.form.seen_from(frame)
     flare = None if cut.flare is None else cut.flare.seen_from(frame)
+    slopes = () if cut.splay is None else cut.splay.seen_from(frame)
     words = (cut.fit, cut.mate, cut.after)
-    return (cut.kind, cut.role, surface, along, across, depth, *words, form, flare)
+    return (cut.kind, cut.role, surface, along, across, depth, *words, form, flare, slopes)
 
 
 def _features(
@@ -167,7 +170,7 @@ def _features(
     names = _names(shapes, copies)
     features = []
     for shape, name in zip(shapes, names, strict=True):
-        kind, role, surface, along, across, depth, fit, mate, after, form, flare = shape
+        kind, role, surface, along, across, depth, fit, mate, after, form, flare, slopes = shape
         features.append(
             Feature(
                 id=name,
@@ -184,6 +187,7 @@ def _features(
                 span=first[shape].span,
                 form=form,
                 flare=flare,
+                slopes=slopes,
             )
         )
     return tuple(features)
@@ -191,9 +195,10 @@ def _features(
 
 def _sort_key(shape: Shape) -> tuple[str, str, Range, Range, str, Fraction, str, str]:
     # Whatever tells two shapes apart tells their order, so that the order of the lines does not.
-    kind, role, surface, along, across, depth, fit, mate, after, form, _ = shape
+    kind, role, surface, along, across, depth, fit, mate, after, form, _, slopes = shape
     told = "/".join(word or "" for word in (fit, mate, after))
-    return (role, kind, along, across, surface, depth, told, _told(form))
+    leans = ", ".join(f"{toward} {slope}" for toward, slope in slopes)
+    return (role, kind, along, across, surface, depth, told, _told(form) + leans)
 
 
 def _told(form: Form | None) -> str:
@@ -224,7 +229,7 @@ def _first_name(shape: Shape, length: Fraction) -> str:
     if role in CORNER_ROLES:
         return f"{role} at {surface}"
     end = " at R" if along[0] == 0 else " at R2" if along[1] == length else ""
-    if role in {"tenon cheek", "tenon shoulder", "button tongue"}:
+    if role in {"tenon cheek", "tenon shoulder", "button tongue", ROUND}:
         return f"{role}{end}"
     if role == "mitre":
         return f"mitre at {shape[2]}"

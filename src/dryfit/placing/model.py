@@ -15,6 +15,7 @@ from dryfit.geometry.frame import Frame
 from dryfit.geometry.lean import Lean
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
+from dryfit.joinery.splay import Sloped
 from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, PlaceWords, Spoiled
 from dryfit.quantities import Display
 from dryfit.wood import Moisture, Moving, moving
@@ -115,6 +116,7 @@ class Part:
     move with a measurement that is still to be taken.  `horns` is what each end is longer until
     the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
     `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds.
+    `sloped` is how splayed copies are cut, where `length` and all places are those upright.
     """
 
     name: str
@@ -140,6 +142,7 @@ class Part:
     with_horns: bool = False
     cut: str | None = None
     moisture: Moisture = _NOBODY_MEASURED
+    sloped: Sloped | None = None
 
     @property
     def moving(self) -> Moving:
@@ -162,7 +165,9 @@ class Part:
 
     @property
     def cut_length(self) -> Fraction:
-        """The length that it is cut to: with its horns, which are sawn off in the glued frame."""
+        """The length that it is cut to: with horns, which are sawn off later; along a slope."""
+        if self.sloped is not None:
+            return self.sloped.length
         return self.length + 2 * self.horns
 
     @property

@@ -131,6 +131,11 @@ def _whole(
     parts = with_measures(site, parts, assemblies, meetings.made)
     ids = ids_by_mate(joints, parts)
     parts = tuple(numbered(part, ids) for part in parts)
+    if any(part.splay is not None for part in site.parts()):
+        from dryfit.placing.splays import not_squared, splayed
+
+        parts = splayed(site, parts, joints)
+        assemblies = not_squared(assemblies, parts)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))

@@ -18,7 +18,8 @@ def pulled(joint: Joint, model: Model) -> tuple[str, ...]:
         return joint.guest, joint.host
     if joint_kind(joint.kind).corner:
         return (pin_board(joint, model),)
-    if is_face_glued(joint, model):
+    if is_face_glued(joint, model) or joint.kind == "round tenon":
+        # A round tenon is driven home, and stays there by its fit.
         return ()
     if not is_lapped(joint.kind):
         return (joint.guest,)

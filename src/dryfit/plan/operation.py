@@ -17,13 +17,17 @@ Lengths of a detail are set or cut, so they are shown as settings are, always wi
 
 @dataclass(frozen=True, slots=True)
 class Work:
-    """Which copies get which features, and how they are held; one entry a way of holding."""
+    """Which copies get which features, and how they are held; one entry a way of holding.
+
+    Work by hand that leans is led by `slopes`: toward which surface, by how many mm per mm.
+    """
 
     part: str
     copies: tuple[str, ...]
     features: tuple[str, ...]
     hold: Hold | None
     passes: tuple[Pass, ...]
+    slopes: tuple[tuple[str, Fraction], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

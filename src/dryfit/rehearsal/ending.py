@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.leaning import never_levelled
 from dryfit.rehearsal.level_shelves import askew
 from dryfit.rehearsal.moving_tops import held_across
 from dryfit.rehearsal.pegging import unpegged
@@ -28,6 +29,7 @@ def at_the_end(state: State) -> None:
         unpegged(state),
         held_across(state),
         askew(state),
+        never_levelled(state),
         _glue_ups(state),
         _overall(state),
     ):

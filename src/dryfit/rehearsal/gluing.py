@@ -10,6 +10,7 @@ from dryfit.plan.operation import Operation
 from dryfit.rehearsal.blank import ZERO, Blank
 from dryfit.rehearsal.entering import locked
 from dryfit.rehearsal.fault import Reason, Trouble
+from dryfit.rehearsal.leaning import driven_apart
 from dryfit.rehearsal.state import Place, State
 from dryfit.rehearsal.together import put_together
 
@@ -55,6 +56,8 @@ def glue(state: State, operation: Operation, place: Place) -> None:
     for who, trouble in put_together(state, names):
         state.tell(place, trouble, who)
     of = next(each.of for each in state.goal.assemblies if each.name == subject)
+    for who, trouble in driven_apart(operation, state.goal):
+        state.tell(place, trouble, who)
     stuck = locked(state, of)
     if stuck:
         trouble = Trouble(

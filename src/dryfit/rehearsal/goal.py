@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
+from dryfit.geometry.lean import Lean
 
 Range = tuple[Fraction, Fraction]
 Ranges = tuple[Range, Range, Range]
@@ -49,6 +50,8 @@ class WantedCopy:
     hand: str
     box: Box
     frame: Frame
+    lean: Lean | None = None
+    """Where it leans it is placed upright, and stands so aslant in truth."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +83,8 @@ class WantedPart:
     marks: tuple[Mark, ...]
     horns: Fraction = Fraction(0)
     """What each end is longer until the part is glued."""
+    sloped: tuple[Fraction, Fraction] | None = None
+    """Of a leaning part: the length that it is sawn to, and where laying out draws its shoulder."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.plan import Plan, Step
+from dryfit.rehearsal import leaning
 from dryfit.rehearsal.at_machines import milling
 from dryfit.rehearsal.at_machines.cutters import toolbox
 from dryfit.rehearsal.at_machines.cutting import cut
@@ -92,6 +93,8 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
         for name in work.copies:
             for trouble in fair(state, name):
                 state.tell(place, trouble, name)
+    elif operation.kind == "feet":
+        leaning.levelled(state, work, place)
     elif operation.kind == "make":
         _make(state, work, place)
     elif work.features:
@@ -123,6 +126,9 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
                 state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
             state.tell(place, trouble, name)
+        if name in state.copies and state.copies[name].lean is not None:
+            for trouble in leaning.stood_up(state, name, operation):
+                state.tell(place, trouble, name)
 
 
 def _horns_off(state: State, work: Work, place: Place) -> None:

@@ -67,6 +67,8 @@ class State:
     """Copies on which their marks have been drawn."""
     set_for: list[CutAt] = field(default_factory=list)
     """By which setting of the cutter's height each joint was cut at a machine."""
+    on_their_feet: set[str] = field(default_factory=set)
+    """Leaning copies whose feet are sawn level."""
     tried: set[str] = field(default_factory=set)
     closed: set[str] = field(default_factory=set)
     """Assemblies and panels that had their dry fit, and those that are glued."""
@@ -92,9 +94,12 @@ class State:
         }
 
     def final(self, name: str) -> Sizes | None:
-        """Return the sizes that a copy has in the end, or None for a stave."""
+        """Return the sizes that a copy is worked to, along its slope; or None for a stave."""
         copy = self.copies.get(name)
-        return None if copy is None else sizes_of(copy)
+        if copy is None:
+            return None
+        sloped, sizes = self.part_of[name].sloped, sizes_of(copy)
+        return sizes if sloped is None else (sloped[0], sizes[1], sizes[2])
 
     def marks(self, name: str, ids: tuple[str, ...]) -> tuple[Mark, ...]:
         """Return the marks of those names that a copy carries."""

@@ -18,11 +18,11 @@ from dryfit.rehearsal.pocketing import unbored
 from dryfit.rehearsal.running import stuck
 from dryfit.rehearsal.state import State, cuts_in_piece, sizes_of
 from dryfit.rehearsal.top_fixing import unfixed
-from dryfit.rehearsal.zones import room_before_tongue, rooms_of, takes_a_peg
+from dryfit.rehearsal.zones import TENONS, room_before_tongue, rooms_of, takes_a_peg
 
 FILLED = frozenset(
     {
-        "mortise and tenon",
+        *TENONS,
         "tongue and groove",
         "ship lap",
         "housing",

@@ -23,6 +23,7 @@ from dryfit.rehearsal.top_fixing import for_fixings
 
 TONGUED = "tongue and groove"
 SHIP_LAP = "ship lap"
+TENONS = frozenset({"mortise and tenon", "round tenon"})
 GROOVED = frozenset({"groove", TONGUED, "slid panel", "back rabbet"})
 """Joints in whose grooves something has room to swell."""
 SLIDE = Fraction(1)
@@ -102,7 +103,7 @@ def in_guest(joint: WantedJoint, guest: WantedCopy) -> Iterator[Box]:
         yield _over_the_lap(joint, guest)
     elif joint.kind in {"groove", "slid panel"}:
         yield from _beside_the_edge(joint, guest)
-    elif joint.kind == "mortise and tenon":
+    elif joint.kind in TENONS:
         yield _beyond_the_shoulder(joint, guest)
     elif joint.kind == "screws":
         yield _through(joint.region, guest)
@@ -114,7 +115,7 @@ def in_host(joint: WantedJoint, guest: WantedCopy, host: WantedCopy) -> Iterator
         yield joint.region
     elif joint.kind == SHIP_LAP:
         yield _over_the_lap(joint, host)
-    elif joint.kind == "mortise and tenon":
+    elif joint.kind in TENONS:
         axis = guest.frame.axes[LENGTH][0]
         for box in joint.entering():
             yield _deeper(box, guest.box, axis, joint.clearance)
@@ -176,9 +177,9 @@ def rooms_of(joint: WantedJoint, guest: WantedCopy, wood: Iterable[Box]) -> Iter
 
     Glue needs it in a mortise, a panel needs it to swell (TRADE B3, B9, J10).
     """
-    if joint.clearance <= 0 or joint.kind not in {"mortise and tenon", *GROOVED}:
+    if joint.clearance <= 0 or joint.kind not in {*TENONS, *GROOVED}:
         return
-    tenon = joint.kind == "mortise and tenon"
+    tenon = joint.kind in TENONS
     axis = guest.frame.axes[LENGTH][0] if tenon else depth_axis(joint, guest)
     at_low = _at_low_end(joint.region, guest.box, axis)
     ends = {box.low[axis] if at_low else box.high[axis] for box in joint.entering()}

@@ -7,6 +7,7 @@ from tests.property.plan_oracle.levels import levelling
 from tests.property.plan_oracle.reading import Json
 from tests.property.plan_oracle.replay import Replay
 from tests.property.plan_oracle.sequence import sequence
+from tests.property.plan_oracle.splayed import splayed
 from tests.property.plan_oracle.standing import changes, milling, origins
 from tests.property.plan_oracle.times import clamps, cures, dust, moments, totals
 
@@ -24,5 +25,6 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *dust(steps, shop),
         *clamps(steps, shop),
         *totals(steps, shop),
+        *splayed(steps, parts),
         *Replay(steps, parts).run(),
     ]

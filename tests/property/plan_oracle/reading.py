@@ -66,6 +66,17 @@ def _part(row: Json) -> PartRow:
     # Until the frame is glued, a part with horns is longer, and its places are counted from them.
     horn = length(row["horns"]) if "horns" in row else Fraction(0)
     sizes = (length(row["length"]) + 2 * horn, length(row["width"]), length(row["thickness"]))
+    if "sloped" in row:
+        # It is sawn along its slope, and its tenon runs from the shoulder to that end.
+        upright, shoulder = row["length"]["exact"], row["sloped"]["shoulder"]["exact"]
+        sizes = (length(row["sloped"]["length"]), *sizes[1:])
+        end = row["sloped"]["length"]["exact"]
+        row = row | {
+            "features": [
+                each | {"along": [shoulder, end]} if each["along"][1] == upright else each
+                for each in row["features"]
+            ]
+        }
     return PartRow(
         name=row["name"],
         stock=row["stock"],

@@ -81,6 +81,8 @@ def glue_up_drawing(
     shown = _named(assembly, joints)
     _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
     note = "Numbered: clamps, in this order." if number else "The clamps stand in the list."
+    if all(joint.kind == "round tenon" for joint in joints):
+        note = "No clamps: the tenons are driven home."
     note = note if clamped else f"Shut by {assembly.pressed}."
     if flat is not None:
         note += " Hatched: glue."
@@ -123,7 +125,7 @@ def _bars(model: Model, joints: Sequence[Joint]) -> tuple[_Bar, ...]:
     """
     lines: dict[str, list[tuple[Joint, str]]] = {}
     for joint in joints:
-        if joint_kind(joint.kind).corner or joint.kind in {"mitre", "glued butt"}:
+        if joint_kind(joint.kind).corner or joint.kind in {"mitre", "glued butt", "round tenon"}:
             members = pulled(joint, model)
         else:
             level = is_lapped(joint.kind)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from dryfit.geometry.frame import SURFACES
+from dryfit.geometry.frame import OPPOSITE, SURFACES
 from dryfit.joinery.feature import Feature, Range
 from dryfit.joinery.pocket_screws import mouth_of
 from dryfit.joinery.top_fixings import round_of
@@ -33,7 +33,8 @@ class Region:
     `mouth` is the part that shows on the surface: the rest runs under it to an end or an edge.
     Of a mitre the half is gone that lies at one end and at one side: `slant` says whether that is
     the end away from the stop, which way the side lies, 1 from the fence or 2 from the table, and
-    whether away from it.
+    whether away from it.  The bit of a hole that is bored aslant leans by `sight`: away from the
+    stop and from the fence, mm a mm.
     """
 
     from_stop: Range
@@ -42,6 +43,7 @@ class Region:
     drilled: bool = False
     mouth: tuple[Range, Range] | None = None
     slant: tuple[bool, int, bool] | None = None
+    sight: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,8 +184,9 @@ def _regions(part: Part, features: Sequence[Feature], marks: Sequence[str]) -> t
         away = _away(round_of(feature, sizes) or feature.ranges(sizes), sizes, marks)
         mouth = mouth_of(feature, sizes)
         if mouth is None:
-            slant = _slant(feature, marks)
-            found.append(Region(*away, drilled=feature.kind == HOLE, slant=slant))
+            slant, sight = _slant(feature, marks), _sight(feature, marks)
+            drilled = feature.kind == HOLE
+            found.append(Region(*away, drilled=drilled, slant=slant, sight=sight))
         else:
             shown = _away(mouth, sizes, marks)
             found.append(Region(*away, mouth=(shown[0], shown[1])))
@@ -201,6 +204,17 @@ def _away(
         size = sizes[direction]
         rows.append((size - end, size - start) if side else (start, end))
     return rows[0], rows[1], rows[2]
+
+
+def _sight(feature: Feature, marks: Sequence[str]) -> tuple[float, float] | None:
+    """Return how a leaning bit leans away from stop and fence, or None where it does not."""
+    if feature.kind != HOLE or not feature.slopes:
+        return None
+    slopes = dict(feature.slopes)
+    along, across = (
+        float(slopes.get(OPPOSITE[mark], 0)) - float(slopes.get(mark, 0)) for mark in marks[:2]
+    )
+    return along, across
 
 
 def _slant(feature: Feature, marks: Sequence[str]) -> tuple[bool, int, bool] | None:

@@ -12,9 +12,11 @@ from dryfit.booklet.drawing.lying import Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.shaped import SHAPES
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_corner, draw_cut, draw_mark
+from dryfit.booklet.drawing.splayed_leg import draw_sight_line
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
+from dryfit.kinds.roles import TENON_HOLE
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
@@ -68,7 +70,8 @@ def marked_ways(model: Model, step: Step) -> tuple[Lying, ...]:
 
 def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
     part = next((part for part in model.parts if part.name == work.part), None)
-    if part is None:
+    if part is None or part.sloped is not None:
+        # The sides of a splayed leg are drawn unrolled.
         return
     # Tails have a picture of their own, and they mark their pins; so have shapes.
     plain = (
@@ -109,6 +112,8 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
                 canvas.rect(rect, pen=DASHED)
                 rect = _rect(region.mouth, scale, top)
             draw_cut(canvas, rect, drilled=region.drilled)
+            if region.sight is not None:
+                draw_sight_line(canvas, rect.middle, region.sight)
         else:
             canvas.rect(rect, pen=DASHED)
     draw_body(canvas, 0.0, scale.end, top, top + high, breaks=scale.breaks())
@@ -212,7 +217,11 @@ def _surfaces(features: Iterable[Feature], *, worked: bool = False) -> tuple[str
 
 def _worked_on(feature: Feature) -> str:
     """Return the surface that is drawn for a cut by hand: tenons show both limits on the face."""
-    return "F" if feature.role.startswith("tenon") else _shown_on(feature)
+    return (
+        "F"
+        if feature.role.startswith("tenon") and feature.role != TENON_HOLE
+        else _shown_on(feature)
+    )
 
 
 def _shown_on(feature: Feature) -> str:

@@ -29,6 +29,7 @@ from dryfit.notes.building.places import (
     up,
 )
 from dryfit.notes.building.references import references, stage
+from dryfit.notes.building.splays import splayed
 from dryfit.notes.building.sums import said_size, size_words, sum_in
 from dryfit.notes.tree import (
     Apart,
@@ -180,6 +181,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "between": lambda node, draft: Apart(sum_in(node, draft), draft.span(node)),
     "lapping": lambda node, draft: Lapping(sum_in(node, draft), draft.span(node)),
     "horns": lambda node, draft: Horns(sum_in(node, draft), draft.span(node)),
+    "splayed": splayed,
     "handed": lambda node, draft: Handed(draft.span(node)),
     "jointspec": joint_spec,
     "gluedhere": lambda node, draft: JointSpec("glue", None, (), None, draft.span(node)),

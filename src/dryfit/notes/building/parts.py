@@ -41,6 +41,7 @@ from dryfit.notes.tree import (
     SetBack,
     SetIn,
     Sizes,
+    Splayed,
     Spread,
     Up,
 )
@@ -226,4 +227,5 @@ _ONCE: dict[type[PartClause], str] = {
     CutAfter: "what the cut waits for",
     Fitted: "how it comes to fit",
     Horns: "how long the horns are",
+    Splayed: "how the parts are splayed",
 }

@@ -36,6 +36,16 @@ def _tenons() -> dict[str, str]:
     return {**dict.fromkeys(plain, "tenon"), **tenons}
 
 
+def _round_tenons() -> Iterator[tuple[str, str]]:
+    """Yield the spellings of a round tenon with what their adjective says of it."""
+    for noun in ("round tenon", "round mortise and tenon"):
+        yield noun, "round tenon"
+        yield f"through {noun}", "round tenon, through"
+        yield f"wedged {noun}", "round tenon, wedges"
+        for both in (f"wedged through {noun}", f"through wedged {noun}"):
+            yield both, "round tenon, through, wedges"
+
+
 def _glue() -> Iterator[tuple[str, str]]:
     """Yield the spellings of where glue goes, each with its kind and perhaps a place."""
     for glue in (
@@ -97,6 +107,7 @@ JOINTS: tuple[Entry, ...] = (
     ("JOINT", dict.fromkeys(_TONGUED, "tongue and groove")),
     ("JOINT", dict.fromkeys(("ship lap", "shiplap", "ship lapped", "shiplapped"), "ship lap")),
     ("JOINT", _tenons()),
+    ("JOINT", dict(_round_tenons())),
     ("JOINT", {"housing": "housing", "dado": "housing", "trench": "housing"}),
     ("JOINT", {"housed": "housing", "dadoed": "housing"}),
     ("JOINT", dict.fromkeys(("rabbet", "rebate", "rabbet joint", "rebate joint"), "rabbet")),

@@ -52,6 +52,13 @@ def _ripped() -> Iterator[tuple[str, str]]:
             yield f"{outer}{board} ripped alike", "outer"
 
 
+_SPLAYED = ("splayed", "splay", "splaying", "splayed out", "raked", "rake", "raking", "canted")
+
+
+_BOTH_WAYS = ("both way", "each way", "in both direction")
+_SIDEWAYS = ("to the side", "to both side", "sideways")
+
+
 PLACES: tuple[Entry, ...] = (
     ("DIRECTION", {"across": "across", "front to back": "front to back"}),
     ("DIRECTION", {"left to right": "across", "side to side": "across"}),
@@ -85,6 +92,9 @@ PLACES: tuple[Entry, ...] = (
     ("_LAPPING", {"lapping": "lapping", "overlapping": "lapping", "lapping over": "lapping"}),
     ("_LAPPING", {"overlap": "lapping", "lapped over": "lapping"}),
     ("_HORNS", dict.fromkeys(("horn", "horns", "a horn"), "horns")),
+    ("_SPLAYED", dict.fromkeys(_SPLAYED, "splayed")),
+    ("SPLAYWAY", dict.fromkeys(_BOTH_WAYS, "both")),
+    ("SPLAYWAY", dict.fromkeys(_SIDEWAYS, "sides")),
     ("HANDED", {"handed": "handed", "mirrored": "handed", "left and right handed": "handed"}),
     ("HANDED", {"as a pair": "handed", "a pair": "handed"}),
     ("_FROM", {"from": "from", "down from": "from", "up from": "from"}),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.notes.tree.joints import Join, JointSpec
@@ -155,6 +156,27 @@ class Horns:
 
 
 @dataclass(frozen=True, slots=True)
+class Slope:
+    """``1 in 8 to the sides`` (rise 1, run 8) or ``7 degrees`` (angle); exact as written.
+
+    `way` is sides, front and back, both, or None where the line does not say.
+    """
+
+    rise: Fraction
+    run: Fraction | None
+    way: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Splayed:
+    """``splayed 1 in 8 to the sides and 1 in 12 front and back``: how legs lean outwards."""
+
+    slopes: tuple[Slope, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Handed:
     """``handed``: the copies are a left and a right one, mirrored."""
 
@@ -264,6 +286,7 @@ PartClause = (
     | Join
     | Lapping
     | Horns
+    | Splayed
     | Handed
     | GluedFrom
     | OfTimber

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.piece.declared.amounts import Amount
@@ -34,6 +35,22 @@ class SpreadWords:
     ends: str | None = None
     along: int | None = None
     ripped: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SplayWords:
+    """How parts lean outwards: mm sideways per mm of height, exact, along x and along y.
+
+    Where the line does not say which way (`way_unsaid`) both are that slope, and a copy leans to
+    the sides at which it stands.  `rounded` holds angles as written, in degrees, with the slope
+    that each was rounded to.
+    """
+
+    across: Fraction
+    deep: Fraction
+    way_unsaid: bool
+    rounded: tuple[tuple[Fraction, Fraction], ...]
+    span: Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,7 +158,8 @@ class DeclaredPart:
     instance, of which each copy holds `count` divided by the instance's count.  `instance` names
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
     to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
-    longer at each end until it is glued.  `cut` is how its boards are sawn, where the line says so.
+    longer at each end until it is glued, `splay` how its copies lean outwards.  `cut` is how its
+    boards are sawn, where the line says so.
     """
 
     name: str
@@ -178,6 +196,7 @@ class DeclaredPart:
     fitted: str = ""
     horns: Amount | None = None
     cut: str | None = None
+    splay: SplayWords | None = None
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:

@@ -14,6 +14,7 @@ BY_JOINT = {
     "tongue and groove": "tongue_groove",
     "ship lap": "ship_lap",
     "tenon": "tenon",
+    "round tenon": "round_tenon",
     "housing": "housing",
     "rabbet": "rabbet",
     "dowels": "dowels",

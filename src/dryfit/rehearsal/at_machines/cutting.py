@@ -29,6 +29,7 @@ from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
 from dryfit.rehearsal.blank import ZERO, Arch, Blank, Slant, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
+from dryfit.rehearsal.leaning import misled
 from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
 
 SAW = "table saw"
@@ -63,6 +64,7 @@ def _cut(
             Reason.ORDER, "it is cut to marks that nobody has drawn", "its marks laid out before"
         )
     yield from _unsaid(operation, work)
+    yield from misled(state, work, copy, marks)
     taken = _taken(state, operation, work, blank, marks)
     if isinstance(taken, Trouble):
         yield taken

@@ -135,7 +135,7 @@ def _assembly_rows(
 ) -> Iterator[Fault]:
     """Yield where no bar spans what tenons pull together, or a lap has no clamp of its own."""
     closed = _closed(deed.operation, goal)
-    if closed and not rows:
+    if any(joint.kind not in _DRIVEN for joint in closed) and not rows:
         yield _fault(deed, "nothing presses its joints together", "clamps, or weights in the notes")
         return
     whole = spanning(tuple(copy.box for copy in _copies(standing_for(deed.subject, goal), goal)))
@@ -160,6 +160,8 @@ def _assembly_rows(
         )
 
 
+_DRIVEN = frozenset({"round tenon"})
+"""Joints that are driven home, and hold by their fit until the glue does."""
 _DRAWN = frozenset({"mortise and tenon", "housing", "rabbet"})
 """Joints into which a bar along the guest draws it."""
 
