@@ -62,7 +62,7 @@ def _base(model: Model) -> Box | None:
     """Return the box round all that stands on the floor, castors and feet among it."""
     copies = [copy for part in model.parts for copy in part.copies]
     copies += [copy for thing in model.bought for copy in thing.copies]
-    feet = tuple(copy.box for copy in copies if copy.box.low[2] == 0)
+    feet = tuple(copy.foot for copy in copies if copy.box.low[2] == 0)
     return spanning(feet) if feet else None
 
 

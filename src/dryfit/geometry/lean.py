@@ -51,6 +51,11 @@ class Lean:
             for x in (box.low[0], box.high[0])
         )
 
+    def foot(self, box: Box) -> Box:
+        """Return a box of the design moved to where its lower end is placed."""
+        x, y, _ = self.placed((box.high[0], box.high[1], box.low[UP]))
+        return Box(self.placed(box.low), (x, y, box.high[UP]))
+
     def along(self, height: Fraction) -> Fraction:
         """Return how long the slope is over a height, to 1/1000 mm."""
         across, back = self.per_down

@@ -39,6 +39,11 @@ class Copy:
     frame: Frame
     lean: Lean | None = None
 
+    @property
+    def foot(self) -> Box:
+        """The box moved to where it really stands at its lower end: of what leans, farther out."""
+        return self.box if self.lean is None else self.lean.foot(self.box)
+
 
 @dataclass(frozen=True, slots=True)
 class EndAdd:
