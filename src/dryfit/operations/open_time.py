@@ -43,8 +43,10 @@ def short_of_time(
         return (_found(Severity.ERROR, takes, hint, span),)
     if glue is not usual:
         chosen = f"{takes}: planned with {glue.name}, {_minutes(glue.close_within)}"
-        hint = "or glue it up in two stages, or get a helper and write `two people`"
-        return (_found(Severity.WARNING, chosen, hint, span),)
+        # The shop has that glue: which one it takes is its choice, and said there once (M30).
+        hint = f'if the shop always takes it, put `default_glue = "{glue.name}"` into its file; '
+        hint += "or glue it up in two stages, or get a helper and write `two people`"
+        return (_found(Severity.NOTICE, chosen, hint, span),)
     if closing * 10 > glue.close_within * NEARLY_ALL:
         hint = "lay everything out within reach first, or take a slower glue"
         return (_found(Severity.WARNING, takes, hint, span),)
