@@ -51,7 +51,7 @@ _PIECE = Chapter(
         Sentence("units inches to 1/16", "bare numbers are inches"),
         Sentence("units mm, decimal comma", "12,5 is twelve and a half"),
         Sentence("units mm, thickness first", "sizes as 22 x 60 x 900"),
-        Sentence("have 2 boards of ash, 1800 x 160 x 32, rough, at 12 %", "wood on hand"),
+        Sentence("have 2 boards of ash, 1800 x 160 x 32, rough, cup 4, at 12 %", "wood on hand"),
         Sentence("wood at 9 %", "what it holds now, or by"),
         Sentence("shop at 18 C, 60 % humidity", "the air that it lay in"),
         Sentence("stands at 40 to 65 % humidity", "or in a damp place, outdoors"),
