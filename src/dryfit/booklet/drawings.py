@@ -134,4 +134,4 @@ def _held(operation: Operation) -> tuple[object, ...]:
 
 def time_line(bench: Bench) -> Svg | None:
     """Return the days of work on a line, or None where there is no work."""
-    return timeline(bench.plan) if bench.plan.steps else None
+    return timeline(bench.plan, bench.shop) if bench.plan.steps else None

@@ -8,6 +8,7 @@ import pytest
 from tests.unit.booklet.drawn_bench import bench
 from tests.unit.booklet.planned import plan
 from tests.unit.booklet.svg_reading import SVG, collisions, lettering, quantities, root_of
+from tests.unit.operations.worked import shipped_shop
 
 from dryfit.booklet.drawing import (
     Svg,
@@ -18,6 +19,7 @@ from dryfit.booklet.drawing import (
 )
 from dryfit.booklet.drawing.glue_up import copies_in, diagonal, flat_axis
 from dryfit.booklet.labels import label
+from dryfit.plan.plan import Moment
 from dryfit.quantities import Display
 
 MODEL = bench()
@@ -27,7 +29,7 @@ LABELS = label(MODEL)
 def drawings() -> list[Svg]:
     return [
         piece_drawing(MODEL, LABELS.parts),
-        timeline(plan()),
+        timeline(plan(), shipped_shop()),
         *(glue_up_drawing(MODEL, a, LABELS.copies, MODEL.display) for a in MODEL.assemblies),
         *(part_drawing(part, MODEL.display) for part in MODEL.parts),
     ]
@@ -151,8 +153,24 @@ def test_both_hands_are_measured_from_the_marked_edge() -> None:
 
 
 def test_the_time_line_has_a_row_for_each_day_with_work_and_its_waits() -> None:
-    words = [line.words for line in lettering(timeline(plan()))]
+    words = [line.words for line in lettering(timeline(plan(), shipped_shop()))]
     days = sorted({step.starts.day for step in plan().steps})
     assert [word for word in words if word.startswith("Day ")] == [f"Day {day}" for day in days]
     assert "clamps" in words
     assert "drying" in words
+
+
+def test_a_step_that_goes_on_the_next_day_is_drawn_in_the_hours_of_both() -> None:
+    """From 14:00 on Friday to 10:00 on Monday: no hour of the night, and no day off."""
+    step = plan().steps[0]
+    long = replace(step, starts=Moment(0, 5, "14:00"), ends=Moment(0, 8, "10:00"))
+    drawn = timeline(replace(plan(), steps=(long,)), shipped_shop())
+    words = [line.words for line in lettering(drawn)]
+    assert [word for word in words if word.isdigit() and word != str(step.visit)] == [
+        str(hour) for hour in range(8, 17)
+    ]
+    assert [word for word in words if word.startswith("Day")] == [
+        "Day 5",
+        "Days 6 to 7: nothing to do by hand",
+        "Day 8",
+    ]

@@ -9,8 +9,10 @@ from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Rect, Svg, widt
 from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.plan.plan import Moment, Plan, Step
+from dryfit.shop.shop import Shop
 
 _DAY = 14400
+_WEEK = 7
 _HOUR = 600
 _LEFT = 20.0
 _WIDE = 100.0
@@ -42,12 +44,12 @@ class _Stretch:
     visit: int
 
 
-def timeline(plan: Plan) -> Svg:
+def timeline(plan: Plan, shop: Shop) -> Svg:
     """Return every day on which there is work, hands solid, clamps and drying hatched.
 
     The figures in the solid bars are visits, as the pages are numbered.
     """
-    hands = [_Stretch(_time(step.starts), _time(step.ends), step.visit) for step in plan.steps]
+    hands = [stretch for step in plan.steps for stretch in _working(step, shop)]
     clamps, drying = _waits(plan.steps)
     window = _window(hands)
     canvas = Canvas()
@@ -66,6 +68,18 @@ def _time(moment: Moment) -> int:
     """Return the tenths since midnight of day 1."""
     hour, _, minute = moment.clock.partition(":")
     return (moment.day - 1) * _DAY + int(hour) * _HOUR + int(minute) * 10
+
+
+def _working(step: Step, shop: Shop) -> Iterator[_Stretch]:
+    """Yield the work of a step day by day: it rests while the shop is closed."""
+    begin, end = _time(step.starts), _time(step.ends)
+    first = next(day for day in range(_WEEK) if day not in shop.days_off)
+    for day in range(begin // _DAY, end // _DAY + 1):
+        midnight = day * _DAY
+        opens = begin if day == begin // _DAY else midnight + shop.opens
+        closes = end if day == end // _DAY else midnight + shop.closes
+        if (opens < closes or begin == end) and (first + day) % _WEEK not in shop.days_off:
+            yield _Stretch(opens, closes, step.visit)
 
 
 def _waits(steps: Sequence[Step]) -> tuple[list[_Stretch], list[_Stretch]]:
