@@ -59,10 +59,7 @@ def _between_walls(
             f"{shown(size - cut - least)} too much",
             room.span,
             figures=figures,
-            remedy=f"make the piece at most {shown(least + cut)} {word}"
-            if cut
-            else f"make it at most {shown(least - 2 * _TIGHT)} {word}"
-            + (", or scribe it: `scribe 30 at left and right`" if axis == 0 else ""),
+            remedy=_smaller(model, least, cut, axis),
         )
     elif cut and size < most:
         yield finding(
@@ -89,6 +86,15 @@ def _between_walls(
         )
     else:
         yield _kept(room, model, axis, (least - size, most - size), cut)
+
+
+def _smaller(model: Model, least: Fraction, cut: Fraction, axis: int) -> str:
+    shown, word = model.display.with_unit, _WORDS[axis]
+    most = least + cut if cut else least - 2 * _TIGHT
+    if most <= 0:
+        return "is that the place? write its clear size"
+    scribe = ", or scribe it: `scribe 30 at left and right`" if axis == 0 and not cut else ""
+    return f"make it at most {shown(most)} {word}{scribe}"
 
 
 def _kept(

@@ -42,6 +42,8 @@ def _overall(model: Model) -> Iterator[Diagnostic]:
     """H26: all parts together are as large as the overall line says."""
     bought = [copy for thing in model.bought for copy in thing.copies]
     copies = [copy for part in model.parts for copy in part.copies]
+    if not (copies or bought):
+        return
     around = spanning(tuple(copy.box for copy in (*copies, *bought)))
     for axis, total in enumerate(model.overall):
         ends = (around.low[axis], around.high[axis] - total)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
@@ -18,6 +19,14 @@ from dryfit.notes.tree import (
 )
 from dryfit.piece.declared import OnWall, PlaceWords, Room, Scribe, WayIn
 from dryfit.piece.sums import Sums
+
+_SAID = (
+    ("width", "the width of the place"),
+    ("depth", "the depth of the place"),
+    ("ceiling", "the ceiling"),
+    ("skirting", "the skirting"),
+    ("out", "how the floor lies"),
+)
 
 
 def place_words(notes: Notes, sums: Sums) -> PlaceWords | None:
@@ -44,14 +53,13 @@ def place_words(notes: Notes, sums: Sums) -> PlaceWords | None:
             ways += _way(line, sums)
         elif isinstance(line, PlaceLine):
             words.setdefault(line.kind, line.span)
-    _told_twice(tuple(room.span for room in rooms), "the place", sums)
     _told_twice(tuple(wall.span for wall in walls), "how it is held to the wall", sums)
     sides: dict[str, Scribe] = {}
     for each in scribes:
         first = sides.setdefault(each.side, each)
         _told_twice((first.span, each.span) if first is not each else (), "a scribe there", sums)
     said = PlaceWords(
-        rooms[0] if rooms else None,
+        _one_room(rooms, sums),
         tuple(sides[side] for side in sorted(sides)),
         tuple(ways),
         walls[0] if walls else None,
@@ -59,6 +67,21 @@ def place_words(notes: Notes, sums: Sums) -> PlaceWords | None:
         words.get("built"),
     )
     return None if said == PlaceWords() else said
+
+
+def _one_room(rooms: list[Room], sums: Sums) -> Room | None:
+    """Return the place of all lines about it; each of its sizes is said once."""
+    if not rooms:
+        return None
+    one, *others = rooms
+    for other in others:
+        for name, what in _SAID:
+            first, second = getattr(one, name), getattr(other, name)
+            if first and second:
+                _tell("place-twice", f"{what} is given twice", other.span, sums)
+            elif second:
+                one = replace(one, **{name: second})
+    return one
 
 
 def _room(line: RoomLine, sums: Sums) -> Room:

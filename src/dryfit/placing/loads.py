@@ -50,6 +50,8 @@ def carried(model: Model) -> tuple[Load, ...]:
     """
     place = model.place or PlaceWords()
     every = tuple(copy.name for copy in _copies(model))
+    if not every:
+        return ()
     whole = _load("the whole piece", every, model, place)
     if whole.goes:
         return (whole,)

@@ -164,3 +164,15 @@ def test_a_door_without_a_pull_or_a_place_opens() -> None:
 def test_what_is_scribed_brings_the_wall_nearer() -> None:
     (row,) = doors("place 390 to 400 wide\nscribe 10 at left")
     assert row.figures["clear"] == 10
+
+
+def test_a_place_may_be_told_in_several_lines_but_nothing_of_it_twice() -> None:
+    told = found("place 900 wide\nplace ceiling 790\nplace skirting 60 x 15, floor 3 out")
+    assert "3 mm too much" not in told
+    assert "13 mm too much" in told
+    assert "skirting" in told
+    twice = CASE.format(
+        place="place 900 wide\nplace 910 wide", wide=600, high=800, board=18, foot=0, top=782
+    )
+    rows = [each for each in checked(twice).findings if each.code == "place-twice"]
+    assert [each.message for each in rows] == ["the width of the place is given twice"]

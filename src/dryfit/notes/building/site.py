@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lark import Token, Tree
 
 from dryfit.diagnostics import Hint
@@ -11,6 +13,7 @@ from dryfit.notes.tree import RoomLine, ScribeLine, SizeWord, Sum, WallLine, Way
 
 Parsed = Tree[Token]
 
+_OF_A_WAY = ("width", "height")
 _SIDES_CUT = ("left", "right", "bottom", "top", "back")
 
 
@@ -38,8 +41,8 @@ def _room_sizes(nodes: list[Parsed | Token], draft: Draft) -> tuple[tuple[str, S
             words = tokens(node.children, "DIMADJ", "CUTADJ")
             sizes = [(text_of(words[0]) if words else None, amounts[0], amounts[1])]
         else:
-            words_ = size_words(node, draft)
-            sizes = [(each.dimension, each.amount, each.amount) for each in words_]
+            pairs = _named(size_words(node, draft), ("width", "depth"))
+            sizes = [(name, each.amount, each.amount) for name, each in pairs]
         for dimension, least, most in sizes:
             if dimension not in ("width", "depth"):
                 draft.error(
@@ -53,6 +56,15 @@ def _room_sizes(nodes: list[Parsed | Token], draft: Draft) -> tuple[tuple[str, S
             else:
                 found[dimension] = (dimension, least, most)
     return tuple(found.values())
+
+
+def _named(
+    sizes: tuple[SizeWord, ...], order: tuple[str, str]
+) -> tuple[tuple[str | None, SizeWord], ...]:
+    """Return sizes with what they are: of two bare ones the first and the second of the order."""
+    bare = len(sizes) == 2 and all(size.dimension is None for size in sizes)
+    names = order if bare else tuple(size.dimension for size in sizes)
+    return tuple(zip(names, sizes, strict=True))
 
 
 def _skirting(node: Parsed | None, draft: Draft) -> tuple[SizeWord, ...]:
@@ -95,14 +107,15 @@ def way_line(tree: Parsed, draft: Draft) -> WayInLine:
     """Return the statement of ``way in 720 wide, 1980 high, turn 900``."""
     sizes = all_sizes(tree, draft)
     turn = only(trees(tree.children, "turn"), "the turn", draft)
-    if sorted(size.dimension or "" for size in sizes) != ["height", "width"]:
+    if sorted(name or "" for name, _ in _named(sizes, _OF_A_WAY)) != ["height", "width"]:
         draft.error(
             "way-sizes",
             "a way in has a width and a height",
             draft.line.whole(),
             Hint("for example `way in 720 wide, 1980 high`, of the clear opening"),
         )
-    return WayInLine(sizes, sum_in(turn, draft) if turn else None, draft.line.whole())
+    named = tuple(replace(size, dimension=name) for name, size in _named(sizes, _OF_A_WAY))
+    return WayInLine(named, sum_in(turn, draft) if turn else None, draft.line.whole())
 
 
 def wall_line(tree: Parsed, draft: Draft) -> WallLine:

@@ -31,6 +31,7 @@ from dryfit.notes.reading.vocabulary import Vocabulary
 _CASES = (
     *in_numbers.CASES,
     at_the_start.marked_as_list,
+    *in_site.START_CASES,
     at_the_start.value_without_equals,
     habits.comma_between_places,
     *in_air.CASES,
