@@ -168,7 +168,6 @@ def test_what_is_scribed_brings_the_wall_nearer() -> None:
 
 def test_a_place_may_be_told_in_several_lines_but_nothing_of_it_twice() -> None:
     told = found("place 900 wide\nplace ceiling 790\nplace skirting 60 x 15, floor 3 out")
-    assert "3 mm too much" not in told
     assert "13 mm too much" in told
     assert "skirting" in told
     twice = CASE.format(
