@@ -44,6 +44,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     kinds = frozenset(joint.kind for joint in model.joints)
     yield from _of_any_piece(model, shop)
     yield from _of_families(model, kinds)
+    yield from _of_the_wood(model, kinds)
     if model.outdoors is not None:
         from dryfit.checks.outdoors import check_outdoors
 
@@ -89,6 +90,34 @@ def _of_any_piece(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_limits(model)
     yield from check_measured(model)
     yield from check_tipping(model)
+
+
+def _of_the_wood(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
+    """Yield what moves, and what sags, where there is such a thing; each loads its check."""
+    if kinds & {"groove", "back rabbet"}:
+        from dryfit.checks.panel_room import check_panel_room
+
+        yield from check_panel_room(model)
+    if any(part.opening for part in model.parts):
+        from dryfit.checks.fronts import check_fronts
+
+        yield from check_fronts(model)
+    if any(coating.surfaces or coating.spared for coating in model.coatings):
+        from dryfit.checks.one_face import check_one_face
+
+        yield from check_one_face(model)
+    if model.air.wood is not None or any(have.moisture is not None for have in model.stock):
+        from dryfit.checks.moisture import check_moisture
+
+        yield from check_moisture(model)
+    if len({(part.timber, part.cut, part.stock) for part in model.parts}) > 1:
+        from dryfit.checks.unlike_woods import check_unlike_woods
+
+        yield from check_unlike_woods(model)
+    if any(part.carries or part.name.endswith("shelf") for part in model.parts):
+        from dryfit.checks.shelves import check_shelves
+
+        yield from check_shelves(model)
 
 
 def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:

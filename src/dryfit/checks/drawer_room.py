@@ -1,4 +1,4 @@
-"""TRADE B21.3, H31, H32: the room of a drawer in its case."""
+"""TRADE B21.3, H31, H32, H76: the room of a drawer in its case."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
+from dryfit.checks.regions import gap_beside
 from dryfit.checks.runners import drawer_of
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.geometry.box import Box, spanning
+from dryfit.geometry.box import spanning
 from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above, usual_beside
 from dryfit.placing.model import Joint, Model
@@ -43,7 +44,7 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
     show = model.display
     height = whole.extent(_UP) if side.stock == "solid" else Fraction(0)
     needs = room_above(height, side.moving)
-    above = _gap(whole, others, _UP, 1)
+    above = gap_beside(whole, others, _UP, 1)
     if above is not None and above < needs:
         yield finding(
             "H31",
@@ -56,7 +57,7 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
             figures={"gap": above, "least": needs},
             remedy="make the drawer lower, or its opening higher",
         )
-    behind = _gap(whole, others, run, 1)
+    behind = gap_beside(whole, others, run, 1)
     if behind is not None and behind < BEHIND:
         yield finding(
             "H31",
@@ -69,7 +70,7 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
             remedy="make the drawer less deep",
         )
     across = 3 - run - _UP
-    gaps = [_gap(whole, others, across, way) for way in (-1, 1)]
+    gaps = [gap_beside(whole, others, across, way) for way in (-1, 1)]
     beside = min((gap for gap in gaps if gap is not None), default=BESIDE)
     words, remedy = _play_words(show)
     if beside < BESIDE:
@@ -82,21 +83,6 @@ def _tight(model: Model, joint: Joint) -> Iterator[Diagnostic]:
             figures={"gap": beside, "least": BESIDE},
             remedy=remedy,
         )
-
-
-def _gap(box: Box, others: list[Box], axis: int, way: int) -> Fraction | None:
-    """Return how far the nearest of the others stands from a box, or None where none does."""
-    gaps: list[Fraction] = []
-    for other in others:
-        beside = all(
-            other.low[each] < box.high[each] and box.low[each] < other.high[each]
-            for each in range(3)
-            if each != axis
-        )
-        gap = other.low[axis] - box.high[axis] if way > 0 else box.low[axis] - other.high[axis]
-        if beside and gap >= 0:
-            gaps.append(gap)
-    return min(gaps, default=None)
 
 
 def _play_words(display: Display) -> tuple[str, str]:

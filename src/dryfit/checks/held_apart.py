@@ -37,7 +37,7 @@ def check_held_apart(model: Model) -> Iterator[Diagnostic]:
         if shrinks < _SHRINKS:
             continue
         told.add(part.name)
-        shown = model.display.with_unit(shrinks, fitted=True)
+        shown = model.display.movement(shrinks)
         yield finding(
             "H72",
             "ends-held-apart",

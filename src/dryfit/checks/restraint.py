@@ -25,6 +25,10 @@ _ROW_FAILS = Fraction(200)
 ours, between what two tenons of a door take and the width of a board that splits.  Dowels in the
 end of a rail are such a row: its end grain hardly holds between them (common practice)."""
 
+_CLEATED_FAILS = Fraction(100)
+_CLEATS = frozenset({"cleat", "runner", "ledger", "batten"})
+"""A cleat or runner glued across a solid board splits it over 100 mm (G8)."""
+
 _RIGID = "pocket screws"
 """They hold with or without glue, and stand in no slots."""
 
@@ -108,7 +112,10 @@ def _limits(held: _Held) -> tuple[Fraction, Fraction | None]:
     """Return from which way on it is a warning, and from which an error."""
     if held.housed:
         return _HOUSED, None
-    return (_ROW, _ROW_FAILS) if held.tenoned else (_WARNED, _FAILS)
+    if held.tenoned:
+        return _ROW, _ROW_FAILS
+    cleated = all(mate.rpartition(" ")[2] in _CLEATS for mate in held.mates)
+    return _WARNED, _CLEATED_FAILS if cleated else _FAILS
 
 
 def _by_mate(model: Model, pieces: dict[str, Piece]) -> Iterator[_Held]:
@@ -168,7 +175,8 @@ def _told(model: Model, held: _Held, wide: Fraction) -> Diagnostic:
     figures = {"glued": wide, "moves": moves}
     _, limit = _limits(held)
     severity = Severity.ERROR if limit is not None and wide > limit else Severity.WARNING
-    year = f"it moves {display.with_unit(moves, fitted=True)} over the year"
+    wood = held.part.moving
+    year = f"{wood.name} moves {display.movement(moves)} there {wood.year_words()}"
     if held.floats:
         return finding(
             "H72",

@@ -130,7 +130,8 @@ KINDS: tuple[Kind, ...] = (
     ),
     Kind("The place and the way in", "keyword.other", ("_CEILING", "_SKIRTING", "_OUT", "_TURN")),
     Kind("Patterns", "keyword.other", ("_AS",)),
-    Kind("Bought things", "keyword.other", ("_FOR", "_ORDERED")),
+    Kind("Bought things", "keyword.other", ("_FOR", "_ORDERED", "_WEIGHS", "_APIECE")),
+    Kind("What it carries", "keyword.other", ("_CARRIES", "LOAD", "MASS", "PER")),
     Kind(
         "Glue and finish",
         "keyword.other",

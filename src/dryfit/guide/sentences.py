@@ -74,9 +74,10 @@ _PARTS = Chapter(
         Sentence(
             "2 off slats, across, 30 wide, thickness = 12, of cherry", "or a size by its name"
         ),
-        Sentence("1 shelf, flat, 18 thick, between legs, 80 above the floor", "its underside"),
+        Sentence("1 shelf, flat, 18 thick, between legs, 80 above the floor, carries books", ""),
         Sentence("2 slats, front to back, on edge, at left and right", "at two places"),
         Sentence("3 shelves, flat, 12 thick, in bay, up 40, 90 and 140", "three heights"),
+        Sentence("1 shelf, flat, 18 thick, between legs, carries 30 kg a metre", "or books"),
         Sentence(
             "2 ledgers, across, 20 x 20, on the inside of long rails, 15 below the top",
             "or on the back of, behind, against",
@@ -200,7 +201,7 @@ _BOUGHT = Chapter(
     (
         Sentence("bought 4 casters, 108 high, 50 dia, under legs at corners", "they take up room"),
         Sentence("bought 1 mirror, 4 thick, in bay, gap 1.5, order after measured", "when"),
-        Sentence("bought 2 knobs, for seat", "without a place"),
+        Sentence("bought 2 knobs, for seat, weighs 40 g each", "without a place"),
     ),
 )
 _WORK = Chapter(

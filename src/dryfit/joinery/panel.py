@@ -35,7 +35,7 @@ def panel_gap(
     width = solid_panel_width(sight, depth, wood)
     gap = _up(solid_panel_gap(width, wood))
     swells = wood.swells(width)
-    why = f"since {wood.name} may swell by {display.with_unit(swells, fitted=True)} over the panel"
+    why = f"since {wood.name} may swell by {display.movement(swells)} over the panel"
     if not swells:
         why = "though the wood is damper now than it will be where the piece stands"
     return (

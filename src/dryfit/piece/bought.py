@@ -5,12 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from dryfit.notes.tree import For, GluedFrom, Lie, OfTimber, OrderWhen, PartsLine, Run, Sizes
+from dryfit.notes.tree import (
+    For,
+    GluedFrom,
+    Lie,
+    OfTimber,
+    OrderWhen,
+    PartsLine,
+    Run,
+    Sizes,
+    Weighs,
+)
 from dryfit.piece.declared import BoughtWords, DeclaredPart, Supply
 from dryfit.piece.names import Names
 from dryfit.piece.written_sizes import sizes_on
 
-_SAYS_NO_PLACE = (For, OrderWhen, Sizes, OfTimber, GluedFrom)
+_SAYS_NO_PLACE = (For, OrderWhen, Sizes, OfTimber, GluedFrom, Weighs)
 
 
 def is_only_listed(line: PartsLine) -> bool:
@@ -38,7 +48,13 @@ def bought_words(line: PartsLine, names: Names) -> BoughtWords:
     """Return what a bought thing goes with, and when it is ordered."""
     goes_with = (each.parts for each in line.clauses if isinstance(each, For))
     ordered = (each.text for each in line.clauses if isinstance(each, OrderWhen))
-    return BoughtWords(names.hosts(next(goes_with, ())), next(ordered, None), _typed_round(line))
+    weights = (each.kilograms for each in line.clauses if isinstance(each, Weighs))
+    return BoughtWords(
+        names.hosts(next(goes_with, ())),
+        next(ordered, None),
+        _typed_round(line),
+        next(weights, None),
+    )
 
 
 def as_it_stands(line: PartsLine) -> PartsLine:

@@ -9,6 +9,7 @@ from typing import TypeVar
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
     At,
+    Carries,
     CutAfter,
     Fitted,
     GluedFrom,
@@ -20,7 +21,7 @@ from dryfit.notes.tree import (
     Run,
 )
 from dryfit.piece.bought import bought_words
-from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart
+from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart, LoadWords
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put, row_of_boards
@@ -54,7 +55,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     lies = _lies(line, amounts, whole, run_of_grain(line, sums))
     _in_piece_words(line, amounts, lies.axes, sums)
     ask_about_order(line, amounts, whole.first, sums)
-    fitted, horns = _one(line, Fitted), _one(line, Horns)
+    fitted, horns, load = _one(line, Fitted), _one(line, Horns), _one(line, Carries)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
     of_wood = timber.timber if timber else whole.timber
     placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
@@ -92,6 +93,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         horns=sums.size_amount(horns.amount, horns.span) if horns else None,
         cut=sawn_words(line),
         splay=declared_splay(line, lies.run, sums),
+        carries=LoadWords(load.kind, load.kilograms, load.every, load.span) if load else None,
     )
     sums.findings += ask_of_wood(line, part)
     return part

@@ -79,6 +79,7 @@ def _placed(site: Site, part: Part) -> Bought:
         order=words.order if words else None,
         copies=part.copies,
         span=declared.span,
+        kilograms=words.kilograms if words else None,
     )
 
 
@@ -124,6 +125,7 @@ def _listed(site: Site, supply: Supply) -> Bought:
         order=supply.words.order,
         copies=(),
         span=supply.span,
+        kilograms=supply.words.kilograms,
     )
 
 

@@ -16,11 +16,22 @@ from dryfit.geometry.lean import Lean
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.joinery.splay import Sloped
-from dryfit.piece.declared import Coats, Done, Have, Measured, PieceLimit, PlaceWords, Spoiled
+from dryfit.piece.declared import (
+    AirWords,
+    Coats,
+    Done,
+    Have,
+    LoadWords,
+    Measured,
+    PieceLimit,
+    PlaceWords,
+    Spoiled,
+)
 from dryfit.quantities import Display
 from dryfit.wood import Moisture, Moving, moving
 
 _NOBODY_MEASURED = Moisture()
+_NOTHING_SAID = AirWords()
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +131,8 @@ class Part:
     `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
     move with a measurement that is still to be taken.  `horns` is what each end is longer until
     the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
-    `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds.
+    `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
+    `carries` what the notes put on it.
     `sloped` is how splayed copies are cut, where `length` and all places are those upright.
     """
 
@@ -148,6 +160,7 @@ class Part:
     cut: str | None = None
     moisture: Moisture = _NOBODY_MEASURED
     sloped: Sloped | None = None
+    carries: LoadWords | None = None
 
     @property
     def moving(self) -> Moving:
@@ -293,6 +306,7 @@ class Bought:
     """A thing that is bought: how many, of which size, for what, and when it is ordered.
 
     `copies` are those that take up space in the piece; none where only the list knows it.
+    `kilograms` is what each weighs, None where the notes do not say.
     """
 
     name: str
@@ -303,6 +317,7 @@ class Bought:
     order: str | None
     copies: tuple[Copy, ...]
     span: Span
+    kilograms: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -349,6 +364,7 @@ class Model:
     bought: tuple[Bought, ...] = ()
     place: PlaceWords | None = None
     moisture: Moisture = _NOBODY_MEASURED
+    air: AirWords = _NOTHING_SAID
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

@@ -77,6 +77,7 @@ def _part(
         opening=next((filling.opening for filling in fillings(site, declared)), None),
         cut=declared.cut or site.declared.cut,
         moisture=site.moisture,
+        carries=declared.carries,
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
     )
 

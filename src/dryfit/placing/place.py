@@ -180,6 +180,7 @@ def _whole(
         place=declared.place,
         bought=things,
         moisture=site.moisture,
+        air=declared.air,
     )
 
 

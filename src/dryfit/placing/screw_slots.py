@@ -89,7 +89,7 @@ def assume_screw_slots(site: Site, parts: Sequence[Part], joints: Sequence[Joint
     display = site.declared.display
     for slots in screw_slots(parts, joints):
         site.moved.add(slots.mover)
-        moves = display.with_unit(slots.moves, fitted=True)
+        moves = display.movement(slots.moves)
         if not slots.apart:
             site.assume_line(
                 f"the {slots.mover} is solid and held by the groove that it slides up to: it grows "

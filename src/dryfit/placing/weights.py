@@ -55,8 +55,12 @@ def weight_of(model: Model, names: Iterable[str]) -> Weight:
 def whole_weight(model: Model) -> Weight:
     """Return what the whole piece weighs, without the bought things that nothing weighs."""
     made = weight_of(model, (copy.name for part in model.parts for copy in part.copies))
-    bought = (thing.written for thing in model.bought)
-    return Weight(made.kilograms, (*made.unknown, *dict.fromkeys(bought)))
+    bought = sum(
+        (thing.count * thing.kilograms for thing in model.bought if thing.kilograms is not None),
+        Fraction(0),
+    )
+    unknown = (thing.written for thing in model.bought if thing.kilograms is None)
+    return Weight(made.kilograms + bought, (*made.unknown, *dict.fromkeys(unknown)))
 
 
 def volume(part: Part, copy: Copy) -> Fraction:

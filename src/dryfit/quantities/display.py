@@ -50,6 +50,12 @@ class Display:
         text = self.shown(length, fitted=fitted)
         return f"{text} mm" if self.unit == "mm" else text
 
+    def movement(self, length: Fraction) -> str:
+        """Return how far wood moves, with its unit: to 1/2 mm or 1/32 in, whatever the step."""
+        step = SIZE_STEP_MM if self.unit == "mm" else SIZE_STEP_IN
+        rounded = _to_step(self._in_unit(length), step)
+        return f"{_decimal(rounded)} mm" if self.unit == "mm" else f'{mixed(rounded)}"'
+
     def moved(self, length: Fraction, *, fitted: bool = False) -> bool:
         """Return whether rounding for show changed the figure."""
         value = self._in_unit(length)

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tests.pieces.reading import changed, model_of
+from tests.pieces.reading import changed, checked, errors, model_of
 
 from dryfit.booklet.weight_words import weight_sentences
 from dryfit.placing.weights import volume, weight_of, whole_weight
@@ -64,3 +64,22 @@ def test_weights_are_shown_no_finer_than_they_are_known() -> None:
     shown = [weight_words(Fraction(grams, 1000), "mm") for grams in (100, 2592, 19_800, 20_400)]
     assert shown == ["0.5 kg", "2.5 kg", "20 kg", "20 kg"]
     assert weight_words(Fraction("2.592"), "in") == "6 lb"
+
+
+def test_bought_things_weigh_what_their_lines_say() -> None:
+    lines = (
+        "bought 2 lamps, weighs 3 kg each\nbought 1 tray, for top, weighing 4 lb\nbought 2 feet\n"
+    )
+    model = model_of(CASE + lines)
+    made = weight_of(model, ("case",)).kilograms
+    whole = whole_weight(model)
+    # 1 lb = 0.45359237 kg (international agreement of 1959).
+    assert whole.kilograms == made + 6 + 4 * Fraction("0.45359237")
+    assert whole.unknown == ("feet",)
+
+
+def test_only_what_is_bought_weighs_what_is_written() -> None:
+    text = changed(CASE, ("2 sides, upright", "2 sides, weighs 3 kg, upright"))
+    assert [each.code for each in errors(checked(text))] == ["not-bought"]
+    nothing = CASE + "bought 2 lamps, weighs 0 kg\n"
+    assert [each.code for each in errors(checked(nothing))] == ["no-weight"]

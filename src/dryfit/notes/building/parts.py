@@ -22,6 +22,7 @@ from dryfit.notes.names import plural
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.tree import (
     At,
+    Carries,
     CutAfter,
     Down,
     Fitted,
@@ -44,6 +45,7 @@ from dryfit.notes.tree import (
     Splayed,
     Spread,
     Up,
+    Weighs,
 )
 
 Parsed = Tree[Token]
@@ -165,7 +167,7 @@ def _place_of_part(place: Parsed, timber: Parsed, name: str, draft: Draft) -> No
 def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:
     """Check that only a bought thing is ordered, and goes with something."""
     for phrase in phrases:
-        if isinstance(phrase, For | OrderWhen) and not bought:
+        if isinstance(phrase, For | OrderWhen | Weighs) and not bought:
             draft.error(
                 "not-bought",
                 f"`{phrase.span.text()}` is said of bought things only",
@@ -228,4 +230,6 @@ _ONCE: dict[type[PartClause], str] = {
     Fitted: "how it comes to fit",
     Horns: "how long the horns are",
     Splayed: "how the parts are splayed",
+    Carries: "what it carries",
+    Weighs: "what it weighs",
 }

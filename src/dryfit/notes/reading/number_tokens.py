@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Container
 
 from lark import Token
@@ -11,6 +12,8 @@ from dryfit.notes.reading.numbers import Spelled
 from dryfit.notes.reading.tokens import Fault, token
 
 DIGITS = frozenset("0123456789")
+_SIGN = re.compile(r"(?<=°)[cf]\b|(?:kg|lbs?)\b", re.IGNORECASE)
+"""What may stand right behind a number, and is no unit of length, time or angle."""
 
 
 def begins_number(text: str, at: int) -> bool:
@@ -62,8 +65,8 @@ def _is_decimal_point(text: str, at: int) -> bool:
 
 
 def _runs_on(text: str, end: int, words: Container[int]) -> bool:
-    # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5"; but "65 °F".
-    if text[end - 1] == "°" and text[end : end + 1] in tuple("cCfF"):
+    # Letters or a comma and digits right behind a number: "22mn", "6O", "12,5"; but "65°F", "6kg".
+    if _SIGN.match(text, end):
         return False
     if end in words or text[end : end + 1].isalpha():
         return text[end] not in "xX"

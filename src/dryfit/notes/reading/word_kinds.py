@@ -48,6 +48,7 @@ NAME_STOPS = frozenset(
         "_LAPPING",
         "_HORNS",
         "_FOR",
+        "_CARRIES",
         "_AS",
         "_ATMOST",
         "_ATLEAST",
@@ -103,6 +104,8 @@ CLAUSE_KINDS = frozenset(
         "_OF",
         "_CUTAFTER",
         "FITTED",
+        "_CARRIES",
+        "_WEIGHS",
     ]
 )
 

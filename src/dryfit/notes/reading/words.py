@@ -12,6 +12,7 @@ from dryfit.notes.reading.words_of_air import AIR
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_limits import LIMITS
+from dryfit.notes.reading.words_of_loads import LOADS
 from dryfit.notes.reading.words_of_places import PLACES
 from dryfit.notes.reading.words_of_site import SITE
 from dryfit.notes.reading.words_of_work import WORK
@@ -102,6 +103,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
     *LIMITS,
     *AIR,
+    *LOADS,
     *PLACES,
     *JOINTS,
     *WORK,

@@ -24,6 +24,7 @@ from dryfit.notes.tree.joints import (
     JointDetail,
     JointSpec,
 )
+from dryfit.notes.tree.loads import Carries, Weighs
 from dryfit.notes.tree.phrases import (
     Apart,
     AsPattern,
@@ -104,6 +105,7 @@ __all__ = [
     "AsPattern",
     "At",
     "BareLine",
+    "Carries",
     "CoatWords",
     "CutAfter",
     "DeedDone",
@@ -180,5 +182,6 @@ __all__ = [
     "ValueName",
     "WallLine",
     "WayInLine",
+    "Weighs",
     "WoodWords",
 ]

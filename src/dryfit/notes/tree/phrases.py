@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Span
 from dryfit.notes.tree.joints import Join, JointSpec
+from dryfit.notes.tree.loads import Carries, Weighs
 from dryfit.notes.tree.references import Offset, Reference, SizeWord, StageName
 from dryfit.notes.tree.sums import Sum
 
@@ -297,4 +298,6 @@ PartClause = (
     | AsPattern
     | For
     | OrderWhen
+    | Carries
+    | Weighs
 )

@@ -118,12 +118,24 @@ class WoodWish:
 class BoughtWords:
     """That a part is bought: what it goes with, and when it is ordered, as written.
 
-    `round_size` are the sizes as typed where one is a diameter, else empty.
+    `round_size` are the sizes as typed where one is a diameter, else empty.  `kilograms` is what
+    each weighs, None where its line does not say.
     """
 
     goes_with: tuple[Host, ...]
     order: str | None
     round_size: str = ""
+    kilograms: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LoadWords:
+    """What a part carries: see `notes.tree.Carries`."""
+
+    kind: str | None
+    kilograms: Fraction | None
+    every: Fraction | None
+    span: Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,6 +209,7 @@ class DeclaredPart:
     horns: Amount | None = None
     cut: str | None = None
     splay: SplayWords | None = None
+    carries: LoadWords | None = None
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
