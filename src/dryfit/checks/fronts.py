@@ -19,19 +19,20 @@ _STEP = Fraction(1, 2)
 
 
 def check_fronts(model: Model) -> Iterator[Diagnostic]:
-    """Yield, once for a part, a solid board in an opening that has no room to swell.
+    """Yield, once for an opening, solid wood in it that has no room to swell.
 
-    What is planed to its opening, or measured there, is told by its own steps.
     Findings: front-swells.
     """
     wholes = copies_inside(model.assemblies).values()
+    told: set[str] = set()
     for part in model.parts:
-        if part.opening is None or part.stock != "solid":
+        if part.opening is None or part.opening in told or part.stock != "solid":
             continue
         for copy in part.copies:
             own = {copy.name}.union(*(each for each in wholes if copy.name in each))
             found = _binds(model, part, copy, own)
             if found is not None:
+                told.add(part.opening)
                 yield found
                 break
 
@@ -63,6 +64,6 @@ def _binds(model: Model, part: Part, copy: Copy, own: set[str]) -> Diagnostic | 
         f"{shown.with_unit(room, fitted=True)} in all",
         part.spans[0] if part.spans else None,
         figures={"room": room, "needs": needs},
-        remedy=f"leave {shown.with_unit(enough, fitted=True)} in all, or make it a frame with a "
-        "panel, which swells in its grooves",
+        remedy=f"leave {shown.with_unit(enough, fitted=True)} in all"
+        + (", or frame a panel, which swells in its grooves" if len(own) == 1 else ""),
     )
