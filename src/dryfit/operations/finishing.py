@@ -14,6 +14,7 @@ from dryfit.operations.coats import Coat, coat_id, coats_of
 from dryfit.operations.early_finish import left_out
 from dryfit.operations.glue_patches import tape_details
 from dryfit.operations.hardening import hard_first
+from dryfit.operations.holes_first import holes_before
 from dryfit.operations.levelling import level_rules
 from dryfit.operations.members import all_copies, assembly_named, glued_copies, outermost
 from dryfit.operations.minutes import SQUARE_METRE, tenths, worked
@@ -21,7 +22,7 @@ from dryfit.operations.sanding import eased, grit_rules, sanded
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT
 from dryfit.operations.words import listed
 from dryfit.placing.model import Coating, Model
-from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.operation import Detail, Operation, Rule, Work
 from dryfit.shop.finishes import USUAL_COATS
 from dryfit.shop.shop import Shop
 
@@ -186,10 +187,14 @@ def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
                 together=_group(group, coat, model),
                 splittable=False,
                 check="no runs and no dry places against the light",
-                details=tape_details(coating, model) if number == 1 else (),
+                details=_before_the_first(coating, model) if number == 1 else (),
             )
         )
     return tuple(rows)
+
+
+def _before_the_first(coating: Coating, model: Model) -> tuple[Detail, ...]:
+    return (*tape_details(coating, model), *holes_before(coating, model))
 
 
 def _group(group: str, coat: Coat, model: Model) -> str:
