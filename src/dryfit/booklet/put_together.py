@@ -44,7 +44,11 @@ def _how(load: Load, bench: Bench) -> tuple[str, bool]:
         return f"put {{it}} in place; the joint is {fastened}", False
     parts = {bench.model.part_of(name).name for name in own}
     kinds = {joint.kind for joint in meeting}
-    kinds |= {fitting.kind for fitting in bench.model.fittings if fitting.part in parts}
+    kinds |= {
+        fitting.kind
+        for fitting in bench.model.fittings
+        if fitting.part in parts and not parts.issuperset(fitting.onto)
+    }
     for rows, loose in ((_LOOSE, True), (_FAST, False)):
         known = next((words for kind, words in rows if kind in kinds), None)
         if known is not None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from dryfit.booklet.bench import Bench
 from dryfit.piece.declared import PlaceWords
 from dryfit.placing.hanging import wall_load
 from dryfit.placing.loads import Load
+from dryfit.placing.model import Hardware
 
 _FASTEN = ("screw", "bolt", "clip", "plate", "pin", "hinge")
 
@@ -47,5 +49,24 @@ def _fastenings(loads: tuple[Load, ...], bench: Bench) -> Iterator[str]:
         yield f"{thing.count} {thing.written}{purpose}"
     for row in bench.model.hardware:
         fastens = any(word in row.item for word in _FASTEN)
-        if len(loads) > 1 and fastens and row.item not in bought:
+        if len(loads) > 1 and fastens and row.item not in bought and _across(row, loads, bench):
             yield f"{row.count} {row.item} {row.size}, {row.purpose}"
+
+
+def _across(row: Hardware, loads: tuple[Load, ...], bench: Bench) -> bool:
+    """Return whether a row of the list may fasten loads to one another.
+
+    It names the parts that it holds: where both are of one load, it was driven in the shop.
+    """
+    load_of: dict[str, int] = {}
+    for number, load in enumerate(loads):
+        for part in {bench.model.part_of(name).name: 0 for name in load.copies}:
+            written = bench.model.part(part).written
+            for name in (part, written):
+                load_of[name.rsplit(" > ", maxsplit=1)[-1].lower()] = number
+    named: list[int] = []
+    purpose = row.purpose.lower()
+    for name in sorted(load_of, key=lambda each: (-len(each), each)):
+        purpose, found = re.subn(rf"\b{re.escape(name)}\b", "", purpose)
+        named += [load_of[name]] * found
+    return len(named) < 2 or len(set(named)) > 1

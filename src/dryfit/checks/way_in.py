@@ -72,9 +72,10 @@ def _remedy(model: Model, place: PlaceWords, load: Load) -> str:
     names = Counter(titled(piece, model) for piece in pieces)
     listed = ", ".join(f"{count} x {name}" if count > 1 else name for name, count in names.items())
     kinds = {joint.kind for joint in model.joints if joint.id in glue_up.joints}
+    stage = glue_up.stage.rsplit(" > ", maxsplit=1)[-1]
     joints = " and ".join(sorted(kinds)) or "joints"
     return (
-        f"{listed} get in one by one: make the {joints} of `{glue_up.stage}` knock-down (write "
+        f"{listed} get in one by one: make the {joints} of `{stage}` knock-down (write "
         "`knock-down` or `bolted` on their line), or glue it up there: `built in place`"
     )
 

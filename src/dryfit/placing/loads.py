@@ -136,12 +136,19 @@ def titled(group: tuple[str, ...], model: Model) -> str:
     """Return what a group is called: after its glue-up, its thing, or its parts."""
     parts = list(dict.fromkeys(model.part_of(name).name for name in group))
     things = {name.split(" > ", maxsplit=1)[0] for name in parts}
-    if len(things) == 1 and " > " in parts[0]:
+    if len(things) == 1 and " > " in parts[0] and _is_whole(group, model):
         return things.pop()
     assembly = last_glue_up(group, model)
     if assembly is None:
-        return " with ".join(parts[:2])
+        return " with ".join(name.rsplit(" > ", maxsplit=1)[-1] for name in parts[:2])
     return assembly.stage.rsplit(" > ", maxsplit=1)[-1]
+
+
+def _is_whole(group: tuple[str, ...], model: Model) -> bool:
+    """Return whether all copies of an instance of a pattern are in the group."""
+    thing = group[0].split(" > ", maxsplit=1)[0]
+    names = (copy.name for copy in _copies(model))
+    return all(name in group for name in names if name.split(" > ", maxsplit=1)[0] == thing)
 
 
 def through(way: WayIn, size: tuple[Fraction, Fraction, Fraction]) -> str | None:

@@ -148,3 +148,19 @@ def test_what_hangs_on_a_cleat_says_how_its_halves_lie() -> None:
     assert any("1400 mm above the floor. Take 2 fixings" in step for step in said)
     assert any("each with its longer face away from what it is screwed to" in step for step in said)
     assert said[-1].startswith("Hang it")
+
+
+def test_a_cabinet_is_put_together_by_what_holds_each_load() -> None:
+    cabinet = text_of("wall_cabinet")
+    narrow = changed(cabinet, ("timber cherry", "timber cherry\nway in 390 wide, 185 high"))
+    found = view(narrow, cabinet)
+    assert [load.title for load in found.loads] == ["Case", "Shelf", "Door", "Drawer"]
+    assert [plain(step) for step in found.steps] == [
+        "Then 2 × shelf: lay them on their pins.",
+        "Then the door: hang it on its hinges.",
+        "Then the drawer: put it into the opening and try the gaps.",
+    ]
+    listed = " ".join(found.bring)
+    assert "shelf pin" in listed
+    assert "butt hinge" in listed
+    assert "drawer back" not in listed
