@@ -9,6 +9,8 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg, piece_drawing
 from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
+from dryfit.booklet.drawing.marking_out import families, marking_out
+from dryfit.booklet.drawing.part_sheet import part_sheet
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
 from dryfit.booklet.machine_words import cutter_name
@@ -38,6 +40,14 @@ def apart_drawing(bench: Bench) -> Svg | None:
     if copies < FEW:
         return None
     return exploded_drawing(bench.model, bench.labels.copies, bench.labels.parts)
+
+
+def part_drawings(bench: Bench) -> tuple[Svg, ...]:
+    """Return parts of one length laid together, then every part that is cut into."""
+    model, labels = bench.model, bench.labels
+    cut = [part for part in model.parts if part.features]
+    together = (marking_out(family, model, labels) for family in families(cut))
+    return (*together, *(part_sheet(part, model, labels) for part in cut))
 
 
 def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:

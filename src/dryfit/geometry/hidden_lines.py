@@ -109,10 +109,19 @@ class Scene:
         return sides[0] * sides[1] >= 0
 
 
-def picture_lines(scene: Scene, pieces: Iterable[Piece]) -> tuple[tuple[Point, Point], ...]:
-    """Return the pieces as lines of the picture, in mm; lines on top of one another become one."""
-    lines: dict[tuple[float, float, float], tuple[Point, Point, list[Interval]]] = {}
-    for piece in pieces:
+_OnLine = tuple[Point, Point, list[Interval], list[Interval]]
+"""An origin and a way in the picture, what is drawn on it, and what is drawn over that."""
+
+
+def picture_lines(
+    scene: Scene, pieces: Iterable[Piece], *, under: Iterable[Piece] = ()
+) -> tuple[tuple[Point, Point], ...]:
+    """Return the pieces as lines of the picture, in mm; lines on top of one another become one.
+
+    What comes to lie `under` other pieces is left out.
+    """
+    lines: dict[tuple[float, float, float], _OnLine] = {}
+    for piece, over in (*((each, False) for each in pieces), *((each, True) for each in under)):
         start, end = sorted(scene.view.project(point) for point in (piece.start, piece.end))
         length = hypot(end[0] - start[0], end[1] - start[1])
         across, up = (end[0] - start[0]) / length, (end[1] - start[1]) / length
@@ -120,13 +129,26 @@ def picture_lines(scene: Scene, pieces: Iterable[Piece]) -> tuple[tuple[Point, P
             start, end, across, up = end, start, -across, -up
         aside = across * start[1] - up * start[0]
         key = round(across, 5) + 0.0, round(up, 5) + 0.0, round(aside, 2) + 0.0
-        origin, way, stretches = lines.setdefault(key, (start, (across, up), []))
-        stretches.append((_along(origin, way, start), _along(origin, way, end)))
+        origin, way, *stretches = lines.setdefault(key, (start, (across, up), [], []))
+        stretches[over].append((_along(origin, way, start), _along(origin, way, end)))
     drawn = []
-    for _, (origin, way, stretches) in sorted(lines.items()):
-        for begin, stop in joined(stretches, _SHORTEST):
+    for _, (origin, way, own, covered) in sorted(lines.items()):
+        for begin, stop in without(joined(own, _SHORTEST), joined(covered, _SHORTEST)):
             drawn.append((_off(origin, way, begin), _off(origin, way, stop)))
     return tuple(drawn)
+
+
+def without(intervals: Iterable[Interval], taken: Sequence[Interval]) -> Iterator[Interval]:
+    """Yield what is left of intervals beside others, specks left out; all in order."""
+    for begin, stop in intervals:
+        at = begin
+        for low, high in taken:
+            if low - at > _SHORTEST and low < stop:
+                yield at, low
+            if high > at and low < stop:
+                at = max(at, high)
+        if stop - at > _SHORTEST:
+            yield at, stop
 
 
 def joined(intervals: Iterable[Interval], slack: float = 0.0) -> tuple[Interval, ...]:

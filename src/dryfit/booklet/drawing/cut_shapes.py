@@ -36,7 +36,7 @@ def cut_shapes(copies: Iterable[tuple[Part, Copy]], *, finest: float = 0.0) -> t
         seen = [feature for feature in own if not _too_fine(feature, finest)]
         key = part.name, tuple(feature.id for feature in seen)
         if key not in known:
-            known[key] = copy, _upright(copy, seen)
+            known[key] = copy, as_cut(copy, seen)
         first, shape = known[key]
         if first is not copy:
             shape = shape.mapped(_as_other(first, copy))
@@ -44,7 +44,7 @@ def cut_shapes(copies: Iterable[tuple[Part, Copy]], *, finest: float = 0.0) -> t
     return tuple(shapes)
 
 
-def _upright(copy: Copy, features: Sequence[Feature]) -> Shape:
+def as_cut(copy: Copy, features: Sequence[Feature]) -> Shape:
     """Return a copy in its design box."""
     carvings = (carving_of(feature, copy.box, copy.frame) for feature in features)
     shape = carved(copy.box, [each for each in carvings if each is not None])

@@ -107,7 +107,7 @@ def draw_body(
     for at in marks:
         halves = (0.0,) if open_end and at == right else (-GAP / 4, GAP / 4)
         for half in halves:
-            canvas.polyline(_zigzag(at + half, top, bottom), FINE)
+            canvas.polyline(zigzag(at + half, top, bottom), FINE)
 
 
 def draw_table(canvas: Canvas, left: float, right: float, y: float) -> None:
@@ -115,7 +115,8 @@ def draw_table(canvas: Canvas, left: float, right: float, y: float) -> None:
     canvas.lines([((left, y), (right, y))], BOLD)
 
 
-def _zigzag(x: float, top: float, bottom: float) -> tuple[Point, ...]:
+def zigzag(x: float, top: float, bottom: float) -> tuple[Point, ...]:
+    """Return the line of a break across a part."""
     middle, tooth = (top + bottom) / 2, min(1.4, (bottom - top) / 5)
     return (
         (x, top),

@@ -1,0 +1,69 @@
+"""What a drawing cannot show by places alone: tapers, eased edges, arches and angles in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.booklet.text import Say, Text
+from dryfit.geometry.frame import SURFACES, WIDTH
+from dryfit.joinery.feature import Feature
+from dryfit.kinds.roles import TAIL
+from dryfit.placing.model import Part
+
+_PINS = "Pins: they are marked from the tails that they go between."
+
+
+def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
+    """Return a line for each form that the part has, what is alike told once."""
+    told: dict[Text, None] = {}
+    for feature in part.features:
+        if feature.form is not None:
+            words = tuple(_told(feature, say))
+            told.update(dict.fromkeys(words))
+        if feature.flare is not None:
+            tails = feature.role == TAIL
+            line = "Tails: as they are on the end grain." if tails else _PINS
+            told[(line,)] = None
+    return tuple(told)
+
+
+def _told(feature: Feature, say: Say) -> Iterator[Text]:
+    form = feature.form
+    assert form is not None
+    sizes = dict(form.sizes)
+    where = f"on {_surface(feature.surface)}"
+    beside = f"where {feature.surface} and {form.toward} meet"
+    match form.kind:
+        case "taper":
+            stretch = feature.along if form.toward == "R2" else feature.along[::-1]
+            yield (
+                f"Taper {where}: ",
+                say.size(sizes["from"]),
+                " at ",
+                say.setting(stretch[0]),
+                " from R, ",
+                say.size(sizes["to"]),
+                " at ",
+                say.setting(stretch[1]),
+                ".",
+            )
+        case "chamfer" | "profile":
+            name = form.profile or "chamfer"
+            size = (say.size(sizes["width"]), " × ", say.size(sizes["depth"]))
+            yield (f"{name[0].upper()}{name[1:]} {beside}: ", *size, ".")
+        case "round-over":
+            yield (f"Rounded {beside}, radius ", say.size(sizes["radius"]), ".")
+        case "curve":
+            span, rising = say.size(sizes["span"]), say.size(sizes["rise"])
+            yield (f"Curve {where}: ", rising, " high in the middle over a span of ", span, ".")
+        case "bevel" | "mitre":
+            angle = say.angle(sizes.get("angle", Fraction(45)))
+            yield (f"{form.kind.capitalize()} {where}, towards {form.toward}: ", angle, ".")
+        case _:
+            return
+
+
+def _surface(surface: str) -> str:
+    kind = {0: "end", WIDTH: "edge"}.get(SURFACES[surface][0], "face")
+    return f"{kind} {surface}"
