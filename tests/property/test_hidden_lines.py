@@ -205,7 +205,7 @@ def test_an_arch_is_cut_to_its_rise_in_the_middle() -> None:
     assert carving is not None
     shape = carved(box, [carving])
     for x in (12.0, 30.0, 50.0, 71.0):
-        # A parabola of that span and rise: what is gone is 8 (1 - u2) deep.
-        deep = 8 * (1 - ((x - 50) / 40) ** 2)
+        # A part of a circle: its radius is (40 x 40 + 8 x 8) / (2 x 8) = 104.
+        deep = (104 * 104 - (x - 50) ** 2) ** 0.5 - 104 + 8
         assert not shape.has_wood((x, 10.0, deep - 0.1))
         assert shape.has_wood((x, 10.0, deep + 0.1))

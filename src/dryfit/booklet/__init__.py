@@ -1,5 +1,7 @@
-"""The printed booklet: one HTML file, and the same as a PDF."""
+"""The printed booklet: one HTML file, the same as a PDF, and its drawings as files."""
 
-from dryfit.booklet.html import Paper, render
+from dryfit.booklet.drawing_files import drawing_files
+from dryfit.booklet.html import Paper, page, render
+from dryfit.booklet.view import booklet_view
 
-__all__ = ["Paper", "render"]
+__all__ = ["Paper", "booklet_view", "drawing_files", "page", "render"]

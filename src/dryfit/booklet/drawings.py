@@ -22,6 +22,9 @@ from dryfit.plan.plan import Step
 ONE_FIGURE = frozenset({"fence", "stop", "thickness"})
 """Axes of which one new figure makes no new picture."""
 
+BESIDE = 89
+"""Width in mm below which two drawings stand side by side; the templates know it too."""
+
 FEW = 4
 """Copies below which a piece is not drawn taken apart."""
 
@@ -47,7 +50,11 @@ def part_drawings(bench: Bench) -> tuple[Svg, ...]:
     model, labels = bench.model, bench.labels
     cut = [part for part in model.parts if part.features]
     together = (marking_out(family, model, labels) for family in families(cut))
-    return (*together, *(part_sheet(part, model, labels) for part in cut))
+    sheets = [part_sheet(part, model, labels) for part in cut]
+    # Small ones stand two in a row, those that are as high as one another together.
+    wide = [sheet for sheet in sheets if sheet.width_mm >= BESIDE]
+    small = sorted((sheet for sheet in sheets if sheet not in wide), key=lambda s: -s.height_mm)
+    return (*together, *wide, *small)
 
 
 def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:

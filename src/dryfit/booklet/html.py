@@ -111,8 +111,13 @@ def _styles(paper: Paper, *, rehearsed: bool) -> Markup:
     size = {"a4": "A4", "letter": "letter"}[paper]
     names = ("booklet.css",) if rehearsed else ("booklet.css", "unrehearsed.css")
     sheet = "".join(root("templates").joinpath(name).read_text(encoding="utf-8") for name in names)
-    faces = "".join(_font_face(name, weight) for name, weight in _FONTS)
-    return Markup(f"{faces}@page{{size:{size} portrait}}\n{sheet}")  # noqa: S704 - our own files
+    return Markup(f"{font_faces()}@page{{size:{size} portrait}}\n{sheet}")  # noqa: S704 - our own files
+
+
+@cache
+def font_faces() -> str:
+    """Return the style rules that carry the booklet's font, for a page or a drawing."""
+    return "".join(_font_face(name, weight) for name, weight in _FONTS)
 
 
 def _font_face(name: str, weight: int) -> str:

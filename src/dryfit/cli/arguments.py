@@ -59,6 +59,9 @@ def _add_those_on_notes(commands: Commands) -> None:
     booklet.add_argument(
         "--paper", choices=("a4", "letter"), default="a4", help="size of the pages (default: a4)"
     )
+    booklet.add_argument(
+        "--drawings", metavar="DIR", help="folder for all drawings besides, each an SVG file"
+    )
     booklet.add_argument("--no-pdf", dest="pdf", action="store_false", help="write the HTML only")
 
 

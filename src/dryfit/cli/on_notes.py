@@ -120,16 +120,19 @@ def booklet(options: argparse.Namespace) -> int:
         if plan is None or checked.model is None or checked.shop is None:
             return IN_THE_NOTES
         progress("drawing the pages")
-        from dryfit.booklet import render
+        from dryfit.booklet import booklet_view, drawing_files, page
 
-        html = render(
-            checked.model, plan, checked.shop, findings, options.paper, rehearsed=rehearsed
-        )
+        view = booklet_view(checked.model, plan, checked.shop, findings, rehearsed=rehearsed)
+        html = page(view, options.paper)
         stem = "booklet" if options.notes == STANDARD_INPUT else Path(options.notes).stem
         files = [(folder / f"{stem}.html", html.encode("utf-8"))]
         if options.pdf:
             files += _pdf(html, folder / f"{stem}.pdf", progress)
-    folder.mkdir(parents=True, exist_ok=True)
+        if options.drawings is not None:
+            beside = Path(options.drawings)
+            files += [(beside / name, data) for name, data in drawing_files(view)]
+    for each in dict.fromkeys(path.parent for path, _ in files):
+        each.mkdir(parents=True, exist_ok=True)
     write_whole(files)
     for path, _ in files:
         print(path)

@@ -7,7 +7,7 @@ into, `b` how far from the surface beside it.  Round faces become facets.
 from __future__ import annotations
 
 from fractions import Fraction
-from math import cos, hypot, pi, sin
+from math import cos, hypot, pi, sin, sqrt
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.carving import Carving
@@ -62,22 +62,37 @@ def _quarter(region: Region, toward: Side) -> _Planes:
 
 
 def _arch(region: Region, toward: Side) -> tuple[_Planes, ...]:
-    """Return the strips beyond an arch: wood where a is at least 1 - u2, u from -1 to 1.
+    """Return the strips beyond an arch, each bounded by a chord of it.
 
     They overlap, so that no line shows between two; beyond their ends the chords stay outside the
     arch, so that nothing changes.
     """
+    half, rise = (float(region.box.extent(axis)) for axis in (toward[0], region.face[0]))
+    places = [2 * at / _ARCH - 1 for at in range(_ARCH + 1)]
+    deep = [_depth(at, half / 2, rise) for at in places]
     found = []
     for step in range(_ARCH):
-        one, two = (2 * at / _ARCH - 1 for at in (step, step + 1))
-        # a >= 1 - one2 + slope (u - one), and u = 2 b - 1.
-        slope = -(one + two)
-        chord = _shares(region, toward, (-1.0, 2 * slope), slope * (1 + one) - (1 - one * one))
+        one, two = places[step : step + 2]
+        slope = (deep[step + 1] - deep[step]) / (two - one)
+        # a >= deep + slope (u - one), and u = 2 b - 1.
+        most = slope * (1 + one) - deep[step]
+        chord = _shares(region, toward, (-1.0, 2 * slope), most)
         spare = 0.25 / _ARCH
         low = _shares(region, toward, (0.0, -1.0), spare - step / _ARCH)
         high = _shares(region, toward, (0.0, 1.0), spare + (step + 1) / _ARCH)
         found.append((chord, low, high))
     return tuple(found)
+
+
+def _depth(place: float, half: float, rise: float) -> float:
+    """Return how deep an arch is, as a share of its rise, at a share of half its span.
+
+    It is a part of a circle, or by eye where it rises beyond a half circle.
+    """
+    if rise > half:
+        return 1 - place * place
+    radius = (half * half + rise * rise) / (2 * rise)
+    return max(0.0, (sqrt(radius * radius - (half * place) ** 2) - radius + rise) / rise)
 
 
 def _socket(feature: Feature, outer: Box, frame: Frame) -> Carving:

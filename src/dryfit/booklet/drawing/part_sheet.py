@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.drawing.balloons import draw_balloon, radius_of
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Svg, text_room
+from dryfit.booklet.drawing.canvas import FINE, Canvas, Svg, text_room, width_of
 from dryfit.booklet.drawing.form_words import forms_told
 from dryfit.booklet.drawing.part_views import PartView, Side, draw_view, part_view
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
@@ -25,7 +25,11 @@ from dryfit.kinds.roles import TAIL
 from dryfit.placing.model import Copy, Model, Part
 
 ALL = 166.0
-"""Width of a sheet on paper, mm."""
+HALF = 84.0
+"""Width of a sheet on paper, and of one with few figures, of which two stand side by side; mm."""
+
+_FOR_HALF = 5
+"""Figures along the part that half a sheet has room for."""
 
 _LEFT = 16.0
 FIGURES = 24.0
@@ -51,26 +55,42 @@ def part_sheet(part: Part, model: Model, labels: Labels) -> Svg:
     canvas = Canvas()
     say = Say(model.display)
     hands = _hands(part, labels)
-    top = _heading(canvas, part, hands, labels)
-    scale = scale_along([part], room=ALL - _LEFT - FIGURES)
+    wide = HALF if len(along_places(part)) < _FOR_HALF and part.thickness < part.width else ALL
+    top = _heading(canvas, part, hands, labels, wide)
+    scale = scale_along([part], room=wide - _LEFT - FIGURES)
     while hands:
         pair = _pair(hands)
         hands = tuple(hand for hand in hands if hand not in pair)
         top = _views(canvas, part, pair, scale, (labels, say), top)
     for line in forms_told(part, say):
-        canvas.text((0.0, top + 2.4), line, anchor="start")
-        top += 6.0
+        top = words_below(canvas, line, top, wide)
     return canvas.finish(f"{part.name}, face and edge")
 
 
-def _heading(canvas: Canvas, part: Part, hands: Sequence[_Hand], labels: Labels) -> float:
+def words_below(canvas: Canvas, line: Text, top: float, wide: float) -> float:
+    """Write a sentence with its quantities, broken before a quantity where it is too long."""
+    row: Text = ()
+    for piece in line:
+        if row and width_of((*row, piece)) > wide - 4.0 and not isinstance(piece, str):
+            canvas.text((-_LEFT / 2, top + 2.4), row, anchor="start")
+            top, row = top + 6.0, ()
+        row = (*row, piece)
+    canvas.text((-_LEFT / 2, top + 2.4), row, anchor="start")
+    return top + 6.0
+
+
+def _heading(
+    canvas: Canvas, part: Part, hands: Sequence[_Hand], labels: Labels, wide: float
+) -> float:
     letter = labels.part(part.name)
     count = f", {len(part.copies)} of them" if len(part.copies) > 1 else ""
     whom = ""
     if len(hands) > 1:
         rows = (f"hand {hand.copy.hand}: {', '.join(hand.labels)}" for hand in hands)
         whom = f"; {'; '.join(rows)}"
-    return caption(canvas, 0.0, 0.0, f"{letter} {part.name}{count}{whom}", bold=True, room=ALL)
+    return caption(
+        canvas, -_LEFT / 2, 0.0, f"{letter} {part.name}{count}{whom}", bold=True, room=wide
+    )
 
 
 def _hands(part: Part, labels: Labels) -> tuple[_Hand, ...]:

@@ -1,0 +1,64 @@
+"""The drawings of a booklet as files of their own, each complete in itself.
+
+Names of parts come from the notes: of them only letters and digits get into the name of a file.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator
+
+from dryfit.booklet.drawing import Svg
+from dryfit.booklet.html import font_faces
+from dryfit.booklet.view import Booklet
+
+_LONGEST = 60
+_OTHER = re.compile(r"[^a-z0-9]+")
+_OPENING = re.compile(r"<title>")
+
+
+def drawing_files(booklet: Booklet) -> tuple[tuple[str, bytes], ...]:
+    """Return the name and the content of a file for each drawing, no name twice.
+
+    The piece, the piece taken apart, parts, time line, and a drawing for each step that has one.
+    Of a plan that was not rehearsed the steps say so in their names.
+    """
+    taken: set[str] = set()
+    found = []
+    for name, drawing in _named(booklet):
+        stem, number = name, 1
+        while stem in taken:
+            number += 1
+            stem = f"{name}-{number}"
+        taken.add(stem)
+        found.append((f"{stem}.svg", _whole(drawing)))
+    return tuple(found)
+
+
+def _named(booklet: Booklet) -> Iterator[tuple[str, Svg]]:
+    first = (("piece", booklet.cover.drawing), ("taken-apart", booklet.apart))
+    yield from ((name, drawing) for name, drawing in first if drawing is not None)
+    for drawing in booklet.drawn:
+        yield f"part-{safe_name(drawing.title)}", drawing
+    if booklet.time_line is not None:
+        yield "time-line", booklet.time_line
+    word = "step" if booklet.rehearsed else "unrehearsed-step"
+    for step in (step for visit in booklet.visits for step in visit.steps):
+        if step.drawing is not None:
+            yield f"{word}-{step.number:03}", step.drawing
+
+
+def safe_name(words: str) -> str:
+    """Return words as a part of a file name: small letters, digits and hyphens, not too long.
+
+    It is never empty and never a path.
+    """
+    plain = unicodedata.normalize("NFKD", words).encode("ascii", "ignore").decode("ascii").lower()
+    return _OTHER.sub("-", plain)[:_LONGEST].strip("-") or "drawing"
+
+
+def _whole(drawing: Svg) -> bytes:
+    """Return the drawing with its font in it, so that it looks alike wherever it is opened."""
+    style = f"<style>{font_faces()}</style><title>"
+    return (_OPENING.sub(lambda _: style, drawing.markup, count=1) + "\n").encode("utf-8")
