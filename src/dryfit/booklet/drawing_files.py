@@ -39,7 +39,7 @@ def drawing_files(booklet: Booklet) -> tuple[tuple[str, bytes], ...]:
 def _named(booklet: Booklet) -> Iterator[tuple[str, Svg]]:
     first = (("piece", booklet.cover.drawing), ("taken-apart", booklet.apart))
     yield from ((name, drawing) for name, drawing in first if drawing is not None)
-    for drawing in booklet.drawn:
+    for drawing in (*booklet.drawn, *booklet.uncut):
         yield f"part-{safe_name(drawing.title)}", drawing
     if booklet.time_line is not None:
         yield "time-line", booklet.time_line

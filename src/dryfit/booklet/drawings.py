@@ -10,7 +10,7 @@ from dryfit.booklet.drawing import Svg, piece_drawing
 from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
 from dryfit.booklet.drawing.marking_out import families, marking_out
-from dryfit.booklet.drawing.part_sheet import part_sheet
+from dryfit.booklet.drawing.part_sheet import part_sheets
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
 from dryfit.booklet.machine_words import cutter_name
@@ -45,12 +45,19 @@ def apart_drawing(bench: Bench) -> Svg | None:
     return exploded_drawing(bench.model, bench.labels.copies, bench.labels.parts)
 
 
+def uncut_parts(bench: Bench) -> tuple[Svg, ...]:
+    """Return the parts without a cut, of which the cut list says all: drawn in files only."""
+    model = bench.model
+    uncut = (part for part in model.parts if not part.features)
+    return tuple(sheet for part in uncut for sheet in part_sheets(part, model, bench.labels))
+
+
 def part_drawings(bench: Bench) -> tuple[Svg, ...]:
     """Return parts of one length laid together, then every part that is cut into."""
     model, labels = bench.model, bench.labels
     cut = [part for part in model.parts if part.features]
     together = (marking_out(family, model, labels) for family in families(cut))
-    sheets = [part_sheet(part, model, labels) for part in cut]
+    sheets = [sheet for part in cut for sheet in part_sheets(part, model, labels)]
     # Small ones stand two in a row, those that are as high as one another together.
     wide = [sheet for sheet in sheets if sheet.width_mm >= BESIDE]
     small = sorted((sheet for sheet in sheets if sheet not in wide), key=lambda s: -s.height_mm)

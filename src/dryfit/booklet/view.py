@@ -10,7 +10,13 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit, for_words
 from dryfit.booklet.circumstances import circumstances
 from dryfit.booklet.drawing import Svg
-from dryfit.booklet.drawings import apart_drawing, cover_drawing, part_drawings, time_line
+from dryfit.booklet.drawings import (
+    apart_drawing,
+    cover_drawing,
+    part_drawings,
+    time_line,
+    uncut_parts,
+)
 from dryfit.booklet.finish_page import finishes, left_bare
 from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions, cover, warnings
 from dryfit.booklet.labels import label
@@ -80,6 +86,7 @@ class Booklet:
     parts: tuple[PartRow, ...]
     apart: Svg | None
     drawn: tuple[Svg, ...]
+    uncut: tuple[Svg, ...]
     hands: bool
     further_hands: tuple[str, ...]
     supplies: Supplies
@@ -114,6 +121,7 @@ def booklet_view(
         parts=part_rows(model, bench.labels, bench.say),
         apart=apart_drawing(bench),
         drawn=part_drawings(bench),
+        uncut=uncut_parts(bench),
         hands=any(len(part.hands()) > 1 for part in model.parts),
         further_hands=tuple(
             sorted({hand for part in model.parts for hand in part.hands()} - {"A", "B"})

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from xml.etree import ElementTree as ET
 
-from dryfit.booklet.drawing.canvas import Rect, Svg, text_room
+from dryfit.booklet.drawing.canvas import Svg, text_room
+from dryfit.booklet.drawing.rect import Rect
 
 SVG = "{http://www.w3.org/2000/svg}"
 

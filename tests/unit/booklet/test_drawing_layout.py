@@ -9,7 +9,7 @@ from tests.unit.booklet.drawn_bench import bench
 from tests.unit.booklet.svg_reading import collisions, lettering, root_of
 
 from dryfit.booklet.drawing.balloons import Wanted, crosses, draw_balloons, hull
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Rect, number, text_room
+from dryfit.booklet.drawing.canvas import FINE, Canvas, number, text_room
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import (
     BEFORE,
@@ -19,6 +19,7 @@ from dryfit.booklet.drawing.lying import (
     surface_towards,
     ways_of_lying,
 )
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import GAP, ruler
 from dryfit.booklet.drawing.shapes import wrapped
 from dryfit.booklet.text import Amount

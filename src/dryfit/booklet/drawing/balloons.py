@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import hypot
 
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Rect, Segment, width_of
+from dryfit.booklet.drawing.canvas import FINE, Canvas, width_of
+from dryfit.booklet.drawing.rect import Point, Rect, Segment
 
 LETTER = 5.0
 RADIUS = 3.6

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from html import escape
+from itertools import pairwise
 
 from dryfit.booklet.drawing.lettering import CAP_HEIGHT, SMALLEST, text_width
+from dryfit.booklet.drawing.rect import Point, Rect, Segment
 from dryfit.booklet.text import Amount, Text, plain
-
-Point = tuple[float, float]
-Segment = tuple[Point, Point]
 
 FONT = "Inter, DejaVu Sans, sans-serif"
 MARGIN = 1.0
@@ -46,60 +45,24 @@ FINE = Pen(0.22)
 DASHED = Pen(0.3, (2.2, 1.2))
 HATCH = Pen(0.25)
 
+_TOUCHED = 0.35
+"""How far a line must come into the room of a text before white is put behind it, mm."""
 
-@dataclass(frozen=True, slots=True)
-class Rect:
-    """An upright rectangle on paper; mm."""
-
-    left: float
-    top: float
-    right: float
-    bottom: float
-
-    @property
-    def width(self) -> float:
-        """Width in mm."""
-        return self.right - self.left
-
-    @property
-    def height(self) -> float:
-        """Height in mm."""
-        return self.bottom - self.top
-
-    @property
-    def middle(self) -> Point:
-        """Its centre."""
-        return (self.left + self.right) / 2, (self.top + self.bottom) / 2
-
-    def grown(self, by: float) -> Rect:
-        """Return the rectangle with every side moved outwards."""
-        return Rect(self.left - by, self.top - by, self.right + by, self.bottom + by)
-
-    def meets(self, other: Rect) -> bool:
-        """Return whether the two have an area in common."""
-        return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.bottom
-            and other.top < self.bottom
-        )
-
-    def corners(self) -> tuple[Point, Point, Point, Point]:
-        """Return the four corners, clockwise from the top left."""
-        return (
-            (self.left, self.top),
-            (self.right, self.top),
-            (self.right, self.bottom),
-            (self.left, self.bottom),
-        )
+_BEHIND = 0.25
+"""How far the white reaches beyond the text, mm."""
 
 
 class Canvas:
-    """Shapes in the order in which they are drawn, and the room that they take."""
+    """Shapes in the order in which they are drawn, and the room that they take.
+
+    Texts stand above all shapes, and white is put behind those that a line would run through.
+    """
 
     def __init__(self) -> None:
         self._shapes: list[str] = []
         self._points: list[Point] = []
+        self._strokes: list[Segment] = []
+        self._texts: list[tuple[Rect, str, bool]] = []
         self.lettered: list[Rect] = []
 
     def place(self, other: Canvas, right: float, down: float) -> None:
@@ -107,6 +70,13 @@ class Canvas:
         self._points += [(x + right, y + down) for x, y in other._points]
         moved = f'<g transform="translate({number(right)} {number(down)})">'
         self._shapes.append(f"{moved}{''.join(other._shapes)}</g>")
+        self._strokes += [
+            ((x + right, y + down), (u + right, v + down)) for (x, y), (u, v) in other._strokes
+        ]
+        self._texts += [
+            (room.moved(right, down), f"{moved}{text}</g>", white)
+            for room, text, white in other._texts
+        ]
 
     def width(self) -> float:
         """Return how wide everything drawn so far is."""
@@ -123,12 +93,14 @@ class Canvas:
         if not row:
             return
         self._points += [point for segment in row for point in segment]
+        self._strokes += row
         path = "".join(f"M{_pair(start)}L{_pair(end)}" for start, end in row)
         self._shapes.append(f'<path d="{path}" {_stroke(pen)}/>')
 
     def polyline(self, points: Sequence[Point], pen: Pen = OUTLINE) -> None:
         """Draw an open line through the points."""
         self._points += points
+        self._strokes += pairwise(points)
         path = "M" + "L".join(_pair(point) for point in points)
         self._shapes.append(f'<path d="{path}" {_stroke(pen)}/>')
 
@@ -137,6 +109,8 @@ class Canvas:
     ) -> None:
         """Draw a closed shape; `fill` is none, white or black."""
         self._points += points
+        if pen is not None:
+            self._strokes += pairwise((*points, points[0]))
         path = "M" + "L".join(_pair(point) for point in points) + "Z"
         stroke = _stroke(pen, fill=fill) if pen else f'fill="{_COLOURS[fill]}"'
         self._shapes.append(f'<path d="{path}" {stroke}/>')
@@ -185,11 +159,20 @@ class Canvas:
         baseline = at[1] + size * CAP_HEIGHT / 2
         weight = ' font-weight="700"' if bold else ""
         anchored = "" if anchor == "start" else f' text-anchor="{anchor}"'
-        self._shapes.append(
+        written = (
             f'<text x="{number(at[0])}" y="{number(baseline)}" font-size="{number(size)}"'
             f'{weight}{anchored} fill="{"#fff" if white else "#000"}">{_lettering(text)}</text>'
         )
+        self._texts.append((room, written, white))
         return room
+
+    def _lettering(self) -> Iterable[str]:
+        for room, text, white in self._texts:
+            inner = room.grown(-_TOUCHED)
+            if not white and any(inner.is_crossed_by(line) for line in self._strokes):
+                path = "L".join(_pair(corner) for corner in room.grown(_BEHIND).corners())
+                yield f'<path d="M{path}Z" fill="#fff"/>'
+            yield text
 
     def finish(self, title: str, *, least_width: float = 0.0) -> Svg:
         """Return the sheet, cropped to what is drawn, made smaller if no page holds it."""
@@ -206,7 +189,8 @@ class Canvas:
         markup = (
             f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{number(width * shown)}mm" '
             f'height="{number(height * shown)}mm" viewBox="{view}" font-family="{FONT}">'
-            f"<title>{escape(title)}</title>{''.join(self._shapes)}</svg>"
+            f"<title>{escape(title)}</title>{''.join(self._shapes)}"
+            f"{''.join(self._lettering())}</svg>"
         )
         return Svg(round(width * shown, 2), round(height * shown, 2), markup, title)
 

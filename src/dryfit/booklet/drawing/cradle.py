@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, FINE, OUTLINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import DASHED, FINE, OUTLINE, Canvas, Svg
 from dryfit.booklet.drawing.dimension import dimension_beside
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import caption, draw_table, leader
 from dryfit.booklet.text import Say
 

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, Canvas, Svg
 from dryfit.booklet.drawing.crosscut_front import front_view
 from dryfit.booklet.drawing.cut_at_stop import STOP, Crosscut, goes_on, part_end, ruler_for
 from dryfit.booklet.drawing.dimension import Span, dimensions_below
 from dryfit.booklet.drawing.lying import Lying, alike, named
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler
 from dryfit.booklet.drawing.shapes import (
     caption,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, FINE, Canvas, Rect, width_of
+from dryfit.booklet.drawing.canvas import DASHED, FINE, Canvas, width_of
 from dryfit.booklet.drawing.cut_at_stop import STOP, Crosscut, goes_on, part_end, shown_height
 from dryfit.booklet.drawing.dimension import dimension_beside
 from dryfit.booklet.drawing.lying import Lying, Region
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler
 from dryfit.booklet.drawing.shapes import draw_body, draw_cut, draw_table, leader
 from dryfit.booklet.text import Say, Text

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot
 
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Rect, Segment, width_of
+from dryfit.booklet.drawing.canvas import FINE, Canvas, width_of
 from dryfit.booklet.drawing.lettering import CAP_HEIGHT
+from dryfit.booklet.drawing.rect import Point, Rect, Segment
 from dryfit.booklet.text import Text
 
 FIGURE = 5.6

@@ -11,22 +11,13 @@ from fractions import Fraction
 from math import hypot, isqrt
 
 from dryfit.booklet.drawing.balloons import RADIUS, draw_balloon
-from dryfit.booklet.drawing.canvas import (
-    BOLD,
-    DASHED,
-    FINE,
-    Canvas,
-    Point,
-    Rect,
-    Svg,
-    text_room,
-    width_of,
-)
+from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, Canvas, Svg, text_room, width_of
 from dryfit.booklet.drawing.cut_shapes import placed_copies
 from dryfit.booklet.drawing.dimension import FIGURE
 from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.piece import FROM_FRONT_RIGHT, copy_corners, draw_scene
 from dryfit.booklet.drawing.placement import Placement
+from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.box import Triple

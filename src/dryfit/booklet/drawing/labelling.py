@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
 from dryfit.booklet.drawing.balloons import crosses, draw_balloon, radius_of
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Point, Segment
+from dryfit.booklet.drawing.canvas import FINE, Canvas
+from dryfit.booklet.drawing.rect import Point, Segment
 
 _AIR = 0.9
 _FAR = (1.6, 2.2, 3.0, 4.0, 5.2, 6.8, 9.0, 12.0, 16.0)

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Svg
 from dryfit.booklet.drawing.cut_at_stop import STOP
 from dryfit.booklet.drawing.dimension import Span, dimensions_below
 from dryfit.booklet.drawing.lying import Lying, named
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
     caption,

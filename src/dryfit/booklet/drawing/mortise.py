@@ -10,9 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import Lying, alike, named
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
     caption,

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dryfit.booklet.drawing.balloons import draw_balloon
-from dryfit.booklet.drawing.canvas import BOLD, DASHED, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, DASHED, Canvas, Svg
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.placing.model import Part
 

@@ -6,10 +6,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, Canvas, Rect, Svg, width_of
-from dryfit.booklet.drawing.dimension import FIGURE, Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.canvas import DASHED, Canvas, Svg, width_of
 from dryfit.booklet.drawing.lying import Lying, Region, by_hand, lying
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
+from dryfit.booklet.drawing.running import FIGURE, STEP, Tick, running_below, running_beside
 from dryfit.booklet.drawing.shaped import SHAPES
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_corner, draw_cut, draw_mark
 from dryfit.booklet.drawing.splayed_leg import draw_sight_line
@@ -25,7 +26,7 @@ from dryfit.quantities import Display
 
 _ALL = 122.0
 _ROOM = 40.0
-_BESIDE = 5.0
+_SPARE = 8.0
 _MARKED = 7.0
 _TALLEST = 26.0
 _AROUND = 13.0
@@ -118,17 +119,23 @@ def _face(canvas: Canvas, way: Lying, say: Say, top: float) -> float:
             canvas.rect(rect, pen=DASHED)
     draw_body(canvas, 0.0, scale.end, top, top + high, breaks=scale.breaks())
     _letter(canvas, way, top, high)
-    spans = [
-        Span(0.0, scale.at(float(at)), (say.setting(at),))
-        for at in sorted({side for region in way.regions for side in _sides(region, along=True)})
+    along = {side for region in way.regions for side in _sides(region, along=True)}
+    ticks = [
+        Tick(scale.at(float(at)), (say.setting(at),))
+        for at in sorted(along)
         if 0 < at < way.sizes[0]
     ]
-    spans.append(Span(0.0, scale.end, (say.size(way.sizes[0]),)))
-    if _marked_above(way):
-        _across(canvas, levels, scale, top, 1.0)
-    else:
-        _across(canvas, levels, scale, top + high, -1.0)
-    return dimensions_below(canvas, spans, top + high, start=top + high + 1.0) + 4.0
+    ticks.append(Tick(scale.end, (say.size(way.sizes[0]),), size=True))
+    begin, down = (top, 1.0) if _marked_above(way) else (top + high, -1.0)
+    across = [
+        Tick(begin + down * level * scale.scale, figure, size=index == len(levels) - 1)
+        for index, (level, figure) in enumerate(levels)
+    ]
+    room = (top - 2.0, top - 2.0 + max(high + 4.0, STEP * len(across)))
+    right = running_beside(canvas, across, scale.end + 0.8, room=room)
+    sides = (-_SPARE, max(right, scale.end + _SPARE))
+    start = room[1] if room[1] > top + high + 2.5 else 0.0
+    return running_below(canvas, ticks, top + high, room=sides, start=start) + 4.0
 
 
 def _levels(way: Lying, say: Say) -> tuple[tuple[float, Text], ...]:
@@ -163,22 +170,7 @@ def _sides(region: Region, *, along: bool) -> tuple[Fraction, ...]:
 
 
 def _room_across(levels: Sequence[tuple[float, Text]]) -> float:
-    figures = sum(width_of(figure, size=FIGURE, bold=True) for _, figure in levels)
-    return 5.0 + figures + _BESIDE * len(levels)
-
-
-def _across(
-    canvas: Canvas, levels: Sequence[tuple[float, Text]], scale: Ruler, marked: float, down: float
-) -> None:
-    """Dimension the cuts across the part on the right, the nearest first, and the width last.
-
-    `marked` is the y of the marked edge; `down` is 1 where the part lies below it, -1 above.
-    """
-    at = scale.end + 5.0
-    for level, figure in levels:
-        reach = marked + down * level * scale.scale
-        room = dimension_beside(canvas, marked, reach, figure, at=at, edge=scale.end + 0.8)
-        at = room.right + _BESIDE - 2.0
+    return 8.0 + max(width_of(figure, size=FIGURE, bold=True) for _, figure in levels)
 
 
 def _letter(canvas: Canvas, way: Lying, top: float, high: float) -> None:

@@ -50,21 +50,25 @@ class _Hand:
     labels: tuple[str, ...]
 
 
-def part_sheet(part: Part, model: Model, labels: Labels) -> Svg:
-    """Return both views of a part; the hands of a pair together, further ones below."""
-    canvas = Canvas()
+def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
+    """Return both views of a part: a sheet for each pair of hands, or for one alone."""
     say = Say(model.display)
-    hands = _hands(part, labels)
-    wide = HALF if len(along_places(part)) < _FOR_HALF and part.thickness < part.width else ALL
-    top = _heading(canvas, part, hands, labels, wide)
-    scale = scale_along([part], room=wide - _LEFT - FIGURES)
-    while hands:
-        pair = _pair(hands)
-        hands = tuple(hand for hand in hands if hand not in pair)
+    waiting = _hands(part, labels)
+    every = len(waiting) > 1
+    sheets = []
+    while waiting:
+        pair = _pair(waiting)
+        waiting = tuple(hand for hand in waiting if hand not in pair)
+        canvas = Canvas()
+        wide = HALF if len(along_places(part)) < _FOR_HALF and part.thickness < part.width else ALL
+        top = _heading(canvas, part, pair if every else (), labels, wide)
+        scale = scale_along([part], room=wide - _LEFT - FIGURES)
         top = _views(canvas, part, pair, scale, (labels, say), top)
-    for line in forms_told(part, say):
-        top = words_below(canvas, line, top, wide)
-    return canvas.finish(f"{part.name}, face and edge")
+        for line in forms_told(part, say):
+            top = words_below(canvas, line, top, wide)
+        hands = f", hand {' and '.join(hand.copy.hand for hand in pair)}" if every else ""
+        sheets.append(canvas.finish(f"{part.name}{hands}, face and edge"))
+    return tuple(sheets)
 
 
 def words_below(canvas: Canvas, line: Text, top: float, wide: float) -> float:
@@ -85,7 +89,7 @@ def _heading(
     letter = labels.part(part.name)
     count = f", {len(part.copies)} of them" if len(part.copies) > 1 else ""
     whom = ""
-    if len(hands) > 1:
+    if hands:
         rows = (f"hand {hand.copy.hand}: {', '.join(hand.labels)}" for hand in hands)
         whom = f"; {'; '.join(rows)}"
     return caption(
@@ -121,11 +125,11 @@ def _views(
     own = tuple({each for hand in pair for each in _of(part, hand.copy)})
     features = [feature for feature in part.features if feature in own]
     top = _mates(canvas, features, part, scale, labels, top)
-    bottom = _view(canvas, part, pair, "F", scale, say, top)
-    bottom = running_below(
-        canvas, _along(part, features, scale, say), bottom, room=(-_LEFT, scale.end + FIGURES)
-    )
-    return _view(canvas, part, pair, "E", scale, say, bottom + 4.0) + 4.0
+    bottom, start = _view(canvas, part, pair, "F", scale, say, top)
+    ticks = _along(part, features, scale, say)
+    room = (-_LEFT, scale.end + FIGURES)
+    bottom = running_below(canvas, ticks, bottom, room=room, start=start)
+    return max(_view(canvas, part, pair, "E", scale, say, bottom + 4.0)) + 4.0
 
 
 def _view(
@@ -136,8 +140,11 @@ def _view(
     scale: Ruler,
     say: Say,
     top: float,
-) -> float:
-    """Draw one view of each hand, the sides together from which they are measured."""
+) -> tuple[float, float]:
+    """Draw one view of each hand, the sides together from which they are measured.
+
+    Returns where the lowest ends, and from where down all is free beside it.
+    """
     views = [(part_view(part, hand.copy, side), hand) for hand in pair]
     views.sort(key=lambda row: row[0].marked_above)
     begin = top
@@ -153,9 +160,9 @@ def _view(
             needed = len(ticks) * STEP
             room = (top - 2.0, top - 2.0 + max(high + 4.0, needed))
             running_beside(canvas, ticks, scale.end + 1.0, room=room)
-            begin = room[1] - 2.0
+            begin = room[1] if room[1] > top + high + 2.5 else top
         top += high + _PAIR
-    return max(top - _PAIR, begin)
+    return top - _PAIR, begin
 
 
 def _marks(

@@ -10,8 +10,9 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Pen, Segment
+from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Pen
 from dryfit.booklet.drawing.cut_shapes import ROUND, as_cut
+from dryfit.booklet.drawing.rect import Segment
 from dryfit.booklet.drawing.ruler import GAP, Ruler
 from dryfit.booklet.drawing.shapes import zigzag
 from dryfit.geometry.convex import Vector

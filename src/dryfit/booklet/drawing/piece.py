@@ -6,10 +6,11 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.booklet.drawing.balloons import Wanted, draw_balloons
-from dryfit.booklet.drawing.canvas import FINE, Canvas, Pen, Rect, Segment, Svg
+from dryfit.booklet.drawing.canvas import FINE, Canvas, Pen, Svg
 from dryfit.booklet.drawing.cut_shapes import cut_shapes, placed_copies
 from dryfit.booklet.drawing.dimension import dimension_along
 from dryfit.booklet.drawing.placement import Placement, fitted
+from dryfit.booklet.drawing.rect import Rect, Segment
 from dryfit.booklet.drawing.targets import targets_on
 from dryfit.booklet.text import Say
 from dryfit.geometry.box import Box, Triple

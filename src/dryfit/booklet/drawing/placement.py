@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from dryfit.booklet.drawing.canvas import Point
+from dryfit.booklet.drawing.rect import Point
 from dryfit.geometry.box import Triple
 from dryfit.geometry.convex import Vector
 from dryfit.geometry.view import View

@@ -34,31 +34,37 @@ class Tick:
 
 
 def running_below(
-    canvas: Canvas, ticks: Sequence[Tick], top: float, *, room: tuple[float, float]
+    canvas: Canvas,
+    ticks: Sequence[Tick],
+    top: float,
+    *,
+    room: tuple[float, float],
+    start: float = 0.0,
 ) -> float:
     """Write ticks along x in rows below a view that ends at `top`; return the bottom.
 
-    `room` is how far to the left and to the right figures may reach.
+    `room` is how far to the left and to the right figures may reach, `start` from where down.
     """
     ordered = sorted(ticks, key=lambda tick: tick.at)
     widths = [width_of(tick.figure, size=FIGURE, bold=tick.size) + _AIR for tick in ordered]
     count = 1
-    while any(sum(widths[row::count]) > room[1] - room[0] for row in range(count)) and count < len(
-        ordered
-    ):
+    if not ordered:
+        return top
+    wide = room[1] - room[0]
+    while count < len(ordered) and sum(_stepped(widths, count)) > wide - max(widths) / 2:
         count += 1
-    height = STEP
+    height, bent = STEP, max(top, start) + _STEM
     places = spread([tick.at for tick in ordered], _stepped(widths, count), room)
     for index, (tick, at) in enumerate(zip(ordered, places, strict=True)):
         row = index % count
-        level = top + _STEM + _BEND + row * height
-        canvas.lines([((tick.at, top), (tick.at, top + _STEM))], FINE)
-        canvas.lines([((tick.at, top + _STEM), (at, top + _STEM + _BEND))], FINE)
+        level = bent + _BEND + row * height
+        canvas.lines([((tick.at, top), (tick.at, bent))], FINE)
+        canvas.lines([((tick.at, bent), (at, bent + _BEND))], FINE)
         if row:
-            canvas.lines([((at, top + _STEM + _BEND), (at, level))], FINE)
+            canvas.lines([((at, bent + _BEND), (at, level))], FINE)
         middle = at, level + height / 2
         canvas.text(middle, tick.figure, size=FIGURE, bold=tick.size)
-    return top + _STEM + _BEND + count * height
+    return bent + _BEND + count * height
 
 
 def running_beside(
@@ -122,5 +128,5 @@ def _settled(groups: list[tuple[float, list[float]]]) -> list[tuple[float, list[
 
 
 def _stepped(widths: Sequence[float], count: int) -> list[float]:
-    """Return how much of its row each figure takes when neighbours stand in different rows."""
-    return [width / count for width in widths]
+    """Return how much room each figure takes where neighbours stand in different rows."""
+    return list(widths) if count == 1 else [max(widths) / count] * len(widths)

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import sqrt
 
-from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, OUTLINE, Canvas, Point, Rect, Svg
+from dryfit.booklet.drawing.canvas import BOLD, DASHED, FINE, OUTLINE, Canvas, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.shapes import caption, draw_fence, draw_mark, draw_table, leader
 from dryfit.booklet.text import Say
 from dryfit.geometry.frame import SURFACES

@@ -4,17 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from dryfit.booklet.drawing.canvas import (
-    BOLD,
-    FINE,
-    OUTLINE,
-    Canvas,
-    Point,
-    Rect,
-    text_room,
-    width_of,
-)
+from dryfit.booklet.drawing.canvas import BOLD, FINE, OUTLINE, Canvas, text_room, width_of
 from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.ruler import GAP
 from dryfit.booklet.text import Text
 

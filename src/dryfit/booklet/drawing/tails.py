@@ -10,8 +10,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, FINE, Canvas, Rect, Svg
+from dryfit.booklet.drawing.canvas import DASHED, FINE, Canvas, Svg
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
 from dryfit.booklet.text import Say
 from dryfit.joinery.feature import Feature

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import hypot
 
-from dryfit.booklet.drawing.canvas import Point
 from dryfit.booklet.drawing.placement import Placement
+from dryfit.booklet.drawing.rect import Point
 from dryfit.geometry.convex import Convex, Face, Vector, crossed
 from dryfit.geometry.hidden_lines import Scene
 from dryfit.geometry.shape import Shape

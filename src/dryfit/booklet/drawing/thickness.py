@@ -6,9 +6,10 @@ from collections.abc import Sequence
 from fractions import Fraction
 from math import cos, pi, sin
 
-from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Point, Rect, Svg
+from dryfit.booklet.drawing.canvas import OUTLINE, Canvas, Svg
 from dryfit.booklet.drawing.dimension import dimension_beside
 from dryfit.booklet.drawing.lying import Lying
+from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.shapes import caption, draw_table
 from dryfit.booklet.text import Say
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Rect, Svg, width_of
+from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Svg, width_of
 from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.plan.plan import Moment, Plan, Step
 from dryfit.shop.shop import Shop
