@@ -12,6 +12,8 @@ from dryfit.geometry.convex import Plane
 class Carving:
     """A box out of which all goes but what stands within all planes of one of the `left`.
 
+    No two of these share wood.
+
     So wood is left behind the plane of a chamfer, under the facets of a round edge, on either side
     of a dovetail's socket.  `curved` says that the planes are facets of one round face: their seams
     are no edges.

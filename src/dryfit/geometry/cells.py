@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.carving import Carving
-from dryfit.geometry.convex import Convex, Plane, of_box, sides_of
+from dryfit.geometry.convex import Convex, of_box, sides_of
 
 
 def cells_of(outside: Box, carvings: Sequence[Carving]) -> list[Convex]:
@@ -30,22 +30,7 @@ def _without(cell: Convex, carving: Carving) -> Iterator[Convex]:
         yield cell
         return
     yield from aside
-    # What is left on several sides may overlap: each gives way to the ones before it.
-    taken: list[tuple[Plane, ...]] = []
     for planes in carving.left:
-        pieces = [inner]
-        for other in taken:
-            pieces = [part for piece in pieces for part in _outside(piece, other)]
-        yield from (kept for piece in pieces if (kept := piece.within(planes)) is not None)
-        taken.append(planes)
-
-
-def _outside(body: Convex, planes: Sequence[Plane]) -> Iterator[Convex]:
-    inner: Convex | None = body
-    for plane in planes:
-        if inner is None:
-            return
-        beyond = inner.cut(plane.turned())
-        if beyond is not None:
-            yield beyond
-        inner = inner.cut(plane)
+        kept = inner.within(planes)
+        if kept is not None:
+            yield kept

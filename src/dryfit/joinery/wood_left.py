@@ -17,7 +17,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import SLANTS, Region, Side
 
 _ROUND = 6
-_ARCH = 24
+_ARCH = 20
 """Facets of a quarter round and of an arch: no corner of theirs shows on paper."""
 
 _Planes = tuple[Plane, ...]
@@ -62,11 +62,7 @@ def _quarter(region: Region, toward: Side) -> _Planes:
 
 
 def _arch(region: Region, toward: Side) -> tuple[_Planes, ...]:
-    """Return the strips beyond an arch, each bounded by a chord of it.
-
-    They overlap, so that no line shows between two; beyond their ends the chords stay outside the
-    arch, so that nothing changes.
-    """
+    """Return the strips beyond an arch, each bounded by a chord of it."""
     half, rise = (float(region.box.extent(axis)) for axis in (toward[0], region.face[0]))
     places = [2 * at / _ARCH - 1 for at in range(_ARCH + 1)]
     deep = [_depth(at, half / 2, rise) for at in places]
@@ -77,10 +73,9 @@ def _arch(region: Region, toward: Side) -> tuple[_Planes, ...]:
         # a >= deep + slope (u - one), and u = 2 b - 1.
         most = slope * (1 + one) - deep[step]
         chord = _shares(region, toward, (-1.0, 2 * slope), most)
-        spare = 0.25 / _ARCH
-        low = _shares(region, toward, (0.0, -1.0), spare - step / _ARCH)
-        high = _shares(region, toward, (0.0, 1.0), spare + (step + 1) / _ARCH)
-        found.append((chord, low, high))
+        low = _shares(region, toward, (0.0, -1.0), -step / _ARCH)
+        high = _shares(region, toward, (0.0, 1.0), (step + 1) / _ARCH)
+        found.append((low, high, chord))
     return tuple(found)
 
 

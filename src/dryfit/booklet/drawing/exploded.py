@@ -12,7 +12,7 @@ from fractions import Fraction
 from dryfit.booklet.drawing.canvas import Canvas, Pen, Svg
 from dryfit.booklet.drawing.cut_shapes import cut_shapes, placed_copies
 from dryfit.booklet.drawing.labelling import Labelled, draw_labels
-from dryfit.booklet.drawing.piece import FINEST, FROM_FRONT_RIGHT, draw_seen
+from dryfit.booklet.drawing.piece import FINEST, FROM_FRONT_RIGHT, copy_corners, draw_seen
 from dryfit.booklet.drawing.placement import Placement, fitted
 from dryfit.booklet.drawing.targets import targets_on
 from dryfit.geometry.box import Box
@@ -52,16 +52,17 @@ def exploded_drawing(model: Model, labels: Mapping[str, str], letters: Mapping[s
     """
     apart = taken_apart(model, float(sum(model.overall)) / 3 / _GAP)
     copies = placed_copies(model)
-    whole = cut_shapes(copies)
+    outer = [
+        _by(apart.offsets[copy.name])((float(x), float(y), float(z)))
+        for _, copy in copies
+        for x, y, z in copy_corners(copy)
+    ]
+    placement = fitted(outer, FROM_FRONT_RIGHT, ROOM)
+    shapes = cut_shapes(copies, finest=FINEST / placement.scale)
     moved = {
         copy.name: shape.mapped(_by(apart.offsets[copy.name]))
-        for (_, copy), shape in zip(copies, whole, strict=True)
+        for (_, copy), shape in zip(copies, shapes, strict=True)
     }
-    outer = [corner for shape in moved.values() for corner in shape.outside.corners()]
-    placement = fitted(outer, FROM_FRONT_RIGHT, ROOM)
-    fine = cut_shapes(copies, finest=FINEST / placement.scale)
-    for (_, copy), shape in zip(copies, fine, strict=True):
-        moved[copy.name] = shape.mapped(_by(apart.offsets[copy.name]))
     ways = _ways(model, apart)
     scene = Scene([*moved.values(), *ways], FROM_FRONT_RIGHT)
     seen = [piece for piece in scene.pieces() if piece.visible]

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 from math import hypot
 
-from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas, Point
+from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas
 from dryfit.booklet.drawing.dimension import FIGURE
+from dryfit.booklet.drawing.rect import Point
 from dryfit.booklet.drawing.ruler import GAP, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
 from dryfit.booklet.text import Say
