@@ -18,6 +18,8 @@ from dryfit.stock.boards import Lack, Wanted, flat, rip_room, trim
 from dryfit.stock.boards import sizes as sizes_of
 
 MOST_STAVES = 40
+_NEARLY = Fraction(3, 4)
+"""A part is not offered to be made thinner than so much of what it is meant to be; ours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,29 +44,45 @@ def flattened(line: Have, piece: Wanted, shop: Shop) -> Fraction:
 
 
 def too_warped(model: Model, group: Sequence[Missing], shop: Shop) -> Iterator[Diagnostic]:
-    """H44: what cup, bow and twist take of a piece of its rough size (A1.5)."""
-    for each in group:
-        piece, line = each.piece, each.line
-        left = flattened(line, piece, shop)
-        show, spare = model.display.with_unit, shop.allowances["hand_margin"]
-        marks = [
-            f"{word} {show(size)}"
-            for word, size in (("cup", line.cup), ("bow", line.bow), ("twist", line.twist))
-            if size
-        ]
-        rough, needed = piece.width + rip_room(line, shop), piece.thickness + spare
-        yield finding(
-            "H44",
-            "board-too-warped",
-            Severity.WARNING,
-            f"{each.part.name}: a piece {show(rough)} wide of this board, with {_and(marks)}, is "
-            f"{show(left, fitted=True)} thick when it is planed flat; {thick(each, show)} takes "
-            f"{show(needed, fitted=True)}, so that it comes clean all over",
-            line.span,
-            figures={"left": left, "needed": needed, "rough width": rough},
-            notes=tuple(Note("the part", span) for span in each.part.spans[:1]),
-            remedy=_against_warp(each, left - (needed - each.part.thickness), model.display, shop),
-        )
+    """H44: what cup, bow and twist take of a piece of its rough size (A1.5), once for a board."""
+    for line in dict.fromkeys(each.line for each in group):
+        found = [each for each in group if each.line == line]
+        yield _warped(model, line, found, shop)
+
+
+def _warped(model: Model, line: Have, found: Sequence[Missing], shop: Shop) -> Diagnostic:
+    show, spare = model.display.with_unit, shop.allowances["hand_margin"]
+    worst = max(found, key=lambda each: each.piece.thickness - flattened(line, each.piece, shop))
+    piece, part = worst.piece, worst.part
+    left, needed = flattened(line, piece, shop), piece.thickness + spare
+    marks = [
+        f"{word} {show(size)}"
+        for word, size in (("cup", line.cup), ("bow", line.bow), ("twist", line.twist))
+        if size
+    ]
+    rough = piece.width + rip_room(line, shop)
+    flat_so = (
+        f"{show(left, fitted=True)} thick when it is planed flat" if left > 0 else "planed away"
+    )
+    others = [each.part for each in found if each is not worst]
+    return finding(
+        "H44",
+        "board-too-warped",
+        Severity.WARNING,
+        f"{part.name}: a piece {show(rough)} wide of this board, with {_and(marks)}, is {flat_so}"
+        f"{'' if left > 0 else ' before it is flat'}; {thick(worst, show)} takes "
+        f"{show(needed, fitted=True)}, so that it comes clean all over",
+        line.span,
+        figures={"left": left, "needed": needed, "rough width": rough},
+        notes=(
+            *(Note("the part", span) for span in part.spans[:1]),
+            *(
+                Note(f"so it is with the {other.name}", other.spans[0] if other.spans else None)
+                for other in others
+            ),
+        ),
+        remedy=_against_warp(worst, left - (needed - part.thickness), model.display, shop),
+    )
 
 
 def _against_warp(each: Missing, thickest: Fraction, display: Display, shop: Shop) -> str:
@@ -73,7 +91,8 @@ def _against_warp(each: Missing, thickest: Fraction, display: Display, shop: Sho
     most = step * (thickest // step)
     if count is not None:
         return f"write `glued from {count}` in its line, or take a thicker or a flatter board"
-    thinner = f"make it {display.with_unit(most)} thick, or " if most > 0 else ""
+    nearly = most >= each.part.thickness * _NEARLY
+    thinner = f"make it {display.with_unit(most)} thick, or " if nearly else ""
     return f"{thinner}take a thicker or a flatter board"
 
 
@@ -125,8 +144,8 @@ def longer_than_boards(model: Model, found: Sequence[Cramped], shop: Shop) -> Di
         "H45",
         "blank-longer-than-boards",
         Severity.WARNING,
-        f"{part.name}: its blank{'' if each == 1 else f', which makes {each} of them,'} is planned "
-        f"{say(worst.blank.length)} long, and the longest board that fits is {say(longest)}: {why}",
+        f"{part.name}: its blank is planned {say(worst.blank.length)} long, and the longest board "
+        f"that fits is {say(longest)}: {why}",
         part.spans[0] if part.spans else None,
         figures={"planned": worst.blank.length, "have": longest},
         notes=tuple(
@@ -135,10 +154,7 @@ def longer_than_boards(model: Model, found: Sequence[Cramped], shop: Shop) -> Di
             if other is not part
         ),
         remedy="buy a longer board, or feed this one between two strips of its thickness that run "
-        "on past both ends"
-        if each == 1
-        else f"put `longest_gang` under `[allowance]` in the shop file, {say(longest)} at most, or "
-        "buy a longer board",
+        "on past both ends",
     )
 
 

@@ -9,7 +9,7 @@ from dryfit.joinery.resawing import sawn_leaf
 from dryfit.placing.model import Model, Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
-from dryfit.stock.boards import Lack, lack, lines_for, wanted
+from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
 
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
@@ -66,13 +66,22 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
 
 
 def gangs_from_boards(model: Model, shop: Shop) -> Shop:
-    """Return the shop with no gang longer than the longest rough board of the notes."""
-    long = [line.sizes[0] for line in model.stock if line.rough and line.kind != "sheet"]
-    known = [size for size in long if size is not None]
-    most = shop.allowances["longest_gang"]
-    if len(known) < len(long) or not known or max(known) >= most:
+    """Return the shop with no gang longer than the boards on hand that its parts come out of."""
+    if not model.stock:
         return shop
-    return replace(shop, allowances={**shop.allowances, "longest_gang": max(known)})
+    longest = [shop.allowances["longest_gang"]]
+    for part in model.parts:
+        if part.stock == "sheet" or part.made or len(part.copies) < 2:
+            continue
+        piece = wanted(part, shop)
+        fitting = [
+            each for each in lines_for(part, model) if lack(each, piece, shop) is Lack.NOTHING
+        ]
+        if fitting:
+            longest.append(max(sizes(line)[0] for line in fitting))
+    step = ROUGH_STEP_IN if model.display.unit == "in" else ROUGH_STEP_MM
+    most = min(longest) // step * step
+    return replace(shop, allowances={**shop.allowances, "longest_gang": most})
 
 
 def crosscut_kerf(shop: Shop) -> Fraction:

@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
-from dryfit.stock.blanks import blank_of
+from dryfit.stock.blanks import blank_of, gangs_from_boards
 
 
 def test_four_posts_come_out_of_two_blanks() -> None:
@@ -47,3 +47,17 @@ def test_the_thinnest_board_on_hand_that_is_thick_enough(part: str, thickness: i
 def test_with_no_board_on_hand_the_usual_allowance() -> None:
     bare = replace(piece(), stock=())
     assert blank_of(bare.part("post"), bare, shipped_shop()).thickness == 35
+
+
+def test_no_gang_is_longer_than_the_boards_on_hand() -> None:
+    # Two posts of 430 take 983.2; the boards are 900 long, so each is milled alone: 430 + 120.
+    model = piece()
+    boards = tuple(replace(line, sizes=(Fraction(900), *line.sizes[1:])) for line in model.stock)
+    short = replace(model, stock=boards)
+    shop = gangs_from_boards(short, shipped_shop())
+    assert shop.allowances["longest_gang"] == 900
+    blank = blank_of(short.part("post"), short, shop)
+    assert (blank.each, blank.count, blank.length) == (1, 4, Fraction(550))
+    # As they are written, the boards are long enough for the shop's own limit.
+    whole = gangs_from_boards(model, shipped_shop())
+    assert whole.allowances["longest_gang"] == shipped_shop().allowances["longest_gang"]
