@@ -13,6 +13,7 @@ from tests.generator.families import (
     large,
     lids,
     small,
+    stools,
     tables,
     trestles,
 )
@@ -40,6 +41,7 @@ FAMILIES: tuple[tuple[Family, int], ...] = (
     (small.screwed, 4),
     (trestles.trestle_bench, 4),
     (trestles.saddle_stand, 4),
+    (stools.staked, 4),
     (trestles.lapped_bench, 5),
     (trestles.long_bench, 2),
     (large.cabinet_on_stand, 3),
