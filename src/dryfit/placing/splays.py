@@ -15,6 +15,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.geometry.frame import THICKNESS, WIDTH
 from dryfit.geometry.lean import UP, Lean
 from dryfit.joinery.cut import Placed
+from dryfit.joinery.feature import Feature
 from dryfit.joinery.splay import Sloped, sloped
 from dryfit.kinds.roles import ROUND
 from dryfit.piece.declared import SplayWords
@@ -142,13 +143,14 @@ def _not_planned(part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> It
     """Yield what a splayed part has that is planned for upright ones only."""
     names = {copy.name for copy in part.copies}
     for feature in part.features:
-        if feature.role != ROUND and feature.mate is None:
+        if feature.role != ROUND and feature.mate is None and not _along_an_edge(feature, part):
             yield _error(
                 "splay-joint",
                 f"{part.name}: cuts in splayed parts are not planned, and this is one "
                 f"({feature.id})",
                 feature.span or words.span,
-                "leave it out and cut it to the eye, or leave `splayed` out",
+                "long edges can be chamfered or rounded from end to end; leave the rest out, or "
+                "leave `splayed` out",
             )
     own = [joint for joint in joints if {joint.guest, joint.host} & names]
     for joint in own:
@@ -187,6 +189,12 @@ def _not_planned(part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> It
             words.span,
             "leave that out, or leave `splayed` out",
         )
+
+
+def _along_an_edge(feature: Feature, part: Part) -> bool:
+    """Return whether a cut eases an edge from end to end, which no slope changes."""
+    whole = feature.along == (Fraction(0), part.length) and feature.surface not in {"R", "R2"}
+    return whole and feature.role in {"chamfer", "round-over"}
 
 
 def _error(code: str, message: str, span: Span, hint: str) -> Diagnostic:

@@ -133,6 +133,8 @@ def _levelled(state: State, work: Work, name: str) -> Iterator[Trouble]:
 def _wanted(goal: Goal, copy: WantedCopy, mark: Mark) -> Slopes:
     """Return by which slopes a mark is cut, from the leans of the copy and of what goes into it."""
     normal = copy.frame.axes[SURFACES[mark.surface][0]][0]
+    if mark.declared:
+        return {}
     if copy.lean is not None:
         return _slopes(copy, copy.lean, normal)
     box = copy.frame.to_piece(copy.box, mark.ranges)

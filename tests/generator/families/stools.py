@@ -27,6 +27,8 @@ def staked(page: Page) -> None:
     page.part(f"1 seat, flat, across, {say(seat)} thick{staves}, up {say(high - seat)}", "seat")
     tenon = page.rounded(min(leg, thick) * 2 / 3) if draw.chance(60) else None
     size = f" {say(tenon)}" if tenon is not None else ""
+    if draw.chance(25):
+        page.cuts.append(f"chamfer on legs: all long edges, {say(page.size(2, 4))} wide")
     through = page.either("wedged", "wedged through", "through")
     page.cuts.append(f"legs into seat: {through} round tenon{size}")
     page.stage("stool", "seat, legs", joints=4)

@@ -88,7 +88,8 @@ def _lines(name: str, copy: Json, row: Json) -> Iterator[str]:
     per_down = _per_down(copy)
     sides = _facing(copy)
     for feature in row["features"]:
-        if copy["hand"] not in feature["hands"]:
+        if copy["hand"] not in feature["hands"] or feature["joint"] is None:
+            # An eased edge runs along the leg, however that leans.
             continue
         told = {side: _ratio(rise) for side, rise in feature.get("slopes", {}).items()}
         normal = sides[feature["surface"]]

@@ -20,7 +20,7 @@ glue up stool: seat, legs
 SPLAY = "splayed 1 in 8 to the sides and 1 in 12 front and back"
 JOINT = "through round tenon 25, wedged"
 GLUE = "glue up stool: seat, legs"
-CHAMFER = "chamfer legs: front edges, 4"
+CHAMFER = "chamfer on legs: all long edges, 4 wide"
 HOLE = "hole in legs: front, 8 dia, through, 100 from top"
 RAILS = "2 rails, across, 40 x 20, up 100, tenon 15 into legs"
 BAY = "bay = opening between legs"
@@ -96,6 +96,12 @@ def test_legs_at_two_sides_lean_to_these_alone() -> None:
     assert "splayed 1 in 6 to the sides" in said(notes)
 
 
+def test_long_edges_of_a_splayed_leg_can_be_eased() -> None:
+    model = model_of(changed(STOOL, (GLUE, f"{CHAMFER}\n{GLUE}")))
+    eased = [each for each in model.part("leg").features if each.role == "chamfer"]
+    assert [each.slopes for each in eased] == [()] * 4
+
+
 def test_round_tenons_of_upright_legs_stand_square() -> None:
     model = model_of(changed(STOOL, (f", {SPLAY}", "")))
     leg = model.part("leg")
@@ -121,7 +127,7 @@ def test_a_blind_round_tenon_keeps_room_for_glue() -> None:
         (JOINT, "round tenon 25 thick 30 long", "splay-joint"),
         (f"wedged\n{GLUE}", "wedged, dry", "splay-joint"),
         (GLUE, f"{BAY}\n{GLUE}", "splay-joint"),
-        (GLUE, f"{CHAMFER}\n{GLUE}", "splay-joint"),
+        (GLUE, f"{CHAMFER}, from 100 from bottom\n{GLUE}", "splay-joint"),
         (GLUE, f"{HOLE}\n{GLUE}", "splay-joint"),
         (GLUE, f"{RAILS}\n{GLUE}, rails", "splay-joint"),
         ("up 0, ", "up 20, ", "splay-joint"),
