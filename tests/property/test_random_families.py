@@ -9,7 +9,7 @@ from tests.generator import random_notes
 
 from dryfit.kinds.joints import JOINT_KINDS
 
-FIRST = 300
+FIRST = 600
 SHIPPED = Path(__file__).parents[2] / "src" / "dryfit" / "patterns" / "shipped"
 
 SPELT = {
@@ -19,7 +19,8 @@ SPELT = {
     "box joint": "box joint|finger joint",
     "through dovetail": "[^d] dovetails",
     "half-blind dovetail": "half-blind dovetail",
-    "mortise and tenon": "tenon",
+    "mortise and tenon": "[^d] tenon",
+    "round tenon": "round tenon",
     "housing": "housing|dado|trench",
     "rabbet": "(rabbet|rebate)[ 0-9]* into",
     "groove": "inside .*groove",
