@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.checks.carried import check_carried
+from dryfit.checks.cuts_in_cuts import check_cuts_in_cuts
 from dryfit.checks.cuts_in_joints import check_cuts_in_joints
 from dryfit.checks.edges import check_edges
 from dryfit.checks.glue import check_glue_ups
@@ -86,6 +87,7 @@ def _of_any_piece(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     yield from check_screws(model)
     yield from check_lone_cuts(model)
     yield from check_cuts_in_joints(model)
+    yield from check_cuts_in_cuts(model)
     yield from check_edges(model)
     yield from check_limits(model)
     yield from check_measured(model)

@@ -1,8 +1,8 @@
-"""TRADE H06, H17, H36: cuts with no mate that run into joints or into one another."""
+"""TRADE H06, H17: cuts with no mate that run into joints."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding, told_together
@@ -53,17 +53,15 @@ Own = tuple[Feature, Region]
 
 
 def check_cuts_in_joints(model: Model) -> Iterator[Diagnostic]:
-    """Yield, once for a line of the notes, cuts that take wood from a joint or from another cut.
+    """Yield, once for a line of the notes, cuts that take wood from a joint.
 
     What is cut after the glue-up may lie in a joint: the joint is one piece of wood by then (M6).
-    Findings: cut-in-joint, cut-into-cut.
+    Findings: cut-in-joint.
     """
     joints = _Joints(model)
     yield from told_together(
         each for part in solid_parts(model) for each in _in_joints(joints, part)
     )
-    for part in solid_parts(model):
-        yield from _in_cuts(model, part)
 
 
 class _Joints:
@@ -82,17 +80,19 @@ class _Joints:
 def _in_joints(joints: _Joints, part: Part) -> Iterator[Diagnostic]:
     told: set[tuple[object, str, str]] = set()
     for copy in part.copies:
-        own = _lone(part, copy)
+        own = lone_cuts_of(part, copy)
         for joint in joints.of.get(copy.name, ()) if own else ():
             mate = joints.part_of[joint.guest if joint.host == copy.name else joint.host]
             for feature, region in own:
                 cause = (feature.span, joint.kind, mate.name)
-                if cause not in told and _meets(joints, copy, joint, feature, region):
+                common = None if cause in told else _common(joints, copy, joint, (feature, region))
+                if common is not None:
                     told.add(cause)
-                    yield _in_joint(part, mate, joint, feature)
+                    yield _in_joint(part, mate, joint, feature, common)
 
 
-def _lone(part: Part, copy: Copy) -> list[Own]:
+def lone_cuts_of(part: Part, copy: Copy) -> list[Own]:
+    """Return the cuts with no mate of a copy that are made before it is joined, as they lie."""
     return [
         (feature, feature.region(copy.box, copy.frame))
         for feature in part.features
@@ -103,28 +103,35 @@ def _lone(part: Part, copy: Copy) -> list[Own]:
     ]
 
 
-def _meets(joints: _Joints, copy: Copy, joint: Joint, feature: Feature, region: Region) -> bool:
+def _common(joints: _Joints, copy: Copy, joint: Joint, own: Own) -> Fraction | None:
+    """Return the narrowest size of what a cut takes at most of a joint, or None; mm."""
+    feature, region = own
     if feature.role == "groove" and joint.kind == "mortise and tenon":
         # A groove may cross a mortise, and one along a rail is held against its tenon (H06).
-        return False
+        return None
     # A sliver of a dowel or biscuit shows; a sliver of wood that fills a joint does no harm.
     whole = feature.role in _SHAPING or feature.role == "hole" or bool(joint.loose_pieces)
     if joint.kind == _MITRED and not whole:
         # A rabbet or a groove runs on round the corner, in both members alike.
-        return False
+        return None
     if is_panelled(joint.kind) and joint.guest == copy.name:
         if feature.role in _THINS:
-            return False
+            return None
         whole = whole and feature.role != "notch"
     zones = [
-        own
+        zone
         for box in _shared(joints, copy, joint, feature)
-        if (own := box.overlap(copy.box)) is not None
+        if (zone := box.overlap(copy.box)) is not None
     ]
     shoulder = _shoulder(joints, copy, joint) if feature.role != "hole" else None
     if shoulder is not None:
         zones.append(shoulder)
-    return any(region.meets(zone) and (whole or _share(region, zone) > _MUCH) for zone in zones)
+    shared = (
+        region.box.overlap(zone)
+        for zone in zones
+        if region.meets(zone) and (whole or _share(region, zone) > _MUCH)
+    )
+    return next((min(map(each.extent, range(3))) for each in shared if each is not None), None)
 
 
 def _shared(joints: _Joints, copy: Copy, joint: Joint, feature: Feature) -> tuple[Box, ...]:
@@ -187,7 +194,9 @@ def _shoulder(joints: _Joints, copy: Copy, joint: Joint) -> Box | None:
     return None
 
 
-def _in_joint(part: Part, mate: Part, joint: Joint, feature: Feature) -> Diagnostic:
+def _in_joint(
+    part: Part, mate: Part, joint: Joint, feature: Feature, common: Fraction
+) -> Diagnostic:
     shaping = feature.role in _SHAPING
     stands = "are" if joint.kind.endswith("s") else "is"
     return finding(
@@ -197,50 +206,15 @@ def _in_joint(part: Part, mate: Part, joint: Joint, feature: Feature) -> Diagnos
         f"{part.name}: {feature.id} takes wood where the {joint.kind} with the {mate.name} "
         f"{stands}",
         feature.span,
-        figures={},
-        remedy="let it begin or end clear of the joint"
-        if shaping
-        else "stop it before the joint, or cut it after the glue-up with `after glue up`",
+        figures={"common": common},
+        remedy=_clear_of(joint, shaping=shaping),
         notes=(Note("the joint", joint.span),),
     )
 
 
-def _in_cuts(model: Model, part: Part) -> Iterator[Diagnostic]:
-    told: set[frozenset[object]] = set()
-    for hand in part.hands():
-        copy = next(copy for copy in part.copies if copy.hand == hand)
-        own = [each for each in _lone(part, copy) if each[0].role not in EASED]
-        for (one, _), (two, _) in _meeting(own):
-            cause: frozenset[object] = frozenset({one.span, two.span})
-            if cause not in told and {"hole", "slot"} & {one.role, two.role}:
-                told.add(cause)
-                yield _into_cut(model, part, one, two)
-
-
-def _meeting(own: Sequence[Own]) -> Iterator[tuple[Own, Own]]:
-    # In the order of their left sides only cuts that begin before one ends can meet it.
-    in_order = sorted(own, key=lambda each: (each[1].box.low, each[0].id))
-    for index, one in enumerate(in_order):
-        for two in in_order[index + 1 :]:
-            if two[1].box.low[0] >= one[1].box.high[0]:
-                break
-            if one[1].meets(two[1].box) and two[1].meets(one[1].box):
-                yield one, two
-
-
-def _into_cut(model: Model, part: Part, one: Feature, two: Feature) -> Diagnostic:
-    first, second = sorted((one, two), key=lambda each: each.role not in {"hole", "slot"})
-    lost = min(first.depth, second.depth)
-    same = first.role == second.role and first.span == second.span
-    notes = (Note("the other cut", second.span),) if second.span and not same else ()
-    met = "another one" if same else f"the {second.role}"
-    return finding(
-        "H36",
-        "cut-into-cut",
-        Severity.WARNING,
-        f"{part.name}: {first.role} runs into {met}, {model.display.shown(lost)} deep",
-        first.span,
-        figures={"depth": lost},
-        remedy="move one of them, or make it shallower",
-        notes=notes,
-    )
+def _clear_of(joint: Joint, *, shaping: bool) -> str:
+    if shaping:
+        return "let it begin or end clear of the joint"
+    if joint.loose_pieces:
+        return f"move it clear of the {joint.kind}, or take fewer or smaller ones"
+    return "stop it before the joint, or cut it after the glue-up with `after glue up`"
