@@ -25,7 +25,7 @@ _MITRED = "mitre"
 _FITTED = frozenset(
     {
         *("half lap", "bridle", "mortise and tenon", "housing", "rabbet", "runner", _MITRED),
-        *("tongue and groove", "ship lap"),
+        *("tongue and groove", "ship lap", "round tenon"),
         *(kind.name for kind in joint_kinds() if kind.panelled or kind.corner),
     }
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dryfit.joinery.bridle import TRENCH
@@ -176,6 +177,7 @@ def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:
         for mortise, mortise_cuts in own
         if groove.kind == "groove"
         and mortise.kind == "mortise"
+        and not _is_later(groove_cuts, mortise_cuts)
         and {cut.site.feature.surface for cut in groove_cuts}
         & {cut.site.feature.surface for cut in mortise_cuts}
     ]
@@ -184,10 +186,18 @@ def _groove_before_mortise(own: tuple[Row, ...]) -> list[Rule]:
 def _groove_before_corner(own: tuple[Row, ...]) -> list[Rule]:
     return [
         Rule(groove.id, corner.id, WHY_GROOVE_BEFORE_CORNER)
-        for groove, _ in own
-        for corner, _ in own
-        if groove.kind == "groove" and corner.kind in CORNER_CUTS
+        for groove, groove_cuts in own
+        for corner, corner_cuts in own
+        if groove.kind == "groove"
+        and corner.kind in CORNER_CUTS
+        and not _is_later(groove_cuts, corner_cuts)
     ]
+
+
+def _is_later(cuts: Sequence[Cut], others: Sequence[Cut]) -> bool:
+    """Return whether cuts wait for a glue-up that others do not wait for."""
+    stage = cuts[0].site.feature.after
+    return stage is not None and stage != others[0].site.feature.after
 
 
 def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:

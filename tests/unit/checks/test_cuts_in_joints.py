@@ -60,6 +60,11 @@ INTO = {
         "slotted_top",
         "hole in long aprons: inside, 8 dia, 12 deep, 50 from bottom, centred",
     ),
+    # The tenons, 24 thick, stand 88 to 112 from the ends and 51 to 75 from the edges of the seat.
+    "round tenon": (
+        "splayed_bench",
+        "hole in seat: top, 10 dia, through, 100 from left, 60 from front",
+    ),
     "rabbet": (
         "rabbeted_box",
         "hole in sides: outside, 8 dia, through, 30 from front, 10 from top",

@@ -2,6 +2,7 @@
 
 import pytest
 from tests.pieces.reading import changed, checked, codes, mm, model_of, text_of
+from tests.unit.rehearsal.played import played
 
 from dryfit.diagnostics.explain import page
 
@@ -64,6 +65,8 @@ def test_a_groove_in_a_glued_frame_ends_at_its_rails() -> None:
     stile = model_of(shown.instead).part("stile")
     (groove,) = (each for each in stile.features if each.role == "groove")
     assert groove.along == mm(60, 440)
+    # It is cut last: it does not wait for itself by the slots that are cut before the glue-up.
+    assert not played(shown.instead).faults()
 
 
 def test_screws_from_both_sides_may_pass_over_one_another() -> None:
