@@ -125,3 +125,11 @@ def test_no_example_tips() -> None:
     names = [path.stem for path in FILES.values() if path.parent.name == "examples"]
     for name in names:
         assert rows(FILES[name].read_text(encoding="utf-8"), "H40", "H41") == []
+
+
+def test_splayed_legs_stand_further_apart() -> None:
+    # Set in 80 with 8 degrees of splay on 404 mm: the feet stand some 57 mm further out.
+    text = FILES["splayed_bench"].read_text(encoding="utf-8").replace("80 across", "150 across")
+    upright = text.replace(", splayed 8 degrees to the sides", "")
+    assert "to the left and right" in " ".join(row.message for row in rows(upright, "H41"))
+    assert "to the left and right" not in " ".join(row.message for row in rows(text, "H41"))
