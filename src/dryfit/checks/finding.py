@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -46,5 +46,9 @@ def told_together(findings: Iterable[Diagnostic]) -> Iterator[Diagnostic]:
     for same in alike.values():
         names = [each.message.partition(": ")[0] for each in same]
         fact = same[0].message.partition(": ")[2]
-        listed = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
-        yield replace(same[0], message=f"{listed}: {fact}")
+        yield replace(same[0], message=f"{listed(names)}: {fact}")
+
+
+def listed(words: Sequence[str]) -> str:
+    """Return ``a``, ``a and b`` or ``a, b and c``."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from dryfit.checks.finding import finding
-from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.checks.finding import finding, listed
+from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.geometry.frame import LENGTH
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.shop.glues import glue_named
@@ -13,14 +13,15 @@ from dryfit.shop.shop import Shop
 
 
 def check_glue_ups(model: Model, shop: Shop) -> Iterator[Diagnostic]:
-    """Yield, once for a line, what the shop lacks for a glue-up.
+    """Yield, once for a line, what the shop lacks for a glue-up; helpers once for all.
 
     Findings: glue-unknown, helper-needed, weights-one-way.
     """
-    for stage in {assembly.stage: assembly for assembly in model.assemblies}.values():
+    stages = tuple({assembly.stage: assembly for assembly in model.assemblies}.values())
+    for stage in stages:
         yield from _unknown(stage, shop)
-        yield from _helpers(stage, shop)
         yield from _weights(model, stage)
+    yield from _helpers(stages, shop)
 
 
 def _unknown(stage: Assembly, shop: Shop) -> Iterator[Diagnostic]:
@@ -63,15 +64,21 @@ def _shut_along(model: Model, joint: Joint) -> int:
     return flat[0] if flat else guest
 
 
-def _helpers(stage: Assembly, shop: Shop) -> Iterator[Diagnostic]:
-    if stage.people is None or stage.people <= shop.workers:
+def _helpers(stages: Sequence[Assembly], shop: Shop) -> Iterator[Diagnostic]:
+    asking = [each for each in stages if each.people is not None and each.people > shop.workers]
+    if not asking:
         return
+    first, *others = asking
+    most = max(each.people or 0 for each in asking)
+    names = listed([each.stage for each in asking])
+    which = f"glue up {names} takes" if not others else f"the glue-ups {names} take"
     yield finding(
         "C2",
         "helper-needed",
         Severity.NOTICE,
-        f"glue up {stage.stage} takes {stage.people} people, and the shop file has {shop.workers}",
-        stage.span,
+        f"{which} {most} people, and the shop file has {shop.workers}",
+        first.span,
         figures={},
+        notes=tuple(Note(f"{each.people} people for {each.stage}", each.span) for each in others),
         remedy="ask somebody for that hour, before the glue is opened",
     )

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.checks.finding import finding
+from dryfit.checks.finding import finding, listed
 from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
@@ -69,7 +69,7 @@ def _warped(model: Model, line: Have, found: Sequence[Missing], shop: Shop) -> D
         "H44",
         "board-too-warped",
         Severity.WARNING,
-        f"{part.name}: a piece {show(rough)} wide of this board, with {_and(marks)}, is {flat_so}"
+        f"{part.name}: a piece {show(rough)} wide of this board, with {listed(marks)}, is {flat_so}"
         f"{'' if left > 0 else ' before it is flat'}; {thick(worst, show)} takes "
         f"{show(needed, fitted=True)}, so that it comes clean all over",
         line.span,
@@ -163,7 +163,3 @@ def thick(each: Missing, say: Callable[[Fraction], str]) -> str:
     more = each.piece.thickness - each.part.thickness
     own = f"{say(each.part.thickness)} thick"
     return f"{own} and {say(more)} for flattening the panel" if more else own
-
-
-def _and(words: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from dryfit.checks.finding import finding
+from dryfit.checks.finding import finding, listed
 from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
@@ -153,7 +153,7 @@ def _short(
         line.span,
         figures={"thickness": thick, "needed": _run(taken, wide), "have": _run(there, wide)},
         notes=(
-            Note(f"counted are the finished sizes of {_and(names)}, with the kerf beside each"),
+            Note(f"counted are the finished sizes of {listed(names)}, with the kerf beside each"),
         ),
         remedy=remedy,
     )
@@ -162,7 +162,3 @@ def _short(
 def _run(area: Fraction, wide: Fraction) -> Fraction:
     """Return how long a board of that width has such a face, in whole centimetres, rounded down."""
     return Fraction(10 * (area / wide // 10))
-
-
-def _and(words: Sequence[str]) -> str:
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
