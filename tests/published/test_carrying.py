@@ -14,7 +14,7 @@ from fractions import Fraction
 import pytest
 
 from dryfit.geometry.passing import diagonal, goes_round, leaning_width, longest_round
-from dryfit.piece.declared import WayIn
+from dryfit.piece.declared.site import WayIn
 from dryfit.placing.loads import through
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.text import Text
-from dryfit.piece.declared import PlaceWords, Room
+from dryfit.piece.declared.site import PlaceWords, Room
 
 
 @dataclass(frozen=True, slots=True)

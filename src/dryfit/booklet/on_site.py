@@ -13,7 +13,7 @@ from dryfit.booklet.put_together import put_together
 from dryfit.booklet.site_tools import bring
 from dryfit.booklet.text import Piece, Text, listed
 from dryfit.booklet.wording import subject
-from dryfit.piece.declared import OnWall, PlaceWords, Scribe
+from dryfit.piece.declared.site import OnWall, PlaceWords, Scribe
 from dryfit.placing.hanging import hangs_by, wall_load
 from dryfit.placing.loads import Load, carried, copies_of
 from dryfit.placing.model import Assembly

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from dryfit.booklet.bench import Bench
-from dryfit.piece.declared import PlaceWords
+from dryfit.piece.declared.site import PlaceWords
 from dryfit.placing.hanging import wall_load
 from dryfit.placing.loads import Load
 from dryfit.placing.model import Hardware

@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
-from dryfit.piece.declared import PlaceWords, Room
+from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.model import Joint, Model
 
 _PULLS = ("knob", "pull", "handle")

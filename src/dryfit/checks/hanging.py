@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.piece.declared import OnWall, PlaceWords
+from dryfit.piece.declared.site import OnWall, PlaceWords
 from dryfit.placing.hanging import hangs_by, wall_load
 from dryfit.placing.model import Model
 from dryfit.wood.weight import weight_words

@@ -11,7 +11,7 @@ from dryfit.checks.room import check_room
 from dryfit.checks.scribes import check_scribes
 from dryfit.checks.way_in import check_way_in
 from dryfit.diagnostics import Diagnostic
-from dryfit.piece.declared import PlaceWords
+from dryfit.piece.declared.site import PlaceWords
 from dryfit.placing.model import Model
 
 

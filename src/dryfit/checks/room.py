@@ -9,7 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.checks.skirting import check_skirting
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.passing import diagonal, root
-from dryfit.piece.declared import PlaceWords, Room
+from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.loads import carried
 from dryfit.placing.model import Model
 from dryfit.placing.scribing import scribed

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
-from dryfit.piece.declared import PlaceWords, Scribe
+from dryfit.piece.declared.site import PlaceWords, Scribe
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.scribing import SCRIBED_ALONG, scribed_box
 

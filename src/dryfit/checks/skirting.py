@@ -9,7 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
-from dryfit.piece.declared import PlaceWords, Room
+from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.model import Copy, Model, Part
 
 

@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.passing import longest_round
-from dryfit.piece.declared import PlaceWords, WayIn
+from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.loads import Load, carried, last_glue_up, left_apart, titled
 from dryfit.placing.model import Model
 

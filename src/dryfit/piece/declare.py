@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from dryfit.diagnostics import Findings
 from dryfit.notes.tree import (
@@ -21,10 +22,14 @@ from dryfit.notes.tree import (
     OverallLine,
     PartsLine,
     PlaceLine,
+    RoomLine,
+    ScribeLine,
     SpoiledLine,
     TimberLine,
     UnitsLine,
     ValueLine,
+    WallLine,
+    WayInLine,
 )
 from dryfit.piece.air import air_of
 from dryfit.piece.bought import supplies
@@ -43,7 +48,6 @@ from dryfit.piece.parts import WholePiece
 from dryfit.piece.patterns import inner_names
 from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.readings import sums_read
-from dryfit.piece.site import place_words
 from dryfit.piece.stages import stage_of
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
@@ -59,6 +63,12 @@ from dryfit.piece.whole_lines import (
 )
 from dryfit.piece.wishes import circles, wish_of
 from dryfit.piece.written_sizes import sizes_on
+
+if TYPE_CHECKING:
+    from dryfit.piece.declared.site import PlaceWords
+
+
+_OF_THE_PLACE = (RoomLine, ScribeLine, WayInLine, WallLine)
 
 
 def declare(notes: Notes) -> tuple[Declared, Findings]:
@@ -125,6 +135,17 @@ def _sums(notes: Notes, names: Names, first: str) -> Sums:
     )
 
 
+def _place(notes: Notes, sums: Sums) -> PlaceWords | None:
+    """Return what the notes say of the place, the way in, the wall and the users, if anything."""
+    said = any(isinstance(line, _OF_THE_PLACE) for line in notes.statements)
+    words = {line.kind for line in lines_of(notes, PlaceLine)}
+    if not said and not words & {"children", "built"}:
+        return None
+    from dryfit.piece.site import place_words
+
+    return place_words(notes, sums)
+
+
 def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
     overall, timber = overall_size(sums), first_line(notes, TimberLine)
     whole = WholePiece(first, timber.timber if timber else None, is_wider_than_deep(overall))
@@ -155,7 +176,7 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         limits=declared_limits(lines_of(notes, LimitLine), part_lines, sums, names),
         outdoors=next(iter(stands), None),
         timber_span=timber.span if timber else None,
-        place=place_words(notes, sums),
+        place=_place(notes, sums),
         cut=timber.cut if timber else None,
         air=air_of(notes),
     )

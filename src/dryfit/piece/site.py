@@ -17,7 +17,7 @@ from dryfit.notes.tree import (
     WallLine,
     WayInLine,
 )
-from dryfit.piece.declared import OnWall, PlaceWords, Room, Scribe, WayIn
+from dryfit.piece.declared.site import OnWall, PlaceWords, Room, Scribe, WayIn
 from dryfit.piece.sums import Sums
 
 _SAID = (

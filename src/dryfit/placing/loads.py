@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.passing import goes_round, leaning_width, stands_up
-from dryfit.piece.declared import PlaceWords, WayIn
+from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.model import Assembly, Copy, Model
 
 _LOOSE = frozenset({"rest", "runner", "bottom runner"})

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from dryfit.diagnostics import Assumption, Figure, Source, Span
 from dryfit.geometry.box import Box
@@ -24,11 +25,14 @@ from dryfit.piece.declared import (
     LoadWords,
     Measured,
     PieceLimit,
-    PlaceWords,
     Spoiled,
 )
 from dryfit.quantities import Display
 from dryfit.wood import Moisture, Moving, moving
+
+if TYPE_CHECKING:
+    # Few notes say where the piece will stand; for the others it is not loaded.
+    from dryfit.piece.declared.site import PlaceWords
 
 _NOBODY_MEASURED = Moisture()
 _NOTHING_SAID = AirWords()

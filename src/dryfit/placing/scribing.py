@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.geometry.box import Box
-from dryfit.piece.declared import PlaceWords, Scribe
+from dryfit.piece.declared.site import PlaceWords, Scribe
 from dryfit.placing.model import Copy, Model
 
 SCRIBED_ALONG = {"left": 0, "right": 0, "back": 1, "bottom": 2, "top": 2}

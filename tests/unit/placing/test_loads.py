@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import changed, model_of, model_of_piece
 
-from dryfit.piece.declared import WayIn
+from dryfit.piece.declared.site import WayIn
 from dryfit.placing.loads import carried, comes_apart_into, last_glue_up, through, titled
 from dryfit.placing.model import Model
 

@@ -51,7 +51,6 @@ from dryfit.piece.declared.progress import (
     Measured,
     Spoiled,
 )
-from dryfit.piece.declared.site import OnWall, PlaceWords, Room, Scribe, WayIn
 from dryfit.piece.declared.whole import (
     Declared,
     Have,
@@ -100,14 +99,10 @@ __all__ = [
     "LoadWords",
     "Measured",
     "OnHost",
-    "OnWall",
     "Opening",
     "PieceLimit",
-    "PlaceWords",
     "PlacedAmount",
-    "Room",
     "RowOfCuts",
-    "Scribe",
     "SizeLimit",
     "SplayWords",
     "Spoiled",
@@ -118,7 +113,6 @@ __all__ = [
     "SumRead",
     "Supply",
     "SurfaceWords",
-    "WayIn",
     "WishAct",
     "WishWords",
     "WoodWish",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from dryfit.diagnostics import Source, Span
 from dryfit.piece.declared.air import AirWords
@@ -14,9 +15,12 @@ from dryfit.piece.declared.joints import Contact, Opening
 from dryfit.piece.declared.parts import DeclaredPart, SizeLimit, Supply
 from dryfit.piece.declared.patterns import Instance
 from dryfit.piece.declared.progress import Done, Measured, Spoiled
-from dryfit.piece.declared.site import PlaceWords
 from dryfit.piece.declared.work import BareWords, FinishWords, Stage, WishWords
 from dryfit.quantities import Display
+
+if TYPE_CHECKING:
+    # Few notes say where the piece will stand; for the others it is not loaded.
+    from dryfit.piece.declared.site import PlaceWords
 
 _NOTHING_SAID = AirWords()
 
