@@ -207,14 +207,16 @@ def _in_joint(
         f"{stands}",
         feature.span,
         figures={"common": common},
-        remedy=_clear_of(joint, shaping=shaping),
+        remedy=_clear_of(joint, feature.role),
         notes=(Note("the joint", joint.span),),
     )
 
 
-def _clear_of(joint: Joint, *, shaping: bool) -> str:
-    if shaping:
+def _clear_of(joint: Joint, role: str) -> str:
+    if role in _SHAPING:
         return "let it begin or end clear of the joint"
     if joint.loose_pieces:
         return f"move it clear of the {joint.kind}, or take fewer or smaller ones"
+    if role == "hole":
+        return "move it clear of the joint, or bore it after the glue-up with `after glue up`"
     return "stop it before the joint, or cut it after the glue-up with `after glue up`"

@@ -71,7 +71,7 @@ def nominal_sizes(notes: Notes, *, thickness_first: bool) -> Iterator[Diagnostic
         "nominal-size",
         Severity.QUESTION,
         f"{first.line.name}: `{first.written}` is what boards are called that measure "
-        f"{first.measures}; is that meant?{others}",
+        f"{first.measures}; is such a board meant?{others}",
         first.span,
         rule="H37",
         hints=(
