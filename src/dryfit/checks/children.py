@@ -90,6 +90,9 @@ def _lid(model: Model, lid: Part) -> Iterator[Diagnostic]:
             "a child who climbs in and closes the lid has no air: nothing lets any in",
             span,
             figures={"width": wide, "depth": deep, "height": high},
-            remedy="bore two holes that a wall cannot cover, such as `2 holes in front: front, "
-            "30 dia, through, 60 from top, 100 from each end`, or cut a finger notch at the lid",
+            remedy=model.display.examples(
+                "bore two holes that a wall cannot cover, such as `2 holes in front: front, "
+                "{30} dia, through, {60} from top, {100} from each end`, or cut a finger notch at "
+                "the lid"
+            ),
         )

@@ -23,6 +23,7 @@ from dryfit.notes.tree import (
     UnitsLine,
     ValueLine,
 )
+from dryfit.quantities import Display
 
 _ONCE: dict[type[Statement], str] = {
     PieceLine: "piece",
@@ -67,12 +68,18 @@ def overall_missing(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
     if not parts or any(isinstance(statement, OverallLine) for statement in statements):
         return
     titles = [statement for statement in statements if isinstance(statement, PieceLine)]
+    units = [statement.unit for statement in statements if isinstance(statement, UnitsLine)]
+    display = Display.inches() if units[:1] == ["in"] else Display()
     yield Diagnostic(
         "overall-missing",
         Severity.ERROR,
         "the overall size of the piece is missing",
         (titles or parts)[0].span,
-        hints=(Hint("add a line such as `overall 420 wide, 300 deep, 240 high`"),),
+        hints=(
+            Hint(
+                display.examples("add a line such as `overall {420} wide, {300} deep, {240} high`")
+            ),
+        ),
     )
 
 

@@ -23,7 +23,8 @@ _IN_BRACES = re.compile(r"\{(\d+(?:\.\d+)?)\}")
 _EXAMPLE_STEPS = (
     (Fraction(13), Fraction(1, 16)),
     (Fraction(100), Fraction(1, 8)),
-    (Fraction(10_000_000), Fraction(1, 2)),
+    (Fraction(1000), Fraction(1, 2)),
+    (Fraction(10_000_000), Fraction(1, 8)),
 )
 """Below so many mm, examples in inches go by this step, in inches."""
 

@@ -10,8 +10,12 @@ import pytest
 from dryfit.quantities import Display
 from dryfit.resources import PACKAGE
 
-ROOMS = ("piece", "placing", "checks", "operations")
-FIGURE = re.compile(r"(?<![\w{.])[1-9]\d*(\.\d+)?(?= (from|to|below|above|wide|deep|long|thick)\b)")
+ROOMS = ("notes", "piece", "placing", "checks", "operations")
+FIGURE = re.compile(
+    r"(?<!\bin )(?<!\bat )(?<![\w{.])[1-9]\d*(\.\d+)?"
+    r"(?= (from|to|below|above|wide|deep|long|thick)\b)"
+)
+"""A measure in an example; `1 in 8` is a slope, `at 40 to 65 %` is air."""
 
 
 @pytest.mark.parametrize(

@@ -96,7 +96,7 @@ def _surface(words: list[Token], draft: Draft) -> Surface:
             "surface-missing",
             f"{words[-1].value} of what? an edge, a face or an end",
             draft.over(words[0], words[-1]),
-            Hint("of equal cuts in a row say how many: `12 at 32 from 250`"),
+            Hint("of equal cuts in a row say how many: `12 at {32} from {250}`"),
         )
     return Surface(
         (*(text_of(word) for word in sides), *long), noun, every, draft.over(words[0], words[-1])
@@ -195,7 +195,7 @@ def _pitched(node: Parsed, tree: Parsed, draft: Draft) -> Row:
             "count-missing",
             "how many stand so far apart?",
             draft.span(node),
-            Hint("say how many there are: `12 at 32`, or `12 holes in ...`"),
+            Hint("say how many there are: `12 at {32}`, or `12 holes in ...`"),
         )
     return Row(count or 1, sums_in(node, draft)[0], None, None, draft.span(node))
 

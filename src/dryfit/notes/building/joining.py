@@ -151,7 +151,7 @@ def _needs_a_joint(said: Said, draft: Draft) -> None:
         "detail-without-joint",
         f"`{said.span.text()}`: of which joint? none is named",
         said.span,
-        Hint("name the joint in front of it, such as `tenon 20 into legs`"),
+        Hint("name the joint in front of it, such as `tenon {20} into legs`"),
     )
 
 

@@ -77,7 +77,7 @@ def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
                 "size-without-joint",
                 "a measure stands here, but no joint that it could belong to",
                 draft.span(trees(tree.children, "dims", "fromside")[0]),
-                Hint("name the joint in front of it: `tenon 20 long`"),
+                Hint("name the joint in front of it: `tenon {20} long`"),
             )
         return with_glue_only(joined, words, draft)
     place = offset_of(where, draft) if where else None

@@ -64,7 +64,7 @@ def _dimension(tree: Parsed, inner: Parsed, draft: Draft) -> str:
             "limit-of-what",
             f"the {text_of(before[0])} of a part has no height that can be limited",
             draft.span(before[0]),
-            Hint("say the top, or a size: `seat top at most 460`, `seat at most 400 wide`"),
+            Hint("say the top, or a size: `seat top at most {460}`, `seat at most {400} wide`"),
         )
     if before:
         return text_of(before[0])

@@ -218,5 +218,5 @@ def _unclear(nodes: Sequence[Parsed], draft: Draft) -> None:
         f"`{lone.text()}`: does that go with `{draft.span(first).text()}`, or with "
         f"`{draft.span(last).text()}`?",
         lone,
-        Hint("end a list with `and`: `up 40 and 220, 111 from front`"),
+        Hint("end a list with `and`: `up {40} and {220}, {111} from front`"),
     )

@@ -49,7 +49,9 @@ def _room_sizes(nodes: list[Parsed | Token], draft: Draft) -> tuple[tuple[str, S
                     "place-size",
                     "of a place say how wide and how deep it is",
                     draft.span(node),
-                    Hint("for example `place 2398 to 2404 wide`; its height is `ceiling 2400`"),
+                    Hint(
+                        "for example `place {2398} to {2404} wide`; its height is `ceiling {2400}`"
+                    ),
                 )
             elif dimension in found:
                 draft.error("said-twice", f"said twice: the {dimension}", draft.span(node))
@@ -76,7 +78,7 @@ def _skirting(node: Parsed | None, draft: Draft) -> tuple[SizeWord, ...]:
             "skirting-sizes",
             "a skirting has two sizes: how high it is and how thick",
             draft.span(node),
-            Hint("for example `skirting 60 x 15`"),
+            Hint("for example `skirting {60} x {15}`"),
         )
     return sizes
 
@@ -97,7 +99,7 @@ def scribe_line(tree: Parsed, draft: Draft) -> ScribeLine:
             "scribe-where",
             "on which sides is it scribed?",
             draft.line.whole(),
-            Hint("for example `scribe 30 at left and right`"),
+            Hint("for example `scribe {30} at left and right`"),
         )
     names = tuple(dict.fromkeys(text_of(place) for place in places))
     return ScribeLine(sum_in(tree, draft), names, draft.line.whole())
@@ -112,7 +114,7 @@ def way_line(tree: Parsed, draft: Draft) -> WayInLine:
             "way-sizes",
             "a way in has a width and a height",
             draft.line.whole(),
-            Hint("for example `way in 720 wide, 1980 high`, of the clear opening"),
+            Hint("for example `way in {720} wide, {1980} high`, of the clear opening"),
         )
     named = tuple(replace(size, dimension=name) for name, size in _named(sizes, _OF_A_WAY))
     return WayInLine(named, sum_in(turn, draft) if turn else None, draft.line.whole())

@@ -46,7 +46,9 @@ def check_part_sizes(clauses: Sequence[Sizes], draft: Draft, *, round_too: bool 
             "round-part",
             f"a part has a length, a width and a thickness, but no {round_size.dimension}",
             round_size.span,
-            Hint("of a round part say the square blank that it is turned from, such as `30 x 30`"),
+            Hint(
+                "of a round part say the square blank that it is turned from, such as `{30} x {30}`"
+            ),
         )
         return
     runs = [clause for clause in clauses if _bare(clause)]
@@ -106,7 +108,7 @@ def check_overall(line: OverallLine, draft: Draft) -> None:
             "overall-incomplete",
             f"the overall size must say {words}",
             line.span,
-            Hint("for example `overall 420 wide, 300 deep, 240 high`"),
+            Hint("for example `overall {420} wide, {300} deep, {240} high`"),
         )
     else:
         _check_whole(sizes, draft)

@@ -71,7 +71,11 @@ def part_without_name(stumble: Stumble) -> Mistake | None:
         "name-missing",
         "a count needs the name of a part after it",
         stumble.span(stumble.at, stumble.at),
-        (Hint(f"for example `{stumble.text[: stumble.at].strip()} legs, upright, 40 x 40`"),),
+        (
+            Hint(
+                f"for example `{stumble.text[: stumble.at].strip()} legs, upright, {{40}} x {{40}}`"
+            ),
+        ),
     )
 
 

@@ -11,7 +11,7 @@ from dryfit.notes.names import canonical
 from dryfit.notes.reading.near import nearest
 from dryfit.notes.reading.words import PHRASES, SPELLINGS
 
-_EXAMPLE = "for example `groove in rails: inside, 6 wide, 9 deep, 12 from top`"
+_EXAMPLE = "for example `groove in rails: inside, {6} wide, {9} deep, {12} from top`"
 _OF_A_PART = re.compile(r"(.+?)\s+of\s+(?:the\s+)?([^,:]+?)\s*(?:[,:]\s*(.*))?$", re.IGNORECASE)
 _LIKE_A_CUT = re.compile(r"\s*([^\W\d_]+(?: [^\W\d_]+)?) (?:in|on) [^:]+:", re.IGNORECASE)
 _FROM_FULL = re.compile(
@@ -98,7 +98,7 @@ def stopped_where(stumble: Stumble) -> Mistake | None:
         "measure-missing",
         f"how far from the {written} does it stop?",
         stumble.place,
-        (Hint(f"for example `stopped 20 from {written}`"),),
+        (Hint(f"for example `stopped {{20}} from {written}`"),),
     )
 
 

@@ -66,7 +66,7 @@ def distance_as_place(stumble: Stumble) -> Mistake | None:
         stumble.place,
         (
             Repair("is it a height?", at, "up"),
-            Hint("a distance has a side, such as `30 from left`; for equal gaps write `spread`"),
+            Hint("a distance has a side, such as `{30} from left`; for equal gaps write `spread`"),
         ),
     )
 

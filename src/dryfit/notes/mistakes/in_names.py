@@ -142,7 +142,7 @@ def unknown_value(stumble: Stumble) -> Mistake | None:
         "unknown-name",
         f"nothing here is called `{written}`",
         stumble.span(stumble.at, end),
-        (Hint(f"say what it is on a line of its own: `{written} = 15`"),),
+        (Hint(f"say what it is on a line of its own: `{written} = {{15}}`"),),
     )
 
 

@@ -183,7 +183,7 @@ def overhanging(stumble: Stumble) -> Mistake | None:
                 f"take it out, and write `{inset}` on {what}: what lies on top reaches to the "
                 "overall size, and so that much beyond"
             ),
-            Hint("or write its length and width; at some sides only, say `set in 20 at front`"),
+            Hint("or write its length and width; at some sides only, say `set in {20} at front`"),
         ),
     )
 

@@ -55,7 +55,10 @@ def how_far_from(stumble: Stumble) -> Mistake | None:
     place = stumble.span(last.start_pos, stumble.failure.end)
     said = stumble.written.lower()
     return Mistake(
-        "measure-missing", f"how far from the {said}?", place, (Hint(f"write `20 from {said}`"),)
+        "measure-missing",
+        f"how far from the {said}?",
+        place,
+        (Hint(f"write `{{20}} from {said}`"),),
     )
 
 

@@ -84,7 +84,7 @@ def _less_than_nothing(stumble: Stumble) -> Mistake:
     before = stumble.text[last.start_pos : last.end_pos] if last is not None else ""
     other = {"up": "down", "down": "up"}.get(before.lower())
     if other is None:
-        hint = Hint("say the direction in words, such as `5 from front` or `set in 5 across`")
+        hint = Hint("say the direction in words, such as `{5} from front` or `set in {5} across`")
     else:
         end = "bottom" if before.lower() == "up" else "top"
         hint = Hint(

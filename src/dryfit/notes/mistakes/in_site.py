@@ -9,10 +9,10 @@ from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 
 _EXAMPLES = {
-    "PLACED": "place 2398 to 2404 wide, ceiling 2400, skirting 60 x 15, floor 8 out",
-    "_SCRIBE": "scribe 30 at left and right",
-    "_WAYIN": "way in 720 wide, 1980 high, turn 900",
-    "HANGS": "hangs on a stud wall, 1400 up",
+    "PLACED": "place {2398} to {2404} wide, ceiling {2400}, skirting {60} x {15}, floor {8} out",
+    "_SCRIBE": "scribe {30} at left and right",
+    "_WAYIN": "way in {720} wide, {1980} high, turn {900}",
+    "HANGS": "hangs on a stud wall, {1400} up",
     "FIXED": "fixed to the wall",
 }
 _OF_THE_ROOM = re.compile(r" *(ceiling|skirting|baseboard)(?: board)? +(?=[0-9½¼¾])", re.IGNORECASE)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.building import Draft, build
@@ -11,6 +12,7 @@ from dryfit.notes.mistakes.unreadable import mistakes
 from dryfit.notes.reading.lexer import Failure, read_line
 from dryfit.notes.reading.lines import SenseLine, fold, goes_on, respelled
 from dryfit.notes.reading.vocabulary import Vocabulary, with_declared
+from dryfit.quantities import Display
 
 _MOST_OFFERS = 3
 
@@ -50,11 +52,11 @@ def _finding(mistake: Mistake, hints: tuple[Hint, ...]) -> Diagnostic:
 
 
 def _hints(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Iterator[Hint]:
-    corrected = 0
+    corrected, say = 0, _display(vocabulary).examples
     for advice in mistake.advice:
         if isinstance(advice, Hint):
             if corrected or not mistake.guess:
-                yield advice
+                yield replace(advice, message=say(advice.message))
             continue
         if corrected == _MOST_OFFERS:
             continue
@@ -62,10 +64,15 @@ def _hints(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Iterato
         tried = respelled(line, typed, advice.span.line)
         if is_readable(tried, vocabulary) and not _would_go_on(typed, advice, line):
             corrected += 1
-            yield Hint(advice.message, typed)
+            yield Hint(say(advice.message), typed)
         elif advice.stands_alone or _goes_further(tried, advice, line, vocabulary):
             corrected += 1
-            yield Hint(advice.message)
+            yield Hint(say(advice.message))
+
+
+def _display(vocabulary: Vocabulary) -> Display:
+    """Return how figures in examples are said: in inches where the notes are, else in mm."""
+    return Display.inches() if vocabulary.unit == "in" else Display()
 
 
 def _would_go_on(typed: str, repair: Repair, line: SenseLine) -> bool:

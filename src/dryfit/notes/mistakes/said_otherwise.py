@@ -36,7 +36,7 @@ def up_to(stumble: Stumble) -> Mistake | None:
         repairs.append(Repair(f"as far as the {what} that lies on it", place, f"under {what}"))
     if not repairs:
         return None
-    repairs.append(Hint("`up` is how high the underside is, as in `up 80`"))
+    repairs.append(Hint("`up` is how high the underside is, as in `up {80}`"))
     message = f"`{found.group().strip()}` does not say how far up it is"
     return Mistake("not-understood", message, place, tuple(repairs))
 
