@@ -10,7 +10,7 @@ import unicodedata
 from collections.abc import Iterator
 
 from dryfit.booklet.drawing import Svg
-from dryfit.booklet.html import font_faces
+from dryfit.booklet.html import as_spoken, font_faces
 from dryfit.booklet.view import Booklet
 
 _LONGEST = 60
@@ -61,4 +61,5 @@ def safe_name(words: str) -> str:
 def _whole(drawing: Svg) -> bytes:
     """Return the drawing with its font in it, so that it looks alike wherever it is opened."""
     style = f"<style>{font_faces()}</style><title>"
-    return (_OPENING.sub(lambda _: style, drawing.markup, count=1) + "\n").encode("utf-8")
+    spoken = as_spoken(drawing.markup)
+    return (_OPENING.sub(lambda _: style, spoken, count=1) + "\n").encode("utf-8")

@@ -7,9 +7,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.booklet import drawn_steps as steps
 from tests.unit.booklet.drawn_bench import bench, feature
+from tests.unit.booklet.drawn_lines import outside, struck_out
 from tests.unit.booklet.svg_reading import collisions, quantities
 
-from dryfit.booklet.drawing import Svg, part_drawing, piece_drawing, setup_drawing
+from dryfit.booklet.drawing import Svg, part_sheets, piece_drawing, setup_drawing
+from dryfit.booklet.drawing.part_sheet import ALL
+from dryfit.booklet.labels import label
 from dryfit.geometry.box import Box
 from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold, Pass
@@ -65,7 +68,10 @@ def test_any_trench_on_a_sled(
     sled = replace(steps.SLED, base=Fraction(base))
     drawing = sound(setup_drawing(model, steps.step("table saw", values, work), (sled,), display))
     assert {str(deep + base), str(end)} <= set(quantities(drawing))
-    sound(part_drawing(part, display))
+    own = replace(model, display=display)
+    for sheet in part_sheets(part, own, label(own)):
+        assert (collisions(sheet), outside(sheet), struck_out(sheet)) == ([], [], [])
+        assert sheet.width_mm <= ALL + 20
 
 
 @settings(max_examples=60, deadline=None)

@@ -13,7 +13,7 @@ from tests.unit.operations.worked import shipped_shop
 from dryfit.booklet.drawing import (
     Svg,
     glue_up_drawing,
-    part_drawing,
+    part_sheets,
     piece_drawing,
     timeline,
 )
@@ -31,7 +31,7 @@ def drawings() -> list[Svg]:
         piece_drawing(MODEL, LABELS.parts),
         timeline(plan(), shipped_shop()),
         *(glue_up_drawing(MODEL, a, LABELS.copies, MODEL.display) for a in MODEL.assemblies),
-        *(part_drawing(part, MODEL.display) for part in MODEL.parts),
+        *(sheet for part in MODEL.parts for sheet in part_sheets(part, MODEL, LABELS)),
     ]
 
 
@@ -133,23 +133,6 @@ def test_the_copies_that_come_together_are_named() -> None:
     posts = {LABELS.copies[f"{d} {s} post"] for d in ("front", "back") for s in ("left", "right")}
     aprons = {LABELS.copies["front apron"], LABELS.copies["back apron"]}
     assert posts | aprons <= words
-
-
-def test_left_and_right_parts_are_drawn_as_they_lie() -> None:
-    def height(hand: str) -> float:
-        one = replace(post, copies=tuple(copy for copy in post.copies if copy.hand == hand))
-        drawn = lettering(part_drawing(one, MODEL.display))
-        edge = next(line for line in drawn if line.words == "E")
-        end = next(line for line in drawn if line.words == "R")
-        return edge.room.middle[1] - end.room.middle[1]
-
-    post = MODEL.parts[0]
-    assert height("A") * height("B") < 0
-
-
-def test_both_hands_are_measured_from_the_marked_edge() -> None:
-    figures = quantities(part_drawing(MODEL.parts[0], MODEL.display))
-    assert [figures.count(mm) for mm in ("13", "21", "24", "32")] == [2, 2, 0, 0]
 
 
 def test_the_time_line_has_a_row_for_each_day_with_work_and_its_waits() -> None:

@@ -5,16 +5,20 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import FILES, model_of_piece
 from tests.unit.booklet import drawn_steps
-from tests.unit.booklet.svg_reading import quantities
+from tests.unit.booklet.drawn_lines import outside
+from tests.unit.booklet.svg_reading import collisions, quantities
 
-from dryfit.booklet.drawing import setup_drawing
+from dryfit.booklet.drawing import part_sheets, setup_drawing
 from dryfit.booklet.drawing.canvas import TALLEST, Canvas
-from dryfit.booklet.drawing.part import part_drawing
+from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.gaps import SIDES, spacing
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import marks_in_piece
 from dryfit.booklet.text import Amount, Say, plain
 from dryfit.plan.operation import Work
+
+WIDEST = 175.0
+"""Millimetres between the margins of an A4 page, the narrower one."""
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
@@ -31,9 +35,15 @@ def test_marks_are_told_on_the_side_where_the_box_has_them(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
-def test_no_drawing_of_a_part_is_higher_than_a_page(name: str) -> None:
+def test_parts_drawn_and_the_piece_taken_apart_are_readable_and_fit_a_page(name: str) -> None:
     model = model_of_piece(name)
-    assert all(part_drawing(p, model.display).height_mm <= TALLEST for p in model.parts)
+    labels = label(model)
+    drawings = [sheet for part in model.parts for sheet in part_sheets(part, model, labels)]
+    drawings.append(exploded_drawing(model, labels.copies, labels.parts))
+    for drawing in drawings:
+        assert (collisions(drawing), outside(drawing)) == ([], []), drawing.title
+        assert drawing.height_mm <= TALLEST
+        assert drawing.width_mm <= WIDEST
 
 
 def test_a_sheet_that_no_page_holds_is_made_smaller() -> None:
@@ -62,7 +72,7 @@ def test_a_single_part_has_no_gap() -> None:
     model = model_of_piece("shelf_box")
     alone = next(part for part in model.parts if len(part.copies) == 1)
     assert spacing(alone, Say(model.display)) == ()
-    assert quantities(part_drawing(alone, model.display))
+    assert all(quantities(sheet) for sheet in part_sheets(alone, model, label(model)))
 
 
 def test_cuts_by_hand_in_one_surface_share_a_drawing_for_each_hand() -> None:

@@ -23,7 +23,7 @@ from dryfit.geometry.shape import Shape
 from dryfit.placing.apart import Apart, taken_apart
 from dryfit.placing.model import Model
 
-ROOM = (160.0, 175.0)
+ROOM = (150.0, 172.0)
 """Width and height that the view itself may take, mm."""
 
 _GAP = 10

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from dryfit.booklet.text import Say, Text
+from dryfit.booklet.text import Say, Text, listed
 from dryfit.geometry.frame import SURFACES, WIDTH
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.form import Form
 from dryfit.kinds.roles import TAIL
 from dryfit.placing.model import Part
 
@@ -16,7 +17,7 @@ _PINS = "Pins: they are marked from the tails that they go between."
 
 def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
     """Return a line for each form that the part has, what is alike told once."""
-    told: dict[Text, None] = {}
+    told: dict[Text, None] = dict.fromkeys(_edges(part, say))
     for feature in part.features:
         if feature.form is not None:
             words = tuple(_told(feature, say))
@@ -28,12 +29,34 @@ def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
     return tuple(told)
 
 
+def _edges(part: Part, say: Say) -> Iterator[Text]:
+    """Yield a line for each way in which edges are eased, with all the edges that are."""
+    rows: dict[Text, dict[str, None]] = {}
+    for feature in part.features:
+        form = feature.form
+        if form is None or form.kind not in {"chamfer", "profile", "round-over"}:
+            continue
+        sizes = dict(form.sizes)
+        if "radius" in sizes:
+            words: Text = ("Rounded, radius ", say.size(sizes["radius"]))
+        else:
+            size = (say.size(sizes["width"]), " \u00d7 ", say.size(sizes["depth"]))
+            words = (f"{_name(form)} ", *size)
+        rows.setdefault(words, {})[f"{feature.surface}/{form.toward}"] = None
+    for words, edges in rows.items():
+        yield (*words, f", on the {'edge' if len(edges) == 1 else 'edges'} {listed(edges)}.")
+
+
+def _name(form: Form) -> str:
+    words = form.profile or form.kind
+    return f"{words[0].upper()}{words[1:]}"
+
+
 def _told(feature: Feature, say: Say) -> Iterator[Text]:
     form = feature.form
     assert form is not None
     sizes = dict(form.sizes)
     where = f"on {_surface(feature.surface)}"
-    beside = f"where {feature.surface} and {form.toward} meet"
     match form.kind:
         case "taper":
             stretch = feature.along if form.toward == "R2" else feature.along[::-1]
@@ -48,12 +71,6 @@ def _told(feature: Feature, say: Say) -> Iterator[Text]:
                 say.setting(stretch[1]),
                 ".",
             )
-        case "chamfer" | "profile":
-            name = form.profile or "chamfer"
-            size = (say.size(sizes["width"]), " × ", say.size(sizes["depth"]))
-            yield (f"{name[0].upper()}{name[1:]} {beside}: ", *size, ".")
-        case "round-over":
-            yield (f"Rounded {beside}, radius ", say.size(sizes["radius"]), ".")
         case "curve":
             span, rising = say.size(sizes["span"]), say.size(sizes["rise"])
             yield (f"Curve {where}: ", rising, " high in the middle over a span of ", span, ".")

@@ -18,11 +18,10 @@ from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES, THICKNESS, WIDTH
 from dryfit.joinery.feature import Feature, Range
 from dryfit.kinds.roles import TENON_HOLE
-from dryfit.placing.model import Model, Part
+from dryfit.placing.model import Model
 from dryfit.plan.operation import Work
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Hold
-from dryfit.quantities import Display
 
 _ALL = 122.0
 _ROOM = 40.0
@@ -30,21 +29,6 @@ _SPARE = 8.0
 _MARKED = 7.0
 _TALLEST = 26.0
 _AROUND = 13.0
-
-
-def part_drawing(part: Part, display: Display) -> Svg:
-    """Return the part with all its features, each surface that has any, hand by hand."""
-    works = []
-    for hand in part.hands():
-        copies = tuple(copy for copy in part.copies if copy.hand == hand)
-        features = tuple(feature for feature in part.features if hand in feature.hands)
-        for surface in _surfaces(features):
-            names = tuple(feature.id for feature in features if _shown_on(feature) == surface)
-            works.append((copies, Work(part.name, (), names, _lying_under(surface), ())))
-        if not features:
-            works.append((copies, Work(part.name, (), (), Hold("B", None, "R"), ())))
-    ways = [lying(part, copies, work, "behind") for copies, work in works]
-    return layout_drawing(ways, Say(display), f"{part.name}, its sizes and cuts")
 
 
 def layout_drawing(ways: Sequence[Lying], say: Say, title: str) -> Svg:
@@ -79,7 +63,7 @@ def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
         feature for feature in part.features if feature.flare is None and feature.role not in SHAPES
     )
     features = tuple(feature for feature in plain if feature.id in work.features)
-    for surface in _surfaces(features, worked=True):
+    for surface in _surfaces(features):
         names = tuple(f.id for f in features if _worked_on(f) == surface)
         lies = replace(work, features=names, hold=_lying_under(surface))
         yield from (lying(part, copies, lies, "behind") for copies in by_hand(part, lies))
@@ -202,8 +186,8 @@ def _stretch(region: Region, around: float) -> Stretch:
     return begin - around, end + around
 
 
-def _surfaces(features: Iterable[Feature], *, worked: bool = False) -> tuple[str, ...]:
-    found = {_worked_on(feature) if worked else _shown_on(feature) for feature in features}
+def _surfaces(features: Iterable[Feature]) -> tuple[str, ...]:
+    found = {_worked_on(feature) for feature in features}
     return tuple(sorted(found, key=list(SURFACES).index))
 
 

@@ -6,6 +6,7 @@ a maker lays them on the bench, and one line struck across serves both.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -24,7 +25,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.kinds.roles import TAIL
 from dryfit.placing.model import Copy, Model, Part
 
-ALL = 166.0
+ALL = 158.0
 HALF = 84.0
 """Width of a sheet on paper, and of one with few figures, of which two stand side by side; mm."""
 
@@ -39,6 +40,7 @@ _TALLEST = 30.0
 _AROUND = 9.0
 _PAIR = 2.5
 _MATE = 4.6
+_WORD = re.compile(r" *[^ ]+ *")
 _UNDER = {"F": WIDTH, "E": THICKNESS}
 
 
@@ -72,15 +74,20 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
 
 
 def words_below(canvas: Canvas, line: Text, top: float, wide: float) -> float:
-    """Write a sentence with its quantities, broken before a quantity where it is too long."""
-    row: Text = ()
+    """Write a sentence with its quantities, in lines no longer than `wide`; return the bottom."""
+    rows: list[Text] = [()]
     for piece in line:
-        if row and width_of((*row, piece)) > wide - 4.0 and not isinstance(piece, str):
-            canvas.text((-_LEFT / 2, top + 2.4), row, anchor="start")
-            top, row = top + 6.0, ()
-        row = (*row, piece)
-    canvas.text((-_LEFT / 2, top + 2.4), row, anchor="start")
-    return top + 6.0
+        for word in _WORD.findall(piece) if isinstance(piece, str) else (piece,):
+            last = rows[-1][-1] if rows[-1] else ""
+            parted = isinstance(last, str) and last.endswith(" ")
+            if parted and width_of((*rows[-1], word)) > wide:
+                rows.append((word,))
+            else:
+                rows[-1] = (*rows[-1], word)
+    for row in rows:
+        canvas.text((-_LEFT / 2, top + 2.4), row, anchor="start")
+        top += 6.0
+    return top
 
 
 def _heading(
