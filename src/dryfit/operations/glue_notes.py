@@ -15,6 +15,7 @@ from dryfit.operations.insertion import Insertion
 from dryfit.operations.members import closed_joints
 from dryfit.operations.pocket_jig import driving_details
 from dryfit.operations.screwed_first import screwed_first
+from dryfit.operations.sloped_pads import sloped_pads
 from dryfit.operations.tenon_deeds import with_the_glue
 from dryfit.operations.words import listed, spoken
 from dryfit.placing.model import Assembly, Joint, Model, Part
@@ -41,6 +42,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *_glued((joint for joint in joints if not partly_glued(joint)), model),
         *_swelling(joints),
         *_beside_fingers(joints),
+        *(sloped_pads(joints, model) if assembly.pressed is None else ()),
         *_weak_alone(joints, besides),
         *_mitred(joints, assembly.pressed),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
