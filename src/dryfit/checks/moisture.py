@@ -55,6 +55,6 @@ def _far(
         f"{model.display.movement(abs(change))}",
         span,
         figures={"change": abs(change)},
-        remedy="let it lie stickered in such a room until it is within 2 % of that, or write where "
-        "the piece will stand: `stands in an unheated room`",
+        remedy="let it lie stickered in such a room until it is within 2 % of that"
+        + ("" if model.moisture.told else ", or write where it stands: `stands in a damp place`"),
     )

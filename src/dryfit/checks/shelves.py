@@ -10,17 +10,12 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.spans import Span, spans
+from dryfit.placing.standing_on import kilograms_a_mm, usual_kind
 from dryfit.quantities.units import INCH
 from dryfit.wood.bending import CREEP, NEWTONS, sag, stiffness
 from dryfit.wood.weight import POUND, stiffness_of
 
 _SHELF = "shelf"
-_LOADS = {"books": 30, "heavy books": 60, "clothes": 15, "tools": 50, "display": 15}
-"""Kilograms on a metre of shelf: TRADE H39, common practice."""
-
-_DEEP = Fraction(200)
-"""A shelf that is less deep in mm holds no row of books (ours)."""
-
 _WARNED, _FAILS = 300, 200
 """Sag in the end beyond a 300th of the span is seen; at once beyond a 200th the shelf is no shelf
 (TRADE H39)."""
@@ -83,20 +78,17 @@ def _sagging(model: Model, span: Span) -> Iterator[Diagnostic]:
 
 
 def _load(model: Model, span: Span) -> _Load:
-    words = span.part.carries
-    inches = model.display.unit == "in"
+    part, words = span.part, span.part.carries
+    each = kilograms_a_mm(words, part.width, span.clear)
     if words is not None and words.kilograms is not None:
-        long = words.every or span.clear
-        each = words.kilograms / long
-        said = words.span.text().partition(" ")[2]
-        return _Load(each * NEWTONS, said, written=True)
-    usual = "books" if span.part.width >= _DEEP else "display"
-    kind = words.kind if words is not None and words.kind else usual
-    metre = Fraction(_LOADS[kind])
-    pounds = round(metre * Fraction(3048, 10000) / POUND)
-    figure = f"{pounds} lb a foot" if inches else f"{metre} kg a metre"
-    named = {"display": "what is on display", "clothes": "clothes"}.get(kind, kind)
-    return _Load(metre / 1000 * NEWTONS, f"{named}, {figure}", written=words is not None)
+        return _Load(each * NEWTONS, words.span.text().partition(" ")[2], written=True)
+    kind = words.kind if words is not None and words.kind else usual_kind(part.width)
+    named = "what is on display" if kind == "display" else kind
+    inches = model.display.unit == "in"
+    figure = (
+        f"{round(each * 12 * INCH / POUND)} lb a foot" if inches else f"{each * 1000} kg a metre"
+    )
+    return _Load(each * NEWTONS, f"{named}, {figure}", written=words is not None)
 
 
 def _modulus(part: Part) -> Fraction | None:

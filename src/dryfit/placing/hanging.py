@@ -6,11 +6,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.frame import THICKNESS
-from dryfit.placing.model import Copy, Model
+from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.standing_on import ON_A_METRE, kilograms_a_mm
 from dryfit.placing.weights import whole_weight
-
-_BOOKS = Fraction(30, 1000)
-"""kg on a mm of shelf: 30 kg a metre, books at their lightest (TRADE H39)."""
 
 _APART = 400
 """A fixing every 400 mm and one at each end, as far apart as studs often stand (common practice;
@@ -44,12 +42,20 @@ class WallLoad:
 
 def wall_load(model: Model) -> WallLoad:
     """Return what hangs on the wall; each level board but the uppermost is taken for a shelf."""
-    level = [copy for part in model.parts for copy in part.copies if _is_shelf(copy)]
-    top = max((copy.box.high[2] for copy in level), default=Fraction(0))
-    shelves = [copy for copy in level if copy.box.high[2] < top] or level
-    inside = sum((copy.box.extent(0) for copy in shelves), Fraction(0)) * _BOOKS
+    level = [(part, copy) for part in model.parts for copy in part.copies if _is_shelf(copy)]
+    top = max((copy.box.high[2] for _, copy in level), default=Fraction(0))
+    shelves = [each for each in level if each[1].box.high[2] < top] or level
+    inside = sum((_on(*each) for each in shelves), Fraction(0))
     fixings = max(2, int(model.overall[0]) // _APART + 1)
     return WallLoad(whole_weight(model).kilograms, inside, fixings)
+
+
+def _on(part: Part, copy: Copy) -> Fraction:
+    """Return kg on a shelf: what its line says, else books at their lightest (TRADE H39)."""
+    wide = copy.box.extent(0)
+    if part.carries is None:
+        return wide * ON_A_METRE["books"] / 1000
+    return wide * kilograms_a_mm(part.carries, part.width, wide)
 
 
 def hangs_by(model: Model) -> tuple[str, ...]:

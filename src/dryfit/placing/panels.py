@@ -8,6 +8,7 @@ from functools import partial
 from dryfit.joinery.panel import panel_gap
 from dryfit.joinery.proportions import usual_groove_depth
 from dryfit.piece.declared import Behind, Contact, DeclaredPart
+from dryfit.placing.out_of_groove import tell_if_out
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.seats import Seat
 from dryfit.placing.site import Site
@@ -82,6 +83,7 @@ def _say_edges(site: Site, part: DeclaredPart, contact: Contact, seat: Seat, axi
     )
     if words:
         site.assume(f"{part.name}: {words}", contact.span, None)
+        tell_if_out(site, part, contact, gap, depth)
     behind = contact.joint.behind if contact.joint else Behind()
     show = site.declared.display.shown
     for host, side in ((low, -1), (high, 1)):

@@ -18,6 +18,7 @@ from dryfit.piece.declared import Behind, Contact, DeclaredPart
 from dryfit.placing.board_rows import board_row
 from dryfit.placing.heights import say
 from dryfit.placing.lines import with_sizes_added
+from dryfit.placing.out_of_groove import tell_if_out
 from dryfit.placing.panels import bounding_hosts
 from dryfit.placing.positions import Face, Reason
 from dryfit.placing.relations import Equal
@@ -160,6 +161,7 @@ def _play(
     if words:
         told = words.replace("groove", "rabbet")
         site.assume(f"{part.name}: {told}", contact.span, None)
+        tell_if_out(site, part, contact, gap, room[1])
     return gap
 
 

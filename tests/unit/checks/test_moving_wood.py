@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, codes, text_of
+from tests.pieces.reading import changed, checked, codes, errors, text_of
 
 from dryfit.diagnostics import Diagnostic, Severity
 
@@ -45,6 +45,14 @@ def test_a_panel_has_to_stay_in_its_grooves(
 ) -> None:
     found = told(DOOR.format(wide=wide, groove=groove), "panel-comes-out")
     assert [each.severity for each in found] == ([severity] if severity else [])
+
+
+def test_a_panel_that_does_not_reach_its_grooves() -> None:
+    # 840 of sight: 852 x .00431 x 3 % / 2 + 1 = 6.5 of gap, and 6 of groove.
+    found = checked(DOOR.format(wide=960, groove=6))
+    assert [each.code for each in errors(found)] == ["panel-comes-out"]
+    deep = errors(found)[0].hints[0].message.split(" ")[2]
+    assert errors(checked(DOOR.format(wide=960, groove=deep))) == []
 
 
 def test_the_depth_that_is_offered_is_enough() -> None:
