@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model
 from dryfit.quantities.units import INCH
+from dryfit.wood.sawn import cut_of
 
 _SQUARE_METRE = 1_000_000
 _SQUARE_FOOT = (12 * INCH) ** 2
@@ -33,6 +34,8 @@ def wood_needed(model: Model, say: Say) -> tuple[WoodNeeded, ...]:
     for part in model.parts:
         sheet = part.stock == "sheet"
         timber = part.timber or "timber not named"
+        if part.cut is not None and not sheet and cut_of(timber) is None:
+            timber = f"{part.cut} {timber}"
         one = part.length * part.width * (1 if sheet else part.thickness)
         key = (timber, part.thickness if sheet else None)
         totals[key] = totals.get(key, Fraction(0)) + one * len(part.copies)

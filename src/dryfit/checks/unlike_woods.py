@@ -1,4 +1,4 @@
-"""TRADE G8: woods that move unlike one another, glued together over a wide way."""
+"""TRADE H72, G8: woods that move unlike one another, glued together over a wide way."""
 
 from __future__ import annotations
 

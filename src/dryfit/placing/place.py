@@ -30,6 +30,7 @@ from dryfit.placing.pin_hardware import hinges, shelf_pins
 from dryfit.placing.pocket_hardware import pocket_screws
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
+from dryfit.placing.rigid_things import report_rigid_things
 from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_wood
 from dryfit.placing.screw_slots import assume_screw_slots
 from dryfit.placing.screws_in_laps import with_holes_in_wood
@@ -145,6 +146,7 @@ def _whole(
     screws += pocket_screws(site, joints, meetings.made, parts)
     assume_screw_slots(site, parts, joints)
     report_unknown_woods(site)
+    report_rigid_things(site, things, parts)
     assume_air(site)
     return Model(
         piece=declared.piece,

@@ -222,3 +222,35 @@ glue up whole: side, {name}
 
 def test_a_sound_piece_is_quiet() -> None:
     assert codes(checked(changed(DOOR.format(wide=360, groove=9), ("beech", "ash")))) == []
+
+
+SLAB = """piece Wash stand top
+units mm
+overall 600 wide, {wide} deep, 42 high
+timber oak
+1 top, flat, across, 600 x {wide} x 22, up 0
+bought 1 {thing}, 600 wide, {wide} deep, 20 thick, onto top{fixed}
+"""
+
+
+@pytest.mark.parametrize(
+    ("wide", "thing", "fixed", "severity"),
+    [
+        (400, "marble slab", ": glue", Severity.ERROR),
+        (100, "steel plate", ": screws", Severity.WARNING),
+        (400, "marble slab", "", None),
+        (400, "marble slab", ": glue the middle 60", None),
+        (400, "cushion", ": glue", None),
+        (70, "brass strip", ": screws", None),
+    ],
+)
+def test_stone_and_metal_do_not_move_with_wood(
+    wide: int, thing: str, fixed: str, severity: Severity | None
+) -> None:
+    # TRADE G8: "stone, glass, metal fixed rigid to solid wood across (E)".
+    found = [
+        each
+        for each in checked(SLAB.format(wide=wide, thing=thing, fixed=fixed)).findings
+        if each.code == "rigid-across-grain"
+    ]
+    assert [each.severity for each in found] == ([severity] if severity else [])
