@@ -23,14 +23,13 @@ from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
 from dryfit.placing.measures import with_drawn_sizes, with_measures
-from dryfit.placing.model import Assembly, Joint, Model, Part, Wish, WishEnd
+from dryfit.placing.model import Assembly, Bought, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.pin_hardware import hinges, shelf_pins
 from dryfit.placing.pocket_hardware import pocket_screws
 from dryfit.placing.reasons import figures_of
 from dryfit.placing.resting_on import with_lies
-from dryfit.placing.rigid_things import report_rigid_things
 from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_wood
 from dryfit.placing.screw_slots import assume_screw_slots
 from dryfit.placing.screws_in_laps import with_holes_in_wood
@@ -144,10 +143,7 @@ def _whole(
     screws += hinges(site, joints, meetings.made, parts)
     screws += shelf_pins(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
-    assume_screw_slots(site, parts, joints)
-    report_unknown_woods(site)
-    report_rigid_things(site, things, parts)
-    assume_air(site)
+    _tell_of_wood(site, things, parts, joints)
     return Model(
         piece=declared.piece,
         source=declared.source,
@@ -184,6 +180,19 @@ def _whole(
         moisture=site.moisture,
         air=declared.air,
     )
+
+
+def _tell_of_wood(
+    site: Site, things: Sequence[Bought], parts: Sequence[Part], joints: Sequence[Joint]
+) -> None:
+    """Tell what follows from how wood moves, and list what of it is taken for granted."""
+    assume_screw_slots(site, parts, joints)
+    report_unknown_woods(site)
+    if things:
+        from dryfit.placing.rigid_things import report_rigid_things
+
+        report_rigid_things(site, things, parts)
+    assume_air(site)
 
 
 def _without_idle_rests(found: tuple[Found, ...]) -> tuple[Found, ...]:
