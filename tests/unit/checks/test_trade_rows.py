@@ -18,7 +18,7 @@ from dryfit.resources import PACKAGE
 TABLE = Path(__file__).with_name("trade_rows.txt")
 TESTS = Path(__file__).parents[2]
 LAST = 86
-STATES = {"built", "merged", "construction", "rehearsed", "uncomputed", "later", "open"}
+STATES = {"built", "merged", "construction", "rehearsed", "uncomputed", "later"}
 WITH_CODES = {"built", "merged"}
 WITH_TESTS = {"construction", "rehearsed"}
 WITH_REASON = STATES - {"built"}
