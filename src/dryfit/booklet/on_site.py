@@ -20,6 +20,9 @@ from dryfit.placing.model import Assembly
 from dryfit.placing.scribing import scribed_copies
 from dryfit.wood.weight import weight_words
 
+_STUDS_APART = 1200
+"""What is wider than twice the usual 600 mm meets two studs wherever it hangs (common practice)."""
+
 
 @dataclass(frozen=True, slots=True)
 class SiteView:
@@ -116,6 +119,10 @@ def _to_the_wall(wall: OnWall, bench: Bench) -> Iterator[Text]:
         "board": "Find what stands behind the boards",
     }.get(wall.wall or "", "Find out what the wall is made of")
     yield (f"{behind}; look for pipes and cables before you drill.",)
+    if wall.wall == "stud" and bench.model.overall[0] < _STUDS_APART:
+        apart = "16 or 24 in" if bench.model.display.unit == "in" else "400 or 600 mm"
+        rail = "where only one lies behind it, screw a rail across two of them first"
+        yield (f"Studs often stand {apart} apart: {rail}.",)
     if not wall.hangs:
         held = "Fix it to the wall near its top with a bracket or a strap, into what carries"
         yield (f"{held}, so that it cannot tip.",)

@@ -14,6 +14,9 @@ from dryfit.placing.model import Hardware
 _FASTEN = ("screw", "bolt", "clip", "plate", "pin", "hinge")
 
 
+_HOLDERS = ("bracket", "strap", "anchor", "angle")
+
+
 def bring(place: PlaceWords, loads: tuple[Load, ...], bench: Bench) -> tuple[str, ...]:
     """Return a packing list: the loads, what fastens them, and the tools; a tick for each."""
     return tuple(dict.fromkeys(_all(place, loads, bench)))
@@ -34,6 +37,9 @@ def _all(place: PlaceWords, loads: tuple[Load, ...], bench: Bench) -> Iterator[s
     if place.scribes:
         yield "compass, jigsaw or hand saw, block plane"
     if place.wall is not None:
+        bought = " ".join(thing.name for thing in bench.model.bought)
+        if not place.wall.hangs and not any(word in bought for word in _HOLDERS):
+            yield "a bracket or a strap for its top"
         fixings = f"{wall_load(bench.model).fixings} fixings" if place.wall.hangs else "fixings"
         yield f"drill, {fixings} for the wall, and a detector for studs, pipes and cables"
     if place.built is not None:

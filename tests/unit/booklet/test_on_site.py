@@ -164,3 +164,15 @@ def test_a_cabinet_is_put_together_by_what_holds_each_load() -> None:
     assert "shelf pin" in listed
     assert "butt hinge" in listed
     assert "drawer back" not in listed
+
+
+def test_what_holds_it_to_the_wall_is_brought_unless_it_is_bought() -> None:
+    assert "a bracket or a strap for its top" not in view(CASE).bring
+    bare = changed(CASE, ("bought 1 wall bracket\n", ""))
+    assert "a bracket or a strap for its top" in view(bare, CASE).bring
+
+
+def test_a_narrow_piece_may_meet_one_stud_only() -> None:
+    stud = changed(CASE, ("fixed to the wall", "fixed to a stud wall"))
+    assert any("400 or 600 mm apart" in step for step in steps(stud, CASE))
+    assert not any("apart:" in step for step in steps(CASE))
