@@ -36,7 +36,8 @@ _LEFT = 16.0
 FIGURES = 24.0
 """Room for figures on the right, mm."""
 
-_TALLEST = 30.0
+_TALLEST = 26.0
+_TALLEST_OF_TWO = 19.0
 _AROUND = 9.0
 _PAIR = 2.5
 _MATE = 4.6
@@ -293,7 +294,8 @@ def along_places(part: Part) -> tuple[Fraction, ...]:
 def scale_along(parts: Sequence[Part], *, room: float) -> Ruler:
     """Return the scale along parts of one length, as much of it between breaks as there is room."""
     high = float(max(max(part.width, part.thickness) for part in parts))
-    scale = min(1.0, _TALLEST / high)
+    pair = any(len(part.hands()) > 1 for part in parts)
+    scale = min(1.0, (_TALLEST_OF_TWO if pair else _TALLEST) / high)
     for more in (8.0, 5.0, 3.0, 2.0, 1.4):
         found = _ruler(parts, scale, more * _AROUND / scale, room)
         if found.scale == scale:
@@ -308,6 +310,7 @@ def _ruler(parts: Sequence[Part], scale: float, around: float, room: float) -> R
         low, far = (float(at) for at in _range_along(feature, part))
         # Of what runs on alike only the ends are of interest.
         wanted += [(low - around / 2, low + around / 2), (far - around / 2, far + around / 2)]
-        if far - low < 4 * around:
+        curved = feature.form is not None and feature.form.kind == "curve"
+        if curved or far - low < 4 * around:
             wanted.append((low, far))
     return ruler(length, wanted, room=room, scale=scale)
