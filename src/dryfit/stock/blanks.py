@@ -118,7 +118,8 @@ def _ganged(part: Part, shop: Shop) -> int:
 
 def gang_length(part: Part, each: int, shop: Shop) -> Fraction:
     """Return the length in mm that a blank of `each` copies needs, its ends included."""
-    return part.length * each + crosscut_kerf(shop) * (each - 1) + _ends(part, shop)
+    long = part.length if part.sloped is None else part.sloped.length
+    return long * each + crosscut_kerf(shop) * (each - 1) + _ends(part, shop)
 
 
 def _ends(part: Part, shop: Shop) -> Fraction:
