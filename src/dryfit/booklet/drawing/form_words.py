@@ -22,6 +22,10 @@ def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
         if feature.form is not None:
             words = tuple(_told(feature, say))
             told.update(dict.fromkeys(words))
+        if feature.slopes and part.sloped is None:
+            side = feature.surface
+            line = f"Tenon holes lean: their middles are those on {side}, where they are bored."
+            told[(line,)] = None
         if feature.flare is not None:
             tails = feature.role == TAIL
             line = "Tails: as they are on the end grain." if tails else _PINS

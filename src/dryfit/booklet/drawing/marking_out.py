@@ -48,7 +48,7 @@ def families(parts: Iterable[Part]) -> tuple[Family, ...]:
     found: list[list[tuple[Part, tuple[Fraction, ...]]]] = []
     for part in parts:
         places = along_places(part)
-        if part.untaken("length") is not None or len(places) < _LINES:
+        if part.untaken("length") is not None or len(places) < _LINES or part.sloped is not None:
             continue
         for rows in found:
             first, others = rows[0]

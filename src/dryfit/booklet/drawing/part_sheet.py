@@ -18,6 +18,7 @@ from dryfit.booklet.drawing.part_views import PartView, Side, draw_view, part_vi
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.running import STEP, Tick, running_below, running_beside, spread
 from dryfit.booklet.drawing.shapes import MARK, caption, draw_mark
+from dryfit.booklet.drawing.splayed_leg import draw_splayed
 from dryfit.booklet.labels import Labels
 from dryfit.booklet.text import Say, Text
 from dryfit.geometry.frame import SURFACES, THICKNESS, WIDTH
@@ -58,6 +59,8 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
     say = Say(model.display)
     waiting = _hands(part, labels)
     every = len(waiting) > 1
+    if part.sloped is not None:
+        return (_splayed(part, waiting, labels, say),)
     sheets = []
     while waiting:
         pair = _pair(waiting)
@@ -72,6 +75,16 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
         hands = f", hand {' and '.join(hand.copy.hand for hand in pair)}" if every else ""
         sheets.append(canvas.finish(f"{part.name}{hands}, face and edge"))
     return tuple(sheets)
+
+
+def _splayed(part: Part, hands: Sequence[_Hand], labels: Labels, say: Say) -> Svg:
+    """Return the sides of a splayed leg unrolled: nothing on it is square."""
+    canvas = Canvas()
+    top = _heading(canvas, part, hands if len(hands) > 1 else (), labels, ALL)
+    top = draw_splayed(canvas, (part,), say, top)
+    for line in forms_told(part, say):
+        top = words_below(canvas, line, top, ALL)
+    return canvas.finish(f"{part.name}, its sides unrolled")
 
 
 def words_below(canvas: Canvas, line: Text, top: float, wide: float) -> float:

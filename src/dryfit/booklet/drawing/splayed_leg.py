@@ -11,7 +11,7 @@ from dryfit.booklet.drawing.dimension import FIGURE
 from dryfit.booklet.drawing.rect import Point
 from dryfit.booklet.drawing.ruler import GAP, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 from dryfit.joinery.splay import outward_sides, shoulder_corners
 from dryfit.kinds.roles import ROUND
 from dryfit.placing.model import Model, Part
@@ -100,4 +100,7 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
         )
     draw_mark(canvas, (4.5, (top + y) / 2), "R")
     canvas.polyline(points, BOLD)
-    return y + 5.0
+    sizes = [say.size(each) for each in (sloped.length, part.width, part.thickness)]
+    words: Text = (sizes[0], " long, both ends square; ", sizes[1], " x ", sizes[2])
+    canvas.text((0.0, y + 5.5), words, anchor="start")
+    return y + 11.0
