@@ -31,9 +31,13 @@ def reading(html: str) -> str:
     return "\n".join(line for line in words if line) + "\n"
 
 
-@pytest.mark.parametrize(
-    "name", ["boot_bench", "linen_chest", "step_stool", "tea_table", "tool_tote", "wall_cabinet"]
-)
+PIECES = (
+    "boot_bench", "linen_chest", "step_stool", "tea_table", "tool_tote", "wall_cabinet",
+    "writing_desk",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", PIECES)
 def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> None:
     text = (EXAMPLES / f"{name}.dryfit").read_text(encoding="utf-8")
     checked = workshop.check(Source(f"{name}.dryfit", text), None, {})

@@ -277,6 +277,7 @@ def _glued_later(board: _Board, own: set[str], before: str | None) -> tuple[str,
 def _spared(board: _Board, subject: str, copies: tuple[str, ...]) -> Iterator[str]:
     """Yield what stays bare: surfaces with a finish of their own, and where tenons stay dry."""
     part_of = {copy.name: part for part in board.parts for copy in part.copies}
+    own = set(copies)
 
     def whose(words: str, part: Part) -> str:
         if subject.endswith(part.name) and len({part_of[name].name for name in copies}) == 1:
@@ -289,6 +290,9 @@ def _spared(board: _Board, subject: str, copies: tuple[str, ...]) -> Iterator[st
             if words := said((each,)):
                 yield whose(words, part_of[copy])
     for joint in board.joints:
+        if joint.tenon is not None and joint.tenon.floats and {joint.guest, joint.host} <= own:
+            # Its other end is glued: the tenon is in its mortise for good, and no brush gets there.
+            continue
         if joint.tenon is not None and not joint.glued:
             guest = part_of[joint.guest]
             if joint.guest in copies:

@@ -10,6 +10,7 @@ from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature
 from dryfit.kinds.joints import overlaps_mate
+from dryfit.notes.names import plural
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
@@ -44,6 +45,13 @@ def build_parts(
     return tuple(parts)
 
 
+def _written(declared: DeclaredPart, count: int) -> str:
+    """Return the name as typed; of what a pattern has once in each of its copies, for several."""
+    name = declared.name.rpartition(" > ")[2]
+    once = declared.within is not None and declared.written.lower() == name
+    return plural(declared.written) if once and count > 1 else declared.written
+
+
 def _part(
     site: Site,
     declared: DeclaredPart,
@@ -57,7 +65,7 @@ def _part(
     seats = {seat.name: seat for seat in site.seats(copies[0].part)}
     return Part(
         name=declared.name,
-        written=declared.written,
+        written=_written(declared, len(copies)),
         timber=declared.timber or site.declared.timber,
         stock=declared.stock,
         length=length,

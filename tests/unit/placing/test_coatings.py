@@ -100,3 +100,14 @@ def test_the_seats_of_legs_are_masked_on_what_sits_on_them() -> None:
     model = model_of(f"{text_of('step_stool')}mask leg seats\n")
     assert coating(model, "seat").spared == ("where the legs sit",)
     assert coating(model, "base").spared == ()
+
+
+def test_a_tenon_that_floats_in_a_glued_frame_is_not_taped() -> None:
+    case = coating(model_of(text_of("letter_case")), "case")
+    assert case.spared == ("the top face of the runners",)
+
+
+def test_what_a_pattern_has_once_is_named_as_several_when_it_is_used_twice() -> None:
+    model = model_of(text_of("tray_chest"))
+    assert model.part("tray > tray bottom").written == "tray bottoms"
+    assert model.part("tray > tray side").written == "tray sides"

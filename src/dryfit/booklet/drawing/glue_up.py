@@ -31,6 +31,7 @@ from dryfit.quantities import Display
 _ROOM = (92.0, 78.0)
 _FLAT = Fraction(1, 4)
 _BEYOND = 9.0
+_POINT = 0.01
 UP = 2
 _SIDES = {0: View((1, 0, 0)), 1: View((0, -1, 0)), 2: View((0, 0, 1))}
 
@@ -153,13 +154,17 @@ def _axis(model: Model, copy: str) -> int:
 
 def _draw_bar(
     canvas: Canvas, bar: _Bar, number: int, placement: Placement, *, whole: bool
-) -> tuple[Rect, Rect]:
+) -> tuple[Rect, ...]:
     """Draw the bar's two jaws with its number; `whole` also draws the bar between them.
 
-    Returns the rooms of the two balloons.
+    A bar that presses through a frame that is seen flat is its number alone, as that of a lap is.
+    Returns the rooms of the balloons.
     """
     start, end = placement.on_paper(bar.start), placement.on_paper(bar.end)
     length = hypot(end[0] - start[0], end[1] - start[1])
+    if length < _POINT:
+        draw_balloon(canvas, start, str(number))
+        return (_round(start),)
     across, down = (end[0] - start[0]) / length, (end[1] - start[1]) / length
     if whole:
         canvas.lines([(start, end)], DASHED)
