@@ -39,6 +39,7 @@ _NOUNS = {
     "curve": "curves",
     "bevel": "bevels",
     "fair": "fairing",
+    "tape back": "strips taped back",
     "key slot": "slots for keys",
     "trim": "keys trimmed",
     "fingers": "fingers",

@@ -91,6 +91,9 @@ def _side(group: Group) -> str:
 def _side_word(cut: Cut) -> str:
     """Return which side of the part is cut, by its place in the piece where all copies agree."""
     surface = cut.site.feature.surface
+    if cut.site.feature.role == "taper":
+        # Tapers go by their turns: left and right hands begin on different faces.
+        return ""
     if surface in {"F", "B"}:
         return "face" if surface == "F" else "back"
     axes = {copy.frame.axes[WIDTH] for copy in cut.site.copies}

@@ -28,13 +28,14 @@ CAUTION = "taper-jig"
 BAND_SAW = "band saw"
 CHECK = "both ends of the taper against their lines, and the face straight from one to the other"
 
-_ORDINALS = {1: "first", 2: "second"}
+_ORDINALS = {1: "first", 2: "second", 3: "third", 4: "fourth"}
 _ABOUT_JIG: Detail = (
     (
         "The jig is a board with a runner in the slot left of the blade; this blade has sawn its "
         "edge, and where the edge is, the cut will be"
     ),
 )
+_ON_STRIPS: Detail = ("It lies and leans on the strips that are taped back, so that it lies flat",)
 _FREE: Detail = (
     (
         "Take the rip fence off, so that the strip falls away to the right, and let it lie there "
@@ -57,16 +58,21 @@ _BY_HAND: Detail = (
 
 
 @dataclass(frozen=True, slots=True)
-class _Turn:
-    """When a taper is cut among those of its part, from 1, and what faces are gone by then."""
+class Turn:
+    """When a taper is cut among those of its part, from 1, and what faces are gone by then.
+
+    `gone` are those that no strip can fill up again; `tapered` those whose strips can be taped
+    back where they came off.
+    """
 
     number: int
     gone: frozenset[str]
+    tapered: frozenset[str]
 
 
 def taper_cut(site: Site, sites: Sequence[Site], shop: Shop) -> Cut:
     """Return the cut of a taper; all tapers of a part are cut in one way."""
-    turns = _turns(site)
+    turns = turns_of(site)
     own = of_one_kind(site)
     turn = turns[site.feature.id]
     if site.feature.after is not None:
@@ -78,11 +84,12 @@ def taper_cut(site: Site, sites: Sequence[Site], shop: Shop) -> Cut:
     return _by_hand(site, shop)
 
 
-def _turns(site: Site) -> dict[str, _Turn]:
+def turns_of(site: Site) -> dict[str, Turn]:
     """Return the turn of each taper: what lies on a face is cut before that face is tapered."""
-    gone = set(shaped_before(site))
+    gone = shaped_before(site)
+    tapered: set[str] = set()
     rest = list(of_one_kind(site))
-    found: dict[str, _Turn] = {}
+    found: dict[str, Turn] = {}
     number = 0
     while rest:
         number += 1
@@ -96,8 +103,8 @@ def _turns(site: Site) -> dict[str, _Turn]:
             # What leans on a face that is tapered in the same turn waits for its own.
             if OPPOSITE[each.surface] not in {other.surface for other in now}:
                 now.append(each)
-        found |= {each.id: _Turn(number, frozenset(gone)) for each in now}
-        gone |= {each.surface for each in now}
+        found |= {each.id: Turn(number, gone, frozenset(tapered)) for each in now}
+        tapered |= {each.surface for each in now}
         rest = [each for each in rest if each not in now]
     return found
 
@@ -111,6 +118,16 @@ def thin_end(feature: Feature) -> str:
     assert feature.form is not None
     assert feature.form.toward is not None
     return feature.form.toward
+
+
+def lies_on_strips(site: Site) -> bool:
+    """Return whether a taper lies or leans on faces that are tapered by then: strips fill them."""
+    turn, down = turns_of(site)[site.feature.id], _down(site, site.feature)
+    return bool(turn.tapered & {down, OPPOSITE[site.feature.surface]})
+
+
+def _on_strips(site: Site) -> tuple[Detail, ...]:
+    return (_ON_STRIPS,) if lies_on_strips(site) else ()
 
 
 def _size(site: Site, surface: str) -> Fraction:
@@ -132,7 +149,7 @@ def _piece(site: Site, down: str) -> Piece:
     return Piece(site.part.length, wide, deep)
 
 
-def _on_jig(site: Site, feature: Feature, turn: _Turn, shop: Shop) -> bool:
+def _on_jig(site: Site, feature: Feature, turn: Turn, shop: Shop) -> bool:
     jig = shop.accessory(JIG)
     if jig is None or through_cuts.SAW not in shop.stations or not _is_known(site, feature):
         return False
@@ -146,7 +163,7 @@ def _on_jig(site: Site, feature: Feature, turn: _Turn, shop: Shop) -> bool:
     return why_not_on_sled(_piece(site, down), JIG, shop) is None
 
 
-def _band_saw_lies(site: Site, feature: Feature, turn: _Turn, shop: Shop) -> str | None:
+def _band_saw_lies(site: Site, feature: Feature, turn: Turn, shop: Shop) -> str | None:
     """Return the face to lie down at the band saw: one beside the taper that is still flat."""
     first = _down(site, feature)
     for down in (first, OPPOSITE[first]):
@@ -155,7 +172,7 @@ def _band_saw_lies(site: Site, feature: Feature, turn: _Turn, shop: Shop) -> str
     return None
 
 
-def _with_jig(site: Site, turn: _Turn, sites: Sequence[Site], shop: Shop) -> Cut:
+def _with_jig(site: Site, turn: Turn, sites: Sequence[Site], shop: Shop) -> Cut:
     feature = site.feature
     down, cleat, end = _down(site, feature), OPPOSITE[feature.surface], thin_end(feature)
     size = _size(site, feature.surface)
@@ -176,7 +193,7 @@ def _with_jig(site: Site, turn: _Turn, sites: Sequence[Site], shop: Shop) -> Cut
         Setting("stop", run, to="near", origin=end),
         Setting("jig", left, to="near", far=size, origin=cleat),
     )
-    several = len({each.number for each in _turns(site).values()}) > 1
+    several = len({each.number for each in turns_of(site).values()}) > 1
     return replace(
         _plain(site, turn),
         station=through_cuts.SAW,
@@ -189,9 +206,16 @@ def _with_jig(site: Site, turn: _Turn, sites: Sequence[Site], shop: Shop) -> Cut
         tests=1,
         trial=f"the taper jig at {left} and {size} over {run}",
         cautions=(CAUTION,),
-        details=(_begins(site),) if turn.number > 1 else (_ABOUT_JIG, _screwed(left, size, run),
-            _begins(site), *((_FIRST,) if several else ()), _FREE),
-    )  # fmt: skip
+        details=(_begins(site), *_on_strips(site))
+        if turn.number > 1
+        else (
+            _ABOUT_JIG,
+            _screwed(left, size, run),
+            _begins(site),
+            *((_FIRST,) if several else ()),
+            _FREE,
+        ),
+    )
 
 
 def _screwed(left: Fraction, size: Fraction, run: Fraction) -> Detail:
@@ -212,7 +236,7 @@ def _begins(site: Site) -> Detail:
     )  # fmt: skip
 
 
-def _at_band_saw(site: Site, turn: _Turn, shop: Shop) -> Cut:
+def _at_band_saw(site: Site, turn: Turn, shop: Shop) -> Cut:
     down = _band_saw_lies(site, site.feature, turn, shop)
     assert down is not None
     blade = next(cutter for cutter in shop.cutters_at(BAND_SAW))
@@ -226,13 +250,13 @@ def _at_band_saw(site: Site, turn: _Turn, shop: Shop) -> Cut:
         exact=worked(shop, "sawn taper", each=len(site.copies), per_metre=_metres(site)),
         deed="Saw the tapers on",
         manner=" beside their lines",
-        details=(_begins(site), _BESIDE),
+        details=(_begins(site), *_on_strips(site), _BESIDE),
     )
 
 
 def _by_hand(site: Site, shop: Shop) -> Cut:
     return replace(
-        _plain(site, _Turn(1, frozenset())),
+        _plain(site, Turn(1, frozenset(), frozenset())),
         exact=worked(shop, "hand taper", each=len(site.copies), per_metre=_metres(site)),
         details=(_begins(site), _BY_HAND),
     )
@@ -242,7 +266,7 @@ def _metres(site: Site) -> Fraction:
     return (site.feature.along[1] - site.feature.along[0]) * len(site.copies) / METRE
 
 
-def _plain(site: Site, turn: _Turn) -> Cut:
+def _plain(site: Site, turn: Turn) -> Cut:
     """Return the cut by hand, without its minutes."""
     return Cut(
         site=site,

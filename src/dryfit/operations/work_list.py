@@ -28,6 +28,7 @@ from dryfit.operations.slotted_holes import with_slotted_holes
 from dryfit.operations.splayed import with_slopes
 from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.stops_off import with_stops_off
+from dryfit.operations.taped import taped
 from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
 from dryfit.placing.horns import with_horns
@@ -57,7 +58,8 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
     fair = faired(joinery, as_cut, shop)
-    made = joined((sections.batch, cutting, fair, shelves, buttons_made(model, shop)))
+    strips = taped(joinery, as_cut, shop)
+    made = joined((sections.batch, cutting, strips, fair, shelves, buttons_made(model, shop)))
     late = _late_cuts(joinery)
     last = _last_cuts(made, late)
     stages = staged(model, made, last, shop)

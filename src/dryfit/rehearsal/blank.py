@@ -48,6 +48,7 @@ class Blank:
     worked by hand to no line of the goal (a stave's thickness) is not `known`, only its bound.
     What a jointer has `skimmed` off comes out of the allowance before the next deed takes the rest.
     `slants` are corners sawn off at an angle, `arches` curves; their boxes are no `cuts`.
+    Strips of tapers are `taped` back on the surfaces that they came off, which lie flat so.
     """
 
     part: str
@@ -56,6 +57,7 @@ class Blank:
     cuts: list[Ranges] = field(default_factory=list)
     slants: list[Slant] = field(default_factory=list)
     arches: list[Arch] = field(default_factory=list)
+    taped: set[str] = field(default_factory=set)
     at: list[int] = field(default_factory=list)
     known: list[bool] = field(default_factory=lambda: [True, True, True])
     skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])

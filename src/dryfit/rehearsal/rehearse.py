@@ -12,7 +12,7 @@ from dryfit.rehearsal.at_machines.cutting import cut
 from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import at_its_machine
 from dryfit.rehearsal.at_machines.reading import misread
-from dryfit.rehearsal.at_machines.shaping import FAIR, fair
+from dryfit.rehearsal.at_machines.shaping import AT_BENCH
 from dryfit.rehearsal.at_machines.standing import unmet
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.deeds import deeds_of
@@ -89,9 +89,9 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
         _mill(state, operation, work, place)
     elif operation.kind == "horns":
         _horns_off(state, work, place)
-    elif operation.kind == FAIR:
+    elif operation.kind in AT_BENCH:
         for name in work.copies:
-            for trouble in fair(state, name):
+            for trouble in AT_BENCH[operation.kind](state, name):
                 state.tell(place, trouble, name)
     elif operation.kind == "feet":
         leaning.levelled(state, work, place)

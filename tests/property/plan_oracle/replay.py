@@ -85,6 +85,9 @@ class Replay:
                 self.beside_line.add(copy)
             elif row.deed.startswith("fair "):
                 self.beside_line.discard(copy)
+            elif row.deed == "tape strips":
+                own = self.gone.get(copy, {})
+                own |= {face: "taped taper" for face, kind in own.items() if kind == "taper"}
 
     def _held(self, row: Row, part: PartRow) -> Iterator[str]:
         """The hold is one that the copy, left or right, can take without a mirror."""

@@ -112,7 +112,7 @@ def leaning(row: Row, gone: dict[str, str], kinds: set[str]) -> Iterator[str]:
     hold = row.work["hold"] or {}
     for how, surface in hold.items():
         kind = gone.get(surface)
-        if kind is None:
+        if kind is None or (kind == "taped taper" and kinds == {"taper"}):
             continue
         long_side = kind in {"bevel", "mitre"} and how != "down"
         if not (long_side and (kinds <= {"bevel", "mitre"} or how == "at_stop")):

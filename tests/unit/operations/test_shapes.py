@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from tests.pieces.reading import checked
+from tests.unit.rehearsal.played import played
 
 from dryfit import workshop
 from dryfit.diagnostics import Findings, Severity
@@ -13,7 +15,9 @@ from dryfit.operations.curves import radius_of
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan
 from dryfit.plan.setting import Setting
+from dryfit.rehearsal.fault import Reason
 
+HAND_TOOLS = Path(__file__).resolve().parents[2] / "shops" / "hand_tools.toml"
 TABLE = """piece Table
 units mm
 overall 600 wide, 400 deep, 480 high
@@ -170,14 +174,34 @@ def test_sawn_curves_are_faired_before_the_dry_fit() -> None:
     assert repr(Fraction(418 * 418, 160) + 10) in said
 
 
-def test_four_faces_share_what_is_off_and_none_lies_on_a_tapered_one() -> None:
-    plan, _ = planned(
-        "taper in legs: all faces, from 100 below the top to the bottom end, 45 to 29"
-    )
-    taper = deed(plan, "leg / taper")
-    assert steps(plan)["leg / taper"] == "bench"
-    assert {name for work in taper.work for name in work.features} == {
+ALL_ROUND = "taper in legs: all faces, from 100 below the top to the bottom end, 45 to 29"
+
+
+def test_four_faces_share_what_is_off_and_the_last_two_lie_on_their_strips() -> None:
+    plan, _ = planned(ALL_ROUND)
+    order = [op.id for step in plan.steps for op in step.operations]
+    deeds = ["leg / taper / 1", "leg / taper / 2", "leg / tape strips", "leg / taper / 3",
+             "leg / taper / 4", "base / dry fit"]  # fmt: skip
+    assert [order.index(each) for each in deeds] == sorted(map(order.index, deeds))
+    # 16 are off the leg, 8 off each face: all four at one setting.
+    tapers = [deed(plan, f"leg / taper / {turn}") for turn in (1, 2, 3, 4)]
+    assert len({tuple(each.token() for each in taper.settings) for taper in tapers}) == 1
+    assert settings(deed(plan, "leg / taper / 1"))["jig"].value == 45 - 8
+    # 2 strips of each of 4 legs, a minute each (common practice).
+    assert deed(plan, "leg / tape strips").tenths == 80
+
+
+def test_by_hand_all_faces_are_planed_in_one_go() -> None:
+    found = checked(f"{TABLE}{ALL_ROUND}\n")
+    plan, _ = workshop.plan(workshop.check(found.source, HAND_TOOLS, {}), lambda _: None)
+    assert plan is not None
+    assert {name for work in deed(plan, "leg / taper").work for name in work.features} == {
         "taper on B", "taper on E", "taper on E2", "taper on F"
     }  # fmt: skip
-    # 16 are off the leg, 8 off each face.
-    assert {detail[-2] for detail in taper.details if detail[0] == "A taper begins "} == {8}
+    assert "leg / tape strips" not in steps(plan)
+
+
+def test_without_the_strips_the_last_tapers_have_nothing_to_lie_on() -> None:
+    sound = played(f"{TABLE}{ALL_ROUND}\n")
+    assert sound.faults() == ()
+    assert Reason.REFERENCE in sound.without("leg / tape strips").reasons()

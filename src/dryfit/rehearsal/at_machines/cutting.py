@@ -23,6 +23,7 @@ from dryfit.rehearsal.at_machines.shaping import (
     SPOILING,
     aslant,
     shaped,
+    strips_off,
     taken_off,
 )
 from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
@@ -65,6 +66,7 @@ def _cut(
         )
     yield from _unsaid(operation, work)
     yield from misled(state, work, copy, marks)
+    strips_off(operation.kind, blank)
     taken = _taken(state, operation, work, blank, marks)
     if isinstance(taken, Trouble):
         yield taken

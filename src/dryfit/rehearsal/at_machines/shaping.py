@@ -7,7 +7,7 @@ leans away from the rip fence (common practice).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from math import pi, tan
 
@@ -213,7 +213,7 @@ def aslant(kind: str, hold: Hold, blank: Blank) -> Iterator[Trouble]:
 
     The long side of a bevel or mitre still touches a fence or a stop, where that is counted on.
     """
-    gone = {slant.end for slant in blank.slants}
+    gone = {slant.end for slant in blank.slants} - blank.taped
     words = (
         ("lies on", hold.down),
         ("leans with", hold.against_fence),
@@ -237,6 +237,24 @@ def taken_off(blank: Blank, shapes: tuple[Slant | Arch, ...], *, flat: bool) -> 
     blank.arches += [each for each in shapes if isinstance(each, Arch)]
     if not flat:
         blank.true -= {each.end for each in shapes}
+
+
+def tape_back(state: State, name: str) -> Iterator[Trouble]:
+    """Stick the strips of the tapers so far back where they came off."""
+    blank = state.blanks.get(name)
+    ends = {each.end for each in blank.slants if each.end not in blank.true} if blank else set()
+    if blank is None or not ends:
+        yield Trouble(Reason.CUT, "no strip has come off it", "a taper before")
+        return
+    blank.taped |= ends
+    blank.true |= ends
+
+
+def strips_off(kind: str, blank: Blank) -> None:
+    """Take the strips off a blank for whatever is no taper."""
+    if kind != "taper":
+        blank.true -= blank.taped
+        blank.taped.clear()
 
 
 def fair(state: State, name: str) -> Iterator[Trouble]:
@@ -272,3 +290,10 @@ def _whole(blank: Blank) -> list[Range]:
 
 def _triple(ranges: list[Range]) -> Ranges:
     return ranges[0], ranges[1], ranges[2]
+
+
+AT_BENCH: Mapping[str, Callable[[State, str], Iterator[Trouble]]] = {
+    FAIR: fair,
+    "tape back": tape_back,
+}
+"""What is done at the bench with shapes, by the kind of its operation."""
