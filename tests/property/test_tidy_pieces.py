@@ -96,7 +96,7 @@ def facts(piece: Model) -> dict[str, object]:
             for assembly in piece.assemblies
         },
         "fittings": {
-            fitting.name: (
+            (fitting.name, fitting.kind): (
                 meaning(replace(fitting, onto=(), joints=())),
                 sorted(fitting.onto),
                 unnumbered(fitting.joints),

@@ -90,7 +90,7 @@ def as_bought(part: DeclaredPart) -> DeclaredPart:
 
 
 def _typed_sizes(line: PartsLine) -> str:
-    sizes = (each.span.text() for each in line.clauses if isinstance(each, Sizes))
+    sizes = (" ".join(each.span.text().split()) for each in line.clauses if isinstance(each, Sizes))
     return ", ".join(sizes)
 
 

@@ -48,6 +48,6 @@ def check_length(name: Token, draft: Draft) -> None:
 
 
 def written_name(name: Token, draft: Draft) -> str:
-    """Return the name as it was typed."""
+    """Return the name as it was typed, with single blanks between its words."""
     start, end = ends(name)
-    return draft.line.text[start:end]
+    return " ".join(draft.line.text[start:end].split())
