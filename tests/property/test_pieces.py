@@ -20,10 +20,12 @@ from dryfit.placing.model import Model
 from dryfit.quantities.units import INCH
 
 # Lines with sizes of the piece; stock, place, times and coats decide no figure of the placed piece.
-NO_SIZES = re.compile(r"(?:piece|note|units|timber|have|glue up|finish|place|scribe|way in|#)\b|$")
+NO_SIZES = re.compile(
+    r"(?:piece|note|units|timber|have|glue up|finish|place|scribe|way in|wood at|stands|#)\b|$"
+)
 COUNTED = re.compile(
     r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
-    r"|(?:half-blind )?dovetails|at|degrees)\b"
+    r"|(?:half-blind )?dovetails|at|degrees|kg|g)\b"
 )
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 
 import pytest
-from tests.pieces.reading import changed, checked, errors, model_of
+from tests.pieces.reading import changed, checked, errors, model_of, model_of_piece
 
 from dryfit.booklet.circumstances import circumstances
+from dryfit.placing.as_json import parts_document
 from dryfit.placing.model import Model
 from dryfit.wood import Moisture
 
@@ -152,3 +154,14 @@ def test_the_booklet_says_what_the_wood_holds_where_the_notes_do() -> None:
 def test_what_cannot_be_meant_is_told(line: str, code: str) -> None:
     text = changed(CASE, ("timber white oak\n", f"timber white oak\n{line}\n"))
     assert [each.code for each in errors(checked(text))] == [code]
+
+
+def test_a_panel_for_a_damp_room_by_hand() -> None:
+    # garage_case: 560 between its sides, grooves 9 deep, white oak on the quarter C .00180, from 12
+    # to 16 %.  Beyond 14 % equation 13-3: 4 / (1/.0018 - 10 + 12) = .00717 of the width.
+    # (560 + 18 - 2) / 1.00717 = 571.9, which swells 4.1: half of it and 1 is 3.05, to the half
+    # above 3.5, and 560 + 2 x (9 - 3.5) = 571.
+    model = model_of_piece("garage_case")
+    document = json.loads(json.dumps(parts_document(model.piece, "notes.dryfit", model, [], "mm")))
+    (row,) = (each for each in document["parts"] if each["name"] == "back")
+    assert row["width"]["exact"] == "571 mm"
