@@ -86,7 +86,10 @@ def fitted_units(model: Model) -> tuple[LooseUnit, ...]:
         for joint in (model.joint(name) for name in fitting.joints):
             mover = _mover(joint, fitting.kind, model)
             if mover is None and fitting.kind in {"buttons", *KINDS}:
-                name = fitting.part
+                # What the buttons hold may be a member of a glued whole, as the bottom of a case.
+                held = model.part(fitting.part).copies[0].name
+                mover = _holding(held, joint.host, model)
+                name = mover.name if mover else fitting.part
             else:
                 name = mover.name if mover else model.part_of(joint.guest).name
             movers[name] = mover

@@ -100,3 +100,26 @@ def test_a_drawer_whose_bottom_was_slid_in_goes_into_its_opening_too() -> None:
     put_in = operation(work, "drawer / fit")
     assert "drawer > drawer front" in put_in.work[0].copies
     assert "drawer > drawer bottom" not in put_in.work[0].copies
+
+
+def test_a_case_that_buttons_hold_by_its_bottom_is_laid_once_and_whole() -> None:
+    # Found by the generator, seed 504: the bottom was laid a second time by itself.
+    model = model_of(
+        """piece Cabinet on a stand
+units mm
+overall 465 wide, 310 deep, 765 high
+timber oak
+4 legs, upright, 280 x 41 x 41, at corners, set in 20, up 0
+2 long rails, across, on edge, 78 x 20, tenon 17 long 10 thick 46 wide into legs, set back 4,
+  flush with top of legs
+2 short rails, front to back, on edge, 78 x 20, tenon 17 long 10 thick 46 wide into legs,
+  set back 4, flush with top of legs
+1 chest, as case, 465 wide, 310 deep, 485 high, board 19, down 0
+chest's bottom onto long rails: buttons
+glue up 2 ends: 2 legs, 1 short rail
+glue up stand: ends, long rails
+"""
+    )
+    work, _ = listed(model)
+    fits = [each.id for each in work.operations if each.kind == "fit"]
+    assert fits == ["chest > carcase / fit"]
