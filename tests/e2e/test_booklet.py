@@ -15,7 +15,9 @@ import html5lib
 import pypdf
 import pytest
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.dryfit"))
+FOLDER = Path(__file__).parents[2] / "examples"
+# The desk's booklet is as long as three others; its pages are kept by tests/golden and unit tests.
+EXAMPLES = [path for path in sorted(FOLDER.glob("*.dryfit")) if path.stem != "writing_desk"]
 HTML = "{http://www.w3.org/1999/xhtml}"
 Json = dict[str, Any]
 

@@ -60,7 +60,8 @@ def glue_up_drawing(
     joints = [model.joint(joint) for joint in assembly.joints]
     if flat is not None:
         _hatch_glue(canvas, joints, placement)
-    rooms = list(_diagonals(canvas, assembly, placement, Say(display)))
+    ends = _diagonals(canvas, assembly, placement)
+    rooms: list[Rect] = []
     number = 0
     clamped = assembly.pressed is None
     for bar in _bars(model, joints) if clamped else ():
@@ -70,6 +71,7 @@ def glue_up_drawing(
         if is_clamped_over(joint.kind):
             number += 1
             rooms.append(_draw_lap_clamp(canvas, joint, number, placement))
+    rooms += _diagonal_figure(canvas, ends, assembly, Say(display), rooms)
     shown = _named(assembly, joints)
     _name_copies(canvas, scene, [c for c in copies if c[1].name in shown], labels, placement, rooms)
     note = "Numbered: clamps, in this order." if number else "The clamps stand in the list."
@@ -217,10 +219,8 @@ def _hatch_glue(canvas: Canvas, joints: Sequence[Joint], placement: Placement) -
         canvas.rect(rect, pen=FINE)
 
 
-def _diagonals(
-    canvas: Canvas, assembly: Assembly, placement: Placement, say: Say
-) -> tuple[Rect, ...]:
-    """Draw both diagonals dashed with their length; return the figure's room."""
+def _diagonals(canvas: Canvas, assembly: Assembly, placement: Placement) -> tuple[Point, ...]:
+    """Draw both diagonals dashed; return the ends of the first, if there are any."""
     if assembly.square is None or assembly.square_axes is None:
         return ()
     first, second = assembly.square_axes
@@ -231,20 +231,38 @@ def _diagonals(
         point[first], point[second] = a[first], b[second]
         corners.append(placement.on_paper((point[0], point[1], point[2])))
     canvas.lines([(corners[0], corners[2]), (corners[1], corners[3])], DASHED)
-    middle = (
-        (corners[0][0] + corners[2][0]) / 2,
-        (corners[0][1] + corners[2][1]) / 2,
-    )
+    return corners[0], corners[2]
+
+
+_ALONG = (0.5, 0.375, 0.625, 0.25, 0.75)
+"""Where on a diagonal its figure may stand, the best place first."""
+
+
+def _diagonal_figure(
+    canvas: Canvas, ends: Sequence[Point], assembly: Assembly, say: Say, rooms: Sequence[Rect]
+) -> tuple[Rect, ...]:
+    """Write the length of the diagonals on one, clear of what stands there; return its rooms."""
+    if not ends or assembly.square is None:
+        return ()
     text: Text = (say.setting(diagonal(*assembly.square)),)
-    figure = text_room(middle, text, size=FIGURE, bold=True).grown(1.2)
     words = "both ways"
-    below = middle[0], figure.bottom + SMALLEST / 2
     half = width_of(words) / 2 + 1
-    backing = Rect(below[0] - half, figure.bottom - 0.5, below[0] + half, below[1] + 3.0)
+    (left, top), (right, bottom) = ends
+    found: list[tuple[Point, Rect, Rect]] = []
+    for share in _ALONG:
+        middle = left + (right - left) * share, top + (bottom - top) * share
+        figure = text_room(middle, text, size=FIGURE, bold=True).grown(1.2)
+        low = figure.bottom + SMALLEST / 2 + 3.0
+        backing = Rect(middle[0] - half, figure.bottom - 0.5, middle[0] + half, low)
+        found.append((middle, figure, backing))
+    middle, figure, backing = next(
+        (row for row in found if not any(room.meets(other) for room in row[1:] for other in rooms)),
+        found[0],
+    )
     for rect in (figure, backing):
         canvas.rect(rect, fill="white", pen=None)
     canvas.text(middle, text, size=FIGURE, bold=True)
-    canvas.text(below, words)
+    canvas.text((middle[0], figure.bottom + SMALLEST / 2), words)
     return figure, backing
 
 
