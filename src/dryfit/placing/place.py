@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.diagnostics import Findings
+from dryfit.diagnostics import Assumption, Findings
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.idle_cuts import without_idle_cuts
@@ -34,7 +34,6 @@ from dryfit.placing.screw_room import clear_of_late_cuts, with_screws_in_the_woo
 from dryfit.placing.screw_slots import assume_screw_slots
 from dryfit.placing.screws_in_laps import with_holes_in_wood
 from dryfit.placing.settling import failed, settled
-from dryfit.placing.sheets import sheet_assumptions
 from dryfit.placing.shopping import Glued, shopping_list
 from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
@@ -167,7 +166,7 @@ def _whole(
         notes=declared.notes,
         assumptions=(
             *all_assumptions(site, meetings.found),
-            *sheet_assumptions(site, parts, joints),
+            *_of_sheets(site, parts, joints),
         ),
         figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,
@@ -193,6 +192,16 @@ def _tell_of_wood(
 
         report_rigid_things(site, things, parts)
     assume_air(site)
+
+
+def _of_sheets(
+    site: Site, parts: Sequence[Part], joints: Sequence[Joint]
+) -> tuple[Assumption, ...]:
+    if all(part.stock != "sheet" for part in parts):
+        return ()
+    from dryfit.placing.sheets import sheet_assumptions
+
+    return tuple(sheet_assumptions(site, parts, joints))
 
 
 def _without_idle_rests(found: tuple[Found, ...]) -> tuple[Found, ...]:
