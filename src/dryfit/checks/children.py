@@ -42,8 +42,10 @@ def check_children(model: Model, said: Span) -> Iterator[Diagnostic]:
             "no edge is rounded in the notes: sanding only takes off its sharpness",
             said,
             figures={},
-            remedy="round those that a child can fall on: `round-over on top: all top edges, 3 "
-            "radius`",
+            remedy=model.display.examples(
+                "round those that a child can fall on: `round-over on top: all top edges, {3} "
+                "radius`"
+            ),
         )
 
 

@@ -19,6 +19,7 @@ _TIGHT = Fraction(4)
 practice: 2 mm a side at least)."""
 
 _WORDS = ("wide", "deep", "high")
+_SCRIBE = "`scribe {30} at left and right`"
 
 
 def check_room(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
@@ -82,7 +83,7 @@ def _between_walls(
             room.span,
             figures=figures,
             remedy=f"make it at most {shown(least - 2 * _TIGHT)} wide, or let strips stand at its "
-            "sides that are cut to the wall: `scribe 30 at left and right`",
+            f"sides that are cut to the wall: {model.display.examples(_SCRIBE)}",
         )
     else:
         yield _kept(room, model, axis, (least - size, most - size), cut)
@@ -93,7 +94,7 @@ def _smaller(model: Model, least: Fraction, cut: Fraction, axis: int) -> str:
     most = least + cut if cut else least - 2 * _TIGHT
     if most <= 0:
         return "is that the place? write its clear size"
-    scribe = ", or scribe it: `scribe 30 at left and right`" if axis == 0 and not cut else ""
+    scribe = f", or scribe it: {model.display.examples(_SCRIBE)}" if axis == 0 and not cut else ""
     return f"make it at most {shown(most)} {word}{scribe}"
 
 

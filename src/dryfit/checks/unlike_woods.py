@@ -72,7 +72,7 @@ def _told(
         f"{one.moving.year_words()}, and glue allows nothing: the whole bows, or the joint shears",
         joint.span,
         figures={"wide": wide, "differs": differs},
-        remedy="make both of one wood, sawn alike, or write `glue the middle 60`",
+        remedy=shown.examples("make both of one wood, sawn alike, or write `glue the middle {60}`"),
     )
 
 

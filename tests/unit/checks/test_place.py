@@ -175,3 +175,12 @@ def test_a_place_may_be_told_in_several_lines_but_nothing_of_it_twice() -> None:
     )
     rows = [each for each in checked(twice).findings if each.code == "place-twice"]
     assert [each.message for each in rows] == ["the width of the place is given twice"]
+
+
+def test_what_to_scribe_is_told_in_the_unit_of_the_notes() -> None:
+    # `scribe 30` would be thirty inches in notes in inches.
+    text = CASE.format(place="place 24 wide", wide=24, high=30, foot=0, top=29, board=1)
+    inches = text.replace("piece Case", "piece Case\nunits inches").replace("300", "12")
+    inches = inches.replace("flat, 12 x 18", "flat, 12 x 1").replace("housing 6", "housing 1/4")
+    (row,) = [each for each in checked(inches).findings if each.code == "place-too-tight"]
+    assert '`scribe 1 1/8" at left and right`' in row.hints[0].message
