@@ -14,6 +14,7 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.passing import goes_round, leaning_width, stands_up
 from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.model import Assembly, Copy, Model
+from dryfit.placing.stages import copies_inside
 
 _LOOSE = frozenset({"rest", "runner", "bottom runner"})
 _STAYS_ON = frozenset({"screws", "back rabbet"})
@@ -120,16 +121,7 @@ def last_glue_up(group: Iterable[str], model: Model) -> Assembly | None:
 
 def copies_of(assembly: Assembly, model: Model) -> frozenset[str]:
     """Return the copies that a glue-up holds, those of the glue-ups in it among them."""
-    known = {each.name: each for each in model.assemblies}
-    found: set[str] = set()
-    waiting = [assembly.name]
-    while waiting:
-        name = waiting.pop()
-        if name in known:
-            waiting.extend(known[name].of)
-        else:
-            found.add(name)
-    return frozenset(found)
+    return copies_inside(model.assemblies)[assembly.name]
 
 
 def titled(group: tuple[str, ...], model: Model) -> str:
