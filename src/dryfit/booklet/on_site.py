@@ -14,7 +14,7 @@ from dryfit.booklet.site_tools import bring
 from dryfit.booklet.text import Piece, Text, listed
 from dryfit.booklet.wording import subject
 from dryfit.piece.declared.site import OnWall, PlaceWords, Scribe
-from dryfit.placing.hanging import hangs_by, wall_load
+from dryfit.placing.hanging import UNTOLD, hangs_by, wall_load
 from dryfit.placing.loads import Load, carried, copies_of
 from dryfit.placing.model import Assembly
 from dryfit.placing.scribing import scribed_copies
@@ -132,7 +132,10 @@ def _to_the_wall(wall: OnWall, bench: Bench) -> Iterator[Text]:
     if wall.up is not None:
         line += [": the lower edge hangs ", bench.say.size_with_unit(wall.up), " above the floor"]
     fixings = f"Take {load.fixings} fixings, each good for {weight_words(load.each, unit)} there"
-    yield (*line, f". {fixings}: filled it weighs about {weight_words(load.total, unit)}.")
+    total = weight_words(load.total, unit)
+    if load.guessed:
+        total += f", its wood taken as heavy as {UNTOLD}, which no table tells"
+    yield (*line, f". {fixings}: filled it weighs about {total}.")
     if any("cleat" in name for name in hangs_by(bench.model)):
         # Common practice: so the piece's half drops behind that of the wall, and cannot slip off.
         each = "each with its longer face away from what it is screwed to"

@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.piece.declared.site import OnWall, PlaceWords
-from dryfit.placing.hanging import hangs_by, wall_load
+from dryfit.placing.hanging import UNTOLD, hangs_by, wall_load
 from dryfit.placing.model import Model
 from dryfit.wood.weight import weight_words
 
@@ -42,6 +42,8 @@ def _load(model: Model, wall: OnWall) -> Iterator[Diagnostic]:
     load = wall_load(model)
     unit = model.display.unit
     total, each = (weight_words(value, unit) for value in (load.total, load.each))
+    if load.guessed:
+        total += f" (its wood taken as heavy as {UNTOLD}: no table tells it)"
     if wall.wall == "board" and load.total > _LIGHT:
         yield finding(
             "M20",

@@ -14,6 +14,9 @@ _APART = 400
 """A fixing every 400 mm and one at each end, as far apart as studs often stand (common practice;
 studs stand 400 or 600 mm, 16 or 24 in apart)."""
 
+UNTOLD = "black locust"
+"""As what a wood counts on a wall that no table weighs: the heaviest that the tables hold."""
+
 _SHELF = Fraction(80)
 _NAMES = ("cleat", "hanging", "hanger", "nailer", "batten", "bracket", "keyhole")
 
@@ -23,11 +26,13 @@ class WallLoad:
     """In kg: the piece, what may stand in it, and what each of so many fixings must be good for.
 
     Fixings never share alike: each is taken as if only half of them carried (common practice).
+    `guessed` says that a wood which no table weighs is taken as heavy as `UNTOLD`.
     """
 
     own: Fraction
     inside: Fraction
     fixings: int
+    guessed: bool
 
     @property
     def total(self) -> Fraction:
@@ -47,7 +52,9 @@ def wall_load(model: Model) -> WallLoad:
     shelves = [each for each in level if each[1].box.high[2] < top] or level
     inside = sum((_on(*each) for each in shelves), Fraction(0))
     fixings = max(2, int(model.overall[0]) // _APART + 1)
-    return WallLoad(whole_weight(model).kilograms, inside, fixings)
+    whole = whole_weight(model, UNTOLD)
+    made = {part.name for part in model.parts}
+    return WallLoad(whole.kilograms, inside, fixings, not made.isdisjoint(whole.unknown))
 
 
 def _on(part: Part, copy: Copy) -> Fraction:

@@ -6,7 +6,7 @@ whose outline nobody has written, with half of its box.  Weights in exact kg.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -14,6 +14,7 @@ from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
 from dryfit.joinery.feature import Feature
 from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.stages import copies_inside
 from dryfit.wood.weight import density_of, weight
 
 _PI = Fraction(355, 113)
@@ -34,16 +35,22 @@ class Weight:
     unknown: tuple[str, ...] = ()
 
 
-def weight_of(model: Model, names: Iterable[str]) -> Weight:
-    """Return what copies and glue-ups of these names weigh together, each copy counted once."""
-    wanted = set(_copies(model, names))
+def weight_of(model: Model, names: Iterable[str], untold: str = "") -> Weight:
+    """Return what copies and glue-ups of these names weigh together, each copy counted once.
+
+    A wood that no table tells the weight of counts as `untold`; without that word it weighs nothing
+    here.  Parts of it are among the unknown ones either way.
+    """
+    inside = copies_inside(model.assemblies)
+    wanted = {copy for name in names for copy in inside.get(name, (name,))}
     kilograms, unknown = Fraction(0), []
     for part in model.parts:
         copies = [copy for copy in part.copies if copy.name in wanted]
-        dense = density_of(part.timber or "", model.moisture.now)
-        if copies and dense is None:
+        told = density_of(part.timber or "", model.moisture.now)
+        dense = told if told is not None else density_of(untold, model.moisture.now)
+        if copies and told is None:
             unknown.append(part.name)
-        elif copies and dense is not None:
+        if dense is not None:
             by_hand: dict[str, Fraction] = {}
             for copy in copies:
                 if copy.hand not in by_hand:
@@ -52,9 +59,12 @@ def weight_of(model: Model, names: Iterable[str]) -> Weight:
     return Weight(kilograms, tuple(unknown))
 
 
-def whole_weight(model: Model) -> Weight:
-    """Return what the whole piece weighs, without the bought things that nothing weighs."""
-    made = weight_of(model, (copy.name for part in model.parts for copy in part.copies))
+def whole_weight(model: Model, untold: str = "") -> Weight:
+    """Return what the whole piece weighs, without the bought things that nothing weighs.
+
+    `untold` is as in `weight_of`.
+    """
+    made = weight_of(model, (copy.name for part in model.parts for copy in part.copies), untold)
     bought = sum(
         (thing.count * thing.kilograms for thing in model.bought if thing.kilograms is not None),
         Fraction(0),
@@ -88,15 +98,3 @@ def _share(feature: Feature) -> Fraction | None:
     if feature.form is not None:
         return _SHARES.get(feature.form.kind, _HALF)
     return _PI / 4 if feature.kind == "hole" else None
-
-
-def _copies(model: Model, names: Iterable[str]) -> Iterator[str]:
-    """Yield the copies of that name, and those inside glue-ups of that name."""
-    assemblies = {assembly.name: assembly for assembly in model.assemblies}
-    waiting = list(names)
-    while waiting:
-        name = waiting.pop()
-        if name in assemblies:
-            waiting.extend(assemblies[name].of)
-        else:
-            yield name

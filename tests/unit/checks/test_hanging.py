@@ -48,3 +48,24 @@ def test_the_load_by_hand() -> None:
     assert float(load.inside) == 2 * 0.876 * 30
     assert load.fixings == 3
     assert load.each == load.total * 2 / 3
+
+
+def test_a_wood_that_no_table_weighs_counts_as_the_heaviest() -> None:
+    # 0.69 is the largest specific gravity of the tables (black locust); 8 % of moisture in it.
+    pine = SHELF.format(wall="brick", hanger=HANGER)
+    known = wall_load(model_of(pine))
+    told, unknown = (
+        model_of(pine.replace("timber pine", f"timber {wood}"))
+        for wood in ("black locust", "lacewood")
+    )
+    assert not known.guessed
+    assert wall_load(unknown).guessed
+    assert wall_load(unknown).own == wall_load(told).own == whole_weight(told).kilograms
+    (notice,) = [each for each in checked(pine).findings if each.code == "wall-load"]
+    assert "taken" not in notice.message
+    (notice,) = [
+        each
+        for each in checked(pine.replace("pine", "lacewood")).findings
+        if each.code == "wall-load"
+    ]
+    assert "its wood taken as heavy as black locust" in notice.message

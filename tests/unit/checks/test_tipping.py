@@ -133,3 +133,13 @@ def test_splayed_legs_stand_further_apart() -> None:
     upright = text.replace(", splayed 8 degrees to the sides", "")
     assert "to the left and right" in " ".join(row.message for row in rows(upright, "H41"))
     assert "to the left and right" not in " ".join(row.message for row in rows(text, "H41"))
+
+
+def test_a_case_of_a_wood_that_no_table_weighs_is_no_case_without_weight() -> None:
+    # Of mahogany the tables hold no specific gravity on this basis.
+    text = CHEST.format(words="", deep=280).replace("timber pine", "timber mahogany")
+    assert rows(text, "H40") == []
+    (row,) = rows(text.replace("mahogany", "mahogany\nfor children"), "H40")
+    assert "taken as light as eastern white pine" in row.message
+    assert row.span is not None
+    assert row.span.text().startswith("1 drawer")
