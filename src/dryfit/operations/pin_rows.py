@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
+from dryfit.joinery.feature import Feature
 from dryfit.kinds.roles import PIN_HOLE
 from dryfit.operations.cut import Site
 from dryfit.plan.operation import Detail
@@ -13,14 +16,23 @@ _TEMPLATE = (
 
 
 def row_details(site: Site) -> tuple[Detail, ...]:
-    """Return where the row of a hole stands on its part, and how all rows are made alike (B19)."""
+    """Return where the row of a hole stands on its part, and how all rows are made alike (B19).
+
+    A row is the run of holes around this one: a grid above a fixed shelf is told by itself.
+    """
     own = site.feature
     hand = site.copies[0].hand
-    row = sorted(
-        (each.along[0] + each.along[1]) / 2
-        for each in site.part.features
-        if (each.role, each.surface, each.across) == (PIN_HOLE, own.surface, own.across)
-        and hand in each.hands
+    row = _run(
+        sorted(
+            {
+                _middle(each)
+                for each in site.part.features
+                if (each.role, each.surface, each.across, each.span)
+                == (PIN_HOLE, own.surface, own.across, own.span)
+                and hand in each.hands
+            }
+        ),
+        _middle(own),
     )
     across = (own.across[0] + own.across[1]) / 2
     of_hand = f", hand {hand}" if len(site.part.hands()) > 1 else ""
@@ -36,3 +48,22 @@ def row_details(site: Site) -> tuple[Detail, ...]:
         (*line, ", ", own.depth, " deep"),
         (_TEMPLATE,),
     )
+
+
+def _middle(hole: Feature) -> Fraction:
+    return (hole.along[0] + hole.along[1]) / 2
+
+
+def _run(places: list[Fraction], own: Fraction) -> list[Fraction]:
+    """Return the evenly spaced places around `own`: those of one line of the notes, in one run.
+
+    Each line has a grid of its own, so above and below a fixed shelf the holes are two runs.
+    """
+    run: list[Fraction] = []
+    for place in places:
+        if len(run) > 1 and place - run[-1] != run[1] - run[0]:
+            if own <= run[-1]:
+                return run
+            run = []
+        run.append(place)
+    return run
