@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from dryfit.booklet.bench import Bench
+from dryfit.piece.declared import own_name
 from dryfit.piece.declared.site import PlaceWords
 from dryfit.placing.hanging import wall_load
 from dryfit.placing.loads import Load
@@ -69,7 +70,7 @@ def _across(row: Hardware, loads: tuple[Load, ...], bench: Bench) -> bool:
         for part in {bench.model.part_of(name).name: 0 for name in load.copies}:
             written = bench.model.part(part).written
             for name in (part, written):
-                load_of[name.rsplit(" > ", maxsplit=1)[-1].lower()] = number
+                load_of[own_name(name).lower()] = number
     named: list[int] = []
     purpose = row.purpose.lower()
     for name in sorted(load_of, key=lambda each: (-len(each), each)):

@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
+from dryfit.piece.declared import thing_of
 from dryfit.placing.model import Model, Part
 
 _UP = 2
@@ -29,7 +30,7 @@ def check_carried(model: Model) -> Iterator[Diagnostic]:
     told: set[str] = set()
     for names in groups:
         first = owner[min(names)]
-        thing = first.name.split(" > ", maxsplit=1)[0]
+        thing = thing_of(first.name)
         free = any(owner[name].opening or thing != owner[name].name for name in names)
         if names is piece or not free or thing in told or _is_hung(model, names, owner):
             # What stands in no opening and is joined to nothing is told by `held`.
@@ -91,7 +92,7 @@ def _close_above(
     if not gaps or opening is None:
         return None
     gap, part, below_it = min(gaps)
-    thing = part.split(" > ", maxsplit=1)[0]
+    thing = thing_of(part)
     first = owner[min(names)]
     shown = model.display.with_unit(gap, fitted=True)
     return finding(
@@ -108,7 +109,7 @@ def _close_above(
 def _is_hung(model: Model, names: frozenset[str], owner: Mapping[str, Part]) -> bool:
     # Hinges for doors, pins for shelves, runners for drawers.
     words = {owner[name].written.lower() for name in names}
-    words |= {owner[name].name.split(" > ", maxsplit=1)[0] for name in names}
+    words |= {thing_of(owner[name].name) for name in names}
     return any(word in thing.purpose.lower() for thing in model.bought for word in words)
 
 

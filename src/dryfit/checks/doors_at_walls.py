@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
+from dryfit.piece.declared import thing_of
 from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.model import Joint, Model
 
@@ -43,7 +44,7 @@ def _meets(model: Model, place: PlaceWords, room: Room, joint: Joint) -> Iterato
         "H34",
         "door-meets-wall",
         Severity.WARNING,
-        f"{_thing(joint.guest)}: its hinges are {shown(clear)} from the {side} wall, and a pull "
+        f"{thing_of(joint.guest)}: its hinges are {shown(clear)} from the {side} wall, and a pull "
         f"stands some {shown(_PROUD)} out: it meets the wall before the door is open square",
         joint.span,
         figures={"clear": clear, "pull": _PROUD},
@@ -63,18 +64,14 @@ def _beside(model: Model, place: PlaceWords, room: Room, side: str) -> Fraction:
 
 
 def _door(model: Model, joint: Joint) -> Box:
-    thing = _thing(joint.guest)
+    thing = thing_of(joint.guest)
     copies = (copy for part in model.parts for copy in part.copies)
-    return spanning(tuple(copy.box for copy in copies if _thing(copy.name) == thing))
+    return spanning(tuple(copy.box for copy in copies if thing_of(copy.name) == thing))
 
 
 def _has_pull(model: Model, joint: Joint) -> bool:
-    name = model.part_of(joint.guest).name.split(" > ", maxsplit=1)[0]
+    name = thing_of(model.part_of(joint.guest).name)
     return any(
         any(word in thing.name for word in _PULLS) and name in thing.purpose
         for thing in model.bought
     )
-
-
-def _thing(name: str) -> str:
-    return name.split(" > ", maxsplit=1)[0]

@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box, spanning
+from dryfit.piece.declared import thing_of
 from dryfit.placing.model import Copy, Model
 from dryfit.placing.weights import weight_of
 from dryfit.wood.weight import POUND, weight_words
@@ -75,11 +76,11 @@ def _drawers(model: Model) -> dict[str, list[Copy]]:
     """Return the copies of each drawer: what is called so and stands free in an opening."""
     found: dict[str, list[Copy]] = {}
     for part in model.parts:
-        thing = part.name.split(" > ", maxsplit=1)[0]
+        thing = thing_of(part.name)
         if "drawer" not in thing or (part.opening is None and thing == part.name):
             continue
         for copy in part.copies:
-            found.setdefault(copy.name.split(" > ", maxsplit=1)[0], []).append(copy)
+            found.setdefault(thing_of(copy.name), []).append(copy)
     return found
 
 

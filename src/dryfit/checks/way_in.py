@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.passing import longest_round
+from dryfit.piece.declared import own_name
 from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.loads import Load, carried, last_glue_up, left_apart, titled
 from dryfit.placing.model import Model
@@ -72,7 +73,7 @@ def _remedy(model: Model, place: PlaceWords, load: Load) -> str:
     names = Counter(titled(piece, model) for piece in pieces)
     listed = ", ".join(f"{count} x {name}" if count > 1 else name for name, count in names.items())
     kinds = {joint.kind for joint in model.joints if joint.id in glue_up.joints}
-    stage = glue_up.stage.rsplit(" > ", maxsplit=1)[-1]
+    stage = own_name(glue_up.stage)
     joints = " and ".join(sorted(kinds)) or "joints"
     return (
         f"{listed} get in one by one: make the {joints} of `{stage}` knock-down (write "

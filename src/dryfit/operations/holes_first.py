@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.notes.names import plural
+from dryfit.piece.declared import thing_of
 from dryfit.placing.model import Bought, Coating, Model
 from dryfit.plan.operation import Detail
 
@@ -26,5 +27,5 @@ def holes_before(coating: Coating, model: Model) -> tuple[Detail, ...]:
 
 def _carries(coating: Coating, thing: Bought, model: Model) -> bool:
     """Return whether the thing goes on what is coated; a pattern is named by its first word."""
-    names = {model.part_of(name).name.partition(" > ")[0] for name in coating.copies}
+    names = {thing_of(model.part_of(name).name) for name in coating.copies}
     return any(thing.purpose in {name, plural(name)} for name in names)

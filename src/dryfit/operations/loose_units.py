@@ -9,6 +9,7 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.joinery.top_fixings import KINDS
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.words import counted, listed
+from dryfit.piece.declared import INSIDE, thing_of
 from dryfit.placing.model import Assembly, Joint, Model
 
 _STRONGEST_FIRST = (
@@ -24,7 +25,6 @@ _STRONGEST_FIRST = (
     "dry",
     "rest",
 )
-_INSIDE_OF = " > "
 RUNNING = frozenset({"runner", "bottom runner"})
 
 
@@ -57,11 +57,11 @@ def box_of(copies: Iterable[str], model: Model) -> Box:
 
 def called(assembly: Assembly, model: Model) -> str:
     """Return the words for an assembly: one of a pattern is called as what the pattern makes."""
-    _, inside, own = assembly.name.partition(_INSIDE_OF)
+    _, inside, own = assembly.name.partition(INSIDE)
     if not inside:
         return _with_article(assembly.name)
     copies = all_copies(assembly, model)
-    owner = copies[0].partition(_INSIDE_OF)[0]
+    owner = thing_of(copies[0])
     whole = set(_made_by(owner, model)) == set(copies)
     return _with_article(owner) if whole else f"{_with_article(owner)}'s {own}"
 
@@ -73,7 +73,7 @@ def _with_article(name: str) -> str:
 
 def _made_by(owner: str, model: Model) -> tuple[str, ...]:
     """Return the copies that the use of a pattern brought."""
-    begins = owner + _INSIDE_OF
+    begins = owner + INSIDE
     names = (copy.name for part in model.parts for copy in part.copies)
     return tuple(name for name in names if name.startswith(begins))
 
@@ -168,8 +168,8 @@ def _in_openings(model: Model) -> Iterator[LooseUnit]:
     for part in (each for each in model.parts if each.opening):
         opening = f"the {part.opening}"
         copies = tuple(copy.name for copy in part.copies)
-        owners = dict.fromkeys(name.partition(_INSIDE_OF)[0] for name in copies)
-        if _INSIDE_OF in copies[0]:
+        owners = dict.fromkeys(thing_of(name) for name in copies)
+        if INSIDE in copies[0]:
             for owner in owners:
                 yield _as_one(owner, _with_article(owner), _made_by(owner, model), opening)
             continue

@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.names import canonical
 from dryfit.notes.tree import DeedDone, DoneLine, SpoiledLine
-from dryfit.piece.declared import INSIDE, DeclaredPart, Done, Spoiled
+from dryfit.piece.declared import DeclaredPart, Done, Spoiled, thing_of
 from dryfit.piece.names import Names, full_name
 
 ID_SIGN = " / "
@@ -80,7 +80,7 @@ def _names_something(deed: DeedDone, names: Names) -> bool:
     known = {*names.parts, *names.stages, *names.unreadable}
     words = subject.split(" ")
     # "end frame 1" is one of several glue-ups, "upper frame > rail" a part inside a pattern.
-    named = {canonical(subject), canonical(" ".join(words[:-1])), subject.split(INSIDE)[0]}
+    named = {canonical(subject), canonical(" ".join(words[:-1])), thing_of(subject)}
     if known & named or not known or _may_be_measured(subject, names):
         return True
     near = get_close_matches(subject, sorted(known), n=1)

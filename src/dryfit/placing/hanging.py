@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.frame import THICKNESS
+from dryfit.piece.declared import INSIDE
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.standing_on import ON_A_METRE, kilograms_a_mm
 from dryfit.placing.weights import whole_weight
@@ -74,4 +75,4 @@ def hangs_by(model: Model) -> tuple[str, ...]:
 
 def _is_shelf(copy: Copy) -> bool:
     flat = copy.frame.axes[THICKNESS][0] == 2
-    return flat and copy.box.extent(1) >= _SHELF and " > " not in copy.name
+    return flat and copy.box.extent(1) >= _SHELF and INSIDE not in copy.name

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.passing import goes_round, leaning_width, stands_up
+from dryfit.piece.declared import INSIDE, own_name, thing_of
 from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.model import Assembly, Copy, Model
 from dryfit.placing.stages import copies_inside
@@ -127,20 +128,20 @@ def copies_of(assembly: Assembly, model: Model) -> frozenset[str]:
 def titled(group: tuple[str, ...], model: Model) -> str:
     """Return what a group is called: after its glue-up, its thing, or its parts."""
     parts = list(dict.fromkeys(model.part_of(name).name for name in group))
-    things = {name.split(" > ", maxsplit=1)[0] for name in parts}
-    if len(things) == 1 and " > " in parts[0] and _is_whole(group, model):
+    things = {thing_of(name) for name in parts}
+    if len(things) == 1 and INSIDE in parts[0] and _is_whole(group, model):
         return things.pop()
     assembly = last_glue_up(group, model)
     if assembly is None:
-        return " with ".join(name.rsplit(" > ", maxsplit=1)[-1] for name in parts[:2])
-    return assembly.stage.rsplit(" > ", maxsplit=1)[-1]
+        return " with ".join(own_name(name) for name in parts[:2])
+    return own_name(assembly.stage)
 
 
 def _is_whole(group: tuple[str, ...], model: Model) -> bool:
     """Return whether all copies of an instance of a pattern are in the group."""
-    thing = group[0].split(" > ", maxsplit=1)[0]
+    thing = thing_of(group[0])
     names = (copy.name for copy in _copies(model))
-    return all(name in group for name in names if name.split(" > ", maxsplit=1)[0] == thing)
+    return all(name in group for name in names if thing_of(name) == thing)
 
 
 def through(way: WayIn, size: tuple[Fraction, Fraction, Fraction]) -> str | None:

@@ -11,7 +11,7 @@ from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.feature import Feature
 from dryfit.kinds.joints import overlaps_mate
 from dryfit.notes.names import plural
-from dryfit.piece.declared import DeclaredPart
+from dryfit.piece.declared import DeclaredPart, own_name
 from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
 from dryfit.placing.handed import report_not_handed
@@ -47,7 +47,7 @@ def build_parts(
 
 def _written(declared: DeclaredPart, count: int) -> str:
     """Return the name as typed; of what a pattern has once in each of its copies, for several."""
-    name = declared.name.rpartition(" > ")[2]
+    name = own_name(declared.name)
     once = declared.within is not None and declared.written.lower() == name
     return plural(declared.written) if once and count > 1 else declared.written
 

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from dryfit.piece.declared import INSIDE
 from dryfit.placing.model import Model
-
-_WITHIN = " > "
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,27 +36,23 @@ def units_of(model: Model) -> tuple[Unit, ...]:
         copies = tuple(copy for unit in parts for copy in unit.copies)
         inside.update((unit.name, assembly.name) for unit in parts)
         units[assembly.name] = Unit(assembly.name, assembly.stage, copies, parts)
+    names = (copy.name for part in model.parts for copy in part.copies)
+    order = {name: at for at, name in enumerate(names)}
     outermost = [unit for name, unit in units.items() if name not in inside]
-    outermost.sort(key=lambda unit: _place(unit, model))
+    outermost.sort(key=lambda unit: min(order[name] for name in unit.copies))
     return _alone(_by_pattern(outermost))
-
-
-def _place(unit: Unit, model: Model) -> int:
-    order = {copy.name: at for at, copy in enumerate(
-        copy for part in model.parts for copy in part.copies)}  # fmt: skip
-    return min(order[name] for name in unit.copies)
 
 
 def _by_pattern(units: list[Unit]) -> tuple[Unit, ...]:
     """Return the units with those of one drawer or door put together."""
     found: dict[str, list[Unit]] = {}
     for unit in units:
-        owners = {name.rpartition(_WITHIN)[0] for name in unit.copies}
+        owners = {name.rpartition(INSIDE)[0] for name in unit.copies}
         owner = owners.pop() if len(owners) == 1 else ""
-        found.setdefault(owner or f"{_WITHIN}{unit.name}", []).append(unit)
+        found.setdefault(owner or f"{INSIDE}{unit.name}", []).append(unit)
     made = []
     for owner, row in found.items():
-        if owner.startswith(_WITHIN) or len(row) == 1:
+        if owner.startswith(INSIDE) or len(row) == 1:
             made += row
             continue
         copies = tuple(copy for unit in row for copy in unit.copies)

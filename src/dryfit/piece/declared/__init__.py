@@ -45,7 +45,7 @@ from dryfit.piece.declared.parts import (
     WoodWish,
     amounts_of,
 )
-from dryfit.piece.declared.patterns import INSIDE, Instance, inner_name
+from dryfit.piece.declared.patterns import INSIDE, Instance, inner_name, own_name, thing_of
 from dryfit.piece.declared.progress import (
     Done,
     Measured,
@@ -118,4 +118,6 @@ __all__ = [
     "WoodWish",
     "amounts_of",
     "inner_name",
+    "own_name",
+    "thing_of",
 ]

@@ -36,3 +36,13 @@ class Instance:
 def inner_name(instance: str, name: str) -> str:
     """Return what a part, a copy or a glue-up inside an instance is called in the whole piece."""
     return f"{instance}{INSIDE}{name}"
+
+
+def thing_of(name: str) -> str:
+    """Return the instance in which a thing of that name is, or the name where it is in none."""
+    return name.partition(INSIDE)[0]
+
+
+def own_name(name: str) -> str:
+    """Return the name of a thing without the instances that it is in: ``side``."""
+    return name.rpartition(INSIDE)[2]
