@@ -9,10 +9,11 @@ from fractions import Fraction
 
 import pytest
 
+from dryfit.quantities.units import POUND
 from dryfit.resources import PACKAGE
 from dryfit.wood import all_species, species
 from dryfit.wood.sheets import sheet_goods
-from dryfit.wood.weight import POUND, density, density_of, stiffness_of
+from dryfit.wood.weight import density, density_of, stiffness_of
 
 
 def test_the_density_of_a_gravity_of_0_40_at_12_percent() -> None:

@@ -11,7 +11,8 @@ from dryfit.geometry.box import Box, spanning
 from dryfit.piece.declared import thing_of
 from dryfit.placing.model import Copy, Model
 from dryfit.placing.weights import weight_of
-from dryfit.wood.weight import POUND, weight_words
+from dryfit.quantities.units import POUND
+from dryfit.wood.weight import weight_words
 
 _FILLING = Fraction(85, 10) * POUND / (Fraction(3048, 10) ** 3)
 """What a full drawer holds in kg a mm3: 8.5 lb a cubic foot of clothes, as the US safety rule on

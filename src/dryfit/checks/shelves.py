@@ -11,9 +11,9 @@ from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.spans import Span, spans
 from dryfit.placing.standing_on import kilograms_a_mm, usual_kind
-from dryfit.quantities.units import INCH
+from dryfit.quantities.units import INCH, POUND
 from dryfit.wood.bending import CREEP, NEWTONS, sag, stiffness
-from dryfit.wood.weight import POUND, stiffness_of
+from dryfit.wood.weight import stiffness_of
 
 _SHELF = "shelf"
 _WARNED, _FAILS = 300, 200

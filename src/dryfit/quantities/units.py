@@ -20,6 +20,9 @@ class Unit:
 # repeated in every public conversion table.
 INCH = Fraction(254, 10)
 
+POUND = Fraction(45359237, 100000000)
+"""One pound in kg: the same agreement (from memory)."""
+
 _MILLIMETRE = Unit(LENGTH, Fraction(1))
 _CENTIMETRE = Unit(LENGTH, Fraction(10))
 _METRE = Unit(LENGTH, Fraction(1000))

@@ -7,11 +7,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.quantities.units import POUND
 from dryfit.wood.sheets import sheet_goods
 from dryfit.wood.species import species
-
-POUND = Fraction(45359237, 100000000)
-"""One pound in kg: international yard and pound agreement of 1959 (from memory)."""
 
 _CUBIC_MM_IN_CUBIC_M = 10**9
 _LIGHT = 20

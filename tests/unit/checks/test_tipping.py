@@ -11,7 +11,7 @@ from dryfit.checks.drawers_out import check_drawers_out
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.box import spanning
 from dryfit.placing.weights import weight_of
-from dryfit.wood.weight import POUND
+from dryfit.quantities.units import POUND
 
 CASE = """piece Bookcase
 overall 600 wide, {deep} deep, {high} high

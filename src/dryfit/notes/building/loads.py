@@ -10,9 +10,9 @@ from dryfit.diagnostics import Hint
 from dryfit.notes.building.draft import Draft, spelled, text_of, tokens, trees
 from dryfit.notes.tree import Carries, Weighs
 from dryfit.quantities import UNITS
+from dryfit.quantities.units import POUND
 
-_KILOGRAMS = {"kg": Fraction(1), "g": Fraction(1, 1000), "lb": Fraction(45359237, 100000000)}
-"""1 lb = 0.45359237 kg exactly: international yard and pound agreement of 1959 (from memory)."""
+_KILOGRAMS = {"kg": Fraction(1), "g": Fraction(1, 1000), "lb": POUND}
 
 
 def carries(node: Tree[Token], draft: Draft) -> Carries:
