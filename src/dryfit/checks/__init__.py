@@ -29,6 +29,7 @@ from dryfit.checks.sums import check_sums
 from dryfit.checks.tenons import check_tenons
 from dryfit.checks.tipping import check_tipping
 from dryfit.diagnostics import Diagnostic, Findings
+from dryfit.kinds.joints import RUNNERS
 from dryfit.kinds.part_words import PART_WORDS
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
@@ -153,13 +154,13 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.cleats import check_cleats
 
         yield from check_cleats(model)
-    if kinds & {"runner", "bottom runner"}:
+    if kinds & RUNNERS:
         from dryfit.checks.drawer_room import check_drawer_room
         from dryfit.checks.runners import check_runners
 
         yield from check_runners(model)
         yield from check_drawer_room(model)
-    if kinds & {"runner", "bottom runner", "hinges"}:
+    if kinds & {*RUNNERS, "hinges"}:
         from dryfit.checks.front_play import check_front_play
         from dryfit.checks.ways_out import check_ways_out
 

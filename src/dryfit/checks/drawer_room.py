@@ -12,11 +12,11 @@ from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import spanning
 from dryfit.geometry.frame import LENGTH
 from dryfit.joinery.drawer_room import ABOVE, BEHIND, BESIDE, room_above, usual_beside
+from dryfit.kinds.joints import RUNNERS
 from dryfit.placing.model import Joint, Model
 from dryfit.quantities import Display
 
 _UP = 2
-_BOTTOM = "bottom runner"
 
 
 def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
@@ -25,7 +25,7 @@ def check_drawer_room(model: Model) -> Iterator[Diagnostic]:
     Findings: drawer-tight-above, drawer-tight-behind, drawer-without-play.
     """
     told: set[tuple[str, str]] = set()
-    for joint in (each for each in model.joints if each.kind in {"runner", _BOTTOM}):
+    for joint in (each for each in model.joints if each.kind in RUNNERS):
         for each in _tight(model, joint):
             key = each.code, model.part_of(joint.guest).name
             if key not in told:

@@ -11,10 +11,11 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import gap_beside
 from dryfit.checks.runners import drawer_of
-from dryfit.checks.ways_out import RUNNERS, moved_with
+from dryfit.checks.ways_out import moved_with
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import spanning
 from dryfit.geometry.frame import THICKNESS, WIDTH
+from dryfit.kinds.joints import RUNNERS
 from dryfit.placing.model import Model
 from dryfit.placing.site import SIDE_WORDS
 from dryfit.placing.stages import copies_inside

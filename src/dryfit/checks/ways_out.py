@@ -14,10 +14,10 @@ from dryfit.checks.runners import UP, cut_away
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import bounded
+from dryfit.kinds.joints import RUNNERS
 from dryfit.kinds.roles import HINGE_RECESS
 from dryfit.placing.model import Copy, Joint, Model
 
-RUNNERS = frozenset({"runner", "bottom runner"})
 _LOOSE = RUNNERS | {"hinges", "rest"}
 """What these join moves apart."""
 

@@ -57,6 +57,10 @@ def overlaps_mate(name: str) -> bool:
     return is_lapped(name) or is_mitred(name)
 
 
+RUNNERS = frozenset({"runner", "bottom runner"})
+"""The kinds by which a drawer runs in its case."""
+
+
 def is_mitred(name: str) -> bool:
     """Return whether two members share out a corner, as in a mitre; a line's word or a kind."""
     kind = _BY_NAME.get(name)

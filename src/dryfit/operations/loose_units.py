@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.joinery.top_fixings import KINDS
+from dryfit.kinds.joints import RUNNERS
 from dryfit.operations.members import all_copies, outermost
 from dryfit.operations.words import counted, listed
 from dryfit.piece.declared import INSIDE, thing_of
@@ -25,7 +26,6 @@ _STRONGEST_FIRST = (
     "dry",
     "rest",
 )
-RUNNING = frozenset({"runner", "bottom runner"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +184,7 @@ def _in_openings(model: Model) -> Iterator[LooseUnit]:
 
 def _on_runners(model: Model) -> Iterator[LooseUnit]:
     """Yield the drawers that run on wooden runners, whether or not they stand in an opening."""
-    for joint in (each for each in model.joints if each.kind in RUNNING):
+    for joint in (each for each in model.joints if each.kind in RUNNERS):
         held = _holding(joint.host, joint.guest, model)
         if held is not None and not any(model.part_of(c).opening for c in all_copies(held, model)):
             yield _as_one(held.name, called(held, model), all_copies(held, model), "its place")

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
-from dryfit.operations.loose_units import RUNNING, LooseUnit
+from dryfit.kinds.joints import RUNNERS
+from dryfit.operations.loose_units import LooseUnit
 from dryfit.placing.model import Joint, Model
 from dryfit.plan.operation import Detail
 
@@ -16,7 +17,7 @@ def runner_joints(copies: Iterable[str], model: Model) -> tuple[Joint, ...]:
     """Return the joints by which these copies are runners or run on some."""
     own = set(copies)
     return tuple(
-        joint for joint in model.joints if joint.kind in RUNNING and own & {joint.guest, joint.host}
+        joint for joint in model.joints if joint.kind in RUNNERS and own & {joint.guest, joint.host}
     )
 
 

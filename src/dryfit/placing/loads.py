@@ -12,12 +12,13 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.passing import goes_round, leaning_width, stands_up
+from dryfit.kinds.joints import RUNNERS
 from dryfit.piece.declared import INSIDE, own_name, thing_of
 from dryfit.piece.declared.site import PlaceWords, WayIn
 from dryfit.placing.model import Assembly, Copy, Model
 from dryfit.placing.stages import copies_inside
 
-_LOOSE = frozenset({"rest", "runner", "bottom runner"})
+_LOOSE = RUNNERS | {"rest"}
 _STAYS_ON = frozenset({"screws", "back rabbet"})
 """Fittings that are left on where they make their load no larger: a ledger, a back; ours."""
 
