@@ -84,7 +84,11 @@ def _part(part: Part) -> WantedPart:
         staves=part.staves.count if part.staves else 0,
         made=part.made,
         waits=tuple(Waits(each.dimension, each.name, each.walls) for each in part.measures),
-        copies=tuple(WantedCopy(c.name, c.hand, c.box, c.frame, c.lean) for c in part.copies),
+        # A stretcher leans only with its legs; by itself it is made square, as any other part.
+        copies=tuple(
+            WantedCopy(c.name, c.hand, c.box, c.frame, c.lean if part.sloped else None)
+            for c in part.copies
+        ),
         horns=part.horns,
         sloped=(part.sloped.length, part.sloped.shoulder) if part.sloped else None,
         marks=tuple(

@@ -10,6 +10,7 @@ from dryfit.operations.members import closed_joints, parts_of, work_inside
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Assembly, Model, Part
+from dryfit.placing.stages import copies_inside
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Pass
 from dryfit.shop.shop import Shop
@@ -67,9 +68,13 @@ def feet_levelled(assembly: Assembly, model: Model, shop: Shop) -> Operation | N
 def legs_last(order: tuple[str, ...], model: Model) -> tuple[str, ...]:
     """Return members in their order, legs that lean behind the others: no seat goes onto several.
 
-    Each goes along its own slope, so that only one of them at a time is driven.
+    Each goes along its own slope, so that only one of them at a time is driven; legs that lean
+    alike and are glued to a stretcher go in together.
     """
     leaning = {copy.name for part in model.parts if part.sloped for copy in part.copies}
+    leaning |= {
+        name for name, copies in copies_inside(model.assemblies).items() if leaning & copies
+    }
     return tuple(sorted(order, key=lambda name: name in leaning))
 
 

@@ -19,6 +19,7 @@ from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.mortises import hole_cut
+from dryfit.placing.ladders import from_end
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Detail
 from dryfit.quantities import Display
@@ -44,9 +45,34 @@ def round_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cu
     """Return the cut of a round tenon, or of the hole for one; what leans is done by hand."""
     if site.feature.role == ROUND:
         return _tenon(site, display, shop)
+    if not site.feature.slopes and site.part.sloped is not None:
+        return _in_a_leg(site, to_marks=to_marks, display=display, shop=shop)
     if not site.feature.slopes:
         return hole_cut(site, to_marks=to_marks, display=display, shop=shop)
     return _leaning_hole(site, display, shop)
+
+
+def _in_a_leg(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut:
+    """Return the boring of a hole square into a splayed leg, while both its ends are square.
+
+    It stands along the slope of the leg, which is as long as it was sawn by then.
+    """
+    feature, part = site.feature, site.part
+    assert part.sloped is not None
+    farther = from_end(part, sum(feature.along, Fraction(0)) / 2)
+    along = (feature.along[0] + farther, feature.along[1] + farther)
+    true = replace(
+        site,
+        part=replace(part, length=part.sloped.length),
+        feature=replace(feature, along=along),
+    )
+    cut = hole_cut(true, to_marks=to_marks, display=display, shop=shop)
+    why: Detail = (
+        f"Square into {feature.surface}: the {naming.plural(part.name)} lean only the other way. The middle stands ",
+        sum(along, Fraction(0)) / 2,
+        " from R, the foot, as long as it was sawn; that is counted along the slope",
+    )
+    return replace(cut, site=site, details=(why, *cut.details))
 
 
 def slope_line(slope: Fraction, display: Display) -> Detail:
@@ -86,7 +112,9 @@ def _tenon(site: Site, display: Display, shop: Shop) -> Cut:
         " with knife and rasp, straight over its whole length",
     )
     if part.sloped is None:
-        square: Detail = ("Knife the shoulder all round, ", feature.along[0], " from R")
+        at_r = feature.along[0] == 0
+        shoulder = feature.along[1] if at_r else feature.along[0]
+        square: Detail = ("Knife the shoulder all round, ", shoulder, " from R")
         return replace(cut, details=(square, round_off))
     return replace(cut, details=(*_shoulder(part, part.sloped, display), round_off))
 

@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.lean import UP
 from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.joinery.panel import edge_movement
+from dryfit.operations.naming import plural
 from dryfit.operations.words import spoken
 from dryfit.placing.model import Joint, Model, Part
 from dryfit.plan.operation import Detail
@@ -72,7 +75,7 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
     found: list[Detail] = []
     for rail, host, sizes, count in _rows(joints, model):
         if sizes.rounded:
-            found.append(_driven_home(model.part(rail), host))
+            found.append(_driven_home(model.part(rail), host, model))
         if sizes.wedges:
             found.append(
                 (
@@ -101,14 +104,28 @@ def with_the_glue(joints: tuple[Joint, ...], model: Model) -> tuple[Detail, ...]
     return tuple(found)
 
 
-def _driven_home(leg: Part, host: str) -> Detail:
+def _driven_home(leg: Part, host: str, model: Model) -> Detail:
+    if leg.copies[0].frame.axes[LENGTH][0] != UP:
+        return (
+            (
+                f"No clamps: lay one {host} on the bench and drive the {leg.name} home into it with "
+                "a mallet on a block, until its shoulder is shut all round; then drive the other "
+                f"{host} onto it, on a block as well"
+            ),
+        )
     along = "" if leg.sloped is None else ", each along its own slope and turned to its mark"
-    return (
-        (
-            f"No clamps: with {host} upside down drive each {leg.name} home with a mallet on a "
-            f"block{along}, until its shoulder is shut all round"
-        ),
-    )
+    driven, shut = f"drive each {leg.name} home with a mallet on a block", "its shoulder is"
+    if leg.sloped is not None and _in_ladders(leg, model):
+        driven = f"drive each pair of {plural(leg.name)} home with a mallet on a block, by turns"
+        along, shut = ", along their slope and each to its mark", "their shoulders are"
+    return ((f"No clamps: with {host} upside down {driven}{along}, until {shut} shut all round",),)
+
+
+def _in_ladders(leg: Part, model: Model) -> bool:
+    """Return whether something that leans with splayed legs is glued between them."""
+    names = {copy.name for copy in leg.copies}
+    guests = {joint.guest for joint in model.joints if joint.host in names}
+    return any(copy.name in guests and copy.lean for part in model.parts for copy in part.copies)
 
 
 def _of_board_end(plank: Part, host: str, sizes: TenonSizes) -> tuple[Detail, ...]:

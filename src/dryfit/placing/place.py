@@ -133,7 +133,7 @@ def _whole(
     if any(part.splay is not None for part in site.parts()):
         from dryfit.placing.splays import not_squared, splayed
 
-        parts = splayed(site, parts, joints)
+        parts = splayed(site, parts, joints, assemblies)
         assemblies = not_squared(assemblies, parts)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)

@@ -1,8 +1,9 @@
 """Splayed legs: how each copy leans, how long it is cut, and what keeps a leg from leaning.
 
 They are placed and joined upright.  What can lean is a leg that goes up into something flat with a
-round tenon right through it, and meets nothing else: every other joint of a splayed part, and every
-cut in it, would need angles that are not planned, and is refused.
+round tenon right through it, and beside that meets stretchers across its lean (`ladders.py`): every
+other joint of a splayed part, and every cut in it, would need angles that are not planned, and is
+refused.
 """
 
 from __future__ import annotations
@@ -19,6 +20,7 @@ from dryfit.joinery.feature import Feature
 from dryfit.joinery.splay import Sloped, sloped
 from dryfit.kinds.roles import ROUND
 from dryfit.piece.declared import SplayWords
+from dryfit.placing.ladders import across_the_lean, leaned, not_first
 from dryfit.placing.model import Assembly, Copy, Joint, Part
 from dryfit.placing.site import Site
 from dryfit.placing.splay_words import list_splay
@@ -35,7 +37,12 @@ def lean_of(site: Site, copy: Placed, level: Fraction) -> Lean | None:
     return None if words is None else _lean(site, copy.part, copy.name, words, level)
 
 
-def splayed(site: Site, parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> tuple[Part, ...]:
+def splayed(
+    site: Site,
+    parts: tuple[Part, ...],
+    joints: tuple[Joint, ...],
+    assemblies: tuple[Assembly, ...],
+) -> tuple[Part, ...]:
     """Return the parts, those that are splayed with their leans and how they are cut.
 
     Findings: splay-way-unclear, splay-joint, splay-unlike, splay-in-the-way.
@@ -55,10 +62,15 @@ def splayed(site: Site, parts: tuple[Part, ...], joints: tuple[Joint, ...]) -> t
                         "bound it by what stands upright, or leave `splayed` out",
                     )
                 )
+    across = across_the_lean(parts, joints, words)
     done = tuple(
-        _leaning(site, part, words[part.name], joints) if part.name in words else part
+        _leaning(site, part, words[part.name], joints, across) if part.name in words else part
         for part in parts
     )
+    if len(site.findings) == told:
+        done = leaned(site, done, joints, across)
+        for finding in not_first(done, joints, copies_inside(assemblies), across):
+            site.tell_once(finding)
     if len(site.findings) == told:
         report_in_the_way(site, done, joints)
     if len(site.findings) == told:
@@ -80,8 +92,14 @@ def not_squared(assemblies: tuple[Assembly, ...], parts: tuple[Part, ...]) -> tu
     )
 
 
-def _leaning(site: Site, part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> Part:
-    for finding in (*_no_way(site, part, words), *_not_planned(part, words, joints)):
+def _leaning(
+    site: Site,
+    part: Part,
+    words: SplayWords,
+    joints: tuple[Joint, ...],
+    across: frozenset[str],
+) -> Part:
+    for finding in (*_no_way(site, part, words), *_not_planned(part, words, joints, across)):
         site.tell_once(finding)
         return part
     copies, figures = [], []
@@ -139,7 +157,9 @@ def _no_way(site: Site, part: Part, words: SplayWords) -> Iterator[Diagnostic]:
             )
 
 
-def _not_planned(part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> Iterator[Diagnostic]:
+def _not_planned(
+    part: Part, words: SplayWords, joints: tuple[Joint, ...], across: frozenset[str]
+) -> Iterator[Diagnostic]:
     """Yield what a splayed part has that is planned for upright ones only."""
     names = {copy.name for copy in part.copies}
     for feature in part.features:
@@ -152,7 +172,9 @@ def _not_planned(part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> It
                 "long edges can be chamfered or rounded from end to end; leave the rest out, or "
                 "leave `splayed` out",
             )
-    own = [joint for joint in joints if {joint.guest, joint.host} & names]
+    own = [
+        joint for joint in joints if {joint.guest, joint.host} & names and joint.guest not in across
+    ]
     for joint in own:
         tenon = joint.tenon
         good = joint.kind == "round tenon" and joint.guest in names and tenon and tenon.through
@@ -165,7 +187,8 @@ def _not_planned(part: Part, words: SplayWords, joints: tuple[Joint, ...]) -> It
                 if joint.kind != "round tenon"
                 else f"{part.name}: the round tenon of a splayed part goes right through, glued",
                 joint.span,
-                f"{_NEEDED}; leave other members out, or leave `splayed` out",
+                f"{_NEEDED}, and between two that lean alike a stretcher can have a `round tenon` "
+                "at both ends; leave other members out, or leave `splayed` out",
             )
     for copy in part.copies:
         if sum(joint.guest == copy.name for joint in own) != 1:

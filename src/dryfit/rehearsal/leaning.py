@@ -11,11 +11,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH
 from dryfit.geometry.lean import UP, Lean, rounded_root
 from dryfit.plan.operation import Operation, Work
 from dryfit.rehearsal.fault import Fault, Reason, Trouble
-from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedJoint
+from dryfit.rehearsal.goal import Goal, Mark, Ranges, WantedCopy, WantedJoint
+from dryfit.rehearsal.members import members_of
 from dryfit.rehearsal.state import Place, State
 
 _NEAR = Fraction(5, 1000)
@@ -62,16 +64,17 @@ def misled(
 def driven_apart(operation: Operation, goal: Goal) -> Iterator[tuple[str, Trouble]]:
     """Yield what is put onto several legs that lean: they point apart, and go in one by one."""
     order = operation.glue_up.parts if operation.glue_up is not None else ()
-    for host in order:
+    for index, host in enumerate(order):
+        there = {copy for name in order[:index] for copy in members_of(goal, name)}
         before = [
-            joint.guest
+            guest.lean.per_down
             for joint in goal.joints
             if joint.host == host
-            and joint.guest in order[: order.index(host)]
+            and joint.guest in there
             and (guest := _copy(goal, joint.guest)) is not None
             and guest.lean is not None
         ]
-        if len(before) > 1:
+        if len(set(before)) > 1:
             message = f"it goes onto {len(before)} legs at once that lean each to its own side"
             yield host, Trouble(Reason.ORDER, message, "the legs driven into it one after another")
 
@@ -135,15 +138,63 @@ def _wanted(goal: Goal, copy: WantedCopy, mark: Mark) -> Slopes:
     normal = copy.frame.axes[SURFACES[mark.surface][0]][0]
     if mark.declared:
         return {}
-    if copy.lean is not None:
-        return _slopes(copy, copy.lean, normal)
     box = copy.frame.to_piece(copy.box, mark.ranges)
+    if copy.lean is not None:
+        square = _across_its_lean(goal, copy, box)
+        return {} if square else _slopes(copy, copy.lean, normal)
     for joint in goal.joints:
         guest = _copy(goal, joint.guest)
         inside = joint.host == copy.name and joint.region.overlap(box) is not None
         if inside and guest is not None and guest.lean is not None:
             return _slopes(copy, guest.lean, normal)
     return {}
+
+
+def upright(
+    state: State, copy: WantedCopy, work: Work, taken: tuple[Ranges, ...], marks: tuple[Mark, ...]
+) -> tuple[Ranges, ...]:
+    """Return what a stop let a machine take from a leaning leg, where it is in the upright leg.
+
+    At the machine the leg is as long as its slope: the stop counts along that from a square end.
+    What comes out at a mark but for the rounding is that mark's.
+    """
+    part, end = state.part_of[copy.name], work.hold.at_stop if work.hold is not None else None
+    joint = _joint_of(state.goal, copy.name)
+    if copy.lean is None or part.sloped is None or joint is None or end is None:
+        return taken
+    long = copy.box.extent(copy.frame.axes[LENGTH][0])
+    further = part.sloped[0] - long if end == "R2" else Fraction(0)
+    stretch = copy.lean.along(Fraction(1_000_000)) / 1_000_000
+    level = joint.region.low[UP] - copy.box.low[UP]
+    return tuple(
+        _shifted(ranges, level - (part.sloped[1] - further - _middle(ranges)) / stretch, marks)
+        for ranges in taken
+    )
+
+
+def _shifted(ranges: Ranges, middle: Fraction, marks: tuple[Mark, ...]) -> Ranges:
+    for mark in marks:
+        if abs(_middle(mark.ranges) - middle) <= _NEAR:
+            middle = _middle(mark.ranges)
+    by = middle - _middle(ranges)
+    low, high = ranges[LENGTH]
+    return (low + by, high + by), ranges[WIDTH], ranges[THICKNESS]
+
+
+def _middle(ranges: Ranges) -> Fraction:
+    return sum(ranges[LENGTH], Fraction(0)) / 2
+
+
+def _across_its_lean(goal: Goal, copy: WantedCopy, box: Box) -> bool:
+    """Return whether a cut takes in what runs across the way a leg leans: square into its side."""
+    for joint in goal.joints:
+        guest = _copy(goal, joint.guest)
+        if joint.host != copy.name or guest is None or joint.region.overlap(box) is None:
+            continue
+        assert copy.lean is not None
+        along = guest.frame.axes[LENGTH][0]
+        return along != UP and not copy.lean.per_down[along]
+    return False
 
 
 def _slopes(copy: WantedCopy, lean: Lean, normal: int) -> Slopes:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from math import hypot, sqrt
 from typing import Any
 
 from tests.property.plan_oracle.regions import SURFACES, Box, Range
@@ -73,7 +74,9 @@ def _part(row: Json) -> PartRow:
         end = row["sloped"]["length"]["exact"]
         row = row | {
             "features": [
-                each | {"along": [shoulder, end]} if each["along"][1] == upright else each
+                each | {"along": [shoulder, end]}
+                if each["along"][1] == upright
+                else each | {"along": _along_the_slope(row, each)}
                 for each in row["features"]
             ]
         }
@@ -88,6 +91,20 @@ def _part(row: Json) -> PartRow:
         hand_of={copy["name"]: copy["hand"] for copy in row["copies"]},
         turned={copy["name"]: _handedness(copy["axes"]) for copy in row["copies"]},
     )
+
+
+def _along_the_slope(row: Json, feature: Json) -> list[str]:
+    """Where a cut stands on the bar itself: as far below the shoulder as the slope is long."""
+    low, high = limits(feature["along"])
+    copy = row["copies"][0]
+    slope = hypot(*(float(Fraction(copy["lean"][axis])) for axis in "xy"))
+    level = length(copy["lean"]["level"]) - length(copy["box"]["z"][0])
+    if feature["kind"] != "hole":
+        return list(feature["along"])
+    down = float(level - (low + high) / 2) * sqrt(1 + slope * slope)
+    middle = length(row["sloped"]["shoulder"]) - Fraction(round(down * 1000), 1000)
+    half = (high - low) / 2
+    return [f"{middle - half} mm", f"{middle + half} mm"]
 
 
 def _cut(row: Json, sizes: tuple[Fraction, Fraction, Fraction], horn: Fraction) -> Cut:

@@ -20,12 +20,13 @@ def splayed(steps: Json, parts: Json) -> Iterator[str]:
         copy["name"]: (copy, row)
         for row in parts["parts"]
         for copy in row["copies"]
-        if "lean" in copy
+        if "lean" in copy and "sloped" in row
     }
     for name, (copy, row) in leaning.items():
         yield from _sawn(name, copy, row, parts)
         yield from _lines(name, copy, row)
         yield from _hole(name, copy, parts)
+    yield from _between(parts, leaning)
     for part in dict.fromkeys(row["name"] for _, row in leaning.values()):
         row = next(each for each in parts["parts"] if each["name"] == part)
         yield from _feet(row, steps)
@@ -53,6 +54,23 @@ def tipped(point: Vector, per_down: tuple[float, float]) -> Vector:
     # Down swings outwards, and outwards swings up.
     flat, up = along * cosine - point[2] * sine, along * sine + point[2] * cosine
     return flat * out[0] - aside * out[1], flat * out[1] + aside * out[0], up
+
+
+def _moved(point: Vector, per_down: tuple[float, float]) -> Vector:
+    """How far a point comes when the bar is tipped."""
+    x, y, z = (new - old for new, old in zip(tipped(point, per_down), point, strict=True))
+    return x, y, z
+
+
+def _between(parts: Json, leaning: Json) -> Iterator[str]:
+    """What leans without being sawn aslant: it runs between legs that lean as it does."""
+    for row in parts["parts"]:
+        for copy in row["copies"]:
+            if "lean" not in copy or "sloped" in row:
+                continue
+            hosts = [j["between"][0] for j in parts["joints"] if j["between"][1] == copy["name"]]
+            if len(hosts) != 2 or any(leaning[host][0]["lean"] != copy["lean"] for host in hosts):
+                yield f"{copy['name']}: it leans otherwise than {hosts}"
 
 
 def _sawn(name: str, copy: Json, row: Json, parts: Json) -> Iterator[str]:
@@ -93,6 +111,13 @@ def _lines(name: str, copy: Json, row: Json) -> Iterator[str]:
             continue
         told = {side: _ratio(rise) for side, rise in feature.get("slopes", {}).items()}
         normal = sides[feature["surface"]]
+        if feature["kind"] == "hole":
+            # Bored square into the bar: what goes in is level, and stays so only across the lean.
+            bit = [0.0, 0.0, 0.0]
+            bit[normal[0]] = 1.0
+            if told or hypot(*_moved((bit[0], bit[1], bit[2]), per_down)) > 1e-9:
+                yield f"{name}: {feature['id']} does not stay level"
+            continue
         wanted = {
             side: abs(per_down[axis])
             for side, (axis, sign) in sides.items()

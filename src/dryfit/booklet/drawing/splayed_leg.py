@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import pairwise
 from math import hypot
 
@@ -12,8 +13,10 @@ from dryfit.booklet.drawing.rect import Point
 from dryfit.booklet.drawing.ruler import GAP, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
 from dryfit.booklet.text import Say, Text
+from dryfit.joinery.feature import Feature
 from dryfit.joinery.splay import outward_sides, shoulder_corners
-from dryfit.kinds.roles import ROUND
+from dryfit.kinds.roles import ROUND, TENON_HOLE
+from dryfit.placing.ladders import from_end
 from dryfit.placing.model import Model, Part
 from dryfit.plan.plan import Step
 
@@ -74,10 +77,12 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
     scale = min(1.0, _TALLEST / float(max(part.width, part.thickness)))
     length = float(sloped.length)
     around = _AROUND / scale
-    shown = ruler(
-        length, [(0.0, around), (least - around, length)], room=_ALL - _FIGURES, scale=scale
-    )
-    points = []
+    holes = [each for each in part.features if each.role == TENON_HOLE and hand in each.hands]
+    wanted = [(0.0, around), (least - around, length)]
+    wanted += [(at - around / 2, at + around / 2) for at in map(float, _places(part, holes))]
+    shown = ruler(length, wanted, room=_ALL - _FIGURES, scale=scale)
+    points: list[Point] = []
+    bored: list[tuple[Fraction, float, float]] = []
     y = top
     for before, side in pairwise(order):
         corner = corners[frozenset((before, side))]
@@ -87,20 +92,46 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
             break
         high = float(part.width if side in {"F", "B"} else part.thickness) * scale
         draw_mark(canvas, (12.0, y + high / 2), side)
+        bored += _holes(part, [each for each in holes if each.surface == side], before, (y, scale))
         y += high
     draw_body(canvas, 0.0, shown.end, top, y, breaks=shown.breaks())
-    (broken,) = shown.breaks() or (shown.end,)
+    starts = (0.0, *(broken + GAP / 4 for broken in shown.breaks()))
+    ends = (*(broken - GAP / 4 for broken in shown.breaks()), shown.end)
     for _, level in points[1:-1]:
         canvas.lines(
-            [
-                ((0.0, level), (broken - GAP / 4, level)),
-                ((broken + GAP / 4, level), (shown.end, level)),
-            ],
-            FINE,
+            [((x, level), (end, level)) for x, end in zip(starts, ends, strict=True)], FINE
         )
+    for at, level, radius in bored:
+        canvas.circle((shown.at(float(at)), level), radius)
+        right = (shown.at(float(at)) + radius + 1.5, level + FIGURE / 3)
+        canvas.text(right, (say.setting(at),), size=FIGURE, anchor="start")
     draw_mark(canvas, (4.5, (top + y) / 2), "R")
     canvas.polyline(points, BOLD)
     sizes = [say.size(each) for each in (sloped.length, part.width, part.thickness)]
     words: Text = (sizes[0], " long, both ends square; ", sizes[1], " x ", sizes[2])
     canvas.text((0.0, y + 5.5), words, anchor="start")
     return y + 11.0
+
+
+def _places(part: Part, holes: Sequence[Feature]) -> tuple[Fraction, ...]:
+    """Return where the middles of holes stand from R, along the slope."""
+    middles = (sum(each.along, Fraction(0)) / 2 for each in holes)
+    return tuple(middle + from_end(part, middle) for middle in middles)
+
+
+def _holes(
+    part: Part, holes: Sequence[Feature], before: str, side: tuple[float, float]
+) -> list[tuple[Fraction, float, float]]:
+    """Return place from R, level on paper and radius on paper of the holes in one side.
+
+    `before` is the side that is drawn above it, `side` its upper line on paper and the scale.
+    """
+    top, scale = side
+    found = []
+    for place, each in zip(_places(part, holes), holes, strict=True):
+        face = each.surface in {"F", "B"}
+        middle, whole = sum(each.across, Fraction(0)) / 2, part.width if face else part.thickness
+        down = middle if before == ("E" if face else "F") else whole - middle
+        radius = float(each.across[1] - each.across[0]) / 2
+        found.append((place, top + float(down) * scale, radius * scale))
+    return found

@@ -30,7 +30,7 @@ from dryfit.rehearsal.at_machines.sweeping import FROM_ABOVE, swept
 from dryfit.rehearsal.blank import ZERO, Arch, Blank, Slant, box_of, left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.goal import Mark, Ranges, WantedCopy
-from dryfit.rehearsal.leaning import misled
+from dryfit.rehearsal.leaning import misled, upright
 from dryfit.rehearsal.state import UNKNOWN, CutAt, Place, State, sizes_of
 
 SAW = "table saw"
@@ -76,6 +76,7 @@ def _cut(
     state.cut |= {(name, mark.id) for mark in marks}
     shapes = tuple(each for each in taken if isinstance(each, Slant | Arch))
     boxes = tuple(each for each in taken if not isinstance(each, Slant | Arch))
+    boxes = upright(state, copy, work, boxes, marks)
     yield from _wood_gone(state, copy, blank, (*boxes, *(shape.ranges for shape in shapes)))
     yield from taken_off(blank, shapes, flat=operation.kind not in SPOILING)
     if operation.station == BAND_SAW:
