@@ -121,12 +121,41 @@ def foot_forgotten(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | Non
 def seat_put_onto_leaning_legs(plan: Plan, goal: Goal, _chance: random.Random) -> Plan | None:
     """All at once: legs that point apart go into no seat so."""
     leaning = {c.name for part in goal.parts for c in part.copies if c.lean is not None}
+    # Two legs that lean alike, glued to a stretcher, count as one: a seat goes onto no two of them.
+    leaning |= {each.name for each in goal.assemblies if leaning & set(each.of)}
+    seats = {each.host for each in goal.joints if each.guest in leaning}
     for _, _, op in deeds(plan):
-        if op.glue_up is not None and len(leaning & set(op.glue_up.parts)) > 1:
+        if op.glue_up is None or not seats & set(op.glue_up.parts):
+            continue
+        if len(leaning & set(op.glue_up.parts)) > 1:
             order = tuple(sorted(op.glue_up.parts, key=lambda name: name not in leaning))
             new = replace(op, glue_up=replace(op.glue_up, parts=order))
             return retold(plan, with_operation(plan.steps, op.id, new))
     return None
+
+
+def hole_where_the_upright_leg_has_it(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
+    """The height is measured along the leg, as if it stood plumb, from its square end."""
+    upright = {
+        part.name: mark.ranges[0]
+        for part in goal.parts
+        for mark in part.marks
+        if part.sloped is not None and mark.kind == "hole"
+    }
+
+    def fits(op: Operation) -> bool:
+        stops = [s for s in op.settings if s.axis == "stop" and s.origin == "R"]
+        return op.station == "drill press" and op.part in upright and bool(stops)
+
+    def new(setting: Setting) -> Setting | None:
+        value = number(setting)
+        part = next((op.part for _, _, op in deeds(plan) if fits(op)), None)
+        if value is None or part is None or setting.far is None:
+            return None
+        by = sum(upright[part], Fraction(0)) / 2 - (value + setting.far) / 2
+        return replace(setting, value=value + by, far=setting.far + by)
+
+    return set_otherwise(plan, chance, fits, "stop", new)
 
 
 KINDS: tuple[Kind, ...] = (
@@ -139,4 +168,5 @@ KINDS: tuple[Kind, ...] = (
     kind(feet_over_another_block, Reason.SIZE),
     kind(foot_forgotten, Reason.COUNT),
     kind(seat_put_onto_leaning_legs, Reason.ORDER),
+    kind(hole_where_the_upright_leg_has_it, Reason.CUT, Reason.FIT),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from dryfit.booklet.bench import Bench
@@ -15,10 +16,12 @@ from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
 from dryfit.booklet.machine_words import cutter_name
 from dryfit.placing.horns import with_horns
+from dryfit.placing.ladders import as_sawn
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
+DRILL_PRESS = "drill press"
 ONE_FIGURE = frozenset({"fence", "stop", "thickness"})
 """Axes of which one new figure makes no new picture."""
 
@@ -91,7 +94,12 @@ def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
 
 
 def as_it_is(model: Model, step: Step) -> Model:
-    """Return the parts as long as they are at a step: with horns, but for cuts after a glue-up."""
+    """Return the parts as long as they are at a step: with horns, but for cuts after a glue-up.
+
+    A splayed leg lies at a machine as it was sawn, along its slope.
+    """
+    if step.station == DRILL_PRESS:
+        model = replace(model, parts=tuple(as_sawn(part) for part in model.parts))
     cut = {name for op in step.operations for work in op.work for name in work.features}
     late = any(
         feature.after is not None and feature.id in cut

@@ -19,7 +19,7 @@ from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
 from dryfit.operations.mortises import hole_cut
-from dryfit.placing.ladders import from_end
+from dryfit.placing.ladders import as_sawn
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Detail
 from dryfit.quantities import Display
@@ -57,19 +57,16 @@ def _in_a_leg(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cu
 
     It stands along the slope of the leg, which is as long as it was sawn by then.
     """
-    feature, part = site.feature, site.part
-    assert part.sloped is not None
-    farther = from_end(part, sum(feature.along, Fraction(0)) / 2)
-    along = (feature.along[0] + farther, feature.along[1] + farther)
-    true = replace(
-        site,
-        part=replace(part, length=part.sloped.length),
-        feature=replace(feature, along=along),
-    )
+    index, sawn = site.part.features.index(site.feature), as_sawn(site.part)
+    feature = sawn.features[index]
+    true = replace(site, part=sawn, feature=feature)
     cut = hole_cut(true, to_marks=to_marks, display=display, shop=shop)
     why: Detail = (
-        f"Square into {feature.surface}: the {naming.plural(part.name)} lean only the other way. The middle stands ",
-        sum(along, Fraction(0)) / 2,
+        (
+            f"Square into {feature.surface}: the {naming.plural(sawn.name)} lean only the other "
+            "way. The middle stands "
+        ),
+        sum(feature.along, Fraction(0)) / 2,
         " from R, the foot, as long as it was sawn; that is counted along the slope",
     )
     return replace(cut, site=site, details=(why, *cut.details))

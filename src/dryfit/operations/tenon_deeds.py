@@ -116,9 +116,10 @@ def _driven_home(leg: Part, host: str, model: Model) -> Detail:
     along = "" if leg.sloped is None else ", each along its own slope and turned to its mark"
     driven, shut = f"drive each {leg.name} home with a mallet on a block", "its shoulder is"
     if leg.sloped is not None and _in_ladders(leg, model):
-        driven = f"drive each pair of {plural(leg.name)} home with a mallet on a block, by turns"
+        pair = plural(leg.name)
+        driven = f"drive each pair of {pair} home with a mallet on a block, by turns"
         along, shut = ", along their slope and each to its mark", "their shoulders are"
-    return ((f"No clamps: with {host} upside down {driven}{along}, until {shut} shut all round",),)
+    return (f"No clamps: with {host} upside down {driven}{along}, until {shut} shut all round",)
 
 
 def _in_ladders(leg: Part, model: Model) -> bool:

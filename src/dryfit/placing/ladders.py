@@ -58,6 +58,12 @@ def leaned(
             if copy.name in across:
                 lean = _common(site, copy, [j for j in joints if j.guest == copy.name], copy_of)
             copies.append(replace(copy, lean=lean) if lean else copy)
+        if any(each.lean for each in copies):
+            text = (
+                f"the {site.written(part.name)} lean with their legs and are square to them; the "
+                "middle of each stands at the height of the notes"
+            )
+            site.assume_line(text, part.spans[0], None)
         done.append(replace(part, copies=tuple(copies)))
     return tuple(done)
 
@@ -100,6 +106,26 @@ def from_end(part: Part, middle: Fraction) -> Fraction:
     assert part.sloped is not None
     down = copy.lean.level - copy.box.low[UP] - middle
     return part.sloped.shoulder - copy.lean.along(down) - middle
+
+
+def as_sawn(part: Part) -> Part:
+    """Return a splayed part as it lies at a machine: as long as it was sawn, holes in their places.
+
+    Any other part is returned as it is.
+    """
+    if part.sloped is None:
+        return part
+    long, shoulder = part.sloped.length, part.sloped.shoulder
+    features = []
+    for each in part.features:
+        low, high = each.along
+        if high == part.length:
+            along = (shoulder if low else low, long)
+        else:
+            further = from_end(part, (low + high) / 2)
+            along = (low + further, high + further)
+        features.append(replace(each, along=along))
+    return replace(part, length=long, features=tuple(features))
 
 
 def _in_a_leg(joint: Joint, part_of: Mapping[str, Part], splayed: Collection[str]) -> bool:

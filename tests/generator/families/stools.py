@@ -1,5 +1,7 @@
 """Stools and benches on legs with round tenons: plumb, or splayed one way or both."""
 
+from fractions import Fraction
+
 from tests.generator.page import Page
 
 
@@ -29,6 +31,16 @@ def staked(page: Page) -> None:
     size = f" {say(tenon)}" if tenon is not None else ""
     if draw.chance(25):
         page.cuts.append(f"chamfer on legs: all long edges, {say(page.size(2, 4))} wide")
+    ladders = lean.endswith("to the sides") and "and" not in lean and draw.chance(60)
+    if ladders:
+        square = page.rounded(max(min(leg, thick) * 2 / 3, Fraction(26)))
+        peg = f"{say(page.size(18, 22))} long {page.either('12', '14')} mm thick"
+        page.part(
+            f"2 stretchers, front to back, {say(square)} x {say(square)}, round tenon {peg} "
+            f"into legs, up {say(page.size(60, 110))}",
+            "stretchers",
+        )
+        page.stage("ladders", "2 legs, 1 stretcher", joints=2, count=2)
     through = page.either("wedged", "wedged through", "through")
     page.cuts.append(f"legs into seat: {through} round tenon{size}")
-    page.stage("stool", "seat, legs", joints=4)
+    page.stage("stool", "seat, ladders" if ladders else "seat, legs", joints=4)

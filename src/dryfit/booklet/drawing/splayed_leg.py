@@ -79,7 +79,7 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
     around = _AROUND / scale
     holes = [each for each in part.features if each.role == TENON_HOLE and hand in each.hands]
     wanted = [(0.0, around), (least - around, length)]
-    wanted += [(at - around / 2, at + around / 2) for at in map(float, _places(part, holes))]
+    wanted += [(at - around / 3, at + around) for at in map(float, _places(part, holes))]
     shown = ruler(length, wanted, room=_ALL - _FIGURES, scale=scale)
     points: list[Point] = []
     bored: list[tuple[Fraction, float, float]] = []
