@@ -108,8 +108,8 @@ def _driven_home(leg: Part, host: str, model: Model) -> Detail:
     if leg.copies[0].frame.axes[LENGTH][0] != UP:
         return (
             (
-                f"No clamps: lay one {host} on the bench and drive the {leg.name} home into it with "
-                "a mallet on a block, until its shoulder is shut all round; then drive the other "
+                f"No clamps: lay one {host} on the bench and drive the {leg.name} home into it "
+                "with a mallet on a block, until its shoulder is shut all round; then drive the other "
                 f"{host} onto it, on a block as well"
             ),
         )
