@@ -109,8 +109,8 @@ def _driven_home(leg: Part, host: str, model: Model) -> Detail:
         return (
             (
                 f"No clamps: lay one {host} on the bench and drive the {leg.name} home into it "
-                "with a mallet on a block, until its shoulder is shut all round; then drive the other "
-                f"{host} onto it, on a block as well"
+                "with a mallet on a block, until its shoulder is shut all round; then drive the "
+                f"other {host} onto it, on a block as well"
             ),
         )
     along = "" if leg.sloped is None else ", each along its own slope and turned to its mark"
