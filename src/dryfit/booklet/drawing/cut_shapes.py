@@ -10,10 +10,14 @@ from math import cos, pi, sin
 from dryfit.geometry.box import Box
 from dryfit.geometry.convex import Vector
 from dryfit.geometry.edges import Line
+from dryfit.geometry.frame import SURFACES
 from dryfit.geometry.lean import Lean
 from dryfit.geometry.shape import Shape, carved
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.round_left import FACETS, pegs_of
 from dryfit.joinery.wood_left import carving_of
+from dryfit.kinds.roles import ROUND as ROUND_TENON
+from dryfit.kinds.roles import TENON_HOLE
 from dryfit.placing.model import Copy, Model, Part
 
 ROUND = "hole"
@@ -46,7 +50,9 @@ def cut_shapes(copies: Iterable[tuple[Part, Copy]], *, finest: float = 0.0) -> t
 
 def as_cut(copy: Copy, features: Sequence[Feature]) -> Shape:
     """Return a copy in its design box."""
-    carvings = (carving_of(feature, copy.box, copy.frame) for feature in features)
+    flat = (each for each in features if each.role != ROUND_TENON)
+    carvings = [carving_of(feature, copy.box, copy.frame) for feature in flat]
+    carvings += pegs_of(features, copy.box, copy.frame)
     shape = carved(copy.box, [each for each in carvings if each is not None])
     drilled = (feature for feature in features if feature.kind == ROUND and feature.form is None)
     return shape.marked(line for each in drilled for line in _mouths(each, copy))
@@ -99,22 +105,42 @@ def _narrower(feature: Feature) -> Fraction:
 def _mouths(feature: Feature, copy: Copy) -> Iterator[Line]:
     """Yield the round mouths of a hole, on the far side too where it goes through."""
     box = feature.box(copy.box, copy.frame)
-    axis, _ = feature.region(copy.box, copy.frame).face
+    axis, entered = feature.region(copy.box, copy.frame).face
     first, second = (each for each in range(3) if each != axis)
     for sign in (-1, 1):
         at = box.low[axis] if sign < 0 else box.high[axis]
         outside = copy.box.low[axis] if sign < 0 else copy.box.high[axis]
         if at == outside:
-            yield from _ring(box, (first, second), at)
+            ring = _ring(box, (first, second), at, for_peg=feature.role == TENON_HOLE)
+            if sign == entered:
+                yield from ring
+            else:
+                yield from (line.mapped(_leant(feature, copy)) for line in ring)
 
 
-def _ring(box: Box, across: tuple[int, int], at: Fraction) -> Iterator[Line]:
+def _leant(feature: Feature, copy: Copy) -> Callable[[Vector], Vector]:
+    """Return where a point of the far mouth is: a hole leans away from where the foot stands."""
+    by = [0.0, 0.0, 0.0]
+    for surface, slope in feature.slopes:
+        direction, far = SURFACES[surface]
+        axis, sign = copy.frame.axes[direction]
+        by[axis] -= (sign if far else -sign) * float(slope * feature.depth)
+
+    def moved(point: Vector) -> Vector:
+        return point[0] + by[0], point[1] + by[1], point[2] + by[2]
+
+    return moved
+
+
+def _ring(box: Box, across: tuple[int, int], at: Fraction, *, for_peg: bool) -> Iterator[Line]:
+    """Yield the sides of a mouth; that of a peg's hole has the facets of the peg."""
+    sides, ahead, wider = (FACETS, 0.5, 1 / cos(pi / FACETS)) if for_peg else (_SIDES, 0.0, 1.0)
     corners: list[Vector] = []
-    for step in range(_SIDES + 1):
-        turn = 2 * pi * (step % _SIDES) / _SIDES
+    for step in range(sides + 1):
+        turn = 2 * pi * (step % sides + ahead) / sides
         point = [float(at)] * 3
         for each, share in zip(across, (cos(turn), sin(turn)), strict=True):
             low, high = float(box.low[each]), float(box.high[each])
-            point[each] = (low + high) / 2 + share * (high - low) / 2
+            point[each] = (low + high) / 2 + share * wider * (high - low) / 2
         corners.append((point[0], point[1], point[2]))
     yield from (Line(*ends) for ends in pairwise(corners))

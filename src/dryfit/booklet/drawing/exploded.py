@@ -21,7 +21,7 @@ from dryfit.geometry.edges import Line
 from dryfit.geometry.hidden_lines import Scene
 from dryfit.geometry.shape import Shape
 from dryfit.placing.apart import Apart, taken_apart
-from dryfit.placing.model import Model
+from dryfit.placing.model import Model, Part
 
 ROOM = (150.0, 172.0)
 """Width and height that the view itself may take, mm."""
@@ -98,12 +98,18 @@ def _groups(
         rows: dict[Vector, list[str]] = {}
         for copy in part.copies:
             rows.setdefault(apart.offsets[copy.name], []).append(copy.name)
+        each_its_own = _own_places(part)
         for names in rows.values():
-            if len(names) > _NAMED or (part.made and len(names) > 1):
+            if (len(names) > _NAMED and not each_its_own) or (part.made and len(names) > 1):
                 found.append(_Group(letters.get(part.name, ""), tuple(names)))
             else:
                 found += [_Group(labels.get(name, ""), (name,)) for name in names]
     return tuple(group for group in found if group.label)
+
+
+def _own_places(part: Part) -> bool:
+    """Return whether copies are not to be exchanged: of two hands, or each leaning its own way."""
+    return len({(copy.hand, copy.lean) for copy in part.copies}) > 1
 
 
 def _wanted(

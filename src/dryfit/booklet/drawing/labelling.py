@@ -48,23 +48,36 @@ class Placed:
 
 
 def draw_labels(canvas: Canvas, wanted: Sequence[Labelled], drawn: Sequence[Segment]) -> None:
-    """Place all labels and draw them: those that find room on their parts first."""
-    lines = _Lines(drawn)
-    placed: list[Placed] = []
-    waiting = []
-    for each in wanted:
-        on_part = next(_on_part(each, lines, placed), None)
-        if on_part is None:
-            waiting.append(each)
-        else:
-            placed.append(on_part)
-    for each in waiting:
-        placed.append(_beside(each, lines, placed))
+    """Place all labels and draw them."""
+    placed = place_labels(wanted, drawn)
     canvas.lines([row.leader for row in placed if row.centre != row.target], FINE)
     for balloon in placed:
         if balloon.centre != balloon.target:
             canvas.dot(balloon.target)
         draw_balloon(canvas, balloon.centre, balloon.label)
+
+
+def place_labels(wanted: Sequence[Labelled], drawn: Sequence[Segment]) -> tuple[Placed, ...]:
+    """Return the places of all labels: those that find room on their parts first.
+
+    A second round moves the early ones with a leader out of the way of the late ones.
+    """
+    lines = _Lines(drawn)
+    on_parts: list[Placed] = []
+    waiting = []
+    for each in wanted:
+        on_part = next(_on_part(each, lines, on_parts), None)
+        if on_part is None:
+            waiting.append(each)
+        else:
+            on_parts.append(on_part)
+    beside: list[Placed] = []
+    for each in waiting:
+        beside.append(_beside(each, lines, (*on_parts, *beside)))
+    for at, each in enumerate(waiting):
+        others = (*on_parts, *beside[:at], *beside[at + 1 :])
+        beside[at] = _beside(each, lines, others)
+    return (*on_parts, *beside)
 
 
 class _Lines:
@@ -145,7 +158,7 @@ def _cost(found: Placed, lines: _Lines, placed: Sequence[Placed]) -> float:
             if distance_to(found.centre, other.leader) < found.radius + _AIR:
                 cost += _OVER_A_LEADER
         if distance_to(other.centre, found.leader) < other.radius + _AIR:
-            cost += _OVER_A_LEADER
+            cost += _COVERING  # it would run on under the balloon, and seem to come out of it
     if cost >= _COVERING:
         return cost
     return cost + _CROSSED * lines.crossed(found.leader)
