@@ -13,6 +13,9 @@ _SITTING = (Fraction(680), Fraction(800))
 _KNEES = Fraction(610)
 """H35: 610 mm of clear height under the apron of a desk."""
 
+_PLACE = Fraction(600)
+"""A place at a table is 600 mm wide (common practice): nobody sits at a narrower stand."""
+
 _LOW = Fraction(300)
 """What lies lower is a stretcher, for the feet; ours."""
 
@@ -22,7 +25,7 @@ def check_knee_room(model: Model) -> Iterator[Diagnostic]:
 
     Findings: knee-room.
     """
-    if not _SITTING[0] <= model.overall[2] <= _SITTING[1]:
+    if model.overall[0] < _PLACE or not _SITTING[0] <= model.overall[2] <= _SITTING[1]:
         return
     over = [
         (copy.box.low[2], part)

@@ -90,6 +90,13 @@ def test_knee_room_under_the_apron_of_a_desk(name: str, apron: int, fires: bool)
     assert [each.code for each in found] == ["knee-room"] * fires
 
 
+@pytest.mark.parametrize(("wide", "fires"), [(599, False), (600, True)])
+def test_nobody_sits_at_a_bedside_table(wide: int, fires: bool) -> None:
+    text = TABLE.format(name="Bedside table", inset=60, high=730, apron=101, words="")
+    found = rows(text.replace("900 wide", f"{wide} wide"), "H35")
+    assert [each.code for each in found] == ["knee-room"] * fires
+
+
 def test_a_low_table_needs_no_knee_room() -> None:
     assert table(60, high=450, apron=110, name="Tea table") == []
 
