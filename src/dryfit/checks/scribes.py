@@ -9,7 +9,7 @@ from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.piece.declared.site import PlaceWords, Scribe
 from dryfit.placing.model import Copy, Model, Part
-from dryfit.placing.scribing import SCRIBED_ALONG, scribed_box
+from dryfit.placing.scribing import SCRIBED_ALONG, strip_along
 
 
 def check_scribes(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
@@ -18,7 +18,8 @@ def check_scribes(model: Model, place: PlaceWords) -> Iterator[Diagnostic]:
     Findings: scribe-through, scribe-into-joint.
     """
     for scribe in place.scribes:
-        cut, axis = scribed_box(model, scribe), SCRIBED_ALONG[scribe.side]
+        axis = SCRIBED_ALONG[scribe.side]
+        cut = strip_along(model, scribe.side, scribe.amount)
         reached = [
             (part, copy) for part in model.parts for copy in part.copies if copy.box.overlap(cut)
         ]

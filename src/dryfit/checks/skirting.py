@@ -9,8 +9,10 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
+from dryfit.joinery.cut import bounded
 from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.model import Copy, Model, Part
+from dryfit.placing.scribing import strip_along
 
 
 def check_skirting(
@@ -40,7 +42,9 @@ def check_skirting(
 
 def _names(model: Model, sides: tuple[str, ...], skirting: tuple[Fraction, Fraction]) -> str:
     high, thick = skirting
-    strips = [_strip(model, side, thick, high) for side in sides]
+    # What the skirting takes of the piece's box when that touches the wall.
+    foot = min(high, model.overall[2])
+    strips = [bounded(strip_along(model, side, thick), 2, Fraction(0), foot) for side in sides]
     hit = (
         part
         for part in model.parts
@@ -73,18 +77,6 @@ def _finding(
         remedy=f"keep {names} clear of it, {shown(high)} high and {shown(thick)} deep{notch}, or "
         f"{otherwise}",
     )
-
-
-def _strip(model: Model, side: str, thick: Fraction, high: Fraction) -> Box:
-    """Return the space that a skirting takes of the piece's box when that touches the wall."""
-    axis, upper = int(side == "back"), side != "left"
-    low, top = [Fraction(0)] * 3, list(model.overall)
-    top[2] = min(high, top[2])
-    if upper:
-        low[axis] = max(model.overall[axis] - thick, Fraction(0))
-    else:
-        top[axis] = min(thick, top[axis])
-    return Box((low[0], low[1], low[2]), (top[0], top[1], top[2]))
 
 
 def _meets(part: Part, copy: Copy, strip: Box) -> bool:

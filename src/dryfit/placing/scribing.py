@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.geometry.box import Box
+from dryfit.joinery.cut import from_side
 from dryfit.piece.declared.site import PlaceWords, Scribe
 from dryfit.placing.model import Copy, Model
 
@@ -12,22 +13,19 @@ SCRIBED_ALONG = {"left": 0, "right": 0, "back": 1, "bottom": 2, "top": 2}
 """The axis across each side."""
 
 _UPPER = frozenset({"right", "back", "top"})
+_ZERO = Fraction(0)
 
 
-def scribed_box(model: Model, scribe: Scribe) -> Box:
-    """Return the space along a side from which wood may be cut away."""
-    axis = SCRIBED_ALONG[scribe.side]
-    low, high = [Fraction(0)] * 3, list(model.overall)
-    if scribe.side in _UPPER:
-        low[axis] = max(high[axis] - scribe.amount, Fraction(0))
-    else:
-        high[axis] = min(scribe.amount, high[axis])
-    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+def strip_along(model: Model, side: str, amount: Fraction) -> Box:
+    """Return the space of the piece's box that lies within so many mm of a side."""
+    axis, way = SCRIBED_ALONG[side], 1 if side in _UPPER else -1
+    whole = Box((_ZERO, _ZERO, _ZERO), model.overall)
+    return from_side(whole, axis, way, min(amount, model.overall[axis]))
 
 
 def scribed_copies(model: Model, scribe: Scribe) -> tuple[Copy, ...]:
     """Return the copies that reach into that space."""
-    cut = scribed_box(model, scribe)
+    cut = strip_along(model, scribe.side, scribe.amount)
     return tuple(c for part in model.parts for c in part.copies if c.box.overlap(cut))
 
 
