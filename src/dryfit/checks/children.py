@@ -12,6 +12,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.checks.gaps_for_fingers import check_gaps
 from dryfit.diagnostics import Diagnostic, Severity, Span
+from dryfit.piece.declared import thing_of
 from dryfit.placing.model import Model, Part
 
 _CLOSED = Fraction(31_000_000)
@@ -49,11 +50,20 @@ def check_children(model: Model, said: Span) -> Iterator[Diagnostic]:
         )
 
 
+def _goes_on(purpose: str, lid: Part) -> bool:
+    """Return whether a bought thing may be for the lid: its line says so, or says nothing."""
+    return not purpose or "lid" in purpose.lower().split() or lid.written.lower() in purpose.lower()
+
+
+def _is_of(model: Model, copy: str, lid: Part) -> bool:
+    return thing_of(model.part_of(copy).name) == thing_of(lid.name)
+
+
 def _lid(model: Model, lid: Part) -> Iterator[Diagnostic]:
     span = lid.spans[0] if lid.spans else None
     bought = {thing.name: thing.purpose for thing in model.bought}
-    hung = any("hinge" in name for name in bought) or any(
-        joint.kind == "hinges" for joint in model.joints
+    hung = any("hinge" in name and _goes_on(purpose, lid) for name, purpose in bought.items()) or (
+        any(joint.kind == "hinges" and _is_of(model, joint.guest, lid) for joint in model.joints)
     )
     latch = next((name for name in bought if any(word in name for word in _LATCHES)), None)
     if hung and not any(word in name for name in bought for word in _HOLDS):

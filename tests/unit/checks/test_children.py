@@ -80,3 +80,7 @@ def test_rounded_edges_are_asked_for_once() -> None:
 def test_without_the_word_nothing_is_looked_at() -> None:
     text = SLATS.format(deep=196).replace("for children\n", "")
     assert not {"finger-gap", "edges-for-children"} & set(codes(checked(text)))
+
+
+def test_a_hinge_for_something_else_does_not_hang_the_lid() -> None:
+    assert "lid-may-fall" not in told("bought 2 hinges, for ends")
