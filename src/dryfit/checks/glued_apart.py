@@ -9,6 +9,7 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.notes.names import plural
 from dryfit.placing.model import Assembly, Model
+from dryfit.placing.stages import copies_inside
 
 Group = frozenset[str]
 
@@ -20,10 +21,9 @@ def check_glued_apart(model: Model) -> Iterator[Diagnostic]:
     """
     taken_in = {name for assembly in model.assemblies for name in assembly.of}
     told: set[str] = set()
-    copies: dict[str, frozenset[str]] = {}
+    copies = copies_inside(model.assemblies)
     for assembly in model.assemblies:
         inside = {name: copies.get(name, frozenset({name})) for name in assembly.of}
-        copies[assembly.name] = frozenset().union(*inside.values())
         groups = [each for each in _groups(model, inside) if len(each) > 1]
         needed = assembly.name in taken_in and assembly.stage not in told
         if len(groups) > 1 and needed:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.placing.model import Copy, Model, Part
-from dryfit.placing.spans import Span, spans
+from dryfit.placing.spans import HIGHEST_LIP, Span, spans
 from dryfit.placing.standing_on import kilograms_a_mm, usual_kind
 from dryfit.quantities.units import INCH, POUND
 from dryfit.wood.bending import CREEP, NEWTONS, sag, stiffness
@@ -22,8 +22,6 @@ _WARNED, _FAILS = 300, 200
 
 _LIMP = Fraction(8)
 """GPa of a wood whose stiffness no table tells: that of a limp one (ours)."""
-
-_HIGHEST_LIP = 100
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,9 +119,9 @@ def _remedy(model: Model, span: Span, load: _Load, of_lips: Fraction, modulus: F
     own = stiffness(part.width, part.thickness, modulus)
     rung = display.either(Fraction(5), INCH / 4)
     high = 4 * rung
-    while own + of_lips + stiffness(part.thickness, high, modulus) < needed and high < _HIGHEST_LIP:
+    while own + of_lips + stiffness(part.thickness, high, modulus) < needed and high < HIGHEST_LIP:
         high += rung
-    if high < _HIGHEST_LIP:
+    if high < HIGHEST_LIP:
         lip = f"{display.shown(high)} x {display.shown(part.thickness)}"
         ways.append(f"glue a lip {lip} on edge along its front")
     ways.append("put a support under its middle")

@@ -18,6 +18,8 @@ from dryfit.stock.boards import Lack, Wanted, flat, rip_room, trim
 from dryfit.stock.boards import sizes as sizes_of
 
 MOST_STAVES = 40
+"""Nobody is told to glue a panel from more; ours."""
+
 _NEARLY = Fraction(3, 4)
 """A part is not offered to be made thinner than so much of what it is meant to be; ours."""
 

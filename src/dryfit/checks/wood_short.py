@@ -39,13 +39,8 @@ def check_wood_short(model: Model, shop: Shop) -> Iterator[Diagnostic]:
             if part.timber == timber and (part.stock == "sheet") == sheet and not part.made
         ]
         parts = [part for part in parts if _fits_any(part, model, shop)]
-        lines = [
-            line
-            for line in model.stock
-            if line.timber in {None, timber} and (line.kind == "sheet") == sheet
-        ]
-        known = all(None not in line.sizes for line in lines)
-        if lines and parts and known:
+        lines = lines_for(parts[0], model) if parts else ()
+        if lines and all(None not in line.sizes for line in lines):
             yield from _told(model, parts, lines, kerf)
 
 

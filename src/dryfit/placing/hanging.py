@@ -19,6 +19,8 @@ UNTOLD = "black locust"
 """As what a wood counts on a wall that no table weighs: the heaviest that the tables hold."""
 
 _SHELF = Fraction(80)
+"""A level board less deep than this, mm, holds nothing worth its weight; ours."""
+
 _NAMES = ("cleat", "hanging", "hanger", "nailer", "batten", "bracket", "keyhole")
 
 

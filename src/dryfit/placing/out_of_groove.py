@@ -9,7 +9,8 @@ from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
 
 _IN = Fraction(6)
-"""How much should stand in a groove when it is made, mm: what it loses, and half of the groove."""
+"""How much should stand in a groove when it is made, mm: what it loses, and half of the groove;
+ours."""
 
 
 def tell_if_out(

@@ -15,7 +15,7 @@ UP = 2
 _LENGTHWISE = Fraction(3, 5)
 """What touches a board over more than so much of its length lies along it; ours."""
 
-_HIGH = Fraction(100)
+HIGHEST_LIP = Fraction(100)
 """What lies along a board and is so high, mm, is no lip but a wall that carries it; ours."""
 
 
@@ -52,7 +52,7 @@ def _span(
         start, end = max(joint.region.low[axis], low), min(joint.region.high[axis], high)
         if end - start < _LENGTHWISE * (high - low):
             held.append((start, end))
-        elif mate[1].box.extent(UP) >= _HIGH or _carried(joint, model):
+        elif mate[1].box.extent(UP) >= HIGHEST_LIP or _carried(joint, model):
             return None
         elif mate not in lips:
             lips.append(mate)
@@ -61,7 +61,7 @@ def _span(
 
 def _carried(joint: Joint, model: Model) -> bool:
     """Return whether what lies along a board has supports of its own that are no ends of it."""
-    return joint.kind == "rest" and model.copy(joint.host).box.extent(UP) >= _HIGH
+    return joint.kind == "rest" and model.copy(joint.host).box.extent(UP) >= HIGHEST_LIP
 
 
 def _widest(held: list[tuple[Fraction, Fraction]], low: Fraction, high: Fraction) -> Fraction:

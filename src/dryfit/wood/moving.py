@@ -66,7 +66,8 @@ def moving(timber: str | None, cut: str | None = None, moisture: Moisture | None
     """Return how wood of that name and cut moves; what the name says of the cut counts last."""
     found = species(timber or "")
     sawn = cut or cut_of(timber or "")
-    radial, tangential = _coefficients(found or _LIVELY)
+    wood = found or _LIVELY
+    radial, tangential = wood.radial, wood.tangential
     across, through = tangential, radial
     if sawn == QUARTERSAWN:
         across, through = radial, tangential
@@ -79,7 +80,3 @@ def percent_words(percent: Fraction) -> str:
     """Return a moisture content as it is said, to half a percent."""
     halves = round(2 * percent)
     return f"{halves // 2}{'.5' if halves % 2 else ''} %"
-
-
-def _coefficients(wood: Species) -> tuple[Fraction, Fraction]:
-    return wood.radial, wood.tangential
