@@ -10,6 +10,7 @@ from dryfit.booklet.drawing import Svg
 from dryfit.booklet.text import Text, capital, closed
 from dryfit.booklet.wording import many, roughly
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
+from dryfit.geometry.box import spanning
 from dryfit.placing.model import Model
 from dryfit.placing.weights import whole_weight
 from dryfit.plan.as_text import saved_in_words
@@ -27,13 +28,17 @@ class Total:
 
 @dataclass(frozen=True, slots=True)
 class Cover:
-    """The piece, its overall sizes, its weight where the wood tells it, and what it takes."""
+    """The piece, its overall sizes, its weight where the wood tells it, and what it takes.
+
+    `stands` says how far out splayed legs stand, which the overall sizes leave out; else empty.
+    """
 
     piece: str
     drawing: Svg | None
     width: Text
     depth: Text
     height: Text
+    stands: Text
     weight: str
     totals: tuple[Total, ...]
     saved: str
@@ -70,11 +75,26 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         width=(say.size(wide),),
         depth=(say.size(deep),),
         height=(say.size(high),),
+        stands=_stands(bench),
         weight=weight_words(heavy, bench.model.display.unit) if heavy else "",
         totals=_totals(bench.plan),
         saved=closed(saved_in_words(bench.plan.totals)),
         bound=_bound(bench.plan.totals),
     )
+
+
+def _stands(bench: Bench) -> Text:
+    """Return how far apart the feet of leaning copies stand outside, and the greatest size."""
+    say, copies = bench.say, [copy for part in bench.model.parts for copy in part.copies]
+    feet = tuple(copy.ends[0] for copy in copies if copy.lean is not None)
+    if not feet:
+        return ()
+    apart, whole = spanning(feet), spanning(tuple(box for copy in copies for box in copy.ends))
+    sizes = [[say.size(box.extent(axis)) for axis in (0, 1)] for box in (apart, whole)]
+    text: Text = ("with its splay: the feet stand ", sizes[0][0], " × ", sizes[0][1])
+    if sizes[0] == sizes[1]:
+        return (*text, " over all, the most that it takes")
+    return (*text, " over all; the most that it takes is ", sizes[1][0], " × ", sizes[1][1])
 
 
 def assumptions(model: Model) -> tuple[AssumptionView, ...]:

@@ -22,6 +22,7 @@ from dryfit.placing.tenon_lengths import (
     shortest_tenon,
     tenon_range,
 )
+from dryfit.quantities.units import INCH
 
 _AT_A_CORNER = Fraction(6, 10)
 
@@ -119,10 +120,18 @@ def _at_least(tenon: Box, host: Box, axis: int, least: Fraction) -> Box:
 
 
 def short(model: Model, tenon: _Tenon) -> Iterator[Diagnostic]:
-    """H04: a tenon of 15 mm and of one and a half times its thickness has glue enough."""
+    """H04: a tenon of 15 mm and of one and a half times its thickness has glue enough.
+
+    One that is less than 15 mm by a step is as long as there is room for: that is not told.
+    """
     allowed = _allowed(model, tenon)
     floats = tenon.joint.tenon.floats if tenon.joint.tenon else Fraction(0)
-    if tenon.length + floats >= shortest_tenon(tenon.thickness, model.display):
+    length = tenon.length + floats
+    if length >= shortest_tenon(tenon.thickness, model.display):
+        return
+    little = model.display.either(Fraction(1), INCH / 16)
+    fills = allowed.longest <= length and length * 2 >= tenon.thickness * 3
+    if fills and length + little >= shortest_tenon(Fraction(0), model.display):
         return
     show = model.display.shown
     yield finding(

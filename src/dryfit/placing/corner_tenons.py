@@ -72,10 +72,20 @@ def _rooms(site: Site, own: Contact, end: RailEnd) -> Iterator[Fraction]:
                 site.positions.distance(entered, near),
                 site.positions.extent(seat.name, end.axis),
             )
-            if before is None or thick is None or _is_apart(site, end, seat):
+            if thick is None or _is_apart(site, end, seat):
+                continue
+            if before is None:
+                before = _as_centred(site, end, thick)
+            if before is None:
                 continue
             tenon = joint.thickness or _thickness(site, thick)
             yield end.side * before + (thick - tenon) / 2
+
+
+def _as_centred(site: Site, end: RailEnd, thick: Fraction) -> Fraction | None:
+    # What nothing places by now is centred on its host in the end.
+    deep = site.positions.extent(end.host.name, end.axis)
+    return None if deep is None else end.side * (deep - thick) / 2
 
 
 def _is_apart(site: Site, end: RailEnd, other: Seat) -> bool:

@@ -206,16 +206,8 @@ def _alike(loads: list[Load]) -> tuple[Load, ...]:
 
 def _box(group: Iterable[str], model: Model) -> Box:
     wanted = set(group)
-    boxes = (box for copy in _copies(model) if copy.name in wanted for box in _ends(copy))
+    boxes = (box for copy in _copies(model) if copy.name in wanted for box in copy.ends)
     return spanning(tuple(boxes))
-
-
-def _ends(copy: Copy) -> tuple[Box, ...]:
-    """Return the box of a copy; of one that leans those of its two ends, placed."""
-    if copy.lean is None:
-        return (copy.box,)
-    corners = copy.lean.corners(copy.box)
-    return (Box(corners[0], corners[3]), Box(corners[4], corners[7]))
 
 
 def _copies(model: Model) -> Iterator[Copy]:

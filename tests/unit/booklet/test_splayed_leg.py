@@ -4,11 +4,15 @@ import re
 
 import pytest
 from tests.pieces.reading import model_of
+from tests.unit.booklet import planned
 from tests.unit.placing.test_splayed import STOOL
 
+from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing.marking_out import families
 from dryfit.booklet.drawing.part_sheet import part_sheets
+from dryfit.booklet.front import cover
 from dryfit.booklet.labels import Labels, label
+from dryfit.booklet.text import Say, plain
 
 
 @pytest.fixture(scope="module")
@@ -39,3 +43,28 @@ def test_the_seat_says_from_which_side_its_holes_are_bored(labels: Labels) -> No
     # The sentence may be broken into several lines.
     told = " ".join(re.sub("<[^>]*>", " ", sheet.markup).split())
     assert "Tenon holes lean: their middles are those on B" in told
+
+
+def test_the_cover_says_how_far_out_the_feet_stand() -> None:
+    # By hand: legs that are true at the seat's underside, 418 up, and lean 8 degrees (0.14054),
+    # stand 58.75 farther out at each side, less the 30 that they are set in.
+    stool = """piece Stool
+units mm
+overall 340 wide, 300 deep, 450 high
+timber ash
+1 seat, flat, 340 x 300 x 32, glued from 2 staves, down 0
+4 legs, upright, 34 x 34, at corners, set in 30, up 0, splayed 8 degrees both ways
+legs into seat: through wedged round tenon 24
+glue up stool: legs, seat
+"""
+    model = model_of(stool)
+    told = plain(
+        cover(
+            Bench(model, planned.plan(), planned.shop(), label(model), Say(model.display)), None
+        ).stands
+    )
+    assert told == "with its splay: the feet stand 397.5 × 357.5 over all, the most that it takes"
+    square = model_of(stool.replace(", splayed 8 degrees both ways", ""))
+    assert not cover(
+        Bench(square, planned.plan(), planned.shop(), label(square), Say(square.display)), None
+    ).stands

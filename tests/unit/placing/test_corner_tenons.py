@@ -44,13 +44,28 @@ def test_rails_at_unequal_heights_do_not_shorten_each_other() -> None:
 
 
 def test_what_is_a_little_short_is_made_so_and_told() -> None:
-    """Tenons 8 thick in legs of 36 begin 36 - 2 - 24 + 8 = 18 in: 14 are left, 12 are needed."""
+    """Tenons 8 thick in legs of 35 begin 35 - 2 - 24 + 8 = 17 in: 13 are left, 12 are needed."""
+    text = changed(BASE, ("45 x 45", "35 x 35"), ("80 x 30", "80 x 24"))
+    assert model_of(text).part("long rail").length == 800 - 2 * 35 + 2 * 13
+    told = [each for each in checked(text).findings if each.code == "tenon-short"]
+    # 15 long for both would leave 1 between their mortises, and 3 are needed.
+    remedy = "use a leg at least 37 deep there: a tenon needs 15, and only 13 fit"
+    assert [each.hints[0].message for each in told] == [remedy, remedy]
+
+
+def test_what_is_short_by_a_millimetre_and_fills_its_room_is_made_so_and_not_told() -> None:
+    """In legs of 36 they begin 18 in: 14 are left, and a leg 37 thick is nothing one can buy."""
     text = changed(BASE, ("45 x 45", "36 x 36"), ("80 x 30", "80 x 24"))
     assert model_of(text).part("long rail").length == 800 - 2 * 36 + 2 * 14
-    told = [each for each in checked(text).findings if each.code == "tenon-short"]
-    # 15 long for both would leave 2 between their mortises, and 3 are needed.
-    remedy = "use a leg at least 37 deep there: a tenon needs 15, and only 14 fit"
-    assert [each.hints[0].message for each in told] == [remedy, remedy]
+    assert "tenon-short" not in codes(checked(text))
+
+
+def test_rails_that_nothing_places_are_taken_to_be_centred() -> None:
+    """Rails 22 thick, centred on posts of 45: tenons of 8 begin 18.5 in, less 4 are 14.5."""
+    text = changed(BASE, ("80 x 30", "60 x 22"), (", set back 2", ""))
+    model = model_of(text)
+    assert model.part("long rail").length == 800 - 2 * 45 + 2 * Fraction(29, 2)
+    assert not {"mortises-collide", "mortises-close", "tenon-short"} & set(codes(checked(text)))
 
 
 def test_what_would_be_too_short_to_hold_is_still_told() -> None:
