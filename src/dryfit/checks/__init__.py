@@ -30,6 +30,7 @@ from dryfit.checks.tenons import check_tenons
 from dryfit.checks.tipping import check_tipping
 from dryfit.diagnostics import Diagnostic, Findings
 from dryfit.kinds.joints import RUNNERS
+from dryfit.kinds.joints import lets_move
 from dryfit.kinds.part_words import PART_WORDS
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
@@ -46,6 +47,7 @@ def _all_checks(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     kinds = frozenset(joint.kind for joint in model.joints)
     yield from _of_any_piece(model, shop)
     yield from _of_families(model, kinds)
+    yield from _of_fixings(model, kinds)
     yield from _of_the_wood(model, kinds)
     if model.outdoors is not None:
         from dryfit.checks.outdoors import check_outdoors
@@ -142,14 +144,6 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.bored import check_bored
 
         yield from check_bored(model)
-    if "screws" in kinds:
-        from dryfit.checks.screw_heads import check_screw_heads
-
-        yield from check_screw_heads(model)
-    if "pocket screws" in kinds:
-        from dryfit.checks.pocket_screws import check_pocket_screws
-
-        yield from check_pocket_screws(model)
     if any(set(part.name.split(" ")) & set(PART_WORDS) for part in model.parts):
         from dryfit.checks.cleats import check_cleats
 
@@ -174,3 +168,19 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.keys import check_keys
 
         yield from check_keys(model)
+
+
+def _of_fixings(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
+    """Yield what is wrong with screws, and with what holds a top; each loads its check."""
+    if any(lets_move(kind) for kind in kinds):
+        from dryfit.checks.tops_held import check_tops_held
+
+        yield from check_tops_held(model)
+    if "screws" in kinds:
+        from dryfit.checks.screw_heads import check_screw_heads
+
+        yield from check_screw_heads(model)
+    if "pocket screws" in kinds:
+        from dryfit.checks.pocket_screws import check_pocket_screws
+
+        yield from check_pocket_screws(model)

@@ -54,11 +54,15 @@ class Moved:
 
 @dataclass(frozen=True, slots=True)
 class Stood:
-    """The middles of a row's buttons along the rail, in order, and those that stand aside."""
+    """The middles of a row's buttons along the rail, in order, and those that stand aside.
+
+    `kept_out` is what takes the room of those that found none; empty where there is none.
+    """
 
     row: Row
     places: tuple[Fraction, ...]
     moved: tuple[Moved, ...]
+    kept_out: str = ""
 
 
 def shared_out(count: int, rows: Sequence[Row], most: Sequence[int]) -> list[int]:
@@ -140,13 +144,16 @@ def stood_in_row(row: Row, count: int, blocked: Sequence[Blocked]) -> Stood:
     usual = button_places(row.low, row.high, count)
     kept = [place for place in usual if _in_the_way(place, blocked) is None]
     moved: list[Moved] = []
+    kept_out = ""
     for place in usual:
         what = _in_the_way(place, blocked)
         free = None if what is None else _nearest(row, place, blocked, kept)
         if what is not None and free is not None:
             kept.append(free)
             moved.append(Moved(free - place, what))
-    return Stood(row, tuple(sorted(kept)), tuple(moved))
+        elif what is not None:
+            kept_out = what
+    return Stood(row, tuple(sorted(kept)), tuple(moved), kept_out)
 
 
 def _in_the_way(place: Fraction, blocked: Sequence[Blocked]) -> str | None:

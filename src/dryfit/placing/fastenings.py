@@ -125,7 +125,8 @@ def _rows(
 def _list_places(site: Site, contact: Contact, stood: Stood) -> None:
     rail, along = stood.row.rail, stood.row.rail.axes[0]
     if not stood.places:
-        site.assume_line(f"no button has room on the {rail.name}", contact.span, None)
+        why = f"{stood.kept_out} is in the way" if stood.kept_out else "it is too short"
+        site.assume_line(f"no button has room on the {rail.name}: {why}", contact.span, None)
     elif not stood.row.in_groove:
         assume_pockets(site, contact, rail, stood.row.slot)
     for each in stood.moved:
