@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
@@ -40,8 +40,12 @@ def not_closed(model: Model, members: Members) -> Iterator[Diagnostic]:
     names = {copy.name: part.name for part in model.parts for copy in part.copies}
     need = [joint for joint in model.joints if joint.glued or joint.kind == "groove"]
     if need and not model.assemblies:
+        together = _joined_to({need[0].host}, need)
         written = dict.fromkeys(
-            model.part(names[copy]).written for joint in need for copy in (joint.host, joint.guest)
+            model.part(names[copy]).written
+            for joint in need
+            for copy in (joint.host, joint.guest)
+            if copy in together
         )
         yield finding(
             "H28",
@@ -58,7 +62,21 @@ def not_closed(model: Model, members: Members) -> Iterator[Diagnostic]:
         pair = (names[joint.guest], names[joint.host])
         if pair not in told and not _closed(model, members, joint):
             told.add(pair)
-            yield _told(model, joint, pair)
+            yield _told(model, members, joint, pair, _joined_to({joint.guest}, need))
+
+
+def _joined_to(copies: set[str], need: Sequence[Joint]) -> set[str]:
+    """Return all copies that glue or grooves hold to these, by however many others between.
+
+    A drawer in its opening is held to nothing that stands round it.
+    """
+    found, before = set(copies), 0
+    while len(found) > before:
+        before = len(found)
+        for joint in need:
+            if found & {joint.guest, joint.host}:
+                found |= {joint.guest, joint.host}
+    return found
 
 
 def _assembly_name(model: Model) -> str:
@@ -72,7 +90,9 @@ def _closed(model: Model, members: Members, joint: Joint) -> bool:
     return any({joint.guest, joint.host} <= inside for inside in members.values())
 
 
-def _told(model: Model, joint: Joint, pair: tuple[str, str]) -> Diagnostic:
+def _told(
+    model: Model, members: Members, joint: Joint, pair: tuple[str, str], together: set[str]
+) -> Diagnostic:
     guest, host = (model.part(name) for name in pair)
     glued = {name for assembly in model.assemblies for name in assembly.of}
     alone = next(
@@ -91,29 +111,30 @@ def _told(model: Model, joint: Joint, pair: tuple[str, str]) -> Diagnostic:
         message,
         (alone.spans[0] if alone and alone.spans else joint.span),
         figures={},
-        remedy=_glue_up_to_write(model, missing),
+        remedy=_glue_up_to_write(model, members, missing, together),
     )
 
 
-def _glue_up_to_write(model: Model, missing: str) -> str:
+def _glue_up_to_write(model: Model, members: Members, missing: str, together: set[str]) -> str:
     # Of several last glue-ups none may take the part: what joins them is missing.
     inner = {name for assembly in model.assemblies for name in assembly.of}
-    last = [assembly for assembly in model.assemblies if assembly.name not in inner]
-    if len(last) < 2:
-        stage = model.assemblies[-1].stage
+    own = [assembly for assembly in model.assemblies if members[assembly.name] & together]
+    last = [assembly for assembly in own if assembly.name not in inner]
+    if own and len(last) < 2:
+        stage = own[-1].stage
         return f"add `{missing}` to a glue-up, such as `glue up {stage}: ..., {missing}`"
     counted = Counter(assembly.stage for assembly in last)
     stages = [plural(stage) if many > 1 else stage for stage, many in counted.items()]
-    items = ", ".join((*stages, *_in_no_glue_up(model)))
+    items = ", ".join((*stages, *_in_no_glue_up(model, together)))
     return f"add a line such as `glue up {_assembly_name(model)}: {items}`"
 
 
-def _in_no_glue_up(model: Model) -> Iterator[str]:
+def _in_no_glue_up(model: Model, together: set[str]) -> Iterator[str]:
     glued = {name for assembly in model.assemblies for name in assembly.of}
     joined = {copy for joint in model.joints if joint.glued for copy in (joint.guest, joint.host)}
     for part in solid_parts(model):
         copies = {copy.name for copy in part.copies}
-        if copies & joined and not copies & glued:
+        if copies & joined & together and not copies & glued:
             yield part.written
 
 

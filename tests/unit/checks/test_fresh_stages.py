@@ -62,3 +62,30 @@ def test_a_forgotten_last_glue_up_is_offered_whole_and_serves() -> None:
     line = "glue up frame: ends, long aprons, middle stretcher"
     assert offered == {f"add a line such as `{line}`"}
     assert errors(checked(f"{PLANING_STOOL}{line}\n")) == []
+
+
+DRAWER_TABLE = """piece Side cupboard
+units mm
+overall 400 wide, 300 deep, 200 high
+timber oak
+2 sides, upright, facing side, 300 x 18, at left and right
+1 top, flat, across, 300 x 18, between sides, housing 6, flush with top of sides
+1 bottom, flat, across, 300 x 18, between sides, housing 6, flush with bottom of sides
+1 shelf, flat, across, 300 x 18, between sides, housing 6, up 90
+space = opening between sides and bottom and shelf
+1 drawer, as dovetailed drawer, 250 deep, in space, gap 2, 0 above the bottom of space
+glue up case: sides, top, bottom
+"""
+
+
+def test_a_drawer_is_never_offered_to_be_glued_to_what_it_runs_in() -> None:
+    told = [each for each in checked(DRAWER_TABLE).findings if each.code == "in-no-glue-up"]
+    assert [hint.message for each in told for hint in each.hints] == [
+        "add `shelf` to a glue-up, such as `glue up case: ..., shelf`"
+    ]
+    without = changed(DRAWER_TABLE, ("glue up case: sides, top, bottom\n", ""))
+    told = [each for each in checked(without).findings if each.code == "in-no-glue-up"]
+    offered = {hint.message for each in told for hint in each.hints}
+    line = "glue up frame: sides, top, bottom, shelf"
+    assert offered == {f"add a line such as `{line}`"}
+    assert errors(checked(f"{without}{line}\n")) == []

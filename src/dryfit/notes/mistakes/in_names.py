@@ -23,6 +23,9 @@ _BEGIN_A_SUM = frozenset(
     {"INT", "NUMBER", "MEASURE", "NAME", "VALUE", "DIM", "OVERALL", "_HALF", "_LPAR", "_MINUS"}
 )
 _ONLY_A_DIMENSION = frozenset({"DIM", "_DOT", "_POSS", "SHOWS"})
+_MOST_TOGETHER = 6
+"""So many parts that end in one word are offered together."""
+
 _DIMENSION_OF_VALUE = re.compile(r"\.\s*([^\W\d_]+)")
 
 
@@ -122,11 +125,18 @@ def unknown_part(stumble: Stumble) -> Mistake | None:
 
 
 def _of_the_same_sort(stumble: Stumble, end: int) -> tuple[str, ...]:
-    # ``back rail`` where there is one ``hanging rail``.
-    noun = canonical(stumble.text[stumble.at : end]).split(" ")[-1]
+    # ``back rail`` where there is one ``hanging rail``; ``aprons`` means all that are called so.
+    written = stumble.text[stumble.at : end]
+    noun = canonical(written).split(" ")[-1]
     known = sorted(stumble.vocabulary.parts)
-    found = [name for name in known if name.split(" ")[-1] == noun and name != noun]
-    return tuple(stumble.vocabulary.written.get(name, name) for name in found[:2])
+    found = [
+        stumble.vocabulary.written.get(name, name)
+        for name in known
+        if name.split(" ")[-1] == noun and name != noun
+    ]
+    every = " and ".join(found)
+    of_all = written.split()[-1].lower() != noun and 1 < len(found) <= _MOST_TOGETHER
+    return (every, *found[:2]) if of_all else tuple(found[:2])
 
 
 def unknown_value(stumble: Stumble) -> Mistake | None:
