@@ -29,8 +29,7 @@ from dryfit.checks.sums import check_sums
 from dryfit.checks.tenons import check_tenons
 from dryfit.checks.tipping import check_tipping
 from dryfit.diagnostics import Diagnostic, Findings
-from dryfit.kinds.joints import RUNNERS
-from dryfit.kinds.joints import lets_move
+from dryfit.kinds.joints import RUNNERS, lets_move
 from dryfit.kinds.part_words import PART_WORDS
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
