@@ -11,6 +11,7 @@ from dryfit.booklet.text import Text, capital, closed
 from dryfit.booklet.wording import many, roughly
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
 from dryfit.geometry.box import spanning
+from dryfit.placing.loads import ends_of
 from dryfit.placing.model import Model
 from dryfit.placing.weights import whole_weight
 from dryfit.plan.as_text import saved_in_words
@@ -86,10 +87,10 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
 def _stands(bench: Bench) -> Text:
     """Return how far apart the feet of leaning copies stand outside, and the greatest size."""
     say, copies = bench.say, [copy for part in bench.model.parts for copy in part.copies]
-    feet = tuple(copy.ends[0] for copy in copies if copy.lean is not None)
+    feet = tuple(ends_of(copy)[0] for copy in copies if copy.lean is not None)
     if not feet:
         return ()
-    apart, whole = spanning(feet), spanning(tuple(box for copy in copies for box in copy.ends))
+    apart, whole = spanning(feet), spanning(tuple(box for copy in copies for box in ends_of(copy)))
     sizes = [[say.size(box.extent(axis)) for axis in (0, 1)] for box in (apart, whole)]
     text: Text = ("with its splay: the feet stand ", sizes[0][0], " × ", sizes[0][1])
     if sizes[0] == sizes[1]:

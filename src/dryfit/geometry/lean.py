@@ -51,6 +51,11 @@ class Lean:
             for x in (box.low[0], box.high[0])
         )
 
+    def ends(self, box: Box) -> tuple[Box, Box]:
+        """Return the level boxes of the lower and the upper end of a box of the design, placed."""
+        corners = self.corners(box)
+        return Box(corners[0], corners[3]), Box(corners[4], corners[7])
+
     def foot(self, box: Box) -> Box:
         """Return a box of the design moved to where its lower end is placed."""
         x, y, _ = self.placed((box.high[0], box.high[1], box.low[UP]))

@@ -206,8 +206,13 @@ def _alike(loads: list[Load]) -> tuple[Load, ...]:
 
 def _box(group: Iterable[str], model: Model) -> Box:
     wanted = set(group)
-    boxes = (box for copy in _copies(model) if copy.name in wanted for box in copy.ends)
+    boxes = (box for copy in _copies(model) if copy.name in wanted for box in ends_of(copy))
     return spanning(tuple(boxes))
+
+
+def ends_of(copy: Copy) -> tuple[Box, ...]:
+    """Return the box of a copy; of one that leans those of its two ends, placed."""
+    return (copy.box,) if copy.lean is None else copy.lean.ends(copy.box)
 
 
 def _copies(model: Model) -> Iterator[Copy]:

@@ -59,14 +59,6 @@ class Copy:
         """The box moved to where it really stands at its lower end: of what leans, farther out."""
         return self.box if self.lean is None else self.lean.foot(self.box)
 
-    @property
-    def ends(self) -> tuple[Box, ...]:
-        """The box; of what leans those of its lower and its upper end, as they really stand."""
-        if self.lean is None:
-            return (self.box,)
-        corners = self.lean.corners(self.box)
-        return (Box(corners[0], corners[3]), Box(corners[4], corners[7]))
-
 
 @dataclass(frozen=True, slots=True)
 class EndAdd:
