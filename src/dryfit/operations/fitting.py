@@ -16,6 +16,7 @@ from dryfit.operations.fitting_bought import (
     WHY_ORDERED,
     before_the_cover,
     fit_bought,
+    fitted_to_hung,
     ordered_by_measure,
 )
 from dryfit.operations.fitting_words import check_of, laid, place_details, screws_of
@@ -27,6 +28,7 @@ from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.runners import RUNS, pushed_in, runner_details, runs_on_wood
 from dryfit.operations.shims import gap_details
 from dryfit.operations.top_fixing_words import fixed_with, fixing_details, is_top_fixing
+from dryfit.operations.under_tops import WHY_FROM_BELOW, screwed_under, under_details
 from dryfit.operations.words import counted
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail, Operation, Rule, Work
@@ -107,8 +109,11 @@ def fitted(
         rules += [replace(rule, reason=WHY_MEASURED_THEN) for rule in waits]
         rules.append(Rule(row.id, f"{row.part} / fit", WHY_ORDERED))
     rules += before_the_cover(model, units)
+    rules += fitted_to_hung(model, units)
+    carried = {f"{unit.name} / fit" for unit in units if unit.under}
     for below, above in pairwise((*laid, *freed)):
-        rules.append(Rule(below.id, above.id, WHY_BELOW_FIRST))
+        why = WHY_FROM_BELOW if below.id in carried else WHY_BELOW_FIRST
+        rules.append(Rule(below.id, above.id, why))
     rules += [Rule(row.id, front.id, WHY_RUNS) for row in freed for front in shut]
     rules += _carried(free, freed, model)
     for unit in (each for each in units if each.kind == "buttons"):
@@ -187,6 +192,14 @@ def _fit(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
 
 def _fit_top(unit: LooseUnit, model: Model, shop: Shop) -> Operation:
     fixings = tuple(joint for joint in unit.joints if joint.kind == unit.kind)
+    if unit.under is not None:
+        exact = worked(shop, "fit part", each=unit.many) + worked(shop, "screw", each=len(fixings))
+        sentence = screwed_under(unit, fixings)
+        row = _operation(
+            unit.name, unit.copies, exact, sentence, "they lie close, and stand square"
+        )
+        details = (*under_details(unit, model), *fixing_details(fixings, model))
+        return replace(row, details=details)
     sentence = fixed_with(fixings[0].kind, unit.words, len(fixings))
     exact = worked(shop, "fit top", each=1, per_fixing=len(fixings))
     row = _operation(unit.name, unit.copies, exact, sentence, "overhang equal on both sides")

@@ -13,6 +13,7 @@ from dryfit.shop.shop import Shop
 
 WHY_COVERED = "it goes in before what closes the way to it"
 WHY_MEASURED_THEN = "its place is measured when no more is cut there"
+WHY_HUNG = "it is held to what hangs already, open and shut"
 WHY_ORDERED = "it is ordered by what was measured"
 
 _CHECKS = {
@@ -24,6 +25,10 @@ _CHECKS = {
     "glide": "all of them touch the floor",
     "foot": "all of them touch the floor",
 }
+_BETWEEN = frozenset(
+    {"stay", "support", "catch", "latch", "lock", "bolt", "hasp", "chain", "cord", "strap"}
+)
+"""What is fitted to a door or lid and to what carries it, where the two meet (common practice)."""
 _INTO_HOLES = frozenset({"pin", "peg", "stud"})
 
 
@@ -87,6 +92,18 @@ def before_the_cover(model: Model, units: Iterable[LooseUnit]) -> Iterator[Rule]
             own = [copy.box for copy in thing.copies]
             if any(_covers(box, each) for box in boxes for each in own):
                 yield Rule(f"{thing.name} / fit", f"{unit.name} / fit", WHY_COVERED)
+
+
+def fitted_to_hung(model: Model, units: Iterable[LooseUnit]) -> Iterator[Rule]:
+    """Yield: a stay, catch or lock goes on when the door or lid that it is for hangs."""
+    for unit in (each for each in units if each.kind == "hinges"):
+        parts = {model.part_of(name) for name in unit.copies}
+        names = {unit.name.lower()}
+        names |= {name.lower() for part in parts for name in (part.name, part.written)}
+        for thing in model.bought:
+            between = thing.name.rpartition(" ")[2] in _BETWEEN
+            if between and not thing.copies and set(thing.purpose.lower().split(" and ")) & names:
+                yield Rule(f"{unit.name} / fit", f"{thing.name} / fit", WHY_HUNG)
 
 
 def _is_inside(thing: Bought) -> bool:

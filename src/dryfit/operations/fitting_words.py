@@ -84,6 +84,8 @@ def check_of(unit: LooseUnit, model: Model) -> str:
     panel = check_let_in(unit, model)
     if panel is not None:
         return panel
+    if unit.kind == "hinges":
+        return "it opens and shuts freely, and lies where it was marked when it is shut"
     if in_a_row(unit, model):
         return "gaps equal"
     if _stands_beside(unit):

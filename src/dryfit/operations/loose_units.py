@@ -14,10 +14,11 @@ from dryfit.piece.declared import INSIDE, thing_of
 from dryfit.placing.model import Assembly, Joint, Model
 
 _STRONGEST_FIRST = (
+    # What hangs on hinges is hung, whatever else it lies on.
+    "hinges",
     "buttons",
     *KINDS,
     "screws",
-    "hinges",
     "shelf pins",
     "pins",
     "bolted",
@@ -33,7 +34,8 @@ class LooseUnit:
     """One thing that goes to its place: its name, the words for it, and its copies.
 
     `onto` are the words for what it goes on, `joints` those that are closed; `kind` is what holds
-    it (screws, buttons, pinned ...), or None where it stands free in an opening.
+    it (screws, buttons, pinned ...), or None where it stands free in an opening.  It is `under`
+    another where it only goes with that, as the battens of a lid.
     """
 
     name: str
@@ -43,6 +45,7 @@ class LooseUnit:
     kind: str | None
     joints: tuple[Joint, ...] = ()
     glued: bool = False
+    under: str | None = None
 
     @property
     def many(self) -> int:
@@ -82,8 +85,14 @@ def fitted_units(model: Model) -> tuple[LooseUnit, ...]:
     """Return what the fittings of the model move, each once, the lower ones first."""
     closed: dict[str, list[tuple[str, Joint]]] = {}
     movers: dict[str, Assembly | None] = {}
+    under: dict[str, str] = {}
     for fitting in model.fittings:
         for joint in (model.joint(name) for name in fitting.joints):
+            if fitting.kind in KINDS and _only_under(joint, model):
+                name = model.part_of(joint.host).name
+                movers[name], under[name] = None, model.part_of(joint.guest).name
+                closed.setdefault(name, []).append((fitting.kind, joint))
+                continue
             mover = _mover(joint, fitting.kind, model)
             if mover is None and fitting.kind in {"buttons", *KINDS}:
                 # What the buttons hold may be a member of a glued whole, as the bottom of a case.
@@ -94,8 +103,30 @@ def fitted_units(model: Model) -> tuple[LooseUnit, ...]:
                 name = mover.name if mover else model.part_of(joint.guest).name
             movers[name] = mover
             closed.setdefault(name, []).append((fitting.kind, joint))
-    units = [_unit(name, movers[name], rows, model) for name, rows in closed.items()]
+    units = [
+        replace(_unit(name, movers[name], rows, model), under=under.get(name))
+        for name, rows in closed.items()
+    ]
     return tuple(sorted(units, key=lambda unit: box_of(unit.copies, model).low[2]))
+
+
+def _only_under(joint: Joint, model: Model) -> bool:
+    """Return whether the host goes with its guest, as a batten with a lid: it holds nothing up.
+
+    No copy of its part stands on the floor, is glued to anything, or touches another part.
+    """
+    part, top = model.part_of(joint.host), model.part_of(joint.guest)
+    copies = {copy.name for copy in part.copies}
+    floor = min(copy.box.low[2] for each in model.parts for copy in each.copies)
+    meets = {
+        model.part_of(other).name
+        for each in model.joints
+        for own, other in ((each.guest, each.host), (each.host, each.guest))
+        if own in copies
+    }
+    held = {name for assembly in outermost(model) for name in all_copies(assembly, model)}
+    stands = any(copy.box.low[2] == floor for copy in part.copies)
+    return meets == {top.name} and not copies & held and not stands
 
 
 def _holding(copy: str, other: str, model: Model) -> Assembly | None:

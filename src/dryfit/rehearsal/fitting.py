@@ -81,7 +81,8 @@ def _open(goal: Goal, fitted: set[str]) -> Iterator[Fault]:
     """Yield joints between units that no fitting closes, and units inside others never put in.
 
     The unit that lies on the other is the one that is fitted, unless it is the base of the piece:
-    a frame is laid on the posts that stand under it.
+    a frame is laid on the posts that stand under it.  What does not stand on the floor is put in
+    its place itself, as the battens under a lid.
     """
     units = _units(goal)
     base = max(units, key=len, default=None)
@@ -102,11 +103,16 @@ def _open(goal: Goal, fitted: set[str]) -> Iterator[Fault]:
                 "every joint closed",
             )
     boxes = {unit: _around(unit, goal) for unit in units}
+    floor = min((box.low[2] for box in boxes.values()), default=0)
     for unit in units:
         inside = any(boxes[each].contains(boxes[unit]) for each in units if each is not unit)
         # A tray in its case has no joint with it.
         if inside and unit not in joined and not unit & fitted:
             yield Fault(Reason.COUNT, f"{', '.join(sorted(unit))}: never put in", "its place")
+        elif (
+            unit in joined and unit is not base and not unit & fitted and boxes[unit].low[2] > floor
+        ):
+            yield Fault(Reason.COUNT, f"{', '.join(sorted(unit))}: never fitted", "its place")
 
 
 def _units(goal: Goal) -> list[Unit]:

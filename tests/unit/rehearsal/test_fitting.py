@@ -2,6 +2,7 @@
 
 import pytest
 from tests.pieces.reading import text_of
+from tests.unit.operations.test_hung_lid import CHEST
 from tests.unit.rehearsal.played import played
 
 from dryfit.rehearsal.deeds import deeds_of
@@ -37,3 +38,19 @@ def test_two_finishes_of_one_part_add_up() -> None:
     assert [(fault.message, fault.needed) for fault in faults] == [
         ("seat: 3 x oil varnish", "4 x oil varnish, as the notes ask for")
     ]
+
+
+@pytest.mark.parametrize(
+    ("left_out", "told"),
+    [
+        ("batten / fit", "left batten: never fitted"),
+        ("lid / fit", "lid: never fitted"),
+    ],
+)
+def test_a_lid_is_hung_and_its_battens_are_fitted(left_out: str, told: str) -> None:
+    sound = played(CHEST)
+    assert list(fittings(deeds_of(sound.plan), sound.goal)) == []
+    messages = [
+        fault.message for fault in fittings(deeds_of(sound.without(left_out).plan), sound.goal)
+    ]
+    assert told in messages
