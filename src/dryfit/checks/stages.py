@@ -199,7 +199,8 @@ def waiting(model: Model, members: Members) -> Iterator[Diagnostic]:
                 remedy=f"take it out of that glue-up, or take `cut after` off the {part.name}",
             )
         for feature in part.features:
-            if feature.after and not copies <= inside.get(feature.after, set()):
+            own = {copy.name for copy in part.copies if copy.hand in feature.hands}
+            if feature.after and not own <= inside.get(feature.after, set()):
                 yield finding(
                     "B0.5",
                     "waits-for-others",

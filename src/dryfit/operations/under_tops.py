@@ -31,9 +31,9 @@ def under_details(unit: LooseUnit, model: Model) -> tuple[Detail, ...]:
             (
                 f"{name}: ",
                 across,
-                " from what is the left of it when it is turned back, and ",
+                f" from the left end of the {unit.under} and ",
                 back,
-                " from its front",
+                " from its front, left and front as it lies when it is in its place",
             )
         )
     return tuple(rows)

@@ -28,11 +28,16 @@ def cut_late(site: Site, contact: Contact, joint: Found) -> Found:
     return replace(joint, cuts=cuts)
 
 
-def first_stage_of(site: Site, part: str) -> str | None:
-    """Return the first glue-up that a part goes into, or None for one that is never glued."""
+def first_stage_of(site: Site, part: str, copy: str | None = None) -> str | None:
+    """Return the first glue-up that a part, or that copy of it, goes into; None if never glued.
+
+    Of `back top rail long` it is that of the back one, whatever the front one goes into.
+    """
+    places = {place for seat in site.seats(part) if seat.name == copy for place in seat.places}
     for each in site.declared.stages:
-        if any(item.name == part for item in each.items):
-            return each.name
+        for item in each.items:
+            if item.name == part and (copy is None or set(item.places) <= places):
+                return each.name
     return None
 
 

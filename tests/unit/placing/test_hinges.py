@@ -207,3 +207,25 @@ def test_recesses_are_routed_at_one_setting_or_chiselled(plan: Played) -> None:
         assert row.tenths == 240
         assert "hand-router" not in row.cautions
         assert not any("router" in str(words) for line in row.details for words in line)
+
+
+FRAMED_CHEST = """piece Framed chest
+units mm
+timber pine
+overall 600 wide, 400 deep, 400 high
+4 posts, upright, 45 x 45, at corners
+2 long rails, across, on edge, 60 x 25, tenon 20 long into posts, set back 0
+2 short rails, front to back, on edge, 60 x 25, tenon 20 long into posts, set back 0
+1 lid, flat, 20 thick, onto posts and long rails and short rails, from 3 staves
+lid to back long rail: 2 hinges
+glue up front frame: front posts, front long rail
+glue up back frame: back posts, back long rail
+glue up body: front frame, back frame, short rails
+"""
+
+
+def test_a_leaf_waits_for_the_frame_of_its_own_copy_and_not_for_that_of_the_other() -> None:
+    model = model_of(FRAMED_CHEST)
+    waits = {f.after for f in model.part("long rail").features if f.role == "hinge recess"}
+    assert waits == {"back frame"}
+    assert "waits-for-others" not in codes(checked(FRAMED_CHEST))

@@ -51,7 +51,7 @@ def find(site: Site, contact: Contact, guest: Placed, host: Placed, _: Around) -
 def _late(site: Site, cut: Cut, pair: tuple[Placed, Placed]) -> Cut:
     """Return a recess as it is cut: once its own frame or case is glued, so that the door fits."""
     part = next(each.part for each in pair if each.name == cut.copy)
-    return replace(cut, after=first_stage_of(site, part))
+    return replace(cut, after=first_stage_of(site, part, cut.copy))
 
 
 def _hinge(site: Site, joint: JointWords, hung: Hanging) -> Hinge:
