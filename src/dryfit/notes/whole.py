@@ -34,9 +34,15 @@ _ONCE: dict[type[Statement], str] = {
     ShopAirLine: "shop at",
     StandsAtLine: "stands at",
 }
-
-
-_OF_THE_AIR = (MoistLine, ShopAirLine, StandsAtLine)
+_TWICE: dict[type[Statement], str] = {
+    PieceLine: "piece-twice",
+    UnitsLine: "units-twice",
+    OverallLine: "overall-twice",
+    TimberLine: "timber-twice",
+    MoistLine: "air-twice",
+    ShopAirLine: "air-twice",
+    StandsAtLine: "air-twice",
+}
 
 
 def without_doubles(
@@ -144,11 +150,10 @@ def _another_name(
 
 
 def _line_twice(statement: Statement, first: Statement) -> Diagnostic:
-    word = _ONCE[type(statement)]
     return Diagnostic(
-        "air-twice" if type(statement) in _OF_THE_AIR else f"{word}-twice",
+        _TWICE[type(statement)],
         Severity.ERROR,
-        f"there is already a line `{word}` on line {first.span.line}",
+        f"there is already a line `{_ONCE[type(statement)]}` on line {first.span.line}",
         statement.span,
         notes=(Note("first written here", first.span),),
         hints=(Hint("keep one of the two"),),
