@@ -67,11 +67,11 @@ def part_drawings(bench: Bench) -> tuple[Svg, ...]:
     return (*together, *wide, *small)
 
 
-def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
+def step_drawing(step: Step, earlier: Sequence[Step], bench: Bench) -> Svg | None:
     """Return the setting of a machine or the glue-up of a step, or None.
 
-    `before` is the step before it in the visit: what its drawing shows of the height is not drawn
-    again while the height stays.
+    `earlier` are the steps before it in the visit: what a drawing of theirs shows of the height is
+    not drawn again while the height stays.
     """
     model = bench.model
     for operation in step.operations:
@@ -81,7 +81,7 @@ def step_drawing(step: Step, before: Step | None, bench: Bench) -> Svg | None:
             for assembly in whole.assemblies:
                 if assembly.name == name:
                     return glue_up_drawing(whole, assembly, bench.labels.copies, model.display)
-    front = before is None or not _height_stays(before, step)
+    front = not _height_shown(earlier, step)
     cutter = next((row for axis, row in step.settings if axis == "cutter"), None)
     return setup_drawing(
         as_it_is(model, step),
@@ -130,13 +130,20 @@ def like_before(steps: Sequence[Step]) -> dict[int, int]:
     return found
 
 
-def _height_stays(before: Step, step: Step) -> bool:
-    """Whether the same cutter cuts as deep into the same surface as in the step before."""
-    lying = [
-        {(work.hold.down if work.hold else None) for op in row.operations for work in op.work}
-        for row in (before, step)
-    ]
-    return set(step.changed) == {"stop"} and bool(lying[0] & lying[1]) and _cuts(before)
+def _height_shown(earlier: Sequence[Step], step: Step) -> bool:
+    """Whether a drawing before shows how deep this cut goes, and only the stop was set since."""
+    after = step
+    for before in reversed(earlier):
+        if set(after.changed) != {"stop"}:
+            return False
+        if _cuts(before) and _surfaces_down(before) & _surfaces_down(step):
+            return True
+        after = before
+    return False
+
+
+def _surfaces_down(step: Step) -> set[str | None]:
+    return {(work.hold.down if work.hold else None) for op in step.operations for work in op.work}
 
 
 def _cuts(step: Step) -> bool:

@@ -80,12 +80,17 @@ def visit_steps(steps: Sequence[Step], bench: Bench) -> tuple[StepView, ...]:
         for number in like.values()
     }
     found: dict[int, StepView] = {}
-    for before, step in zip((None, *steps), steps, strict=False):
-        drawing = None if step.number in like else step_drawing(step, before, bench)
+    told: set[str] = set()
+    for index, step in enumerate(steps):
+        drawing = None if step.number in like else step_drawing(step, steps[:index], bench)
         view = _step(step, drawing, served.get(step.number, ()), bench)
         if step.number in like:
             view = _but_for(view, found[like[step.number]])
-        found[step.number] = view
+        # What one step of a visit waits for, with the reason, is told where it first is one.
+        found[step.number] = replace(
+            view, reasons=tuple(reason for reason in view.reasons if reason not in told)
+        )
+        told |= {*view.reasons}
     return tuple(found.values())
 
 
