@@ -96,7 +96,7 @@ def hull(points: Iterable[Point]) -> tuple[Point, ...]:
     def half(row: Sequence[Point]) -> list[Point]:
         chain: list[Point] = []
         for point in row:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], point) <= 0:
+            while len(chain) > 1 and turn(chain[-2], chain[-1], point) <= 0:
                 chain.pop()
             chain.append(point)
         return chain[:-1]
@@ -104,7 +104,8 @@ def hull(points: Iterable[Point]) -> tuple[Point, ...]:
     return (*half(ordered), *half(ordered[::-1]))
 
 
-def _turn(a: Point, b: Point, c: Point) -> float:
+def turn(a: Point, b: Point, c: Point) -> float:
+    """Return a number above 0 where the way from `a` by `b` to `c` turns to the left."""
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 

@@ -8,7 +8,7 @@ from tests.unit.booklet import drawn_steps as steps
 from tests.unit.booklet.drawn_bench import bench
 from tests.unit.booklet.svg_reading import collisions, lettering, root_of
 
-from dryfit.booklet.drawing.balloons import Wanted, crosses, draw_balloons, hull
+from dryfit.booklet.drawing.balloons import Wanted, crosses, draw_balloons
 from dryfit.booklet.drawing.canvas import FINE, Canvas, number, text_room
 from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_below
 from dryfit.booklet.drawing.lying import (
@@ -24,6 +24,7 @@ from dryfit.booklet.drawing.ruler import GAP, ruler
 from dryfit.booklet.drawing.shapes import wrapped
 from dryfit.booklet.text import Amount
 from dryfit.geometry.frame import SURFACES, frames_over
+from dryfit.geometry.shadow import hull
 from dryfit.plan.operation import Work
 from dryfit.plan.setting import Hold
 

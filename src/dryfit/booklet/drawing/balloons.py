@@ -8,6 +8,7 @@ from math import hypot
 
 from dryfit.booklet.drawing.canvas import FINE, Canvas, width_of
 from dryfit.booklet.drawing.rect import Point, Rect, Segment
+from dryfit.geometry.shadow import hull, turn
 
 LETTER = 5.0
 RADIUS = 3.6
@@ -76,27 +77,10 @@ def radius_of(label: str, *, size: float = LETTER) -> float:
     return max(RADIUS, width_of(label, size=size, bold=True) / 2 + 1.2)
 
 
-def hull(points: Sequence[Point]) -> tuple[Point, ...]:
-    """Return the corners of the convex hull (Andrew's monotone chain)."""
-    ordered = sorted(set(points))
-    if len(ordered) < 3:
-        return tuple(ordered)
-
-    def half(row: Sequence[Point]) -> list[Point]:
-        chain: list[Point] = []
-        for point in row:
-            while len(chain) > 1 and _turn(chain[-2], chain[-1], point) <= 0:
-                chain.pop()
-            chain.append(point)
-        return chain[:-1]
-
-    return (*half(ordered), *half(ordered[::-1]))
-
-
 def crosses(first: Segment, second: Segment) -> bool:
     """Return whether two lines cross at a point inside both."""
     (a, b), (c, d) = first, second
-    return _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0
+    return turn(a, b, c) * turn(a, b, d) < 0 and turn(c, d, a) * turn(c, d, b) < 0
 
 
 def _best(
@@ -157,10 +141,6 @@ def _round(outline: Sequence[Point]) -> Iterator[Point]:
                 start[0] + across * along + down * _DISTANCE,
                 start[1] + down * along - across * _DISTANCE,
             )
-
-
-def _turn(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _near(first: Point, second: Point, distance: float) -> bool:
