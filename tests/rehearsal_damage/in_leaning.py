@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from tests.rehearsal_damage.in_counting import left_out
+from tests.rehearsal_damage.in_holding import OPPOSITE
 from tests.rehearsal_damage.in_reading import set_otherwise
 from tests.rehearsal_damage.in_settings import number
 from tests.rehearsal_damage.kind import Kind, kind
@@ -19,7 +20,6 @@ from dryfit.rehearsal.fault import Reason
 from dryfit.rehearsal.goal import Goal
 
 Slopes = tuple[tuple[str, Fraction], ...]
-OTHER = {"R": "R2", "R2": "R", "E": "E2", "E2": "E", "F": "B", "B": "F"}
 
 
 def _rows(plan: Plan) -> Iterator[tuple[Operation, Work]]:
@@ -46,7 +46,7 @@ def leaning_cut_at_another_slope(plan: Plan, _goal: Goal, chance: random.Random)
 
 def leaning_cut_the_other_way(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     """The leg leans inwards, or its shoulder stands open by twice the slope."""
-    return _led_by(plan, chance, lambda old: tuple((OTHER[s], v) for s, v in old))
+    return _led_by(plan, chance, lambda old: tuple((OPPOSITE[s], v) for s, v in old))
 
 
 def leaning_cut_square(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.geometry.frame import Frame
+from dryfit.geometry.frame import OPPOSITE, Frame
 from dryfit.geometry.lean import Lean, steepest
 from dryfit.joinery.form import Side
 
@@ -121,11 +121,8 @@ def shoulder_corners(
     }
 
 
-_OTHER = {"E": "E2", "E2": "E", "F": "B", "B": "F"}
-
-
 def _sign(surface: str, outward: frozenset[str]) -> int:
-    return 1 if surface in outward else -1 if _OTHER[surface] in outward else 0
+    return 1 if surface in outward else -1 if OPPOSITE[surface] in outward else 0
 
 
 _SPARE = Fraction(3)

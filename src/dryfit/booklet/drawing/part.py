@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.booklet.drawing.canvas import DASHED, Canvas, Svg, width_of
+from dryfit.booklet.drawing.canvas import DASHED, Canvas, width_of
 from dryfit.booklet.drawing.lying import Lying, Region, by_hand, lying
 from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
@@ -31,18 +31,11 @@ _TALLEST = 26.0
 _AROUND = 13.0
 
 
-def layout_drawing(ways: Sequence[Lying], say: Say, title: str) -> Svg:
-    """Return the worked face of each part with its cuts, measured from R and from the edge.
+def draw_layout(canvas: Canvas, ways: Sequence[Lying], say: Say, y: float) -> None:
+    """Draw the worked face of each part with its cuts, measured from R and the edge, from `y` on.
 
     All cuts in a surface stand in one drawing, hands apart.
     """
-    canvas = Canvas()
-    draw_layout(canvas, ways, say, 0.0)
-    return canvas.finish(title)
-
-
-def draw_layout(canvas: Canvas, ways: Sequence[Lying], say: Say, y: float) -> None:
-    """Draw the worked faces below one another, from `y` on."""
     for way in _by_surface(ways):
         y = _face(canvas, way, say, y)
 
