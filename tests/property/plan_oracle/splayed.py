@@ -5,7 +5,7 @@ until it leans as the parts document says, and its shoulder, foot and hole are l
 """
 
 from collections.abc import Iterator
-from math import atan, degrees, hypot, sqrt
+from math import atan, cos, degrees, hypot, sin, sqrt
 
 from tests.property.plan_oracle.reading import UNIT_OF_AXIS, Json, length
 
@@ -47,8 +47,7 @@ def tipped(point: Vector, per_down: tuple[float, float]) -> Vector:
     slope = hypot(*per_down)
     out = (per_down[0] / slope, per_down[1] / slope)
     turn = atan(slope)
-    cosine, sine = 1 / sqrt(1 + slope * slope), slope / sqrt(1 + slope * slope)
-    assert abs(cosine**2 + sine**2 - 1) < 1e-12, turn
+    cosine, sine = cos(turn), sin(turn)
     along = point[0] * out[0] + point[1] * out[1]
     aside = point[1] * out[0] - point[0] * out[1]
     # Down swings outwards, and outwards swings up.
@@ -211,7 +210,8 @@ def _feet(row: Json, steps: Json) -> Iterator[str]:
         glued = [
             step["number"]
             for step in steps["steps"]
-            if any(each["operation"].endswith(" / glue up") for each in step["work"])
+            for each in step["work"]
+            if each["operation"].endswith(" / glue up") and names & set(each["copies"])
         ]
-        if not glued or number < min(glued):
+        if not glued or number < max(glued):
             yield f"step {number}: the feet are levelled before the glue"
