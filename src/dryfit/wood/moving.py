@@ -8,8 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.kinds.sawn import QUARTERSAWN, RIFT
 from dryfit.wood.movement import USUAL_SWING, Moisture, movement
-from dryfit.wood.sawn import QUARTERSAWN, RIFT, cut_of
+from dryfit.wood.sawn import cut_of
 from dryfit.wood.species import Species, species
 
 # A lively wood of the handbook's table, beech: the careful guess for an unknown one.

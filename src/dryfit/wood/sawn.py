@@ -1,27 +1,8 @@
-"""How a board was sawn out of the log: which way its year rings lie (TRADE G2)."""
+"""How a board was sawn out of the log: which way its year rings lie, read from a timber's name."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
-
-FLATSAWN, QUARTERSAWN, RIFT = "flatsawn", "quartersawn", "rift"
-
-SPELLINGS: Mapping[str, str] = MappingProxyType(
-    {
-        "flatsawn": FLATSAWN,
-        "flat sawn": FLATSAWN,
-        "plainsawn": FLATSAWN,
-        "plain sawn": FLATSAWN,
-        "slab sawn": FLATSAWN,
-        "quartersawn": QUARTERSAWN,
-        "quarter sawn": QUARTERSAWN,
-        "riftsawn": RIFT,
-        "rift sawn": RIFT,
-        "rift": RIFT,
-    }
-)
-"""What makers call each cut, hyphens as blanks; the longer of two that begin alike first."""
+from dryfit.kinds.sawn import SPELLINGS
 
 
 def cut_of(timber: str) -> str | None:

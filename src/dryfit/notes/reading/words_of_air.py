@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
+from dryfit.kinds.sawn import SPELLINGS
+
 Entry = tuple[str, dict[str, str]]
 
-_SAWN = {
-    "flatsawn": ("flatsawn", "flat sawn", "plainsawn", "plain sawn"),
-    "quartersawn": ("quartersawn", "quarter sawn"),
-    "rift": ("rift", "riftsawn", "rift sawn"),
-}
 _PLACES = {
     "heated": ("a heated house", "a heated room", "the kitchen", "the hall", "the living room"),
     "unheated": ("an unheated house", "an unheated room", "the garage", "the shed", "the attic"),
@@ -32,7 +29,7 @@ def _places() -> dict[str, str]:
 
 
 AIR: tuple[Entry, ...] = (
-    ("SAWN", {spelling: cut for cut, spellings in _SAWN.items() for spelling in spellings}),
+    ("SAWN", dict(SPELLINGS)),
     ("STANDS", _places()),
     ("_STANDSAT", {f"{stands} at": "at" for stands in _STANDS}),
     ("_STANDSAT", {f"{stands} between": "at" for stands in _STANDS}),
