@@ -262,6 +262,7 @@ OF_FAMILIES: tuple[tuple[str, Callable[[Json], None], str], ...] = (
     ("dovetailed_chest", before("wall / pins", "side / tails"), "that it is fitted to"),
     ("bridled_frame", moved("fence", "stile / open mortise for rail / 1"), "is left uncut"),
     ("bridled_frame", moved("height", "stile / open mortise for rail / 1"), "takes too much"),
+    ("railed_bench", moved("stop", "leg / mortise for rail", -2), "takes too much"),
     ("stretchered_bench", moved("stop", "leg / tenon holes", -2), "is drilled at"),
     ("bridled_frame", leaning("stile / open mortise for rail / 1", 5), "with the blade at"),
     ("bridled_frame", without_passes("stile / open mortise for rail / 1"), "no pass is made"),

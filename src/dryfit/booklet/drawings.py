@@ -21,7 +21,7 @@ from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
-DRILL_PRESS = "drill press"
+FROM_ABOVE = frozenset({"drill press", "mortiser"})
 ONE_FIGURE = frozenset({"fence", "stop", "thickness"})
 """Axes of which one new figure makes no new picture."""
 
@@ -98,7 +98,7 @@ def as_it_is(model: Model, step: Step) -> Model:
 
     A splayed leg lies at a machine as it was sawn, along its slope.
     """
-    if step.station == DRILL_PRESS:
+    if step.station in FROM_ABOVE:
         model = replace(model, parts=tuple(as_sawn(part) for part in model.parts))
     cut = {name for op in step.operations for work in op.work for name in work.features}
     late = any(

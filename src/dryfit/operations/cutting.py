@@ -143,7 +143,8 @@ def _cuts_of(
         return cuts_by(grooves[methods.key_of(site)], site, model.display, shop)
     if site.feature.kind == "mortise":
         marks = _many_pockets(site, sites)
-        return (mortise_cut(site, to_marks=marks, shop=shop),)
+        way = mortise_cut if site.part.sloped is None else splayed.mortise_in_a_leg
+        return (way(site, to_marks=marks, shop=shop),)
     if site.feature.kind == "hole":
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)

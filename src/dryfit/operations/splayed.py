@@ -18,7 +18,7 @@ from dryfit.kinds.roles import ROUND, TENON_HOLE
 from dryfit.operations import naming
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.minutes import worked
-from dryfit.operations.mortises import hole_cut
+from dryfit.operations.mortises import hole_cut, mortise_cut
 from dryfit.placing.ladders import as_sawn
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Detail
@@ -53,23 +53,34 @@ def round_cut(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cu
 
 
 def _in_a_leg(site: Site, *, to_marks: bool, display: Display, shop: Shop) -> Cut:
-    """Return the boring of a hole square into a splayed leg, while both its ends are square.
-
-    It stands along the slope of the leg, which is as long as it was sawn by then.
-    """
-    index, sawn = site.part.features.index(site.feature), as_sawn(site.part)
-    feature = sawn.features[index]
-    true = replace(site, part=sawn, feature=feature)
+    """Return the boring of a hole square into a splayed leg, while both its ends are square."""
+    true = _as_sawn(site)
     cut = hole_cut(true, to_marks=to_marks, display=display, shop=shop)
-    why: Detail = (
+    return replace(cut, site=site, details=(_along_the_slope(true), *cut.details))
+
+
+def mortise_in_a_leg(site: Site, *, to_marks: bool, shop: Shop) -> Cut:
+    """Return the chopping of a mortise square into a splayed leg, while its ends are square."""
+    true = _as_sawn(site)
+    cut = mortise_cut(true, to_marks=to_marks, shop=shop)
+    return replace(cut, site=site, details=(_along_the_slope(true), *cut.details))
+
+
+def _as_sawn(site: Site) -> Site:
+    """Return a cut in a splayed leg where it stands along the slope, on the leg as it was sawn."""
+    index, sawn = site.part.features.index(site.feature), as_sawn(site.part)
+    return replace(site, part=sawn, feature=sawn.features[index])
+
+
+def _along_the_slope(site: Site) -> Detail:
+    return (
         (
-            f"Square into {feature.surface}: the {naming.plural(sawn.name)} lean only the other "
-            "way. The middle stands "
+            f"Square into {site.feature.surface}: the {naming.plural(site.part.name)} lean only "
+            "the other way. The middle stands "
         ),
-        sum(feature.along, Fraction(0)) / 2,
+        sum(site.feature.along, Fraction(0)) / 2,
         " from R, the foot, as long as it was sawn; that is counted along the slope",
     )
-    return replace(cut, site=site, details=(why, *cut.details))
 
 
 def slope_line(slope: Fraction, display: Display) -> Detail:

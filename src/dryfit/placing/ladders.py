@@ -14,17 +14,17 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.lean import UP, Lean
+from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.placing.model import Copy, Joint, Part
 from dryfit.placing.site import Site
 
-_KIND = "round tenon"
 _ENDS = 2
 
 
 def across_the_lean(
     parts: tuple[Part, ...], joints: tuple[Joint, ...], splayed: Collection[str]
 ) -> frozenset[str]:
-    """Return the copies that run level between two splayed legs with round tenons, and no more.
+    """Return the copies that run level between two splayed legs with plain tenons, and no more.
 
     Whether the two lean alike is known only when their leans are (`leaned`).
     """
@@ -37,7 +37,9 @@ def across_the_lean(
         ends = [
             joint for joint in own if joint.guest == name and _in_a_leg(joint, part_of, splayed)
         ]
-        if len(own) == len(ends) == _ENDS and len({joint.host for joint in ends}) == _ENDS:
+        hosts = {joint.host for joint in ends}
+        held = any(joint.glued for joint in ends)
+        if held and len(own) == len(ends) == len(hosts) == _ENDS:
             found.add(name)
     return frozenset(found)
 
@@ -109,7 +111,7 @@ def from_end(part: Part, middle: Fraction) -> Fraction:
 
 
 def as_sawn(part: Part) -> Part:
-    """Return a splayed part as it lies at a machine: as long as it was sawn, holes in their places.
+    """Return a splayed part as it lies at a machine: as long as it was sawn, cuts in their places.
 
     Any other part is returned as it is.
     """
@@ -129,8 +131,21 @@ def as_sawn(part: Part) -> Part:
 
 
 def _in_a_leg(joint: Joint, part_of: Mapping[str, Part], splayed: Collection[str]) -> bool:
-    host = part_of.get(joint.host)
-    return joint.kind == _KIND and joint.glued and host is not None and host.name in splayed
+    host, tenon = part_of.get(joint.host), joint.tenon
+    if tenon is None or host is None or host.name not in splayed:
+        return False
+    if joint.kind == "round tenon":
+        return joint.glued
+    return joint.kind == "mortise and tenon" and _plain(tenon) and (joint.glued or tenon.floats > 0)
+
+
+def _plain(tenon: TenonSizes) -> bool:
+    """Return whether a tenon is one, and nothing but it: no haunch, wedges or pegs, not proud.
+
+    At one end it may stay dry and float, where a solid seat shrinks above it.
+    """
+    more = (tenon.haunch, tenon.wedges, tenon.pegs, tenon.tongue, tenon.proud)
+    return tenon.count == 1 and not any(more) and not any(tenon.plays)
 
 
 def _common(site: Site, copy: Copy, ends: list[Joint], copy_of: Mapping[str, Copy]) -> Lean | None:

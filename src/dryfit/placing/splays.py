@@ -187,8 +187,8 @@ def _not_planned(
                 if joint.kind != "round tenon"
                 else f"{part.name}: the round tenon of a splayed part goes right through, glued",
                 joint.span,
-                f"{_NEEDED}, and between two that lean alike a stretcher can have a `round tenon` "
-                "at both ends; leave other members out, or leave `splayed` out",
+                f"{_NEEDED}, and between two that lean alike a stretcher can have a plain, "
+                "glued tenon at both ends; leave other members out, or leave `splayed` out",
             )
     for copy in part.copies:
         if sum(joint.guest == copy.name for joint in own) != 1:

@@ -99,7 +99,7 @@ def _along_the_slope(row: Json, feature: Json) -> list[str]:
     copy = row["copies"][0]
     slope = hypot(*(float(Fraction(copy["lean"][axis])) for axis in "xy"))
     level = length(copy["lean"]["level"]) - length(copy["box"]["z"][0])
-    if feature["kind"] != "hole":
+    if feature["kind"] not in {"hole", "mortise"}:
         return list(feature["along"])
     down = float(level - (low + high) / 2) * sqrt(1 + slope * slope)
     middle = length(row["sloped"]["shoulder"]) - Fraction(round(down * 1000), 1000)

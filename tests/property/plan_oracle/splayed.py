@@ -110,8 +110,8 @@ def _lines(name: str, copy: Json, row: Json) -> Iterator[str]:
             continue
         told = {side: _ratio(rise) for side, rise in feature.get("slopes", {}).items()}
         normal = sides[feature["surface"]]
-        if feature["kind"] == "hole":
-            # Bored square into the bar: what goes in is level, and stays so only across the lean.
+        if feature["kind"] in {"hole", "mortise"}:
+            # Cut square into the bar: what goes in is level, and stays so only across the lean.
             bit = [0.0, 0.0, 0.0]
             bit[normal[0]] = 1.0
             if told or hypot(*_moved((bit[0], bit[1], bit[2]), per_down)) > 1e-9:

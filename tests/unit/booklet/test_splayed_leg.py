@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from tests.pieces.reading import model_of
+from tests.pieces.reading import model_of, text_of
 from tests.unit.booklet import planned
 from tests.unit.placing.test_splayed import STOOL
 
@@ -68,3 +68,16 @@ glue up stool: legs, seat
     assert not cover(
         Bench(square, planned.plan(), planned.shop(), label(square), Say(square.display)), None
     ).stands
+
+
+def test_holes_across_the_lean_are_drawn_where_they_are_bored() -> None:
+    # Worked by hand in tests/unit/placing/test_ladders.py.
+    for name, middle, upright in (
+        ("stretchered_bench", "170.9", "163"),
+        ("railed_bench", "188.1", "180"),
+    ):
+        model = model_of(text_of(name))
+        (sheet,) = part_sheets(model.part("leg"), model, label(model))
+        assert sheet.markup.count(f">{middle}<") == 2, "both hands"
+        assert f">{upright}<" not in sheet.markup
+        assert "shoulder and middles from" in " ".join(re.sub("<[^>]*>", " ", sheet.markup).split())

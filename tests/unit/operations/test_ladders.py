@@ -61,3 +61,15 @@ def test_a_seat_put_onto_both_ladders_at_once_is_refused(bench: Played) -> None:
     spoilt = bench.with_operations(last)
     assert spoilt.reasons() == {Reason.ORDER}
     assert "4 legs at once" in spoilt.said()
+
+
+def test_mortises_are_chopped_between_two_stops_along_the_slope() -> None:
+    railed = played(text_of("railed_bench"))
+    assert railed.faults() == ()
+    row = operation(railed, "leg / mortise for rail")
+    assert row.station == "mortiser"
+    (stop,) = (each for each in row.settings if each.axis == "stop")
+    assert stop.far is not None
+    assert isinstance(stop.value, Fraction)
+    # Worked in tests/unit/placing/test_ladders.py.
+    assert (float(stop.value), float(stop.far)) == pytest.approx((170.061, 206.061), abs=0.0015)

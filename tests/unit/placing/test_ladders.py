@@ -5,10 +5,11 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import changed, checked, codes, errors, mm, model_of, text_of
 
-from dryfit.placing.ladders import from_end
+from dryfit.placing.ladders import as_sawn, from_end
 
 BENCH = text_of("stretchered_bench")
 STRETCHERS = "2 stretchers, front to back, 26 x 26, round tenon 24 long 12 thick into legs, up 150"
+ROUND = "round tenon 24 long 12 thick"
 LADDERS = "glue up 2 ladders: 2 legs, 1 stretcher\n"
 ALL = "glue up bench: seat, ladders"
 
@@ -46,11 +47,9 @@ def test_its_hole_is_square_and_stands_along_the_slope() -> None:
         ("1 in 7 to the sides", "1 in 7", "splay-joint"),
         # In the plane of the lean its ends would be sawn aslant.
         (STRETCHERS, STRETCHERS.replace("front to back", "across"), "splay-joint"),
-        (
-            STRETCHERS,
-            STRETCHERS.replace("round tenon 24 long 12", "tenon 24 long 8"),
-            "splay-joint",
-        ),
+        # A row of tenons stands at level distances, and its mortises would at those of the slope.
+        (STRETCHERS, STRETCHERS.replace(ROUND, "2 tenons 24 long 6 thick"), "splay-joint"),
+        (STRETCHERS, STRETCHERS.replace(ROUND, "tenon 24 long 8 thick, pegged"), "splay-joint"),
         # Turned with the legs, 26 / 7 / 2 = 1.9 of it come up into the seat.
         (STRETCHERS, STRETCHERS.replace("up 150", "up 377"), "splay-in-the-way"),
         # Between legs that stand in the seat it cannot be sprung.
@@ -66,3 +65,22 @@ def test_what_does_not_lie_square_in_the_plane_is_refused(old: str, new: str, co
 def test_just_below_the_seat_it_is_clear() -> None:
     text = changed(BENCH, (STRETCHERS, STRETCHERS.replace("up 150", "up 376")))
     assert "splay-in-the-way" not in codes(checked(text))
+
+
+RAILED = text_of("railed_bench")
+
+
+def test_a_rail_has_its_mortises_square_in_the_leg_along_the_slope() -> None:
+    leg = model_of(RAILED).part("leg")
+    (mortise,) = (each for each in leg.features if each.kind == "mortise")
+    assert (mortise.slopes, mortise.along) == ((), mm(162, 198))
+    sawn = next(each for each in as_sawn(leg).features if each.kind == "mortise")
+    # As for the hole above: 6.234 from R to the floor, and 180 x 1.0101525 = 181.827 to its middle
+    # at 180; as long as the tenon is wide, half of 36 to both sides.
+    assert [float(each) for each in sawn.along] == pytest.approx([170.061, 206.061], abs=0.0015)
+    assert sawn.along[1] - sawn.along[0] == 36
+
+
+def test_one_end_of_a_rail_may_float_dry() -> None:
+    text = changed(RAILED, ("8 thick into legs", "8 thick into legs, glued at front"))
+    assert not errors(checked(text))

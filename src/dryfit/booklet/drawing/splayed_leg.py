@@ -9,10 +9,10 @@ from math import hypot
 
 from dryfit.booklet.drawing.canvas import BOLD, FINE, Canvas
 from dryfit.booklet.drawing.dimension import FIGURE
-from dryfit.booklet.drawing.rect import Point
-from dryfit.booklet.drawing.ruler import GAP, ruler
+from dryfit.booklet.drawing.rect import Point, Rect
+from dryfit.booklet.drawing.ruler import GAP, Ruler, ruler
 from dryfit.booklet.drawing.shapes import caption, draw_body, draw_mark
-from dryfit.booklet.text import Say, Text
+from dryfit.booklet.text import Amount, Say, Text
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.splay import outward_sides, shoulder_corners
 from dryfit.kinds.roles import ROUND, TENON_HOLE
@@ -68,7 +68,9 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
     copy = next(each for each in part.copies if each.hand == hand)
     order = _RIGHT if copy.frame.handedness() > 0 else _LEFT
     hands = f", hand {hand}" if len(part.hands()) > 1 else ""
-    title = f"{part.name}{hands}, its sides unrolled: the shoulder from R"
+    holes = [each for each in part.features if _is_hole(each) and hand in each.hands]
+    told = "shoulder and middles" if holes else "the shoulder"
+    title = f"{part.name}{hands}, its sides unrolled: {told} from R"
     top = caption(canvas, 0.0, top, title, bold=True)
     corners = shoulder_corners(
         outward_sides(each.slopes for each in part.features), sloped, (part.width, part.thickness)
@@ -77,12 +79,11 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
     scale = min(1.0, _TALLEST / float(max(part.width, part.thickness)))
     length = float(sloped.length)
     around = _AROUND / scale
-    holes = [each for each in part.features if each.role == TENON_HOLE and hand in each.hands]
     wanted = [(0.0, around), (least - around, length)]
     wanted += [(at - around / 3, at + around) for at in map(float, _places(part, holes))]
     shown = ruler(length, wanted, room=_ALL - _FIGURES, scale=scale)
     points: list[Point] = []
-    bored: list[tuple[Fraction, float, float]] = []
+    bored: list[tuple[Feature, Fraction, float]] = []
     y = top
     for before, side in pairwise(order):
         corner = corners[frozenset((before, side))]
@@ -101,10 +102,8 @@ def _unrolled(canvas: Canvas, part: Part, hand: str, say: Say, top: float) -> fl
         canvas.lines(
             [((x, level), (end, level)) for x, end in zip(starts, ends, strict=True)], FINE
         )
-    for at, level, radius in bored:
-        canvas.circle((shown.at(float(at)), level), radius)
-        right = (shown.at(float(at)) + radius + 1.5, level + FIGURE / 3)
-        canvas.text(right, (say.setting(at),), size=FIGURE, anchor="start")
+    for hole, at, level in bored:
+        _hole(canvas, hole, (float(at), level), shown, say.setting(at))
     draw_mark(canvas, (4.5, (top + y) / 2), "R")
     canvas.polyline(points, BOLD)
     sizes = [say.size(each) for each in (sloped.length, part.width, part.thickness)]
@@ -119,10 +118,29 @@ def _places(part: Part, holes: Sequence[Feature]) -> tuple[Fraction, ...]:
     return tuple(middle + from_end(part, middle) for middle in middles)
 
 
+def _is_hole(feature: Feature) -> bool:
+    return feature.role == TENON_HOLE or feature.kind == "mortise"
+
+
+def _hole(
+    canvas: Canvas, hole: Feature, middle: tuple[float, float], shown: Ruler, figure: Amount
+) -> None:
+    """Draw a hole or a mortise with the figure of its middle, which is so far along and so low."""
+    at, level = middle
+    across = float(hole.across[1] - hole.across[0]) * shown.scale
+    half = float(hole.along[1] - hole.along[0]) / 2
+    left, right = shown.at(at - half), shown.at(at + half)
+    if hole.role == TENON_HOLE:
+        canvas.circle((shown.at(at), level), across / 2)
+    else:
+        canvas.rect(Rect(left, level - across / 2, right, level + across / 2))
+    canvas.text((right + 1.5, level + FIGURE / 3), (figure,), size=FIGURE, anchor="start")
+
+
 def _holes(
     part: Part, holes: Sequence[Feature], before: str, side: tuple[float, float]
-) -> list[tuple[Fraction, float, float]]:
-    """Return place from R, level on paper and radius on paper of the holes in one side.
+) -> list[tuple[Feature, Fraction, float]]:
+    """Return the holes in one side with their place from R, and their level on paper.
 
     `before` is the side that is drawn above it, `side` its upper line on paper and the scale.
     """
@@ -132,6 +150,5 @@ def _holes(
         face = each.surface in {"F", "B"}
         middle, whole = sum(each.across, Fraction(0)) / 2, part.width if face else part.thickness
         down = middle if before == ("E" if face else "F") else whole - middle
-        radius = float(each.across[1] - each.across[0]) / 2
-        found.append((place, top + float(down) * scale, radius * scale))
+        found.append((each, place, top + float(down) * scale))
     return found
