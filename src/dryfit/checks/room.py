@@ -62,6 +62,18 @@ def _between_walls(
             figures=figures,
             remedy=_smaller(model, least, cut, axis),
         )
+    elif cut and axis == 0 and room.skirting and most - 2 * room.skirting[1] <= size < most:
+        # It is scribed to the skirtings, which reach further in than the walls.
+        yield finding(
+            "M18",
+            "place-kept",
+            Severity.NOTICE,
+            f"scribed to the skirtings, the piece leaves up to {shown(most - size)} open above "
+            "them, at both sides together",
+            room.span,
+            figures={**figures, "open": most - size},
+            remedy="cover that with a strip on site, or leave it",
+        )
     elif cut and size < most:
         yield finding(
             "M18",

@@ -13,6 +13,9 @@ from dryfit.joinery.cut import bounded
 from dryfit.piece.declared.site import PlaceWords, Room
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.scribing import strip_along
+from dryfit.placing.tenon_lengths import rounded_down
+
+_ZERO = Fraction(0)
 
 
 def check_skirting(
@@ -33,10 +36,15 @@ def check_skirting(
         return
     free = tuple(side for side in ("left", "right") if side not in cut)
     clear = room.width[0] - 2 * thick
-    at_sides = _names(model, free, skirting) if model.overall[0] > clear else ""
+    scribed = {each.side: min(each.amount, thick) for each in place.scribes}
+    over = model.overall[0] - clear - sum(scribed.get(side, _ZERO) for side in ("left", "right"))
+    at_sides = _names(model, free, skirting) if over > 0 else ""
     if at_sides:
         between = f"between the skirtings are {model.display.with_unit(clear)}"
-        strips = f"scribe it: `scribe {model.display.with_unit(2 * thick)} at {' and '.join(free)}`"
+        # What is cut away altogether, shared out between the sides that are not cut clear of it.
+        each = (over + sum(scribed.get(side, _ZERO) for side in free)) / len(free)
+        shown = model.display.with_unit(-rounded_down(-each, model.display))
+        strips = f"scribe it: `scribe {shown} at {' and '.join(free)}`"
         yield _finding(model, room, skirting, at_sides, " and ".join(free), between, strips)
 
 

@@ -17,6 +17,7 @@ from dryfit.piece.declared import DeclaredPart, JointWords, SpreadWords
 from dryfit.placing.lines import with_words
 from dryfit.placing.not_fitting import Wrong, not_fitting
 from dryfit.placing.site import Site
+from dryfit.wood.moving import percent_words
 
 _RULE = "B10"
 _RIPPED = (
@@ -73,9 +74,13 @@ def board_row(
     if part.stock != "sheet":
         usual = usual_board_gap(clear / count, site.moving(part), site.declared.display)
         gap = min(usual, length / 2)
+    why = "so that they can swell"
+    if part.stock != "sheet" and not site.moving(part).swells(clear):
+        now = percent_words(site.moving(part).moisture.now)
+        why = f"though from {now} on they can only shrink, and the gaps grow"
     shown = site.declared.display.shown(gap, fitted=True)  # half millimetres, whatever the step
     site.assume_line(
-        f"the {part.written} are laid {shown} apart, so that they can swell",
+        f"the {part.written} are laid {shown} apart, {why}",
         joint.span,
         with_words(joint.head, f"{joint.head.text()}, gap {shown}"),
     )

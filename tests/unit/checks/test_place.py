@@ -102,6 +102,21 @@ def test_a_notch_for_the_skirting_or_a_scribe_of_its_thickness_is_enough() -> No
     assert "skirting" not in found(notched)
 
 
+def test_what_is_over_between_the_skirtings_is_shared_out_and_serves() -> None:
+    """A case of 600 between skirtings of 18 in 610: 600 - 574 = 26 too much, 13 a side."""
+    place = "place 610 to 616 wide, skirting 120 x 18\nscribe 18 at back"
+    (told,) = [row for row in findings(place) if row.code == "skirting-in-the-way"]
+    assert "`scribe 13 mm at left and right`" in told.hints[0].message
+    told = found(f"{place}\nscribe 13 mm at left and right", board=24)
+    assert told == (
+        "place-kept: scribed to the skirtings, the piece leaves up to 16 mm open above them, at "
+        "both sides together"
+    )
+    short = findings(f"{place}\nscribe 9 at left and right", board=24)
+    (again,) = [row for row in short if row.code == "skirting-in-the-way"]
+    assert "`scribe 13 mm at left and right`" in again.hints[0].message
+
+
 def test_of_a_skirting_the_larger_figure_is_its_height() -> None:
     assert found("place 900 wide, skirting 15 x 60") == found("place 900 wide, skirting 60 x 15")
     thick = "place 900 wide, skirting 15 high x 60 thick"

@@ -12,7 +12,13 @@ from dataclasses import replace
 from dryfit.diagnostics import Hint
 from dryfit.kinds.joints import is_beside, is_fastener, kind_written
 from dryfit.notes.building.draft import Draft, union
-from dryfit.notes.building.joint_words import AfterStage, Said, with_said, with_sizes
+from dryfit.notes.building.joint_words import (
+    AfterStage,
+    Said,
+    counted_together,
+    with_said,
+    with_sizes,
+)
 from dryfit.notes.mistake import Repair
 from dryfit.notes.tree import (
     From,
@@ -32,7 +38,22 @@ Phrase = PartClause | Said
 
 def combined(phrases: Sequence[Phrase], draft: Draft) -> tuple[PartClause, ...]:
     """Return the clauses with every joint and every place at what it belongs to."""
-    return _with_joints(_with_said(_with_joint_sizes(phrases), draft), draft)
+    one = _with_joint_sizes(_with_counts(phrases))
+    return _with_joints(_with_said(one, draft), draft)
+
+
+def _with_counts(phrases: Sequence[Phrase]) -> list[Phrase]:
+    """Put the number of tenons to the tenon that it is said of just before."""
+    done: list[Phrase] = []
+    for phrase in phrases:
+        before = done[-1] if done else None
+        if isinstance(before, JointSpec) and isinstance(phrase, JointSpec):
+            one = counted_together(before, phrase)
+            if one is not None:
+                done[-1] = one
+                continue
+        done.append(phrase)
+    return done
 
 
 def with_glue_only(join: Join, words: Sequence[Said], draft: Draft) -> Join:

@@ -14,6 +14,7 @@ from dryfit.notes.building.joining import with_glue_only
 from dryfit.notes.building.joint_words import (
     BUILDERS,
     Said,
+    counted_together,
     joint_spec,
     said,
     with_said,
@@ -64,9 +65,10 @@ def _with_spec(joined: Join, tree: Parsed, draft: Draft) -> Join:
     """Return how the parts meet with the joint of the line; sizes go to what they stand behind."""
     specs = trees(tree.children, "jointspec")
     screws = _screws_besides(specs, draft)
-    named = only(specs[:1] if screws else specs, "a joint", draft)
+    counted = _counted(specs, draft)
+    named = only(specs[:1] if screws or counted else specs, "a joint", draft)
     where = only(trees(tree.children, "fromside"), "where the joint is", draft)
-    spec = joint_spec(named, draft) if named else None
+    spec = counted or (joint_spec(named, draft) if named else None)
     if spec is None and joined.preposition == "crossing":
         spec = JointSpec("half lap", None, (), None, joined.span)
     words = _said_with_sizes(tree, draft)
@@ -95,6 +97,14 @@ def _screws_besides(specs: Sequence[Parsed], draft: Draft) -> JointSpec | None:
         return None
     joint, besides = (joint_spec(each, draft) for each in specs)
     return besides if (joint.kind, besides.kind) == ("rabbet", "screws") else None
+
+
+def _counted(specs: Sequence[Parsed], draft: Draft) -> JointSpec | None:
+    """Return the one joint of ``tenon 20 long, 2 tenons``."""
+    if len(specs) != 2:
+        return None
+    first, second = (joint_spec(each, draft) for each in specs)
+    return counted_together(first, second)
 
 
 def _sizes(tree: Parsed, draft: Draft, *, stop: bool) -> tuple[SizeWord, ...]:

@@ -72,6 +72,30 @@ def with_said(spec: JointSpec, words: Sequence[Said]) -> JointSpec:
     return spec
 
 
+def counted_together(first: JointSpec, second: JointSpec) -> JointSpec | None:
+    """Return one joint of ``tenon 20 long, 2 tenons``, which are not two; None where they are.
+
+    The number may stand without a comma: ``tenon 20 long 2 tenons``.
+    """
+    if (first.kind, second.kind) != ("tenon", "tenon"):
+        return None
+    count, sizes = second.count or first.count, first.sizes
+    if first.count is None and second.count is None and sizes and _is_count(sizes[-1]):
+        amount = sizes[-1].amount
+        assert isinstance(amount, Number)
+        count, sizes = int(amount.value), sizes[:-1]
+    elif (first.count is None) == (second.count is None):
+        return None
+    return replace(
+        first,
+        count=count,
+        sizes=sizes + second.sizes,
+        details=first.details + second.details,
+        span=union(first.span, second.span),
+        head=first.head and second.head and union(first.head, second.head),
+    )
+
+
 def with_sizes(detail: JointDetail, sizes: tuple[SizeWord, ...], span: Span) -> JointDetail:
     """Return the detail with sizes that stand behind a comma: ``keys 2 a corner, 25 deep``."""
     return replace(detail, sizes=detail.sizes + sizes, span=union(detail.span, span))
