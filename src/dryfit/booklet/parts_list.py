@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from dryfit.booklet.bench import CopyRow, copy_row
 from dryfit.booklet.gaps import SIDES
 from dryfit.booklet.labels import Labels
-from dryfit.booklet.text import Amount, Mark, Piece, Say, Text, joined, listed
+from dryfit.booklet.text import Amount, Mark, Say, Text, joined, listed
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
 from dryfit.placing.model import Model, Part
+from dryfit.placing.sum_shown import sum_pieces
 
 RESTING = "rest"
 """Kind of a joint without wood or fastener of its own: nothing to cut, so nothing to list."""
@@ -108,21 +108,13 @@ def _sums(part: Part, model: Model, say: Say) -> tuple[Text, ...]:
 
 def _chain(figure: Figure, say: Say) -> Text:
     """Return ``shoulder 880 + tenon 20 + tenon 20 = 920``, and what rounding leaves over."""
-    if len(figure.terms) == 1 and figure.terms[0].amount > 0:
+    if len(figure.terms) == 1 and figure.terms[0].amount == figure.value:
         return (f"{figure.terms[0].label} ", say.size(figure.value))
-    pieces: list[Piece] = []
-    for index, term in enumerate(figure.terms):
-        sign = "−" if term.amount < 0 else "+"
-        if index or term.amount < 0:
-            pieces.append(f" {sign} " if index else f"{sign} ")
-        pieces += [f"{term.label} ", say.size(abs(term.amount))]
-    pieces += [" = ", say.size(figure.value)]
-    display = say.display
-    shown = sum((display.rounded(term.amount) for term in figure.terms), Fraction(0))
-    rest = display.rounded(figure.value) - shown
-    if rest:
-        pieces += [" (", say.size(abs(rest)), " is rounding)"]
-    return tuple(pieces)
+    terms, came_to = sum_pieces(figure, say.display, times="×", minus="−")
+    return tuple(
+        each if isinstance(each, str) else say.setting(each[0]) if each[1] else say.size(each[0])
+        for each in (*terms, *came_to)
+    )
 
 
 def _remarks(part: Part, model: Model, say: Say) -> Text:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -10,12 +10,14 @@ from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.geometry.box import Box
 from dryfit.geometry.solid import Solid
+from dryfit.placing.loads import comes_apart_into
 from dryfit.placing.model import Copy, Model, Part
 
 _FINGER = (Fraction(5), Fraction(12))
 _DEEP = Fraction(10)
 """Between 5 and 12 mm a finger goes in and may stay there (RoSPA, read: no gaps of 5 to 12 mm;
-CEN/TR 13387, read second hand: where they are over 10 mm deep)."""
+CEN/TR 13387, read second hand: where they are over 10 mm deep).  Between thin parts it is as deep
+as the room behind them."""
 
 _COVERED = ((1, True), (2, False))
 """From behind, where a wall is, and from below no finger gets in."""
@@ -30,7 +32,8 @@ def check_gaps(model: Model) -> Iterator[Diagnostic]:
 
     Findings: finger-gap, head-gap.
     """
-    boxes = [copy.box for part in model.parts for copy in part.copies]
+    boxes = {copy.name: copy.box for part in model.parts for copy in part.copies}
+    opened = _swings(model)
     pairs = [(part, copy) for part in model.parts for copy in part.copies]
     told: set[tuple[str, ...]] = set()
     for (part, copy), (other_part, other) in combinations(pairs, 2):
@@ -39,7 +42,13 @@ def check_gaps(model: Model) -> Iterator[Diagnostic]:
             if found is None or not _finger(found, axis):
                 continue
             names = (part.name, other_part.name, "finger")
-            if names not in told and _reached(found, axis, boxes, model):
+            if names in told or not _is_free(found, boxes.values()):
+                continue
+            # What swings open covers nothing but what moves with it.
+            with_them = opened & {copy.name, other.name}
+            lids = frozenset() if with_them else opened
+            fixed = [box for name, box in boxes.items() if name not in lids]
+            if _reached(found, axis, fixed, model):
                 told.add(names)
                 yield _caught(model, part, other_part, found.extent(axis))
     yield from _bars(model)
@@ -60,30 +69,72 @@ def _between(one: Box, other: Box, axis: int) -> Box | None:
     return Box((start[0], start[1], start[2]), (end[0], end[1], end[2]))
 
 
+def _swings(model: Model) -> frozenset[str]:
+    """Return the copies that swing open: what hangs on hinges, with all that it carries."""
+    hung = {joint.guest for joint in model.joints if joint.kind == "hinges"}
+    if not hung:
+        return frozenset()
+    groups = comes_apart_into(model)
+    found = {name for group in groups if hung & set(group) for name in group}
+    # What is screwed on and could come off swings along, unless it also meets what stays.
+    mates: dict[str, set[str]] = {}
+    for joint in model.joints:
+        for one, other in ((joint.guest, joint.host), (joint.host, joint.guest)):
+            mates.setdefault(one, set()).add(other)
+    return frozenset(found | {name for name, others in mates.items() if others <= found})
+
+
 def _finger(gap: Box, axis: int) -> bool:
-    others = sorted(gap.extent(each) for each in range(3) if each != axis)
-    return _FINGER[0] < gap.extent(axis) < _FINGER[1] and others[0] > _DEEP
+    longest = max(gap.extent(each) for each in range(3) if each != axis)
+    return _FINGER[0] < gap.extent(axis) < _FINGER[1] and longest > _DEEP
+
+
+def _is_free(gap: Box, boxes: Iterable[Box]) -> bool:
+    """Return whether the space is not filled by other copies."""
+    return bool(Solid(gap, tuple(box for box in boxes if box.overlap(gap))).cells())
 
 
 def _reached(gap: Box, axis: int, boxes: list[Box], model: Model) -> bool:
-    """Return whether the gap is open: free of other copies, and on one side up to the outside."""
-    if not Solid(gap, tuple(box for box in boxes if box.overlap(gap))).cells():
-        return False
+    """Return whether on one side the gap is open up to the outside, and deep enough from there."""
     for each in range(3):
         if each == axis:
             continue
+        along = 3 - axis - each
         for upper in (False, True):
             if (each, upper) in _COVERED:
                 continue
-            low, high = list(gap.low), list(gap.high)
-            if upper:
-                low[each], high[each] = gap.high[each], model.overall[each] + 1
-            else:
-                low[each], high[each] = Fraction(-1), gap.low[each]
-            way = Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-            if not any(box.overlap(way) for box in boxes):
+            way, behind = _beyond(gap, each, model, upper=upper)
+            inside = (way,) if gap.extent(each) > _DEEP else (way, behind)
+            stops = [box for box in boxes if any(box.overlap(room) for room in inside)]
+            if _longest_free(gap, along, stops) > (_FINGER[0] if len(inside) == 1 else _DEEP):
                 return True
     return False
+
+
+def _longest_free(gap: Box, along: int, stops: Iterable[Box]) -> Fraction:
+    """Return the longest stretch of a gap that no box stands before."""
+    at, longest = gap.low[along], Fraction(0)
+    for low, high in sorted((box.low[along], box.high[along]) for box in stops):
+        longest = max(longest, low - at)
+        at = max(at, high)
+    return max(longest, gap.high[along] - at)
+
+
+def _beyond(gap: Box, axis: int, model: Model, *, upper: bool) -> tuple[Box, Box]:
+    """Return the way from a gap to the outside, and what a finger reaches through a thin one."""
+    low, high = list(gap.low), list(gap.high)
+    inner, outer = list(gap.low), list(gap.high)
+    if upper:
+        low[axis], high[axis] = gap.high[axis], model.overall[axis] + 1
+        inner[axis], outer[axis] = gap.high[axis] - _DEEP - 1, gap.low[axis]
+    else:
+        low[axis], high[axis] = Fraction(-1), gap.low[axis]
+        inner[axis], outer[axis] = gap.high[axis], gap.low[axis] + _DEEP + 1
+    if inner[axis] >= outer[axis]:  # deep enough in itself
+        inner[axis], outer[axis] = gap.low[axis], gap.high[axis]
+    (a, b, c), (x, y, z) = low, high
+    (d, e, f), (u, v, w) = inner, outer
+    return Box((a, b, c), (x, y, z)), Box((d, e, f), (u, v, w))
 
 
 def _caught(model: Model, part: Part, other: Part, gap: Fraction) -> Diagnostic:

@@ -11,10 +11,15 @@ from dryfit.diagnostics.source import Span
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """One term of the sum behind a length: what it is, and its signed amount in mm."""
+    """One term of the sum behind a length: what it is, and its signed amount in mm.
+
+    A term that counts more or less than once is so many `times` a size with the label `of`.
+    """
 
     label: str
     amount: Fraction
+    times: Fraction = Fraction(1)
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)

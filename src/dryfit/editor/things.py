@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dryfit.notes.tree import Parameter, PatternBlock
 from dryfit.piece.declared import PIECE_DIMENSIONS, inner_name
-from dryfit.placing.as_text import sum_behind, sums_behind
+from dryfit.placing.as_text import sums_behind
 from dryfit.placing.model import Assembly, Model, Part
+from dryfit.placing.sum_shown import sum_shown
 
 
 def about_thing(name: str, model: Model) -> str | None:
@@ -62,7 +63,7 @@ def _about_a_space(name: str, model: Model) -> str | None:
     for dimension in PIECE_DIMENSIONS:
         figure = model.figures.get(f"{name}.{dimension}")
         if figure is not None:
-            behind = sum_behind(figure, model.display) if figure.terms else ""
+            behind = sum_shown(figure, model.display) if figure.terms else ""
             lines.append(f"{dimension} {behind or model.display.with_unit(figure.value)}")
     return "\n".join(lines) or None
 

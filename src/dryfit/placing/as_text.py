@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-from fractions import Fraction
-
-from dryfit.diagnostics import Figure
 from dryfit.placing.model import Model, Part
-from dryfit.quantities import Display
+from dryfit.placing.sum_shown import sum_shown
 
-_FINEST = Fraction(1, 64)
 _UNIT_WORDS = {"mm": "millimetres", "in": "inches"}
 _HEAD = ("part", "n", "length", "width", "thick", "timber")
 
@@ -50,7 +45,7 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     for what in ("length", "shoulder length", "width"):
         figure = model.figures.get(f"{part.name}.{what}")
         if figure is not None and figure.terms and not part.made:
-            said.append(f"{what} {sum_behind(figure, model.display)}")
+            said.append(f"{what} {sum_shown(figure, model.display)}")
     if part.staves:
         staves = part.staves
         said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
@@ -65,24 +60,3 @@ def sums_behind(part: Part, model: Model) -> list[str]:
 def _size(part: Part, dimension: str, shown: str) -> str:
     """Return a size, marked as about right while it waits for a measurement."""
     return f"~{shown}" if part.untaken(dimension) else shown
-
-
-def sum_behind(figure: Figure, display: Display) -> str:
-    """Return a figure with its terms, as ``350 = between shoulders 310 + tenon at R 20 + ...``."""
-    display = _adding_up(figure, display)
-    terms = " ".join(
-        f"{'-' if term.amount < 0 else '+'} {term.label} {display.shown(abs(term.amount))}"
-        for term in figure.terms
-    )
-    return f"{display.shown(figure.value)} = {terms.removeprefix('+ ')}"
-
-
-def _adding_up(figure: Figure, display: Display) -> Display:
-    # TRADE 0.10: a printed sum must add up, so terms that the ruler's step would spoil are shown
-    # to a finer one.
-    while display.step > _FINEST:
-        terms = sum((display.rounded(term.amount) for term in figure.terms), Fraction(0))
-        if terms == display.rounded(figure.value):
-            return display
-        display = replace(display, step=display.step / 2)
-    return display

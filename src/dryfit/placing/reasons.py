@@ -69,8 +69,9 @@ def _as_written(site: Site, name: str, value: Fraction, amount: Amount) -> Figur
     for lean in amount.leans:
         faces = site.faces_of(lean)
         size = site.positions.distance(*faces) if faces else None
-        label = times_words(lean.factor, figure_words(site.figure_of(lean)))
-        terms.append(Term(label, lean.factor * (size or Fraction(0))))
+        of = figure_words(site.figure_of(lean))
+        label, often = times_words(lean.factor, of), abs(lean.factor)
+        terms.append(Term(label, lean.factor * (size or Fraction(0)), often, of))
     words = f"written as {site.said(amount)}"
     ordered = tuple(sorted(terms, key=_from_the_whole_down))
     return Figure(name, value, "written", words, ordered, inputs, spans)
@@ -133,12 +134,18 @@ def _mixed(chain: Sequence[Fact]) -> list[Term]:
     # What relations tell is a mix, in which the terms of the rest of the chain may occur again.
     shares = merged(share for fact in chain for share in fact.shares())
     return [
-        Term(times_words(share.count, share.label), share.count * share.amount) for share in shares
+        Term(
+            times_words(share.count, share.label),
+            share.count * share.amount,
+            abs(share.count),
+            share.label,
+        )
+        for share in shares
     ]
 
 
 def _from_the_whole_down(term: Term) -> tuple[bool, bool]:
-    return term.amount < 0, not term.label.startswith("overall ")
+    return term.amount < 0, not (term.of or term.label).startswith("overall ")
 
 
 def _lapped_sizes(site: Site, part: Part, found: Sequence[Found]) -> tuple[str, ...]:

@@ -84,3 +84,28 @@ def test_without_the_word_nothing_is_looked_at() -> None:
 
 def test_a_hinge_for_something_else_does_not_hang_the_lid() -> None:
     assert "lid-may-fall" not in told("bought 2 hinges, for ends")
+
+
+FLOORED = """piece Toy tray
+for children
+overall 400 wide, 300 deep, 200 high
+timber birch ply
+2 ends, upright, 300 x 12, facing side, at left and right
+2 walls, across, 200 x 18, between ends, at front and back, glued
+2 ledgers, across, 20 x 20, on the inside of walls, up 0, between ends, screws
+1 floor, flat, onto ledgers, {long} x 264 x 9, screws
+{more}
+glue up box: ends, walls
+"""
+LID = """1 lid, flat, 18 thick, onto ends and walls
+lid to back wall: 2 hinges
+bought 1 lid stay, for lid"""
+
+
+@pytest.mark.parametrize(("long", "fires"), [(376, False), (360, True), (350, False)])
+@pytest.mark.parametrize("more", ["", LID])
+def test_a_slot_beside_a_thin_floor_is_a_gap(long: int, fires: bool, more: str) -> None:
+    # 376 wide inside: 8 mm at both ends beside a floor of 9 mm, through which a finger goes; 13 mm
+    # beside the shorter one.  A lid that opens covers nothing.
+    text = FLOORED.format(long=long, more=more)
+    assert ("finger-gap" in codes(checked(text))) is fires
