@@ -9,7 +9,7 @@ from dryfit.piece.declared import RUN_AXIS
 # Habits of the trade by the last word of a name (common practice); a word on the line wins.
 _UPRIGHT = frozenset({"leg", "post", "stile", "upright", "side", "divider", "partition", "muntin"})
 _FLAT = frozenset({"seat", "top", "shelf", "bottom", "slat", "board", "lid"})
-_ON_EDGE = frozenset({"rail", "apron", "skirt", "front", "back", "ledger", "cleat", "stretcher"})
+ON_EDGE = frozenset({"rail", "apron", "skirt", "front", "back", "ledger", "cleat", "stretcher"})
 _FACING_SIDE = frozenset({"side", "divider", "partition"})
 
 

@@ -1,16 +1,25 @@
 """How a part lies that is put on a face of others, where its line does not say.
 
 It lies flat against the face; it runs from one host to the next where it is on several, else along
-the one that it is on, and level on an upright one (common practice).
+the one that it is on, and level on an upright one (common practice).  What is put under or onto a
+flat part lies flat too, unless it stands on edge by its name.
 """
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from dryfit.piece.declared import PLACE_SIDE, Contact, Declared, DeclaredPart
-from dryfit.piece.orientation import axes_of, lie_of, spoken, thickness_on
+from dryfit.piece.orientation import ON_EDGE, axes_of, lie_of, spoken, thickness_on
 from dryfit.placing.face_seats import face_contact
+
+_UP = 2
+_STANDS = frozenset(
+    {"beam", "bearer", "crest", "fence", "foot", "gallery", "guide", "joist", "kicker", "lip"}
+    | {"moulding", "plinth", "runner", "skid", "stop", "wall"}
+)
+"""What stands on edge under or on a flat part too, by its name, beside what always does so."""
 
 _RUNS = ("across", "front to back", "upright")
 _LIES = ("flat", "on edge", "facing front", "facing side")
@@ -36,7 +45,35 @@ def with_lies_on_faces(declared: Declared) -> Declared:
         if contact and hosts:
             lain = _turned(part, contact, hosts[0], len(hosts))
             turned[part.name] = _in_a_row(lain, contact, hosts[0])
+        elif contact is None:
+            turned[part.name] = _under_or_onto(part, declared, turned)
     return replace(declared, parts=tuple(turned.values()))
+
+
+def _under_or_onto(
+    part: DeclaredPart, declared: Declared, turned: Mapping[str, DeclaredPart]
+) -> DeclaredPart:
+    """Return a part under or onto one that lies flat, as it lies: by its face, as a batten does.
+
+    What stands on edge by its name or its line goes on doing so.
+    """
+    stands = part.axes[0] == _UP or part.axes[2] == _UP or _is_square(part)
+    if stands or part.name.rsplit(" ", 1)[-1] in ON_EDGE | _STANDS:
+        return part
+    if not {words for _, words in part.assumed} & set(_LIES):
+        return part
+    for contact in declared.contacts:
+        hosts = [host.part for host in contact.hosts]
+        if contact.preposition not in {"under", "onto"}:
+            continue
+        # What lets a top move is told as seen from the top, though the line was this part's.
+        met = hosts if contact.guest.part == part.name else []
+        if part.name in hosts and not contact.own_line:
+            met = [contact.guest.part]
+        for host in (turned[name] for name in met if name in turned):
+            if host.axes[2] == _UP and not _is_square(host):
+                return _laid(part, host, part.axes[0], _UP)
+    return part
 
 
 def _turned(part: DeclaredPart, contact: Contact, host: DeclaredPart, hosts: int) -> DeclaredPart:

@@ -357,3 +357,31 @@ def test_lapping_further_than_a_part_is_wide_is_told_with_its_width() -> None:
     assert found.figures["laps"] == 70
     assert found.figures["most"] == 60
     assert "over left stile, which is 60 wide" in found.message
+
+
+LIDDED = """piece Lidded box
+overall 400 wide, 300 deep, 200 high
+timber oak
+2 ends, upright, 300 x 18, facing side, at left and right
+2 walls, across, 180 x 18, between ends, at front and back, glued
+1 lid, flat, 18 thick, onto ends and walls
+2 {names}, front to back, {lie}50 x 20, 200 long, at left and right, set in 60 across, under lid, \
+slotted screws
+glue up box: ends, walls
+"""
+
+
+@pytest.mark.parametrize(
+    ("names", "lie", "high"),
+    [("battens", "", 20), ("battens", "on edge, ", 50), ("bearers", "", 50), ("rails", "", 50)],
+)
+def test_what_lies_under_a_flat_part_lies_flat_unless_it_is_said(
+    names: str, lie: str, high: int
+) -> None:
+    model = checked(LIDDED.format(names=names, lie=lie)).model
+    assert model is not None
+    (part,) = (part for part in model.parts if part.name == names[:-1])
+    assert all(copy.box.extent(2) == high for copy in part.copies)
+    texts = [each.text for each in model.assumptions]
+    said = "batten: it lies flat, since it is put on a face of the lid"
+    assert (said in texts) is (high == 20)
