@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.text import Label, Mark, Piece, Say, Text, capital, joined
@@ -58,7 +58,7 @@ def holding(columns: Sequence[tuple[str, tuple[Operation, ...]]], bench: Bench) 
     """
     rows: list[tuple[Text, _Ways]] = []
     for heading, operations in columns:
-        ways = _by_ways(work for operation in operations for work in operation.work)
+        ways = _by_ways(work for operation in operations for work in _held(operation))
         for way, copies in ways.items():
             whom: list[Piece] = [heading] if len(columns) > 1 else []
             if len(ways) > 1:
@@ -66,6 +66,21 @@ def holding(columns: Sequence[tuple[str, tuple[Operation, ...]]], bench: Bench) 
             rows.append((tuple(whom), way))
     cleat = any(s.axis == "jig" for _, own in columns for row in own for s in row.settings)
     return _table(rows, ON_JIG if cleat else PLACES)
+
+
+def _held(operation: Operation) -> Iterable[Work]:
+    """Yield how the work is held; between two stops of a router table no end rests at one.
+
+    Which end meets which stop is then said beside it (`operations.router_stops`).
+    """
+    between = operation.station == "router table" and any(
+        setting.axis == "stop" and setting.to == "both" for setting in operation.settings
+    )
+    for work in operation.work:
+        if between and work.hold is not None:
+            yield replace(work, hold=replace(work.hold, at_stop=None))
+        else:
+            yield work
 
 
 def _by_ways(works: Iterable[Work]) -> dict[_Ways, tuple[str, ...]]:

@@ -17,10 +17,11 @@ from dryfit.operations.edge_rabbets import (
     face_down,
     fits_two_cuts,
 )
+from dryfit.operations.guided_router import guided_cut
 from dryfit.operations.machine_limits import Piece, grooved_at_saw, routed_along
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.passes import fence_positions, number_of_passes
-from dryfit.operations.router_stops import stops_in_words
+from dryfit.operations.router_stops import stops_in_words, within_reach
 from dryfit.operations.sides import side_of_end
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
@@ -47,7 +48,7 @@ def cuts_by(way: str, site: Site, display: Display, shop: Shop) -> tuple[Cut, ..
     A stopped groove is never cut on the table saw: the blade would have to be dropped on.
     """
     if way == HAND:
-        return (hand_cut(site, shop),)
+        return (_by_hand(site, shop),)
     if way == ROUTER:
         return _on_router(site, display, shop)
     if not runs_through(site):
@@ -218,6 +219,8 @@ def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
     fed = _fed(site, display, shop)
     if bit is None or not routed_along(fed, machines.ROUTER_TABLE, shop):
         return ()
+    if not within_reach(site, shop):
+        return ()
     depths = _depth_steps(site, shop)
     fence = _fence_surface(site)
     count = number_of_passes(width, bit.widest, bit.widest / 10)
@@ -249,6 +252,26 @@ def _on_router(site: Site, display: Display, shop: Shop) -> tuple[Cut, ...]:
         )
         for turn, near in enumerate(positions, start=1)
     )
+
+
+def _by_hand(site: Site, shop: Shop) -> Cut:
+    """Return the groove at the bench: with a router where only the stops keep it off its table."""
+    bit = _router_bit(site, shop)
+    piece = Piece(*site.sizes)
+    if (
+        bit is None
+        or within_reach(site, shop)
+        or not routed_along(piece, machines.ROUTER_TABLE, shop)
+    ):
+        return hand_cut(site, shop)
+    passes = number_of_passes(_width(site), bit.widest, bit.widest / 10)
+    ends = ends_to_square(site, bit.widest / 2)
+    cut = guided_cut(site, bit, (passes, _depth_steps(site, shop)), _metres(site), shop)
+    if not ends:
+        return cut
+    squaring = worked(shop, "square mortise end", each=ends * len(site.copies))
+    square = _square(site, bit.widest / 2)
+    return replace(cut, exact=cut.exact + squaring, details=(*cut.details, square))
 
 
 def _router_bit(site: Site, shop: Shop) -> Cutter | None:

@@ -12,6 +12,7 @@ from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machines import ROUTER_TABLE
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail, Operation, Rule
+from dryfit.shop.shop import Shop
 
 WHY_THROUGH_FIRST = "what is grooved from end to end would run against the stops"
 
@@ -37,6 +38,15 @@ def stops_in_words(site: Site, side: str) -> tuple[Detail, ...]:
             words = (*words, f"{between}on the {where}, met by {touching}: ", far)
             words = (*words, " to the far side of the bit")
     return (words, (_feeding(on_right=stops["right"][0], on_left=stops["left"][0]),))
+
+
+def within_reach(site: Site, shop: Shop) -> bool:
+    """Return whether the fence is long enough for the stops of a groove."""
+    start, end = site.feature.along
+    length = site.part.length
+    longest = shop.stations[ROUTER_TABLE].limits.get("longest_stop")
+    ways = ((end < length, end), (start > 0, length - start))
+    return longest is None or all(away <= longest for wanted, away in ways if wanted)
 
 
 def _feeding(*, on_right: bool, on_left: bool) -> str:

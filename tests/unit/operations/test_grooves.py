@@ -247,3 +247,25 @@ def test_through_grooves_come_before_the_stops_are_clamped_on() -> None:
     work, _ = listed(piece("panel_door"))
     found = rule(work, "rail / groove for panel", "stile / groove for panel")
     assert "against the stops" in found.reason
+
+
+LONG = replace(STOPPED, surface="B", depth=Fraction(5))
+
+
+def test_a_groove_too_long_for_the_stops_at_the_fence_is_cut_with_the_router_in_the_hands() -> None:
+    # An apron of 920, grooved from 100 to 800: the far stop stands 820 from the bit's far side.
+    shop = shop_without()
+    table = shop.stations["router table"]
+    for longest, station in ((820, "router table"), (819, "bench")):
+        limits = {**table.limits, "longest_stop": Fraction(longest)}
+        stations = {**shop.stations, "router table": replace(table, limits=limits)}
+        work = with_groove(LONG, replace(shop, stations=stations))
+        assert operation(work, "apron / groove for slat").station == station
+
+
+def test_a_router_in_the_hands_is_led_along_the_nearer_edge_between_marks() -> None:
+    work = with_groove(replace(LONG, along=(Fraction(5), Fraction(910))))
+    groove = operation(work, "apron / groove for slat")
+    assert groove.sentence.startswith("Rout, between its marks, the groove")
+    assert groove.cautions == ("hand-router",)
+    assert any("its guide along E;" in str(line[0]) for line in groove.details)

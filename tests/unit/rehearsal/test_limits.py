@@ -75,3 +75,21 @@ def test_a_groove_along_the_router_fence_is_not_short_because_a_stop_stands_ther
     fence = distance("fence", 5)
     assert told("groove", "router table", (200, 50, 20), fence) == []
     assert len(told("groove", "router table", (199, 50, 20), fence)) == 1
+
+
+@pytest.mark.parametrize(
+    ("long", "limits", "count"),
+    [
+        (1000, (100, 900), 0),  # the stops 900 and 900 from the bit
+        (1900, (94, 1886), 2),  # met by R at 1886, by R2 at 1806
+        (1900, (0, 900), 0),  # open at R, so one stop
+        (1900, (1100, 1900), 0),
+        (1900, (0, 1886), 1),
+    ],
+)
+def test_stops_stand_no_farther_from_the_bit_than_the_fence_is_long(
+    long: int, limits: tuple[int, int], count: int
+) -> None:
+    begin, end = map(Fraction, limits)
+    stop = Setting("stop", begin, to="both", far=end, origin="R", side="left")
+    assert len(told("groove", "router table", (long, 50, 20), stop)) == count

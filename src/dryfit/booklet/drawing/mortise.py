@@ -44,22 +44,26 @@ _OFF_BREAK = 6.5
 class Stopped:
     """The settings of a stopped cut, mm: from the end to both limits, from the fence, and deep.
 
-    `limits` is None where the part is cut to its marks.
+    `limits` is None where the part is cut to its marks.  `rests` is whether the part lies still
+    against its stop; along a router table's fence it moves from one stop to the other.
     """
 
     limits: tuple[Fraction, Fraction] | None
     fence: Setting | None
     depth: Fraction | None
     side: str
+    rests: bool = True
 
 
-def stopped_of(stop: Setting | None, fence: Setting | None, depth: Setting | None) -> Stopped:
+def stopped_of(
+    stop: Setting | None, fence: Setting | None, depth: Setting | None, *, rests: bool = True
+) -> Stopped:
     """Return the settings of a stopped cut in plain numbers; without a stop it is cut to marks."""
     deep = Fraction(depth.value) if depth is not None else None
     if stop is None:
         return Stopped(None, fence, deep, "left")
     begin = Fraction(stop.value)
-    return Stopped((begin, stop.far or begin), fence, deep, stop.side or "left")
+    return Stopped((begin, stop.far or begin), fence, deep, stop.side or "left", rests)
 
 
 def stopped_drawing(
@@ -128,7 +132,7 @@ def _from_above(
     block = sorted((ends[0], ends[0] + out * _STOP))
     label = (left - 11, "end") if out < 0 else (right + 11, "start")
     canvas.text((label[0], top + _FENCE / 2), "fence", anchor=label[1])
-    if cut.limits is not None:
+    if cut.limits is not None and cut.rests:
         stop = Rect(block[0], fence + high * 0.4, block[1], fence + high)
         draw_stop(canvas, stop, on_left=cut.side == "left")
     places = _measured(cut, way)

@@ -90,7 +90,7 @@ def _straight(
     if not ways:
         return None
     if stopped:
-        limits = stopped_of(stop, fence, depth or height)
+        limits = stopped_of(stop, fence, depth or height, rests=depth is not None)
         return stopped_drawing(limits, ways, say, title, section=front)
     if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.plan.operation import Operation
+from dryfit.plan.setting import Setting
 from dryfit.rehearsal.at_machines.cutters import Toolbox
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import Sizes
@@ -176,6 +177,21 @@ def _router_table(job: Job) -> Iterator[Trouble]:
         yield from _most("length", long, job.limits, "longest")
     else:
         yield from _least("length", long, job.limits, "shortest")
+    if stop is not None and stop.to == "both":
+        yield from _pair_of_stops(job, stop)
+
+
+def _pair_of_stops(job: Job, stop: Setting) -> Iterator[Trouble]:
+    """Yield a stop that stands farther from the bit than the fence is long.
+
+    An end meets its stop as the bit stands at the other limit of the cut.
+    """
+    long, start, end = job.sizes[0], stop.value, stop.far
+    if not isinstance(start, Fraction) or end is None:
+        return
+    for wanted, away in ((end < long, end), (start > 0, long - start)):
+        if wanted:
+            yield from _most("way from the bit to a stop", away, job.limits, "longest_stop")
 
 
 def _from_above(job: Job) -> Iterator[Trouble]:
