@@ -10,6 +10,7 @@ from dryfit.diagnostics import Assumption, Findings
 from dryfit.geometry.box import Box
 from dryfit.joinery.cut import Cut, Placed
 from dryfit.joinery.idle_cuts import without_idle_cuts
+from dryfit.joinery.run_out import run_out
 from dryfit.piece.declared import Declared
 from dryfit.placing.air import assume_air
 from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
@@ -116,7 +117,7 @@ def _meetings(site: Site, placed: Mapping[str, Placed], lone: tuple[Cut, ...]) -
 def _worked(
     site: Site, placed: Mapping[str, Placed], meetings: _Meetings, lone: Sequence[Cut]
 ) -> _Worked:
-    cuts = _cuts_by_copy(meetings.found, lone, bought_names(site))
+    cuts = _cuts_by_copy(meetings.found, lone, bought_names(site), placed)
     parts = build_parts(site, placed, meetings.buttons, meetings.found, cuts)
     return _Worked(cuts, parts, joint_instances(meetings.made, parts))
 
@@ -225,12 +226,15 @@ def _screws(joints: Sequence[Joint], found: Sequence[Found]) -> dict[str, int]:
 
 
 def _cuts_by_copy(
-    found: Sequence[Found], lone: Sequence[Cut], bought: frozenset[str]
+    found: Sequence[Found],
+    lone: Sequence[Cut],
+    bought: frozenset[str],
+    placed: Mapping[str, Placed],
 ) -> dict[str, list[Cut]]:
     cuts: dict[str, list[Cut]] = {}
     for cut in made_cuts((*(cut for joint in found for cut in joint.cuts), *lone), bought):
         cuts.setdefault(cut.copy, []).append(cut)
-    return {copy: without_idle_cuts(own) for copy, own in cuts.items()}
+    return {copy: run_out(without_idle_cuts(own), placed) for copy, own in cuts.items()}
 
 
 def _wishes(declared: Declared) -> tuple[Wish, ...]:
