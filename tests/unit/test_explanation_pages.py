@@ -26,6 +26,8 @@ LONGER = {
     "door-blocked": 13,  # a door, its case, and the ledge before it
     "drawer-blocked": 14,  # a drawer, and the case with the rail before it
     "runner-groove-close": 14,  # a drawer, and the case that it runs in
+    "runner-bears-little": 13,  # a drawer, and the case that it runs in
+    "drawer-tips": 13,  # a drawer, and the case that it runs in
 }
 
 

@@ -147,18 +147,8 @@ def _of_families(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.cleats import check_cleats
 
         yield from check_cleats(model)
-    if kinds & RUNNERS:
-        from dryfit.checks.drawer_room import check_drawer_room
-        from dryfit.checks.runners import check_runners
-
-        yield from check_runners(model)
-        yield from check_drawer_room(model)
     if kinds & {*RUNNERS, "hinges"}:
-        from dryfit.checks.front_play import check_front_play
-        from dryfit.checks.ways_out import check_ways_out
-
-        yield from check_ways_out(model)
-        yield from check_front_play(model)
+        yield from _of_what_opens(model, kinds)
     if "mortise and tenon" in kinds:
         from dryfit.checks.held_apart import check_held_apart
 
@@ -183,3 +173,26 @@ def _of_fixings(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.pocket_screws import check_pocket_screws
 
         yield from check_pocket_screws(model)
+
+
+def _of_what_opens(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
+    """Yield what is wrong with drawers on wooden runners, and with doors and lids on hinges."""
+    if kinds & RUNNERS:
+        from dryfit.checks.drawer_room import check_drawer_room
+        from dryfit.checks.runners import check_runners
+
+        yield from check_runners(model)
+        yield from check_drawer_room(model)
+    if "bottom runner" in kinds:
+        from dryfit.checks.bearings import check_bearings
+
+        yield from check_bearings(model)
+    if "hinges" in kinds:
+        from dryfit.checks.hinge_pins import check_hinge_pins
+
+        yield from check_hinge_pins(model)
+    from dryfit.checks.front_play import check_front_play
+    from dryfit.checks.ways_out import check_ways_out
+
+    yield from check_ways_out(model)
+    yield from check_front_play(model)

@@ -11,6 +11,8 @@ from dryfit.diagnostics import Diagnostic, Severity
 from dryfit.kinds.joints import joint_kind, lets_move
 from dryfit.placing.model import Joint, Model, Part
 
+_RUNNING = frozenset({"runner", "bottom runner"})
+
 
 def check_held(model: Model) -> Iterator[Diagnostic]:
     """Yield what nothing holds, and copies that are joined otherwise than their like.
@@ -30,8 +32,8 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     for joint in model.joints:
         for copy in (joint.guest, joint.host):
             kinds.setdefault(names[copy], set()).add(_how(joint))
-    sliding = {names[joint.guest] for joint in model.joints if joint.kind == "runner"}
-    fast = {names[joint.guest] for joint in model.joints if joint.kind != "runner"}
+    sliding = {names[joint.guest] for joint in model.joints if joint.kind in _RUNNING}
+    fast = {names[name] for joint in model.joints for name in _held_by(joint)}
     buttoned = {fitting.part for fitting in model.fittings if lets_move(fitting.kind)}
     for part in solid_parts(model):
         own = kinds.get(part.name, set())
@@ -51,7 +53,8 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 "held-by-nothing",
                 Severity.ERROR,
                 f"{part.name} is held by nothing: the drawer slides on it",
-                "add `screws` to its line, and on the inside of what",
+                "add `screws` to its line, and on the inside of what, or a joint with the rails "
+                "that it lies between",
             )
         elif own <= {"rest"} and not _is_hinged(model, part):
             yield _told(
@@ -61,6 +64,11 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
                 f"{part.name} only lies there; nothing fastens it",
                 "add `: screws` or `: buttons` to the line that lays it on",
             )
+
+
+def _held_by(joint: Joint) -> tuple[str, ...]:
+    """Return the copies that a joint may hold: none where a drawer slides on its runner."""
+    return () if joint.kind in _RUNNING else (joint.guest, joint.host)
 
 
 def _is_hinged(model: Model, part: Part) -> bool:
