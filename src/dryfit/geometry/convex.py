@@ -161,7 +161,7 @@ def _round(corners: tuple[Vector, ...], normal: Vector) -> tuple[Vector, ...]:
         away = tuple(a - b for a, b in zip(corner, middle, strict=True))
         right = sum(a * b for a, b in zip(away, across, strict=True))
         up = sum(a * b for a, b in zip(away, upward, strict=True))
-        return _angle(right, up)
+        return angle_order(right, up)
 
     return tuple(sorted(corners, key=turn))
 
@@ -183,7 +183,7 @@ def crossed(one: Vector, other: Vector) -> Vector:
     return b * z - c * y, c * x - a * z, a * y - b * x
 
 
-def _angle(right: float, up: float) -> float:
+def angle_order(right: float, up: float) -> float:
     """Return a number that grows with the angle of a direction, by arithmetic alone."""
     reach = abs(right) + abs(up)
     if not reach:

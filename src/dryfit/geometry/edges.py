@@ -18,6 +18,7 @@ from dryfit.geometry.convex import (
     Convex,
     Plane,
     Vector,
+    angle_order,
     axes_beside,
     crossed,
     sides_of,
@@ -182,7 +183,7 @@ def _kind(
         x, y, z = crossed(plane.normal, way)
         right, up = _dot((x, y, z), across), _dot((x, y, z), upward)
         ways = ((right, up), (-right, -up))
-        spokes += [(_turn(*each), each, curve) for each in ways]
+        spokes += [(angle_order(*each), each, curve) for each in ways]
     spokes.sort(key=lambda spoke: spoke[0])
     filled = []
     for (_, one, _), (_, two, _) in zip(spokes, (*spokes[1:], spokes[0]), strict=True):
@@ -207,11 +208,6 @@ def _kind(
 def _spread(way: tuple[float, float], across: Vector, upward: Vector) -> Vector:
     x, y, z = (a * way[0] + b * way[1] for a, b in zip(across, upward, strict=True))
     return x, y, z
-
-
-def _turn(right: float, up: float) -> float:
-    reach = abs(right) + abs(up)
-    return 1 - right / reach if up >= 0 else 3 + right / reach
 
 
 def _between(point: Vector, low: Vector, high: Vector) -> bool:
