@@ -14,6 +14,7 @@ from fractions import Fraction
 from dryfit.booklet.drawing.balloons import draw_balloon, radius_of
 from dryfit.booklet.drawing.canvas import FINE, Canvas, Svg, text_room, width_of
 from dryfit.booklet.drawing.form_words import forms_told
+from dryfit.booklet.drawing.hole_rows import is_within, rows_told, within_rows
 from dryfit.booklet.drawing.part_views import PartView, Side, draw_view, part_view
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.running import STEP, Tick, running_below, running_beside, spread
@@ -41,6 +42,9 @@ _TALLEST = 26.0
 _TALLEST_OF_TWO = 19.0
 _AROUND = 9.0
 _PAIR = 2.5
+_LETTERS = 6.6
+"""From the letter of one hand to that of the next, at least; mm."""
+
 _MATE = 4.6
 _WORD = re.compile(r" *[^ ]+ *")
 _UNDER = {"F": WIDTH, "E": THICKNESS}
@@ -70,7 +74,8 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
         top = _heading(canvas, part, pair if every else (), labels, wide)
         scale = scale_along([part], room=wide - _LEFT - FIGURES)
         top = _views(canvas, part, pair, scale, (labels, say), top)
-        for line in forms_told(part, say):
+        own = [each for hand in pair for each in _of(part, hand.copy)]
+        for line in (*rows_told(own, say), *forms_told(part, say)):
             top = words_below(canvas, line, top, wide)
         hands = f", hand {' and '.join(hand.copy.hand for hand in pair)}" if every else ""
         sheets.append(canvas.finish(f"{part.name}{hands}, face and edge"))
@@ -182,8 +187,10 @@ def _view(
             room = (top - 2.0, top - 2.0 + max(high + 4.0, needed))
             running_beside(canvas, ticks, scale.end + 1.0, room=room)
             begin = room[1] if room[1] > top + high + 2.5 else top
-        top += high + _PAIR
-    return top - _PAIR, begin
+        # Thin edges stand so far apart that the letters of the hands clear one another.
+        step = max(high + _PAIR, _LETTERS) if len(pair) > 1 else high + _PAIR
+        top += step
+    return top - step + high, begin
 
 
 def _marks(
@@ -234,12 +241,7 @@ def _mates(
 
 def _along(part: Part, features: Sequence[Feature], scale: Ruler, say: Say) -> list[Tick]:
     """Return where cuts begin and end along the part, bores by their middles, and its length."""
-    places = {at for feature in features for at in _limits(_range_along(feature, part), feature)}
-    ticks = [
-        Tick(scale.at(float(at)), (say.setting(at),))
-        for at in sorted(places)
-        if 0 < at < part.length
-    ]
+    ticks = [Tick(scale.at(float(at)), (say.setting(at),)) for at in _places(part, features)]
     waits = part.untaken("length") is not None
     length: Text = ("about ", say.size(part.length)) if waits else (say.size(part.length),)
     return [*ticks, Tick(scale.end, length, size=True)]
@@ -298,9 +300,17 @@ def _of(part: Part, copy: Copy) -> list[Feature]:
 
 
 def along_places(part: Part) -> tuple[Fraction, ...]:
-    """Return where cuts begin and end along a part, bores by their middles; mm from R."""
-    own = part.features
-    places = {at for feature in own for at in _limits(_range_along(feature, part), feature)}
+    """Return where cuts begin and end along a part, bores by their middles; mm from R.
+
+    Of a row of pin holes these are the first and the last.
+    """
+    return _places(part, part.features)
+
+
+def _places(part: Part, features: Sequence[Feature]) -> tuple[Fraction, ...]:
+    inner = within_rows(features)
+    shown = (each for each in features if not is_within(each, inner))
+    places = {at for each in shown for at in _limits(_range_along(each, part), each)}
     return tuple(at for at in sorted(places) if 0 < at < part.length)
 
 
@@ -319,7 +329,9 @@ def scale_along(parts: Sequence[Part], *, room: float) -> Ruler:
 def _ruler(parts: Sequence[Part], scale: float, around: float, room: float) -> Ruler:
     length = float(parts[0].length)
     wanted: list[Stretch] = [(0.0, around), (length - around, length)]
-    for part, feature in ((each, cut) for each in parts for cut in each.features):
+    inner = within_rows(cut for part in parts for cut in part.features)
+    cuts = ((each, cut) for each in parts for cut in each.features if not is_within(cut, inner))
+    for part, feature in cuts:
         low, far = (float(at) for at in _range_along(feature, part))
         # Of what runs on alike only the ends are of interest.
         wanted += [(low - around / 2, low + around / 2), (far - around / 2, far + around / 2)]
