@@ -24,7 +24,7 @@ from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
 from dryfit.placing.measures import with_drawn_sizes, with_measures
-from dryfit.placing.model import Assembly, Bought, Joint, Model, Part, Wish, WishEnd
+from dryfit.placing.model import Assembly, Bought, Hardware, Joint, Model, Part, Wish, WishEnd
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.pin_hardware import hinges, shelf_pins
@@ -156,7 +156,7 @@ def _whole(
         coatings=coatings,
         hardware=shopping_list(
             things,
-            screws,
+            (*screws, *_wall_fixings(declared, things)),
             Glued(joints, assemblies, parts, declared.outdoors is not None, chosen={}),
             coatings,
             site.shop,
@@ -246,3 +246,11 @@ def _wishes(declared: Declared) -> tuple[Wish, ...]:
         )
         for wish in declared.wishes
     )
+
+
+def _wall_fixings(declared: Declared, things: Sequence[Bought]) -> tuple[Hardware, ...]:
+    if declared.place is None or declared.place.wall is None:
+        return ()
+    from dryfit.placing.wall_fixings import wall_fixings
+
+    return wall_fixings(declared.place.wall, things, declared.display.unit)

@@ -15,6 +15,9 @@ GLUE_SPREAD = Fraction(180)
 """Grams of wood glue on a square metre of joint: 150 to 200 one side, common practice."""
 FINISH_COVERS = Fraction(10)
 """Square metres that a litre covers in one coat: 8 to 12 on planed wood, common practice."""
+_COVERS = {"hard wax oil": Fraction(20)}
+"""What goes further than that: it is put on as thin as it can be rubbed out (from memory, 20 to 24
+as its makers print)."""
 _SQUARE_METRE = 1_000_000
 _USUAL_COATS = 2
 _NO_SIZE = "no size written"
@@ -121,7 +124,8 @@ def _finishes(coatings: Sequence[Coating], shop: Shop, unit: str) -> Iterator[Ha
             needs[words.product] = needs.get(words.product, Fraction(0)) + coating.area * coats
             for_whom.setdefault(words.product, []).append(coating.subject)
     for product, area in needs.items():
-        millilitres = area / _SQUARE_METRE / FINISH_COVERS * 1000
+        covers = _COVERS.get(product, FINISH_COVERS)
+        millilitres = area / _SQUARE_METRE / covers * 1000
         subjects = ", ".join(dict.fromkeys(for_whom[product]))
         yield Hardware(product, _about(millilitres, *_VOLUMES[unit]), 1, subjects)
 
