@@ -145,7 +145,7 @@ def _from_others(
     contact = running_contact(part, declared)
     if contact is None:
         return _from_hosts(part, declared, places, findings)
-    told = tags_of_runners(part, contact, places)
+    told = tags_of_runners(part, contact, places, declared)
     if told is not None:
         places[part.name] = told[0]
         findings += told[1]

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
+from dryfit.notes.names import plural
+from dryfit.notes.tree import PartsLine
 from dryfit.piece.declared import Contact, Declared, DeclaredPart
 from dryfit.placing.seats import Seat, counted
 from dryfit.placing.site import Site
@@ -24,7 +26,10 @@ def running_contact(part: DeclaredPart, declared: Declared) -> Contact | None:
 
 
 def tags_of_runners(
-    part: DeclaredPart, contact: Contact, places: Mapping[str, Sequence[Tags]]
+    part: DeclaredPart,
+    contact: Contact,
+    places: Mapping[str, Sequence[Tags]],
+    declared: Declared,
 ) -> tuple[tuple[Tags, ...], tuple[Diagnostic, ...]] | None:
     """Return the place words of runners, one for each copy that runs on them, or None to wait.
 
@@ -46,9 +51,23 @@ def tags_of_runners(
         f"{part.count} {part.written}, but {len(tags)} run on them: each has one of its own",
         part.name_span,
         rule="H27",
-        hints=(Hint(f"write {counted(len(tags), part.name)}"),),
+        hints=(
+            _name_the_sides(contact, declared) or Hint(f"write {counted(len(tags), part.name)}"),
+        ),
     )
     return ((),) * part.count, (finding,)
+
+
+def _name_the_sides(contact: Contact, declared: Declared) -> Hint | None:
+    """Return the words for the sides of a drawer that a pattern makes, which run on its runners."""
+    hosts = {host.part for host in contact.hosts}
+    for instance in declared.instances:
+        if instance.part in hosts:
+            for each in instance.block.notes.statements:
+                if isinstance(each, PartsLine) and each.name.split(" ")[-1] == "side":
+                    sides = f"{instance.part}'s {plural(each.name)}"
+                    return Hint(f"its sides run on them: name the {sides}")
+    return None
 
 
 def running_hosts(site: Site, contact: Contact, seat: Seat) -> tuple[Seat, ...]:

@@ -71,3 +71,22 @@ def test_a_pin_inside_the_posts_jams_the_lid_and_flush_it_does_not() -> None:
     assert (found.code, found.severity.value) == ("hinge-pin-inside", "error")
     assert found.figures["inside"] == Fraction(10)
     assert "10 mm inside its back edge" in found.message
+
+
+def test_a_runner_under_a_drawer_of_a_pattern_is_told_the_name_of_its_sides() -> None:
+    # Its figures are no matter: that is told before anything has a place.
+    text = """piece Case
+units mm
+overall 300 wide, 300 deep, 140 high
+timber oak
+2 sides, facing side, 140 x 300 x 18, at left and right
+1 bottom, flat, 300 x 18, housing 6 into sides, up 0
+1 top, flat, 300 x 18, housing 6 into sides, flush top
+bay = opening between sides and bottom and top
+1 drawer, as plywood drawer, 250 deep, in bay, gap 1
+2 runners, front to back, 18 thick, 18 high, onto bottom, screws, running under drawer
+glue up case: sides, bottom, top
+"""
+    found = [each for each in checked(text).findings if each.code == "copies-and-hosts"]
+    assert len(found) == 1
+    assert "drawer's drawer sides" in found[0].hints[0].message
