@@ -16,7 +16,7 @@ def screwed_under(unit: LooseUnit, fixings: Collection[Joint]) -> str:
     """Return the sentence that fixes a unit to what it goes under, before that goes on."""
     kind = next(iter(fixings)).kind
     fixed = fixed_with(kind, unit.words, len(fixings))
-    how = fixed.replace("in its place, even all round", "on it to its lines")
+    how = fixed.replace("in its place, even all round", "on it by the figures below")
     return f"Turn the {unit.under} face down on a blanket at the bench. {how}"
 
 
