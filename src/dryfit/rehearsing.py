@@ -91,6 +91,7 @@ def _part(part: Part) -> WantedPart:
         ),
         horns=part.horns,
         sloped=(part.sloped.length, part.sloped.shoulder) if part.sloped else None,
+        slopes_out=part.slopes_out,
         marks=tuple(
             Mark(
                 id=feature.id,

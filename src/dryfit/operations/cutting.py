@@ -12,6 +12,7 @@ from dryfit.kinds.roles import CORNER_ROLES, FINGER
 from dryfit.operations import methods, naming, splayed
 from dryfit.operations.bevels import bevel_cut
 from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.compound import compound_cut
 from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
 from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
 from dryfit.operations.curves import curve_cut
@@ -170,6 +171,8 @@ def _cuts_of_its_own(
         marks = _many_stops(site, sites)
         return (splayed.round_cut(site, to_marks=marks, display=model.display, shop=shop),)
     if site.feature.role == "mitre":
+        if site.feature.slopes:
+            return (compound_cut(site, model.display, shop),)
         return (mitre_cut(site, sites, shop),)
     if site.feature.role == OPEN_MORTISE:
         return open_mortise_cuts(site, model.display, shop)

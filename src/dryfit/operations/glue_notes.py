@@ -45,6 +45,7 @@ def glue_details(assembly: Assembly, insertion: Insertion, model: Model) -> tupl
         *(sloped_pads(joints, model) if assembly.pressed is None else ()),
         *_weak_alone(joints, besides),
         *_mitred(joints, assembly.pressed),
+        *(_sloping(joints, model) if assembly.pressed is None else ()),
         *_patched(tuple(joint for joint in joints if partly_glued(joint)), model),
         *_driven((*(joint for joint in joints if joint.kind == "screws"), *besides), model),
         *driving_details(joints, model, glued=True),
@@ -188,6 +189,17 @@ def _mitred(joints: Iterable[Joint], pressed: str | None) -> tuple[Detail, ...]:
         "mitre that is pressed along one member alone slides open"
     )
     return ((size,), (press,)) if pressed is None else ((size,),)
+
+
+def _sloping(joints: Iterable[Joint], model: Model) -> tuple[Detail, ...]:
+    """Return how sides are pressed that slope: bars slide up on them (common practice)."""
+    if all(model.part_of(joint.guest).slopes_out is None for joint in joints):
+        return ()
+    wedges = (
+        "The sides slope, and bars slide up on them: tape a wedge of the same slope under each "
+        "jaw, or tape all corners outside, fold the sides up and draw a strap round them"
+    )
+    return ((wedges,), ("Compare the diagonals at the top edges, outside",))
 
 
 def lapped(kind: str) -> bool:

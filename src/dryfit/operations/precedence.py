@@ -26,6 +26,7 @@ WHY_SHOULDER_AFTER_CHEEK = "the edge shoulder is carried on from the line that t
 WHY_HAND_AFTER_MACHINE = "the shoulder cut by hand is pared to meet the sawn ones"
 WHY_MORTISE_FIRST = "the chisel fixes the mortise, and the tenon is fitted to it"
 WHY_OPEN_MORTISE_FIRST = "the saw fixes the slot in the end, and the tenon is fitted to it"
+WHY_SQUARE_EDGES = "the lines of a compound mitre go round the square edges"
 WHY_MITRE_LAST = "what is measured from the square ends is cut before they are mitred"
 WHY_END_BEFORE_HAUNCH = "the passes beside the haunch run out where the end is cut deeper already"
 WHY_PEG_AFTER_CHEEK = "the hole stands in the tenon, at a measured way from its shoulder"
@@ -68,6 +69,7 @@ def joinery_rules(parts: tuple[Part, ...], joinery: Joinery, chains: Chains) -> 
         rules += _groove_before_corner(own)
         rules += _turns(own)
         rules += _mitres_last(own)
+        rules += _compound_before_bevels(own)
         rules += _groove_before_tongue(own)
         rules += shape_rules(own)
     rules += _edges_last(rows)
@@ -208,6 +210,21 @@ def _mitres_last(own: tuple[Row, ...]) -> list[Rule]:
         for other, cuts in own
         for mitre in mitres
         if other.kind not in {"mitre", *SHAPES} and cuts[0].site.feature.after is None
+    ]
+
+
+def _compound_before_bevels(own: tuple[Row, ...]) -> list[Rule]:
+    """Return: the lines of a compound mitre are drawn round a board whose edges are square yet."""
+    compound = [
+        operation
+        for operation, cuts in own
+        if operation.kind == "mitre" and any(cut.site.feature.slopes for cut in cuts)
+    ]
+    return [
+        Rule(mitre.id, other.id, WHY_SQUARE_EDGES)
+        for other, _ in own
+        for mitre in compound
+        if other.kind == "bevel"
     ]
 
 

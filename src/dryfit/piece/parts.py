@@ -92,7 +92,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         fitted=fitted.way if fitted else "",
         horns=sums.size_amount(horns.amount, horns.span) if horns else None,
         cut=sawn_words(line),
-        splay=declared_splay(line, lies.run, sums),
+        splay=declared_splay(line, lies, sums),
         carries=LoadWords(load.kind, load.kilograms, load.every, load.span) if load else None,
     )
     sums.findings += ask_of_wood(line, part)

@@ -8,6 +8,7 @@ from math import radians, tan
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import PartsLine, Slope, Splayed
 from dryfit.piece.declared import SplayWords
+from dryfit.piece.orientation import Orientation
 from dryfit.piece.sums import Sums
 
 _STEP = 1_000_000
@@ -17,9 +18,10 @@ _STEEPEST_RISE = Fraction(577, 1000)
 """The tangent of 30 degrees, a little less.  Beyond it a tenon across the seat's thickness comes
 out too near to where the next one goes in, and the leg is more a strut (common practice)."""
 _ZERO = Fraction(0)
+_UP = 2
 
 
-def declared_splay(line: PartsLine, run: str, sums: Sums) -> SplayWords | None:
+def declared_splay(line: PartsLine, lies: Orientation, sums: Sums) -> SplayWords | None:
     """Return how the copies of a part lean outwards, or None where its line does not say so.
 
     Findings: splay-too-steep, splay-not-upright, said-twice.
@@ -27,13 +29,14 @@ def declared_splay(line: PartsLine, run: str, sums: Sums) -> SplayWords | None:
     said = next((each for each in line.clauses if isinstance(each, Splayed)), None)
     if said is None:
         return None
-    if run != "upright":
+    boards = lies.run != "upright" and lies.axes[1] == _UP
+    if lies.run != "upright" and not boards:
         _tell(
             sums,
             "splay-not-upright",
-            f"{line.name}: what lies cannot be splayed, only what stands upright",
+            f"{line.name}: what lies flat cannot be splayed, only what stands upright or on edge",
             said.span,
-            "write `upright` on its line, or leave `splayed` out",
+            "write `upright` or `on edge` on its line, or leave `splayed` out",
         )
         return None
     by_way: dict[str | None, Fraction] = {}
@@ -67,6 +70,7 @@ def declared_splay(line: PartsLine, run: str, sums: Sums) -> SplayWords | None:
             if slope.run is None and (rise := _rise(slope)) is not None
         ),
         said.span,
+        boards,
     )
 
 

@@ -138,6 +138,7 @@ class Part:
     `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
     `carries` what the notes put on it.
     `sloped` is how splayed copies are cut, where `length` and all places are those upright.
+    `slopes_out` is how far the side of a box stands out at the top, in mm for each mm of height.
     """
 
     name: str
@@ -164,6 +165,7 @@ class Part:
     cut: str | None = None
     moisture: Moisture = _NOBODY_MEASURED
     sloped: Sloped | None = None
+    slopes_out: Fraction | None = None
     carries: LoadWords | None = None
 
     @property

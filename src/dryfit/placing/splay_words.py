@@ -30,7 +30,7 @@ def list_splay(site: Site, part: Part, words: SplayWords) -> None:
         ways = " and ".join(way for _, way in said)
         site.assume_line(f"the {written} are splayed {ways}", words.span, line)
     for angle, slope in words.rounded:
-        text = f"{_plain(angle)} degrees is taken for a slope of {_ratio(slope)}, rounded"
+        text = f"{plain(angle)} degrees is taken for a slope of {ratio(slope)}, rounded"
         site.assume_line(text, words.span, None)
     _list_feet(site, part, written, words)
     bar = max(part.width, part.thickness)
@@ -62,17 +62,18 @@ def _list_feet(site: Site, part: Part, written: str, words: SplayWords) -> None:
     site.assume_line(text, words.span, None)
 
 
-def _ratio(slope: Fraction) -> str:
+def ratio(slope: Fraction) -> str:
     """Return a slope as it can be written: 1 in 8, or 122.785 in 1000 of a rounded angle."""
     run = 1 / slope
     if run.denominator == 1:
         return f"1 in {run}"
     return (
-        f"{_plain(slope * 1000)} in 1000"
+        f"{plain(slope * 1000)} in 1000"
         if 1000000 % slope.denominator == 0
         else f"{slope.numerator} in {slope.denominator}"
     )
 
 
-def _plain(number: Fraction) -> str:
+def plain(number: Fraction) -> str:
+    """Return a number as it is written in the notes."""
     return str(number) if number.denominator == 1 else f"{float(number):g}"

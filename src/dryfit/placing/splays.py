@@ -34,7 +34,9 @@ _NEEDED = "a splayed leg goes up into its seat with a `through round tenon`"
 def lean_of(site: Site, copy: Placed, level: Fraction) -> Lean | None:
     """Return how a copy leans, true at the height where its shoulder meets; None if it is plumb."""
     words = site.part(copy.part).splay
-    return None if words is None else _lean(site, copy.part, copy.name, words, level)
+    return (
+        None if words is None or words.boards else _lean(site, copy.part, copy.name, words, level)
+    )
 
 
 def splayed(
@@ -47,7 +49,11 @@ def splayed(
 
     Findings: splay-way-unclear, splay-joint, splay-unlike, splay-in-the-way.
     """
-    words = {part.name: part.splay for part in site.parts() if part.splay is not None}
+    words = {
+        part.name: part.splay
+        for part in site.parts()
+        if part.splay is not None and not part.splay.boards
+    }
     if not words:
         return parts
     told = len(site.findings)

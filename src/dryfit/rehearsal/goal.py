@@ -85,6 +85,8 @@ class WantedPart:
     """What each end is longer until the part is glued."""
     sloped: tuple[Fraction, Fraction] | None = None
     """Of a leaning part: the length that it is sawn to, and where laying out draws its shoulder."""
+    slopes_out: Fraction | None = None
+    """Of the side of a box: how far its top stands out, mm for each mm of height."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,6 +52,10 @@ def misled(
     led = dict(work.slopes)
     for mark in marks:
         wanted = _wanted(state.goal, copy, mark)
+        out = state.part_of[copy.name].slopes_out
+        if out is not None and mark.kind == "mitre":
+            # The side of a box that slopes out comes in as it goes down, and its mitres with it.
+            wanted = {copy.frame.surface_facing(UP, -1): out}
         if wanted == led:
             continue
         yield Trouble(

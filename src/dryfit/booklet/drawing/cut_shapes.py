@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import cos, pi, sin
 
+from dryfit.booklet.drawing.sloping_side import turned_out
 from dryfit.geometry.box import Box
 from dryfit.geometry.convex import Vector
 from dryfit.geometry.edges import Line
@@ -44,6 +45,8 @@ def cut_shapes(copies: Iterable[tuple[Part, Copy]], *, finest: float = 0.0) -> t
         first, shape = known[key]
         if first is not copy:
             shape = shape.mapped(_as_other(first, copy))
+        if part.slopes_out is not None:
+            shape = turned_out(part, copy, shape)
         shapes.append(shape if copy.lean is None else shape.mapped(leaning(copy.lean)))
     return tuple(shapes)
 

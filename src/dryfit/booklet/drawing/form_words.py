@@ -9,6 +9,7 @@ from dryfit.booklet.text import Say, Text, listed
 from dryfit.geometry.frame import SURFACES, WIDTH
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.form import Form
+from dryfit.joinery.sloping import sloping_end
 from dryfit.kinds.roles import TAIL
 from dryfit.placing.model import Part
 
@@ -19,6 +20,9 @@ def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
     """Return a line for each form that the part has, what is alike told once."""
     told: dict[Text, None] = dict.fromkeys(_edges(part, say))
     for feature in part.features:
+        if part.slopes_out is not None and feature.role == "mitre":
+            told.update(dict.fromkeys(_compound(part, feature, say)))
+            continue
         if feature.form is not None:
             words = tuple(_told(feature, say))
             told.update(dict.fromkeys(words))
@@ -31,6 +35,18 @@ def forms_told(part: Part, say: Say) -> tuple[Text, ...]:
             line = "Tails: as they are on the end grain." if tails else _PINS
             told[(line,)] = None
     return tuple(told)
+
+
+def _compound(part: Part, feature: Feature, say: Say) -> Iterator[Text]:
+    assert part.slopes_out is not None
+    end = sloping_end(part.slopes_out, part.width, part.thickness)
+    yield (
+        f"Compound mitre on {_surface(feature.surface)}: ",
+        say.setting(end.lower),
+        " back over the width, ",
+        say.setting(end.inner),
+        " through the thickness.",
+    )
 
 
 def _edges(part: Part, say: Say) -> Iterator[Text]:

@@ -48,8 +48,8 @@ def marked_ways(model: Model, step: Step) -> tuple[Lying, ...]:
 
 def _on_the_bench(model: Model, work: Work) -> Iterator[Lying]:
     part = next((part for part in model.parts if part.name == work.part), None)
-    if part is None or part.sloped is not None:
-        # The sides of a splayed leg are drawn unrolled.
+    if part is None or part.sloped is not None or part.slopes_out is not None:
+        # The sides of what leans are drawn unrolled.
         return
     # Tails have a picture of their own, and they mark their pins; so have shapes.
     plain = (

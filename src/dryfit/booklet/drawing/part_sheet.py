@@ -19,6 +19,7 @@ from dryfit.booklet.drawing.part_views import PartView, Side, draw_view, part_vi
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.running import STEP, Tick, running_below, running_beside, spread
 from dryfit.booklet.drawing.shapes import MARK, caption, draw_mark
+from dryfit.booklet.drawing.sloping_side import draw_compound
 from dryfit.booklet.drawing.splayed_leg import draw_splayed
 from dryfit.booklet.labels import Labels
 from dryfit.booklet.text import Say, Text
@@ -63,6 +64,8 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
     say = Say(model.display)
     waiting = _hands(part, labels)
     every = len(waiting) > 1
+    if part.slopes_out is not None:
+        return (_sloping(part, labels, say),)
     if part.sloped is not None:
         return (_splayed(part, waiting, labels, say),)
     sheets = []
@@ -87,6 +90,16 @@ def _splayed(part: Part, hands: Sequence[_Hand], labels: Labels, say: Say) -> Sv
     canvas = Canvas()
     top = _heading(canvas, part, hands if len(hands) > 1 else (), labels, ALL)
     top = draw_splayed(canvas, (part,), say, top)
+    for line in forms_told(part, say):
+        top = words_below(canvas, line, top, ALL)
+    return canvas.finish(f"{part.name}, its sides unrolled")
+
+
+def _sloping(part: Part, labels: Labels, say: Say) -> Svg:
+    """Return the sides of a board unrolled whose mitres are square to nothing."""
+    canvas = Canvas()
+    top = _heading(canvas, part, (), labels, ALL)
+    top = draw_compound(canvas, (part,), say, top)
     for line in forms_told(part, say):
         top = words_below(canvas, line, top, ALL)
     return canvas.finish(f"{part.name}, its sides unrolled")

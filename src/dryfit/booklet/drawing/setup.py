@@ -16,6 +16,7 @@ from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import draw_layout, marked_ways
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.shaped import SHAPES, draw_shapes, shaped_drawing
+from dryfit.booklet.drawing.sloping_side import compound_in, draw_compound
 from dryfit.booklet.drawing.splayed_leg import draw_splayed, splayed_in
 from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
 from dryfit.booklet.drawing.thickness import planer_drawing
@@ -138,6 +139,7 @@ def _to_marks(model: Model, step: Step, say: Say, title: str) -> Svg | None:
     marked = [way for way in marked_ways(model, step) if way.regions]
     legs = splayed_in(model, step)
     low = draw_splayed(canvas, legs, say, low)
+    low = draw_compound(canvas, compound_in(model, step), say, low)
     draw_layout(canvas, marked, say, low)
     return canvas.finish(title) if low or marked else None
 

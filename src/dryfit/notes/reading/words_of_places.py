@@ -52,7 +52,11 @@ def _ripped() -> Iterator[tuple[str, str]]:
             yield f"{outer}{board} ripped alike", "outer"
 
 
-_SPLAYED = ("splayed", "splay", "splaying", "splayed out", "raked", "rake", "raking", "canted")
+_SPLAYED = (
+    *("splayed", "splay", "splaying", "splayed out", "raked", "rake", "raking", "canted"),
+    *("sloping", "sloping out", "sloping outward", "sloping outwards", "sloped", "sloped out"),
+    *("flared", "flaring", "flared out"),
+)
 
 
 _BOTH_WAYS = ("both way", "each way", "in both direction")

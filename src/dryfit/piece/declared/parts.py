@@ -43,7 +43,8 @@ class SplayWords:
 
     Where the line does not say which way (`way_unsaid`) both are that slope, and a copy leans to
     the sides at which it stands.  `rounded` holds angles as written, in degrees, with the slope
-    that each was rounded to.
+    that each was rounded to.  Of `boards` on edge, the sides of a box, it is the top that leans
+    outwards; of legs it is the foot.
     """
 
     across: Fraction
@@ -51,6 +52,7 @@ class SplayWords:
     way_unsaid: bool
     rounded: tuple[tuple[Fraction, Fraction], ...]
     span: Span
+    boards: bool = False
 
 
 @dataclass(frozen=True, slots=True)
