@@ -108,7 +108,7 @@ _PARTS = Chapter(
         Sentence("2 stiles, upright, 60 x 20, horns 20, handed", "sawn off when glued"),
         Sentence("4 posts, upright, splayed 7 degrees to the sides", "or `1 in 8`, or both ways"),
         Sentence(
-            "2 ends, front to back, on edge, 120 x 15, sloping out 1 in 4",
+            "2 rims, across, on edge, 90 x 15, sloping out 1 in 4",
             "four sides of a box, mitred",
         ),
         Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),

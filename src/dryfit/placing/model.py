@@ -64,8 +64,7 @@ class Copy:
 class EndAdd:
     """What a joint adds to the shoulder length at end R or R2; `joint` in words, ``tenon``.
 
-    Of `length`, `proud` stands out on the far side of the host, and as much as it `floats` stays
-    before it.
+    Of `length`, `proud` stands out on the far side of the host; it `floats` so far before it.
     """
 
     end: str
@@ -136,9 +135,8 @@ class Part:
     move with a measurement that is still to be taken.  `horns` is what each end is longer until
     the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
     `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
-    `carries` what the notes put on it.
+    `carries` what the notes put on it; `slopes_out` how far a side of a box leans, mm per mm up.
     `sloped` is how splayed copies are cut, where `length` and all places are those upright.
-    `slopes_out` is how far the side of a box stands out at the top, in mm for each mm of height.
     """
 
     name: str

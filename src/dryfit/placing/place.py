@@ -136,10 +136,6 @@ def _whole(
 
         parts = splayed(site, parts, joints, assemblies)
         assemblies = not_squared(assemblies, parts)
-        if any(part.splay is not None and part.splay.boards for part in site.parts()):
-            from dryfit.placing.sloping import sloping
-
-            parts = sloping(site, parts, joints)
     fittings = build_fittings(site, joints, tuple(copies_inside(assemblies).values()))
     coatings = build_coatings(site, parts, joints, assemblies)
     screws = build_hardware(site, parts, joints, fittings, _screws(joints, meetings.made))

@@ -23,6 +23,7 @@ from dryfit.piece.declared import SplayWords
 from dryfit.placing.ladders import across_the_lean, leaned, not_first
 from dryfit.placing.model import Assembly, Copy, Joint, Part
 from dryfit.placing.site import Site
+from dryfit.placing.sloping import sloping
 from dryfit.placing.splay_words import list_splay
 from dryfit.placing.splays_apart import report_in_the_way
 from dryfit.placing.stages import copies_inside
@@ -45,15 +46,14 @@ def splayed(
     joints: tuple[Joint, ...],
     assemblies: tuple[Assembly, ...],
 ) -> tuple[Part, ...]:
-    """Return the parts, those that are splayed with their leans and how they are cut.
+    """Return the parts, those that are splayed or slope with their leans and how they are cut.
 
     Findings: splay-way-unclear, splay-joint, splay-unlike, splay-in-the-way.
     """
-    words = {
-        part.name: part.splay
-        for part in site.parts()
-        if part.splay is not None and not part.splay.boards
-    }
+    said = [(part.name, part.splay) for part in site.parts() if part.splay is not None]
+    if any(splay.boards for _, splay in said):
+        parts = sloping(site, parts, joints)
+    words = {name: splay for name, splay in said if not splay.boards}
     if not words:
         return parts
     told = len(site.findings)

@@ -7,6 +7,7 @@ from tests.property.plan_oracle.levels import levelling
 from tests.property.plan_oracle.reading import Json
 from tests.property.plan_oracle.replay import Replay
 from tests.property.plan_oracle.sequence import sequence
+from tests.property.plan_oracle.sloping import sloping
 from tests.property.plan_oracle.splayed import splayed
 from tests.property.plan_oracle.standing import changes, milling, origins
 from tests.property.plan_oracle.times import clamps, cures, dust, moments, totals
@@ -26,5 +27,6 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *clamps(steps, shop),
         *totals(steps, shop),
         *splayed(steps, parts),
+        *sloping(parts),
         *Replay(steps, parts).run(),
     ]
