@@ -116,7 +116,11 @@ def _unrolled(canvas: Canvas, part: Part, say: Say, top: float) -> float:
         frozenset((OPPOSITE[outer], down)): end.lower + end.inner,
         frozenset((OPPOSITE[outer], OPPOSITE[down])): end.inner,
     }
-    title = f"{part.name}, its sides unrolled: how far back from the end the mitre is; R alike"
+    # With the outer face in front and its upper edge up, this is the end on the right.
+    up_is_far = down in {"E", "F"}
+    right_handed = (part.copies[0].frame.handedness() > 0) == (outer == "F")
+    seen, other = ("R", "R2") if right_handed == up_is_far else ("R2", "R")
+    title = f"{part.name}, unrolled: back from end {seen} to the mitre; end {other} is its mirror"
     top = caption(canvas, 0.0, top, title, bold=True, room=_ALL)
     scale = min(1.0, _TALLEST / float(max(part.width, part.thickness)))
     length, longest = float(part.length), float(end.lower + end.inner)
