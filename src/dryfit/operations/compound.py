@@ -24,6 +24,9 @@ CHECK = (
     "stand square; opposite sides laid together are equal"
 )
 
+_AS_PLAIN = 2
+"""Lines on four sides, none of them square: as long as two plain mitres by hand (from memory)."""
+
 
 def compound_cut(site: Site, display: Display, shop: Shop) -> Cut:
     """Return the cut of a compound mitre, all of its lines in mm."""
@@ -38,7 +41,7 @@ def compound_cut(site: Site, display: Display, shop: Shop) -> Cut:
         settings=(),
         hold=None,
         passes=(),
-        exact=worked(shop, "hand compound mitre", each=len(site.copies)),
+        exact=worked(shop, "hand mitre", each=_AS_PLAIN * len(site.copies)),
         deed="Saw and plane the compound mitres on",
         check=CHECK,
         details=(
