@@ -8,10 +8,8 @@ from collections.abc import Iterator
 from dryfit.checks.finding import finding
 from dryfit.checks.regions import solid_parts
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.kinds.joints import joint_kind, lets_move
+from dryfit.kinds.joints import RUNNERS, joint_kind, lets_move
 from dryfit.placing.model import Joint, Model, Part
-
-_RUNNING = frozenset({"runner", "bottom runner"})
 
 
 def check_held(model: Model) -> Iterator[Diagnostic]:
@@ -32,7 +30,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
     for joint in model.joints:
         for copy in (joint.guest, joint.host):
             kinds.setdefault(names[copy], set()).add(_how(joint))
-    sliding = {names[joint.guest] for joint in model.joints if joint.kind in _RUNNING}
+    sliding = {names[joint.guest] for joint in model.joints if joint.kind in RUNNERS}
     fast = {names[name] for joint in model.joints for name in _held_by(joint)}
     buttoned = {fitting.part for fitting in model.fittings if lets_move(fitting.kind)}
     for part in solid_parts(model):
@@ -68,7 +66,7 @@ def _held(model: Model, names: dict[str, str]) -> Iterator[Diagnostic]:
 
 def _held_by(joint: Joint) -> tuple[str, ...]:
     """Return the copies that a joint may hold: none where a drawer slides on its runner."""
-    return () if joint.kind in _RUNNING else (joint.guest, joint.host)
+    return () if joint.kind in RUNNERS else (joint.guest, joint.host)
 
 
 def _is_hinged(model: Model, part: Part) -> bool:
