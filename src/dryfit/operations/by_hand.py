@@ -126,7 +126,8 @@ def marked_limits(site: Site) -> Detail:
     if feature.across != (Fraction(0), _size_across(site)):
         ranges = (*ranges, (feature.across, across_from))
     told = f" on {feature.surface}" in feature.id
-    named = f"{feature.id}: " if told else f"{feature.id}, in {_in_words(feature.surface)}: "
+    where = "" if told else f", in {_in_words(feature.surface)}"
+    named = f"{feature.id}{where}{_of_hands(site)}: "
     if feature.kind == "hole" or feature.role == "biscuit slot":
         lying = _lying(feature) if feature.kind != "hole" else ""
         return (named, *_middles(ranges), ", ", feature.depth, f" deep{lying}")
@@ -135,6 +136,14 @@ def marked_limits(site: Site) -> Detail:
     for (near, far), edge in ranges[1:]:
         lines = (*lines, ", ", near, " to ", far, f" from {edge}")
     return lines
+
+
+def _of_hands(site: Site) -> str:
+    """Return the hands that a cut is on, where the part has copies without it."""
+    own, every = site.feature.hands, site.part.hands()
+    if set(every) <= set(own):
+        return ""
+    return f", hand{'s' if len(own) > 1 else ''} {' and '.join(own)}"
 
 
 def _lying(feature: Feature) -> str:

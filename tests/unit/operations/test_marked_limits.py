@@ -19,6 +19,7 @@ HOLE = Feature(
     depth=Fraction(16),
     fit="free",
     mate="slat",
+    hands=("A", "B"),
 )
 
 
@@ -44,3 +45,9 @@ def test_a_mortise_in_an_edge_is_measured_by_its_limits() -> None:
     said = marked_limits(site(replace(HOLE, surface="E", kind="mortise")))
     assert said[:3] == ("pilot hole for slat, in edge E: ", Fraction(38), " to ")
     assert said[-4:] == (Fraction(7), " to ", Fraction(9), " from F")
+
+
+def test_a_hole_that_only_one_hand_has_is_told_with_that_hand() -> None:
+    # The posts are left and right hands, A and B.
+    said = marked_limits(site(replace(HOLE, surface="B", hands=("B",))))
+    assert said[0] == "pilot hole for slat, in face B, hand B: "
