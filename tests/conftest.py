@@ -31,8 +31,12 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
+@pytest.hookimpl(tryfirst=True)
 def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
-    """Keep all tests of one piece in one process, where it is placed and planned once."""
+    """Keep all tests of one piece in one process, where it is placed and planned once.
+
+    The mark has to be there before the tests are handed out to the processes by it.
+    """
     for item in items:
         piece = _piece_of(item)
         if piece is not None:

@@ -9,16 +9,13 @@ from tests.unit.booklet.drawn_lines import outside
 from tests.unit.booklet.svg_reading import collisions, quantities
 
 from dryfit.booklet.drawing import part_sheets, setup_drawing
-from dryfit.booklet.drawing.canvas import TALLEST, Canvas
+from dryfit.booklet.drawing.canvas import TALLEST, WIDEST, Canvas
 from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.gaps import SIDES, spacing
 from dryfit.booklet.labels import label
 from dryfit.booklet.parts_list import marks_in_piece
 from dryfit.booklet.text import Amount, Say, plain
 from dryfit.plan.operation import Work
-
-WIDEST = 175.0
-"""Millimetres between the margins of an A4 page, the narrower one."""
 
 
 @pytest.mark.parametrize("name", sorted(FILES))

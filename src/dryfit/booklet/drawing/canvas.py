@@ -15,6 +15,8 @@ FONT = "Inter, DejaVu Sans, sans-serif"
 MARGIN = 1.0
 TALLEST = 215.0
 """Paper mm that the body of a letter page leaves below the heading of a visit."""
+WIDEST = 175.0
+"""Paper mm between the margins of an A4 page, the narrower one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,7 +186,7 @@ class Canvas:
             spare = (least_width - (right - left)) / 2
             left, right = left - spare, right + spare
         width, height = right - left, bottom - top
-        shown = min(1.0, TALLEST / height)
+        shown = min(1.0, TALLEST / height, WIDEST / width)
         view = " ".join(number(value) for value in (left, top, width, height))
         markup = (
             f'<svg xmlns="http://www.w3.org/2000/svg" role="img" width="{number(width * shown)}mm" '
