@@ -25,8 +25,10 @@ NO_SIZES = re.compile(
 )
 COUNTED = re.compile(
     r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
-    r"|(?:half-blind )?dovetails|at|degrees|kg|g)\b"
+    r"|(?:half-blind )?dovetails|at|degrees|kg|g|in \d+)\b"
 )
+SLOPE = re.compile(r"\d in$")
+"""What stands before the second number of `splayed 1 in 7`."""
 NUMBER = re.compile(r"(?<![\d/.])\d+(?:\.\d+)?(?! *[/\d])")
 
 
@@ -41,9 +43,9 @@ class Place:
 
 
 def is_count(words: str, number: re.Match[str]) -> bool:
-    """Whether a number counts parts, staves, holes or tenons, or how often, and is no measure."""
+    """Whether a number counts parts, staves, holes or tenons, how often, or says a slope."""
     before, after = words[: number.start()].rstrip(), words[number.end() :]
-    if after.startswith(" * "):
+    if after.startswith(" * ") or SLOPE.search(before):
         return True
     if before.endswith(" gap"):
         return False
