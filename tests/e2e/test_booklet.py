@@ -50,9 +50,21 @@ class Written:
         )
 
 
+OFTEN = {"boot_bench", "splayed_stool", "step_stool", "wall_cabinet"}
+"""Written in every run: long and short, upright and leaning, in mm and in inches.
+
+Writing takes long; the other examples are written with `-m slow`, and drawn in every run.
+"""
+
+
+def _case(example: Path, paper: str) -> object:
+    marks = () if example.stem in OFTEN else (pytest.mark.slow,)
+    return pytest.param((example, paper), marks=marks)
+
+
 @pytest.fixture(
     scope="module",
-    params=[*((example, "a4") for example in EXAMPLES), (EXAMPLES[0], "letter")],
+    params=[*(_case(example, "a4") for example in EXAMPLES), _case(EXAMPLES[0], "letter")],
     ids=lambda case: f"{case[0].stem}-{case[1]}",
 )
 def written(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Written:
