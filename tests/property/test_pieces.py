@@ -132,7 +132,7 @@ CHANGES = st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-3),
 
 
 @pytest.mark.parametrize("name", METRIC)
-@settings(max_examples=12)
+@settings(max_examples=4)
 @given(data=st.data())
 def test_only_what_depends_on_a_size_changes_with_it(name: str, data: st.DataObject) -> None:
     place = data.draw(st.sampled_from(numbers(name)))
@@ -148,7 +148,7 @@ def test_only_what_depends_on_a_size_changes_with_it(name: str, data: st.DataObj
 
 
 @pytest.mark.parametrize("name", METRIC)
-@settings(max_examples=12)
+@settings(max_examples=4)
 @given(data=st.data())
 def test_a_size_that_is_summed_up_moves_the_sum(name: str, data: st.DataObject) -> None:
     place = data.draw(st.sampled_from(numbers(name)))

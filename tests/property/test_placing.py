@@ -202,7 +202,7 @@ def boxes(model: Model) -> Mapping[str, Box]:
 
 
 @pytest.mark.parametrize("name", FILES)
-@settings(max_examples=6)
+@settings(max_examples=3)
 @given(seed=st.integers(0, 10_000))
 def test_the_order_of_the_lines_does_not_matter(name: str, seed: int) -> None:
     text = text_of(name)

@@ -9,7 +9,7 @@ import pytest
 from tests.generator import random_notes, random_shop
 from tests.generator.trial import Outcome, tried
 
-FEW, MANY = 50, 500
+FEW, MANY = 30, 500
 REFUSED = 10
 """Most of a hundred pieces that may be refused with an error: sizes drawn by chance may clash."""
 
