@@ -80,7 +80,7 @@ def counted_together(first: JointSpec, second: JointSpec) -> JointSpec | None:
     if (first.kind, second.kind) != ("tenon", "tenon"):
         return None
     count, sizes = second.count or first.count, first.sizes
-    if first.count is None and second.count is None and sizes and _is_count(sizes[-1]):
+    if first.count is None and second.count is None and _ends_in_a_count(sizes):
         amount = sizes[-1].amount
         assert isinstance(amount, Number)
         count, sizes = int(amount.value), sizes[:-1]
@@ -135,6 +135,11 @@ def _is_count(size: SizeWord) -> bool:
     amount = size.amount
     bare = isinstance(amount, Number) and amount.quantity is None and size.dimension is None
     return bare and isinstance(amount, Number) and amount.value.denominator == 1
+
+
+def _ends_in_a_count(sizes: Sequence[SizeWord]) -> bool:
+    """Return whether a bare number stands behind a size that says what it is: `20 long 2`."""
+    return len(sizes) > 1 and sizes[-2].dimension is not None and _is_count(sizes[-1])
 
 
 def _shoulders(node: Parsed, draft: Draft) -> list[Said]:
