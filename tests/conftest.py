@@ -1,6 +1,5 @@
 """Settings of every test: property tests draw the same examples each time, and time nothing."""
 
-from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -12,6 +11,8 @@ _PIECES = frozenset(
     for folder in (_TESTS / "pieces", _TESTS.parent / "examples")
     for path in folder.glob("*.dryfit")
 )
+
+_AFTER_ALL_PIECES = "~"
 
 settings.register_profile(
     "dryfit",
@@ -31,23 +32,20 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     )
 
 
-@pytest.hookimpl(tryfirst=True)
-def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
-    """Keep all tests of one piece in one process, where it is placed and planned once.
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Put all tests of one piece in a row, pieces first.
 
-    The mark has to be there before the tests are handed out to the processes by it.
+    Tests are handed out to the processes in stretches, so that most pieces are placed and planned
+    in one process, once.
     """
-    for item in items:
-        piece = _piece_of(item)
-        if piece is not None:
-            item.add_marker(pytest.mark.xdist_group(piece))
+    items.sort(key=_piece_of)
 
 
-def _piece_of(item: pytest.Item) -> str | None:
+def _piece_of(item: pytest.Item) -> str:
     callspec = getattr(item, "callspec", None)
     for value in callspec.params.values() if callspec is not None else ():
         first = value[0] if isinstance(value, tuple) and value else value
         name = first.stem if isinstance(first, Path) else first
         if isinstance(name, str) and name in _PIECES:
             return name
-    return None
+    return _AFTER_ALL_PIECES

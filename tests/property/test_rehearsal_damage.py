@@ -35,18 +35,12 @@ def test_the_kinds_are_told_apart() -> None:
     assert len(KINDS) == len({kind.name for kind in KINDS}) >= 24
 
 
-TOGETHER = pytest.mark.xdist_group("damages")
-"""In one process, where each damaged plan is judged once for both tests of it."""
-
-
-@TOGETHER
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 def test_a_damage_has_its_place_in_the_pieces_and_is_caught(kind: Kind) -> None:
     assert len(judged(kind, FEW)) == FEW
     assert share_caught(kind, FEW) >= IN_EACH_KIND, missed(kind, FEW)
 
 
-@TOGETHER
 def test_few_damages_are_caught_for_the_right_reason() -> None:
     assert_judged_well(FEW)
 
