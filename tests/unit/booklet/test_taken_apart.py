@@ -9,6 +9,7 @@ import pytest
 from tests.unit.booklet.svg_reading import lettering
 
 from dryfit.booklet.drawing import exploded, labelling
+from dryfit.booklet.drawing.balloons import Wanted
 from dryfit.booklet.drawing.cut_shapes import cut_shapes, placed_copies
 from dryfit.booklet.drawing.rect import Segment
 from dryfit.booklet.labels import label
@@ -81,9 +82,7 @@ def test_no_leader_runs_under_a_balloon(path: Path, monkeypatch: pytest.MonkeyPa
     found: list[labelling.Placed] = []
     place = labelling.place_labels
 
-    def noted(
-        wanted: list[labelling.Labelled], drawn: list[Segment]
-    ) -> tuple[labelling.Placed, ...]:
+    def noted(wanted: list[Wanted], drawn: list[Segment]) -> tuple[labelling.Placed, ...]:
         rows = place(wanted, drawn)
         found.extend(rows)
         return rows

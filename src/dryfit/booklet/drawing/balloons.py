@@ -22,7 +22,7 @@ _STEEP = 0.34
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """A label and the points of the drawing at which its leader may end, in paper mm."""
+    """A label and the points at which its leader may end, the best first, in paper mm."""
 
     label: str
     targets: tuple[Point, ...]

@@ -9,9 +9,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.booklet.drawing.balloons import Wanted
 from dryfit.booklet.drawing.canvas import Canvas, Pen, Svg
 from dryfit.booklet.drawing.cut_shapes import cut_shapes, placed_copies
-from dryfit.booklet.drawing.labelling import Labelled, draw_labels
+from dryfit.booklet.drawing.labelling import draw_labels
 from dryfit.booklet.drawing.piece import FINEST, FROM_FRONT_RIGHT, copy_corners, draw_seen
 from dryfit.booklet.drawing.placement import Placement, fitted
 from dryfit.booklet.drawing.targets import targets_on
@@ -114,12 +115,12 @@ def _own_places(part: Part) -> bool:
 
 def _wanted(
     groups: Sequence[_Group], shapes: Mapping[str, Shape], scene: Scene, placement: Placement
-) -> list[Labelled]:
+) -> list[Wanted]:
     found = []
     for group in groups:
         targets = targets_on(scene, [shapes[name] for name in group.copies], placement)
         if targets:
-            found.append(Labelled(group.label, targets))
+            found.append(Wanted(group.label, targets))
     return found
 
 

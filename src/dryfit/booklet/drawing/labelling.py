@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import cos, hypot, pi, sin
 
-from dryfit.booklet.drawing.balloons import crosses, draw_balloon, radius_of
+from dryfit.booklet.drawing.balloons import Wanted, crosses, draw_balloon, radius_of
 from dryfit.booklet.drawing.canvas import FINE, Canvas
 from dryfit.booklet.drawing.rect import Point, Segment
 
@@ -22,14 +22,6 @@ _CELL = 8.0
 _CROSSED = 2.5
 _OVER_A_LEADER = 80.0
 _COVERING = 400.0
-
-
-@dataclass(frozen=True, slots=True)
-class Labelled:
-    """A label, and the points of the drawing that it may name, the best first; paper mm."""
-
-    label: str
-    targets: tuple[Point, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +39,7 @@ class Placed:
         return self.target, self.centre
 
 
-def draw_labels(canvas: Canvas, wanted: Sequence[Labelled], drawn: Sequence[Segment]) -> None:
+def draw_labels(canvas: Canvas, wanted: Sequence[Wanted], drawn: Sequence[Segment]) -> None:
     """Place all labels and draw them."""
     placed = place_labels(wanted, drawn)
     canvas.lines([row.leader for row in placed if row.centre != row.target], FINE)
@@ -57,7 +49,7 @@ def draw_labels(canvas: Canvas, wanted: Sequence[Labelled], drawn: Sequence[Segm
         draw_balloon(canvas, balloon.centre, balloon.label)
 
 
-def place_labels(wanted: Sequence[Labelled], drawn: Sequence[Segment]) -> tuple[Placed, ...]:
+def place_labels(wanted: Sequence[Wanted], drawn: Sequence[Segment]) -> tuple[Placed, ...]:
     """Return the places of all labels: those that find room on their parts first.
 
     A second round moves the early ones with a leader out of the way of the late ones.
@@ -118,7 +110,7 @@ def _cells_along(segment: Segment) -> Iterator[tuple[int, int]]:
     yield from seen
 
 
-def _on_part(each: Labelled, lines: _Lines, placed: Sequence[Placed]) -> Iterator[Placed]:
+def _on_part(each: Wanted, lines: _Lines, placed: Sequence[Placed]) -> Iterator[Placed]:
     radius = radius_of(each.label)
     for target in each.targets:
         clear = not lines.near(target, radius + _AIR)
@@ -126,7 +118,7 @@ def _on_part(each: Labelled, lines: _Lines, placed: Sequence[Placed]) -> Iterato
             yield Placed(each.label, target, target, radius)
 
 
-def _beside(each: Labelled, lines: _Lines, placed: Sequence[Placed]) -> Placed:
+def _beside(each: Wanted, lines: _Lines, placed: Sequence[Placed]) -> Placed:
     """Return the label at the place that costs least: near, over little, clear of all else."""
     radius = radius_of(each.label)
     best: tuple[float, Placed] | None = None
