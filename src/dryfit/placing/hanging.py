@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.geometry.frame import THICKNESS
+from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.piece.declared import INSIDE
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.standing_on import ON_A_METRE, kilograms_a_mm
@@ -20,6 +20,9 @@ UNTOLD = "black locust"
 
 _SHELF = Fraction(80)
 """A level board less deep than this, mm, holds nothing worth its weight; ours."""
+
+_RAIL = Fraction(12)
+"""A rail thinner than this, mm, is not screwed to a wall; ours."""
 
 _NAMES = ("cleat", "hanging", "hanger", "nailer", "batten", "bracket", "keyhole")
 
@@ -69,10 +72,26 @@ def _on(part: Part, copy: Copy) -> Fraction:
 
 
 def hangs_by(model: Model) -> tuple[str, ...]:
-    """Return the parts and bought things by whose names it can hang on a wall."""
-    made = (part.name for part in model.parts)
+    """Return what it can hang by on a wall: by its name, or a rail at the back, high up."""
+    named = (part.name for part in model.parts if any(word in part.name for word in _NAMES))
+    rails = (part.name for part in model.parts if _takes_screws(part, model))
     bought = (f"{thing.name} {thing.purpose}" for thing in model.bought)
-    return tuple(name for name in (*made, *bought) if any(word in name for word in _NAMES))
+    things = (name for name in bought if any(word in name for word in _NAMES))
+    return (*dict.fromkeys((*named, *rails)), *things)
+
+
+def _takes_screws(part: Part, model: Model) -> bool:
+    """Return whether a copy runs across at the back, in the upper half, thick enough to screw."""
+    wide, deep, high = model.overall
+    return part.stock == "solid" and any(
+        copy.frame.axes[LENGTH][0] == 0
+        and copy.frame.axes[THICKNESS][0] == 1
+        and 2 * copy.box.extent(0) >= wide
+        and copy.box.extent(1) >= _RAIL
+        and 2 * copy.box.low[1] >= deep
+        and 2 * copy.box.low[2] >= high
+        for copy in part.copies
+    )
 
 
 def _is_shelf(copy: Copy) -> bool:

@@ -24,6 +24,25 @@ def told(wall: str, hanger: str = HANGER) -> list[str]:
     return [each.code for each in checked(text).findings if each.rule == "M20"]
 
 
+def test_a_rail_at_the_back_under_the_top_is_what_it_hangs_by() -> None:
+    """Whatever it is called; a rail at the front, or low down, holds nothing on the wall."""
+    case = """piece Wall case
+overall 620 wide, 210 deep, 330 high
+timber cherry
+hangs on a stud wall, 1500 up
+2 sides, upright, facing side, 330 x 210 x 18, at left and right
+1 rail, across, on edge, 60 x 18, between sides, at {}, 2 dowels into sides
+glue up case: sides, rail
+"""
+    for where, told_so in (
+        ("back, down 20", False),
+        ("back, up 20", True),
+        ("front, down 20", True),
+    ):
+        found = {each.code for each in checked(case.format(where)).findings}
+        assert ("hangs-by-nothing" in found) == told_so, where
+
+
 def test_a_piece_hangs_by_something() -> None:
     assert told("stud", "") == ["hangs-by-nothing", "wall-load"]
     assert told("stud") == ["wall-load"]
