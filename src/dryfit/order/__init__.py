@@ -3,7 +3,7 @@
 A library of its own on plain integers and names. All costs and durations are whole tenths of a
 minute. `solve` searches, `evaluate` schedules a given order, `violations` checks either without
 sharing any code with them, `cycle` shows why precedences cannot be kept, `changeover_bound` says
-how little changeover is possible.
+how little changeover is possible. Whoever passes a `watch` to `solve` is told how far it is.
 """
 
 from dryfit.order.checker import violations
@@ -22,12 +22,14 @@ from dryfit.order.problem import (
     Unsolvable,
 )
 from dryfit.order.result import Entry, Result, Schedule, Totals
+from dryfit.order.watching import Glimpse, Watch
 
 __all__ = [
     "ROUND_THE_CLOCK",
     "Axis",
     "Calendar",
     "Entry",
+    "Glimpse",
     "Hold",
     "Precedence",
     "Problem",
@@ -38,6 +40,7 @@ __all__ = [
     "Task",
     "Totals",
     "Unsolvable",
+    "Watch",
     "changeover_bound",
     "cycle",
     "evaluate",

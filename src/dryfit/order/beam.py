@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from dryfit.order.bound import Bound
 from dryfit.order.instance import Instance
 from dryfit.order.states import State, children, dearer, start
+from dryfit.order.watching import Lookout
 
 Ranked = tuple[int, int, State]  # rank, walks, state
 
@@ -43,8 +44,17 @@ class Found:
     complete: bool
 
 
-def search(instance: Instance, bound: Bound, beam: Beam, ceiling: int | None = None) -> Found:
-    """The best order that a beam comes to; with a ceiling only one that spends less."""
+def search(
+    instance: Instance,
+    bound: Bound,
+    beam: Beam,
+    ceiling: int | None = None,
+    lookout: Lookout | None = None,
+) -> Found:
+    """The best order that a beam comes to; with a ceiling only one that spends less.
+
+    The lookout counts the states opened.
+    """
     every = (1 << len(instance.station)) - 1
     first = start(instance, walking=beam.walking)
     best = first if first.done == every else None
@@ -57,6 +67,8 @@ def search(instance: Instance, bound: Bound, beam: Beam, ceiling: int | None = N
             offspring, cut = children(instance, state, beam.moves, walking=beam.walking)
             complete = complete and not cut
             opened += len(offspring)
+            if lookout is not None:
+                lookout.count(len(offspring))
             for child in offspring:
                 left = bound.remaining(every & ~child.done, child.available, child.current)
                 if limit is not None and child.spent + left >= limit:

@@ -6,11 +6,12 @@ from dataclasses import replace
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
 from dryfit.order.decoder import decoded
-from dryfit.order.improve import Order, improved, keeps_visits, score
+from dryfit.order.improve import improved, keeps_visits, offer, score
 from dryfit.order.instance import Instance, compiled
 from dryfit.order.problem import Problem, Unsolvable
 from dryfit.order.result import Result, Schedule, Totals
 from dryfit.order.validity import require_solvable
+from dryfit.order.watching import Lookout, Order, Watch
 
 FIRST_BEAMS = (
     Beam(width=1, moves=6, weight=10, walking=False),
@@ -24,7 +25,7 @@ MANY = 1000  # tasks above which one beam has to do
 FULL = 300  # tasks up to which each gets its share of moves
 
 
-def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
+def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | None = None) -> Result:
     """The best order found: least `k` * set-up + waiting.
 
     Ties go to the plan that is done sooner, then to less set-up, fewer walks, and the order of
@@ -34,6 +35,10 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
     effort  moves that the improvement tries per task (of more than 300 tasks as much work as for
             300), and the measure of the search before it; 0 is a quick first answer. Work is
             counted, not timed, so the same input gives the same result
+    watch   called with the best so far, from the first order on, at intervals of counted work
+
+    A `KeyboardInterrupt`, from outside or from `watch`, ends the search: what comes back is the
+    best order so far, and `Result.ended_early` says so. Before there is one it passes through.
 
     The lower bound holds for the changeover of every valid order, whatever `k` is.
 
@@ -46,9 +51,15 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100) -> Result:
         raise Unsolvable("neither k nor effort may be below nothing")
     require_solvable(problem)
     instance = compiled(problem)
-    bound = bound_of(instance)
-    found, least, opened = _searched(instance, bound, effort)
-    order, placed = _improved(instance, found, k, effort)
+    lookout = Lookout(k, watch)
+    try:
+        found, least, opened = _searched(instance, bound_of(instance), effort, lookout)
+        order, placed = _improved(instance, found, k, effort, lookout)
+    except KeyboardInterrupt:
+        if lookout.kept is None:
+            raise
+        result = _result(lookout.kept.instance, lookout.kept.score[-1], lookout.bound, 0)
+        return replace(result, ended_early=True)
     return _result(instance, order, least, opened + placed)
 
 
@@ -93,16 +104,19 @@ def changeover_bound(problem: Problem) -> int:
     return least_changeover(instance, bound_of(instance))
 
 
-def _searched(instance: Instance, bound: Bound, effort: int) -> tuple[tuple[Order, ...], int, int]:
+def _searched(
+    instance: Instance, bound: Bound, effort: int, lookout: Lookout
+) -> tuple[tuple[Order, ...], int, int]:
     """Orders worth improving, the best lower bound, and the states opened.
 
     Beams of growing width look for less changeover until the bound is met, nothing was left out,
     or the next width would take too many states.
     """
     least = least_changeover(instance, bound)
+    lookout.bound = least
     beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
-    exact = [search(instance, bound, beam) for beam in beams]
-    walking = [search(instance, bound, replace(beam, walking=True)) for beam in beams]
+    exact = [_beamed(instance, bound, beam, lookout) for beam in beams]
+    walking = [_beamed(instance, bound, replace(beam, walking=True), lookout) for beam in beams]
     opened = sum(result.opened for result in (*exact, *walking))
     orders = [result.order for result in (*exact, *walking) if result.order is not None]
     fewest = min(result.spent for result in exact)
@@ -113,7 +127,7 @@ def _searched(instance: Instance, bound: Bound, effort: int) -> tuple[tuple[Orde
         if fewest <= least or last.complete or expected > allowed:
             break
         beam = Beam(width=width, moves=None, weight=10, walking=False)
-        last = search(instance, bound, beam, fewest)
+        last = _beamed(instance, bound, beam, lookout, fewest)
         opened += last.opened
         allowed -= last.opened
         expected = 4 * last.opened
@@ -123,8 +137,18 @@ def _searched(instance: Instance, bound: Bound, effort: int) -> tuple[tuple[Orde
     return tuple(orders), fewest if last.complete else least, opened
 
 
+def _beamed(
+    instance: Instance, bound: Bound, beam: Beam, lookout: Lookout, ceiling: int | None = None
+) -> Found:
+    """What a beam comes to; its order is kept if it is the best so far."""
+    found = search(instance, bound, beam, ceiling, lookout)
+    if found.order is not None:
+        offer(instance, found.order, lookout)
+    return found
+
+
 def _improved(
-    instance: Instance, found: tuple[Order, ...], k: int, effort: int
+    instance: Instance, found: tuple[Order, ...], k: int, effort: int, lookout: Lookout
 ) -> tuple[Order, int]:
     """The best of the orders after local search, and the tasks decoded for it."""
     order = min(score(instance, order, k) for order in found)[-1]
@@ -133,10 +157,10 @@ def _improved(
         return order, 0
     proposals = effort * tasks if tasks <= FULL else effort * FULL * FULL // tasks
     if k >= SMOOTH:
-        return improved(instance, order, k, proposals)
-    smooth, placed = improved(instance, order, SMOOTH, proposals // 2)
+        return improved(instance, order, k, proposals, lookout)
+    smooth, placed = improved(instance, order, SMOOTH, proposals // 2, lookout)
     order = min(score(instance, order, k), score(instance, smooth, k))[-1]
-    order, more = improved(instance, order, k, proposals - proposals // 2)
+    order, more = improved(instance, order, k, proposals - proposals // 2, lookout)
     return order, placed + more
 
 

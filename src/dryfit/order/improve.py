@@ -12,9 +12,7 @@ from math import isqrt
 
 from dryfit.order.decoder import Progress, advance, elapsed, opening
 from dryfit.order.instance import Instance, bits, members
-
-Order = tuple[int, ...]
-Score = tuple[int, int, int, int, Order]  # cost, elapsed, set-up, walks, and the order itself
+from dryfit.order.watching import Lookout, Order, Score
 
 LONGEST_BLOCK = 6
 EARLIER_CURES, REUNIONS = 0.15, 0.6  # shares of the kinds of moves, added up
@@ -40,11 +38,21 @@ def score(instance: Instance, order: Order, worth: int) -> Score:
     return _score(instance, order, progress, worth)
 
 
-def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tuple[Order, int]:
+def offer(instance: Instance, order: Order, lookout: Lookout) -> None:
+    """Keep an order if it is the best so far."""
+    progress = opening(instance)
+    advance(instance, progress, order)
+    _offer(instance, order, progress, lookout)
+
+
+def improved(
+    instance: Instance, order: Order, worth: int, proposals: int, lookout: Lookout
+) -> tuple[Order, int]:
     """An order of no higher score after a number of proposals, and the tasks decoded for it.
 
     worth      minutes of waiting that a minute of set-up is worth
     proposals  moves tried
+    lookout    counts the tasks decoded, and keeps what is best by its own worth
     """
     rng = random.Random(len(order))  # noqa: S311 - a search, not a secret
     track = _tracked(instance, order, worth)
@@ -63,6 +71,7 @@ def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tu
         at = first // track.spacing
         progress = track.before[at].copy()
         placed += len(order) - at * track.spacing
+        lookout.count(len(order) - at * track.spacing)
         if not advance(instance, progress, candidate[at * track.spacing :], worth, limit):
             continue
         if _price(instance, progress, worth) > limit:
@@ -70,6 +79,8 @@ def improved(instance: Instance, order: Order, worth: int, proposals: int) -> tu
         _retrack(instance, track, candidate, progress, at, worth)
         if worth * progress.setup + progress.waiting <= best[0]:
             best = min(best, _score(instance, candidate, progress, worth))
+            if best[-1] is candidate:
+                _offer(instance, candidate, progress, lookout)
     return best[-1], placed
 
 
@@ -101,6 +112,10 @@ def _price(instance: Instance, progress: Progress, worth: int) -> int:
 def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
     cost = worth * progress.setup + progress.waiting
     return cost, elapsed(instance, progress), progress.setup, progress.walks, order
+
+
+def _offer(instance: Instance, order: Order, progress: Progress, lookout: Lookout) -> None:
+    lookout.take(instance, _score(instance, order, progress, lookout.worth), progress.waiting)
 
 
 def _tracked(instance: Instance, order: Order, worth: int) -> _Track:

@@ -70,6 +70,8 @@ class Result:
     gap_percent  by how much the order's changeover may exceed the lowest possible, at most, in
                  percent of `lower_bound` (100 where that is nothing and the changeover is not)
     effort       work counted: states opened by the search and tasks decoded for the improvement
+    ended_early  an interrupt ended the search: another run may come to another order; the effort
+                 is then not told
     """
 
     order: tuple[str, ...]
@@ -79,3 +81,4 @@ class Result:
     proven: bool
     gap_percent: float
     effort: int
+    ended_early: bool = False
