@@ -4,10 +4,13 @@ A library of its own on plain integers and names. All costs and durations are wh
 minute. `solve` searches, `evaluate` schedules a given order, `violations` checks either without
 sharing any code with them, `cycle` shows why precedences cannot be kept, `changeover_bound` says
 how little changeover is possible. Whoever passes a `watch` to `solve` is told how far it is.
+`laid`, `room` and `moved` tell why a stretch of an order stands where it stands: what holds it, and
+what another place would cost.
 """
 
 from dryfit.order.checker import violations
 from dryfit.order.engine import changeover_bound, evaluate, solve
+from dryfit.order.moving import Laid, Move, Room, laid, moved, room, schedule_of
 from dryfit.order.precedence import cycle
 from dryfit.order.problem import (
     ROUND_THE_CLOCK,
@@ -31,10 +34,13 @@ __all__ = [
     "Entry",
     "Glimpse",
     "Hold",
+    "Laid",
+    "Move",
     "Precedence",
     "Problem",
     "Resource",
     "Result",
+    "Room",
     "Schedule",
     "Station",
     "Task",
@@ -44,6 +50,10 @@ __all__ = [
     "changeover_bound",
     "cycle",
     "evaluate",
+    "laid",
+    "moved",
+    "room",
+    "schedule_of",
     "solve",
     "violations",
 ]
