@@ -17,7 +17,13 @@ def time_violations(problem: Problem, entries: tuple[Entry, ...]) -> tuple[str, 
     for entry in entries:
         found.extend(_wrong_hours(problem.calendar, tasks[entry.task], entry, free))
         free = entry.end
-    return (*found, *_short_lags(problem, entries), *_overdrawn(problem, tasks, entries))
+    return (
+        *found,
+        *_short_lags(problem, entries),
+        *_wrong_pieces(problem, tasks, entries),
+        *_overdrawn(problem, tasks, entries),
+        *_short_of_hands(problem, entries),
+    )
 
 
 def _wrong_hours(calendar: Calendar, task: Task, entry: Entry, free: int) -> Iterator[str]:
@@ -48,7 +54,7 @@ def _open_time(calendar: Calendar, since: int, until: int) -> int:
     total = 0
     day_length = MINUTES_OF_DAY * TENTHS
     for day in range(since // day_length, until // day_length + 1):
-        if (weekday + day) % 7 not in calendar.days_off:
+        if (weekday + day) % 7 not in calendar.days_off and day not in calendar.closed:
             opens = day * day_length
             closes = opens + calendar.closes - calendar.opens
             total += max(0, min(until, closes) - max(since, opens))
@@ -63,15 +69,50 @@ def _short_lags(problem: Problem, entries: tuple[Entry, ...]) -> Iterator[str]:
             yield f"{edge.after} starts {gap} after {edge.before}, not {edge.lag} ({edge.reason})"
 
 
+def _wrong_pieces(
+    problem: Problem, tasks: dict[str, Task], entries: tuple[Entry, ...]
+) -> Iterator[str]:
+    """Pieces said to serve for others: they may, and there are no more of them than are asked."""
+    serves = {resource.name: resource.instead for resource in problem.resources}
+    for entry in entries:
+        asked = {hold.resource: hold.count for hold in tasks[entry.task].holds}
+        for name, kind, count in entry.instead:
+            if kind not in serves.get(name, ()):
+                yield f"{entry.task} takes {kind}, which does not serve for {name}"
+            asked[name] = asked.get(name, 0) - count
+            if count < 1 or asked[name] < 0:
+                yield f"{entry.task} takes {count} of {kind} for {name}, more than it holds"
+
+
+def _short_of_hands(problem: Problem, entries: tuple[Entry, ...]) -> Iterator[str]:
+    """Workers do one thing at a time; that entries do not overlap is looked at by the hours."""
+    workers = {task.id: task.workers for task in problem.tasks}
+    for entry in entries:
+        if workers[entry.task] > problem.workers:
+            yield f"{entry.task} takes {workers[entry.task]} workers, there are {problem.workers}"
+
+
+def _pieces(task: Task, entry: Entry) -> Iterator[tuple[str, int, int]]:
+    """The kind of every piece that a task holds, its count, and the lag after which it is free."""
+    for hold in task.holds:
+        own = hold.count
+        for name, kind, count in entry.instead:
+            if name == hold.resource:
+                own -= count
+                yield kind, count, hold.lag
+        yield hold.resource, own, hold.lag
+
+
 def _overdrawn(
     problem: Problem, tasks: dict[str, Task], entries: tuple[Entry, ...]
 ) -> Iterator[str]:
     """What is held can only grow at a start, so the starts are looked at."""
     calendar = problem.calendar
     spans = [
-        (hold.resource, _taken(calendar, entry), entry.end + hold.lag, hold.count)
+        (kind, _taken(calendar, entry), entry.end + lag, count)
         for entry in entries
-        for hold in tasks[entry.task].holds
+        for kind, count, lag in _pieces(tasks[entry.task], entry)
+        if count
     ]
     for resource in problem.resources:
         taken = [span for span in spans if span[0] == resource.name]

@@ -8,10 +8,10 @@ may not be interrupted, the rest of the day is long enough. Test cuts wait for w
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from dryfit.order.holding import Releases, free_from, take
 from dryfit.order.instance import Instance
+from dryfit.order.pieces import Taken
 from dryfit.order.result import Entry, Schedule, Totals
-
-Releases = tuple[tuple[int, int], ...]
 
 
 @dataclass(slots=True)
@@ -28,6 +28,7 @@ class Progress:
     ends      per task: clock time of its end, of timed tasks only
     releases  per resource: (clock time, count) of everything held, in order of taking
     finish    clock time when the unattended time after all tasks is over
+    taken     pieces that the last task with holds took, where another kind may serve
     """
 
     work: int
@@ -40,6 +41,7 @@ class Progress:
     ends: list[int]
     releases: list[Releases]
     finish: int
+    taken: tuple[Taken, ...] = ()
 
     def copy(self) -> "Progress":
         """The same, independent of this one."""
@@ -154,11 +156,10 @@ def _begin(instance: Instance, progress: Progress, task: int, begin: int, trial:
     clock = free = 0
     for before, lag in instance.lags[task]:
         clock = max(clock, ends[before] + lag)
-    for resource, count, _ in instance.holds[task]:
-        capacity = instance.problem.resources[resource].capacity
-        free = max(free, _free_from(progress.releases[resource], capacity - count))
     if clock:
         begin = max(begin, hours.work_at(clock))
+    if instance.holds[task]:
+        free = free_from(instance, progress.releases, task, max(0, begin - trial))
     if free:
         begin = max(begin, hours.work_at(free) + trial)
     work = instance.works[task]
@@ -169,23 +170,10 @@ def _begin(instance: Instance, progress: Progress, task: int, begin: int, trial:
         end = hours.clock_at_end(begin + work) if work else start
         ends[task] = end
         progress.finish = max(progress.finish, end + instance.problem.tasks[task].after)
-        taken = hours.clock_at_start(begin - trial)
-        for resource, count, lag in instance.holds[task]:
-            held = tuple(item for item in progress.releases[resource] if item[0] > taken)
-            progress.releases[resource] = (*held, (end + lag, count))
+        if instance.holds[task]:
+            clock = hours.clock_at_start(begin - trial)
+            progress.taken = take(instance, progress.releases, task, clock, end)
     return begin
-
-
-def _free_from(releases: Releases, others: int) -> int:
-    """Clock time from which at most `others` pieces are held."""
-    held = sum(count for _, count in releases)
-    clock = 0
-    for release, count in sorted(releases):
-        if held <= others:
-            break
-        clock = release
-        held -= count
-    return clock
 
 
 def _entry(instance: Instance, progress: Progress, task: int, ready: int) -> Entry:
@@ -214,4 +202,17 @@ def _entry(instance: Instance, progress: Progress, task: int, ready: int) -> Ent
         walk=walk,
         trial=trial,
         waiting=progress.waiting - before.waiting,
+        instead=_instead(instance, progress, task),
+    )
+
+
+def _instead(instance: Instance, progress: Progress, task: int) -> tuple[tuple[str, str, int], ...]:
+    """What serves for what, of the pieces that a task has just taken."""
+    if not instance.exchanging[task]:
+        return ()
+    resources, holds = instance.problem.resources, instance.holds[task]
+    return tuple(
+        (resources[holds[hold][0]].name, resources[kind].name, count)
+        for hold, kind, count in progress.taken
+        if kind != holds[hold][0]
     )

@@ -5,6 +5,7 @@ while the shop is closed. The same moment of work time is both the closing of on
 opening of the next, hence two ways back.
 """
 
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 
 from dryfit.order.problem import DAY, Calendar
@@ -20,23 +21,34 @@ class Hours:
     working  per day of the week, 0 = the weekday of day 1: is it a working day
     before   per day of the week: working days before it
     nth      per working day of the week: its day of the week
+    closed   single days off in order, those that would be worked only
+    skips    per single day off: working days before it, single days off left out
     """
 
     day: int
     working: tuple[bool, ...]
     before: tuple[int, ...]
     nth: tuple[int, ...]
+    closed: tuple[int, ...] = ()
+    skips: tuple[int, ...] = ()
 
     def work_at(self, clock: int) -> int:
         """Work time that has passed at a clock time."""
         day, offset = divmod(clock, DAY)
         weeks, weekday = divmod(day, WEEK)
         days = weeks * len(self.nth) + self.before[weekday]
-        return days * self.day + (min(offset, self.day) if self.working[weekday] else 0)
+        works = self.working[weekday]
+        if self.closed:
+            gone = bisect_left(self.closed, day)
+            days -= gone
+            works = works and day not in self.closed[gone : gone + 1]
+        return days * self.day + (min(offset, self.day) if works else 0)
 
     def clock_at_start(self, work: int) -> int:
         """Clock time of a work time, as a start: never a day's closing."""
         days, offset = divmod(work, self.day)
+        if self.closed:
+            days += bisect_right(self.skips, days)
         weeks, nth = divmod(days, len(self.nth))
         return (weeks * WEEK + self.nth[nth]) * DAY + offset
 
@@ -60,11 +72,17 @@ def hours_of(calendar: Calendar) -> Hours:
     """Tables of a valid calendar."""
     first = first_working_weekday(calendar)
     working = tuple((first + day) % WEEK not in calendar.days_off for day in range(WEEK))
+    before = tuple(sum(working[:day]) for day in range(WEEK))
+    nth = tuple(day for day in range(WEEK) if working[day])
+    closed = tuple(sorted(day for day in calendar.closed if working[day % WEEK]))
+    counted = (day // WEEK * len(nth) + before[day % WEEK] for day in closed)
     return Hours(
         day=calendar.closes - calendar.opens,
         working=working,
-        before=tuple(sum(working[:day]) for day in range(WEEK)),
-        nth=tuple(day for day in range(WEEK) if working[day]),
+        before=before,
+        nth=nth,
+        closed=closed,
+        skips=tuple(days - gone for gone, days in enumerate(counted)),
     )
 
 

@@ -56,6 +56,8 @@ class Instance:
     works          per task: attended time
     lags           per task: (predecessor, lag) of every precedence with a lag
     holds          per task: (resource, count, lag)
+    serving        per resource: the resources whose pieces serve for it, itself first
+    exchanging     per task: some of what it holds may be served by another resource
     splittable     per task: may be interrupted by the night
     timed          per task: the clock time of its end matters later
     clocked        per task: it is timed, or may have to wait for the clock itself
@@ -77,6 +79,8 @@ class Instance:
     works: tuple[int, ...]
     lags: tuple[tuple[tuple[int, int], ...], ...]
     holds: tuple[tuple[tuple[int, int, int], ...], ...]
+    serving: tuple[tuple[int, ...], ...]
+    exchanging: tuple[bool, ...]
     splittable: tuple[bool, ...]
     timed: tuple[bool, ...]
     clocked: tuple[bool, ...]
@@ -102,6 +106,7 @@ def compiled(problem: Problem) -> Instance:
         for i, task in enumerate(problem.tasks)
     )
     trial_index = {name: i for i, name in enumerate(problem.trials)}
+    holds, serving = _holds(problem), serving_of(problem)
     return Instance(
         problem=problem,
         hours=hours_of(problem.calendar),
@@ -116,7 +121,9 @@ def compiled(problem: Problem) -> Instance:
         topological=topological(predecessors),
         works=tuple(task.work for task in problem.tasks),
         lags=lags,
-        holds=_holds(problem),
+        holds=holds,
+        serving=serving,
+        exchanging=tuple(any(len(serving[hold[0]]) > 1 for hold in row) for row in holds),
         splittable=tuple(task.splittable for task in problem.tasks),
         timed=timed,
         clocked=tuple(
@@ -239,6 +246,15 @@ def _lags(problem: Problem, index: dict[str, int]) -> tuple[tuple[tuple[int, int
             before = index[edge.before]
             row[before] = max(edge.lag, row.get(before, 0))
     return tuple(tuple(row.items()) for row in lags)
+
+
+def serving_of(problem: Problem) -> tuple[tuple[int, ...], ...]:
+    """Per resource: the resources whose pieces serve for it, itself first."""
+    index = {resource.name: i for i, resource in enumerate(problem.resources)}
+    return tuple(
+        (i, *(index[name] for name in resource.instead))
+        for i, resource in enumerate(problem.resources)
+    )
 
 
 def _holds(problem: Problem) -> tuple[tuple[tuple[int, int, int], ...], ...]:

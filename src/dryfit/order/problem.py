@@ -59,6 +59,7 @@ class Task:
                 pays `Problem.trials[trial]` as set-up
     together    name of a group that is done in one visit: from its first task to its last the
                 worker stays at the station
+    workers     people it takes from its start to its end
     """
 
     id: str
@@ -70,6 +71,7 @@ class Task:
     holds: tuple[Hold, ...] = ()
     trial: str | None = None
     together: str | None = None
+    workers: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,10 +86,15 @@ class Precedence:
 
 @dataclass(frozen=True, slots=True)
 class Resource:
-    """Something counted that tasks hold: clamps of one length, bench or drying places."""
+    """Something counted that tasks hold: clamps of one length, bench or drying places.
+
+    `instead` names resources whose pieces serve in its place, as a longer clamp does, those first
+    that are to be taken first.  It is followed one step only: whatever serves has to be named.
+    """
 
     name: str
     capacity: int
+    instead: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,12 +104,14 @@ class Calendar:
     opens, closes  tenths after midnight: 4800 and 9600 are 08:00 and 16:00
     days_off       weekdays without work, 0 = Monday .. 6 = Sunday
     first_weekday  the weekday of day 1; moved on to the first working day
+    closed         single days without work besides, counted from day 1 as 0; never day 1 itself
     """
 
     opens: int
     closes: int
     days_off: frozenset[int] = frozenset()
     first_weekday: int = 0
+    closed: frozenset[int] = frozenset()
 
 
 ROUND_THE_CLOCK = Calendar(opens=0, closes=DAY)
@@ -110,11 +119,12 @@ ROUND_THE_CLOCK = Calendar(opens=0, closes=DAY)
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """Tasks to be put in order for one worker.
+    """Tasks to be put in order for one worker, whom others may lend a hand.
 
     The order of `tasks` settles ties. `walk` is paid whenever the worker goes to another station
     than the one he stands at; the first task pays it too. `trials` gives the tenths of each trial
-    group.
+    group. `workers` is how many people there are for a task that takes more than one; they all
+    work at that task alone, so that nothing is ever done beside it.
     """
 
     stations: tuple[Station, ...]
@@ -124,6 +134,7 @@ class Problem:
     calendar: Calendar = ROUND_THE_CLOCK
     walk: int = 0
     trials: Mapping[str, int] = field(default_factory=dict)
+    workers: int = 1
 
 
 class Unsolvable(ValueError):  # noqa: N818 - it reads as what it says of the problem
@@ -133,11 +144,18 @@ class Unsolvable(ValueError):  # noqa: N818 - it reads as what it says of the pr
     chain  where rules contradict one another: each one's `after` is the next one's `before`, and
            the last one leads back to the first; a together group in it appears as a precedence
            with the reason "one visit: NAME"
+    needed, there  where something counted is short: how many pieces or people a task needs, how
+                   many there are; both 0 otherwise
     """
 
     def __init__(
-        self, message: str, names: tuple[str, ...] = (), chain: tuple[Precedence, ...] = ()
+        self,
+        message: str,
+        names: tuple[str, ...] = (),
+        chain: tuple[Precedence, ...] = (),
+        counts: tuple[int, int] = (0, 0),
     ) -> None:
         super().__init__(message)
         self.names = names
         self.chain = chain
+        self.needed, self.there = counts

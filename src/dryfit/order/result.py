@@ -16,6 +16,8 @@ class Entry:
     walk        set-up by going to the station
     trial       set-up by test cuts
     waiting     time inside working hours with nothing to do, after the set-up, before the start
+    instead     pieces that serve for others: (resource that is asked for, resource whose pieces
+                are taken, count); all else that the task holds is of the kind that it asks for
     """
 
     task: str
@@ -28,6 +30,7 @@ class Entry:
     walk: int
     trial: int
     waiting: int
+    instead: tuple[tuple[str, str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

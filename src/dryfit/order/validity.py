@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 
 from dryfit.order.hours import longest_stretch
+from dryfit.order.instance import serving_of
+from dryfit.order.pieces import Shortage, matched
 from dryfit.order.precedence import cycle
 from dryfit.order.problem import DAY, Calendar, Problem, Station, Task, Unsolvable
 from dryfit.order.visits import visits_of
@@ -15,8 +17,9 @@ def require_solvable(problem: Problem) -> None:
     ------
     Unsolvable
         names that are unknown or doubled; negative numbers; a calendar without working time; an
-        unsplittable task longer than the working day; a hold above the capacity; precedences
-        that form a circle, or that contradict a together group.
+        unsplittable task longer than the working day; a hold above what there is, pieces that
+        serve instead counted; a task for more workers than there are; precedences that form a
+        circle, or that contradict a together group.
 
     A problem that passes has a schedule.
     """
@@ -35,6 +38,8 @@ def _require_calendar(calendar: Calendar) -> None:
         raise Unsolvable("days off are weekdays 0 to 6, and at least one weekday is worked")
     if calendar.first_weekday not in range(7):
         raise Unsolvable("the weekday of day 1 is 0 to 6")
+    if any(day < 1 for day in calendar.closed):
+        raise Unsolvable("single days off are counted from day 1 as 0, which is worked itself")
 
 
 def _require_stations(stations: tuple[Station, ...]) -> None:
@@ -51,8 +56,14 @@ def _require_stations(stations: tuple[Station, ...]) -> None:
 
 def _require_resources(problem: Problem) -> None:
     _require_distinct("resource", (resource.name for resource in problem.resources))
+    names = {resource.name for resource in problem.resources}
     for resource in problem.resources:
         _require_counts(resource.name, (resource.capacity,))
+        _require_distinct(f"{resource.name} is served by", (resource.name, *resource.instead))
+        for name in resource.instead:
+            if name not in names:
+                message = f"{resource.name}: no resource {name} can serve instead"
+                raise Unsolvable(message, (resource.name, name))
     _require_counts("walk", (problem.walk,))
     for group, cost in problem.trials.items():
         _require_counts(f"trial {group}", (cost,))
@@ -61,14 +72,16 @@ def _require_resources(problem: Problem) -> None:
 def _require_tasks(problem: Problem) -> None:
     _require_distinct("task", (task.id for task in problem.tasks))
     stations = {station.name: station for station in problem.stations}
-    capacities = {resource.name: resource.capacity for resource in problem.resources}
     longest = longest_stretch(problem.calendar)
     for task in problem.tasks:
         if task.station not in stations:
             raise Unsolvable(f"{task.id}: no station {task.station}", (task.id, task.station))
         _require_demands(task, stations[task.station])
-        _require_holds(task, capacities)
+        _require_holds(task, problem)
         _require_counts(task.id, (task.work, task.after))
+        if not 1 <= task.workers <= problem.workers:
+            message = f"{task.id} takes {task.workers} workers, of whom there are {problem.workers}"
+            raise Unsolvable(message, (task.id,), counts=(task.workers, problem.workers))
         if task.trial is not None and task.trial not in problem.trials:
             raise Unsolvable(f"{task.id}: no trial {task.trial}", (task.id, task.trial))
         if longest is not None and not task.splittable and task.work > longest:
@@ -84,16 +97,25 @@ def _require_demands(task: Task, station: Station) -> None:
             raise Unsolvable(f"{task.id}: {station.name} has no axis {axis}", (task.id, axis))
 
 
-def _require_holds(task: Task, capacities: dict[str, int]) -> None:
+def _require_holds(task: Task, problem: Problem) -> None:
     _require_distinct(f"{task.id}: held resource", (hold.resource for hold in task.holds))
+    index = {resource.name: i for i, resource in enumerate(problem.resources)}
     for hold in task.holds:
-        name = hold.resource
-        if name not in capacities:
-            raise Unsolvable(f"{task.id}: no resource {name}", (task.id, name))
+        if hold.resource not in index:
+            message = f"{task.id}: no resource {hold.resource}"
+            raise Unsolvable(message, (task.id, hold.resource))
         _require_counts(task.id, (hold.count, hold.lag))
-        if hold.count > capacities[name]:
-            message = f"{task.id} holds {hold.count} of {name}, of which there are "
-            raise Unsolvable(f"{message}{capacities[name]}", (task.id, name))
+    if not task.holds:
+        return
+    asked = [(index[hold.resource], hold.count) for hold in task.holds]
+    capacities = [resource.capacity for resource in problem.resources]
+    short = matched(asked, serving_of(problem), capacities)
+    if isinstance(short, Shortage):
+        names = tuple(task.holds[at].resource for at in short.holds)
+        instead = any(problem.resources[index[name]].instead for name in names)
+        what = " and ".join(names) + (" or what serves instead" if instead else "")
+        message = f"{task.id} holds {short.needed} of {what}, of which there are {short.there}"
+        raise Unsolvable(message, (task.id, *names), counts=(short.needed, short.there))
 
 
 def _require_precedences(problem: Problem) -> None:

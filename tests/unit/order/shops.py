@@ -1,6 +1,7 @@
 """Small problems for the tests of the build order."""
 
 import random
+from dataclasses import replace
 
 from dryfit.order import (
     ROUND_THE_CLOCK,
@@ -68,7 +69,7 @@ def random_problem(seed: int, *, groups: bool = True) -> Problem:
         frozenset(rng.sample(range(7), rng.randint(0, 4))),
         rng.randint(0, 6),
     )
-    return Problem(
+    problem = Problem(
         stations=stations,
         tasks=tuple(tasks),
         precedences=precedences,
@@ -77,6 +78,32 @@ def random_problem(seed: int, *, groups: bool = True) -> Problem:
         walk=rng.choice((0, 10)),
         trials={"first trial": 15, "second trial": 30},
     )
+    return with_longer_clamps(problem, seeded(10**8 + seed))
+
+
+def with_longer_clamps(problem: Problem, rng: random.Random) -> Problem:
+    """The problem with two kinds of longer clamps, single days off, and tasks for two."""
+    kinds = (
+        Resource("clamp", 3, rng.choice(((), ("bar",), ("bar", "long bar"), ("long bar",)))),
+        Resource("bar", rng.randint(0, 2), rng.choice(((), ("long bar",)))),
+        Resource("long bar", rng.randint(1, 2)),
+    )
+    tasks = tuple(
+        replace(task, holds=_holds(rng), workers=rng.choice((1, 1, 2)))
+        if task.holds and rng.random() < 0.7
+        else task
+        for task in problem.tasks
+    )
+    closed = frozenset(rng.sample(range(1, 9), rng.choice((0, 0, 1, 3))))
+    calendar = replace(problem.calendar, closed=closed)
+    return replace(problem, tasks=tasks, resources=kinds, calendar=calendar, workers=2)
+
+
+def _holds(rng: random.Random) -> tuple[Hold, ...]:
+    """One or two holds that the kinds of `with_longer_clamps` can always serve."""
+    few = Hold("clamp", rng.randint(1, 3), rng.choice((0, 600, 9000)))
+    long = Hold("long bar", 1, rng.choice((0, 600, 9000)))
+    return rng.choice(((few,), (few, long), (long,)))
 
 
 def _axis(rng: random.Random, number: int) -> Axis:

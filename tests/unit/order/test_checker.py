@@ -10,6 +10,7 @@ from dryfit.order import (
     Hold,
     Precedence,
     Problem,
+    Resource,
     Result,
     Schedule,
     Task,
@@ -133,6 +134,51 @@ def test_work_by_night_and_interruptions_are_found(result: Result) -> None:
     )
     interrupted = violations(replace(framed(), tasks=whole), result.schedule)
     assert interrupted == ("level is interrupted",)
+
+
+def lent() -> tuple[Problem, Schedule]:
+    """Two frames in the clamps at once, the second with a bar in place of a clamp."""
+    stage = (Hold("clamp", 2, 600),)
+    frames = tuple(Task(f"frame {n}", "glue bench", (), 300, holds=stage) for n in (1, 2))
+    kinds = (Resource("clamp", 3, ("bar",)), Resource("bar", 1), Resource("weight", 9))
+    problem = replace(bench_problem(*frames), resources=kinds)
+    return problem, evaluate(problem, ("frame 1", "frame 2"))[0]
+
+
+@pytest.mark.parametrize(
+    ("entry", "instead", "found"),
+    [
+        (1, (("clamp", "weight", 1),), "frame 2 takes weight, which does not serve for clamp"),
+        (1, (("bar", "clamp", 1),), "frame 2 takes clamp, which does not serve for bar"),
+        (1, (("clamp", "bar", 3),), "frame 2 takes 3 of bar for clamp, more than it holds"),
+        (1, (("clamp", "bar", 2),), "2 of bar are held at 300, of 1"),
+        (1, (("clamp", "bar", -1),), "frame 2 takes -1 of bar for clamp, more than it holds"),
+        (1, (), "4 of clamp are held at 300, of 3"),
+        (0, (("clamp", "bar", 1),), "2 of bar are held at 300, of 1"),
+    ],
+)
+def test_pieces_that_cannot_serve_are_found(
+    entry: int, instead: tuple[tuple[str, str, int], ...], found: str
+) -> None:
+    problem, schedule = lent()
+    assert violations(problem, schedule) == ()
+    assert schedule.entries[1].instead == (("clamp", "bar", 1),)
+    rows = list(schedule.entries)
+    rows[entry] = replace(rows[entry], instead=instead)
+    assert found in violations(problem, Schedule(tuple(rows)))
+
+
+def test_work_on_a_holiday_is_found(result: Result) -> None:
+    holiday = replace(framed().calendar, closed=frozenset({1}))
+    messages = violations(replace(framed(), calendar=holiday), result.schedule)
+    assert "level ends outside working hours" in messages
+
+
+def test_too_few_hands_are_found(result: Result) -> None:
+    mark, *others = (replace(task, workers=1 + (task.id == "mark")) for task in framed().tasks)
+    asking = replace(framed(), tasks=(mark, *others))
+    assert violations(replace(asking, workers=2), result.schedule) == ()
+    assert violations(asking, result.schedule) == ("mark takes 2 workers, there are 1",)
 
 
 @pytest.mark.parametrize("field", list(Totals.__slots__))

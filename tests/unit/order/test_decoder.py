@@ -1,6 +1,9 @@
 """Schedules worked out by hand. An hour is 600 tenths; day 1 is a Monday and opens at 0."""
 
-from tests.unit.order.shops import bench_problem
+from dataclasses import replace
+
+import pytest
+from tests.unit.order.shops import EIGHT_TO_FOUR, bench_problem
 
 from dryfit.order import (
     ROUND_THE_CLOCK,
@@ -9,9 +12,11 @@ from dryfit.order import (
     Hold,
     Precedence,
     Problem,
+    Resource,
     Station,
     Task,
     Totals,
+    Unsolvable,
     evaluate,
     violations,
 )
@@ -154,6 +159,70 @@ def test_only_as_many_clamps_as_needed_are_waited_for() -> None:
     )
     entries, _ = entries_of(problem, "short cure", "long cure", "next")
     assert entries[2].start == 10 + 300
+
+
+def with_bars(*tasks: Task, clamps: int = 4, bars: int = 2) -> Problem:
+    kinds = (Resource("clamp", clamps, ("bar",)), Resource("bar", bars))
+    return replace(bench_problem(*tasks), resources=kinds)
+
+
+def test_a_longer_clamp_serves_where_the_shorter_are_in_use() -> None:
+    stage = (Hold("clamp", 3, HOUR),)
+    problem = with_bars(
+        Task("first frame", "glue bench", (), 200, holds=stage),
+        Task("second frame", "glue bench", (), 200, holds=stage),
+        Task("case", "glue bench", (), 100, holds=(Hold("bar", 1, 0),)),
+    )
+    entries, _ = entries_of(problem, "first frame", "second frame", "case")
+    # one clamp is left, and two bars: nobody waits; the case does, until the bars are free again
+    assert [entry.instead for entry in entries] == [(), (("clamp", "bar", 2),), ()]
+    assert [entry.start for entry in entries] == [0, 200, 400 + HOUR]
+
+
+def test_longer_clamps_are_left_alone_once_the_shorter_are_free_again() -> None:
+    stage = (Hold("clamp", 3, 100),)
+    problem = with_bars(
+        Task("first frame", "glue bench", (), 200, holds=stage),
+        Task("mark", "bench", (), 100),
+        Task("second frame", "glue bench", (), 200, holds=stage),
+    )
+    entries, _ = entries_of(problem, "first frame", "mark", "second frame")
+    assert (entries[2].start, entries[2].instead) == (300, ())
+
+
+def test_more_clamps_of_a_kind_than_there_are_take_longer_ones_too() -> None:
+    problem = with_bars(Task("frame", "glue bench", (), 200, holds=(Hold("clamp", 6, 0),)))
+    assert entries_of(problem, "frame")[0][0].instead == (("clamp", "bar", 2),)
+    fewer = replace(problem, resources=(Resource("clamp", 4, ("bar",)), Resource("bar", 1)))
+    with pytest.raises(
+        Unsolvable, match="6 of clamp or what serves instead, of which there are 5"
+    ) as caught:
+        entries_of(fewer, "frame")
+    assert caught.value.names == ("frame", "clamp")
+    assert (caught.value.needed, caught.value.there) == (6, 5)
+
+
+def test_nothing_is_done_beside_a_task_for_two() -> None:
+    problem = bench_problem(
+        Task("fit top", "bench", (), 100, workers=2), Task("mark", "bench", (), 50)
+    )
+    with pytest.raises(Unsolvable, match="takes 2 workers, of whom there are 1") as caught:
+        entries_of(problem, "fit top", "mark")
+    assert (caught.value.needed, caught.value.there) == (2, 1)
+    entries, _ = entries_of(replace(problem, workers=2), "fit top", "mark")
+    assert [entry.start for entry in entries] == [0, 100]
+
+
+def test_a_holiday_is_skipped_but_glue_cures() -> None:
+    problem = bench_problem(
+        Task("glue", "glue bench", (), 7 * HOUR),
+        Task("level", "bench", (), HOUR),
+        precedences=(Precedence("glue", "level", 18 * HOUR, "the glue cures"),),
+        calendar=replace(EIGHT_TO_FOUR, closed=frozenset({1})),
+    )
+    entries, totals = entries_of(problem, "glue", "level")
+    # without the holiday it would have to wait until 09:00 of day 2
+    assert (entries[1].start, totals.waiting) == (2 * DAY, HOUR)
 
 
 def test_test_cuts_wait_for_what_the_task_holds() -> None:

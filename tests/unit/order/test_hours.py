@@ -60,3 +60,22 @@ def test_round_the_clock_but_not_on_sundays() -> None:
 def test_the_longest_stretch_of_a_working_day() -> None:
     assert longest_stretch(EIGHT_TO_FOUR) == 8 * HOUR
     assert longest_stretch(ROUND_THE_CLOCK) is None
+
+
+def test_a_single_day_off_is_skipped() -> None:
+    # day 3 (the second after day 1, a Wednesday) and a Saturday, which is off anyway
+    hours = hours_of(Calendar(4800, 9600, frozenset({5, 6}), closed=frozenset({2, 5})))
+    assert hours.clock_at_start(2 * 8 * HOUR) == 3 * DAY
+    assert hours.clock_at_end(2 * 8 * HOUR) == DAY + 8 * HOUR
+    assert hours.work_at(2 * DAY + 3 * HOUR) == 2 * 8 * HOUR
+    assert hours.clock_at_start(4 * 8 * HOUR) == 7 * DAY
+    assert hours.unbroken(2 * 8 * HOUR - 1, 8 * HOUR) == 2 * 8 * HOUR
+
+
+@pytest.mark.parametrize("closed", [{1}, {1, 2, 3}, {4, 7, 8}, {2, 9, 12, 13}])
+def test_clock_and_work_time_are_inverse_with_single_days_off(closed: set[int]) -> None:
+    hours = hours_of(Calendar(4800, 9000, frozenset({2, 6}), 1, frozenset(closed)))
+    for work in range(0, 14 * 4200, 350):
+        assert hours.work_at(hours.clock_at_start(work)) == work
+        assert hours.work_at(hours.clock_at_end(work)) == work
+        assert hours.clock_at_start(work) // DAY not in closed
