@@ -60,6 +60,7 @@ def fewest(problem: Problem) -> int:
                 continue
             after, cost = dict(values), 0
             for axis, value in task.demands:
+                assert isinstance(value, str)
                 old = values.get((task.station, axis))
                 cost += change(task.station, axis, old, value) if old != value else 0
                 after[task.station, axis] = value
@@ -74,7 +75,11 @@ def shortest(problem: Problem, station: str, axis: Axis, old: str | None, new: s
     """Cheapest way between two values, by way of any values, by trying all ways."""
     exact = {(o, n): cost for o, n, cost in axis.between}
     values = {
-        value for t in problem.tasks if t.station == station for value in dict(t.demands).values()
+        value
+        for t in problem.tasks
+        if t.station == station
+        for value in dict(t.demands).values()
+        if isinstance(value, str)
     }
     values |= {value for pair in exact for value in pair if value is not None}
 

@@ -19,10 +19,12 @@ from dryfit.order.problem import (
     Hold,
     Precedence,
     Problem,
+    Range,
     Resource,
     Station,
     Task,
     Unsolvable,
+    Value,
 )
 from dryfit.order.result import Entry, Result, Schedule, Totals
 from dryfit.order.watching import Glimpse, Watch
@@ -38,6 +40,7 @@ __all__ = [
     "Move",
     "Precedence",
     "Problem",
+    "Range",
     "Resource",
     "Result",
     "Room",
@@ -46,6 +49,7 @@ __all__ = [
     "Task",
     "Totals",
     "Unsolvable",
+    "Value",
     "Watch",
     "changeover_bound",
     "cycle",

@@ -8,10 +8,10 @@ from collections import Counter
 from collections.abc import Sequence
 
 from dryfit.order.checker_times import time_violations
-from dryfit.order.problem import Axis, Problem
+from dryfit.order.problem import Axis, Problem, Task, Value
 from dryfit.order.result import Entry, Result, Schedule
 
-Costs = dict[tuple[str | None, str], int]
+Costs = dict[tuple[Value | None, Value], int]
 
 
 def violations(problem: Problem, answer: Result | Schedule | Sequence[str]) -> tuple[str, ...]:
@@ -74,21 +74,25 @@ def _wrong_setup(problem: Problem, entries: tuple[Entry, ...]) -> tuple[str, ...
         (station.name, axis.name): axis for station in problem.stations for axis in station.axes
     }
     costs = {key: _cheapest_ways(problem, *key, axis) for key, axis in axes.items()}
-    standing: dict[tuple[str, str], str] = {}
+    standing: dict[tuple[str, str], Value] = {
+        (station, axis): value for station, axis, value in problem.standing
+    }
     tried: set[str] = set()
     here: str | None = None
-    found = []
+    found: list[str] = []
     for entry in entries:
         task = tasks[entry.task]
-        demanded = dict(task.demands)
+        found.extend(
+            _unmet_demands(task, entry, tuple(axis for at, axis in axes if at == task.station))
+        )
         changed: list[str] = []
         paid = 0
-        for station, axis in axes:
-            value = demanded.get(axis)
-            if station == task.station and value not in (None, standing.get((station, axis))):
-                assert value is not None
-                paid += costs[station, axis][standing.get((station, axis)), value]
-                standing[station, axis] = value
+        for axis, value in entry.values:
+            old = standing.get((task.station, axis))
+            if old != value:
+                ways = costs.get((task.station, axis), {})
+                paid += ways.get((old, value), axes[task.station, axis].change)
+                standing[task.station, axis] = value
                 changed.append(axis)
         trial = 0
         if task.trial is not None and task.trial not in tried:
@@ -103,6 +107,30 @@ def _wrong_setup(problem: Problem, entries: tuple[Entry, ...]) -> tuple[str, ...
     return tuple(found)
 
 
+def _unmet_demands(task: Task, entry: Entry, axes: tuple[str, ...]) -> tuple[str, ...]:
+    """Whether an entry names a value for every demanded axis, and one that will do."""
+    demanded = dict(task.demands)
+    if tuple(axis for axis, _ in entry.values) != tuple(axis for axis in axes if axis in demanded):
+        return (f"{task.id} names values of {entry.values}, demands {task.demands}",)
+    return tuple(
+        f"{task.id}: {axis} stands at {value}, not at {demanded[axis]}"
+        for axis, value in entry.values
+        if not _will_do(value, demanded[axis])
+    )
+
+
+def _will_do(value: Value, demanded: Value) -> bool:
+    if isinstance(value, str) or isinstance(demanded, str):
+        return value == demanded
+    above = demanded.high is not None and value.low > demanded.high
+    return (
+        value.low == value.high
+        and value.of == demanded.of
+        and value.low >= demanded.low
+        and not above
+    )
+
+
 def _cheapest_ways(problem: Problem, station: str, name: str, axis: Axis) -> Costs:
     """Cost from every value of an axis to every other, by way of others where that is cheaper."""
     values = {
@@ -110,9 +138,14 @@ def _cheapest_ways(problem: Problem, station: str, name: str, axis: Axis) -> Cos
         for task in problem.tasks
         if task.station == station
         for axis_name, value in task.demands
-        if axis_name == name
+        if axis_name == name and isinstance(value, str)
     }
     values |= {value for old, new, _ in axis.between for value in (old, new) if value is not None}
+    values |= {
+        value
+        for at, axis_name, value in problem.standing
+        if (at, axis_name) == (station, name) and isinstance(value, str)
+    }
     costs: Costs = {
         (old, new): axis.change for old in (None, *sorted(values)) for new in values if old != new
     }

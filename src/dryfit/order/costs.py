@@ -3,17 +3,18 @@
 from operator import sub
 
 from dryfit.order.problem import Axis
+from dryfit.order.ranges import Key
 
 Matrix = tuple[tuple[int, ...], ...]
 
 
-def closed_costs(axis: Axis, values: tuple[str, ...]) -> Matrix:
+def closed_costs(axis: Axis, values: tuple[Key, ...]) -> Matrix:
     """Cost matrix of an axis over (not set, *values), closed under the triangle inequality.
 
     Row: value left, column: value entered, both 0 for "not set". Nothing enters "not set"; its
     column is 0. `values` must name every value of `axis.between`.
     """
-    index: dict[str | None, int] = {None: 0}
+    index: dict[Key | None, int] = {None: 0}
     index.update((value, i) for i, value in enumerate(values, start=1))
     size = len(index)
     costs = [[0 if i in (j, 0) else axis.change for i in range(size)] for j in range(size)]

@@ -8,8 +8,10 @@ may not be interrupted, the rest of the day is long enough. Test cuts wait for w
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from dryfit.order.axes import Demands
 from dryfit.order.holding import Releases, free_from, take
 from dryfit.order.instance import Instance
+from dryfit.order.picking import used
 from dryfit.order.pieces import Taken
 from dryfit.order.result import Entry, Schedule, Totals
 
@@ -23,7 +25,8 @@ class Progress:
     setup     how much of it went into set-up
     walks     number of walks
     station   where the worker stands, -1 at the start
-    current   value of every axis, 0 for "not set"
+    current   value of every axis, 0 for "not set"; of an axis with ranges all values (bits) that
+              serve since it was last changed
     tried     trial groups paid (bits)
     ends      per task: clock time of its end, of timed tasks only
     releases  per resource: (clock time, count) of everything held, in order of taking
@@ -67,7 +70,10 @@ def opening(instance: Instance) -> Progress:
         setup=0,
         walks=0,
         station=-1,
-        current=[0] * len(instance.axes),
+        current=[
+            1 << value if value and table.ranged else value
+            for table, value in zip(instance.axes, instance.standing, strict=True)
+        ],
         tried=0,
         ends=[0] * len(instance.station),
         releases=[()] * len(instance.problem.resources),
@@ -89,6 +95,7 @@ def advance(
     """
     stations, demands, works = instance.station, instance.demands, instance.works
     axes, clocked, trials = instance.axes, instance.clocked, instance.trials
+    choices = instance.choices
     walk = instance.problem.walk
     current = progress.current
     work, waiting, spent = progress.work, progress.waiting, progress.setup
@@ -103,6 +110,12 @@ def advance(
             if now != value:
                 setup += axes[axis].costs[now][value]
                 current[axis] = value
+        if choices:
+            for axis, acceptable in choices[task]:
+                common = current[axis] & acceptable
+                if not common:
+                    setup += axes[axis].entry[1]
+                current[axis] = common or acceptable
         group = trials[task]
         if group >= 0 and not progress.tried >> group & 1:
             progress.tried |= 1 << group
@@ -125,9 +138,9 @@ def decoded(instance: Instance, order: tuple[int, ...]) -> tuple[Schedule, Total
     """Schedule and totals of a valid order of all tasks."""
     progress = opening(instance)
     entries: list[Entry] = []
-    for task in order:
+    for task, chosen in zip(order, used(instance, order, progress.current), strict=True):
         ready = entries[-1].end if entries else 0
-        entries.append(_entry(instance, progress, task, ready))
+        entries.append(_entry(instance, progress, task, chosen, ready))
     walk = sum(entry.walk for entry in entries)
     trial = sum(entry.trial for entry in entries)
     work = sum(instance.works)
@@ -176,7 +189,7 @@ def _begin(instance: Instance, progress: Progress, task: int, begin: int, trial:
     return begin
 
 
-def _entry(instance: Instance, progress: Progress, task: int, ready: int) -> Entry:
+def _entry(instance: Instance, progress: Progress, task: int, chosen: Demands, ready: int) -> Entry:
     """Do one task next; what that came to is the difference it made to `progress`."""
     described = instance.problem.tasks[task]
     hours = instance.hours
@@ -195,8 +208,12 @@ def _entry(instance: Instance, progress: Progress, task: int, ready: int) -> Ent
         end=hours.clock_at_end(progress.work) if described.work else start,
         changed=tuple(
             instance.axes[axis].name
-            for axis, value in instance.demands[task]
-            if before.current[axis] != value
+            for axis, value in chosen
+            if not instance.axes[axis].stands(before.current[axis], value)
+        ),
+        values=tuple(
+            (instance.axes[axis].name, instance.axes[axis].values[value - 1])
+            for axis, value in chosen
         ),
         changeover=setup - walk - trial,
         walk=walk,

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from math import isqrt
 
 from dryfit.order.decoder import Progress, advance, elapsed, opening
-from dryfit.order.instance import Instance, bits, members
+from dryfit.order.instance import Instance
+from dryfit.order.sets import bits, members
 from dryfit.order.watching import Lookout, Order, Score
 
 LONGEST_BLOCK = 6
@@ -199,13 +200,8 @@ def _reunion(instance: Instance, order: Order, rng: random.Random) -> tuple[int,
     """A block and all that stands between it and a task that would share its station or value."""
     place = int(rng.random() * len(order))
     task = order[place]
-    demands = instance.demands[task]
-    choice = int(rng.random() * (len(demands) + 1))
-    if choice < len(demands):
-        axis, value = demands[choice]
-        mates = instance.axes[axis].wanted[value]
-    else:
-        mates = instance.at_station[instance.station[task]]
+    sharing = (*instance.mates[task], instance.at_station[instance.station[task]])
+    mates = sharing[int(rng.random() * len(sharing))]
     places = [at for at, other in enumerate(order) if mates >> other & 1]
     target = places[int(rng.random() * len(places))]
     if target < place:

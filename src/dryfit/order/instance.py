@@ -1,36 +1,14 @@
 """A problem in numbers: names become indexes, sets of tasks become bits of an integer."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from dryfit.order.costs import Matrix, closed_costs, depends_on_entry_only, entry_costs, regrets
+from dryfit.order.axes import AxisTable, Demands, Numbers, axis_tables, choices_of, numbered
 from dryfit.order.hours import Hours, hours_of
 from dryfit.order.precedence import topological
-from dryfit.order.problem import Axis, Problem
+from dryfit.order.problem import Problem
+from dryfit.order.ranges import Choices, lowest
+from dryfit.order.sets import bits, members
 from dryfit.order.visits import Visits, visits_of
-
-Demands = tuple[tuple[int, int], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class AxisTable:
-    """One axis of one station. Values are numbered from 1 by first mention; 0 is "not set".
-
-    costs    closed cost matrix, row left, column entered
-    entry    per value: cheapest way into it
-    regret   per pair: how much dearer the future may be from the first value, at most
-    by_entry whether costs depend on the value entered only
-    wanted   per value: the tasks that demand it (bits); none for 0
-    fits     per value: the tasks that demand no other (bits)
-    """
-
-    name: str
-    costs: Matrix
-    entry: tuple[int, ...]
-    regret: Matrix
-    by_entry: bool
-    wanted: tuple[int, ...]
-    fits: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +26,11 @@ class Instance:
     axes           axes of all stations in one row
     at_station     per station: its tasks (bits)
     station        per task: index of its station
-    demands        per task: (axis, value) in the station's order of axes
+    demands        per task: (axis, value) of its axes without ranges, by axis
+    choices        per task: (axis, values as bits) of its axes with ranges, by axis; empty if
+                   no axis of the problem has any
+    mates          per task and axis that it demands: the tasks that one value may serve with it
+    standing       per axis: the value at the start
     predecessors   per task: tasks that must be done before it (bits), those that its
                    together group waits for included
     successors     per task: the same the other way round
@@ -73,6 +55,9 @@ class Instance:
     at_station: tuple[int, ...]
     station: tuple[int, ...]
     demands: tuple[Demands, ...]
+    choices: tuple[Choices, ...]
+    mates: tuple[tuple[int, ...], ...]
+    standing: tuple[int, ...]
     predecessors: tuple[int, ...]
     successors: tuple[tuple[int, ...], ...]
     topological: tuple[int, ...]
@@ -95,8 +80,9 @@ def compiled(problem: Problem) -> Instance:
     task_index = {task.id: i for i, task in enumerate(problem.tasks)}
     station_index = {station.name: i for i, station in enumerate(problem.stations)}
     station = tuple(station_index[task.station] for task in problem.tasks)
-    values = _values(problem)
-    demands = _demands(problem, values)
+    numbers = numbered(problem)
+    choices = choices_of(problem, numbers)
+    axes = axis_tables(problem, numbers, choices)
     visits = visits_of(problem)
     predecessors = _predecessors(problem, task_index, visits)
     lags = _lags(problem, task_index)
@@ -110,12 +96,18 @@ def compiled(problem: Problem) -> Instance:
     return Instance(
         problem=problem,
         hours=hours_of(problem.calendar),
-        axes=_axis_tables(problem, values, demands),
+        axes=axes,
         at_station=tuple(
             bits(i for i, at in enumerate(station) if at == s) for s in range(len(problem.stations))
         ),
         station=station,
-        demands=demands,
+        demands=tuple(
+            tuple((axis, mask.bit_length() - 1) for axis, mask in row if not axes[axis].ranged)
+            for row in choices
+        ),
+        choices=_ranged(axes, choices),
+        mates=tuple(tuple(_served(axes[axis], mask) for axis, mask in row) for row in choices),
+        standing=_standing(problem, numbers),
         predecessors=predecessors,
         successors=_turned_round(predecessors),
         topological=topological(predecessors),
@@ -136,87 +128,25 @@ def compiled(problem: Problem) -> Instance:
     )
 
 
-def bits(tasks: Iterator[int] | tuple[int, ...]) -> int:
-    """A set of task indexes as an integer."""
-    mask = 0
-    for task in tasks:
-        mask |= 1 << task
-    return mask
+def _ranged(axes: tuple[AxisTable, ...], choices: tuple[Choices, ...]) -> tuple[Choices, ...]:
+    if not any(table.ranged for table in axes):
+        return ()
+    return tuple(tuple(pair for pair in row if axes[pair[0]].ranged) for row in choices)
 
 
-def members(mask: int) -> Iterator[int]:
-    """Task indexes of a set, ascending."""
-    while mask:
-        lowest = mask & -mask
-        yield lowest.bit_length() - 1
-        mask ^= lowest
+def _served(table: AxisTable, acceptable: int) -> int:
+    """Tasks that one of the values (bits) serves."""
+    tasks = 0
+    for value in members(acceptable):
+        tasks |= table.wanted[value]
+    return tasks
 
 
-def _values(problem: Problem) -> dict[tuple[str, str], dict[str, int]]:
-    """Per (station, axis): its values, numbered from 1 by first mention."""
-    values: dict[tuple[str, str], dict[str, int]] = {
-        (station.name, axis.name): {} for station in problem.stations for axis in station.axes
-    }
-    for task in problem.tasks:
-        for axis_name, value in task.demands:
-            known = values[task.station, axis_name]
-            known.setdefault(value, len(known) + 1)
-    for station in problem.stations:
-        for axis in station.axes:
-            known = values[station.name, axis.name]
-            for old, new, _ in axis.between:
-                for mentioned in (old, new):
-                    if mentioned is not None:
-                        known.setdefault(mentioned, len(known) + 1)
-    return values
-
-
-def _demands(
-    problem: Problem, values: dict[tuple[str, str], dict[str, int]]
-) -> tuple[Demands, ...]:
-    number = {key: i for i, key in enumerate(values)}
-    return tuple(
-        tuple(
-            sorted(
-                (number[task.station, axis], values[task.station, axis][value])
-                for axis, value in task.demands
-            )
-        )
-        for task in problem.tasks
-    )
-
-
-def _axis_tables(
-    problem: Problem,
-    values: dict[tuple[str, str], dict[str, int]],
-    demands: tuple[Demands, ...],
-) -> tuple[AxisTable, ...]:
-    wanted = [[0] * (len(known) + 1) for known in values.values()]
-    for task, row in enumerate(demands):
-        for axis, value in row:
-            wanted[axis][value] |= 1 << task
-    every = (1 << len(demands)) - 1
-    axes = [axis for station in problem.stations for axis in station.axes]
-    return tuple(
-        _axis_table(axis, tuple(known), tuple(tasks), every)
-        for axis, known, tasks in zip(axes, values.values(), wanted, strict=True)
-    )
-
-
-def _axis_table(
-    axis: Axis, values: tuple[str, ...], wanted: tuple[int, ...], every: int
-) -> AxisTable:
-    indifferent = every & ~sum(wanted)
-    costs = closed_costs(axis, values)
-    return AxisTable(
-        name=axis.name,
-        costs=costs,
-        entry=entry_costs(costs),
-        regret=regrets(costs),
-        by_entry=depends_on_entry_only(costs),
-        wanted=wanted,
-        fits=tuple(indifferent | tasks for tasks in wanted),
-    )
+def _standing(problem: Problem, numbers: Numbers) -> tuple[int, ...]:
+    standing = dict.fromkeys(numbers, 0)
+    for station, axis, value in problem.standing:
+        standing[station, axis] = numbers[station, axis][lowest(value)]
+    return tuple(standing.values())
 
 
 def _predecessors(problem: Problem, index: dict[str, int], visits: Visits) -> tuple[int, ...]:

@@ -10,9 +10,10 @@ from dataclasses import dataclass
 
 from dryfit.order.decoder import Progress, advance, decoded, elapsed, opening
 from dryfit.order.improve import keeps_visits
-from dryfit.order.instance import Instance, bits, compiled, members
+from dryfit.order.instance import Instance, compiled
 from dryfit.order.problem import Precedence, Problem
 from dryfit.order.result import Schedule
+from dryfit.order.sets import bits, members
 
 Block = tuple[int, ...]
 Bound = Callable[[Instance, Block, int], bool]

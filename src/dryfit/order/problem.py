@@ -5,8 +5,27 @@ Every duration and cost is a whole number of tenths of a minute.
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 DAY = 14_400  # tenths of a minute from one midnight to the next
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """Any number from `low` to `high`, both included: a blade that must only be high enough.
+
+    high  None for no limit; a point has `low` and `high` equal
+    of    what the number is set for, where something else spoils it: a height with its cutter.
+          Numbers of different `of` are different values
+    """
+
+    low: Fraction | int
+    high: Fraction | int | None
+    of: str = ""
+
+
+Value = str | Range
+"""What a task demands of an axis: a plain name, or a number out of a range."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +35,7 @@ class Axis:
     `change` is the cost of moving to any other value, in tenths of a minute. `between` replaces
     single costs: (from value, to value, cost), where a from value of None means "not set yet".
     Before use the costs are closed: a change never costs more than going by way of a third value.
+    An axis that a `Range` is demanded of has no `between`.
     """
 
     name: str
@@ -25,7 +45,7 @@ class Axis:
 
 @dataclass(frozen=True, slots=True)
 class Station:
-    """A machine or bench. Its axes, in the order of setting; each starts not set."""
+    """A machine or bench. Its axes, in the order of setting."""
 
     name: str
     axes: tuple[Axis, ...] = ()
@@ -48,7 +68,8 @@ class Hold:
 class Task:
     """One operation that the worker attends to at one station.
 
-    demands     (axis name, value) pairs; an axis not named keeps whatever value it has
+    demands     (axis name, value) pairs; an axis not named keeps whatever value it has. Of a
+                `Range` any number will do
     work        attended time, tenths of a minute
     after       unattended time that belongs to the task (a cure, a drying coat), clock tenths.
                 The plan is not done before it is over; what a later task must wait for is said
@@ -64,7 +85,7 @@ class Task:
 
     id: str
     station: str
-    demands: tuple[tuple[str, str], ...]
+    demands: tuple[tuple[str, Value], ...]
     work: int
     after: int = 0
     splittable: bool = True
@@ -121,10 +142,15 @@ ROUND_THE_CLOCK = Calendar(opens=0, closes=DAY)
 class Problem:
     """Tasks to be put in order for one worker, whom others may lend a hand.
 
-    The order of `tasks` settles ties. `walk` is paid whenever the worker goes to another station
-    than the one he stands at; the first task pays it too. `trials` gives the tenths of each trial
-    group. `workers` is how many people there are for a task that takes more than one; they all
-    work at that task alone, so that nothing is ever done beside it.
+    The order of `tasks` settles ties.
+
+    walk      paid whenever the worker goes to another station than the one he stands at; the
+              first task pays it too
+    trials    tenths of each trial group
+    workers   how many people there are for a task that takes more than one; they all work at
+              that task alone, so that nothing is ever done beside it
+    standing  (station, axis, value) of what is set at the start, a number as a point. All other
+              axes are not set
     """
 
     stations: tuple[Station, ...]
@@ -135,6 +161,7 @@ class Problem:
     walk: int = 0
     trials: Mapping[str, int] = field(default_factory=dict)
     workers: int = 1
+    standing: tuple[tuple[str, str, Value], ...] = ()
 
 
 class Unsolvable(ValueError):  # noqa: N818 - it reads as what it says of the problem

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from dryfit.order.problem import Value
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -12,6 +14,9 @@ class Entry:
     ready       when the worker is free for it: the end of the task before
     start, end  of the attended work; set-up lies between `ready` and `start`
     changed     names of the axes that get another value, in the station's order
+    values      (axis, value) of every axis that the task demands, in the station's order: what
+                it stands at. Of a range it is the number used, as a point: the lowest one that
+                also serves the tasks done at the same setting
     changeover  set-up by axis changes
     walk        set-up by going to the station
     trial       set-up by test cuts
@@ -26,6 +31,7 @@ class Entry:
     start: int
     end: int
     changed: tuple[str, ...]
+    values: tuple[tuple[str, Value], ...]
     changeover: int
     walk: int
     trial: int

@@ -13,12 +13,23 @@ made, costs the same whenever it is made: it is taken at once and nothing else i
 
 A task that opens a together group binds the worker to its station, so it is exempt from all
 four: doing it is always a choice.
+
+Where a task leaves a choice of values (an axis with ranges; every change of it costs the same),
+each value is a move of its own, but those that serve no more unfinished tasks than another one:
+that one can take their place whenever they are set. Closure, minimal change sets and dead values
+speak of values that are set, and hold as they stand. A dead swap is only forced if on each axis
+one of its tasks shares *no* acceptable value with any task that is unfinished after it: else the
+change for that other task might have served this one too. If it shares none, every order pays a
+change that serves nothing but tasks that are done by the move.
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from dryfit.order.instance import Demands, Instance, members
+from dryfit.order.axes import Demands
+from dryfit.order.instance import Instance
+from dryfit.order.picking import is_alone, ways_to_set
+from dryfit.order.sets import members
 
 
 @dataclass(slots=True)
@@ -67,7 +78,7 @@ class Move:
 def start(instance: Instance, *, walking: bool) -> State:
     """The state before the first change: everything that needs no setting is done."""
     sources = sum(1 << task for task, mask in enumerate(instance.predecessors) if not mask)
-    empty = State(0, 0, 0, sources, (0,) * len(instance.axes), -1, (), None)
+    empty = State(0, 0, 0, sources, instance.standing, -1, (), None)
     return _settled(instance, empty, empty.current, (), -1, walking=walking)
 
 
@@ -108,10 +119,14 @@ def _moves(instance: Instance, state: State, *, walking: bool) -> list[Move]:
     current = state.current
     for task in members(state.available & permitted):
         changes = tuple(pair for pair in instance.demands[task] if current[pair[0]] != pair[1])
-        if opening >> task & 1:
-            openers.append((task, changes))
-        else:
-            grouped.setdefault((instance.station[task], changes), []).append(task)
+        ways: tuple[Demands, ...] = (changes,)
+        if instance.choices:
+            ways = ways_to_set(instance, current, ~state.done, task, changes)
+        for way in ways:
+            if opening >> task & 1:
+                openers.append((task, way))
+            else:
+                grouped.setdefault((instance.station[task], way), []).append(task)
     minimal = _minimal_sets(grouped)
     moves = [
         _move(instance, state, changes, tuple(tasks), opening=False, walking=walking)
@@ -221,7 +236,10 @@ def _fitting(instance: Instance, current: tuple[int, ...]) -> int:
 
 def _is_dead_swap(instance: Instance, state: State, move: Move, child: State) -> bool:
     return not move.opening and all(
-        instance.axes[axis].by_entry and not state.current[axis] and not child.current[axis]
+        instance.axes[axis].by_entry
+        and not state.current[axis]
+        and not child.current[axis]
+        and (not instance.axes[axis].ranged or is_alone(instance, move.tasks, axis, child.done))
         for axis, _ in move.changes
     )
 

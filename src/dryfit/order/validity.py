@@ -1,12 +1,23 @@
 """Whether a problem is well formed and has a schedule at all."""
 
 from collections.abc import Iterable
+from fractions import Fraction
 
 from dryfit.order.hours import longest_stretch
 from dryfit.order.instance import serving_of
 from dryfit.order.pieces import Shortage, matched
 from dryfit.order.precedence import cycle
-from dryfit.order.problem import DAY, Calendar, Problem, Station, Task, Unsolvable
+from dryfit.order.problem import (
+    DAY,
+    Axis,
+    Calendar,
+    Problem,
+    Range,
+    Station,
+    Task,
+    Unsolvable,
+    Value,
+)
 from dryfit.order.visits import visits_of
 
 
@@ -16,7 +27,8 @@ def require_solvable(problem: Problem) -> None:
     Raises
     ------
     Unsolvable
-        names that are unknown or doubled; negative numbers; a calendar without working time; an
+        names that are unknown or doubled; negative numbers; a range that is empty or not exact,
+        or is demanded of an axis with `between`; a calendar without working time; an
         unsplittable task longer than the working day; a hold above what there is, pieces that
         serve instead counted; a task for more workers than there are; precedences that form a
         circle, or that contradict a together group.
@@ -27,6 +39,7 @@ def require_solvable(problem: Problem) -> None:
     _require_stations(problem.stations)
     _require_resources(problem)
     _require_tasks(problem)
+    _require_standing(problem)
     _require_precedences(problem)
     visits_of(problem)
 
@@ -91,10 +104,40 @@ def _require_tasks(problem: Problem) -> None:
 
 def _require_demands(task: Task, station: Station) -> None:
     _require_distinct(f"{task.id}: demand", (axis for axis, _ in task.demands))
-    known = {axis.name for axis in station.axes}
-    for axis, _ in task.demands:
+    known = {axis.name: axis for axis in station.axes}
+    for axis, value in task.demands:
         if axis not in known:
             raise Unsolvable(f"{task.id}: {station.name} has no axis {axis}", (task.id, axis))
+        _require_value(task.id, known[axis], value)
+
+
+def _require_value(where: str, axis: Axis, value: Value) -> None:
+    """Ranges compare by `<=`, exactly; on their axis every change costs the same."""
+    if isinstance(value, str):
+        return
+    for number in (value.low, value.high):
+        if not isinstance(number, Fraction | int | None):
+            raise Unsolvable(f"{where}: {axis.name} {number} is no exact number", (where,))
+    if value.high is not None and value.high < value.low:
+        message = f"{where}: nothing lies between {axis.name} {value.low} and {value.high}"
+        raise Unsolvable(message, (where,))
+    if axis.between:
+        message = f"{where}: {axis.name} has ranges, so that all its changes must cost the same"
+        raise Unsolvable(message, (where,))
+
+
+def _require_standing(problem: Problem) -> None:
+    axes = {
+        (station.name, axis.name): axis for station in problem.stations for axis in station.axes
+    }
+    _require_distinct("standing", (f"{station}, {axis}" for station, axis, _ in problem.standing))
+    for station, axis, value in problem.standing:
+        where = f"{station}, {axis}"
+        if (station, axis) not in axes:
+            raise Unsolvable(f"what stands at the start: no {where}", (station, axis))
+        _require_value(where, axes[station, axis], value)
+        if isinstance(value, Range) and value.low != value.high:
+            raise Unsolvable(f"{where} stands at one number, not at a range", (station, axis))
 
 
 def _require_holds(task: Task, problem: Problem) -> None:

@@ -7,7 +7,8 @@ from dryfit.order import Axis, Precedence, Problem, Station, Task, changeover_bo
 from dryfit.order.beam import Beam, search
 from dryfit.order.bound import bound_of, least_changeover
 from dryfit.order.costs import closed_costs, depends_on_entry_only, entry_costs, regrets
-from dryfit.order.instance import compiled, members
+from dryfit.order.instance import compiled
+from dryfit.order.sets import members
 from dryfit.order.states import children, start
 
 EVERYTHING = Beam(width=None, moves=None, weight=10, walking=False)
