@@ -7,7 +7,7 @@ earlier ones found no error.  Heavy rooms are imported by the command that needs
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -18,7 +18,8 @@ from dryfit.notes.tree import PatternBlock
 from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
-from dryfit.plan.plan import Plan
+from dryfit.plan.plan import Plan, Step
+from dryfit.plan.reasons import StepReasons
 from dryfit.shop import Shop, read_shop, shop_assumptions
 
 Progress = Callable[[str], None]
@@ -112,6 +113,22 @@ def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
     if worst(findings) is Severity.ERROR:
         return None, findings
     return made, findings
+
+
+def reasons(checked: Checked, made: Plan, steps: Sequence[Step]) -> dict[int, StepReasons]:
+    """Return, by number, why these steps of a plan stand where they stand."""
+    from dryfit.operations import work_list
+    from dryfit.placing.drift import with_drifts
+    from dryfit.planning.reasons import reasoned, reasons_of
+
+    if checked.model is None or checked.shop is None:
+        return {}
+    model = with_drifts(checked.model, checked.declared, checked.shop)
+    work, _ = work_list(model, checked.shop)
+    if work is None:
+        return {}
+    known = reasoned(made, work, checked.shop)
+    return {step.number: reasons_of(step, known) for step in steps}
 
 
 def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:

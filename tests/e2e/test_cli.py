@@ -162,3 +162,15 @@ def test_strict_plans_nothing_with_a_warning(tmp_path: Path) -> None:
 def test_strict_minds_no_piece_without_a_warning(tmp_path: Path) -> None:
     for command in ("check", "parts", "steps"):
         assert dryfit(command, STOOL, "--strict", cwd=tmp_path).returncode == 0
+
+
+def test_why_tells_of_figures_and_of_steps(tmp_path: Path) -> None:
+    run = dryfit("why", STOOL, "legs", "base / glue up", cwd=tmp_path)
+    assert (run.returncode, run.stderr) == (0, b"")
+    told = run.stdout.decode()
+    # 4 legs under a seat of 22: 240 high in all.
+    assert told.startswith(
+        "leg: 4 copies\n  length 218 = overall height 240 - thickness of seat 22\n"
+    )
+    assert "base / glue up\n" in told
+    assert "  - has to come after step " in told

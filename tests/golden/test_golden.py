@@ -14,6 +14,7 @@ import pytest
 from dryfit import workshop
 from dryfit.booklet import render
 from dryfit.booklet.sides import sides_of
+from dryfit.cli.why import answers
 from dryfit.diagnostics import Source
 from dryfit.placing.as_text import parts_table
 from dryfit.plan.as_text import steps_table
@@ -54,6 +55,9 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
         ),
         "booklet": reading(render(checked.model, plan, checked.shop, findings, rehearsed=True)),
     }
+    if name == "step_stool":
+        why = workshop.reasons(checked, plan, plan.steps)
+        made["why"] = answers((), checked.model, plan, why)
     for what, words in made.items():
         path = GOLDEN / f"{name}.{what}.txt"
         if request.config.getoption("--update-golden"):

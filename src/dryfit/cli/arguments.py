@@ -40,6 +40,13 @@ def _add_those_on_notes(commands: Commands) -> None:
     parts = _on_notes(commands, "parts", on_notes.parts, "the cut list with every size")
     steps = _on_notes(commands, "steps", on_notes.steps, "the order of work with every setting")
     booklet = _on_notes(commands, "booklet", on_notes.booklet, "the booklet to print: HTML and PDF")
+    why = _on_notes(commands, "why", on_notes.why, "where a figure or a step's place comes from")
+    why.add_argument(
+        "things",
+        metavar="THING",
+        nargs="*",
+        help="a part, a figure, an operation or the number of a step; without it every step",
+    )
     instead = parts.add_mutually_exclusive_group()
     for command in (check, instead, steps):
         command.add_argument("--json", action="store_true", help="one JSON document instead")

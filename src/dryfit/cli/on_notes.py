@@ -109,6 +109,24 @@ def steps(options: argparse.Namespace) -> int:
     return _status(findings)
 
 
+def why(options: argparse.Namespace) -> int:
+    """Tell where figures come from, and why steps stand where they stand."""
+    from dryfit.cli.why import answers, asked_steps, needs_order
+
+    with Progress() as progress:
+        checked = _checked(options, progress)
+        findings, plan, reasons = checked.findings, None, {}
+        if checked.model is not None and needs_order(options.things, checked.model):
+            plan, findings = _planned(options, checked, progress, rehearsed=True)
+        if plan is not None:
+            reasons = workshop.reasons(checked, plan, asked_steps(options.things, plan.steps))
+    _tell(findings)
+    if checked.model is None or (plan is None and needs_order(options.things, checked.model)):
+        return IN_THE_NOTES
+    sys.stdout.write(answers(options.things, checked.model, plan, reasons))
+    return _status(findings)
+
+
 def booklet(options: argparse.Namespace) -> int:
     """Write the booklet."""
     folder = Path(options.output)

@@ -100,7 +100,8 @@ def room(row: Laid, at: int) -> Room:
 def moved(row: Laid, at: int, before: int) -> Move | None:
     """The block put before another, with all blocks that have to go along.
 
-    None where it stands there already, or where what must be done in one visit would be parted.
+    None where it stands there already, where all that stands between would go along, so that
+    nothing changes, or where what must be done in one visit would be parted.
     """
     numbers = list(range(len(row.blocks)))
     if before in {at, at + 1}:
@@ -115,7 +116,7 @@ def moved(row: Laid, at: int, before: int) -> Move | None:
         stretch = range(at + 1, before)
         put = [*(n for n in stretch if n not in along), at, *along]
         order = [*numbers[:at], *put, *numbers[before:]]
-    return _priced(row, order, before, along, min(at, before))
+    return None if order == numbers else _priced(row, order, before, along, min(at, before))
 
 
 def schedule_of(row: Laid, move: Move | None = None) -> Schedule:

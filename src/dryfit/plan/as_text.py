@@ -48,7 +48,7 @@ def _step(step: Step, sides: Sides, display: Display) -> Iterator[str]:
         yield f"     set: {'; '.join(changed)}"
     yield from _wait(step.release)
     if step.minutes.after:
-        yield f"     then {_duration(step.minutes.after)} of rest"
+        yield f"     then {duration(step.minutes.after)} of rest"
 
 
 def _wait(release: Release | None) -> Iterator[str]:
@@ -56,7 +56,7 @@ def _wait(release: Release | None) -> Iterator[str]:
         return
     begins = f"day {release.opens.day} at {release.opens.clock}"
     if release.lag:
-        yield f"     not before {begins}: {_duration(release.lag)} after step {release.step}"
+        yield f"     not before {begins}: {duration(release.lag)} after step {release.step}"
     else:
         yield f"     not before {begins}: {release.reason}"
 
@@ -91,11 +91,11 @@ def _degrees(angle: Fraction) -> str:
 
 def _totals(totals: Totals) -> Iterator[str]:
     yield (
-        f"work {_duration(totals.work)}, setting up {_duration(totals.setup)}, "
-        f"waiting {_duration(totals.waiting)}"
+        f"work {duration(totals.work)}, setting up {duration(totals.setup)}, "
+        f"waiting {duration(totals.waiting)}"
     )
     yield saved_in_words(totals)
-    least = _duration(totals.fewest)
+    least = duration(totals.fewest)
     if totals.proven:
         yield f"the fewest minutes possible for changing settings, over {totals.over}: proved"
     else:
@@ -118,10 +118,11 @@ def saved_in_words(totals: Totals) -> str:
         return f"{now}; {other.changeovers} if you made it part by part"
     return (
         f"{now} instead of {other.changeovers} if you made it part by part: "
-        f"{_duration(saved)} of setting up saved, walks and test cuts included"
+        f"{duration(saved)} of setting up saved, walks and test cuts included"
     )
 
 
-def _duration(tenths: int) -> str:
+def duration(tenths: int) -> str:
+    """Return tenths of a minute to the minute: ``12 min``, ``1 h 05 min``."""
     hours, minutes = divmod(round(tenths / 10), 60)
     return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"

@@ -1,0 +1,50 @@
+"""`why`: what can be asked for, and what is said of a name that nothing bears."""
+
+from __future__ import annotations
+
+import pytest
+from tests.pieces.reading import FILES
+
+from dryfit.cli import main
+
+STOOL = str(FILES["step_stool"])
+
+
+def asked(*things: str) -> int:
+    return main(["why", STOOL, *things])
+
+
+@pytest.mark.parametrize("name", ["length of seat", "seat.length", "Seats length"])
+def test_a_figure_has_several_names(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert asked(name) == 0
+    # The seat fills the piece, which is 420 wide.
+    assert capsys.readouterr().out.startswith("  length of seat 420 = overall width 420\n")
+
+
+def test_an_operation_is_told_with_its_step(capsys: pytest.CaptureFixture[str]) -> None:
+    assert asked("Base / glue up") == 0
+    told = capsys.readouterr().out
+    assert told.startswith("step ")
+    assert told.splitlines()[0].endswith(": base / glue up")
+
+
+def test_a_step_is_told_once(capsys: pytest.CaptureFixture[str]) -> None:
+    assert asked("2", "2") == 0
+    assert capsys.readouterr().out.count("step 2: ") == 1
+
+
+@pytest.mark.parametrize(
+    ("thing", "said"),
+    [
+        ("sead", "nothing here is called `sead`: did you mean `seat`"),
+        ("999", "there is no step 999: the last one is step "),
+        ("xyzzy", "`dryfit steps` and `dryfit parts` list what there is"),
+    ],
+)
+def test_what_is_not_there_is_status_2(
+    thing: str, said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert asked(thing) == 2
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert said in told.err

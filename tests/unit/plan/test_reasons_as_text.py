@@ -1,0 +1,55 @@
+"""Reasons in words: nothing is said that does not hold, and costs are told with savings."""
+
+import pytest
+
+from dryfit.plan.reasons import Elsewhere, StepReasons
+from dryfit.plan.reasons_as_text import cost, ties_in_words
+
+
+def tied(step: int, before: tuple[int, ...], after: tuple[int, ...]) -> StepReasons:
+    return StepReasons(step, None, None, None, None, None, None, before, after, None, None)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "words"),
+    [
+        ((), (), ""),
+        ((9,), (), "before step 9"),
+        ((8, 9), (), "before step 8 or 9"),
+        ((8, 9), (11,), "anywhere from before step 8 to after step 11"),
+        ((), (11, 12, 13), "after step 11 to 13"),
+        (
+            (3, 9),
+            (11, 20),
+            "anywhere from before step 9 to after step 11, before step 3 or after step 20",
+        ),
+        ((2, 4, 5, 6), (), "before step 2 or 4 to 6"),
+    ],
+)
+def test_places_of_the_same_time(
+    before: tuple[int, ...], after: tuple[int, ...], words: str
+) -> None:
+    assert ties_in_words(tied(10, before, after)) == words
+
+
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        (
+            Elsewhere(9, "before", 35, 0, 35, ("cutter", "height")),
+            "3.5 min more setting up (cutter and height), done 3.5 min later",
+        ),
+        (
+            Elsewhere(9, "before", 10, -10, 0, ("walk",)),
+            "1 min more setting up (a walk), 1 min less waiting, done at the same time",
+        ),
+        (
+            Elsewhere(9, "before", -20, 4200, 42580, ()),
+            "2 min less setting up, 7 h 00 min more waiting, done 2 days and 22 h 58 min later",
+        ),
+        (Elsewhere(9, "before", 0, 0, 0, ()), "the same time in sum"),
+        (Elsewhere(9, "before", 0, 0, -30, ()), "done 3 min sooner"),
+    ],
+)
+def test_what_a_place_costs(place: Elsewhere, words: str) -> None:
+    assert cost(place) == words
