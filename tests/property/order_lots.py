@@ -7,7 +7,9 @@ from dryfit.order import (
     ROUND_THE_CLOCK,
     Axis,
     Calendar,
+    Choice,
     Hold,
+    Option,
     Precedence,
     Problem,
     Range,
@@ -49,7 +51,21 @@ def lot(seed: int) -> Problem:
             for axis in station.axes
             if rng.random() < 0.15
         ),
+        choices=_choices(rng, [task.id for task in tasks]) if rng.random() < 0.4 else (),
     )
+
+
+def _choices(rng: random.Random, tasks: list[str]) -> tuple[Choice, ...]:
+    """One or two choices of two or three options; an option may be empty or share a task."""
+    choices = []
+    for name in ("first choice", "second choice")[: rng.randint(1, 2)]:
+        own, tasks = tasks[:3], tasks[3:]
+        options = tuple(
+            Option(f"option {number}", tuple(sorted(rng.sample(own, rng.randint(0, len(own))))))
+            for number in range(rng.randint(2, 3))
+        )
+        choices.append(Choice(name, options))
+    return tuple(choices)
 
 
 def _station(rng: random.Random, number: int) -> Station:

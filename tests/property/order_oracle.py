@@ -1,7 +1,9 @@
 """The best there is, by trying everything: no rule of the engine is used, and none of its code."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache
+from itertools import product
 
 from tests.property.order_lots import GRID
 
@@ -10,6 +12,21 @@ from dryfit.order import Axis, Problem, Range, Task, Value
 NEVER = 10**9
 
 Standing = tuple[tuple[tuple[str, str], Value], ...]
+
+
+def alternatives(problem: Problem) -> Iterator[Problem]:
+    """What is left of a problem, by every way to pick one option of each choice."""
+    optional = {task for choice in problem.choices for o in choice.options for task in o.tasks}
+    for options in product(*(choice.options for choice in problem.choices)):
+        gone = optional - {task for option in options for task in option.tasks}
+        yield replace(
+            problem,
+            tasks=tuple(task for task in problem.tasks if task.id not in gone),
+            precedences=tuple(
+                rule for rule in problem.precedences if not {rule.before, rule.after} & gone
+            ),
+            choices=(),
+        )
 
 
 def fewest(problem: Problem) -> int:

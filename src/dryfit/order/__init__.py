@@ -11,12 +11,15 @@ what another place would cost.
 from dryfit.order.checker import violations
 from dryfit.order.engine import changeover_bound, evaluate, solve
 from dryfit.order.moving import Laid, Move, Room, laid, moved, room, schedule_of
+from dryfit.order.picks import picked
 from dryfit.order.precedence import cycle
 from dryfit.order.problem import (
     ROUND_THE_CLOCK,
     Axis,
     Calendar,
+    Choice,
     Hold,
+    Option,
     Precedence,
     Problem,
     Range,
@@ -33,11 +36,13 @@ __all__ = [
     "ROUND_THE_CLOCK",
     "Axis",
     "Calendar",
+    "Choice",
     "Entry",
     "Glimpse",
     "Hold",
     "Laid",
     "Move",
+    "Option",
     "Precedence",
     "Problem",
     "Range",
@@ -56,6 +61,7 @@ __all__ = [
     "evaluate",
     "laid",
     "moved",
+    "picked",
     "room",
     "schedule_of",
     "solve",

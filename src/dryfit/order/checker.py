@@ -6,6 +6,7 @@ times are followed day by day.
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dryfit.order.checker_times import time_violations
 from dryfit.order.problem import Axis, Problem, Task, Value
@@ -21,6 +22,8 @@ def violations(problem: Problem, answer: Result | Schedule | Sequence[str]) -> t
     also for settings, set-up, lags, resources and working hours; a result also for its totals
     and for what it claims of the lower bound.
     """
+    if problem.choices:
+        return _violated_choices(problem, answer)
     if isinstance(answer, Result):
         if answer.order != tuple(entry.task for entry in answer.schedule.entries):
             return ("the order is not that of the schedule",)
@@ -35,6 +38,41 @@ def violations(problem: Problem, answer: Result | Schedule | Sequence[str]) -> t
     return _wrong_names(problem, answer) or (
         *_broken_precedences(problem, answer),
         *_broken_visits(problem, answer),
+    )
+
+
+def _violated_choices(
+    problem: Problem, answer: Result | Schedule | Sequence[str]
+) -> tuple[str, ...]:
+    """What is wrong with what was picked, else with the answer to what is left of the problem."""
+    order = answer
+    if isinstance(answer, Result):
+        order = answer.order
+    elif isinstance(answer, Schedule):
+        order = tuple(entry.task for entry in answer.entries)
+    assert not isinstance(order, Result | Schedule)
+    named = set(order)
+    undone: set[str] = set()
+    for choice in problem.choices:
+        of_choice = {task for option in choice.options for task in option.tasks}
+        fitting = [option for option in choice.options if set(option.tasks) == of_choice & named]
+        if isinstance(answer, Result):
+            pick = dict(answer.picks).get(choice.name)
+            fitting = [option for option in fitting if option.name == pick]
+        if not fitting:
+            return (f"{choice.name}: no option that is picked takes just the tasks of the order",)
+        undone |= of_choice - named
+    return violations(_left_of(problem, undone), answer)
+
+
+def _left_of(problem: Problem, undone: set[str]) -> Problem:
+    return replace(
+        problem,
+        tasks=tuple(task for task in problem.tasks if task.id not in undone),
+        precedences=tuple(
+            edge for edge in problem.precedences if undone.isdisjoint((edge.before, edge.after))
+        ),
+        choices=(),
     )
 
 

@@ -2,14 +2,17 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
+from dryfit.order.choosing import least_over_picks, solved
 from dryfit.order.decoder import decoded
 from dryfit.order.improve import improved, keeps_visits, offer, score
 from dryfit.order.instance import Instance, compiled
+from dryfit.order.picks import picked, picks_of, require_choices
 from dryfit.order.problem import Problem, Unsolvable
-from dryfit.order.result import Result, Schedule, Totals
+from dryfit.order.result import Result, Schedule, Totals, gap_percent
 from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order, Watch
 
@@ -26,7 +29,7 @@ FULL = 300  # tasks up to which each gets its share of moves
 
 
 def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | None = None) -> Result:
-    """The best order found: least `k` * set-up + waiting.
+    """The best order found: least `k` * (set-up + work) + waiting.
 
     Ties go to the plan that is done sooner, then to less set-up, fewer walks, and the order of
     `problem.tasks`.
@@ -40,7 +43,8 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
     A `KeyboardInterrupt`, from outside or from `watch`, ends the search: what comes back is the
     best order so far, and `Result.ended_early` says so. Before there is one it passes through.
 
-    The lower bound holds for the changeover of every valid order, whatever `k` is.
+    The lower bound holds for the changeover of every valid order, whatever `k` is; where there are
+    choices, of every combination of options (`Result.over`).
 
     Raises
     ------
@@ -49,6 +53,14 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
     """
     if k < 0 or effort < 0:
         raise Unsolvable("neither k nor effort may be below nothing")
+    if problem.choices:
+        require_choices(problem)
+        return solved(problem, k, effort, watch, partial(_solved, k), changeover_bound)
+    return _solved(k, problem, effort, watch)
+
+
+def _solved(k: int, problem: Problem, effort: int, watch: Watch | None) -> Result:
+    """The best order found of a problem without choices."""
     require_solvable(problem)
     instance = compiled(problem)
     lookout = Lookout(k, watch)
@@ -66,7 +78,7 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
 def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:
     """Schedule and totals of a given order: every task as early as its turn allows.
 
-    order  ids of all tasks, each once
+    order  ids of all tasks, each once; where there are choices, those of one option of each
 
     Raises
     ------
@@ -74,6 +86,9 @@ def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:
         as `require_solvable`; or the order is not of all tasks, breaks a precedence, or leaves a
         station within a together group.
     """
+    if problem.choices:
+        require_choices(problem)
+        problem = picked(problem, picks_of(problem, order))
     require_solvable(problem)
     instance = compiled(problem)
     index = {task.id: i for i, task in enumerate(problem.tasks)}
@@ -99,6 +114,9 @@ def changeover_bound(problem: Problem) -> int:
     Unsolvable
         as `require_solvable`.
     """
+    if problem.choices:
+        require_choices(problem)
+        return least_over_picks(problem, changeover_bound)
     require_solvable(problem)
     instance = compiled(problem)
     return least_changeover(instance, bound_of(instance))
@@ -166,13 +184,12 @@ def _improved(
 
 def _result(instance: Instance, order: Order, least: int, effort: int) -> Result:
     schedule, totals = decoded(instance, order)
-    over = totals.changeover - least
     return Result(
         order=tuple(entry.task for entry in schedule.entries),
         schedule=schedule,
         totals=totals,
         lower_bound=least,
-        proven=over == 0,
-        gap_percent=round(100 * over / least, 1) if least else 100.0 * (over > 0),
+        proven=totals.changeover == least,
+        gap_percent=gap_percent(totals.changeover, least),
         effort=effort,
     )

@@ -76,7 +76,8 @@ class Instance:
 
 
 def compiled(problem: Problem) -> Instance:
-    """The problem in numbers. It must have passed `require_solvable`."""
+    """The problem in numbers. It must have passed `require_solvable`, and be without choices."""
+    assert not problem.choices, "choices are made by `picked` first"
     task_index = {task.id: i for i, task in enumerate(problem.tasks)}
     station_index = {station.name: i for i, station in enumerate(problem.stations)}
     station = tuple(station_index[task.station] for task in problem.tasks)

@@ -106,6 +106,27 @@ class Precedence:
 
 
 @dataclass(frozen=True, slots=True)
+class Option:
+    """One way to get a piece of work done: the ids of all tasks that it takes, perhaps none."""
+
+    name: str
+    tasks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Ways to do the same work, of which one is picked.
+
+    The tasks of the option picked are done; those that only other options have are not, and what
+    precedences say of them falls away: nothing follows from a chain through a task not done. A
+    task may belong to several options of one choice, not to two choices.
+    """
+
+    name: str
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Resource:
     """Something counted that tasks hold: clamps of one length, bench or drying places.
 
@@ -151,6 +172,7 @@ class Problem:
               that task alone, so that nothing is ever done beside it
     standing  (station, axis, value) of what is set at the start, a number as a point. All other
               axes are not set
+    choices   work that can be done in several ways
     """
 
     stations: tuple[Station, ...]
@@ -162,6 +184,7 @@ class Problem:
     trials: Mapping[str, int] = field(default_factory=dict)
     workers: int = 1
     standing: tuple[tuple[str, str, Value], ...] = ()
+    choices: tuple[Choice, ...] = ()
 
 
 class Unsolvable(ValueError):  # noqa: N818 - it reads as what it says of the problem

@@ -1,8 +1,11 @@
 """What comes back: an order, its schedule and its figures. All times in tenths of a minute."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from dryfit.order.problem import Value
+
+Over = Literal["every order", "every pick", "common tasks"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +77,17 @@ class Result:
     """The best order found.
 
     order        task ids
-    lower_bound  changeover that no valid order can go below
+    lower_bound  changeover that no valid order can go below, see `over`
     proven       the order's changeover is the lowest possible
     gap_percent  by how much the order's changeover may exceed the lowest possible, at most, in
                  percent of `lower_bound` (100 where that is nothing and the changeover is not)
     effort       work counted: states opened by the search and tasks decoded for the improvement
+    picks        (choice, option) of every choice of the problem
+    over         what the lower bound holds over, and so `proven` and `gap_percent`:
+                 "every order", where there are no choices;
+                 "every pick", all orders of all combinations of options;
+                 "common tasks", the same, but found from the tasks alone that all combinations
+                 share, or all with one more choice made
     ended_early  an interrupt ended the search: another run may come to another order; the effort
                  is then not told
     """
@@ -91,3 +100,11 @@ class Result:
     gap_percent: float
     effort: int
     ended_early: bool = False
+    picks: tuple[tuple[str, str], ...] = ()
+    over: Over = "every order"
+
+
+def gap_percent(changeover: int, least: int) -> float:
+    """By how much a changeover may exceed the lowest possible, see `Result`."""
+    over = changeover - least
+    return round(100 * over / least, 1) if least else 100.0 * (over > 0)

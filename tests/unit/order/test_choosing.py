@@ -1,0 +1,178 @@
+"""Work that can be done in several ways: what is picked, what falls away, what is proved of it."""
+
+from dataclasses import replace
+
+import pytest
+
+from dryfit.order import (
+    Axis,
+    Choice,
+    Glimpse,
+    Option,
+    Precedence,
+    Problem,
+    Station,
+    Task,
+    Unsolvable,
+    changeover_bound,
+    evaluate,
+    picked,
+    solve,
+    violations,
+)
+from dryfit.order.choosing import FEW
+
+SAW = Station("saw", (Axis("blade", 30), Axis("height", 10)))
+BENCH = Station("bench")
+
+
+def laps(by_hand: int = 400) -> Problem:
+    """Laps by a dado set, in one blade's passes, or by hand; a rip and a fit around them."""
+    return Problem(
+        stations=(SAW, BENCH),
+        tasks=(
+            Task("rip", "saw", (("blade", "rip"), ("height", "36")), 50),
+            Task("dado laps", "saw", (("blade", "dado"), ("height", "27")), 100),
+            Task("passes", "saw", (("blade", "rip"), ("height", "27")), 300),
+            Task("mark", "bench", (), 20),
+            Task("chop", "bench", (), by_hand),
+            Task("fit", "bench", (), 50),
+        ),
+        precedences=(
+            Precedence("rip", "dado laps", 0, "cut to width first"),
+            Precedence("rip", "passes", 0, "cut to width first"),
+            Precedence("rip", "mark", 0, "cut to width first"),
+            Precedence("mark", "chop", 0, "to the line"),
+            Precedence("dado laps", "fit", 0, "laps before the fit"),
+            Precedence("passes", "fit", 0, "laps before the fit"),
+            Precedence("chop", "fit", 0, "laps before the fit"),
+        ),
+        choices=(
+            Choice(
+                "laps",
+                (
+                    Option("dado set", ("dado laps",)),
+                    Option("passes", ("passes",)),
+                    Option("by hand", ("mark", "chop")),
+                ),
+            ),
+        ),
+    )
+
+
+def test_work_counts_like_set_up() -> None:
+    """Dado set 80 + 200, passes 50 + 400, by hand 40 + 120 + the chopping."""
+    by_dado = solve(laps())
+    assert by_dado.picks == (("laps", "dado set"),)
+    assert by_dado.order == ("rip", "dado laps", "fit")
+    assert solve(laps(by_hand=119)).picks == (("laps", "by hand"),)
+    assert solve(laps(by_hand=121)).picks == (("laps", "dado set"),)
+    assert violations(laps(), by_dado) == ()
+
+
+def test_the_bound_holds_over_every_pick() -> None:
+    """By hand there are no more changes than for the rip, so that is what can be proved."""
+    result = solve(laps())
+    assert (result.totals.changeover, result.lower_bound) == (80, 40)
+    assert (result.proven, result.gap_percent, result.over) == (False, 100.0, "every pick")
+    assert changeover_bound(laps()) == 40
+    by_hand = solve(laps(by_hand=10))
+    assert (by_hand.totals.changeover, by_hand.proven) == (40, True)
+
+
+def test_nothing_follows_through_a_task_not_done() -> None:
+    plain = picked(laps(), {"laps": "passes"})
+    assert [task.id for task in plain.tasks] == ["rip", "passes", "fit"]
+    assert [(edge.before, edge.after) for edge in plain.precedences] == [
+        ("rip", "passes"),
+        ("passes", "fit"),
+    ]
+    empty = replace(
+        laps(), choices=(Choice("laps", (Option("none", ()), *laps().choices[0].options)),)
+    )
+    order = ("fit", "rip")
+    assert violations(empty, order) == ()
+    assert evaluate(empty, order)[1].work == 100
+
+
+def test_an_order_says_what_was_picked() -> None:
+    assert evaluate(laps(), ("rip", "mark", "chop", "fit"))[1].work == 520
+    with pytest.raises(Unsolvable, match="no option of laps takes just these tasks"):
+        evaluate(laps(), ("rip", "chop", "fit"))
+    with pytest.raises(Unsolvable, match="laps is one of dado set, passes, by hand"):
+        picked(laps(), {"laps": "router"})
+
+
+def test_the_checker_sees_a_wrong_pick() -> None:
+    result = solve(laps())
+    assert violations(laps(), ("rip", "mark", "chop", "dado laps", "fit"))
+    assert violations(laps(), replace(result, picks=(("laps", "passes"),)))
+    assert violations(laps(), replace(result, picks=()))
+    assert violations(laps(), ("fit", "rip", "dado laps")) != ()
+
+
+def test_an_option_that_cannot_be_is_left_out() -> None:
+    circle = Precedence("fit", "rip", 0, "by mistake")
+    problem = replace(laps(), precedences=(*laps().precedences, circle))
+    with pytest.raises(Unsolvable, match="circle"):
+        solve(problem)
+    only = replace(
+        problem, choices=(Choice("laps", (*laps().choices[0].options, Option("none", ()))),)
+    )
+    assert solve(only).picks == (("laps", "none"),)
+
+
+@pytest.mark.parametrize(
+    ("choices", "message"),
+    [
+        ((Choice("laps", ()),), "laps needs options"),
+        ((Choice("laps", (Option("a", ()), Option("a", ()))),), "laps needs options"),
+        ((Choice("laps", (Option("a", ("drill",)),)),), "laps: no task drill"),
+        (
+            (Choice("x", (Option("a", ("rip",)),)), Choice("y", (Option("a", ("rip",)),))),
+            "rip belongs to two choices, x and y",
+        ),
+        ((Choice("x", (Option("a", ()),)),) * 2, "two choices have the same name"),
+    ],
+)
+def test_a_choice_that_is_not_well_formed_is_refused(
+    choices: tuple[Choice, ...], message: str
+) -> None:
+    with pytest.raises(Unsolvable, match=message):
+        solve(replace(laps(), choices=choices))
+
+
+def many(number: int) -> Problem:
+    """Cuts at one height each, or two, of which the second is the same for all."""
+    tasks = []
+    choices = []
+    for cut in range(number):
+        tasks.append(Task(f"own {cut}", "saw", (("height", f"own {cut}"),), 10))
+        tasks.append(Task(f"same {cut}", "saw", (("height", "same"),), 12))
+        options = (Option("own", (f"own {cut}",)), Option("same", (f"same {cut}",)))
+        choices.append(Choice(f"cut {cut}", options))
+    return Problem((SAW,), tuple(tasks), choices=tuple(choices))
+
+
+def test_of_many_combinations_the_best_is_found_pick_by_pick() -> None:
+    """Eight cuts: 8 * (10 + 10) each at its own height, 10 + 8 * 12 together."""
+    assert FEW < 2**8
+    result = solve(many(8))
+    assert {option for _, option in result.picks} == {"same"}
+    assert (result.totals.setup, result.totals.work) == (10, 96)
+    assert (result.over, result.lower_bound, result.proven) == ("common tasks", 10, True)
+    assert violations(many(8), result) == ()
+
+
+def test_glimpses_get_no_worse_and_an_interrupt_keeps_the_best() -> None:
+    seen: list[Glimpse] = []
+    solve(many(8), effort=400, watch=seen.append)
+    assert seen
+    assert [glimpse.setup for glimpse in seen] == sorted((g.setup for g in seen), reverse=True)
+
+    def interrupt(_: Glimpse) -> None:
+        raise KeyboardInterrupt
+
+    result = solve(many(8), effort=400, watch=interrupt)
+    assert result.ended_early
+    assert violations(many(8), result) == ()
