@@ -24,13 +24,14 @@ from dryfit.operations.members import (
     inner_assemblies,
     loose_copies,
     parts_of,
+    work_inside,
 )
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.pressing import SHUT_BY
 from dryfit.operations.sanded_first import has_corners, sanded_first, without_corners
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.shelves import housed_copies
-from dryfit.operations.tenon_deeds import before_the_glue, made_flush
+from dryfit.operations.tenon_deeds import before_the_glue, made_flush, stands_out
 from dryfit.operations.tenon_strips import strip_details, strips_milled
 from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
@@ -155,12 +156,16 @@ def _surface(copy: str, model: Model) -> Fraction:
 
 def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
     laps = [name for name in assembly.joints if is_lapped(model.joint(name).kind)]
-    flush = made_flush(closed_joints(assembly, model), model)
+    standing = [joint for joint in closed_joints(assembly, model) if stands_out(joint)]
+    flush = made_flush(tuple(standing), model)
+    horned = horned_parts(assembly, model)
     horns = planed_level(assembly, model)
     if not laps and not flush and not horns:
         return None
     coated = finished_before(assembly, model)
     bare = tuple(name for name in all_copies(assembly, model) if name not in coated)
+    ends = 2 * sum(len(row.copies) for row in work_inside(assembly, horned, model))
+    places = len({*laps, *(joint.id for joint in standing)}) + ends
     deed = "Plane level what stands out" if flush else "Make level the ends"
     deed = "Level the joints" if laps else deed
     return Operation(
@@ -170,7 +175,7 @@ def _level(assembly: Assembly, model: Model, shop: Shop) -> Operation | None:
         part=assembly.name,
         settings=(),
         work=(Work(assembly.name, bare, (), None, ()),),
-        tenths=tenths(worked(shop, "level joint", each=len(laps) + len(flush) + len(horns))),
+        tenths=tenths(worked(shop, "level joint", each=places)),
         sentence=f"{deed} of the {assembly.name} with a plane, from the outside inwards",
         check="no step under a straight edge laid over any joint",
         details=(*flush, *horns),

@@ -31,6 +31,7 @@ def test_wedges_are_sawn_for_at_the_dry_fit_and_driven_with_the_glue() -> None:
     assert "Drive 8 wedges with glue into the tenons of apron" in said(glue)
     level = operation(work, "base / level")
     assert "Plane the tenons of apron level with leg" in said(level)
+    assert level.tenths == 4 * 10  # 4 tenons at a minute each, however few sentences say it
     # 12 h after the glue-up (TRADE C2.4), and before the sander comes near.
     lags = {rule.before: rule.lag for rule in work.rules if rule.after == level.id}
     assert lags["base / glue up"] == 12 * 60 * 10

@@ -62,6 +62,7 @@ def test_the_horns_are_sawn_off_and_levelled_when_the_glue_holds() -> None:
     order = list(operations(plan))
     glued, sawn = order.index("door / glue up"), order.index("door / horns")
     assert glued < sawn < order.index("door / level") < order.index("door / sand 120")
+    assert operations(plan)["door / level"].tenths == 2 * 2 * 10  # both ends of 2 stiles
     saw = operations(plan)["door / horns"]
     assert {name for work in saw.work for name in work.copies} == {"left stile", "right stile"}
     assert [each for detail in saw.details for each in detail if isinstance(each, Fraction)] == [
