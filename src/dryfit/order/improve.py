@@ -61,10 +61,11 @@ def improved(
         left = (proposals - number) / proposals
         limit = price + int(patience * left * left * rng.random())
         trial = tried(terms, track, *moved, worth, limit)
+        played = len(moved[1]) if trial is None else len(trial.waited)
+        placed += played
+        lookout.count(played)
         if trial is None:
             continue
-        placed += len(trial.waited)
-        lookout.count(len(trial.waited))
         candidate = _price(terms, trial, worth)
         if candidate > limit:
             continue

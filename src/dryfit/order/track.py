@@ -5,17 +5,17 @@ how much work time has passed, what is held. A move permutes one stretch. Only t
 played anew, and what comes after it as far as it differs: until every axis stands as before, work
 time has passed as before, and nothing ends at another time that is still waited for.
 
-A hold that ends with its task never keeps the one worker waiting, so only holds with a lag are
-followed; and times are kept in work time, but for the ends that clocked lags count from.
+A hold that ends with its task never keeps the one worker waiting, so a task that has no others
+only looks whether it may begin.
 """
 
 from dataclasses import dataclass
 
+from dryfit.order.holding import Releases
 from dryfit.order.instance import Instance
 
-Releases = tuple[tuple[int, int], ...]
 Held = tuple[tuple[int, Releases], ...]
-"""Per resource: its latest release, and (work time, count) of what is held, as it was taken."""
+"""Per resource: work time of its latest release, and all releases by the clock."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,16 +24,16 @@ class Appointment:
 
     light  the one resource of which it needs some, if that is all; else -1
     lags   (predecessor, clock lag)
-    needs  (resource, how many others may hold at most)
-    takes  (resource, count, clock lag after the end)
+    needs  kinds of pieces that may serve it
+    takes  it holds pieces for longer than it lasts
     whole  may not be interrupted
     cured  its end is waited for
     """
 
     light: int
     lags: tuple[tuple[int, int], ...]
-    needs: tuple[tuple[int, int], ...]
-    takes: tuple[tuple[int, int, int], ...]
+    needs: tuple[int, ...]
+    takes: bool
     whole: bool
     cured: bool
 
@@ -116,16 +116,15 @@ def all_demands(instance: Instance, task: int) -> tuple[tuple[int, int], ...]:
 
 
 def _appointment(instance: Instance, task: int, *, cured: bool) -> Appointment | None:
-    capacities = [resource.capacity for resource in instance.problem.resources]
     lags, holds = instance.lags[task], instance.holds[task]
-    takes = tuple(hold for hold in holds if hold[2])
+    takes = any(lag for _, _, lag in holds)
     whole = not instance.splittable[task]
-    needs = tuple((resource, capacities[resource] - count) for resource, count, _ in holds)
+    needs = tuple(sorted({kind for hold in holds for kind in instance.serving[hold[0]]}))
     light = -1
     if not (lags or takes or whole or cured):
         if not needs:
             return None
-        light = needs[0][0] if len(needs) == 1 else -1
+        light = needs[0] if len(needs) == 1 else -1
     return Appointment(light, lags, needs, takes, whole, cured)
 
 

@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
+from dryfit.order.holding import free_from
+from dryfit.order.holding import take as hand_out
 from dryfit.order.instance import Instance
-from dryfit.order.track import Appointment, Held, Releases, Terms, Track
+from dryfit.order.track import Appointment, Held, Terms, Track
 
 
 @dataclass(slots=True)
@@ -232,10 +234,10 @@ def _kept(
     group = instance.trials[task]
     if group >= 0 and trial.payers.get(group, track.payers[group]) == task:
         tests = instance.trial_costs[group]
-    for resource, others in appointment.needs:
-        latest, releases = held[resource]
-        if latest + tests > begin:
-            begin = max(begin, _free_from(releases, others) + tests)
+    if any(held[kind][0] + tests > begin for kind in appointment.needs):
+        releases = [row for _, row in held]
+        free = free_from(instance, releases, task, max(0, begin - tests))
+        begin = max(begin, hours.work_at(free) + tests) if free else begin
     work = instance.works[task]
     if appointment.whole:
         begin = hours.unbroken(begin, work)
@@ -245,31 +247,18 @@ def _kept(
             trial.ends[task] = end, begin + work
             trial.cures += begin + work - track.finished[task]
         if appointment.takes:
-            held = _taken(instance, appointment, held, begin - tests, end)
+            held = _taken(instance, task, held, hours.clock_at_start(begin - tests), end)
     return begin, held
 
 
-def _free_from(releases: Releases, others: int) -> int:
-    """Work time from which at most `others` pieces are held."""
-    held = sum(count for _, count in releases)
-    work = 0
-    for release, count in sorted(releases):
-        if held <= others:
-            break
-        work = release
-        held -= count
-    return work
-
-
-def _taken(instance: Instance, appointment: Appointment, held: Held, since: int, end: int) -> Held:
-    """What is held when a task has taken its own; `since` is a work time, `end` a clock time."""
-    rows = list(held)
-    for resource, count, lag in appointment.takes:
-        release = instance.hours.work_at(end + lag)
-        kept = tuple(item for item in rows[resource][1] if item[0] > since)
-        latest = max((item[0] for item in kept), default=0)
-        rows[resource] = max(latest, release), (*kept, (release, count))
-    return tuple(rows)
+def _taken(instance: Instance, task: int, held: Held, clock: int, end: int) -> Held:
+    """What is held when a task has taken its own at a clock time; it ends at another."""
+    releases = [row for _, row in held]
+    hand_out(instance, releases, task, clock, end)
+    return tuple(
+        old if row is old[1] else (instance.hours.work_at(max(row)[0]), row)
+        for old, row in zip(held, releases, strict=True)
+    )
 
 
 def take(terms: Terms, track: Track, trial: Trial) -> None:
