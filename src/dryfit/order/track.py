@@ -11,6 +11,7 @@ only looks whether it may begin.
 
 from dataclasses import dataclass
 
+from dryfit.order.decoder import opening
 from dryfit.order.holding import Releases
 from dryfit.order.instance import Instance
 
@@ -45,7 +46,7 @@ class Terms:
     wanting       per axis: tasks that demand it
     appointments  per task: None if it is done as soon as the worker is ready
     waiters       per task: those that wait for its end
-    lasting       tasks with unattended time after them
+    lasting       tasks that may end after the last one: with unattended time, or no work
     """
 
     instance: Instance
@@ -106,12 +107,14 @@ def terms_of(instance: Instance) -> Terms:
             _appointment(instance, task, cured=bool(waiters[task])) for task in range(len(waiters))
         ),
         waiters=tuple(map(tuple, waiters)),
-        lasting=tuple(i for i, task in enumerate(instance.problem.tasks) if task.after),
+        lasting=tuple(
+            i for i, task in enumerate(instance.problem.tasks) if task.after or not task.work
+        ),
     )
 
 
 def all_demands(instance: Instance, task: int) -> tuple[tuple[int, int], ...]:
-    """(axis, value) of the axes that a task demands, (axis, values as bits) of those with ranges."""
+    """(axis, value) of all that a task demands, values as bits where the axis has ranges."""
     return instance.demands[task] + (instance.choices[task] if instance.choices else ())
 
 

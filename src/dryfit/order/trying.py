@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from dryfit.order.holding import free_from
 from dryfit.order.holding import take as hand_out
 from dryfit.order.instance import Instance
-from dryfit.order.track import Appointment, Held, Terms, Track
+from dryfit.order.track import Appointment, Held, Terms, Track, all_demands
 
 
 @dataclass(slots=True)
