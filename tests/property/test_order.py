@@ -1,18 +1,19 @@
 """The order engine against exhaustive search on tiny problems with everything in them."""
 
 import random
-from functools import cache
-from itertools import permutations
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.property.order_lots import lot
+from tests.property.order_oracle import NEVER, Oracle, alternatives
 from tests.unit.order.shops import random_problem
 
 from dryfit.order import (
     Axis,
     Precedence,
     Problem,
+    Result,
     Station,
     Task,
     Unsolvable,
@@ -22,75 +23,12 @@ from dryfit.order import (
     violations,
 )
 from dryfit.order.beam import Beam, search
-from dryfit.order.bound import bound_of
+from dryfit.order.bound import bound_of, least_changeover
 from dryfit.order.instance import compiled
 
 INFINITE = Beam(width=None, moves=None, weight=10, walking=False)
-NEVER = 10**9
-
-
-def fewest(problem: Problem) -> int:
-    """Least changeover by trying every task next, from every state; NEVER if none can be done.
-
-    No rule of the engine is used: one task at a time, states are the finished tasks, the axes
-    and the station, and costs are shortest ways found by trying.
-    """
-    tasks = problem.tasks
-    axes = {(s.name, a.name): a for s in problem.stations for a in s.axes}
-    before: dict[str, set[str]] = {task.id: set() for task in tasks}
-    for edge in problem.precedences:
-        before[edge.after].add(edge.before)
-
-    @cache
-    def change(station: str, axis: str, old: str | None, new: str) -> int:
-        return shortest(problem, station, axes[station, axis], old, new)
-
-    @cache
-    def rest(done: frozenset[str], standing: frozenset[tuple[str, str, str]], here: str) -> int:
-        if len(done) == len(tasks):
-            return 0
-        begun = {t.together for t in tasks if t.id in done} - {None}
-        bound = {t.station for t in tasks if t.id not in done and t.together in begun}
-        values = {(station, axis): value for station, axis, value in standing}
-        best = NEVER
-        for task in tasks:
-            if task.id in done or not before[task.id] <= done or not bound <= {task.station}:
-                continue
-            if bound and here != task.station:
-                continue
-            after, cost = dict(values), 0
-            for axis, value in task.demands:
-                assert isinstance(value, str)
-                old = values.get((task.station, axis))
-                cost += change(task.station, axis, old, value) if old != value else 0
-                after[task.station, axis] = value
-            now_standing = frozenset((s, a, v) for (s, a), v in after.items())
-            best = min(best, cost + rest(done | {task.id}, now_standing, task.station))
-        return best
-
-    return rest(frozenset(), frozenset(), "")
-
-
-def shortest(problem: Problem, station: str, axis: Axis, old: str | None, new: str) -> int:
-    """Cheapest way between two values, by way of any values, by trying all ways."""
-    exact = {(o, n): cost for o, n, cost in axis.between}
-    values = {
-        value
-        for t in problem.tasks
-        if t.station == station
-        for value in dict(t.demands).values()
-        if isinstance(value, str)
-    }
-    values |= {value for pair in exact for value in pair if value is not None}
-
-    def way(now: str | None, left: frozenset[str]) -> int:
-        ways = [exact.get((now, new), axis.change)]
-        ways += [
-            exact.get((now, via), axis.change) + way(via, left - {via}) for via in sorted(left)
-        ]
-        return min(ways)
-
-    return way(old, frozenset(values - {old, new}))
+LARGE = 10**6
+"""A worth of set-up at which waiting no longer counts."""
 
 
 @st.composite
@@ -134,7 +72,7 @@ def problems(draw: st.DrawFn) -> Problem:
 
 @given(problems())
 def test_an_infinite_beam_finds_the_fewest_and_no_bound_exceeds_them(problem: Problem) -> None:
-    optimum = fewest(problem)
+    optimum = Oracle(problem).fewest()
     try:
         bound = changeover_bound(problem)
     except Unsolvable:
@@ -149,33 +87,43 @@ def test_an_infinite_beam_finds_the_fewest_and_no_bound_exceeds_them(problem: Pr
     assert bound <= result.lower_bound <= optimum <= result.totals.changeover
 
 
-@pytest.mark.parametrize("start", range(0, 200, 20))
-def test_two_hundred_random_problems_with_time(start: int) -> None:
-    """Fewest changeovers exact, valid schedules, and the weighted time near the best order's."""
+@pytest.mark.parametrize("start", range(0, 500, 100))
+def test_five_hundred_random_problems(start: int) -> None:
+    """Changeover exact; set-up and work for themselves, and with waiting, near the best there is.
+
+    Issue 7: the same optimum for set-up, within 2 % on average for the weighted time, no bound
+    above the optimum.
+    """
     excess = []
-    for seed in range(start, start + 20):
-        problem = random_problem(seed)
-        valid = [
-            order
-            for order in permutations(task.id for task in problem.tasks)
-            if not violations(problem, order)
-        ]
-        if not valid:
+    for seed in range(start, start + 100):
+        problem = lot(seed)
+        ways = [Oracle(way) for way in alternatives(problem)]
+        optima = [oracle.fewest() for oracle in ways]
+        if min(optima) == NEVER:
             with pytest.raises(Unsolvable):
                 solve(problem)
             continue
-        result = solve(problem, effort=60)
-        assert violations(problem, result) == ()
-        totals = [evaluate(problem, order)[1] for order in valid]
-        optimum = min(total.changeover for total in totals)
-        assert result.lower_bound <= optimum
-        instance = compiled(problem)
-        assert search(instance, bound_of(instance), INFINITE).spent == optimum
-        best = min(4 * total.setup + total.waiting for total in totals)
-        ours = 4 * result.totals.setup + result.totals.waiting
-        assert ours >= best
-        excess.append((ours - best) / max(best, 1))
+        for oracle, optimum in zip(ways, optima, strict=True):
+            if optimum < NEVER:
+                instance = compiled(oracle.problem)
+                bound = bound_of(instance)
+                found = search(instance, bound, INFINITE)
+                assert (found.spent, found.complete) == (optimum, True)
+                assert least_changeover(instance, bound) <= optimum
+        fewest, soon = solve(problem, k=LARGE, effort=60), solve(problem, effort=60)
+        for result in (fewest, soon):
+            assert violations(problem, result) == ()
+            assert result.lower_bound <= min(optima) <= result.totals.changeover
+        least = min(oracle.cheapest(LARGE, _price(fewest, LARGE) + 1) for oracle in ways)
+        assert least // LARGE == _price(fewest, LARGE) // LARGE
+        best = min(oracle.cheapest(4, _price(soon, 4) + 1) for oracle in ways)
+        assert best <= _price(soon, 4)
+        excess.append((_price(soon, 4) - best) / max(best, 1))
     assert sum(excess) <= 0.02 * len(excess)
+
+
+def _price(result: Result, k: int) -> int:
+    return k * (result.totals.setup + result.totals.work) + result.totals.waiting
 
 
 @given(st.integers(0, 10**6), st.randoms(use_true_random=False))
