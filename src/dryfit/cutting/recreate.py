@@ -1,0 +1,138 @@
+"""Putting blanks back: each where it fits best, on a further board where none has room."""
+
+from collections.abc import Callable, Iterable
+
+from dryfit.cutting.boards import Bench, Open
+from dryfit.cutting.instance import Sizes
+from dryfit.cutting.slicing import Space
+
+NOWHERE = 1 << 62
+BLINK = 0.02
+"""How often a good place is overlooked, so that the same blanks do not always go the same way."""
+
+Place = tuple[int, int, Space, tuple[int, int]]  # score, index of the board, space, size
+
+
+class State:
+    """Boards in use and units that lie nowhere."""
+
+    __slots__ = ("boards", "left", "lost", "worth")
+
+    def __init__(self, boards: list[Open], left: list[int], lost: int, worth: int) -> None:
+        self.boards = boards
+        self.left = left
+        self.lost = lost
+        self.worth = worth
+
+
+def best_place(
+    bench: Bench, boards: Iterable[tuple[int, Open]], blank: int, way: int
+) -> Place | None:
+    """Where a blank fits best, by one of three measures (0, 1, 2); ties by order."""
+    fits = bench.instance.fits
+    face = bench.faces[blank]
+    best = NOWHERE
+    found: Place | None = None
+    rng = bench.rng.random
+    for index, board in boards:
+        if board.free < face:
+            continue
+        sizes = fits[board.stock][blank]
+        for size in sizes:
+            along, across = size
+            for space in board.spaces:
+                if along > space[0] or across > space[1]:
+                    continue
+                score = _score(along, across, space[2], space[3], way)
+                if score < best and rng() > BLINK:
+                    best = score
+                    found = (score, index, space, size)
+    return found
+
+
+def _score(along: int, across: int, have_along: int, have_across: int, way: int) -> int:
+    """What a place wastes: pieces that have to grow count most, then what is left beside."""
+    over = 0
+    slack_along = have_along - along
+    slack_across = have_across - across
+    if slack_along < 0:
+        over -= slack_along
+        slack_along = 0
+    if slack_across < 0:
+        over -= slack_across
+        slack_across = 0
+    if way == 0:
+        return 2 * over + (min(slack_across, slack_along))
+    if way == 1:
+        return over * (along + across) + slack_along * across + slack_across * along
+    return 2 * over + (max(slack_across, slack_along))
+
+
+def put_best(bench: Bench, state: State, fresh: set[int], blank: int, way: int) -> bool:
+    """Put one blank into the open boards. `fresh` are the boards that may be changed in place."""
+    overlooked: set[tuple[int, int]] = set()
+    for _ in range(6):
+        boards: Iterable[tuple[int, Open]] = enumerate(state.boards)
+        if overlooked:
+            shut = {index for index, _ in overlooked}
+            boards = [(i, board) for i, board in boards if i not in shut]
+        place = best_place(bench, boards, blank, way)
+        if place is None:
+            return False
+        _, index, space, size = place
+        board = state.boards[index]
+        if index not in fresh:
+            number = board.spaces.index(space)
+            board = bench.copied(board)
+            bench.refresh(board)
+            space = board.spaces[number]
+            state.boards[index] = board
+            fresh.add(index)
+        if bench.insert(board, space, blank, size):
+            return True
+        bench.refresh(board)
+        overlooked.add((index, 0))
+    return False
+
+
+Opener = Callable[[State, int], int | None]
+
+
+def put_unit(
+    bench: Bench, state: State, fresh: set[int], unit: int, way: int, opener: Opener
+) -> bool:
+    """Put a unit into the layout, on a further board if `opener` names one."""
+    blanks = bench.instance.units[unit].blanks
+    if len(blanks) == 1 and put_best(bench, state, fresh, blanks[0], way):
+        return True
+    if len(blanks) > 1:
+        for index in range(len(state.boards)):
+            twin = bench.copied(state.boards[index])
+            bench.refresh(twin)
+            if put_together(bench, twin, blanks, way):
+                state.boards[index] = twin
+                fresh.add(index)
+                return True
+    stock = opener(state, unit)
+    if stock is None:
+        return False
+    board = bench.opened(stock)
+    if not put_together(bench, board, blanks, way):
+        return False
+    fresh.add(len(state.boards))
+    state.boards.append(board)
+    state.worth += bench.instance.stocks[stock].worth
+    return True
+
+
+def put_together(bench: Bench, board: Open, blanks: tuple[int, ...], way: int) -> bool:
+    """Put all of some blanks into one board, the long ones first; False leaves it half done."""
+    only = State([board], [], 0, 0)
+    order = sorted(blanks, key=lambda blank: -bench.faces[blank])
+    return all(put_best(bench, only, {0}, blank, way) for blank in order)
+
+
+def sizes_anywhere(bench: Bench, unit: int) -> Sizes:
+    """The sizes of a unit's first blank on the first stock that it fits."""
+    blank = bench.instance.units[unit].blanks[0]
+    return next((fits[blank] for fits in bench.instance.fits if fits[blank]), ())
