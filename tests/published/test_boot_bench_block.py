@@ -23,6 +23,7 @@ from dryfit.order import (
     Station,
     Task,
     Unsolvable,
+    Value,
     evaluate,
     solve,
     violations,
@@ -74,20 +75,21 @@ def with_intervals() -> Problem:
     """TRADE E2 and J11: through the wood is thickness + 3 or more, on the sled 12 higher."""
     blade = "combination blade"
     least = {"15": 33, "16": 21, "17": 25, "20": 45, "21": 45, "22": 37}
-    tasks = []
-    for task in block().tasks:
-        demands = []
-        for axis, value in task.demands:
-            if axis == "height":
-                cutter = dict(task.demands)["cutter"]
-                through = least.get(task.id.split()[0])
-                number = through or round(float(str(value)))
-                value = Range(number, None if through else number, str(cutter))
-            demands.append((axis, value))
-        tasks.append(replace(task, demands=tuple(demands)))
+
+    def height(task: Task, axis: str, value: Value) -> Value:
+        if axis != "height":
+            return value
+        through = least.get(task.id.split()[0])
+        number = through or round(float(str(value)))
+        return Range(number, None if through else number, str(dict(task.demands)["cutter"]))
+
+    tasks = tuple(
+        replace(task, demands=tuple((a, height(task, a, value)) for a, value in task.demands))
+        for task in block().tasks
+    )
     standing = (("table saw", "height", Range(36, 36, blade)),)
     others = tuple(row for row in block().standing if row[1] != "height")
-    return replace(block(), tasks=tuple(tasks), standing=(*others, *standing))
+    return replace(block(), tasks=tasks, standing=(*others, *standing))
 
 
 def is_one_visit(result: Result, tasks: tuple[str, ...]) -> bool:
