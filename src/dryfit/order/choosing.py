@@ -253,6 +253,7 @@ def _result(trials: _Trials) -> Result:
     return replace(
         result,
         lower_bound=least,
+        fewest_found=min(found.fewest_found for found in trials.best.values()),
         proven=changeover == least,
         gap_percent=gap_percent(changeover, least),
         effort=trials.effort,

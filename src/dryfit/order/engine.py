@@ -12,6 +12,7 @@ from dryfit.order.improve import improved, keeps_visits, offer, score
 from dryfit.order.instance import Instance, compiled
 from dryfit.order.picks import picked, picks_of, require_choices
 from dryfit.order.problem import Problem, Unsolvable
+from dryfit.order.proving import Proof, proved
 from dryfit.order.result import Result, Schedule, Totals, gap_percent
 from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order, Watch
@@ -21,10 +22,9 @@ FIRST_BEAMS = (
     Beam(width=1, moves=6, weight=13, walking=False),
     Beam(width=4, moves=6, weight=13, walking=False),
 )
-WIDTHS = (4, 16, 64, 256, 1024)
-STATES = 6_000  # states that the widening search may open for each unit of 100 effort
 SMOOTH = 4  # a lower k starts from the answer for this one: the way there is smoother
 MANY = 1000  # tasks above which one beam has to do
+NEVER = 10**12  # tenths: more than any order
 FULL = 300  # tasks up to which each gets its share of moves
 
 
@@ -65,14 +65,15 @@ def _solved(k: int, problem: Problem, effort: int, watch: Watch | None) -> Resul
     instance = compiled(problem)
     lookout = Lookout(k, watch)
     try:
-        found, least, opened = _searched(instance, bound_of(instance), effort, lookout)
+        found, proof = _searched(instance, bound_of(instance), effort, lookout)
         order, placed = _improved(instance, found, k, effort, lookout)
     except KeyboardInterrupt:
         if lookout.kept is None:
             raise
-        result = _result(lookout.kept.instance, lookout.kept.score[-1], lookout.bound, 0)
+        kept = lookout.kept
+        result = _result(kept.instance, kept.score[-1], Proof(lookout.bound, NEVER, None, 0))
         return replace(result, ended_early=True)
-    return _result(instance, order, least, opened + placed)
+    return _result(instance, order, replace(proof, made=proof.made + placed))
 
 
 def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:
@@ -124,42 +125,26 @@ def changeover_bound(problem: Problem) -> int:
 
 def _searched(
     instance: Instance, bound: Bound, effort: int, lookout: Lookout
-) -> tuple[tuple[Order, ...], int, int]:
-    """Orders worth improving, the best lower bound, and the states opened.
-
-    Beams of growing width look for less changeover until the bound is met, nothing was left out,
-    or the next width would take too many states.
-    """
-    least = least_changeover(instance, bound)
-    lookout.bound = least
+) -> tuple[tuple[Order, ...], Proof]:
+    """Orders worth improving, and what is proved of the fewest changeovers."""
+    lookout.bound = least_changeover(instance, bound)
     beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
     exact = [_beamed(instance, bound, beam, lookout) for beam in beams]
     walking = [_beamed(instance, bound, replace(beam, walking=True), lookout) for beam in beams]
     opened = sum(result.opened for result in (*exact, *walking))
     orders = [result.order for result in (*exact, *walking) if result.order is not None]
     fewest = min(result.spent for result in exact)
-    allowed = STATES * effort // 100
-    expected = max(result.opened for result in exact)
-    last = Found(None, 0, 0, complete=False)
-    for width in WIDTHS:
-        if fewest <= least or last.complete or expected > allowed:
-            break
-        beam = Beam(width=width, moves=None, weight=10, walking=False)
-        last = _beamed(instance, bound, beam, lookout, fewest)
-        opened += last.opened
-        allowed -= last.opened
-        expected = 4 * last.opened
-        if last.order is not None:
-            orders.append(last.order)
-            fewest = last.spent
-    return tuple(orders), fewest if last.complete else least, opened
+    proof = proved(instance, bound, (lookout.bound, fewest), effort, lookout)
+    lookout.bound = proof.least
+    if proof.order is not None:
+        offer(instance, proof.order, lookout)
+        orders.append(proof.order)
+    return tuple(orders), replace(proof, made=opened + proof.made)
 
 
-def _beamed(
-    instance: Instance, bound: Bound, beam: Beam, lookout: Lookout, ceiling: int | None = None
-) -> Found:
+def _beamed(instance: Instance, bound: Bound, beam: Beam, lookout: Lookout) -> Found:
     """What a beam comes to; its order is kept if it is the best so far."""
-    found = search(instance, bound, beam, ceiling, lookout)
+    found = search(instance, bound, beam, None, lookout)
     if found.order is not None:
         offer(instance, found.order, lookout)
     return found
@@ -182,14 +167,15 @@ def _improved(
     return order, placed + more
 
 
-def _result(instance: Instance, order: Order, least: int, effort: int) -> Result:
+def _result(instance: Instance, order: Order, proof: Proof) -> Result:
     schedule, totals = decoded(instance, order)
     return Result(
         order=tuple(entry.task for entry in schedule.entries),
         schedule=schedule,
         totals=totals,
-        lower_bound=least,
-        proven=totals.changeover == least,
-        gap_percent=gap_percent(totals.changeover, least),
-        effort=effort,
+        lower_bound=proof.least,
+        fewest_found=min(proof.fewest, totals.changeover),
+        proven=totals.changeover == proof.least,
+        gap_percent=gap_percent(totals.changeover, proof.least),
+        effort=proof.made,
     )

@@ -110,7 +110,7 @@ def compiled(problem: Problem) -> Instance:
         mates=tuple(tuple(_served(axes[axis], mask) for axis, mask in row) for row in choices),
         standing=_standing(problem, numbers),
         predecessors=predecessors,
-        successors=_turned_round(predecessors),
+        successors=turned_round(predecessors),
         topological=topological(predecessors),
         works=tuple(task.work for task in problem.tasks),
         lags=lags,
@@ -161,7 +161,8 @@ def _predecessors(problem: Problem, index: dict[str, int], visits: Visits) -> tu
     return tuple(masks)
 
 
-def _turned_round(predecessors: tuple[int, ...]) -> tuple[tuple[int, ...], ...]:
+def turned_round(predecessors: tuple[int, ...]) -> tuple[tuple[int, ...], ...]:
+    """Per task: the tasks that have it among their predecessors (bits per task)."""
     successors: list[list[int]] = [[] for _ in predecessors]
     for after, mask in enumerate(predecessors):
         for before in members(mask):

@@ -6,6 +6,7 @@ from typing import Literal
 from dryfit.order.problem import Value
 
 Over = Literal["every order", "every pick", "common tasks"]
+Status = Literal["proved", "bounded", "stopped early"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +79,9 @@ class Result:
 
     order        task ids
     lower_bound  changeover that no valid order can go below, see `over`
+    fewest_found changeover of the best order for changeover alone that was come across. The order
+                 itself may spend more, where that fills waiting. If it equals `lower_bound`, no
+                 order has fewer (`fewest_proven`)
     proven       the order's changeover is the lowest possible
     gap_percent  by how much the order's changeover may exceed the lowest possible, at most, in
                  percent of `lower_bound` (100 where that is nothing and the changeover is not)
@@ -96,12 +100,28 @@ class Result:
     schedule: Schedule
     totals: Totals
     lower_bound: int
+    fewest_found: int
     proven: bool
     gap_percent: float
     effort: int
     ended_early: bool = False
     picks: tuple[tuple[str, str], ...] = ()
     over: Over = "every order"
+
+    @property
+    def fewest_proven(self) -> bool:
+        """Whether `fewest_found` is the lowest changeover possible, whatever the order spends."""
+        return self.fewest_found == self.lower_bound
+
+    @property
+    def status(self) -> Status:
+        """What is known of the order's changeover; `gap_percent` says by how much it may be above.
+
+        A search that was stopped early says so even if it has proved its order.
+        """
+        if self.ended_early:
+            return "stopped early"
+        return "proved" if self.proven else "bounded"
 
 
 def gap_percent(changeover: int, least: int) -> float:

@@ -1,0 +1,82 @@
+"""What is tried for a proof of the fewest changeovers, and in which order.
+
+First each station by itself: most are small, and the sum of what they need is nearly always what
+all of them need together. Then the whole problem, guided by what was found at the stations; it
+may find a better order too. Both count the states they make, so that a proof takes no longer
+than the effort allows.
+"""
+
+from dataclasses import dataclass, replace
+
+from dryfit.order.best_first import best_first
+from dryfit.order.bound import Bound
+from dryfit.order.guide import Lift, Remembering, Span, guide_of_one, spans_of
+from dryfit.order.instance import Instance
+from dryfit.order.projecting import ancestors_of, projected
+from dryfit.order.watching import Lookout, Order
+
+AT_A_STATION, AT_ALL = 60, 60
+"""States made for a station, and for the whole problem, for each unit of effort."""
+
+FULL = 300
+"""Tasks up to which that many are made; with more, each state is more work."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What is proved.
+
+    least   changeover, in tenths, that no valid order can go below
+    fewest  changeover of the best order known
+    order   an order that needs `fewest`, if the proof has found it; None if it was known before
+    made    states made
+    """
+
+    least: int
+    fewest: int
+    order: Order | None
+    made: int
+
+
+def proved(
+    instance: Instance,
+    bound: Bound,
+    known: tuple[int, int],
+    effort: int,
+    lookout: Lookout | None = None,
+) -> Proof:
+    """The best lower bound for an effort.
+
+    known  changeover that no order goes below, and that of the best order known, in tenths
+    """
+    least, fewest = known
+    share = effort * FULL // max(FULL, len(instance.station))
+    if least == fewest or not share:
+        return Proof(least, fewest, None, 0)
+    spans, made = _lifted(instance, AT_A_STATION * share, lookout)
+    least = max(least, sum(span.lift.least for span in spans if span.lift is not None))
+    if least == fewest:
+        return Proof(least, fewest, None, made)
+    if lookout is not None:
+        lookout.bound = max(lookout.bound, least)
+    guide = Remembering(bound, spans)
+    reached = best_first(instance, guide, AT_ALL * share, fewest, lookout)
+    least, made = max(least, reached.least), made + reached.made
+    if reached.order is None:
+        return Proof(least, fewest, None, made)
+    return Proof(least, reached.least, reached.order, made)
+
+
+def _lifted(instance: Instance, limit: int, lookout: Lookout | None) -> tuple[list[Span], int]:
+    """The stations, each with what a search of it alone has found; and the states made."""
+    ancestors = ancestors_of(instance)
+    spans, made = [], 0
+    for span in spans_of(instance):
+        shares = dict.fromkeys(range(span.first, span.last), 1)
+        part = projected(instance, ancestors, span.tasks, shares)
+        guide = guide_of_one(part.instance)
+        reached = best_first(part.instance, guide, limit, None, lookout)
+        lift = Lift(reached.least, reached.opened, part.renumbered)
+        spans.append(replace(span, lift=lift))
+        made += reached.made
+    return spans, made
