@@ -48,15 +48,16 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert plan is not None
     plan, faults = workshop.rehearse(checked, plan, lambda _: None)
     assert plan is not None, [fault.message for fault in faults]
+    why = workshop.reasons(checked, plan, plan.steps)
+    book = render(checked.model, plan, checked.shop, findings, rehearsed=True, reasons=why)
     made = {
         "parts": parts_table(checked.model),
         "steps": steps_table(
             plan, sides_of(plan, checked.model), checked.declared.display, rehearsed=True
         ),
-        "booklet": reading(render(checked.model, plan, checked.shop, findings, rehearsed=True)),
+        "booklet": reading(book),
     }
     if name == "step_stool":
-        why = workshop.reasons(checked, plan, plan.steps)
         made["why"] = answers((), checked.model, plan, why)
     for what, words in made.items():
         path = GOLDEN / f"{name}.{what}.txt"

@@ -3,24 +3,30 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from dryfit.booklet.labels import Labels
 from dryfit.booklet.text import Say
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.plan.plan import Plan
+from dryfit.plan.reasons import StepReasons
 from dryfit.shop.shop import Shop
 
 
 @dataclass(frozen=True, slots=True)
 class Bench:
-    """Piece, plan and shop, the letters of the parts, and how lengths are said."""
+    """Piece, plan and shop, the letters of the parts, and how lengths are said.
+
+    `reasons` say by number why a step stands where it stands, where that has been worked out.
+    """
 
     model: Model
     plan: Plan
     shop: Shop
     labels: Labels
     say: Say
+    reasons: Mapping[int, StepReasons] = field(default_factory=dict)
 
     def part(self, name: str) -> Part | None:
         """Return the part of that name, or None for a blank, a panel or a glue-up."""

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from base64 import b64encode
+from collections.abc import Mapping
 from functools import cache
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Literal
 
 from dryfit.booklet.text import Amount, Label, Mark, Piece, Text, plain
@@ -13,6 +15,7 @@ from dryfit.booklet.wording import steps_in_words
 from dryfit.diagnostics import Findings
 from dryfit.placing.model import Model
 from dryfit.plan.plan import Plan
+from dryfit.plan.reasons import StepReasons
 from dryfit.resources import root
 from dryfit.shop.shop import Shop
 
@@ -36,13 +39,15 @@ def render(
     paper: Paper = "a4",
     *,
     rehearsed: bool = False,
+    reasons: Mapping[int, StepReasons] = MappingProxyType({}),
 ) -> str:
     """Return the booklet of a piece as one HTML file.
 
     `paper` sets the size of the printed page; on a screen it has no effect.  A plan that was not
-    `rehearsed` bears the word UNREHEARSED on every page.
+    `rehearsed` bears the word UNREHEARSED on every page.  `reasons` as in `booklet_view`.
     """
-    return page(booklet_view(model, plan, shop, findings, rehearsed=rehearsed), paper)
+    view = booklet_view(model, plan, shop, findings, rehearsed=rehearsed, reasons=reasons)
+    return page(view, paper)
 
 
 def page(booklet: Booklet, paper: Paper) -> str:

@@ -14,6 +14,7 @@ from dryfit.booklet.glueing import GlueView, glue_view
 from dryfit.booklet.settings import SettingsView, settings_view
 from dryfit.booklet.wording import clock, lag, many, roughly, steps_in_words
 from dryfit.plan.plan import Step
+from dryfit.plan.reasons_as_text import out_of_visit
 
 TALL_MM = 105.0
 """Higher drawings reach below the column of figures beside them."""
@@ -87,9 +88,8 @@ def visit_steps(steps: Sequence[Step], bench: Bench) -> tuple[StepView, ...]:
         if step.number in like:
             view = _but_for(view, found[like[step.number]])
         # What one step of a visit waits for, with the reason, is told where it first is one.
-        found[step.number] = replace(
-            view, reasons=tuple(reason for reason in view.reasons if reason not in told)
-        )
+        anew = (reason for reason in view.reasons if reason not in told)
+        found[step.number] = replace(view, reasons=(*anew, *_elsewhere(step, steps, bench)))
         told |= {*view.reasons}
     return tuple(found.values())
 
@@ -158,6 +158,13 @@ def _reasons(step: Step) -> tuple[str, ...]:
         f"After {steps_in_words(tuple(dict.fromkeys(numbers)))}: {reason}"
         for reason, numbers in rows.items()
     )
+
+
+def _elsewhere(step: Step, steps: Sequence[Step], bench: Bench) -> tuple[str, ...]:
+    """Return what it would be to do the step in another visit than that of these steps."""
+    why = bench.reasons.get(step.number)
+    words = out_of_visit(why, [each.number for each in steps]) if why is not None else ""
+    return (words,) if words else ()
 
 
 def _after(step: Step) -> str | None:

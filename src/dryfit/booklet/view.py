@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import PurePath
+from types import MappingProxyType
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.cautions import Caution, for_steps, for_visit, for_words
@@ -37,6 +39,7 @@ from dryfit.placing.model import Model
 from dryfit.placing.shopping import with_chosen_glues
 from dryfit.plan.operation import glues_of
 from dryfit.plan.plan import Plan, Visit
+from dryfit.plan.reasons import StepReasons
 from dryfit.shop.shop import Shop
 
 
@@ -98,13 +101,22 @@ class Booklet:
 
 
 def booklet_view(
-    model: Model, plan: Plan, shop: Shop, findings: Findings, *, rehearsed: bool = False
+    model: Model,
+    plan: Plan,
+    shop: Shop,
+    findings: Findings,
+    *,
+    rehearsed: bool = False,
+    reasons: Mapping[int, StepReasons] = MappingProxyType({}),
 ) -> Booklet:
-    """Return the booklet of a piece: its model, its plan, the shop, and what was found."""
+    """Return the booklet of a piece: its model, its plan, the shop, and what was found.
+
+    `reasons` say by number why a step stands where it stands; without them that is left out.
+    """
     model = with_chosen_glues(
         model, glues_of(op for step in plan.steps for op in step.operations), shop
     )
-    bench = Bench(model, plan, shop, label(model), Say(model.display))
+    bench = Bench(model, plan, shop, label(model), Say(model.display), reasons)
     headings = titles(plan, bench)
     return Booklet(
         id=booklet_id(model, plan),

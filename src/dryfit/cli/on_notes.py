@@ -140,7 +140,14 @@ def booklet(options: argparse.Namespace) -> int:
         progress("drawing the pages")
         from dryfit.booklet import booklet_view, drawing_files, page
 
-        view = booklet_view(checked.model, plan, checked.shop, findings, rehearsed=rehearsed)
+        view = booklet_view(
+            checked.model,
+            plan,
+            checked.shop,
+            findings,
+            rehearsed=rehearsed,
+            reasons=workshop.reasons(checked, plan, plan.steps),
+        )
         html = page(view, options.paper)
         stem = "booklet" if options.notes == STANDARD_INPUT else Path(options.notes).stem
         files = [(folder / f"{stem}.html", html.encode("utf-8"))]

@@ -7,10 +7,12 @@ price is exact for that move. It says nothing of moving several things at a time
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 
 from dryfit.order.decoder import Progress, advance, decoded, elapsed, opening
 from dryfit.order.improve import keeps_visits
 from dryfit.order.instance import Instance, compiled
+from dryfit.order.picks import picked, picks_of
 from dryfit.order.problem import Precedence, Problem
 from dryfit.order.result import Schedule
 from dryfit.order.sets import bits, members
@@ -71,6 +73,8 @@ def laid(problem: Problem, blocks: Sequence[Sequence[str]]) -> Laid:
 
     blocks  task ids; one after the other they are the order, which `evaluate` would take
     """
+    if problem.choices:
+        problem = picked(problem, picks_of(problem, tuple(chain.from_iterable(blocks))))
     instance = compiled(problem)
     index = {task.id: i for i, task in enumerate(problem.tasks)}
     numbers = tuple(tuple(index[name] for name in block) for block in blocks)

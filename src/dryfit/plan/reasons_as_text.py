@@ -91,6 +91,25 @@ def ties_in_words(why: StepReasons) -> str:
     return listed([each for each in words if each], "or")
 
 
+def out_of_visit(why: StepReasons, steps: Sequence[int]) -> str:
+    """Return in short what it is to do a step in another visit than that of the `steps`.
+
+    Nothing where it can be done in no other, where the cheapest other place is in its own, or
+    where it would cost no more than going there once more.
+    """
+    before = [each for each in why.ties_before if each < steps[0]]
+    after = [each for each in why.ties_after if each > steps[-1]]
+    ties = [each for each in (_beside("before", before), _beside("after", after)) if each]
+    if ties:
+        return f"Could as well be done {listed(ties, 'or')}"
+    costs = [
+        f"{_more(place.setup)} setting up{_of(place)} if done {place.side} step {place.step}"
+        for place in (why.earlier, why.later)
+        if place is not None and place.step not in steps and set(place.changes) - {"walk"}
+    ]
+    return ", ".join(costs)
+
+
 def _beside(side: str, numbers: Sequence[int]) -> str:
     """Return the steps beside which it can stand: ``before step 2, 3 or 7 to 12``."""
     runs: list[list[int]] = []

@@ -17,6 +17,7 @@ from dryfit.booklet.titles import title, titles
 from dryfit.booklet.view import Booklet, booklet_view
 from dryfit.booklet.wording import clock, lag, minutes, roughly
 from dryfit.plan.plan import Moment, Step, StepMinutes
+from dryfit.plan.reasons import StepReasons
 from dryfit.plan.setting import Setting
 from dryfit.quantities import Display
 
@@ -371,3 +372,14 @@ def test_minutes_of_a_visit_are_set_up_and_work_together(view: Booklet) -> None:
     step: Step = planned.plan().steps[0]
     assert step.minutes == StepMinutes(0, 15, 0, 72, 0)
     assert view.visits[0].minutes == "9 min"
+
+
+def test_a_step_says_where_else_it_could_be_done_if_that_was_worked_out() -> None:
+    plan = planned.plan()
+    visit = plan.visits()[0]
+    step = visit.steps[0]
+    later = plan.steps[-1].number
+    why = StepReasons(step.number, None, None, None, None, None, None, (), (later,), None, None)
+    view = booklet_view(fixtures.model(), plan, planned.shop(), (), reasons={step.number: why})
+    told = view.visits[0].steps[0].reasons
+    assert told[-1] == f"Could as well be done after step {later}"

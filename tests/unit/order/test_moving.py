@@ -1,12 +1,15 @@
 """Blocks of an order at other places: rows worked by hand, and all places tried one by one."""
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 from tests.unit.order.shops import bench_problem, random_problem, seeded
 
 from dryfit.order import (
+    Choice,
     Move,
+    Option,
     Precedence,
     Problem,
     Task,
@@ -85,6 +88,13 @@ def test_a_task_that_a_visit_waits_for_is_told_with_the_visit() -> None:
     row = laid(bench_problem(*pair, MARK, precedences=(rule,)), (("mark",), ("lap A",), ("lap B",)))
     assert room(row, 1).after == (Precedence("mark", "lap A", 0, "one visit: laps"),)
     assert room(row, 2).after == (rule,)
+
+
+def test_of_a_choice_the_tasks_that_are_done_are_moved() -> None:
+    problem = bench_problem(RIP, TRIM, LAP, MARK)
+    ways = Choice("shoulder", (Option("sawn", ("lap",)), Option("by hand", ("mark",))))
+    row = laid(replace(problem, choices=(ways,)), (("rip",), ("trim",), ("mark",)))
+    assert [move.order for move in room(row, 1).later] == [("rip", "mark", "trim")]
 
 
 def blocks_of(order: tuple[str, ...], seed: int) -> tuple[tuple[str, ...], ...]:

@@ -1,9 +1,11 @@
 """Reasons in words: nothing is said that does not hold, and costs are told with savings."""
 
+from dataclasses import replace
+
 import pytest
 
 from dryfit.plan.reasons import Elsewhere, StepReasons
-from dryfit.plan.reasons_as_text import cost, ties_in_words
+from dryfit.plan.reasons_as_text import cost, out_of_visit, ties_in_words
 
 
 def tied(step: int, before: tuple[int, ...], after: tuple[int, ...]) -> StepReasons:
@@ -53,3 +55,18 @@ def test_places_of_the_same_time(
 )
 def test_what_a_place_costs(place: Elsewhere, words: str) -> None:
     assert cost(place) == words
+
+
+def test_what_stays_in_the_visit_is_not_told_on_its_page() -> None:
+    walked = Elsewhere(7, "before", 10, -10, 0, ("walk",))
+    near = Elsewhere(9, "before", 0, 0, 0, ())
+    assert out_of_visit(tied(10, (9,), (11,)), (9, 10, 11)) == ""
+    assert out_of_visit(tied(10, (4, 9), (11, 20)), (9, 10, 11)) == (
+        "Could as well be done before step 4 or after step 20"
+    )
+    assert out_of_visit(replace(tied(10, (9,), ()), earlier=near), (9, 10)) == ""
+    assert out_of_visit(replace(tied(10, (), ()), earlier=walked), (9, 10)) == ""
+    dear = replace(walked, changes=("walk", "height"), setup=25)
+    assert out_of_visit(replace(tied(10, (), ()), earlier=dear), (9, 10)) == (
+        "2.5 min more setting up (a walk and height) if done before step 7"
+    )
