@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 
 from dryfit.checks import check_model
@@ -41,9 +42,16 @@ class Checked:
         return worst(self.findings) is Severity.ERROR or self.model is None
 
 
-def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]) -> Checked:
+def check(
+    source: Source,
+    shop_file: Path | None,
+    environment: Mapping[str, str],
+    *,
+    start: date | int | None = None,
+) -> Checked:
     """Read, declare, place and check: all that needs no search.
 
+    `start` is the day on which work begins, in place of that of the shop file.
     Raises ShopFileError when the shop file cannot be read.
     """
     patterns, in_patterns = _patterns(source, environment)
@@ -51,6 +59,8 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
     in_notes += in_patterns
     declared, in_piece = declare(notes)
     shop, in_shop = read_shop(shop_file, environment)
+    if shop is not None and start is not None:
+        shop = replace(shop, start=start)
     findings = in_notes + in_piece + in_shop
     if shop is None:
         return Checked(source, declared, None, None, findings)
@@ -60,7 +70,9 @@ def check(source: Source, shop_file: Path | None, environment: Mapping[str, str]
     model, in_place = place(declared, shop)
     findings += in_place
     if model is not None:
-        model = replace(model, assumptions=model.assumptions + shop_assumptions(shop))
+        glued, coated = len(model.assemblies), len(model.coatings)
+        said = shop_assumptions(shop, glued=glued, coated=coated)
+        model = replace(model, assumptions=model.assumptions + said)
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
     return Checked(source, declared, shop, model, once(findings))

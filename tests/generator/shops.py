@@ -59,8 +59,23 @@ def random_shop(seed: int) -> str | None:
     for _ in range(draw.between(1, 4)):
         change = draw.one_of(CHANGES)
         chosen.setdefault(_owner(change), change)
-    lines = sorted(chosen.values(), key=lambda line: line.split(" = ")[0])
+    lines = sorted((*chosen.values(), *_calendar(seed)), key=lambda line: line.split(" = ")[0])
     return "\n".join(['format = "dryfit-shop/1"', f'name = "Shop {seed}"', *lines]) + "\n"
+
+
+def _calendar(seed: int) -> list[str]:
+    """Return when and where there is work: a lot of its own, so that it shifts no other."""
+    draw = Draw(f"calendar {seed}")
+    return [
+        line
+        for share, line in (
+            (30, draw.one_of(('start = "Wednesday"', 'start = "2026-12-19"'))),
+            (30, f'station."glue bench".places = {draw.between(1, 2)}'),
+            (20, f'station."finish bench".places = {draw.between(1, 2)}'),
+            (20, "workers = 2"),
+        )
+        if draw.chance(share)
+    ]
 
 
 def _owner(change: str) -> str:

@@ -139,7 +139,6 @@ def _sentence(words: str) -> str:
 
 def _totals(plan: Plan) -> tuple[Total, ...]:
     totals = plan.totals
-    last = plan.steps[-1].ends if plan.steps else None
     rows = [
         Total(str(len(plan.steps)), "steps"),
         Total(str(len(plan.visits())), "visits to a station"),
@@ -147,8 +146,8 @@ def _totals(plan: Plan) -> tuple[Total, ...]:
         Total(roughly(totals.setup), "of that, setting up"),
         Total(roughly(totals.waiting) if totals.waiting else "none", "waiting in work hours"),
     ]
-    if last is not None:
-        rows.append(Total(many(last.day, "day"), "from first cut to done"))
+    if plan.done is not None:
+        rows.append(Total(many(plan.done.day, "day"), f"to done, on {plan.done_on}"))
     return tuple(rows)
 
 

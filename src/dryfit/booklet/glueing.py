@@ -10,7 +10,7 @@ from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.text import Amount, Text, capital
 from dryfit.booklet.titles import title
 from dryfit.booklet.wording import joints, lag, minutes
-from dryfit.plan.operation import ClampRow, GlueUp, Operation
+from dryfit.plan.operation import GlueUp, Operation
 from dryfit.plan.plan import Step
 
 _LAG_WORDS = {
@@ -85,7 +85,7 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         clock=_clock(glue_up),
         parts=bench.rows(glue_up.parts),
         joints=_joints(operation, bench),
-        clamps=tuple(_clamp(row, bench) for row in glue_up.clamps),
+        clamps=_clamps(glue_up, operation, bench),
         diagonals=tuple(_diagonal(name, mm, bench) for name, mm in glue_up.diagonals),
         lags=tuple((_lag_words(row.until, glue_up), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
@@ -142,13 +142,27 @@ def _joints(operation: Operation, bench: Bench) -> str:
     return ""
 
 
-def _clamp(row: ClampRow, bench: Bench) -> ClampView:
-    fitting = sorted(
-        (clamp for clamp in bench.shop.clamps if clamp.opens >= row.length),
-        key=lambda clamp: clamp.opens,
+def _clamps(glue_up: GlueUp, operation: Operation, bench: Bench) -> tuple[ClampView, ...]:
+    """Return the rows of clamps, each with those of the shop that are free for it."""
+    opens = {clamp.name: clamp.opens for clamp in bench.shop.clamps}
+    left = {held.resource: held.count for held in operation.held}
+    names: dict[int, str | None] = {}
+    # Shorter openings first, each with the shortest that will do: so the longer ones are left.
+    for number, row in sorted(enumerate(glue_up.clamps), key=lambda each: each[1].length):
+        fitting = sorted(
+            (name for name in opens if opens[name] >= row.length), key=opens.__getitem__
+        )
+        taken: dict[str, int] = {}
+        for name in fitting:
+            taken[name] = min(left.get(name, 0), row.count - sum(taken.values()))
+            left[name] = left.get(name, 0) - taken[name]
+        kinds = [name for name, count in taken.items() if count]
+        mixed = ", ".join(f"{taken[name]} {name}" for name in kinds)
+        names[number] = mixed if len(kinds) > 1 else next(iter(kinds or fitting), None)
+    return tuple(
+        ClampView(row.count, (bench.say.size_with_unit(row.length),), row.at, names[number])
+        for number, row in enumerate(glue_up.clamps)
     )
-    opening = bench.say.size_with_unit(row.length)
-    return ClampView(row.count, (opening,), row.at, fitting[0].name if fitting else None)
 
 
 def _diagonal(name: str, length: float, bench: Bench) -> DiagonalView:

@@ -53,10 +53,10 @@ def _hours(whole: int) -> str:
 
 
 def clock(moment: Moment) -> str:
-    """Return the day and the time to five minutes: ``day 2, 10:15``."""
+    """Return the day and the time to five minutes: ``day 2, 10:15``, ``day 2 (Tue), 10:15``."""
     hours, rest = (int(part) for part in moment.clock.split(":"))
     whole = (hours * 60 + rest + 2) // 5 * 5
-    return f"day {moment.day}, {whole // 60:02}:{whole % 60:02}"
+    return f"{moment.on}, {whole // 60:02}:{whole % 60:02}"
 
 
 def many(count: int, one: str, more: str | None = None) -> str:

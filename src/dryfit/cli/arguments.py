@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import TypeAlias
 
@@ -56,6 +57,13 @@ def _add_those_on_notes(commands: Commands) -> None:
             "-v", "--verbose", action="store_true", help="tell how long each stage took"
         )
     check.add_argument("--whole", action="store_true", help="plan and rehearse as well")
+    for command in (check, steps, booklet):
+        command.add_argument(
+            "--start",
+            metavar="DAY",
+            type=_day,
+            help="when work begins: a date such as 2026-12-05, or a weekday (default: a Monday)",
+        )
     for command in (steps, booklet):
         command.add_argument(
             "--unrehearsed", action="store_true", help="print the plan without playing it first"
@@ -82,6 +90,15 @@ def _add_those_about_the_program(commands: Commands) -> None:
     )
     help_on = _command(commands, "help", _help_on, "the language, its words, colours for an editor")
     help_on.add_argument("topic", metavar="TOPIC", nargs="?", help="all topics are told without it")
+
+
+def _day(text: str) -> date | int:
+    from dryfit.shop.values import WrongValueError, first_day
+
+    try:
+        return first_day(text)
+    except WrongValueError as wrong:
+        raise argparse.ArgumentTypeError(f"{wrong}; {wrong.hint}") from None
 
 
 def _explain(options: argparse.Namespace) -> int:

@@ -229,7 +229,8 @@ def _status(findings: Findings) -> int:
 
 def _checked(options: argparse.Namespace, progress: Progress) -> Checked:
     progress("reading the notes and placing the parts")
-    checked = workshop.check(read_notes(options.notes), options.shop, os.environ)
+    start = getattr(options, "start", None)
+    checked = workshop.check(read_notes(options.notes), options.shop, os.environ, start=start)
     if options.strict:
         return replace(checked, findings=without_warnings(checked.findings))
     return checked

@@ -25,13 +25,20 @@ def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool =
             _heading(visit),
             *(f"  {line}" for s in visit.steps for line in _step(s, sides, display)),
         ]
-    lines += ["", *_totals(plan.totals)]
+    lines += ["", *_totals(plan.totals), *_done(plan)]
     return "\n".join(lines) + "\n"
+
+
+def _done(plan: Plan) -> Iterator[str]:
+    """Yield when all is over, the last drying with it."""
+    if plan.done is not None:
+        day = f"day {plan.done.day} at {plan.done.clock}"
+        yield f"done on {plan.done_on}, {day}"
 
 
 def _heading(visit: Visit) -> str:
     starts = visit.steps[0].starts
-    return f"{visit.number}. {visit.station}, day {starts.day} at {starts.clock}"
+    return f"{visit.number}. {visit.station}, {starts.on} at {starts.clock}"
 
 
 def _step(step: Step, sides: Sides, display: Display) -> Iterator[str]:
@@ -54,7 +61,7 @@ def _step(step: Step, sides: Sides, display: Display) -> Iterator[str]:
 def _wait(release: Release | None) -> Iterator[str]:
     if release is None:
         return
-    begins = f"day {release.opens.day} at {release.opens.clock}"
+    begins = f"{release.opens.on} at {release.opens.clock}"
     if release.lag:
         yield f"     not before {begins}: {duration(release.lag)} after step {release.step}"
     else:

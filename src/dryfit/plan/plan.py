@@ -13,12 +13,19 @@ from dryfit.plan.setting import Setting
 class Moment:
     """Elapsed tenths of a minute since day 1's first work minute, nights counted.
 
-    `day` counts calendar days from 1, `clock` is ``11:41``.
+    `day` counts calendar days from 1, `clock` is ``11:41``.  `name` is what the day is called,
+    ``Wed 9 Dec``; empty where nobody told when day 1 is.
     """
 
     tenths: int
     day: int
     clock: str
+    name: str = ""
+
+    @property
+    def on(self) -> str:
+        """Return the day as it is printed: ``day 3``, ``day 3 (Wed 9 Dec)``."""
+        return f"day {self.day} ({self.name})" if self.name else f"day {self.day}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +138,8 @@ class Plan:
     """The whole build in order.
 
     `cutters` and `accessories` are those used: name, and width or thickness of the base in mm.
+    `done` is when all is over, drying with it; `done_on` its day in words, ``Thursday of the
+    second week``.
     """
 
     shop: str
@@ -141,6 +150,8 @@ class Plan:
     alternatives: tuple[Alternative, ...]
     cutters: tuple[tuple[str, Fraction], ...] = ()
     accessories: tuple[tuple[str, Fraction], ...] = ()
+    done: Moment | None = None
+    done_on: str = ""
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

@@ -5,17 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Findings, Note, Severity
-from dryfit.order import Result, Unsolvable, solve
+from dryfit.order import Problem, Result, Schedule, Unsolvable, solve
 from dryfit.order import Totals as OrderTotals
 from dryfit.placing.model import Model
 from dryfit.plan.operation import WorkList
 from dryfit.plan.plan import PartByPart, Plan, Totals
 from dryfit.planning.cutters import accessories_of, cutters_of
 from dryfit.planning.fillers import filled
+from dryfit.planning.moments import moment
 from dryfit.planning.part_by_part import part_by_part
 from dryfit.planning.problem_of import problem_of
 from dryfit.planning.steps import steps_of
 from dryfit.planning.tidy import tidied
+from dryfit.shop.days import full_name
 from dryfit.shop.shop import Shop
 
 WORTH = {"setups": 100, "balanced": 4, "soonest": 1}
@@ -33,12 +35,10 @@ def make_plan(
     """
     problem = problem_of(work, shop)
     try:
-        result = solve(problem, k=WORTH[favour], effort=effort)
+        result, schedule, totals = ordered(problem, model, favour, effort)
     except Unsolvable as reason:
         return None, (_no_order(reason, model),)
-    schedule, totals = tidied(result, problem, model, WORTH[favour])
-    if favour != "setups":
-        schedule, totals = filled(problem, schedule, totals)
+    done = moment(totals.elapsed, shop)
     return (
         Plan(
             shop=shop.name,
@@ -49,9 +49,25 @@ def make_plan(
             alternatives=work.alternatives,
             cutters=cutters_of(work, shop),
             accessories=accessories_of(work, shop),
+            done=done,
+            done_on=full_name(shop, done.day),
         ),
         (),
     )
+
+
+def ordered(
+    problem: Problem, model: Model, favour: str, effort: int
+) -> tuple[Result, Schedule, OrderTotals]:
+    """Return the engine's result, and the schedule that is printed, with its sums.
+
+    Raises Unsolvable.  Every test looks at what comes back here with the checker of `order`.
+    """
+    result = solve(problem, k=WORTH[favour], effort=effort)
+    schedule, totals = tidied(result, problem, model, WORTH[favour])
+    if favour != "setups":
+        schedule, totals = filled(problem, schedule, totals)
+    return result, schedule, totals
 
 
 def _no_order(reason: Unsolvable, model: Model) -> Diagnostic:

@@ -9,6 +9,8 @@ from dryfit.order import Axis, Calendar, Hold, Precedence, Problem, Resource, St
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.setting import Setting
 from dryfit.planning.dust import air_held, air_of
+from dryfit.planning.places import place_held, places_of
+from dryfit.shop.days import first_weekday, single_days_off
 from dryfit.shop.shop import AxisChange, Shop
 
 
@@ -16,14 +18,14 @@ def problem_of(work: WorkList, shop: Shop) -> Problem:
     """Return the problem; tasks in the order of the operations, which settles ties."""
     stations = tuple(_station(name, work.operations, shop) for name in _used(work.operations))
     air = air_of(work.operations, shop)
-    clamps = tuple(Resource(clamp.name, clamp.count) for clamp in shop.clamps)
+    counted = (*_clamps(shop), *places_of(work.operations, shop))
     return Problem(
         stations=stations,
         tasks=tuple(_task(operation, air, shop) for operation in work.operations),
         precedences=tuple(
             Precedence(rule.before, rule.after, rule.lag, rule.reason) for rule in work.rules
         ),
-        resources=clamps if air is None else (*clamps, air),
+        resources=counted if air is None else (*counted, air),
         calendar=calendar_of(shop),
         walk=shop.walk,
         trials=_trials(work.operations, shop),
@@ -36,8 +38,14 @@ def without_visits(problem: Problem) -> Problem:
 
 
 def calendar_of(shop: Shop) -> Calendar:
-    """Return the working hours of the shop; day 1 is a working Monday."""
-    return Calendar(shop.opens, shop.closes, frozenset(shop.days_off))
+    """Return the working hours of the shop, from day 1 on."""
+    return Calendar(
+        opens=shop.opens,
+        closes=shop.closes,
+        days_off=frozenset(shop.days_off),
+        first_weekday=first_weekday(shop),
+        closed=single_days_off(shop),
+    )
 
 
 def tokens_of(operation: Operation, shop: Shop) -> Mapping[str, str]:
@@ -60,6 +68,19 @@ def tokens_of(operation: Operation, shop: Shop) -> Mapping[str, str]:
 
 def _used(operations: Iterable[Operation]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(operation.station for operation in operations))
+
+
+def _clamps(shop: Shop) -> tuple[Resource, ...]:
+    """Return the clamps; one that opens as far or farther serves, the shortest first."""
+    by_length = sorted(shop.clamps, key=lambda clamp: clamp.opens)
+    return tuple(
+        Resource(
+            clamp.name,
+            clamp.count,
+            tuple(each.name for each in by_length if each.opens >= clamp.opens and each != clamp),
+        )
+        for clamp in shop.clamps
+    )
 
 
 def _station(name: str, operations: Iterable[Operation], shop: Shop) -> Station:
@@ -104,7 +125,7 @@ def _task(operation: Operation, air: Resource | None, shop: Shop) -> Task:
         work=operation.tenths,
         after=operation.after_tenths,
         splittable=operation.splittable,
-        holds=(*clamps, *air_held(operation, air, shop)),
+        holds=(*clamps, *place_held(operation, shop), *air_held(operation, air, shop)),
         trial=operation.trial,
         together=operation.together,
     )

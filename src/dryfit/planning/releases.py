@@ -13,6 +13,7 @@ from dryfit.plan.operation import Held, Operation, WorkList
 from dryfit.plan.plan import Release, Step
 from dryfit.planning.dust import WHY_DUST, makes_dust, wet_for
 from dryfit.planning.moments import moment
+from dryfit.planning.places import WHY_PLACES, counted
 from dryfit.shop.shop import Shop
 
 WHY_CLAMPS = "the clamps are in use until then"
@@ -40,6 +41,7 @@ def with_releases(
         waits = [*_cures(step, done, work)]
         idle_from = before.ends.tenths if before is not None else 0
         waits += [row for row in _clamps(step, steps, shop) if row.at > idle_from]
+        waits += [row for row in _no_room(step, steps, shop) if row.at > idle_from]
         waits += [row for row in _wet(step, steps, shop) if row.at > idle_from]
         last = max(waits, key=lambda row: (row.at, row.lag), default=None)
         if before is not None and _put_off(before, step, last, hours):
@@ -88,6 +90,28 @@ def _clamps(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]
             left += held.count
             if left >= wanted.count:
                 yield until
+
+
+def _no_room(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]:
+    """Yield what gives its place free for a glue-up or a coat, where places are counted."""
+    kind = step.operations[0].kind
+    places = counted(kind, shop)
+    if places is None:
+        return
+    lying = [
+        _Until(
+            earlier.ends.tenths + operation.after_tenths,
+            earlier.number,
+            operation.id,
+            WHY_PLACES[kind],
+            operation.after_tenths,
+        )
+        for earlier in steps[: step.number - 1]
+        for operation in earlier.operations
+        if operation.kind == kind
+    ]
+    lying.sort(key=lambda row: row.at)
+    yield from lying[len(lying) - places : len(lying) - places + 1] if len(lying) >= places else ()
 
 
 def _wet(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]:

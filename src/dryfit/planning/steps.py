@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from dryfit.order import Entry, Schedule
 from dryfit.order.hours import hours_of
-from dryfit.plan.operation import Operation, WorkList
+from dryfit.plan.operation import Held, Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.planning.dust import clean_from
@@ -33,7 +33,11 @@ class Run:
 
 def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]:
     """Return the steps of a schedule in order, numbered from 1."""
-    operations = {operation.id: operation for operation in work.operations}
+    entry_of = {entry.task: entry for entry in schedule.entries}
+    operations = {
+        operation.id: _with_clamps_at_hand(operation, entry_of[operation.id])
+        for operation in work.operations
+    }
     released = released_at(schedule.entries, work)
     runs = _runs(schedule.entries, operations, released, shop)
     number_of = {
@@ -48,6 +52,18 @@ def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]
         with_least_heights(steps), work, hours_of(calendar_of(shop)), shop
     )
     return tuple(_with_meanwhile(step, steps) for step in released_steps)
+
+
+def _with_clamps_at_hand(operation: Operation, entry: Entry) -> Operation:
+    """Return the operation with the clamps that it really takes: longer ones where they serve."""
+    if not entry.instead:
+        return operation
+    taken = {held.resource: held for held in operation.held}
+    for asked, clamp, count in entry.instead:
+        short, more = taken[asked], taken.get(clamp, Held(clamp, 0, taken[asked].lag))
+        taken[asked] = replace(short, count=short.count - count)
+        taken[clamp] = replace(more, count=more.count + count)
+    return replace(operation, held=tuple(held for held in taken.values() if held.count))
 
 
 def _runs(

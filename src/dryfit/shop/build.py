@@ -27,6 +27,7 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
     """Return the shop; reports at `layer` the names in it that lead nowhere."""
     stations = _stations(tree, layer)
     opens, closes = tree["hours"]
+    days_off, holidays = tree["days_off"]
     return Shop(
         name=tree["name"],
         sha256=sha256,
@@ -34,7 +35,7 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
         workers=tree["workers"],
         opens=opens,
         closes=closes,
-        days_off=tree["days_off"],
+        days_off=days_off,
         walk=tree["walk"],
         stations=MappingProxyType(stations),
         cutters=_cutters(tree, layer, stations),
@@ -57,6 +58,8 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
         by_hand=tree["by_hand"]["times"],
         default_glue=_default_glue(tree, layer),
         files=files,
+        start=tree.get("start"),
+        holidays=holidays,
     )
 
 
@@ -100,6 +103,7 @@ def _station(name: str, entry: Tree, layer: Layer) -> Station:
         test_cut=entry["test_cut"],
         axes=tuple(_axis(name, axis, axes, layer) for axis in names),
         limits=MappingProxyType(entry.get("limits", {})),
+        places=entry.get("places"),
     )
 
 

@@ -55,6 +55,7 @@ _AXIS = Table(
 _STATION = Table(
     {
         "count": _COUNT,
+        "places": _COUNT,
         "test_cut": _TENTHS,
         "limits": Named("limit of this station", _LENGTH),
         "axis": Named("axis of this station", _AXIS),
@@ -110,7 +111,8 @@ SHOP = Table(
         "one_room": Value(values.truth),
         "workers": _COUNT,
         "hours": Value(values.hours),
-        "days_off": Value(values.weekdays),
+        "days_off": Value(values.days_off),
+        "start": Value(values.first_day),
         "walk": _TENTHS,
         "default_glue": _WORDS,
         "station": Named("station", _STATION, removable=True),

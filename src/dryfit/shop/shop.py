@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from fractions import Fraction
 
 
@@ -44,13 +45,18 @@ class AxisChange:
 
 @dataclass(frozen=True, slots=True)
 class Station:
-    """A machine or bench: its axes in the order of setting, limits in mm by name."""
+    """A machine or bench: its axes in the order of setting, limits in mm by name.
+
+    `places` is how many glue-ups can lie there in their clamps, or coats dry, at once; None where
+    nobody has counted them.
+    """
 
     name: str
     count: int
     test_cut: int
     axes: tuple[AxisChange, ...]
     limits: Mapping[str, Fraction]
+    places: int | None = None
 
     def axis(self, name: str) -> AxisChange:
         """Return the axis of that name; KeyError when the station has none."""
@@ -132,7 +138,9 @@ class Sanding:
 class Shop:
     """The whole shop; `files` names what it was read from, `sha256` is that of their bytes.
 
-    `opens` and `closes` are tenths after midnight; `days_off` are days of the week, Monday 0.
+    `opens` and `closes` are tenths after midnight; `days_off` are days of the week, Monday 0,
+    `holidays` single days off.  `start` is the day from which on work can begin: a date, a day of
+    the week, or None where nobody told; then it is a Monday.
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
     ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances`, `shims` and `clamping`
     are lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines'
@@ -161,6 +169,8 @@ class Shop:
     by_hand: int
     default_glue: str
     files: tuple[str, ...]
+    start: date | int | None = None
+    holidays: tuple[date, ...] = ()
 
     def cutters_at(self, station: str) -> tuple[Cutter, ...]:
         """Return the station's cutters, in the order of the shop file."""

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from dryfit.diagnostics import Assumption
+from dryfit.shop.days import DAY_NAMES, date_in_words, first_date, first_weekday
 from dryfit.shop.shop import Shop
 
-_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
+def shop_assumptions(shop: Shop, *, glued: int = 0, coated: int = 0) -> tuple[Assumption, ...]:
+    """Return the assumptions: the shop itself, sets built to a width, the first day, the room.
 
-def shop_assumptions(shop: Shop) -> tuple[Assumption, ...]:
-    """Return the assumptions: the shop itself, sets built to a width, the first day.
-
-    A dado set is named because many shops cannot mount one, and it decides how laps are cut.
+    A dado set is named because many shops cannot mount one, and it decides how laps are cut.  Room
+    is named where several things are `glued` or `coated` and nobody has counted the places.
     """
     said = [
         Assumption(
@@ -31,14 +33,51 @@ def shop_assumptions(shop: Shop) -> tuple[Assumption, ...]:
         for cutter in shop.cutters
         if cutter.narrowest != cutter.widest
     ]
-    first = next((day for number, day in enumerate(_DAYS) if number not in shop.days_off), "Monday")
-    off = " and ".join(_DAYS[number] for number in sorted(shop.days_off)) or "no day"
-    said.append(
-        Assumption(
-            f"day 1 is a {first}; free is {off}",
+    said += _first_day(shop)
+    said += _room(shop, glued, coated)
+    return tuple(said)
+
+
+def _first_day(shop: Shop) -> Iterator[Assumption]:
+    """Yield which day is the first, as far as nobody told it, and which days are free."""
+    off = " and ".join(DAY_NAMES[number] for number in sorted(shop.days_off)) or "no day"
+    first = first_date(shop)
+    if shop.start is None:
+        free = f"day 1 is a {DAY_NAMES[first_weekday(shop)]}; free is {off}"
+        instead = '--start Thursday or --start 2026-12-05; in the shop file: days_off = ["Sunday"]'
+        yield Assumption(free, None, instead, "shop file")
+    elif first is not None and first != shop.start:
+        moved = f"day 1 is {date_in_words(first)}, the first working day from the start on"
+        yield Assumption(moved, None, "--start with another date", "shop file")
+    if shop.start is not None:
+        instead = 'in the shop file: days_off = ["Sunday", "2026-12-24"]'
+        yield Assumption(f"free is {off}", None, instead, "shop file")
+    if shop.holidays and first is None:
+        yield Assumption(
+            f"{_days(shop)} not taken off, because the plan has no dates",
             None,
-            'in the shop file: days_off = ["Sunday"]',
+            "--start with the date of the first day, such as 2026-12-05",
             "shop file",
         )
+
+
+def _room(shop: Shop, glued: int, coated: int) -> Iterator[Assumption]:
+    """Yield that there is room for all that waits, where nobody has counted it (TRADE C2.5)."""
+    lying = (
+        ("glue bench", glued, "glue-up in its clamps"),
+        ("finish bench", coated, "coat while it dries"),
     )
-    return tuple(said)
+    for name, count, what in lying:
+        station = shop.stations.get(name)
+        if count > 1 and station is not None and station.places is None:
+            yield Assumption(
+                f"there is room for every {what}",
+                None,
+                f'in the shop file: station."{name}".places = 2',
+                "shop file",
+            )
+
+
+def _days(shop: Shop) -> str:
+    count = len(shop.holidays)
+    return "the single day off is" if count == 1 else f"the {count} single days off are"

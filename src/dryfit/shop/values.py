@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from datetime import date, datetime
 from fractions import Fraction
 from itertools import pairwise
 
@@ -19,6 +20,8 @@ CUTTER_KINDS = ("blade", "set", "bit", "drill", "chisel")
 
 _CLOCK = r"([01]?\d|2[0-4]):([0-5]\d)"
 _HOURS = re.compile(rf"\s*{_CLOCK}\s*-\s*{_CLOCK}\s*", re.ASCII)
+_DATE = re.compile(r"2\d{3}-\d{2}-\d{2}", re.ASCII)
+_A_DATE = 'write year, month and day: "2026-12-05"'
 _WIDTHS = re.compile(r"(.+?)\s+to\s+(.+?)\s+by\s+(.+)")
 _PERCENT = re.compile(r"\s*(\d{1,3})\s*%\s*", re.ASCII)
 _EXAMPLES = {LENGTH: '"3.2 mm" or "1/8 in"', TIME: '"1.5 min" or "24 h"'}
@@ -106,15 +109,36 @@ def hours(value: object) -> tuple[int, int]:
     return opens, closes
 
 
-def weekdays(value: object) -> tuple[int, ...]:
-    """Return days of the week in order, Monday 0."""
-    days = {WEEKDAYS.index(name) for name in names(value) if name in WEEKDAYS}
-    wrong = [name for name in names(value) if name not in WEEKDAYS]
-    if wrong:
-        raise WrongValueError(f"`{wrong[0]}` is no day of the week", 'write ["Saturday", "Sunday"]')
-    if len(days) == len(WEEKDAYS):
+def days_off(value: object) -> tuple[tuple[int, ...], tuple[date, ...]]:
+    """Return days of the week, Monday 0, and single days, each in order."""
+    if not isinstance(value, list):
+        raise WrongValueError("a list of days belongs here", 'write ["Saturday", "Sunday"]')
+    days = {_day(each) for each in value}
+    week = tuple(sorted(day for day in days if isinstance(day, int)))
+    if len(week) == len(WEEKDAYS):
         raise WrongValueError("no day is left to work on", "leave out a day")
-    return tuple(sorted(days))
+    return week, tuple(sorted(day for day in days if isinstance(day, date)))
+
+
+def first_day(value: object) -> date | int:
+    """Return a date, or a day of the week, Monday 0."""
+    return _day(value)
+
+
+def _day(value: object) -> date | int:
+    # TOML has dates of its own; one with a time of day is none.
+    if isinstance(value, date) and not isinstance(value, datetime):
+        value = value.isoformat()
+    text = value.strip().lower() if isinstance(value, str) else ""
+    if text in WEEKDAYS:
+        return WEEKDAYS.index(text)
+    if _DATE.fullmatch(text):
+        try:
+            return date.fromisoformat(text)
+        except ValueError:
+            raise WrongValueError(f"there is no {text} in the calendar", _A_DATE) from None
+    said = f"`{value}`" if isinstance(value, str) else "this"
+    raise WrongValueError(f"{said} is no day", 'write "Saturday", or a date as "2026-12-05"')
 
 
 def names(value: object) -> tuple[str, ...]:

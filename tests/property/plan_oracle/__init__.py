@@ -10,7 +10,14 @@ from tests.property.plan_oracle.sequence import sequence
 from tests.property.plan_oracle.sloping import sloping
 from tests.property.plan_oracle.splayed import splayed
 from tests.property.plan_oracle.standing import changes, milling, origins
-from tests.property.plan_oracle.times import clamps, cures, dust, moments, totals
+from tests.property.plan_oracle.times import (
+    clamps,
+    cures,
+    dust,
+    moments,
+    places,
+    totals,
+)
 
 
 def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
@@ -25,6 +32,7 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *cures(steps, parts),
         *dust(steps, shop),
         *clamps(steps, shop),
+        *places(steps, shop),
         *totals(steps, shop),
         *splayed(steps, parts),
         *sloping(parts),

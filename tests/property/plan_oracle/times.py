@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
+from datetime import date, timedelta
 from fractions import Fraction
 
 from tests.property.plan_oracle.durations import exact, millimetres, minutes
@@ -25,14 +26,24 @@ class Hours:
     """The working hours of the shop, in minutes since the first work minute of day 1."""
 
     def __init__(self, shop: Json) -> None:
-        """Read hours and days off; day 1 is a Monday."""
+        """Read hours and days off; day 1 is a Monday, or the first worked from the start on."""
         opens, closes = (_clock(each) for each in shop["hours"].split("-"))
         self.opens, self.long = opens, closes - opens
-        self.off = {DAYS.index(each) for each in shop["days_off"]}
+        self.off = {DAYS.index(each) for each in shop["days_off"] if each in DAYS}
+        self.single = {each for each in shop["days_off"] if each not in DAYS}
+        start = shop.get("start", "Monday")
+        # Without a date any Monday will do, and no single day off is known to lie near.
+        self.first = date.fromisoformat(start) if start not in DAYS else date(2024, 1, 1)
+        if start in DAYS:
+            self.single = set()
+            self.first += timedelta(days=DAYS.index(start))
+        while not self.working(0):
+            self.first += timedelta(days=1)
 
     def working(self, day: int) -> bool:
         """Whether the day, counted from 0, is a working day."""
-        return day % 7 not in self.off
+        then = self.first + timedelta(days=day)
+        return then.weekday() not in self.off and then.isoformat() not in self.single
 
     def between(self, start: Fraction, end: Fraction) -> Fraction:
         """The working minutes between two moments."""
@@ -164,6 +175,21 @@ def clamps(steps: Json, shop: Json) -> Iterator[str]:
         at_once = sum(n for low, high, each, n in held if each == name and low <= start < high)
         if at_once > count.get(name, 0):
             yield f"{at_once} of {count.get(name, 0)} {name} are in use at {start}"
+
+
+def places(steps: Json, shop: Json) -> Iterator[str]:
+    """No more glue-ups in clamps, and coats that dry, than the shop has places for (TRADE C2.5)."""
+    for station, deeds in (("glue bench", ("glue up",)), ("finish bench", ("coat",))):
+        there = shop["station"][station].get("places")
+        lying: list[tuple[Fraction, Fraction]] = []
+        for row in rows_of(steps):
+            if there is not None and row.deed.startswith(deeds):
+                end = exact(row.step["ends"]["minute"])
+                begun = end - exact(row.step["minutes"]["work"])
+                lying.append((begun, end + exact(row.step["minutes"]["after"])))
+        for begun, _ in lying:
+            if sum(low <= begun < high for low, high in lying) > (there or len(lying)):
+                yield f"more than {there} lie at the {station} at {begun}"
 
 
 def totals(steps: Json, shop: Json) -> Iterator[str]:

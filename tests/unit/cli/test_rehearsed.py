@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
@@ -73,7 +74,7 @@ def test_a_booklet_that_does_not_work_is_not_written(tmp_path: Path, capsys: Tol
     assert main(["booklet", STOOL, "-o", str(tmp_path / "booklets")]) == 1
     out, err = capsys.readouterr()
     assert (out, list(tmp_path.iterdir())) == ("", [])
-    assert "error[rehearsal-failed]: step 22, `base / dry fit`: " in err
+    assert re.search(r"error\[rehearsal-failed\]: step \d+, `base / dry fit`: ", err)
     assert "its length is 351 and should be 350" in err
     assert "needed, for the size: a length of 350" in err
     assert err.count("`--unrehearsed`") == 1
@@ -149,7 +150,7 @@ def test_without_an_order_nothing_is_rehearsed(capsys: Told) -> None:
 def test_check_of_the_whole_says_what_it_did(capsys: Told) -> None:
     assert main(["check", STOOL, "--whole"]) == 0
     out, err = capsys.readouterr()
-    assert out.splitlines()[-1] == "planned and rehearsed: 36 steps, no fault"
+    assert re.fullmatch(r"planned and rehearsed: \d+ steps, no fault", out.splitlines()[-1])
     assert err == "no problem found\n"
     assert main(["check", STOOL]) == 0
     assert "rehearsed" not in capsys.readouterr().out
@@ -197,5 +198,6 @@ def test_the_times_of_the_stages_are_told_on_standard_error_only(capsys: Told) -
     assert plain.err == ""
     stages = [line.partition("%  ")[2] for line in timed.err.splitlines()]
     assert stages[:2] == ["reading the notes and placing the parts", "working out the operations"]
-    assert stages[3:] == ["rehearsing 36 steps", ""]
+    assert re.fullmatch(r"rehearsing \d+ steps", stages[3])
+    assert stages[4:] == [""]
     assert timed.err.endswith(" in all\n")

@@ -151,7 +151,9 @@ def test_a_file_that_names_every_axis_gives_their_order(tmp_path: Path) -> None:
         ("workers = 0", (2, 11, "0"), "shop-wrong-value", "whole number", "quotes"),
         ('hours = "8-16"', (2, 9, '"8-16"'), "shop-wrong-value", "hours", "08:00-16:00"),
         ('hours = "16:00-08:00"', (2, 9, '"16:00-08:00"'), "shop-wrong-value", "end", "08:00"),
-        ('days_off = ["Sun"]', (2, 12, '["Sun"]'), "shop-wrong-value", "`sun`", "Sunday"),
+        ('days_off = ["Sun"]', (2, 12, '["Sun"]'), "shop-wrong-value", "`Sun`", "Saturday"),
+        ('start = "May"', (2, 9, '"May"'), "shop-wrong-value", "no day", "2026-12-05"),
+        ('start = "2026-02-30"', (2, 9, '"2026-02-30"'), "shop-wrong-value", "no 2026", "2026"),
         ('default_glue = "PVA"', (2, 16, '"PVA"'), "shop-unknown-name", "`PVA`", "white glue"),
         (
             "station.tablesaw = false",

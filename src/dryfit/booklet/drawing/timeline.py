@@ -10,10 +10,10 @@ from dryfit.booklet.drawing.lettering import SMALLEST
 from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.plan.plan import Moment, Plan, Step
+from dryfit.shop.days import WEEK, first_weekday, short_name, single_days_off
 from dryfit.shop.shop import Shop
 
 _DAY = 14400
-_WEEK = 7
 _HOUR = 600
 _LEFT = 20.0
 _WIDE = 100.0
@@ -25,15 +25,19 @@ _PAUSE = 30
 
 @dataclass(frozen=True, slots=True)
 class _Window:
-    """The hours of the day that are drawn, in tenths of a minute since midnight."""
+    """The hours of the day that are drawn, in tenths of a minute since midnight.
+
+    They begin at `left` on the paper, beside the names of the days.
+    """
 
     opens: int
     closes: int
+    left: float
 
     def at(self, tenths: int) -> float:
         """Return where a time of day comes on paper, within the window."""
         inside = min(max(tenths, self.opens), self.closes)
-        return _LEFT + _WIDE * (inside - self.opens) / (self.closes - self.opens)
+        return self.left + _WIDE * (inside - self.opens) / (self.closes - self.opens)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +56,17 @@ def timeline(plan: Plan, shop: Shop) -> Svg:
     """
     hands = [stretch for step in plan.steps for stretch in _working(step, shop)]
     clamps, drying = _waits(plan.steps)
-    window = _window(hands)
+    days = sorted({stretch.begin // _DAY for stretch in hands})
+    names = {day: short_name(shop, day + 1) or f"Day {day + 1}" for day in days}
+    widest = max(width_of(name, bold=True) for name in names.values())
+    window = _window(hands, max(_LEFT, widest + 2.0))
     canvas = Canvas()
     y = _hours(canvas, window)
     last = 0
-    for day in sorted({stretch.begin // _DAY for stretch in hands}):
-        y = _skipped(canvas, last, day, y)
+    for day, name in names.items():
+        y = _skipped(canvas, window.left, (last, day), y)
         last = day + 1
-        y = _day(canvas, day, window, (hands, clamps, drying), y)
+        y = _day(canvas, (day, name), window, (hands, clamps, drying), y)
     note = "Solid: your hands, with the numbers of the visits. Hatched: in clamps or drying."
     caption(canvas, 0.0, y + 1.0, note)
     return canvas.finish("Order of work, day by day")
@@ -74,12 +81,13 @@ def _time(moment: Moment) -> int:
 def _working(step: Step, shop: Shop) -> Iterator[_Stretch]:
     """Yield the work of a step day by day: it rests while the shop is closed."""
     begin, end = _time(step.starts), _time(step.ends)
-    first = next(day for day in range(_WEEK) if day not in shop.days_off)
+    first, closed = first_weekday(shop), single_days_off(shop)
     for day in range(begin // _DAY, end // _DAY + 1):
         midnight = day * _DAY
         opens = begin if day == begin // _DAY else midnight + shop.opens
         closes = end if day == end // _DAY else midnight + shop.closes
-        if (opens < closes or begin == end) and (first + day) % _WEEK not in shop.days_off:
+        works = (first + day) % WEEK not in shop.days_off and day not in closed
+        if (opens < closes or begin == end) and works:
             yield _Stretch(opens, closes, step.visit)
 
 
@@ -97,11 +105,11 @@ def _waits(steps: Sequence[Step]) -> tuple[list[_Stretch], list[_Stretch]]:
     return clamps, drying
 
 
-def _window(hands: Sequence[_Stretch]) -> _Window:
+def _window(hands: Sequence[_Stretch], left: float) -> _Window:
     """Return whole hours round all work."""
     opens = min(stretch.begin % _DAY for stretch in hands)
     closes = max(stretch.end - stretch.begin // _DAY * _DAY for stretch in hands)
-    return _Window(opens // _HOUR * _HOUR, -(-closes // _HOUR) * _HOUR)
+    return _Window(opens // _HOUR * _HOUR, -(-closes // _HOUR) * _HOUR, left)
 
 
 def _hours(canvas: Canvas, window: _Window) -> float:
@@ -113,23 +121,25 @@ def _hours(canvas: Canvas, window: _Window) -> float:
     return SMALLEST + 2.5
 
 
-def _skipped(canvas: Canvas, done: int, day: int, y: float) -> float:
+def _skipped(canvas: Canvas, left: float, days: tuple[int, int], y: float) -> float:
     """Write a line for days without any work between two days that have some."""
+    done, day = days
     idle = day - done
     if done == 0 or idle < 1:
         return y
     words = f"Day {done + 1}" if idle == 1 else f"Days {done + 1} to {day}"
-    canvas.text((_LEFT + 1.5, y + 2.6), f"{words}: nothing to do by hand", anchor="start")
+    canvas.text((left + 1.5, y + 2.6), f"{words}: nothing to do by hand", anchor="start")
     return y + SMALLEST + 3.0
 
 
 def _day(
     canvas: Canvas,
-    day: int,
+    named: tuple[int, str],
     window: _Window,
     tracks: tuple[Sequence[_Stretch], ...],
     y: float,
 ) -> float:
+    day, name = named
     midnight = day * _DAY
     rows = []
     for index, track in enumerate(tracks):
@@ -139,7 +149,7 @@ def _day(
     bottom = y + _ROW * len(rows)
     hours = range(window.opens // _HOUR, window.closes // _HOUR + 1)
     canvas.lines([((window.at(h * _HOUR), y), (window.at(h * _HOUR), bottom)) for h in hours], FINE)
-    canvas.text((0.0, y + _ROW / 2), f"Day {day + 1}", anchor="start", bold=True)
+    canvas.text((0.0, y + _ROW / 2), name, anchor="start", bold=True)
     for row, (index, within) in enumerate(rows):
         top = y + row * _ROW + (_ROW - _BAR) / 2
         if index == 0:
@@ -210,7 +220,7 @@ def _number_run(
         canvas.rect(Rect(middle - half, top, middle + half, top + _BAR), fill="black", pen=None)
         canvas.text((middle, top + _BAR / 2), _numbers(group), bold=True, white=True)
     end = window.at(run[-1].end - midnight) + 1.0
-    room = _LEFT + _WIDE if following is None else window.at(following - midnight)
+    room = window.left + _WIDE if following is None else window.at(following - midnight)
     if not groups and end + width_of(_numbers(run), bold=True) < room:
         right = end + width_of(_numbers(run), bold=True)
         canvas.rect(Rect(end - 0.4, top, right + 0.4, top + _BAR), fill="white", pen=None)

@@ -17,6 +17,7 @@ from dryfit.rehearsal.times.dust import dust
 from dryfit.rehearsal.times.keys import keys
 from dryfit.rehearsal.times.measurements import measurements
 from dryfit.rehearsal.times.moments import moments
+from dryfit.rehearsal.times.places import places
 from dryfit.rehearsal.times.setting_up import setting_up
 from dryfit.rehearsal.times.totals import meanwhile, numbers, totals
 from dryfit.rehearsal.times.waits import waits
@@ -38,6 +39,7 @@ def times(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         *measurements(deeds, goal),
         *dust(deeds, goal, hours, shop),
         *clamping(deeds, goal, hours, shop),
+        *places(deeds, goal, hours, shop),
         *waits(plan, deeds, hours),
         *moments(plan, deeds, hours),
         *setting_up(plan, shop),
