@@ -2,12 +2,15 @@
 
 Picks made, a problem is a plain one, and everything else in this library sees only such. What no
 order of a combination can cost less than is known before any search: the work, the walks and
-test cuts that it needs at least, and the bound of its changeover. Combinations are searched with
-little effort, those with the lowest least price first, and not at all where that is no lower than
-a price already found; the cheapest go on to searches with more effort.
+test cuts that it needs at least, and the bound of its changeover. The first options are searched
+with all effort, so that no choice makes a plan dearer than if it had not been offered; a few
+combinations with a low least price a little. From the best order on picks are changed: an order
+of other picks is made from it by leaving out and putting in, and improved a little, so that what
+a change of picks is worth is not lost in what a search finds by chance. No combination is looked
+at whose least price is no lower than the best price found.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from dryfit.order.picks import Picks, changed, combinations, common, count, picked
@@ -16,19 +19,19 @@ from dryfit.order.result import Result, gap_percent
 from dryfit.order.watching import Glimpse, Watch
 
 FEW = 128
-"""Combinations up to which each is bounded; of more, single picks are changed."""
+"""Combinations up to which each is bounded."""
 
-FIRST = (16, 24)
-ROUNDS = ((4, 4), (1, 1))
-"""Shares of the effort that a combination gets, and how many of the cheapest get it."""
+STARTS, SHARE_OF_STARTS = 3, 8
+"""Combinations with a low least price, and the share of the effort that each gets: an eighth."""
 
-MOST = 48
-"""Combinations searched where there are more than a few."""
+CHANGES, SHARE_OF_CHANGES = 24, 16
+"""Orders made by changing picks, and the share of the effort that each gets."""
 
 UNSOLVABLE = 10**18
+"""The least price of a combination without a schedule."""
 
-Solver = Callable[[Problem, int, Watch | None], Result]
-"""Searches a plain problem with an effort."""
+Solver = Callable[[Problem, int, Watch | None, Sequence[str]], Result]
+"""Searches a plain problem with an effort; from an order of one a little different, if any."""
 
 Bounder = Callable[[Problem], int]
 """Changeover that no order of a plain problem can go below."""
@@ -46,16 +49,16 @@ def solved(
     Unsolvable
         no combination has a schedule; it says why the first one has none.
     """
-    trials = _Trials(problem, k, watch, solve)
-    quick = max(1, effort // FIRST[0])
+    trials = _Trials(problem, k, watch, solve, bound)
     try:
-        if count(problem) <= FEW:
-            _try_all(trials, bound, quick)
-        else:
-            _try_changes(trials, bound, quick)
-        for share, cheapest in ROUNDS:
-            for picks in trials.cheapest(cheapest):
-                trials.run(picks, max(1, effort // share))
+        first = _first_solvable(problem, bound)
+        trials.run(first, effort)
+        for picks in _starts(trials, first):
+            if not trials.is_pointless(picks):
+                trials.run(picks, max(1, effort // SHARE_OF_STARTS))
+        _change_picks(trials, max(1, effort // SHARE_OF_CHANGES))
+        if trials.cheapest() != first:
+            trials.run(trials.cheapest(), effort)
     except KeyboardInterrupt:
         if not trials.best:
             raise
@@ -81,48 +84,73 @@ class _Trials:
 
     best    per combination: its cheapest result
     bounds  per combination: changeover that none of its orders can go below
-    least   changeover that no order of any combination can go below, where not all are bounded
+    least   changeover that no order of any combination can go below
+    fewest  least changeover of any order come across
     effort  work counted in all searches
     """
 
-    def __init__(self, problem: Problem, k: int, watch: Watch | None, solve: Solver) -> None:
+    def __init__(
+        self, problem: Problem, k: int, watch: Watch | None, solve: Solver, bound: Bounder
+    ) -> None:
         self.problem = problem
         self.k = k
+        self.bound = bound
+        self.few = count(problem) <= FEW
         self.best: dict[Picks, Result] = {}
-        self.bounds: dict[Picks, int] = {}
-        self.least = 0
+        self.bounds = _bounds(problem, bound) if self.few else {}
+        self.least = min(self.bounds.values()) if self.few else _least_of_common(problem, bound)
+        self.fewest: int | None = None
         self.effort = 0
+        self._prices: dict[Picks, int] = {}
         self._watch = watch
         self._solve = solve
         self._told: int | None = None
 
-    def run(self, picks: Picks, effort: int) -> None:
+    def run(self, picks: Picks, effort: int, near: Sequence[str] = ()) -> None:
         """Search one combination, and keep what is cheapest of it."""
         plain = picked(self.problem, picks)
-        result = self._solve(plain, effort, self._forwarded(plain))
+        result = self._solve(plain, effort, self._forwarded(plain), near)
         self.effort += result.effort
         self.bounds[picks] = max(result.lower_bound, self.bounds.get(picks, 0))
-        if picks not in self.best or self.price(result) < self.price(self.best[picks]):
+        if self.few:
+            self.least = min(self.bounds.values())
+        if self.fewest is None or result.fewest_found < self.fewest:
+            self.fewest = result.fewest_found
+        if picks not in self.best or self._price(result) < self._price(self.best[picks]):
             self.best[picks] = result
         if result.ended_early:
             raise KeyboardInterrupt
 
-    def price(self, result: Result) -> Price:
+    def cheapest(self) -> Picks:
+        """The combination with the cheapest result; of equals the one tried first."""
+        return min(self.best, key=lambda picks: self._price(self.best[picks]))
+
+    def least_price(self, picks: Picks) -> int:
+        """What no order of a combination can cost less than."""
+        if picks not in self._prices:
+            plain = picked(self.problem, picks)
+            try:
+                changeover = self.bounds[picks] if picks in self.bounds else self.bound(plain)
+                self._prices[picks] = _least_price(plain, changeover, self.k)
+            except Unsolvable:
+                self._prices[picks] = UNSOLVABLE
+        return self._prices[picks]
+
+    def is_pointless(self, picks: Picks) -> bool:
+        """Whether no order of a combination can be cheaper than the best found."""
+        least = self.least_price(picks)
+        if not self.best:
+            return least == UNSOLVABLE
+        return least >= self._price(self.best[self.cheapest()])[0]
+
+    def _price(self, result: Result) -> Price:
         """What results of different combinations are compared by."""
         totals = result.totals
         attended = totals.setup + totals.work
         return self.k * attended + totals.waiting, totals.elapsed, totals.setup
 
-    def cheapest(self, number: int) -> list[Picks]:
-        """The combinations with the cheapest results; of equals the one tried first."""
-        return sorted(self.best, key=lambda picks: self.price(self.best[picks]))[:number]
-
-    def is_pointless(self, least: int) -> bool:
-        """Whether a combination that costs at least so much cannot be cheaper than the best."""
-        return bool(self.best) and least >= self.price(self.best[self.cheapest(1)[0]])[0]
-
     def _forwarded(self, plain: Problem) -> Watch | None:
-        """Lets pass what is better than all glimpses before, with a bound over all picks."""
+        """Lets pass what is no worse than all glimpses before, with a bound over all picks."""
         watch = self._watch
         if watch is None:
             return None
@@ -137,54 +165,42 @@ class _Trials:
         return forward
 
 
-def _try_all(trials: _Trials, bound: Bounder, effort: int) -> None:
-    """Search combinations, those that may be cheapest first, until none can be cheaper."""
+def _starts(trials: _Trials, first: Picks) -> list[Picks]:
+    """Combinations with a low least price: of a few the lowest.
+
+    Of many it is the lowest that is come to from the first one by changes of picks.
+    """
     problem = trials.problem
-    trials.bounds = _bounds(problem, bound)
-    trials.least = min(trials.bounds.values())
-    least = {
-        picks: _least_price(picked(problem, picks), changeover, trials.k)
-        for picks, changeover in trials.bounds.items()
-    }
-    for picks in sorted(least, key=least.__getitem__)[: FIRST[1]]:
-        if trials.is_pointless(least[picks]):
-            break
-        trials.run(picks, effort)
+    if trials.few:
+        by_price = sorted(trials.bounds, key=trials.least_price)
+        return [picks for picks in by_price if picks != first][:STARTS]
+    lower, now = first, None
+    while lower != now:
+        now = lower
+        lower = min((now, *changed(problem, now)), key=trials.least_price)
+    return [] if lower == first else [lower]
 
 
-def _try_changes(trials: _Trials, bound: Bounder, effort: int) -> None:
+def _change_picks(trials: _Trials, effort: int) -> None:
     """Change picks of the best combination, until no such change makes it cheaper.
 
     Of all changes those with the lowest least price are tried first.
     """
-    problem = trials.problem
-    trials.least = _least_of_common(problem, bound)
-    trials.run(_first_solvable(problem, bound), effort)
-    price_from: dict[Picks, int] = {}
-    left = MOST
-    best: Picks = ()
-    while left and best != trials.cheapest(1)[0]:
-        best = trials.cheapest(1)[0]
-        near = changed(problem, best)
-        for picks in near:
-            if picks not in trials.bounds and picks not in price_from:
-                price_from[picks] = _bounded_price(picked(problem, picks), bound, trials.k)
-        untried = [picks for picks in near if picks not in trials.bounds]
-        for picks in sorted(untried, key=price_from.__getitem__)[:left]:
-            if trials.is_pointless(price_from[picks]):
+    left = CHANGES
+    tried: set[tuple[Picks, Picks]] = set()
+    best: Picks | None = None
+    while left and best != trials.cheapest():
+        best = trials.cheapest()
+        for picks in sorted(changed(trials.problem, best), key=trials.least_price):
+            if not left or trials.is_pointless(picks):
                 break
+            if (best, picks) in tried:
+                continue
+            tried.add((best, picks))
             left -= 1
-            trials.run(picks, effort)
-            if trials.cheapest(1)[0] == picks:
+            trials.run(picks, effort, trials.best[best].order)
+            if trials.cheapest() == picks:
                 break
-
-
-def _bounded_price(plain: Problem, bound: Bounder, k: int) -> int:
-    """What no order can cost less than; more than anything if there is none."""
-    try:
-        return _least_price(plain, bound(plain), k)
-    except Unsolvable:
-        return UNSOLVABLE
 
 
 def _bounds(problem: Problem, bound: Bounder) -> dict[Picks, int]:
@@ -245,18 +261,16 @@ def _least_price(plain: Problem, changeover: int, k: int) -> int:
 
 def _result(trials: _Trials) -> Result:
     """The cheapest result, with what is known over all combinations."""
-    picks = trials.cheapest(1)[0]
+    picks = trials.cheapest()
     result = trials.best[picks]
-    few = count(trials.problem) <= FEW
-    least = min(trials.bounds.values()) if few else trials.least
-    changeover = result.totals.changeover
+    assert trials.fewest is not None, "something was searched"
     return replace(
         result,
-        lower_bound=least,
-        fewest_found=min(found.fewest_found for found in trials.best.values()),
-        proven=changeover == least,
-        gap_percent=gap_percent(changeover, least),
+        lower_bound=trials.least,
+        fewest_found=trials.fewest,
+        proven=result.totals.changeover == trials.least,
+        gap_percent=gap_percent(result.totals.changeover, trials.least),
         effort=trials.effort,
         picks=picks,
-        over="every pick" if few else "common tasks",
+        over="every pick" if trials.few else "common tasks",
     )

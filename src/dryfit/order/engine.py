@@ -13,6 +13,7 @@ from dryfit.order.instance import Instance, compiled
 from dryfit.order.picks import picked, picks_of, require_choices
 from dryfit.order.problem import Problem, Unsolvable
 from dryfit.order.proving import Proof, proved
+from dryfit.order.repairing import repaired
 from dryfit.order.result import Result, Schedule, Totals, gap_percent
 from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order, Watch
@@ -59,13 +60,25 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
     return _solved(k, problem, effort, watch)
 
 
-def _solved(k: int, problem: Problem, effort: int, watch: Watch | None) -> Result:
-    """The best order found of a problem without choices."""
+def _solved(
+    k: int, problem: Problem, effort: int, watch: Watch | None, near: Sequence[str] = ()
+) -> Result:
+    """The best order found of a problem without choices.
+
+    near  an order of a problem a little different: the search starts from there, and proves no
+          more than the bound of the first state
+    """
     require_solvable(problem)
     instance = compiled(problem)
     lookout = Lookout(k, watch)
     try:
-        found, proof = _searched(instance, bound_of(instance), effort, lookout)
+        mended = repaired(instance, near, k) if near else None
+        if mended is None:
+            found, proof = _searched(instance, bound_of(instance), effort, lookout)
+        else:
+            found = (mended,)
+            proof = Proof(least_changeover(instance, bound_of(instance)), NEVER, None, 0)
+            offer(instance, mended, lookout)
         order, placed = _improved(instance, found, k, effort, lookout)
     except KeyboardInterrupt:
         if lookout.kept is None:
