@@ -11,6 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from dryfit.checks import check_model
 from dryfit.diagnostics import Findings, Severity, Source, once, worst
@@ -22,6 +23,10 @@ from dryfit.placing.place import place
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.reasons import StepReasons
 from dryfit.shop import Shop, read_shop, shop_assumptions
+
+if TYPE_CHECKING:
+    from dryfit.plan.operation import WorkList
+    from dryfit.planning.wished_move import Wished
 
 Progress = Callable[[str], None]
 
@@ -129,18 +134,33 @@ def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
 
 def reasons(checked: Checked, made: Plan, steps: Sequence[Step]) -> dict[int, StepReasons]:
     """Return, by number, why these steps of a plan stand where they stand."""
-    from dryfit.operations import work_list
-    from dryfit.placing.drift import with_drifts
     from dryfit.planning.reasons import reasoned, reasons_of
 
-    if checked.model is None or checked.shop is None:
-        return {}
-    model = with_drifts(checked.model, checked.declared, checked.shop)
-    work, _ = work_list(model, checked.shop)
-    if work is None:
+    work = _work_of(checked)
+    if work is None or checked.shop is None:
         return {}
     known = reasoned(made, work, checked.shop)
     return {step.number: reasons_of(step, known) for step in steps}
+
+
+def wished(checked: Checked, made: Plan, first: Step, then: Step) -> Wished | None:
+    """Return what becomes of a plan when one of its steps is to be done before another."""
+    from dryfit.planning.wished_move import wished_move
+
+    work = _work_of(checked)
+    if work is None or checked.model is None or checked.shop is None:
+        return None
+    return wished_move(checked.model, checked.shop, work, first, then, made.favour)
+
+
+def _work_of(checked: Checked) -> WorkList | None:
+    from dryfit.operations import work_list
+    from dryfit.placing.drift import with_drifts
+
+    if checked.model is None or checked.shop is None:
+        return None
+    model = with_drifts(checked.model, checked.declared, checked.shop)
+    return work_list(model, checked.shop)[0]
 
 
 def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:

@@ -49,7 +49,15 @@ def _add_those_on_notes(commands: Commands) -> None:
         help="a part, a figure, an operation or the number of a step; without it every step",
     )
     instead = parts.add_mutually_exclusive_group()
-    for command in (check, instead, steps):
+    of_steps = steps.add_mutually_exclusive_group()
+    of_steps.add_argument(
+        "--move",
+        nargs=3,
+        metavar=("STEP", "before", "STEP"),
+        help="what it would be to do a step before (or after) another: the plan side by side with "
+        "the best that keeps to it, or what forbids it",
+    )
+    for command in (check, instead, of_steps):
         command.add_argument("--json", action="store_true", help="one JSON document instead")
     instead.add_argument("--csv", action="store_true", help="comma-separated values instead")
     for command in (check, steps, booklet):

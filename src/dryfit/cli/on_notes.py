@@ -100,7 +100,11 @@ def steps(options: argparse.Namespace) -> int:
         _write_json(document)
         return _status(findings)
     _tell(findings)
-    if plan is not None and checked.model is not None:
+    if plan is not None and options.move is not None:
+        from dryfit.cli.moving import moved
+
+        sys.stdout.write(moved(options.move, checked, plan))
+    elif plan is not None and checked.model is not None:
         from dryfit.booklet.sides import sides_of
         from dryfit.plan.as_text import steps_table
 

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+import networkx as nx
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.operations.members import assembly_named
-from dryfit.placing.model import Assembly, Model, Wish, WishEnd
-from dryfit.plan.operation import Operation, Rule
+from dryfit.piece.declared import INSIDE
+from dryfit.placing.model import Assembly, Model, Part, Wish, WishEnd
+from dryfit.plan.operation import Operation, Rule, WorkList
 
 CUTS = frozenset(
     {
@@ -144,3 +148,51 @@ def _edges(names: tuple[str, ...], rules: tuple[Rule, ...], *, last: bool) -> tu
         if rule.before in inside and rule.after in inside
     }
     return tuple(name for name in names if name not in covered)
+
+
+def said_in_notes(
+    model: Model, work: WorkList, first: Sequence[Operation], then: Sequence[Operation]
+) -> tuple[str, tuple[Rule, ...]] | None:
+    """Return a line of the notes that puts some operations before others, with all its rules.
+
+    None where there is none: the notes order glue-ups, coats, sanding, and the cutting of parts.
+    """
+    ends = [_acts(first, model), _acts(then, model)]
+    if not all(ends):
+        return None
+    rules = [
+        Rule(before, after, "the notes wish it so")
+        for a in ends[0]
+        for b in ends[1]
+        for before in _edges(_named(a, model, work.operations), work.rules, last=True)
+        for after in _edges(_named(b, model, work.operations), work.rules, last=False)
+    ]
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_edges_from((rule.before, rule.after) for rule in (*work.rules, *rules))
+    wanted = ((before.id, after.id) for before in first for after in then)
+    if not all(before in graph and nx.has_path(graph, before, after) for before, after in wanted):
+        return None
+    left, right = (" and ".join(f"{act.verb} {act.subject}" for act in acts) for acts in ends)
+    return f"{left} before {right}", tuple(rules)
+
+
+def _can_be_named(part: Part) -> bool:
+    """Return whether a part is declared in the notes themselves, by a line of its own."""
+    return not part.made and INSIDE not in part.name
+
+
+def _acts(operations: Sequence[Operation], model: Model) -> tuple[WishEnd, ...]:
+    """Return the deeds as the notes name them, empty where they have no name for one."""
+    acts: dict[WishEnd, None] = {}
+    for operation in operations:
+        verb = next((verb for verb, kinds in KINDS.items() if operation.kind in kinds), None)
+        subject = operation.id.partition(" / ")[0]
+        assembly = assembly_named(model, subject)
+        if assembly is not None:
+            subject = assembly.stage
+        elif subject not in {part.name for part in model.parts if _can_be_named(part)}:
+            return ()
+        if verb is None:
+            return ()
+        acts[WishEnd(verb, subject)] = None
+    return tuple(acts)

@@ -1,0 +1,84 @@
+"""What it would be to do one step before another, for the terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from dryfit.plan.as_text import duration
+from dryfit.plan.operation import Rule
+from dryfit.plan.plan import Plan, Step
+
+_NO_LINE = (
+    "The notes have no line for it: they order the gluing, finishing and sanding of things, and "
+    "the cutting of parts."
+)
+
+
+def named(step: Step) -> str:
+    """Return a step as it is spoken of: ``step 26 (post / end lap)``."""
+    return f"step {step.number} ({step.id})"
+
+
+def forbidden_text(first: Step, then: Step, chain: Iterable[Rule]) -> str:
+    """Return why a step cannot be done before another: rules that lead round in a circle."""
+    lines = (f"  {rule.before} before {rule.after}: {rule.reason}" for rule in chain)
+    return "\n".join((f"{named(first)} cannot be done before {named(then)}:", *lines)) + "\n"
+
+
+def move_text(
+    first: Step, then: Step, now: Plan, wished: Plan, line: str | None, *, more: bool
+) -> str:
+    """Return both plans side by side, and the line of the notes that keeps the wish."""
+    head = ("", "as it is", "as asked", "difference")
+    rows = [head, *_figures(now, wished)]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(head))]
+    table = (
+        "  ".join(
+            (
+                row[0].ljust(widths[0]),
+                *(c.rjust(w) for c, w in zip(row[1:], widths[1:], strict=True)),
+            )
+        ).rstrip()
+        for row in rows
+    )
+    asked = f"{named(first)} before {named(then)}, all else ordered anew:"
+    return "\n".join((asked, "", *table, "", *_to_keep(line, more=more))) + "\n"
+
+
+def _figures(now: Plan, wished: Plan) -> Iterator[tuple[str, str, str, str]]:
+    a, b = now.totals, wished.totals
+    yield (
+        "changes of a setting",
+        str(a.changeovers),
+        str(b.changeovers),
+        _signed(b.changeovers - a.changeovers),
+    )
+    for name, before, after in (
+        ("setting up", a.setup, b.setup),
+        ("waiting", a.waiting, b.waiting),
+    ):
+        yield name, duration(before), duration(after), _minutes(after - before)
+    yield "last step ends", _ends(now), _ends(wished), ""
+
+
+def _signed(count: int) -> str:
+    return f"{count:+d}" if count else "same"
+
+
+def _minutes(tenths: int) -> str:
+    sign = "+" if tenths > 0 else "-"
+    return f"{sign}{duration(abs(tenths))}" if tenths else "same"
+
+
+def _ends(plan: Plan) -> str:
+    ends = plan.steps[-1].ends
+    return f"day {ends.day}, {ends.clock}"
+
+
+def _to_keep(line: str | None, *, more: bool) -> Iterator[str]:
+    if line is None:
+        yield _NO_LINE
+        return
+    yield f"To keep it, write in the notes: {line}"
+    if more:
+        yield "That line asks for more: it orders all that it names, and may cost more."
