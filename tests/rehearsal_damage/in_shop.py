@@ -73,6 +73,19 @@ def blade_beyond_its_height(plan: Plan, _goal: Goal, chance: random.Random) -> P
     return None
 
 
+def blade_high_above_thin_work(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    """A cut right through is made with teeth more than 15 mm out of the work (common practice)."""
+    for at, step, op in shuffled(chance, deeds(plan)):
+        limit = SHOP.stations[step.station].limits.get("depth")
+        height = {each.axis: each for each in op.settings}.get("height")
+        if limit is None or height is None or height.at_least is None:
+            continue
+        if height.at_least + 13 <= limit:
+            new = replace(height, value=height.at_least + 13)
+            return retold(plan, stood_otherwise(plan, at, "height", new))
+    return None
+
+
 def cutter_of_another_machine(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
     for cut in shuffled(chance, joint_cuts(plan, goal)):
         old = cut.settings.get("cutter")
@@ -133,6 +146,7 @@ KINDS: tuple[Kind, ...] = (
     kind(change_not_announced, Reason.SETTING),
     kind(change_announced_in_vain, Reason.SETTING),
     kind(blade_beyond_its_height, Reason.MACHINE),
+    kind(blade_high_above_thin_work, Reason.SETTING),
     kind(cutter_of_another_machine, Reason.MACHINE),
     Kind("machine too small", unhurt, frozenset({Reason.MACHINE}), machine_too_small),
 )

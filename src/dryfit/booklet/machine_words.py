@@ -171,7 +171,13 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
     elif base:
         yield (f"{machine.guide} floor ", say.setting(base), " included")
     if setting.at_least is not None:
-        yield ("cuts right through; ", say.setting(setting.at_least), " or more will do")
+        most = () if setting.at_most is None else (" to ", say.setting(setting.at_most))
+        yield (
+            "cuts right through; ",
+            say.setting(setting.at_least),
+            *(most or (" or more",)),
+            " will do",
+        )
 
 
 def _taper_details(setting: Setting, machine: Machine) -> Iterator[Text]:

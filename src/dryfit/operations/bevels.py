@@ -7,11 +7,9 @@ blade comes out of the table.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from fractions import Fraction
 
 from dryfit.geometry.frame import LENGTH, OPPOSITE, SURFACES
-from dryfit.joinery.slopes import DIAGONAL
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.cut import Cut, Site
 from dryfit.operations.machine_limits import Piece, why_not_ripped
@@ -41,22 +39,15 @@ _BY_HAND: Detail = (
 )
 
 
-def bevel_cut(site: Site, sites: Iterable[Site], shop: Shop) -> Cut:
+def bevel_cut(site: Site, shop: Shop) -> Cut:
     """Return the cut of a bevel at a saw that takes the part so, else with a plane."""
-    family = [
-        each
-        for each in sites
-        if each.feature.role == BEVEL
-        and each.feature.after is None
-        and _angle(each) == _angle(site)
-    ]
     if site.feature.after is None and _angle(site) <= STEEPEST:
         if SURFACES[site.feature.surface][0] == LENGTH:
             way = next(iter(turned_ways(site, shop)), None)
             if way is not None:
                 return _at_end(site, way, shop)
         elif _is_ripped(site, shop):
-            return _along(site, family, shop)
+            return _along(site, shop)
     return _by_hand(site, shop)
 
 
@@ -84,27 +75,20 @@ def _is_ripped(site: Site, shop: Shop) -> bool:
     piece = Piece(site.part.length, site.sizes[direction], deep)
     if waits or why_not_ripped(piece, _at_table(site), shop) is not None:
         return False
-    # Tilted, the blade rises along its own slope.
     height = through_cuts.least_height(deep, through_cuts.RIP_FENCE, shop)
-    return height * DIAGONAL <= shop.stations[through_cuts.SAW].limits["depth"]
+    return height <= through_cuts.highest(shop, tilted=True)
 
 
-def _along(site: Site, family: Iterable[Site], shop: Shop) -> Cut:
+def _along(site: Site, shop: Shop) -> Cut:
     feature, low, angle = site.feature, low_side(site), _angle(site)
     fence = OPPOSITE[feature.surface]
-    ripped = [
-        each
-        for each in family
-        if SURFACES[each.feature.surface][0] != LENGTH and _is_ripped(each, shop)
-    ]
-    deep = [each.sizes[SURFACES[low_side(each)][0]] for each in ripped]
-    own = through_cuts.least_height(site.sizes[SURFACES[low][0]], through_cuts.RIP_FENCE, shop)
+    deep = site.sizes[SURFACES[low][0]]
     blade, _ = through_cuts.saw_blade(shop)
     settings = (
         setting_of.named("cutter", blade),
         setting_of.named("accessory", through_cuts.RIP_FENCE),
         setting_of.angle("tilt", angle),
-        setting_of.height(through_cuts.common_height(deep, through_cuts.RIP_FENCE, shop), own),
+        through_cuts.through_height(deep, through_cuts.RIP_FENCE, shop, tilted=True),
         Setting("fence", _at_table(site), to="near", origin=fence),
     )
     metres = site.part.length * len(site.copies) / METRE

@@ -152,10 +152,9 @@ def _cuts_of(
     return (hand_cut(site, shop),)
 
 
-def _shape_cut(site: Site, sites: tuple[Site, ...], shop: Shop) -> Cut:
-    if site.feature.role == CURVE:
-        return curve_cut(site, shop)
-    return (taper_cut if site.feature.role == TAPER else bevel_cut)(site, sites, shop)
+def _shape_cut(site: Site, shop: Shop) -> Cut:
+    ways = {CURVE: curve_cut, TAPER: taper_cut}
+    return ways.get(site.feature.role, bevel_cut)(site, shop)
 
 
 _IN_A_WAY_OF_ITS_OWN = frozenset({"mitre", OPEN_MORTISE, *CORNER_ROLES, *SHAPES, *splayed.ROLES})
@@ -166,7 +165,7 @@ def _cuts_of_its_own(
 ) -> tuple[Cut, ...]:
     """Return the cuts of what is made in a way of its own: in an end, or a shape that is no box."""
     if is_shape(site.feature):
-        return (_shape_cut(site, sites, shop),)
+        return (_shape_cut(site, shop),)
     if site.feature.role in splayed.ROLES:
         marks = _many_stops(site, sites)
         return (splayed.round_cut(site, to_marks=marks, display=model.display, shop=shop),)

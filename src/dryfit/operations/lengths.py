@@ -57,10 +57,8 @@ def way_to_length(part: Part, fed: Fraction, shop: Shop) -> LengthWay:
     return LengthWay("bench", stop=False, accessory=None, why_not=why_not or not_at_mitre_saw)
 
 
-def cut_to_length(
-    part: Part, way: LengthWay, each: int, sled_height: Fraction, shop: Shop
-) -> Operation:
-    """Return the operation; `each` copies come out of one blank, `sled_height` is common."""
+def cut_to_length(part: Part, way: LengthWay, each: int, shop: Shop) -> Operation:
+    """Return the operation; `each` copies come out of one blank."""
     blanks = -(-len(part.copies) // each)
     cuts = len(part.copies) + blanks
     rate = "hand crosscut" if way.station == "bench" else "crosscut"
@@ -69,7 +67,7 @@ def cut_to_length(
         kind="length",
         station=way.station,
         part=part.name,
-        settings=setting_of.known_to(shop, way.station, _settings(part, way, sled_height, shop)),
+        settings=setting_of.known_to(shop, way.station, _settings(part, way, shop)),
         work=_works(part, way),
         tenths=tenths(worked(shop, rate, each=cuts)),
         sentence=_sentence(part, way),
@@ -115,10 +113,10 @@ def _hold(handedness: int, way: LengthWay) -> Hold | None:
     return Hold("F", at_fence("F", "R", handedness), "R")
 
 
-def _settings(part: Part, way: LengthWay, sled_height: Fraction, shop: Shop) -> list[Setting]:
+def _settings(part: Part, way: LengthWay, shop: Shop) -> list[Setting]:
     rows: list[Setting] = []
     if way.accessory is not None:
-        rows += through_cuts.through_settings(part.thickness, sled_height, way.accessory, shop)
+        rows += through_cuts.through_settings(part.thickness, way.accessory, shop)
     if way.station == MITRE_SAW:
         rows.append(setting_of.angle("angle"))
     if way.stop:

@@ -34,8 +34,8 @@ WHY_WIDTH_AFTER_THICKNESS = "the width is sawn from two true faces and a true ed
 WHY_SECOND_EDGE = "a saw leaves marks, and a glue edge is jointed"
 
 
-def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> Batch:
-    """Return the chain for a blank; `rip_height` is the common height of cuts at the fence.
+def milled(blank: Blank, display: Display, shop: Shop) -> Batch:
+    """Return the chain for a blank.
 
     Findings: ``board-too-wide`` (H47).
     """
@@ -46,7 +46,7 @@ def milled(blank: Blank, rip_height: Fraction, display: Display, shop: Shop) -> 
         _face(blank, shop),
         _edge(blank, shop),
         _thickness(blank, shop),
-        _width(blank, rip_height, shop),
+        _width(blank, shop),
     ]
     reasons = [
         *why_rips,
@@ -176,7 +176,7 @@ def _test_piece(shop: Shop) -> Detail:
     return ("Send a test piece along, at least ", at_least, " long: joints are tried on it")
 
 
-def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
+def _width(blank: Blank, shop: Shop) -> Operation:
     metres = blank.length * blank.count / METRE
     # The staves of a panel are wide enough whatever the panel comes to.
     waits = None if blank.staves else blank.part.waits_for("width")
@@ -195,9 +195,7 @@ def _width(blank: Blank, rip_height: Fraction, shop: Shop) -> Operation:
             why=why_not,
         )
         return replace(row, details=(*row.details, *setting_of.by_formula(waits)))
-    settings = through_cuts.rip_settings(
-        blank.to_thickness, rip_height, blank.sawn_width, "E", shop
-    )
+    settings = through_cuts.rip_settings(blank.to_thickness, blank.sawn_width, "E", shop)
     settings = setting_of.waiting(settings, "fence", waits)
     exact = worked(shop, "rip at table saw", each=blank.count, per_metre=metres)
     hold = Hold("F", "E", None)

@@ -156,15 +156,14 @@ def _tilted(site: Site, shop: Shop) -> Way | None:
     outer, other = _sides(site.feature)
     fence = edge_at_sled_fence(outer, other, site.handedness)
     height = through_cuts.least_height(part.thickness, SLED, shop)
-    if height * DIAGONAL > shop.stations["table saw"].limits["depth"]:
-        # Tilted, the blade rises along its own slope.
+    if height > through_cuts.highest(shop, tilted=True):
         return None
     blade, _ = through_cuts.saw_blade(shop)
     settings = (
         setting_of.named("cutter", blade),
         setting_of.named("accessory", SLED),
         setting_of.angle("tilt", _angle(site.feature)),
-        setting_of.height(height),
+        through_cuts.through_height(part.thickness, SLED, shop, tilted=True),
     )
     return Way("table saw", Hold(outer, fence, other), settings, "the outer face down on the sled")
 

@@ -72,9 +72,7 @@ class GluedPanel:
         return staves.count - 1
 
 
-def glued_panels(
-    blank: Blank, rip_height: Fraction, shop: Shop, *, outdoors: bool = False
-) -> Batch:
+def glued_panels(blank: Blank, shop: Shop, *, outdoors: bool = False) -> Batch:
     """Return the operations from jointed staves to a panel ripped to width, for all copies.
 
     A panel that stands `outdoors` takes a glue that lasts there.
@@ -101,7 +99,7 @@ def glued_panels(
         leaves, first = resawn(blank, shop)
         operations.append(leaves)
         rules += first
-    width = _width(panel, rip_height, shop)
+    width = _width(panel, shop)
     rules.append(Rule(flatten.id, width.id, WHY_SIZE_LAST))
     sizing = [width]
     if width.station == through_cuts.SAW:
@@ -226,7 +224,7 @@ def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
     )
 
 
-def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
+def _width(panel: GluedPanel, shop: Shop) -> Operation:
     part = panel.blank.part
     names = tuple(copy.name for copy in part.copies)
     metres = panel.blank.length * len(names) / METRE
@@ -245,7 +243,7 @@ def _width(panel: GluedPanel, rip_height: Fraction, shop: Shop) -> Operation:
             sentence=f"Saw the panel to {measured}width along a line and plane both edges true",
             details=(*_told(why_not), *setting_of.by_formula(waits)),
         )
-    settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    settings = rip_settings(part.thickness, part.width, "E", shop)
     settings = setting_of.waiting(settings, "fence", waits)
     return Operation(
         id=f"{part.name} / width",

@@ -75,8 +75,7 @@ def _table_saw_minutes(blank: Blank, shop: Shop) -> Fraction:
 
 
 def _at_table_saw(blank: Blank, shop: Shop) -> Operation:
-    common = through_cuts.least_height(blank.thickness, through_cuts.RIP_FENCE, shop)
-    settings = through_cuts.rip_settings(blank.thickness, common, blank.width, None, shop)
+    settings = through_cuts.rip_settings(blank.thickness, blank.width, None, shop)
     sentence = f"Rip {pieces_of(blank)} to rough width, the straight edge at the fence"
     exact = _table_saw_minutes(blank, shop)
     return operation(blank, "rip", through_cuts.SAW, settings, exact, sentence)

@@ -1,32 +1,28 @@
-"""Milling of all parts together: blanks, common heights of the saw, panels, lengths, marking."""
+"""Milling of all parts together: blanks, panels, lengths, marking."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from dryfit.operations import setting_of, through_cuts
+from dryfit.operations import setting_of
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
-from dryfit.operations.lengths import LengthWay, cut_to_length, way_to_length
+from dryfit.operations.lengths import cut_to_length, way_to_length
 from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, as_sawn, planed_to_fit
 from dryfit.operations.precedence import Chains
-from dryfit.operations.through_cuts import RIP_FENCE, rip_settings
+from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank, blank_of, fed_length
-
-SLED = "sled"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,14 +39,13 @@ def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
-    rip_height, sled_height = _common_heights(parts, blanks.values(), ways, shop)
     batches: list[Batch] = []
     chains = Chains({}, {}, {})
     for part in parts:
         blank = blanks.get(part.name)
-        section = _section(part, blank, rip_height, model, shop)
+        section = _section(part, blank, model, shop)
         each = blank.each if blank is not None else 1
-        length = cut_to_length(part, ways[part.name], each, sled_height, shop)
+        length = cut_to_length(part, ways[part.name], each, shop)
         chains.section[part.name] = section.operations[-1].id
         chains.length[part.name] = length.id
         rules = [Rule(section.operations[-1].id, length.id, WHY_LENGTH_AFTER_WIDTH)]
@@ -74,40 +69,16 @@ def _cuts_of(part: Part, joinery: Joinery) -> tuple[Cut, ...]:
     return tuple(cut for cuts in joinery.cuts for cut in cuts if cut.site.part.name == part.name)
 
 
-def _common_heights(
-    parts: tuple[Part, ...],
-    blanks: Iterable[Blank],
-    ways: dict[str, LengthWay],
-    shop: Shop,
-) -> tuple[Fraction, Fraction]:
-    """Return one height for all rips at the fence, and one for all crosscuts on the sled."""
-    ripped = [part.thickness for part in parts] + [blank.to_thickness for blank in blanks]
-    at_fence = [
-        thickness
-        for thickness in ripped
-        if through_cuts.can_saw_through(thickness, RIP_FENCE, shop)
-    ]
-    on_sled = [part.thickness for part in parts if ways[part.name].accessory == SLED]
-    return (
-        through_cuts.common_height(at_fence, RIP_FENCE, shop) if at_fence else Fraction(0),
-        through_cuts.common_height(on_sled, SLED, shop) if on_sled else Fraction(0),
-    )
-
-
-def _section(
-    part: Part, blank: Blank | None, rip_height: Fraction, model: Model, shop: Shop
-) -> Batch:
+def _section(part: Part, blank: Blank | None, model: Model, shop: Shop) -> Batch:
     if blank is None:
-        return Batch((_from_sheet(part, rip_height, shop),))
-    chain = milled(blank, rip_height, model.display, shop)
+        return Batch((_from_sheet(part, shop),))
+    chain = milled(blank, model.display, shop)
     if not blank.staves:
         return chain
-    return joined(
-        (chain, glued_panels(blank, rip_height, shop, outdoors=model.outdoors is not None))
-    )
+    return joined((chain, glued_panels(blank, shop, outdoors=model.outdoors is not None)))
 
 
-def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
+def _from_sheet(part: Part, shop: Shop) -> Operation:
     names = tuple(copy.name for copy in part.copies)
     metres = part.length * len(names) / METRE
     piece = Piece(part.length, part.width, part.thickness)
@@ -129,7 +100,7 @@ def _from_sheet(part: Part, rip_height: Fraction, shop: Shop) -> Operation:
     )
     if why_not is not None:
         return row
-    settings = rip_settings(part.thickness, rip_height, part.width, "E", shop)
+    settings = rip_settings(part.thickness, part.width, "E", shop)
     settings = setting_of.waiting(settings, "fence", waits)
     return replace(
         row,

@@ -24,9 +24,14 @@ def angle(axis: str, degrees: Fraction = SQUARE) -> Setting:
     return Setting(axis, degrees, unit="deg")
 
 
-def height(above_table: Fraction, at_least: Fraction | None = None) -> Setting:
-    """Return the cutter's height above the table; `at_least` for a cut right through."""
-    return Setting("height", above_table, above="table", at_least=at_least)
+def height(above_table: Fraction) -> Setting:
+    """Return the cutter's height above the table, as the depth of the cut asks for it."""
+    return Setting("height", above_table, above="table")
+
+
+def high_enough(least: Fraction, most: Fraction) -> Setting:
+    """Return the cutter's height for a cut right through: any from `least` to `most` will do."""
+    return Setting("height", least, above="table", at_least=least, at_most=most)
 
 
 def distance(axis: str, near: Fraction, cutter: Fraction, origin: str | None) -> Setting:

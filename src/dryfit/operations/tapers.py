@@ -7,7 +7,6 @@ what is left of the wood there, and where the blade comes in by all of it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -70,7 +69,7 @@ class Turn:
     tapered: frozenset[str]
 
 
-def taper_cut(site: Site, sites: Sequence[Site], shop: Shop) -> Cut:
+def taper_cut(site: Site, shop: Shop) -> Cut:
     """Return the cut of a taper; all tapers of a part are cut in one way."""
     turns = turns_of(site)
     own = of_one_kind(site)
@@ -78,7 +77,7 @@ def taper_cut(site: Site, sites: Sequence[Site], shop: Shop) -> Cut:
     if site.feature.after is not None:
         return _by_hand(site, shop)
     if all(_on_jig(site, each, turns[each.id], shop) for each in own):
-        return _with_jig(site, turn, sites, shop)
+        return _with_jig(site, turn, shop)
     if all(_band_saw_lies(site, each, turns[each.id], shop) is not None for each in own):
         return _at_band_saw(site, turn, shop)
     return _by_hand(site, shop)
@@ -172,23 +171,17 @@ def _band_saw_lies(site: Site, feature: Feature, turn: Turn, shop: Shop) -> str 
     return None
 
 
-def _with_jig(site: Site, turn: Turn, sites: Sequence[Site], shop: Shop) -> Cut:
+def _with_jig(site: Site, turn: Turn, shop: Shop) -> Cut:
     feature = site.feature
     down, cleat, end = _down(site, feature), OPPOSITE[feature.surface], thin_end(feature)
     size = _size(site, feature.surface)
     left, run = size - feature.depth, feature.along[1] - feature.along[0]
-    family = [each for each in sites if each.feature.role == TAPER and each.feature.after is None]
-    common = max(
-        through_cuts.least_height(_size(each, _down(each, each.feature)), JIG, shop)
-        for each in family
-        if _size(each, _down(each, each.feature)) <= through_cuts.deepest(JIG, shop)
-    )
     blade, _ = through_cuts.saw_blade(shop)
     settings = (
         setting_of.named("cutter", blade),
         setting_of.named("accessory", JIG),
         setting_of.angle("tilt"),
-        setting_of.height(common, through_cuts.least_height(_size(site, down), JIG, shop)),
+        through_cuts.through_height(_size(site, down), JIG, shop),
         setting_of.named("fence", "off"),
         Setting("stop", run, to="near", origin=end),
         Setting("jig", left, to="near", far=size, origin=cleat),

@@ -16,7 +16,8 @@ class Setting:
     that waits for a measurement carries its name and formula, `worked` with exact mm between
     words; it shares a setting with nothing.
     Once that is `taken` the value is the true figure, else the one on paper.
-    `at_least` is the bound that a through-cut height satisfies.
+    `at_least` and `at_most` are the bounds of what would do as well, where there is a choice: the
+    height of a cut right through.
     """
 
     axis: str
@@ -30,6 +31,7 @@ class Setting:
     measure: str | None = None
     formula: str | None = None
     at_least: Fraction | None = None
+    at_most: Fraction | None = None
     taken: bool = False
     worked: tuple[str | Fraction, ...] = ()
 

@@ -1,11 +1,23 @@
-"""From operations to an order problem: tokens on axes, costs, counted clamps, the air."""
+"""From operations to an order problem: demands on axes, costs, counted clamps, the air."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from fractions import Fraction
 
-from dryfit.order import Axis, Calendar, Hold, Precedence, Problem, Resource, Station, Task
+from dryfit.order import (
+    Axis,
+    Calendar,
+    Hold,
+    Precedence,
+    Problem,
+    Range,
+    Resource,
+    Station,
+    Task,
+    Value,
+)
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.setting import Setting
 from dryfit.planning.dust import air_held, air_of
@@ -48,22 +60,31 @@ def calendar_of(shop: Shop) -> Calendar:
     )
 
 
-def tokens_of(operation: Operation, shop: Shop) -> Mapping[str, str]:
+def demands_of(operation: Operation, shop: Shop) -> Mapping[str, Value]:
     """Return what each axis must stand at; a value that another axis spoils carries that one.
 
-    A new blade unsets the height, so the height's token names the cutter: the pair is what has to
-    be set (DESIGN 5).
+    A new blade unsets the height, so the height names the cutter: the pair is what has to be set
+    (DESIGN 5).  A plain number is a range that holds it alone, so that another cut which leaves a
+    choice may share it.
     """
-    station = shop.stations[operation.station]
     settings = {setting.axis: setting for setting in operation.settings}
-    tokens = {axis: setting.token() for axis, setting in settings.items()}
-    for axis in station.axes:
-        if axis.name not in settings:
-            continue
-        for spoiled in axis.unsets:
-            if spoiled in tokens:
-                tokens[spoiled] = f"{tokens[spoiled]} with {settings[axis.name].value}"
-    return tokens
+    found: dict[str, Value] = {}
+    for axis in shop.stations[operation.station].axes:
+        if axis.name in settings:
+            spoilers = [
+                f"with {settings[other.name].value}"
+                for other in shop.stations[operation.station].axes
+                if axis.name in other.unsets and other.name in settings
+            ]
+            found[axis.name] = _demand(settings[axis.name], " ".join(spoilers), axis)
+    return found
+
+
+def _demand(setting: Setting, of: str, axis: AxisChange) -> Value:
+    value, least, most = setting.value, setting.at_least, setting.at_most
+    if isinstance(value, Fraction) and setting.token() == str(value) and not axis.between:
+        return Range(value if least is None else least, value if most is None else most, of)
+    return f"{setting.token()} {of}".rstrip()
 
 
 def _used(operations: Iterable[Operation]) -> tuple[str, ...]:
@@ -91,13 +112,13 @@ def _station(name: str, operations: Iterable[Operation], shop: Shop) -> Station:
 
 def _axis(axis: AxisChange, operations: tuple[Operation, ...], shop: Shop) -> Axis:
     """Return an axis with the costs between the values that occur on it."""
+    if not axis.between:
+        return Axis(axis.name, axis.change)
     values: dict[str, Setting] = {}
     for operation in operations:
         for setting in operation.settings:
             if setting.axis == axis.name:
-                values.setdefault(tokens_of(operation, shop)[axis.name], setting)
-    if not axis.between:
-        return Axis(axis.name, axis.change)
+                values.setdefault(str(demands_of(operation, shop)[axis.name]), setting)
     families = {token: family_of(str(setting.value), shop) for token, setting in values.items()}
     rows: list[tuple[str | None, str, int]] = []
     for before in (None, *values):
@@ -121,7 +142,7 @@ def _task(operation: Operation, air: Resource | None, shop: Shop) -> Task:
     return Task(
         id=operation.id,
         station=operation.station,
-        demands=tuple(tokens_of(operation, shop).items()),
+        demands=tuple(demands_of(operation, shop).items()),
         work=operation.tenths,
         after=operation.after_tenths,
         splittable=operation.splittable,

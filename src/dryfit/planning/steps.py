@@ -11,7 +11,7 @@ from dryfit.plan.operation import Held, Operation, WorkList
 from dryfit.plan.plan import Step, StepMinutes
 from dryfit.plan.setting import Setting
 from dryfit.planning.dust import clean_from
-from dryfit.planning.least_heights import with_least_heights
+from dryfit.planning.least_heights import as_used, with_least_heights
 from dryfit.planning.moments import moment
 from dryfit.planning.problem_of import calendar_of
 from dryfit.planning.releases import with_releases
@@ -33,10 +33,10 @@ class Run:
 
 def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]:
     """Return the steps of a schedule in order, numbered from 1."""
-    entry_of = {entry.task: entry for entry in schedule.entries}
+    by_id = {operation.id: operation for operation in work.operations}
     operations = {
-        operation.id: _with_clamps_at_hand(operation, entry_of[operation.id])
-        for operation in work.operations
+        entry.task: as_used(_with_clamps_at_hand(by_id[entry.task], entry), entry)
+        for entry in schedule.entries
     }
     released = released_at(schedule.entries, work)
     runs = _runs(schedule.entries, operations, released, shop)

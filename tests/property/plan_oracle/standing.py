@@ -7,6 +7,9 @@ from fractions import Fraction
 from tests.property.plan_oracle.durations import exact, millimetres, minutes
 from tests.property.plan_oracle.reading import Json, PartRow, Row, length, parts_of, rows_of
 
+BARE_TEETH = Fraction(12)
+"""Teeth come 3 mm out of the work, and no more than 15 (common practice)."""
+
 
 def changes(steps: Json, shop: Json) -> Iterator[str]:
     """Every axis stands as the step before left it, but for those that are said to change."""
@@ -83,6 +86,8 @@ def _milled(row: Row, part: PartRow, base: dict[str, Fraction], shop: Json) -> I
         margin = millimetres(shop["allowance"]["through_cut"])
         if length(settings["height"]) < need + margin:
             yield f"{length(settings['height'])} does not go through {need}"
+        if length(settings["height"]) > need + margin + BARE_TEETH:
+            yield f"{length(settings['height'])} leaves bare teeth high above {need}"
         if length(settings["height"]) > millimetres(limit):
             yield f"the blade does not rise to {length(settings['height'])}"
 

@@ -8,11 +8,11 @@ from tests.unit.planning.planned import plan_of
 
 from dryfit.operations import work_list
 from dryfit.order import Result, solve, violations
-from dryfit.plan.operation import Rule, WorkList
+from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.plan.plan import Step
 from dryfit.planning import make_plan
 from dryfit.planning.fillers import filled
-from dryfit.planning.problem_of import problem_of, tokens_of
+from dryfit.planning.problem_of import problem_of
 from dryfit.planning.tidy import tidied
 
 PIECES = ("boot_bench", "step_stool")
@@ -64,6 +64,15 @@ def test_lags_are_kept_on_the_clock() -> None:
             assert starts[rule.after] >= ends[rule.before] + rule.lag, rule
 
 
+def set_for(operation: Operation) -> dict[str, str]:
+    """What an operation of a plan has set, a value that a new cutter spoils with that cutter."""
+    tokens = {each.axis: each.token() for each in operation.settings}
+    for axis in shipped_shop().stations[operation.station].axes:
+        for spoiled in set(axis.unsets) & tokens.keys() if axis.name in tokens else ():
+            tokens[spoiled] += f" with {tokens[axis.name]}"
+    return tokens
+
+
 def test_a_step_changes_at_its_beginning_only_and_visits_are_runs_at_a_station() -> None:
     standing: dict[str, dict[str, str]] = {}
     before: Step | None = None
@@ -73,7 +82,7 @@ def test_a_step_changes_at_its_beginning_only_and_visits_are_runs_at_a_station()
         assert step.visit == (before.visit if before else 0) + (1 if moved else 0)
         axes = standing.setdefault(step.station, {})
         for op in step.operations:
-            tokens = tokens_of(op, shipped_shop())
+            tokens = set_for(op)
             changed = tuple(
                 axis.name
                 for axis in shipped_shop().stations[step.station].axes

@@ -15,6 +15,8 @@ from dryfit.rehearsal.at_machines.standing import Axes, Standing, unmet
 PAIR = Setting("stop", Fraction(60), to="both", far=Fraction(300), origin="R")
 ONE = Setting("stop", Fraction(60), to="near", far=Fraction(63), origin="R")
 OFF = Setting("stop", "off", unit="name")
+# 30 mm on a sled of 12: at least 45, at most 12 more (common practice).
+THROUGH = Setting("height", Fraction(48), above="table", at_least=Fraction(45))
 FENCE = Setting("fence", Fraction(12), to="near", far=Fraction(18), origin="E")
 
 
@@ -48,6 +50,10 @@ def groove(bench: Played, *settings: Setting) -> Operation:
         ({"fence": FENCE, "stop": PAIR}, (FENCE, PAIR), []),
         ({"fence": FENCE, "stop": ONE}, (FENCE,), []),
         ({"fence": FENCE, "stop": OFF}, (FENCE, OFF), []),
+        ({"height": replace(THROUGH, value=Fraction(45))}, (THROUGH,), []),
+        ({"height": replace(THROUGH, value=Fraction(44))}, (THROUGH,), ["height"]),
+        ({"height": replace(THROUGH, value=Fraction(57))}, (THROUGH,), []),
+        ({"height": replace(THROUGH, value=Fraction(58))}, (THROUGH,), ["height"]),
     ],
 )
 def test_what_an_operation_lacks(

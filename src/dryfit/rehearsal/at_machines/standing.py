@@ -14,6 +14,9 @@ from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.shop.shop import Shop, Station
 
 Axes = dict[str, Setting | None]
+BARE_TEETH = Fraction(12)
+"""A blade stands no higher above what a cut right through needs, mm (common practice: its teeth
+come 3 mm out of the work, and no more than 15)."""
 
 
 @dataclass(slots=True)
@@ -117,7 +120,7 @@ def _meets(stands: Setting | None, wanted: Setting) -> bool:
         return False
     least = wanted.at_least
     if least is not None and isinstance(stands.value, Fraction):
-        return stands.value >= least
+        return least <= stands.value <= least + BARE_TEETH
     return stands_at(stands) == stands_at(wanted)
 
 
