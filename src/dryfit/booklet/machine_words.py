@@ -171,13 +171,16 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
     elif base:
         yield (f"{machine.guide} floor ", say.setting(base), " included")
     if setting.at_least is not None:
-        most = () if setting.at_most is None else (" to ", say.setting(setting.at_most))
-        yield (
-            "cuts right through; ",
-            say.setting(setting.at_least),
-            *(most or (" or more",)),
-            " will do",
-        )
+        yield from _through(setting.at_least, setting.at_most, say)
+
+
+def _through(least: Fraction, most: Fraction | None, say: Say) -> Iterator[Text]:
+    if most is None:
+        yield ("cuts right through; ", say.setting(least), " or more will do")
+    elif say.setting(least) == say.setting(most):
+        yield ("cuts right through; no lower, and no higher: it serves thick and thin",)
+    else:
+        yield ("cuts right through; ", say.setting(least), " to ", say.setting(most), " will do")
 
 
 def _taper_details(setting: Setting, machine: Machine) -> Iterator[Text]:

@@ -271,7 +271,7 @@ def _rows() -> list[
     )
     cure = (Waits(11, "end frame 1 / glue up", "the glue has to hold before it is handled", 600),)
     coat_wait = (Waits(17, "base / coat 1", "coat 1 has to be dry", 14400),)
-    through = _mm("height", 48, above="table", at_least=Fraction(45))
+    through = _mm("height", 48, above="table", at_least=Fraction(45), at_most=Fraction(57))
     return [
         (
             1,

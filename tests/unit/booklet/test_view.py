@@ -105,8 +105,19 @@ def test_a_through_cut_names_its_bound_and_no_far_side() -> None:
     plan = planned.plan()
     found = settings(plan.steps[1])
     rows = [plain(row) for box in found.change for row in box.details]
-    assert "cuts right through; 45 or more will do" in rows
+    assert "cuts right through; 45 to 57 will do" in rows
     assert not any("far side" in row for row in rows)
+
+
+def test_a_height_that_only_just_serves_thick_and_thin_says_so() -> None:
+    step = planned.plan().steps[1]
+    axes = dict(step.settings)
+    height = axes["height"]
+    assert height is not None
+    axes["height"] = replace(height, value=Fraction(45), at_most=Fraction(45))
+    found = settings(replace(step, settings=tuple(axes.items())))
+    rows = [plain(row) for box in found.change for row in box.details]
+    assert "cuts right through; no lower, and no higher: it serves thick and thin" in rows
 
 
 def test_a_pair_of_stops_is_two_figures() -> None:
