@@ -226,6 +226,8 @@ def _wrong_claims(result: Result) -> tuple[str, ...]:
     changeover, least = result.totals.changeover, result.lower_bound
     if changeover < least:
         return (f"changeover {changeover} is below the lower bound {least}",)
+    if not least <= result.picks_bound <= changeover:
+        return (f"the bound of these picks, {result.picks_bound}, does not lie between them",)
     if result.proven != (changeover == least):
         return ("proven does not say whether the changeover is at the lower bound",)
     return ()

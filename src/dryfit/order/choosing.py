@@ -272,5 +272,6 @@ def _result(trials: _Trials) -> Result:
         gap_percent=gap_percent(result.totals.changeover, trials.least),
         effort=trials.effort,
         picks=picks,
+        picks_bound=trials.bounds[picks],
         over="every pick" if trials.few else "common tasks",
     )

@@ -191,4 +191,5 @@ def _result(instance: Instance, order: Order, proof: Proof) -> Result:
         proven=totals.changeover == proof.least,
         gap_percent=gap_percent(totals.changeover, proof.least),
         effort=proof.made,
+        picks_bound=proof.least,
     )

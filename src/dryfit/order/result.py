@@ -87,6 +87,8 @@ class Result:
                  percent of `lower_bound` (100 where that is nothing and the changeover is not)
     effort       work counted: states opened by the search and tasks decoded for the improvement
     picks        (choice, option) of every choice of the problem
+    picks_bound  changeover that no valid order of these picks can go below; it is at least
+                 `lower_bound`, and the same where there are no choices
     over         what the lower bound holds over, and so `proven` and `gap_percent`:
                  "every order", where there are no choices;
                  "every pick", all orders of all combinations of options;
@@ -106,6 +108,7 @@ class Result:
     effort: int
     ended_early: bool = False
     picks: tuple[tuple[str, str], ...] = ()
+    picks_bound: int = 0
     over: Over = "every order"
 
     @property
