@@ -1,10 +1,14 @@
 """Whatever is to be cut: every layout can be sawn as it says, and the wood adds up."""
 
-from hypothesis import given, settings
+from dataclasses import replace
+
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from tests.property.cutting_lots import lot
+from tests.property.cutting_lots import lot, planted
 
 from dryfit.cutting import lay_out, violations
+from dryfit.cutting.instance import compiled
+from dryfit.cutting.proof import alone, short_of
 
 SEEDS = st.integers(0, 10**6)
 
@@ -18,12 +22,12 @@ def test_a_layout_passes_the_checker(seed: int) -> None:
 
 
 @given(SEEDS)
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=30, deadline=None)
 def test_parts_kerfs_offcuts_and_planing_are_the_stock(seed: int) -> None:
     job = lot(seed)
     parts = {part.id: part for part in job.parts}
     boards = {board.id: board for board in job.boards}
-    for layout in lay_out(job).layouts:
+    for layout in lay_out(job, effort=0).layouts:
         board = boards[layout.board]
         faces = [(piece.area.size, parts[piece.part].thickness) for piece in layout.pieces]
         wood = sum(face * thickness for face, thickness in faces)
@@ -35,3 +39,39 @@ def test_parts_kerfs_offcuts_and_planing_are_the_stock(seed: int) -> None:
         )
         volume = board.length * board.width * board.thickness
         assert wood + planing + fallen + kerfs * board.thickness == volume
+
+
+@given(SEEDS)
+@settings(max_examples=15, deadline=None)
+def test_what_was_cut_from_the_stock_is_never_refused(seed: int) -> None:
+    instance = compiled(planted(seed))
+    assert alone(instance) == ()
+    assert short_of(instance, 60_000) is None
+
+
+@given(SEEDS)
+@settings(max_examples=40, deadline=None)
+def test_what_a_layout_holds_is_never_refused(seed: int) -> None:
+    job = lot(seed)
+    answer = lay_out(job, effort=0)
+    assume(answer.layouts)
+    counts = {part.id: part.quantity for part in job.parts}
+    for lack in answer.missing:
+        counts[lack.part] -= lack.copies
+    parts = tuple(replace(p, quantity=counts[p.id]) for p in job.parts if counts[p.id])
+    instance = compiled(replace(job, parts=parts))
+    assert alone(instance) == ()
+    assert short_of(instance, 60_000) is None
+
+
+@given(SEEDS, SEEDS)
+@settings(max_examples=5, deadline=None)
+def test_more_stock_is_never_worse(seed: int, other: int) -> None:
+    job = lot(seed)
+    answer = lay_out(job)
+    assume(answer.verdict == "enough")
+    more = replace(lot(other).boards[0], id="one more")
+    assert lay_out(replace(job, boards=(*job.boards, more))).verdict == "enough"
+    longer = tuple(replace(board, count=board.count + 1) for board in job.boards)
+    known = lay_out(replace(job, boards=longer), effort=0, known=answer.layouts)
+    assert known.verdict == "enough"

@@ -1,48 +1,111 @@
 """Is the stock enough, and what comes out of what? A table of contents of the answer."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from dryfit.cutting.checker import violations
-from dryfit.cutting.instance import compiled
+from dryfit.cutting.instance import Instance, compiled
 from dryfit.cutting.layouts import layouts_of
 from dryfit.cutting.polish import polished
 from dryfit.cutting.problem import Job
-from dryfit.cutting.result import Answer, Layout, Missing
+from dryfit.cutting.proof import alone, short_by_area, short_of
+from dryfit.cutting.result import Answer, Layout, Missing, Proof
 from dryfit.cutting.search import Search
+
+STEPS = 300_000
+"""Steps of a proof for each blank and unit of effort: about a tenth of a second."""
+
+FEW = 30
+"""So many blanks at most are also looked for on the first boards alone."""
 
 
 def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     """Whether the stock is enough, with the best layout found.
 
-    effort  the search goes on for so many times 400 rounds and 40 for each blank; the same job
+    effort  the search goes on for so many times 400 rounds and 80 for each blank, and twice that
+            again where neither a layout nor a proof is found; with 0 it only begins. The same job
             and effort give the same answer on every machine
     known   layouts found before, on less stock: if they still hold every part, the answer is
             "enough" whatever this search finds
 
-    Raises `Malformed` for a job that contradicts itself.
+    Of up to 30 blanks that are laid out, it is true without `known` that boards added at the end
+    of a job never turn "enough" into anything else. Raises `Malformed` for a job that contradicts
+    itself.
     """
     instance = compiled(job)
+    hopeless = alone(instance)
+    if hopeless:
+        answer = lay_out(_without(job, hopeless), effort)
+        missing = _missing(job, answer.layouts)
+        proofs = (*hopeless, *answer.proofs)
+        return replace(answer, verdict="not enough", missing=missing, proofs=proofs)
+    rounds = effort * (400 + 80 * len(instance.blanks))
     search = Search(instance)
-    rounds = effort * (400 + 40 * len(instance.blanks))
     search.run(rounds)
-    state = polished(search, rounds // 4)
-    layouts = layouts_of(instance, state.boards)
-    if state.lost and known and not violations(job, known):
-        layouts = tuple(known)
+    proofs = ()
+    layouts: tuple[Layout, ...] | None = None
+    if search.best.lost:
+        proofs = _proved(instance, effort)
+    if search.best.lost and not proofs:
+        search.run(2 * rounds)
+        layouts = _by_other_means(job, effort, known) if search.best.lost else None
+    if layouts is None:
+        layouts = layouts_of(instance, polished(search, rounds // 4).boards)
     missing = _missing(job, layouts)
     faults = violations(job, layouts, missing)
     assert not faults, faults
     boards = {board.id: board for board in job.boards}
     return Answer(
-        verdict="not found" if missing else "enough",
+        verdict="not enough" if proofs else "not found" if missing else "enough",
         layouts=layouts,
         missing=missing,
-        proof=None,
+        proofs=proofs,
         value=sum(boards[layout.board].value for layout in layouts),
         price=sum(boards[layout.board].price or 0 for layout in layouts),
         work=search.bench.work,
     )
+
+
+def _without(job: Job, hopeless: Sequence[Proof]) -> Job:
+    """The job without parts that fit no board, and without what belongs to them."""
+    names = {name for proof in hopeless for name in proof.parts}
+    groups = {part.group for part in job.parts if part.id in names} - {""}
+    parts = tuple(p for p in job.parts if p.id not in names and p.group not in groups)
+    return replace(job, parts=parts)
+
+
+def _proved(instance: Instance, effort: int) -> tuple[Proof, ...]:
+    proof = short_of(instance, effort * STEPS * len(instance.blanks))
+    return () if proof is None else (proof,)
+
+
+def _by_other_means(job: Job, effort: int, known: Sequence[Layout]) -> tuple[Layout, ...] | None:
+    """Layouts of everything that were known before, or that are found on the first boards alone."""
+    if known and not violations(job, known):
+        return tuple(known)
+    for first in _beginnings(job):
+        instance = compiled(first)
+        rounds = effort * (400 + 80 * len(instance.blanks))
+        search = Search(instance)
+        search.run(rounds)
+        if search.best.lost:
+            search.run(2 * rounds)
+        if not search.best.lost:
+            return layouts_of(instance, search.best.boards)
+    return None
+
+
+def _beginnings(job: Job) -> Iterator[Job]:
+    """The job with ever fewer boards, while these might be enough."""
+    if sum(part.quantity for part in job.parts) > FEW:
+        return
+    for count in range(len(job.boards) - 1, 0, -1):
+        first = replace(job, boards=job.boards[:count])
+        instance = compiled(first)
+        if alone(instance) or short_by_area(instance):
+            return
+        yield first
 
 
 def _missing(job: Job, layouts: Sequence[Layout]) -> tuple[Missing, ...]:

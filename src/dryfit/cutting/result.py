@@ -101,17 +101,18 @@ class Proof:
 class Answer:
     """Whether the stock is enough.
 
-    verdict  "enough": `layouts` hold every part. "not enough": `proof` says why. "not found":
+    verdict  "enough": `layouts` hold every part. "not enough": `proofs` say why. "not found":
              neither a layout nor a proof
     layouts  the best found; without "enough" they lack what is `missing`
     value, price  of the boards that the layouts take
+    proofs   one for each part that fits no board; else one of all parts together
     work     counted steps of the search
     """
 
     verdict: Literal["enough", "not enough", "not found"]
     layouts: tuple[Layout, ...]
     missing: tuple[Missing, ...]
-    proof: Proof | None
+    proofs: tuple[Proof, ...]
     value: int
     price: int
     work: int

@@ -1,6 +1,8 @@
 """Jobs with everything that a job can have; sizes in hundredths of a millimetre."""
 
-from dryfit.cutting import Area, Board, Job, Part, Rules
+from functools import cache
+
+from dryfit.cutting import Answer, Area, Board, Job, Part, Rules, lay_out
 
 RULES = Rules(
     crosscut_kerf=300,
@@ -38,3 +40,9 @@ BENCH = Job(
     rules=RULES,
 )
 """A knot, two thicknesses, a group from one board, a run, and short parts that turn."""
+
+
+@cache
+def bench_answer() -> Answer:
+    """The bench laid out, once for all tests."""
+    return lay_out(BENCH)

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
-from tests.unit.cutting.jobs import BENCH
+from tests.unit.cutting.jobs import BENCH, bench_answer
 
 from dryfit.cutting import (
     Area,
@@ -17,7 +17,6 @@ from dryfit.cutting import (
     Part,
     Piece,
     Rules,
-    lay_out,
     violations,
 )
 
@@ -177,7 +176,7 @@ def swapped(layout: Layout) -> Layout:
 
 @pytest.mark.parametrize("damage", [moved, uncut, wider_kerf, swallowed])
 def test_every_board_of_a_real_layout_is_checked(damage: Damage) -> None:
-    layouts = lay_out(BENCH).layouts
+    layouts = bench_answer().layouts
     assert violations(BENCH, layouts) == ()
     for index, layout in enumerate(layouts):
         spoilt = (*layouts[:index], damage(layout), *layouts[index + 1 :])
@@ -185,7 +184,7 @@ def test_every_board_of_a_real_layout_is_checked(damage: Damage) -> None:
 
 
 def test_a_torn_group_is_found() -> None:
-    layouts = lay_out(BENCH).layouts
+    layouts = bench_answer().layouts
     slats = [
         (index, piece)
         for index, layout in enumerate(layouts)
@@ -217,6 +216,6 @@ def test_a_run_out_of_order_is_found() -> None:
                 for piece in layout.pieces
             ),
         )
-        for layout in lay_out(BENCH).layouts
+        for layout in bench_answer().layouts
     )
     assert violations(BENCH, layouts) == ("front number 2 does not follow in group fronts",)

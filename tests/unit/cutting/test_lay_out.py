@@ -4,7 +4,7 @@ import doctest
 from dataclasses import replace
 
 import pytest
-from tests.unit.cutting.jobs import BENCH, KNOT, RULES
+from tests.unit.cutting.jobs import BENCH, KNOT, RULES, bench_answer
 
 import dryfit.cutting
 from dryfit.cutting import (
@@ -27,7 +27,7 @@ def test_the_example_of_the_library_runs() -> None:
 
 
 def test_a_job_with_everything_is_laid_out() -> None:
-    answer = lay_out(BENCH)
+    answer = bench_answer()
     assert answer.verdict == "enough"
     assert answer.missing == ()
     assert violations(BENCH, answer.layouts) == ()
@@ -35,11 +35,11 @@ def test_a_job_with_everything_is_laid_out() -> None:
 
 
 def test_the_same_job_gives_the_same_answer() -> None:
-    assert lay_out(BENCH) == lay_out(BENCH)
+    assert lay_out(BENCH) == bench_answer()
 
 
 def test_pieces_leftovers_and_kerfs_are_the_board() -> None:
-    for layout in lay_out(BENCH).layouts:
+    for layout in bench_answer().layouts:
         board = next(board for board in BENCH.boards if board.id == layout.board)
         kerfs = sum(
             cut.kerf * (cut.piece.width if cut.saw == "crosscut" else cut.piece.length)
@@ -149,7 +149,7 @@ def test_the_largest_leftover_stays_whole() -> None:
 
 
 def test_layouts_known_before_count() -> None:
-    answer = lay_out(BENCH)
+    answer = bench_answer()
     more = replace(BENCH, boards=(*BENCH.boards, Board("D", 50_000, 5_000, 2_000)))
     assert lay_out(more, known=answer.layouts).verdict == "enough"
     assert lay_out(replace(BENCH, boards=()), known=answer.layouts).verdict != "enough"

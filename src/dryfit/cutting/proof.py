@@ -1,0 +1,170 @@
+"""Proofs that the stock cannot be enough, whichever way it is cut right through.
+
+Three bounds, each on whole numbers: a part that fits no board alone; the faces of all parts with
+their kerfs against those of all boards; and the sharing out of the parts to the boards, where each
+board holds only what its smallest rectangles and dual-feasible functions allow. None of them counts
+on what the search found. Groups are taken apart, so their rules do not make a stock short here.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from dryfit.cutting.boxes import Boxes, Steps, TooMuchWork
+from dryfit.cutting.dual import Size
+from dryfit.cutting.instance import Instance
+from dryfit.cutting.problem import Part
+from dryfit.cutting.result import Proof
+from dryfit.cutting.rooms import Counts, Filling, Room, rooms_of
+from dryfit.cutting.sharing import Sharing
+
+
+def alone(instance: Instance) -> tuple[Proof, ...]:
+    """A proof for each part (or run) that comes out of no board even if it is the only one."""
+    found = []
+    for place, blank in enumerate(instance.blanks):
+        if any(fits[place] for fits in instance.fits):
+            continue
+        names = tuple(dict.fromkeys(instance.job.parts[part].id for part, _ in blank.members))
+        proof = _short(instance, place, names)
+        if proof not in found:
+            found.append(proof)
+    return tuple(found)
+
+
+def _short(instance: Instance, place: int, names: tuple[str, ...]) -> Proof:
+    """By which size a part is too large for every board: the first that no board has."""
+    blank = instance.blanks[place]
+    part = instance.job.parts[blank.members[0][0]]
+    thickness = max(instance.job.parts[member].thickness for member, _ in blank.members)
+    stocks = [one for one in instance.stocks if one.board.material == part.material]
+    if not stocks:
+        return Proof("part", names, 0, 0, "material")
+    thickest = max(one.board.thickness for one in stocks)
+    if thickest < thickness:
+        return Proof("part", names, thickness, thickest, "thickness")
+    rooms = [room for one in stocks if one.board.thickness >= thickness for room in one.rooms]
+    longest = max((room.length for room in rooms), default=0)
+    if longest < blank.length:
+        return Proof("part", names, blank.length, longest, "length")
+    widest = max(room.width for room in rooms if room.length >= blank.length)
+    return Proof("part", names, blank.width, widest, "width")
+
+
+def short_of(instance: Instance, most_steps: int) -> Proof | None:
+    """A proof that all parts together are too much, or None if none is found in so many steps."""
+    proof = short_by_area(instance)
+    if proof is not None:
+        return proof
+    steps = Steps(most_steps)
+    for places in _materials(instance):
+        try:
+            proof = _by_sharing(instance, places, steps)
+        except TooMuchWork:
+            return None
+        if proof is not None:
+            return proof
+    return None
+
+
+def short_by_area(instance: Instance) -> Proof | None:
+    """A proof by faces alone."""
+    proofs = (_by_area(instance, places) for places in _materials(instance))
+    return next((proof for proof in proofs if proof is not None), None)
+
+
+def _materials(instance: Instance) -> Iterator[list[int]]:
+    """The blanks of each material."""
+    for material in dict.fromkeys(part.material for part in instance.job.parts):
+        places = _places(instance, material)
+        if places:
+            yield places
+
+
+def _places(instance: Instance, material: str) -> list[int]:
+    parts: Sequence[Part] = instance.job.parts
+    return [
+        place
+        for place, blank in enumerate(instance.blanks)
+        if parts[blank.members[0][0]].material == material
+    ]
+
+
+def _names(instance: Instance, places: Sequence[int]) -> tuple[str, ...]:
+    return tuple(
+        dict.fromkeys(
+            instance.job.parts[part].id
+            for place in places
+            for part, _ in instance.blanks[place].members
+        )
+    )
+
+
+def _by_area(instance: Instance, places: Sequence[int]) -> Proof | None:
+    """Faces with a kerf on two sides, of the parts that need one thickness or more."""
+    rules = instance.job.rules
+    for fitting in dict.fromkeys(_open_to(instance, place) for place in places):
+        inside = [p for p in places if set(_open_to(instance, p)) <= set(fitting)]
+        needed = sum(
+            (instance.blanks[p].length + min(rules.crosscut_kerf, rules.rip_kerf))
+            * (instance.blanks[p].width + min(rules.crosscut_kerf, rules.rip_kerf))
+            for p in inside
+        )
+        there = sum(
+            (room.area.length + rules.crosscut_kerf)
+            * (room.area.width + rules.rip_kerf)
+            * room.count
+            for number in fitting
+            for room in _rooms(instance, number, inside)
+        )
+        if needed > there:
+            return Proof("area", _names(instance, inside), needed, there)
+    return None
+
+
+def _open_to(instance: Instance, place: int) -> tuple[int, ...]:
+    return tuple(number for number, fits in enumerate(instance.fits) if fits[place])
+
+
+def _rooms(instance: Instance, stock: int, places: Sequence[int]) -> list[Room]:
+    fits = [instance.fits[stock][place] for place in places]
+    return rooms_of(instance, instance.stocks[stock], fits)
+
+
+def _by_sharing(instance: Instance, places: Sequence[int], steps: Steps) -> Proof | None:
+    kinds: dict[tuple[object, ...], list[int]] = {}
+    for place in places:
+        blank = instance.blanks[place]
+        sizes = tuple(fits[place] for fits in instance.fits)
+        kinds.setdefault((blank.length, blank.width, sizes), []).append(place)
+    # The large ones first: what they leave out is seen early.
+    groups = sorted(
+        kinds.values(),
+        key=lambda group: -instance.blanks[group[0]].length * instance.blanks[group[0]].width,
+    )
+    quantities = tuple(len(group) for group in groups)
+    first = [group[0] for group in groups]
+    rooms = [
+        room for number in range(len(instance.stocks)) for room in _rooms(instance, number, first)
+    ]
+    sets = list(_sets(instance, rooms, quantities, steps))
+    faces = tuple(instance.blanks[place].length * instance.blanks[place].width for place in first)
+    if Sharing(quantities, sets, steps).impossible(faces):
+        return Proof("boards", _names(instance, places), steps=steps.done)
+    return None
+
+
+def _sets(
+    instance: Instance, rooms: Sequence[Room], quantities: Counts, steps: Steps
+) -> Iterator[list[Counts]]:
+    """The fullest sets of each room, once for each of its copies."""
+    kerfs = instance.job.rules.crosscut_kerf, instance.job.rules.rip_kerf
+    known: dict[tuple[object, ...], list[Counts]] = {}
+    boxes: dict[tuple[tuple[Size, ...], ...], Boxes] = {}
+    most = (
+        max((room.area.length for room in rooms), default=0),
+        max((room.area.width for room in rooms), default=0),
+    )
+    for room in rooms:
+        if room.shape not in known:
+            box = boxes.setdefault(room.sizes, Boxes(room.sizes, most, kerfs, steps))
+            known[room.shape] = Filling(room, quantities, box, kerfs, steps).fullest()
+        yield from (known[room.shape] for _ in range(room.count))

@@ -1,0 +1,147 @@
+"""Boards as a proof sees them: rooms that share nothing, and the fullest sets of each."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from dryfit.cutting.boxes import MOST, Boxes, Steps
+from dryfit.cutting.clear import clear_rectangles, meet
+from dryfit.cutting.dual import Size, bounds_of
+from dryfit.cutting.instance import Instance, Stock
+from dryfit.cutting.problem import Area
+
+Counts = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A part of a board that no blank can leave, `count` times.
+
+    area     where it lies
+    sizes    for each kind of blank the sizes in which it may lie here, none if it does not fit
+    blocked  what zones surely take of it, kerfs allowed for
+    """
+
+    area: Area
+    sizes: tuple[tuple[Size, ...], ...]
+    blocked: tuple[Size, ...]
+    count: int
+
+    @property
+    def shape(self) -> tuple[object, ...]:
+        """Equal for rooms that hold the same sets."""
+        return self.area.length, self.area.width, self.sizes, self.blocked
+
+
+def rooms_of(instance: Instance, stock: Stock, fits: Sequence[Sequence[Size]]) -> list[Room]:
+    """The rooms of a board. A zone right across or right along parts it in two."""
+    board, rules = stock.board, instance.job.rules
+    kerfs = rules.crosscut_kerf, rules.rip_kerf
+    trim = min(rules.end_trim, board.length)
+    usable = Area(trim, max(trim, board.length - trim), 0, board.width)
+    rooms = []
+    for area in _parted(usable, board.zones) if usable.size else ():
+        clear = clear_rectangles(area, board.zones)
+        sizes = tuple(
+            tuple(
+                size
+                for size in kind
+                if any(size[0] <= one.length and size[1] <= one.width for one in clear)
+            )
+            for kind in fits
+        )
+        if any(sizes):
+            rooms.append(Room(area, sizes, _blocked(area, board.zones, kerfs), board.count))
+    return rooms
+
+
+def _parted(area: Area, zones: Sequence[Area]) -> list[Area]:
+    for zone in zones:
+        if not meet(zone, area):
+            continue
+        if zone.low <= area.low and zone.high >= area.high:
+            sides = [
+                Area(area.start, zone.start, area.low, area.high),
+                Area(zone.end, area.end, area.low, area.high),
+            ]
+        elif zone.start <= area.start and zone.end >= area.end:
+            sides = [
+                Area(area.start, area.end, area.low, zone.low),
+                Area(area.start, area.end, zone.high, area.high),
+            ]
+        else:
+            continue
+        return [
+            part
+            for side in sides
+            if side.length > 0 and side.width > 0
+            for part in _parted(side, zones)
+        ]
+    return [area]
+
+
+def _blocked(area: Area, zones: Sequence[Area], kerfs: Size) -> tuple[Size, ...]:
+    """Zones that do not overlap one another, less the kerf that may lie in them."""
+    taken: list[Area] = []
+    for zone in sorted(zones, key=lambda zone: -zone.size):
+        if meet(zone, area) and not any(meet(zone, other) for other in taken):
+            taken.append(zone)
+    sizes = [
+        (
+            min(zone.end, area.end) - max(zone.start, area.start) - kerfs[0],
+            min(zone.high, area.high) - max(zone.low, area.low) - kerfs[1],
+        )
+        for zone in taken
+    ]
+    return tuple(size for size in sizes if min(size) > 0)
+
+
+class Filling:
+    """The sets of blanks that may come out of a room, as far as bounds and rectangles say."""
+
+    def __init__(
+        self, room: Room, quantities: Counts, boxes: Boxes, kerfs: Size, steps: Steps
+    ) -> None:
+        self.size = room.area.length, room.area.width
+        self.boxes = boxes
+        self.steps = steps
+        self.most = tuple(
+            quantity if sizes else 0 for quantity, sizes in zip(quantities, room.sizes, strict=True)
+        )
+        grown = [
+            [(along + kerfs[0], across + kerfs[1]) for along, across in kind] for kind in room.sizes
+        ]
+        whole = self.size[0] + kerfs[0], self.size[1] + kerfs[1]
+        self.bounds = bounds_of(whole, grown, quantities, room.blocked)
+
+    def fullest(self) -> list[Counts]:
+        """The sets to which nothing can be added."""
+        none = tuple(0 for _ in self.most)
+        seen = {none: True}
+        waiting = [none]
+        found = []
+        while waiting:
+            counts = waiting.pop()
+            full = True
+            for kind, most in enumerate(self.most):
+                if counts[kind] == most:
+                    continue
+                more = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
+                may = seen.get(more)
+                if may is None:
+                    may = seen[more] = self._may(more)
+                    if may:
+                        waiting.append(more)
+                full = full and not may
+            if full:
+                found.append(counts)
+        return found
+
+    def _may(self, counts: Counts) -> bool:
+        self.steps.count(len(self.bounds))
+        for values, most in self.bounds:
+            if sum(map(int.__mul__, values, counts)) > most:
+                return False
+        if sum(counts) > MOST:
+            return True
+        along, across = self.size
+        return any(box[0] <= along and box[1] <= across for box in self.boxes.of(counts))
