@@ -113,7 +113,9 @@ def test_five_hundred_random_problems(start: int) -> None:
         fewest, soon = solve(problem, k=LARGE, effort=60), solve(problem, effort=60)
         for result in (fewest, soon):
             assert violations(problem, result) == ()
-            assert result.lower_bound <= min(optima) <= result.totals.changeover
+            assert result.lower_bound <= min(optima) <= result.fewest_found
+            assert result.fewest_found <= result.totals.changeover
+            assert result.fewest_proven
         least = min(oracle.cheapest(LARGE, _price(fewest, LARGE) + 1) for oracle in ways)
         assert least // LARGE == _price(fewest, LARGE) // LARGE
         best = min(oracle.cheapest(4, _price(soon, 4) + 1) for oracle in ways)

@@ -11,10 +11,11 @@ at whose least price is no lower than the best price found.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from dryfit.order.picks import Picks, changed, combinations, common, count, picked
 from dryfit.order.problem import Problem, Unsolvable
+from dryfit.order.proving import Proof
 from dryfit.order.result import Result, gap_percent
 from dryfit.order.watching import Glimpse, Watch
 
@@ -27,6 +28,9 @@ STARTS, SHARE_OF_STARTS = 3, 8
 CHANGES, SHARE_OF_CHANGES = 24, 16
 """Orders made by changing picks, and the share of the effort that each gets."""
 
+PROOFS, SHARE_OF_PROOFS = 16, 4
+"""Combinations whose bound is raised at the end, and the share of the effort that each gets."""
+
 UNSOLVABLE = 10**18
 """The least price of a combination without a schedule."""
 
@@ -36,12 +40,22 @@ Solver = Callable[[Problem, int, Watch | None, Sequence[str]], Result]
 Bounder = Callable[[Problem], int]
 """Changeover that no order of a plain problem can go below."""
 
+Prover = Callable[[Problem, int, int], Proof]
+"""What is proved of a plain problem with an effort, where an order of another has so little."""
+
 Price = tuple[int, int, int]
 
 
-def solved(
-    problem: Problem, k: int, effort: int, watch: Watch | None, solve: Solver, bound: Bounder
-) -> Result:
+@dataclass(frozen=True, slots=True)
+class Tools:
+    """What is done with plain problems."""
+
+    solve: Solver
+    bound: Bounder
+    prove: Prover
+
+
+def solved(problem: Problem, k: int, effort: int, watch: Watch | None, tools: Tools) -> Result:
     """The best order found of all combinations: least `k` * (set-up + work) + waiting.
 
     Raises
@@ -49,9 +63,9 @@ def solved(
     Unsolvable
         no combination has a schedule; it says why the first one has none.
     """
-    trials = _Trials(problem, k, watch, solve, bound)
+    trials = _Trials(problem, k, watch, tools)
     try:
-        first = _first_solvable(problem, bound)
+        first = _first_solvable(problem, tools.bound)
         trials.run(first, effort)
         for picks in _starts(trials, first):
             if not trials.is_pointless(picks):
@@ -59,6 +73,7 @@ def solved(
         _change_picks(trials, max(1, effort // SHARE_OF_CHANGES))
         if trials.cheapest() != first:
             trials.run(trials.cheapest(), effort)
+        _prove(trials, max(1, effort // SHARE_OF_PROOFS))
     except KeyboardInterrupt:
         if not trials.best:
             raise
@@ -89,27 +104,26 @@ class _Trials:
     effort  work counted in all searches
     """
 
-    def __init__(
-        self, problem: Problem, k: int, watch: Watch | None, solve: Solver, bound: Bounder
-    ) -> None:
+    def __init__(self, problem: Problem, k: int, watch: Watch | None, tools: Tools) -> None:
         self.problem = problem
         self.k = k
-        self.bound = bound
+        self.tools = tools
         self.few = count(problem) <= FEW
         self.best: dict[Picks, Result] = {}
-        self.bounds = _bounds(problem, bound) if self.few else {}
-        self.least = min(self.bounds.values()) if self.few else _least_of_common(problem, bound)
+        self.bounds = _bounds(problem, tools.bound) if self.few else {}
+        self.least = (
+            min(self.bounds.values()) if self.few else _least_of_common(problem, tools.bound)
+        )
         self.fewest: int | None = None
         self.effort = 0
         self._prices: dict[Picks, int] = {}
         self._watch = watch
-        self._solve = solve
         self._told: int | None = None
 
     def run(self, picks: Picks, effort: int, near: Sequence[str] = ()) -> None:
         """Search one combination, and keep what is cheapest of it."""
         plain = picked(self.problem, picks)
-        result = self._solve(plain, effort, self._forwarded(plain), near)
+        result = self.tools.solve(plain, effort, self._forwarded(plain), near)
         self.effort += result.effort
         self.bounds[picks] = max(result.lower_bound, self.bounds.get(picks, 0))
         if self.few:
@@ -121,6 +135,14 @@ class _Trials:
         if result.ended_early:
             raise KeyboardInterrupt
 
+    def prove(self, plain: Problem, effort: int) -> int:
+        """Changeover that no order of a combination can go below, up to the fewest known."""
+        assert self.fewest is not None, "something was searched"
+        proof = self.tools.prove(plain, self.fewest, effort)
+        self.effort += proof.made
+        self.fewest = min(self.fewest, proof.fewest)
+        return proof.least
+
     def cheapest(self) -> Picks:
         """The combination with the cheapest result; of equals the one tried first."""
         return min(self.best, key=lambda picks: self._price(self.best[picks]))
@@ -130,7 +152,7 @@ class _Trials:
         if picks not in self._prices:
             plain = picked(self.problem, picks)
             try:
-                changeover = self.bounds[picks] if picks in self.bounds else self.bound(plain)
+                changeover = self.bounds[picks] if picks in self.bounds else self.tools.bound(plain)
                 self._prices[picks] = _least_price(plain, changeover, self.k)
             except Unsolvable:
                 self._prices[picks] = UNSOLVABLE
@@ -201,6 +223,25 @@ def _change_picks(trials: _Trials, effort: int) -> None:
             trials.run(picks, effort, trials.best[best].order)
             if trials.cheapest() == picks:
                 break
+
+
+def _prove(trials: _Trials, effort: int) -> None:
+    """Raise the least changeover of all combinations towards the fewest found.
+
+    Of a few it is the one with the lowest bound that holds it down; of many, what they share.
+    """
+    if not trials.few:
+        shared = trials.prove(common(trials.problem, {}), effort)
+        trials.least = max(trials.least, shared)
+        return
+    for _ in range(PROOFS):
+        lowest = min(trials.bounds, key=trials.bounds.__getitem__)
+        plain = picked(trials.problem, lowest)
+        proved = trials.prove(plain, effort)
+        if proved <= trials.least:
+            break
+        trials.bounds[lowest] = proved
+        trials.least = min(trials.bounds.values())
 
 
 def _bounds(problem: Problem, bound: Bounder) -> dict[Picks, int]:

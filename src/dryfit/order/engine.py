@@ -6,7 +6,7 @@ from functools import partial
 
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
-from dryfit.order.choosing import least_over_picks, solved
+from dryfit.order.choosing import Tools, least_over_picks, solved
 from dryfit.order.decoder import decoded
 from dryfit.order.improve import improved, keeps_visits, offer, score
 from dryfit.order.instance import Instance, compiled
@@ -56,7 +56,8 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
         raise Unsolvable("neither k nor effort may be below nothing")
     if problem.choices:
         require_choices(problem)
-        return solved(problem, k, effort, watch, partial(_solved, k), changeover_bound)
+        tools = Tools(partial(_solved, k), changeover_bound, _proved)
+        return solved(problem, k, effort, watch, tools)
     return _solved(k, problem, effort, watch)
 
 
@@ -87,6 +88,14 @@ def _solved(
         result = _result(kept.instance, kept.score[-1], Proof(lookout.bound, NEVER, None, 0))
         return replace(result, ended_early=True)
     return _result(instance, order, replace(proof, made=proof.made + placed))
+
+
+def _proved(problem: Problem, fewest: int, effort: int) -> Proof:
+    """What is proved of a problem without choices, up to a changeover that need not be beaten."""
+    require_solvable(problem)
+    instance = compiled(problem)
+    bound = bound_of(instance)
+    return proved(instance, bound, (min(least_changeover(instance, bound), fewest), fewest), effort)
 
 
 def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:

@@ -75,7 +75,7 @@ def test_the_bound_holds_over_every_pick() -> None:
     result = solve(laps())
     assert (result.totals.changeover, result.lower_bound) == (80, 40)
     assert (result.proven, result.gap_percent, result.over) == (False, 100.0, "every pick")
-    assert result.picks_bound == 80
+    assert (result.fewest_found, result.picks_bound) == (40, 80)
     assert changeover_bound(laps()) == 40
     by_hand = solve(laps(by_hand=10))
     assert (by_hand.totals.changeover, by_hand.proven) == (40, True)
