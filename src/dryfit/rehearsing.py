@@ -204,6 +204,7 @@ def _assembly(assembly: Assembly) -> WantedAssembly:
         glue=assembly.glue,
         cure=cure,
         pressed=assembly.pressed is not None,
+        people=assembly.people or 1,
     )
 
 

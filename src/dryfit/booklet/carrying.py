@@ -3,20 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.text import Text, capital
 from dryfit.geometry.passing import diagonal
+from dryfit.placing.hands import hands_needed
 from dryfit.placing.loads import Load
 from dryfit.placing.weights import weight_of
 from dryfit.wood.weight import weight_words
-
-_ONE_PERSON = Fraction(25)
-"""kg: the UK HSE's guideline figure for one man who lifts close to the body (from memory)."""
-
-_LONG = Fraction(1800)
-"""What is longer than this takes two, whatever it weighs (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +32,6 @@ class LoadRow:
 def load_rows(loads: tuple[Load, ...], bench: Bench) -> tuple[LoadRow, ...]:
     """Return the loads as the booklet lists them."""
     return tuple(_row(load, bench) for load in loads)
-
-
-def hands_needed(kilograms: Fraction, size: tuple[Fraction, Fraction, Fraction]) -> int:
-    """Return how many people carry a load: one for each 25 kg, two for what is long."""
-    by_weight = -(-kilograms // _ONE_PERSON)
-    return max(1, by_weight, 2 if max(size) > _LONG else 1)
 
 
 def _row(load: Load, bench: Bench) -> LoadRow:

@@ -6,16 +6,18 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.booklet.text import capital, closed
+from dryfit.booklet.wording import clock, roughly
 from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Measured
 from dryfit.placing.model import Model
+from dryfit.plan.lending import lent_hands
+from dryfit.plan.plan import Plan
 from dryfit.wood import Moisture, percent_words
 
 _TOLD = frozenset(
     {
         "limit-kept",
         "opening-tapers",
-        "helper-needed",
         "screws-outdoors",
         "place-kept",
         "wall-load",
@@ -25,12 +27,13 @@ _TOLD = frozenset(
 """Notices about the piece, not about how a line was read."""
 
 
-def circumstances(model: Model, findings: Findings) -> tuple[str, ...]:
+def circumstances(model: Model, findings: Findings, plan: Plan | None = None) -> tuple[str, ...]:
     """Return one sentence for each thing that the maker has to keep in mind while working.
 
     Limits with their margins and what outdoors asks for are notices of the run.
     """
-    return tuple(dict.fromkeys(closed(capital(words)) for words in _all(model, findings)))
+    said = (*_all(model, findings), *(() if plan is None else _lent(plan)))
+    return tuple(dict.fromkeys(closed(capital(words)) for words in said))
 
 
 def _all(model: Model, findings: Findings) -> Iterator[str]:
@@ -44,6 +47,16 @@ def _all(model: Model, findings: Findings) -> Iterator[str]:
         if thing.order is not None:
             size = f", {thing.size}," if thing.size else ""
             yield f"order {thing.count} {thing.written}{size} {_when(thing.order)}"
+
+
+def _lent(plan: Plan) -> Iterator[str]:
+    """Yield for which steps somebody has to be asked, and when."""
+    for row in lent_hands(plan):
+        deeds = "; ".join(deed.replace(" / ", ": ", 1) for deed in row.deeds)
+        yield (
+            f"ask somebody to lend a hand at {row.steps} ({deeds}), about {clock(row.starts)}, for "
+            f"{roughly(row.tenths)}: that takes {row.people} people"
+        )
 
 
 def _moisture(model: Model) -> Iterator[str]:

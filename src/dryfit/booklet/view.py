@@ -126,7 +126,7 @@ def booklet_view(
         cautions=(*for_steps(plan.steps), *for_words(site_words(model, findings))),
         assumptions=assumptions(model),
         findings=warnings(findings),
-        circumstances=circumstances(model, findings),
+        circumstances=circumstances(model, findings, plan),
         notes=model.notes,
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
+from dryfit.checks.finding import listed as all_of
 from dryfit.checks.regions import (
     TENON_ROLES,
     TRENCHES,
@@ -263,18 +264,22 @@ def without_chisel(model: Model, part: Part, shop: Shop) -> Iterator[Diagnostic]
         if wide in chisels or wide in told:
             continue
         told.add(wide)
+        mortises = (each for each in part.features if _is_mortise(each))
+        alike = [each.id for each in mortises if _narrow_side(each) == wide]
+        listed_ids = all_of(alike)
         listed = ", ".join(_exactly(size, model.display) for size in chisels)
         nearest = min((abs(size - wide), size) for size in chisels)[1]
         yield finding(
             "H11",
             "no-such-chisel",
             Severity.ERROR,
-            f"{part.name}: {feature.id} is {_exactly(wide, model.display)} wide; the shop's "
-            f"chisels are {listed}",
+            f"{part.name}: {listed_ids} {'are' if len(alike) > 1 else 'is'} "
+            f"{_exactly(wide, model.display)} wide; the shop's chisels are {listed}",
             feature.span,
             figures={"width": wide, "nearest": nearest},
-            remedy=f"make the tenon {_exactly(nearest, model.display)} thick, or add the chisel "
-            "to the shop file",
+            remedy=f"make the tenon {_exactly(nearest, model.display)} thick; or add the chisel to "
+            "the shop file; or leave the mortiser out there (`station.mortiser = false`), so that "
+            "the drill press or the bench does it",
         )
 
 

@@ -7,7 +7,8 @@ from itertools import pairwise
 
 import networkx as nx
 
-from dryfit.diagnostics import Diagnostic, Note, Severity, Span
+from dryfit.diagnostics import Diagnostic, Hint, Note, Severity, Span
+from dryfit.operations.wishes import NOT_KEPT
 from dryfit.plan.operation import Rule
 
 Edge = tuple[str, str]
@@ -31,7 +32,15 @@ def circle(rules: tuple[Rule, ...], spans: Mapping[Edge, Span]) -> Diagnostic | 
     if span is not None:
         wish = next(rule for rule in chain if (rule.before, rule.after) in spans)
         message = f"{wish.before} cannot come before {wish.after}"
-    return Diagnostic("order-circle", Severity.ERROR, message, span, rule="H81", notes=steps)
+    return Diagnostic(
+        "order-circle",
+        Severity.ERROR,
+        message,
+        span,
+        rule="H81",
+        notes=steps,
+        hints=() if span is None else (Hint(NOT_KEPT),),
+    )
 
 
 def shortest_circle(rules: tuple[Rule, ...]) -> tuple[Rule, ...]:

@@ -61,7 +61,7 @@ def taken(
                 left[clamp.name] -= here
                 missing -= here
         if missing:
-            findings.append(_too_few(stage, row, missing, span))
+            findings.append(_too_few(stage, row, missing, span, shop))
     return tuple(held.items()), tuple(findings)
 
 
@@ -84,7 +84,12 @@ def _too_short(stage: str, row: ClampRow, span: Span | None, shop: Shop) -> Diag
     )
 
 
-def _too_few(stage: str, row: ClampRow, missing: int, span: Span | None) -> Diagnostic:
+def _too_few(stage: str, row: ClampRow, missing: int, span: Span | None, shop: Shop) -> Diagnostic:
+    short = sum(clamp.count for clamp in shop.clamps if clamp.opens < row.length)
+    remedy = f"buy or borrow {missing} more that open as far"
+    if short:
+        remedy += f" (the other {short} open too little)"
+    remedy += "; or glue up fewer joints at a time, or drive wedges against stops on a board"
     return Diagnostic(
         "too-few-clamps",
         Severity.WARNING,
@@ -92,5 +97,5 @@ def _too_few(stage: str, row: ClampRow, missing: int, span: Span | None) -> Diag
         span,
         rule="H59",
         figures={"opening": row.length},
-        hints=(Hint("borrow clamps, or list yours in the shop file"),),
+        hints=(Hint(f"{remedy}; what you have belongs into the shop file"),),
     )

@@ -16,7 +16,7 @@ from dryfit.operations.insertion import insertion_of
 from dryfit.operations.members import all_copies, assembly_named, loose_copies, parts_of
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
-from dryfit.operations.pressing import hands, pressing_details
+from dryfit.operations.pressing import pressing_details
 from dryfit.operations.words import counted, listed
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.placing.pulled import is_face_glued, pulled, run_of
@@ -43,8 +43,8 @@ def glue_up(
     shut = clamp_rows(assembly, joints, model, shop)
     rows = shut if assembly.pressed is None else ()
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
-    closing = closing_tenths(assembly, joints, shut, model, shop)
     named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
+    people, closing = _people(assembly, joints, shut, model, shop)
     glue = named or glue_for(closing, shop)
     late = short_of_time(assembly.name, closing, glue, assembly.span, shop, named=named is not None)
     lags = lags_of(glue, assembly.cure)
@@ -63,7 +63,7 @@ def glue_up(
         held=tuple(Held(name, count, off) for name, count in held),
         check=_check(assembly, model),
         details=(
-            *pressing_details(assembly, joints, model),
+            *pressing_details(assembly, joints, model, people),
             *glue_details(assembly, insertion, model),
         ),
         glue_up=GlueUp(
@@ -78,8 +78,31 @@ def glue_up(
             # What is laid on under weights does not rack: the frame below it is rigid.
             diagonals=diagonals(assembly) if assembly.pressed != "weights" else (),
         ),
+        hands=people,
     )
     return operation, (*found, *late, *cannot_go_together(assembly, insertion))
+
+
+def _people(
+    assembly: Assembly,
+    joints: tuple[Joint, ...],
+    rows: tuple[ClampRow, ...],
+    model: Model,
+    shop: Shop,
+) -> tuple[int, int]:
+    """Return how many people a glue-up takes, and the tenths in which they close it.
+
+    As many as the notes say; else a second one, where the shop has one, if one alone cannot close
+    it before the glue sets (TRADE C2.2).
+    """
+    if assembly.people is not None:
+        return assembly.people, closing_tenths(assembly, joints, rows, model, shop, assembly.people)
+    alone = closing_tenths(assembly, joints, rows, model, shop, 1)
+    named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
+    usual = named or glue_for(0, shop)
+    if shop.workers == 1 or alone <= usual.close_within:
+        return 1, alone
+    return 2, closing_tenths(assembly, joints, rows, model, shop, 2)
 
 
 def _check(assembly: Assembly, model: Model) -> str:
@@ -191,10 +214,12 @@ def closing_tenths(
     rows: tuple[ClampRow, ...],
     model: Model,
     shop: Shop,
+    people: int,
 ) -> int:
     """Return spreading + placing + clamping, in tenths of a minute (TRADE C2.2).
 
-    A helper halves the spreading and placing; clamps are closed in their order (common practice).
+    A helper halves the spreading and placing, a third can reach nothing more; clamps are closed in
+    their order (common practice).
     `rows` are the places that are pressed, by clamps or by what takes their place.
     """
     total = Fraction(0)
@@ -210,7 +235,7 @@ def closing_tenths(
         else:
             rate = "place tenoned part" if name in tenoned else "place part"
         total += worked(shop, rate, each=1)
-    total /= hands(assembly)
+    total /= min(people, 2)
     total += worked(shop, "close clamp", each=sum(row.count for row in rows))
     return tenths(total)
 

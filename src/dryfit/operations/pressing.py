@@ -18,18 +18,12 @@ SHUT_BY: Mapping[str, str] = {
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 
 
-def hands(assembly: Assembly) -> int:
-    """Return how many people spread glue and put parts together: two at most can reach it."""
-    return min(assembly.people or 1, 2)
-
-
 def pressing_details(
-    assembly: Assembly, joints: tuple[Joint, ...], model: Model
+    assembly: Assembly, joints: tuple[Joint, ...], model: Model, many: int
 ) -> tuple[Detail, ...]:
-    """Return what presses where, and that more than one pair of hands is needed."""
+    """Return what presses where, and that it takes more than one pair of hands."""
     rows: list[Detail] = []
-    if assembly.people is not None and assembly.people > 1:
-        many = assembly.people
+    if many > 1:
         number = _NUMBERS[many] if many < len(_NUMBERS) else str(many)
         rows.append((f"Takes {number} people: call them before the glue is opened",))
     if assembly.pressed is not None:

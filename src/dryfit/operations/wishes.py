@@ -47,12 +47,17 @@ CUTS = frozenset(
         "make",
     }
 )
+WHY_WISHED = "the notes wish it so"
 KINDS = {
     "finish": frozenset({"coat"}),
     "glue up": frozenset({"glue up"}),
     "cut": CUTS,
     "sand": frozenset({"sand"}),
 }
+
+
+NOT_KEPT = "take this wish out; the reasons say what the work itself puts first"
+"""What helps against a wish that the work itself forbids."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +85,7 @@ def wished(model: Model, operations: tuple[Operation, ...], rules: tuple[Rule, .
             continue
         for before in _edges(first, rules, last=True):
             for after in _edges(then, rules, last=False):
-                found.append(Rule(before, after, "the notes wish it so"))
+                found.append(Rule(before, after, WHY_WISHED))
                 spans[before, after] = wish.span
     return Wished(tuple(found), spans, tuple(findings))
 

@@ -15,6 +15,7 @@ from dryfit.operations.doors_to_gaps import doors_fitted
 from dryfit.operations.faired import faired
 from dryfit.operations.finishing import finished, sanded_subjects
 from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
+from dryfit.operations.hands import with_hands
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.keys import keyed
 from dryfit.operations.measuring import measured
@@ -91,7 +92,7 @@ def _finished_list(
         replace(operation, cautions=caution_keys(operation))
         for operation in one_visit(_by_part(everything.operations, model), model)
     )
-    operations = with_stops_off(with_slotted_holes(operations, model))
+    operations = with_hands(with_stops_off(with_slotted_holes(operations, model)), model)
     wishes = wished(model, operations, everything.rules)
     rules = _distinct((*everything.rules, *wishes.rules))
     said = progress_findings(model, operations)

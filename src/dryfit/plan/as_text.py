@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from dryfit.plan.lending import lent_hands
 from dryfit.plan.plan import Plan, Release, Step, Totals, Visit
 from dryfit.plan.setting import Setting
 from dryfit.plan.sides import Side, Sides, cuts_through, distance, other_side
@@ -25,7 +26,7 @@ def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool =
             _heading(visit),
             *(f"  {line}" for s in visit.steps for line in _step(s, sides, display)),
         ]
-    lines += ["", *_totals(plan.totals), *_done(plan)]
+    lines += ["", *_totals(plan.totals), *_done(plan), *_lent(plan)]
     return "\n".join(lines) + "\n"
 
 
@@ -34,6 +35,15 @@ def _done(plan: Plan) -> Iterator[str]:
     if plan.done is not None:
         day = f"day {plan.done.day} at {plan.done.clock}"
         yield f"done on {plan.done_on}, {day}"
+
+
+def _lent(plan: Plan) -> Iterator[str]:
+    """Yield when somebody has to be called, and for how long."""
+    for row in lent_hands(plan):
+        yield (
+            f"call somebody for {row.steps} ({', '.join(row.deeds)}), {row.starts.on} at "
+            f"{row.starts.clock}, for {duration(row.tenths)}: that takes {row.people} people"
+        )
 
 
 def _heading(visit: Visit) -> str:

@@ -97,7 +97,7 @@ class Operation:
     minutes that follow.  `tests` test cuts are due when `trial`'s setting is new.  `sentence` says
     what to do, without figures of settings; `details` what must be known beside it; `check` what
     proves it; `cautions` are keys of the caution table.  `rough` is length, width and thickness of
-    each blank that is cut from a board.
+    each blank that is cut from a board.  `hands` is how many people it takes from start to end.
     """
 
     id: str
@@ -120,6 +120,7 @@ class Operation:
     measure: MeasurePoint | None = None
     details: tuple[Detail, ...] = ()
     rough: tuple[Fraction, Fraction, Fraction] | None = None
+    hands: int = 1
 
 
 def glues_of(operations: Iterable[Operation]) -> dict[str, str]:

@@ -139,7 +139,7 @@ class Plan:
 
     `cutters` and `accessories` are those used: name, and width or thickness of the base in mm.
     `done` is when all is over, drying with it; `done_on` its day in words, ``Thursday of the
-    second week``.
+    second week``.  `workers` are the people of the shop.
     """
 
     shop: str
@@ -152,6 +152,7 @@ class Plan:
     accessories: tuple[tuple[str, Fraction], ...] = ()
     done: Moment | None = None
     done_on: str = ""
+    workers: int = 1
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

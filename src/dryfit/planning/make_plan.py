@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.diagnostics import Diagnostic, Findings, Note, Severity
+from dryfit.diagnostics import Findings
 from dryfit.order import Problem, Result, Schedule, Unsolvable, solve
 from dryfit.order import Totals as OrderTotals
 from dryfit.placing.model import Model
@@ -13,6 +13,7 @@ from dryfit.plan.plan import PartByPart, Plan, Totals
 from dryfit.planning.cutters import accessories_of, cutters_of
 from dryfit.planning.fillers import filled
 from dryfit.planning.moments import moment
+from dryfit.planning.no_order import no_order
 from dryfit.planning.part_by_part import part_by_part
 from dryfit.planning.problem_of import problem_of
 from dryfit.planning.steps import steps_of
@@ -37,7 +38,7 @@ def make_plan(
     try:
         result, schedule, totals = ordered(problem, model, favour, effort)
     except Unsolvable as reason:
-        return None, (_no_order(reason, model),)
+        return None, (no_order(reason, model, work, shop),)
     done = moment(totals.elapsed, shop)
     return (
         Plan(
@@ -51,6 +52,7 @@ def make_plan(
             accessories=accessories_of(work, shop),
             done=done,
             done_on=full_name(shop, done.day),
+            workers=shop.workers,
         ),
         (),
     )
@@ -68,20 +70,6 @@ def ordered(
     if favour != "setups":
         schedule, totals = filled(problem, schedule, totals)
     return result, schedule, totals
-
-
-def _no_order(reason: Unsolvable, model: Model) -> Diagnostic:
-    span = model.wishes[0].span if model.wishes and reason.chain else None
-    return Diagnostic(
-        "no-order",
-        Severity.ERROR,
-        f"no order keeps all rules: {reason}" if not reason.chain else "no order keeps all rules",
-        span,
-        rule="H81",
-        notes=tuple(
-            Note(f"{edge.before} before {edge.after}: {edge.reason}") for edge in reason.chain
-        ),
-    )
 
 
 def _totals(result: Result, totals: OrderTotals, parts: PartByPart) -> Totals:

@@ -41,6 +41,8 @@ def problem_of(work: WorkList, shop: Shop) -> Problem:
         calendar=calendar_of(shop),
         walk=shop.walk,
         trials=_trials(work.operations, shop),
+        # Whoever lends a hand where the shop has too few is told when to come.
+        workers=max((shop.workers, *(operation.hands for operation in work.operations))),
     )
 
 
@@ -149,6 +151,7 @@ def _task(operation: Operation, air: Resource | None, shop: Shop) -> Task:
         holds=(*clamps, *place_held(operation, shop), *air_held(operation, air, shop)),
         trial=operation.trial,
         together=operation.together,
+        workers=operation.hands,
     )
 
 

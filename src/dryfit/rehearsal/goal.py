@@ -142,7 +142,7 @@ class WantedAssembly:
 
     `stage` is its name in the notes, which several equal ones share; `glue` is None for the shop's
     own; `cure` tenths of a minute in the clamps, None for what the glue needs.  `pressed` by
-    weights, tape or pins it takes no clamps.
+    weights, tape or pins it takes no clamps; `people` is how many the notes want for it.
     """
 
     name: str
@@ -151,6 +151,7 @@ class WantedAssembly:
     glue: str | None
     cure: int | None
     pressed: bool = False
+    people: int = 1
 
 
 @dataclass(frozen=True, slots=True)

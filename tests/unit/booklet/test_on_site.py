@@ -10,12 +10,12 @@ from tests.pieces.reading import changed, checked, model_of, text_of
 
 from dryfit import workshop
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.carrying import hands_needed
 from dryfit.booklet.labels import label
 from dryfit.booklet.on_site import SiteView, site_view
 from dryfit.booklet.owners_care import owners_care
 from dryfit.booklet.site_cautions import site_words
 from dryfit.booklet.text import Say, plain
+from dryfit.placing.hands import hands_needed
 from dryfit.plan.plan import Plan
 
 CASE = text_of("alcove_case")

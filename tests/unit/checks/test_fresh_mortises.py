@@ -100,7 +100,9 @@ def test_chisels_are_named_so_that_the_width_can_be_written(tmp_path: Path) -> N
     text = changed(STOOL, ("8 thick", "6 thick"))
     (told,) = [each for each in in_shop(text, shop) if each.code == "no-such-chisel"]
     listed = '1/4", 5/16", 8, 3/8", 10, 12, 12.7'
-    assert told.message.endswith(f" is 6 wide; the shop's chisels are {listed}")
+    mortises = "mortise for short apron and mortise for long apron"
+    assert told.message == f"leg: {mortises} are 6 wide; the shop's chisels are {listed}"
+    assert "(`station.mortiser = false`)" in told.hints[0].message
     assert told.hints[0].message.startswith('make the tenon 1/4" thick')
     mended = in_shop(changed(text, ("6 thick", '1/4" thick')), shop)
     assert not [each for each in mended if each.code == "no-such-chisel"]

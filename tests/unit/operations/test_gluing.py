@@ -111,6 +111,21 @@ def test_too_few_clamps_are_a_warning_and_the_plan_takes_what_there_is() -> None
     assert {found.code for found in findings} == {"too-few-clamps"}
     assert work is not None
     assert max(held.count for op in work.operations for held in op.held) == 3
+    words = "5 clamps are needed across the staves, over and under in turn, 3 are there"
+    assert findings[0].message == f"top: {words}"
+    assert findings[0].hints[0].message.startswith("buy or borrow 2 more that open as far; or glue")
+
+
+def test_clamps_that_open_too_little_are_counted_beside_those_that_are_needed() -> None:
+    rows = (ClampRow(Fraction(800), 3, "along the rails"),)
+    shop = replace(
+        shipped_shop(), clamps=(Clamp("bar", Fraction(1200), 1), Clamp("C", Fraction(100), 4))
+    )
+    _, (few,) = clamps.taken("frame", rows, None, shop)
+    assert few.message == "frame: 3 clamps are needed along the rails, 1 are there"
+    assert "buy or borrow 2 more that open as far (the other 4 open too little)" in (
+        few.hints[0].message
+    )
 
 
 def test_larger_clamps_stand_in_for_small_ones() -> None:

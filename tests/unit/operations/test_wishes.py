@@ -33,6 +33,7 @@ def test_a_wish_that_rules_forbid_is_refused_with_every_reason() -> None:
     assert circle.span.text().startswith("glue up base before posts")
     assert any("the notes wish it so" in note.message for note in circle.notes)
     assert len(circle.notes) >= 3
+    assert circle.hints[0].message.startswith("take this wish out")
 
 
 def test_finishing_before_a_glue_up_keeps_the_wait_of_the_coat() -> None:

@@ -207,6 +207,40 @@ def test_rules_against_a_common_visit_are_told_with_the_chain() -> None:
     assert {"a test wants it"} <= {note.message.partition(": ")[2] for note in found.notes}
 
 
+def test_a_wish_that_tears_a_visit_apart_is_told_at_its_line_with_the_chain() -> None:
+    """The laps of both rails are cut from one setting, and a wish wants one rail whole before."""
+    glue_up = "glue up 2 end frames"
+    wish = "top end rail before bottom end rail"
+    model = piece("boot_bench", (glue_up, f"{wish}\n{glue_up}"))
+    work, findings = work_list(model, shipped_shop())
+    assert (work is not None, findings) == (True, ())
+    assert work is not None
+    plan, (found,) = make_plan(model, shipped_shop(), work)
+    assert plan is None
+    assert (found.code, found.span is not None) == ("no-order", True)
+    assert found.span is not None
+    assert found.span.text() == wish
+    first, then = "top end rail / end lap", "bottom end rail / rough length"
+    assert found.message == f"{first} cannot come before {then}"
+    said = [note.message for note in found.notes]
+    assert f"{first} before {then}: the notes wish it so" in said
+    assert any("one visit: laps and housings with dado 20" in line for line in said)
+    assert found.hints[0].message.startswith("take this wish out")
+
+
+def test_a_glue_up_that_is_longer_than_the_day_is_told_at_its_line() -> None:
+    shop = replace(shipped_shop(), closes=shipped_shop().opens + 100)
+    model = piece()
+    work, _ = work_list(model, shop)
+    assert work is not None
+    _, (found,) = make_plan(model, shop, work)
+    assert found.message.endswith("min; the shop is open for 10 min a day")
+    assert found.message.startswith("top / glue up cannot be broken off and takes ")
+    assert found.span is not None
+    assert "top" in found.span.text()
+    assert "two stages" in found.hints[0].message
+
+
 def test_the_clock_of_a_late_shop() -> None:
     shop = replace(shipped_shop(), opens=6000, closes=10800)
     work, _ = work_list(piece(), shop)

@@ -14,6 +14,7 @@ from dryfit.rehearsal.times.coats_dry import coats_dry
 from dryfit.rehearsal.times.cures import cures
 from dryfit.rehearsal.times.deeds import played
 from dryfit.rehearsal.times.dust import dust
+from dryfit.rehearsal.times.hands import hands
 from dryfit.rehearsal.times.keys import keys
 from dryfit.rehearsal.times.measurements import measurements
 from dryfit.rehearsal.times.moments import moments
@@ -40,6 +41,7 @@ def times(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         *dust(deeds, goal, hours, shop),
         *clamping(deeds, goal, hours, shop),
         *places(deeds, goal, hours, shop),
+        *hands(deeds, goal),
         *waits(plan, deeds, hours),
         *moments(plan, deeds, hours),
         *setting_up(plan, shop),
