@@ -36,7 +36,7 @@ def _written_beside(path: Path, data: bytes) -> str:
             file.flush()
             os.fsync(file.fileno())
         Path(name).chmod(_mode(path))
-    except OSError:
+    except BaseException:  # an interrupt leaves nothing behind either
         Path(name).unlink()
         raise
     return name

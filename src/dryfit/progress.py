@@ -7,12 +7,13 @@ from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from types import TracebackType
 from typing import Self
 
 _PATIENCE_SECONDS = 1.0
+_STEADY_SECONDS = 0.2
 _CLEAR_LINE = "\r\x1b[K"
 
 
@@ -27,6 +28,7 @@ class Progress:
         self._started = time.monotonic()
         self._terminal = sys.stderr.isatty()
         self._shown = False
+        self._written = self._started
         self._timed = timed
         self._begun: list[tuple[str, float]] = []
 
@@ -35,9 +37,23 @@ class Progress:
         now = time.monotonic()
         self._begun.append((words, now))
         if self._terminal and now - self._started > _PATIENCE_SECONDS:
-            sys.stderr.write(f"{_CLEAR_LINE}{words} ...")
-            sys.stderr.flush()
-            self._shown = True
+            self._write(f"{words} ...", now)
+
+    def update(self, words: Callable[[], str]) -> None:
+        """Tell how far the stage is; called as often as one likes, the line is kept readable."""
+        now = time.monotonic()
+        patient = now - self._started > _PATIENCE_SECONDS
+        if (
+            self._terminal
+            and patient
+            and (not self._shown or now - self._written > _STEADY_SECONDS)
+        ):
+            self._write(words(), now)
+
+    def _write(self, line: str, now: float) -> None:
+        sys.stderr.write(f"{_CLEAR_LINE}{line}")
+        sys.stderr.flush()
+        self._shown, self._written = True, now
 
     def clear(self) -> None:
         """Wipe the line."""

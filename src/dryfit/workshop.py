@@ -20,11 +20,13 @@ from dryfit.notes.tree import PatternBlock
 from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
+from dryfit.plan.favour import USUAL
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.reasons import StepReasons
 from dryfit.shop import Shop, read_shop, shop_assumptions
 
 if TYPE_CHECKING:
+    from dryfit.order import Watch
     from dryfit.plan.operation import WorkList
     from dryfit.planning.wished_move import Wished
 
@@ -110,26 +112,42 @@ def shopped(checked: Checked) -> Model | None:
     return with_chosen_glues(checked.model, chosen, checked.shop)
 
 
-def plan(checked: Checked, progress: Progress) -> tuple[Plan | None, Findings]:
-    """Work out the operations and their order; None with the findings when there is none."""
+def plan(
+    checked: Checked, progress: Progress, favour: str = USUAL, watch: Watch | None = None
+) -> tuple[Plan | None, Findings]:
+    """Work out the operations and their order; None with the findings when there is none.
+
+    `favour` is what the maker favours; `watch` looks on while the order is searched.
+    """
+    plans, findings = plan_each(checked, progress, (favour,), watch)
+    return (plans[0] if plans else None), findings
+
+
+def plan_each(
+    checked: Checked, progress: Progress, favours: Sequence[str], watch: Watch | None = None
+) -> tuple[tuple[Plan, ...], Findings]:
+    """Work out the operations once, and an order for each favour; none where one has none."""
     from dryfit.operations import work_list
     from dryfit.placing.drift import with_drifts
     from dryfit.planning import make_plan
 
     if checked.failed or checked.model is None or checked.shop is None:
-        return None, checked.findings
+        return (), checked.findings
     progress("working out the operations")
     model = with_drifts(checked.model, checked.declared, checked.shop)
     work, in_work = work_list(model, checked.shop)
     findings = checked.findings + in_work
     if work is None or worst(findings) is Severity.ERROR:
-        return None, findings
-    progress(f"ordering {len(work.operations)} operations")
-    made, in_plan = make_plan(checked.model, checked.shop, work)
-    findings += in_plan
-    if worst(findings) is Severity.ERROR:
-        return None, findings
-    return made, findings
+        return (), findings
+    plans: list[Plan] = []
+    for favour in favours:
+        progress(f"ordering {len(work.operations)} operations")
+        made, in_plan = make_plan(checked.model, checked.shop, work, favour=favour, watch=watch)
+        findings += tuple(each for each in in_plan if each not in findings)
+        if made is None or worst(findings) is Severity.ERROR:
+            return (), findings
+        plans.append(made)
+    return tuple(plans), findings
 
 
 def reasons(checked: Checked, made: Plan, steps: Sequence[Step]) -> dict[int, StepReasons]:

@@ -21,8 +21,8 @@ _OPENING = re.compile(r"<title>")
 def drawing_files(booklet: Booklet) -> tuple[tuple[str, bytes], ...]:
     """Return the name and the content of a file for each drawing, no name twice.
 
-    The piece, the piece taken apart, parts, time line, and a drawing for each step that has one.
-    Of a plan that was not rehearsed the steps say so in their names.
+    The piece, the piece taken apart, parts, time line, changes of a setting, and a drawing for each
+    step that has one.  Of a plan that was not rehearsed the steps say so in their names.
     """
     taken: set[str] = set()
     found = []
@@ -43,6 +43,8 @@ def _named(booklet: Booklet) -> Iterator[tuple[str, Svg]]:
         yield f"part-{safe_name(drawing.title)}", drawing
     if booklet.time_line is not None:
         yield "time-line", booklet.time_line
+    if booklet.saving is not None:
+        yield "changes", booklet.saving.drawing
     word = "step" if booklet.rehearsed else "unrehearsed-step"
     for step in (step for visit in booklet.visits for step in visit.steps):
         if step.drawing is not None:

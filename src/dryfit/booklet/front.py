@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg
@@ -14,8 +13,8 @@ from dryfit.geometry.box import spanning
 from dryfit.placing.loads import ends_of
 from dryfit.placing.model import Model
 from dryfit.placing.weights import whole_weight
-from dryfit.plan.as_text import saved_in_words
-from dryfit.plan.plan import Plan, Totals
+from dryfit.plan.plan import Plan
+from dryfit.plan.totals_text import ENDED_IN_WORDS, bound_in_words, saved_in_words
 from dryfit.wood.weight import weight_words
 
 
@@ -80,7 +79,7 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         weight=weight_words(heavy, bench.model.display.unit) if heavy else "",
         totals=_totals(bench.plan),
         saved=closed(saved_in_words(bench.plan.totals)),
-        bound=_bound(bench.plan.totals),
+        bound=capital(closed(bound_in_words(bench.plan.totals))),
     )
 
 
@@ -98,9 +97,13 @@ def _stands(bench: Bench) -> Text:
     return (*text, " over all; the most that it takes is ", sizes[1][0], " × ", sizes[1][1])
 
 
-def assumptions(model: Model) -> tuple[AssumptionView, ...]:
-    """Return the assumptions as sentences, in the order in which they were made."""
-    return tuple(
+def assumptions(model: Model, plan: Plan) -> tuple[AssumptionView, ...]:
+    """Return the assumptions as sentences, in the order in which they were made.
+
+    That a search was ended by hand stands first: the pages of two runs may then differ.
+    """
+    ended = (AssumptionView(_sentence(ENDED_IN_WORDS), None, None),) if plan.ended_early else ()
+    return ended + tuple(
         AssumptionView(_sentence(row.text), _line(row.span), row.instead)
         for row in model.assumptions
     )
@@ -142,26 +145,11 @@ def _totals(plan: Plan) -> tuple[Total, ...]:
     rows = [
         Total(str(len(plan.steps)), "steps"),
         Total(str(len(plan.visits())), "visits to a station"),
-        Total(roughly(totals.attended), "hands on"),
-        Total(roughly(totals.setup), "of that, setting up"),
+        Total(roughly(totals.work), "work"),
+        Total(roughly(totals.setup), "setting up"),
         Total(roughly(totals.waiting) if totals.waiting else "none", "waiting in work hours"),
     ]
     if plan.done is not None:
-        rows.append(Total(many(plan.done.day, "day"), f"to done, on {plan.done_on}"))
+        by = f"to done, on {plan.done_on} at {plan.done.clock}"
+        rows.append(Total(many(plan.done.day, "day"), by))
     return tuple(rows)
-
-
-def _bound(totals: Totals) -> str:
-    fewest = roughly(totals.fewest)
-    if totals.proven:
-        return f"Fewest minutes of changing settings that are possible: {fewest}, reached (proved)."
-    percent = _percent(totals.gap_percent)
-    return (
-        f"Fewest minutes of changing settings that are possible: not under {fewest}; "
-        f"this order is at most {percent} % above."
-    )
-
-
-def _percent(value: Fraction) -> str:
-    """Return a bound in whole percent, rounded up so that it stays a bound."""
-    return str(-(-value.numerator // value.denominator))

@@ -24,6 +24,7 @@ from dryfit.booklet.front import AssumptionView, Cover, FindingView, assumptions
 from dryfit.booklet.labels import label
 from dryfit.booklet.on_site import SiteView, site_view
 from dryfit.booklet.parts_list import PartRow, part_rows
+from dryfit.booklet.saving import SavingView, saving_view
 from dryfit.booklet.site_cautions import site_words
 from dryfit.booklet.spares import spare_wood
 from dryfit.booklet.steps import StepView, spent, visit_steps
@@ -94,6 +95,7 @@ class Booklet:
     further_hands: tuple[str, ...]
     supplies: Supplies
     time_line: Svg | None
+    saving: SavingView | None
     visits: tuple[VisitView, ...]
     glossary: tuple[tuple[str, str], ...]
     rehearsed: bool
@@ -124,7 +126,7 @@ def booklet_view(
         notes_file=PurePath(model.source.name).name,
         cover=cover(bench, cover_drawing(bench)),
         cautions=(*for_steps(plan.steps), *for_words(site_words(model, findings))),
-        assumptions=assumptions(model),
+        assumptions=assumptions(model, plan),
         findings=warnings(findings),
         circumstances=circumstances(model, findings, plan),
         notes=model.notes,
@@ -140,6 +142,7 @@ def booklet_view(
         ),
         supplies=_supplies(bench),
         time_line=time_line(bench),
+        saving=saving_view(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
         glossary=(
             *glossary_of(joint.kind for joint in model.joints),
@@ -151,8 +154,9 @@ def booklet_view(
 
 
 def booklet_id(model: Model, plan: Plan) -> str:
-    """Return eight hexadecimal digits that change with the notes and with the shop file."""
-    words = f"{model.source.text}\0{plan.shop_sha256}\0{plan.favour}"
+    """Return eight hexadecimal digits that change with the notes, the shop file and the order."""
+    order = "\n".join(operation.id for step in plan.steps for operation in step.operations)
+    words = f"{model.source.text}\0{plan.shop_sha256}\0{plan.favour}\0{order}"
     digest = hashlib.sha256(words.encode()).hexdigest()
     return f"{digest[:4]}-{digest[4:8]}"
 

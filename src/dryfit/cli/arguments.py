@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from dryfit import __version__
 from dryfit.cli import on_notes
+from dryfit.plan.favour import WORTH
 
 # argparse has no public name for it, and it takes its parameter in annotations only.
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"  # noqa: SLF001
@@ -76,6 +77,12 @@ def _add_those_on_notes(commands: Commands) -> None:
         command.add_argument(
             "--unrehearsed", action="store_true", help="print the plan without playing it first"
         )
+    _add_favour(steps, booklet, why)
+    steps.add_argument(
+        "--compare",
+        action="store_true",
+        help="only what the three orders take, side by side with the work part by part",
+    )
     booklet.add_argument(
         "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"
     )
@@ -86,6 +93,17 @@ def _add_those_on_notes(commands: Commands) -> None:
         "--drawings", metavar="DIR", help="folder for all drawings besides, each an SVG file"
     )
     booklet.add_argument("--no-pdf", dest="pdf", action="store_false", help="write the HTML only")
+
+
+def _add_favour(*commands: argparse.ArgumentParser) -> None:
+    for command in commands:
+        command.add_argument(
+            "--favour",
+            choices=tuple(WORTH),
+            help="how much waiting a minute of set-up is worth: setups 100 minutes, so that "
+            "settings are changed as seldom as can be; balanced 4 (what is taken without the "
+            "word); soonest 1, so that the piece is done early",
+        )
 
 
 def _add_those_about_the_program(commands: Commands) -> None:

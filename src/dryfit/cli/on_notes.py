@@ -9,10 +9,12 @@ import argparse
 import json
 import os
 import sys
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from dryfit import workshop
+from dryfit.cli.interrupting import Search, undisturbed
 from dryfit.cli.reading import STANDARD_INPUT, read_notes
 from dryfit.cli.status import DONE, IN_THE_NOTES
 from dryfit.cli.strictness import without_warnings
@@ -20,6 +22,7 @@ from dryfit.diagnostics import Findings, Severity, worst
 from dryfit.diagnostics.as_json import Json, findings_json, severity_counts
 from dryfit.diagnostics.render import full, short
 from dryfit.outputs import write_whole
+from dryfit.plan.favour import USUAL
 from dryfit.plan.plan import Plan
 from dryfit.progress import Progress
 from dryfit.workshop import Checked
@@ -28,16 +31,16 @@ from dryfit.workshop import Checked
 def check(options: argparse.Namespace) -> int:
     """Look for mistakes, and list what is taken for granted."""
     with Progress(timed=options.verbose) as progress:
-        checked = _checked(options, progress)
+        checked = checked_notes(options, progress)
         findings, plan = checked.findings, None
         if options.whole:
-            plan, findings = _planned(options, checked, progress, rehearsed=True)
+            plan, findings = _planned(options, checked, progress, USUAL, rehearsed=True)
     if options.json:
         head = _head("dryfit-check/1", checked) | severity_counts(findings)
         shown = checked.declared.display.shown
         _write_json(head | {"findings": findings_json(findings, shown)})
-        return _status(findings)
-    _tell(findings)
+        return status_of(findings)
+    tell(findings)
     for kept in limits_kept(findings):
         print(short(kept), file=sys.stderr)
     if not checked.failed and checked.model is not None:
@@ -47,13 +50,13 @@ def check(options: argparse.Namespace) -> int:
     if options.whole:
         print(done_whole(plan, findings))
     print(_summary(findings), file=sys.stderr)
-    return _status(findings)
+    return status_of(findings)
 
 
 def parts(options: argparse.Namespace) -> int:
     """Print the cut list."""
     with Progress() as progress:
-        checked = _checked(options, progress)
+        checked = checked_notes(options, progress)
         model = workshop.shopped(checked)
     from dryfit.placing.as_json import parts_csv, parts_document
 
@@ -67,8 +70,8 @@ def parts(options: argparse.Namespace) -> int:
             display.unit,
         )
         _write_json(document)
-        return _status(checked.findings)
-    _tell(checked.findings)
+        return status_of(checked.findings)
+    tell(checked.findings)
     if model is not None:
         if options.csv:
             sys.stdout.write(parts_csv(model))
@@ -76,15 +79,21 @@ def parts(options: argparse.Namespace) -> int:
             from dryfit.placing.as_text import parts_table
 
             sys.stdout.write(parts_table(model))
-    return _status(checked.findings)
+    return status_of(checked.findings)
 
 
 def steps(options: argparse.Namespace) -> int:
     """Print the order of work."""
+    if options.compare:
+        from dryfit.cli.comparing import compare
+
+        return compare(options)
     rehearsed = not options.unrehearsed
     with Progress(timed=options.verbose) as progress:
-        checked = _checked(options, progress)
-        plan, findings = _planned(options, checked, progress, rehearsed=rehearsed)
+        checked = checked_notes(options, progress)
+        plan, findings = _planned(
+            options, checked, progress, options.favour or USUAL, rehearsed=rehearsed
+        )
     display = checked.declared.display
     if options.json:
         from dryfit.plan.as_json import steps_document
@@ -98,8 +107,8 @@ def steps(options: argparse.Namespace) -> int:
             rehearsed=rehearsed and plan is not None,
         )
         _write_json(document)
-        return _status(findings)
-    _tell(findings)
+        return status_of(findings)
+    tell(findings)
     if plan is not None and options.move is not None:
         from dryfit.cli.moving import moved
 
@@ -110,7 +119,7 @@ def steps(options: argparse.Namespace) -> int:
 
         sides = sides_of(plan, checked.model)
         sys.stdout.write(steps_table(plan, sides, display, rehearsed=rehearsed))
-    return _status(findings)
+    return status_of(findings)
 
 
 def why(options: argparse.Namespace) -> int:
@@ -118,17 +127,18 @@ def why(options: argparse.Namespace) -> int:
     from dryfit.cli.why import answers, asked_steps, needs_order
 
     with Progress() as progress:
-        checked = _checked(options, progress)
+        checked = checked_notes(options, progress)
         findings, plan, reasons = checked.findings, None, {}
         if checked.model is not None and needs_order(options.things, checked.model):
-            plan, findings = _planned(options, checked, progress, rehearsed=True)
+            favour = options.favour or USUAL
+            plan, findings = _planned(options, checked, progress, favour, rehearsed=True)
         if plan is not None:
             reasons = workshop.reasons(checked, plan, asked_steps(options.things, plan.steps))
-    _tell(findings)
+    tell(findings)
     if checked.model is None or (plan is None and needs_order(options.things, checked.model)):
         return IN_THE_NOTES
     sys.stdout.write(answers(options.things, checked.model, plan, reasons))
-    return _status(findings)
+    return status_of(findings)
 
 
 def booklet(options: argparse.Namespace) -> int:
@@ -136,9 +146,11 @@ def booklet(options: argparse.Namespace) -> int:
     folder = Path(options.output)
     rehearsed = not options.unrehearsed
     with Progress(timed=options.verbose) as progress:
-        checked = _checked(options, progress)
-        plan, findings = _planned(options, checked, progress, rehearsed=rehearsed)
-        _tell(findings)
+        checked = checked_notes(options, progress)
+        plan, findings = _planned(
+            options, checked, progress, options.favour or USUAL, rehearsed=rehearsed
+        )
+        tell(findings)
         if plan is None or checked.model is None or checked.shop is None:
             return IN_THE_NOTES
         progress("drawing the pages")
@@ -162,10 +174,11 @@ def booklet(options: argparse.Namespace) -> int:
             files += [(beside / name, data) for name, data in drawing_files(view)]
     for each in dict.fromkeys(path.parent for path, _ in files):
         each.mkdir(parents=True, exist_ok=True)
-    write_whole(files)
+    with undisturbed():
+        write_whole(files)
     for path, _ in files:
         print(path)
-    return _status(findings)
+    return status_of(findings)
 
 
 def _pdf(html: str, path: Path, progress: Progress) -> list[tuple[Path, bytes]]:
@@ -188,7 +201,8 @@ def _write_json(document: Json) -> None:
     sys.stdout.write(json.dumps(document, ensure_ascii=False, indent=2) + "\n")
 
 
-def _tell(findings: Findings) -> None:
+def tell(findings: Findings) -> None:
+    """Print findings in full on standard error."""
     # A limit that is kept asks for nothing: `check` says it on one line, the booklet on its page.
     kept = limits_kept(findings)
     told = tuple(each for each in findings if each not in kept)
@@ -227,11 +241,13 @@ def _summary(findings: Findings) -> str:
     return f"{', '.join(said)}; `dryfit explain CODE` says more about the code in brackets"
 
 
-def _status(findings: Findings) -> int:
+def status_of(findings: Findings) -> int:
+    """Return the exit status for findings."""
     return IN_THE_NOTES if severity_counts(findings)["errors"] else DONE
 
 
-def _checked(options: argparse.Namespace, progress: Progress) -> Checked:
+def checked_notes(options: argparse.Namespace, progress: Progress) -> Checked:
+    """Return the notes of the command, read and checked."""
     progress("reading the notes and placing the parts")
     start = getattr(options, "start", None)
     checked = workshop.check(read_notes(options.notes), options.shop, os.environ, start=start)
@@ -241,13 +257,35 @@ def _checked(options: argparse.Namespace, progress: Progress) -> Checked:
 
 
 def _planned(
-    options: argparse.Namespace, checked: Checked, progress: Progress, *, rehearsed: bool
+    options: argparse.Namespace,
+    checked: Checked,
+    progress: Progress,
+    favour: str,
+    *,
+    rehearsed: bool,
 ) -> tuple[Plan | None, Findings]:
-    plan, findings = workshop.plan(checked, progress)
-    if plan is not None and rehearsed:
-        plan, faults = workshop.rehearse(checked, plan, progress)
+    plans, findings = planned(options, checked, progress, (favour,), rehearsed=rehearsed)
+    return (plans[0] if plans else None), findings
+
+
+def planned(
+    options: argparse.Namespace,
+    checked: Checked,
+    progress: Progress,
+    favours: Sequence[str],
+    *,
+    rehearsed: bool,
+) -> tuple[tuple[Plan, ...], Findings]:
+    """Return a plan for each favour, none where one of them fails; ``--strict`` has weighed all."""
+    search = Search(progress)
+    with search.listening():
+        plans, findings = workshop.plan_each(checked, progress, favours, search)
+    for plan in plans if rehearsed else ():
+        passed, faults = workshop.rehearse(checked, plan, progress)
         findings += faults
+        if passed is None:
+            plans = ()
     if not options.strict:
-        return plan, findings
+        return plans, findings
     strict = without_warnings(findings)
-    return (None if worst(strict) is Severity.ERROR else plan), strict
+    return (() if worst(strict) is Severity.ERROR else plans), strict

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Callable, Sequence
 
 from dryfit.cli.arguments import parser
-from dryfit.cli.status import MACHINE, StoppedError
+from dryfit.cli.status import INTERRUPTED, MACHINE, StoppedError
 from dryfit.shop import ShopFileError
 
 
@@ -20,6 +20,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return command(options)
     except (StoppedError, ShopFileError) as error:
         return _stop(str(error))
+    except KeyboardInterrupt:
+        return INTERRUPTED
     except BrokenPipeError:
         # The reader of our output went away; nothing is left to say it to.
         sys.stdout = open(os.devnull, "w", encoding="utf-8")  # noqa: PTH123, SIM115

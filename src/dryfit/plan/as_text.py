@@ -5,10 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from dryfit.plan.changes import changes_of
+from dryfit.plan.changes_text import changes_figure
 from dryfit.plan.lending import lent_hands
-from dryfit.plan.plan import Plan, Release, Step, Totals, Visit
+from dryfit.plan.plan import Plan, Release, Step, Visit
 from dryfit.plan.setting import Setting
 from dryfit.plan.sides import Side, Sides, cuts_through, distance, other_side
+from dryfit.plan.totals_text import (
+    ENDED_IN_WORDS,
+    bound_in_words,
+    done_in_words,
+    duration,
+    in_lines,
+    saved_in_words,
+    spending_in_words,
+    spent_in_words,
+)
 from dryfit.quantities import Display
 
 UNREHEARSED = "UNREHEARSED: this plan was not played through before it was printed"
@@ -26,15 +38,8 @@ def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool =
             _heading(visit),
             *(f"  {line}" for s in visit.steps for line in _step(s, sides, display)),
         ]
-    lines += ["", *_totals(plan.totals), *_done(plan), *_lent(plan)]
+    lines += ["", *_totals(plan)]
     return "\n".join(lines) + "\n"
-
-
-def _done(plan: Plan) -> Iterator[str]:
-    """Yield when all is over, the last drying with it."""
-    if plan.done is not None:
-        day = f"day {plan.done.day} at {plan.done.clock}"
-        yield f"done on {plan.done_on}, {day}"
 
 
 def _lent(plan: Plan) -> Iterator[str]:
@@ -106,40 +111,18 @@ def _degrees(angle: Fraction) -> str:
     return f"{float(angle):g} deg"
 
 
-def _totals(totals: Totals) -> Iterator[str]:
-    yield (
-        f"work {duration(totals.work)}, setting up {duration(totals.setup)}, "
-        f"waiting {duration(totals.waiting)}"
+def _totals(plan: Plan) -> Iterator[str]:
+    yield from changes_figure(changes_of(plan))
+    yield ""
+    totals = plan.totals
+    told = (
+        spent_in_words(totals),
+        done_in_words(plan),
+        *_lent(plan),
+        saved_in_words(totals),
+        bound_in_words(totals),
+        spending_in_words(plan.favour),
+        *((ENDED_IN_WORDS,) if plan.ended_early else ()),
     )
-    yield saved_in_words(totals)
-    least = duration(totals.fewest)
-    if totals.proven:
-        yield f"the fewest minutes possible for changing settings, over {totals.over}: proved"
-    else:
-        yield (
-            f"at least {least} must go into changing settings, over {totals.over}: this is at most "
-            f"{float(totals.gap_percent):.0f} % above the best possible"
-        )
-
-
-def saved_in_words(totals: Totals) -> str:
-    """Return what the order saves against part by part: set-up, with walks and test cuts.
-
-    The cover of the booklet and the terminal say it in these words.
-    """
-    other = totals.part_by_part
-    changes = "change of a setting" if totals.changeovers == 1 else "changes of a setting"
-    now = f"{totals.changeovers} {changes}"
-    saved = other.setup - totals.setup
-    if saved <= 0:
-        return f"{now}; {other.changeovers} if you made it part by part"
-    return (
-        f"{now} instead of {other.changeovers} if you made it part by part: "
-        f"{duration(saved)} of setting up saved, walks and test cuts included"
-    )
-
-
-def duration(tenths: int) -> str:
-    """Return tenths of a minute to the minute: ``12 min``, ``1 h 05 min``."""
-    hours, minutes = divmod(round(tenths / 10), 60)
-    return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
+    for words in told:
+        yield from in_lines(words)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from dryfit.plan.as_text import duration
 from dryfit.plan.operation import Rule
 from dryfit.plan.plan import Plan, Step
+from dryfit.plan.totals_text import duration
 
 _NO_LINE = (
     "The notes have no line for it: they order the gluing, finishing and sanding of things, and "

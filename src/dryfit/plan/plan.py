@@ -105,17 +105,31 @@ class Visit:
 
 @dataclass(frozen=True, slots=True)
 class PartByPart:
-    """The same work part after part, in tenths of a minute."""
+    """The same work part after part, in tenths of a minute.
+
+    `ends` is when the last work is done, `done` when all is over, drying with it.  `by_axis`
+    counts the changeovers by station and axis, both in the order of the shop file.
+    """
 
     changeovers: int
     changeover: int
     setup: int
     attended: int
+    walk: int = 0
+    tests: int = 0
+    waiting: int = 0
+    ends: Moment | None = None
+    done: Moment | None = None
+    by_axis: tuple[tuple[str, str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Totals:
-    """CONTRACTS' words; tenths of a minute. `fewest` is the lower bound on changeover."""
+    """CONTRACTS' words; tenths of a minute. `fewest` is the lower bound on changeover.
+
+    `fewest_found` is the changeover of the best order for changeover alone that was come across,
+    None where none was looked for.
+    """
 
     changeovers: int
     changeover: int
@@ -131,6 +145,7 @@ class Totals:
     proven: bool
     gap_percent: Fraction
     part_by_part: PartByPart
+    fewest_found: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +154,8 @@ class Plan:
 
     `cutters` and `accessories` are those used: name, and width or thickness of the base in mm.
     `done` is when all is over, drying with it; `done_on` its day in words, ``Thursday of the
-    second week``.  `workers` are the people of the shop.
+    second week``.  `workers` are the people of the shop.  A search that was `ended_early`, by
+    hand, may come to another order in another run.
     """
 
     shop: str
@@ -153,6 +169,7 @@ class Plan:
     done: Moment | None = None
     done_on: str = ""
     workers: int = 1
+    ended_early: bool = False
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dryfit.plan.as_text import duration
 from dryfit.plan.plan import Release, Step
 from dryfit.plan.reasons import Bar, Elsewhere, StepReasons
+from dryfit.plan.totals_text import duration
 
 HOUR, DAY = 600, 14_400
 _THINGS = {"walk": "a walk"}

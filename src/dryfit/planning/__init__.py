@@ -1,5 +1,5 @@
 """Planning: operations to an order of steps with settings, times, waits and totals."""
 
-from dryfit.planning.make_plan import WORTH, make_plan
+from dryfit.planning.make_plan import make_plan
 
-__all__ = ["WORTH", "make_plan"]
+__all__ = ["make_plan"]

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from dryfit.diagnostics import Findings
-from dryfit.order import Problem, Result, Schedule, Unsolvable, solve
+from dryfit.diagnostics import Diagnostic, Findings, Severity
+from dryfit.order import Problem, Result, Schedule, Unsolvable, Watch, solve
 from dryfit.order import Totals as OrderTotals
 from dryfit.placing.model import Model
+from dryfit.plan.favour import USUAL, WORTH
 from dryfit.plan.operation import WorkList
 from dryfit.plan.plan import PartByPart, Plan, Totals
+from dryfit.plan.totals_text import ENDED_IN_WORDS
 from dryfit.planning.cutters import accessories_of, cutters_of
 from dryfit.planning.fillers import filled
 from dryfit.planning.moments import moment
@@ -21,22 +23,28 @@ from dryfit.planning.tidy import tidied
 from dryfit.shop.days import full_name
 from dryfit.shop.shop import Shop
 
-WORTH = {"setups": 100, "balanced": 4, "soonest": 1}
-"""Minutes of waiting that one minute of set-up is worth, by what the maker favours."""
+EFFORT = 60
+ENDED_EARLY = Diagnostic("search-ended-early", Severity.NOTICE, ENDED_IN_WORDS, None)
 
 
 def make_plan(
-    model: Model, shop: Shop, work: WorkList, *, favour: str = "balanced", effort: int = 60
+    model: Model,
+    shop: Shop,
+    work: WorkList,
+    *,
+    favour: str = USUAL,
+    effort: int = EFFORT,
+    watch: Watch | None = None,
 ) -> tuple[Plan | None, Findings]:
     """Return the plan, or None with the reason why there is no order.
 
-    `favour` is setups, balanced or soonest; `effort` as in `dryfit.order.solve`.
-    Findings: ``no-order`` (H81) when rules and common visits contradict one another, or when a
-    glue-up is longer than the working day.
+    `favour` is setups, balanced or soonest; `effort` and `watch` as in `dryfit.order.solve`.
+    Findings: ``search-ended-early`` when `watch` ended the search; ``no-order`` (H81) when rules
+    and common visits contradict one another, or when a glue-up is longer than the working day.
     """
     problem = problem_of(work, shop)
     try:
-        result, schedule, totals = ordered(problem, model, favour, effort)
+        result, schedule, totals = ordered(problem, model, favour, effort, watch)
     except Unsolvable as reason:
         return None, (no_order(reason, model, work, shop),)
     done = moment(totals.elapsed, shop)
@@ -46,26 +54,27 @@ def make_plan(
             shop_sha256=shop.sha256,
             favour=favour,
             steps=steps_of(schedule, work, shop),
-            totals=_totals(result, totals, part_by_part(problem, work)),
+            totals=_totals(result, totals, part_by_part(problem, work, shop)),
             alternatives=work.alternatives,
             cutters=cutters_of(work, shop),
             accessories=accessories_of(work, shop),
             done=done,
             done_on=full_name(shop, done.day),
             workers=shop.workers,
+            ended_early=result.ended_early,
         ),
-        (),
+        (ENDED_EARLY,) if result.ended_early else (),
     )
 
 
 def ordered(
-    problem: Problem, model: Model, favour: str, effort: int
+    problem: Problem, model: Model, favour: str, effort: int, watch: Watch | None
 ) -> tuple[Result, Schedule, OrderTotals]:
     """Return the engine's result, and the schedule that is printed, with its sums.
 
     Raises Unsolvable.  Every test looks at what comes back here with the checker of `order`.
     """
-    result = solve(problem, k=WORTH[favour], effort=effort)
+    result = solve(problem, k=WORTH[favour], effort=effort, watch=watch)
     schedule, totals = tidied(result, problem, model, WORTH[favour])
     if favour != "setups":
         schedule, totals = filled(problem, schedule, totals)
@@ -90,4 +99,5 @@ def _totals(result: Result, totals: OrderTotals, parts: PartByPart) -> Totals:
         proven=over == 0,
         gap_percent=Fraction(round(10 * gap), 10),
         part_by_part=parts,
+        fewest_found=min(result.fewest_found, totals.changeover),
     )

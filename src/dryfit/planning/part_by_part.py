@@ -2,24 +2,44 @@
 
 from __future__ import annotations
 
-from dryfit.order import evaluate
+from collections import Counter
+
+from dryfit.order import Schedule, evaluate
 from dryfit.order.problem import Problem
 from dryfit.plan.operation import WorkList
 from dryfit.plan.plan import PartByPart
+from dryfit.planning.moments import moment
 from dryfit.planning.problem_of import without_visits
+from dryfit.shop.shop import Shop
 
 
-def part_by_part(problem: Problem, work: WorkList) -> PartByPart:
+def part_by_part(problem: Problem, work: WorkList, shop: Shop) -> PartByPart:
     """Return the figures of the order that finishes each part as far as the rules allow.
 
     Parts in the order of the notes; the same methods and the same minutes.
     """
-    _, totals = evaluate(without_visits(problem), order_part_by_part(work))
+    schedule, totals = evaluate(without_visits(problem), order_part_by_part(work))
     return PartByPart(
         changeovers=totals.changeovers,
         changeover=totals.changeover,
         setup=totals.setup,
         attended=totals.attended,
+        walk=totals.walk,
+        tests=totals.trial,
+        waiting=totals.waiting,
+        ends=moment(schedule.entries[-1].end, shop) if schedule.entries else None,
+        done=moment(totals.elapsed, shop),
+        by_axis=_by_axis(schedule, shop),
+    )
+
+
+def _by_axis(schedule: Schedule, shop: Shop) -> tuple[tuple[str, str, int], ...]:
+    counts = Counter((entry.station, axis) for entry in schedule.entries for axis in entry.changed)
+    return tuple(
+        (name, axis.name, counts[name, axis.name])
+        for name, station in shop.stations.items()
+        for axis in station.axes
+        if counts[name, axis.name]
     )
 
 

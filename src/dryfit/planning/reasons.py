@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from dryfit.operations import visit_words
 from dryfit.order import Entry, Laid, Move, Precedence, Problem, Schedule, laid, room
 from dryfit.order import schedule_of as laid_schedule
+from dryfit.plan.favour import WORTH
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.reasons import Bar, Elsewhere, OneVisit, Shared, StepReasons
-from dryfit.planning.make_plan import WORTH
 from dryfit.planning.problem_of import problem_of
 from dryfit.shop.shop import Shop
 

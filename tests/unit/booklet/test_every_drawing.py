@@ -30,7 +30,8 @@ def view(path: Path) -> Booklet:
 def drawings(booklet: Booklet) -> Iterator[Svg]:
     every = (booklet.cover.drawing, booklet.apart, *booklet.drawn, *booklet.uncut)
     steps = (step.drawing for visit in booklet.visits for step in visit.steps)
-    yield from (each for each in (*every, booklet.time_line, *steps) if each is not None)
+    order = (booklet.time_line, booklet.saving.drawing if booklet.saving else None)
+    yield from (each for each in (*every, *order, *steps) if each is not None)
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

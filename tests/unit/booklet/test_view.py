@@ -364,9 +364,27 @@ def test_no_two_visits_have_one_title() -> None:
 def test_the_bound_is_proved_or_said_with_its_gap() -> None:
     plan = planned.plan()
     model, shop = fixtures.model(), planned.shop()
-    assert "at most 5 % above" in booklet_view(model, plan, shop, ()).cover.bound
+    assert "at most 9 % above" in booklet_view(model, plan, shop, ()).cover.bound
     proven = replace(plan, totals=replace(plan.totals, proven=True, gap_percent=Fraction(0)))
-    assert "(proved)" in booklet_view(model, proven, shop, ()).cover.bound
+    assert "over all alternatives: proved" in booklet_view(model, proven, shop, ()).cover.bound
+
+
+def test_a_search_that_was_ended_by_hand_is_told_first_and_has_its_own_number() -> None:
+    plan = planned.plan()
+    model, shop = fixtures.model(), planned.shop()
+    usual = booklet_view(model, plan, shop, ())
+    ended = booklet_view(model, replace(plan, ended_early=True), shop, ())
+    assert "ended by hand" in ended.assumptions[0].text
+    assert ended.assumptions[1:] == usual.assumptions
+    other = replace(plan, steps=plan.steps[:-1])
+    assert booklet_view(model, other, shop, ()).id != usual.id
+
+
+def test_the_cover_says_what_it_takes_and_when_it_is_done() -> None:
+    done = replace(planned.plan(), done=Moment(99999, 9, "10:02"), done_on="Tuesday 1 June 2027")
+    rows = booklet_view(fixtures.model(), done, planned.shop(), ()).cover.totals
+    assert [row.label for row in rows[2:5]] == ["work", "setting up", "waiting in work hours"]
+    assert (rows[5].value, rows[5].label) == ("9 days", "to done, on Tuesday 1 June 2027 at 10:02")
 
 
 def test_errors_and_notices_are_not_printed_but_warnings_come_first(view: Booklet) -> None:

@@ -151,7 +151,7 @@ def test_what_is_done_while_the_glue_cures_is_what_begins_then(meanwhile: tuple[
     assert stool.with_step(number, meanwhile=meanwhile).reasons() == {"SUMS"}
 
 
-NOT_OF_THE_STEPS = {"over", "part_by_part", "fewest", "proven"}
+NOT_OF_THE_STEPS = {"over", "part_by_part", "fewest", "proven", "fewest_found"}
 
 
 @pytest.mark.parametrize(
@@ -176,8 +176,18 @@ def test_a_bound_lies_below_and_proves_only_what_it_meets(above: int) -> None:
         assert told == ({"SUMS"} if above > 0 or proven else set())
 
 
-def test_part_by_part_does_the_same_work() -> None:
+def test_the_fewest_found_lie_between_the_bound_and_the_plan() -> None:
+    frame = built(FRAME)
+    found = frame.plan.totals
+    for known in (found.fewest - 1, found.changeover + 1):
+        wrong = replace(found, fewest_found=known)
+        assert replace(frame, plan=replace(frame.plan, totals=wrong)).reasons() == {"SUMS"}
+
+
+@pytest.mark.parametrize("name", ["attended", "changeovers"])
+def test_part_by_part_does_the_same_work_and_adds_up(name: str) -> None:
     frame = built(FRAME)
     other = frame.plan.totals.part_by_part
-    wrong = replace(frame.plan.totals, part_by_part=replace(other, attended=other.attended + 1))
+    more = replace(other, **{name: getattr(other, name) + 1})
+    wrong = replace(frame.plan.totals, part_by_part=more)
     assert replace(frame, plan=replace(frame.plan, totals=wrong)).reasons() == {"SUMS"}

@@ -94,14 +94,17 @@ def _sums(plan: Plan, hours: Hours) -> tuple[Sum, ...]:
 
 
 def _shares(found: Totals) -> tuple[Sum, ...]:
-    """Return what must hold inside the figures for part by part: the same work."""
+    """Return what must hold inside the figures for part by part: the same work, and sums."""
     other = found.part_by_part
-    return (("work, part by part", other.attended - other.setup, found.work),)
+    counted = sum(count for _, _, count in other.by_axis)
+    work = ("work, part by part", other.attended - other.setup, found.work)
+    return (work, ("changes, part by part", counted, other.changeovers)) if counted else (work,)
 
 
 def _best_possible(found: Totals) -> Iterator[Fault]:
     over = found.changeover - found.fewest
-    if over < 0 or found.proven != (over == 0):
+    known = found.changeover if found.fewest_found is None else found.fewest_found
+    if over < 0 or found.proven != (over == 0) or not found.fewest <= known <= found.changeover:
         yield _fault(
             f"{spoken(found.changeover)} of changes are called "
             f"{'proved' if found.proven else 'not proved'} against at least "

@@ -1,0 +1,80 @@
+"""What Ctrl-C does: the first one, while an order is searched, takes the best order so far.
+
+Everywhere else, and a second time anywhere, it ends the program with status 130.
+"""
+
+from __future__ import annotations
+
+import signal
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from types import FrameType
+
+from dryfit.cli.status import INTERRUPTED
+from dryfit.order import Glimpse
+from dryfit.progress import Progress
+
+
+class Search:
+    """Looks on while orders are searched, and ends the search when it is told to.
+
+    Once one was ended the later ones of the same run end as soon as they have an order.
+    """
+
+    def __init__(self, progress: Progress) -> None:
+        self._progress = progress
+        self._ended = False
+
+    def __call__(self, glimpse: Glimpse) -> None:
+        """Show the best so far; KeyboardInterrupt once the search is to end."""
+        if self._ended:
+            raise KeyboardInterrupt
+        self._progress.update(lambda: words(glimpse))
+
+    @contextmanager
+    def listening(self) -> Iterator[None]:
+        """Let the first interrupt inside end the search, and a second one the program.
+
+        The first one is only noted, so that it cannot strike where something is half done.  Does
+        nothing where interrupts are ignored or handled already, or in a thread.
+        """
+        usual = signal.getsignal(signal.SIGINT) is signal.default_int_handler
+        if not usual or threading.current_thread() is not threading.main_thread():
+            yield
+            return
+        signal.signal(signal.SIGINT, self._interrupted)
+        try:
+            yield
+        finally:
+            signal.signal(signal.SIGINT, signal.default_int_handler)
+
+    def _interrupted(self, _number: int, _frame: FrameType | None) -> None:
+        if self._ended:
+            raise SystemExit(INTERRUPTED)
+        self._ended = True
+
+
+@contextmanager
+def undisturbed() -> Iterator[None]:
+    """Do what takes a moment and must not be left half done: an interrupt inside comes too late."""
+    usual = signal.getsignal(signal.SIGINT) is signal.default_int_handler
+    if not usual or threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+
+
+def words(glimpse: Glimpse) -> str:
+    """Return the best so far in one line of less than 80 characters."""
+    setup, changes, bound = (
+        f"{tenths / 10:.0f}" for tenths in (glimpse.setup, glimpse.changeover, glimpse.bound)
+    )
+    return (
+        f"set-up {setup} min (changes {changes}, at least {bound}), "
+        f"waiting {glimpse.waiting / 10:.0f}; Ctrl-C takes it"
+    )
