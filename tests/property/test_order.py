@@ -17,6 +17,7 @@ from dryfit.order import (
     Station,
     Task,
     Unsolvable,
+    attempts,
     changeover_bound,
     evaluate,
     solve,
@@ -122,6 +123,21 @@ def test_five_hundred_random_problems(start: int) -> None:
         assert best <= _price(soon, 4)
         excess.append((_price(soon, 4) - best) / max(best, 1))
     assert sum(excess) <= 0.02 * len(excess)
+
+
+def test_more_combinations_than_a_few_are_bounded_by_what_they_share(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """The same problems, searched as if their combinations were too many to bound each."""
+    monkeypatch.setattr(attempts, "FEW", 0)
+    for seed in range(500, 620):
+        problem = lot(seed)
+        optimum = min(Oracle(way).fewest() for way in alternatives(problem))
+        if problem.choices and optimum < NEVER:
+            result = solve(problem, effort=20)
+            assert violations(problem, result) == ()
+            assert result.over == "common tasks"
+            assert result.lower_bound <= optimum <= result.fewest_found
 
 
 def _price(result: Result, k: int) -> int:

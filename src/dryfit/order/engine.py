@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
+from dryfit.order.attempts import Tools, least_over_picks
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
-from dryfit.order.choosing import Tools, least_over_picks, solved
+from dryfit.order.choosing import solved
 from dryfit.order.decoder import decoded
 from dryfit.order.improve import improved, keeps_visits, offer, score
 from dryfit.order.instance import Instance, compiled

@@ -20,7 +20,7 @@ from dryfit.order import (
     solve,
     violations,
 )
-from dryfit.order.choosing import FEW
+from dryfit.order.attempts import FEW
 
 SAW = Station("saw", (Axis("blade", 30), Axis("height", 10)))
 BENCH = Station("bench")
