@@ -10,9 +10,10 @@ from dataclasses import dataclass, replace
 
 from dryfit.order.best_first import best_first
 from dryfit.order.bound import Bound
-from dryfit.order.guide import Lift, Remembering, Span, guide_of_one, spans_of
+from dryfit.order.guide import Remembering, Span, spans_of
 from dryfit.order.instance import Instance
-from dryfit.order.projecting import ancestors_of, projected
+from dryfit.order.projecting import ancestors_of
+from dryfit.order.station_bound import bounded
 from dryfit.order.watching import Lookout, Order
 
 AT_A_STATION, AT_ALL = 60, 60
@@ -67,16 +68,14 @@ def proved(
     return Proof(least, reached.least, reached.order, made)
 
 
-def _lifted(instance: Instance, limit: int, lookout: Lookout | None) -> tuple[list[Span], int]:
+def _lifted(
+    instance: Instance, limit: int, lookout: Lookout | None
+) -> tuple[list[Span], int]:
     """The stations, each with what a search of it alone has found; and the states made."""
     ancestors = ancestors_of(instance)
     spans, made = [], 0
     for span in spans_of(instance):
-        shares = dict.fromkeys(range(span.first, span.last), 1)
-        part = projected(instance, ancestors, span.tasks, shares)
-        guide = guide_of_one(part.instance)
-        reached = best_first(part.instance, guide, limit, None, lookout)
-        lift = Lift(reached.least, reached.opened, part.renumbered)
+        lift, more = bounded(instance, ancestors, span, limit, lookout)
         spans.append(replace(span, lift=lift))
-        made += reached.made
+        made += more
     return spans, made
