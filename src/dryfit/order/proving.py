@@ -2,7 +2,8 @@
 
 First each station by itself: most are small, and the sum of what they need is nearly always what
 all of them need together. Then the whole problem, guided by what was found at the stations; it
-may find a better order too. Both count the states they make, so that a proof takes no longer
+may find a better order too. Where the search of a station came to no end, that of all stations
+would not either, and is left out. All count the states they make, so that a proof takes no longer
 than the effort allows.
 """
 
@@ -13,7 +14,7 @@ from dryfit.order.bound import Bound
 from dryfit.order.guide import Remembering, Span, spans_of
 from dryfit.order.instance import Instance
 from dryfit.order.projecting import ancestors_of
-from dryfit.order.station_bound import bounded
+from dryfit.order.station_bound import Found, bounded
 from dryfit.order.watching import Lookout, Order
 
 AT_A_STATION, AT_ALL = 60, 60
@@ -54,9 +55,10 @@ def proved(
     share = effort * FULL // max(FULL, len(instance.station))
     if least == fewest or not share:
         return Proof(least, fewest, None, 0)
-    spans, made = _lifted(instance, AT_A_STATION * share, lookout)
-    least = max(least, sum(span.lift.least for span in spans if span.lift is not None))
-    if least == fewest:
+    spans, found = _lifted(instance, AT_A_STATION * share, lookout)
+    least = max(least, sum(one.lift.least for one in found))
+    made = sum(one.made for one in found)
+    if least == fewest or not all(one.ended for one in found):
         return Proof(least, fewest, None, made)
     if lookout is not None:
         lookout.bound = max(lookout.bound, least)
@@ -70,12 +72,10 @@ def proved(
 
 def _lifted(
     instance: Instance, limit: int, lookout: Lookout | None
-) -> tuple[list[Span], int]:
-    """The stations, each with what a search of it alone has found; and the states made."""
+) -> tuple[list[Span], list[Found]]:
+    """The stations, and what a search of each one alone has found."""
     ancestors = ancestors_of(instance)
-    spans, made = [], 0
-    for span in spans_of(instance):
-        lift, more = bounded(instance, ancestors, span, limit, lookout)
-        spans.append(replace(span, lift=lift))
-        made += more
-    return spans, made
+    spans = spans_of(instance)
+    found = [bounded(instance, ancestors, span, limit, lookout) for span in spans]
+    lifted = [replace(span, lift=one.lift) for span, one in zip(spans, found, strict=True)]
+    return lifted, found
