@@ -17,7 +17,7 @@ from dryfit.order.projecting import ancestors_of
 from dryfit.order.station_bound import Found, bounded
 from dryfit.order.watching import Lookout, Order
 
-AT_A_STATION, AT_ALL = 60, 60
+AT_A_STATION, AT_ALL = 60, 30
 """States made for a station, and for the whole problem, for each unit of effort."""
 
 FULL = 300

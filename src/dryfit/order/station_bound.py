@@ -83,7 +83,7 @@ class _Sharing:
 
     def best(self) -> int:
         """The largest sum found, in tenths: no order of the station can go below."""
-        shares = (0,) * len(self._instance.axes)
+        shares = self._first()
         sum_ = self._sum(shares)
         improved = True
         while improved:
@@ -94,6 +94,12 @@ class _Sharing:
                     if other != shares and (more := self._sum(other)) > sum_:
                         shares, sum_, improved = other, more, True
         return self._rounded(-(-sum_ // PARTS))
+
+    def _first(self) -> Shares:
+        """Where trying begins: the search gets the dearest axis, some of those not cheapest."""
+        costs = [max(table.entry) for table in self._instance.axes]
+        dearest, cheapest = max(costs), min(costs)
+        return tuple(PARTS if cost == dearest else int(cost > cheapest) for cost in costs)
 
     def _sum(self, shares: Shares) -> int:
         """Both bounds together, in parts of a tenth."""
