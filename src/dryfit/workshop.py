@@ -129,16 +129,17 @@ def plan_each(
     """Work out the operations once, and an order for each favour; none where one has none."""
     from dryfit.operations import work_list
     from dryfit.placing.drift import with_drifts
-    from dryfit.planning import make_plan
+    from dryfit.planning import best_ways, make_plan
 
     if checked.failed or checked.model is None or checked.shop is None:
         return (), checked.findings
     progress("working out the operations")
-    model = with_drifts(checked.model, checked.declared, checked.shop)
-    work, in_work = work_list(model, checked.shop)
+    shop, model = checked.shop, with_drifts(checked.model, checked.declared, checked.shop)
+    work, in_work = work_list(model, shop)
     findings = checked.findings + in_work
     if work is None or worst(findings) is Severity.ERROR:
         return (), findings
+    work = best_ways(work, lambda ways: work_list(model, shop, ways)[0], shop)
     plans: list[Plan] = []
     for favour in favours:
         progress(f"ordering {len(work.operations)} operations")
@@ -154,7 +155,7 @@ def reasons(checked: Checked, made: Plan, steps: Sequence[Step]) -> dict[int, St
     """Return, by number, why these steps of a plan stand where they stand."""
     from dryfit.planning.reasons import reasoned, reasons_of
 
-    work = _work_of(checked)
+    work = _work_of(checked, made)
     if work is None or checked.shop is None:
         return {}
     known = reasoned(made, work, checked.shop)
@@ -165,20 +166,22 @@ def wished(checked: Checked, made: Plan, first: Step, then: Step) -> Wished | No
     """Return what becomes of a plan when one of its steps is to be done before another."""
     from dryfit.planning.wished_move import wished_move
 
-    work = _work_of(checked)
+    work = _work_of(checked, made)
     if work is None or checked.model is None or checked.shop is None:
         return None
     return wished_move(checked.model, checked.shop, work, first, then, made.favour)
 
 
-def _work_of(checked: Checked) -> WorkList | None:
+def _work_of(checked: Checked, made: Plan) -> WorkList | None:
+    """Return the work list of a plan, with the ways that it takes."""
     from dryfit.operations import work_list
     from dryfit.placing.drift import with_drifts
+    from dryfit.plan.operation import ways_of
 
     if checked.model is None or checked.shop is None:
         return None
     model = with_drifts(checked.model, checked.declared, checked.shop)
-    return work_list(model, checked.shop)[0]
+    return work_list(model, checked.shop, ways_of(made.alternatives))[0]
 
 
 def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:

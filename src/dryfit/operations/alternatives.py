@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from dryfit.operations.cross_cuts import CROSS_KINDS
-from dryfit.operations.cutting import Joinery
+from dryfit.operations.cutting import ACROSS, ENDS, Joinery
 from dryfit.operations.groove_families import GrooveFamily
-from dryfit.operations.methods import DADO_SET, choice_in_words
+from dryfit.operations.methods import BY_ORDER, choice_in_words
 from dryfit.operations.minutes import in_minutes
+from dryfit.operations.reference_ends import FROM_R, NEARER
 from dryfit.plan.operation import Alternative
-
-GROUP = "laps, housings and tenons"
-BLADE = "single blade in passes"
 
 
 def alternatives_of(joinery: Joinery) -> tuple[Alternative, ...]:
     """Return, for cuts across the grain and for grooves, the chosen method and those not taken."""
     grooves = (_of_grooves(family, joinery) for family in joinery.grooves)
-    return (*_across(joinery), *(row for rows in grooves for row in rows))
+    return (*_across(joinery), *_of_ends(joinery), *(row for rows in grooves for row in rows))
 
 
 def _of_grooves(family: GrooveFamily, joinery: Joinery) -> tuple[Alternative, ...]:
@@ -51,10 +49,27 @@ def _across(joinery: Joinery) -> tuple[Alternative, ...]:
         return ()
     choice = joinery.choice
     figures = choice_in_words(choice)
-    if choice.saved is None:
-        return (Alternative(GROUP, choice.chosen, ids, chosen=True, reason=figures),)
-    other = BLADE if choice.chosen == DADO_SET else DADO_SET
     return (
-        Alternative(GROUP, choice.chosen, ids, chosen=True, reason=figures),
-        Alternative(GROUP, other, ids, chosen=False, reason=figures),
+        Alternative(ACROSS, choice.chosen, ids, chosen=True, reason=figures),
+        *(
+            Alternative(ACROSS, way, ids, chosen=False, reason=figures, weigh=weigh)
+            for way, weigh in choice.others
+        ),
+    )
+
+
+def _of_ends(joinery: Joinery) -> tuple[Alternative, ...]:
+    """Return from which end slots are measured that could share a stop from the nearer one."""
+    turned = joinery.turned
+    ids = tuple(
+        operation.id
+        for operation, cuts in zip(joinery.operations, joinery.cuts, strict=True)
+        if any((cut.site.part.name, cut.site.feature.id) in turned.sites for cut in cuts)
+    )
+    if not ids:
+        return ()
+    reason = BY_ORDER if turned.taken else "one reference end for all cuts of a part"
+    return tuple(
+        Alternative(ENDS, way, ids, chosen=taken, reason=reason, weigh=not taken)
+        for way, taken in ((NEARER, turned.taken), (FROM_R, not turned.taken))
     )

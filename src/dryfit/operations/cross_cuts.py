@@ -133,10 +133,12 @@ def reference_end(site: Site, longest: Fraction | None) -> tuple[str, Range]:
     return "R", (start, end)
 
 
-def cross_cut(site: Site, machine: CrossMachine, shop: Shop) -> Cut:
-    """Return the cut of a site on a machine that reaches it."""
+def cross_cut(site: Site, machine: CrossMachine, shop: Shop, *, turned: bool = False) -> Cut:
+    """Return the cut of a site on a machine that reaches it; `turned` measures it from R2."""
     feature = site.feature
     end, (start, far) = reference_end(site, machine.longest)
+    if turned:
+        end, (start, far) = "R2", (site.part.length - far, site.part.length - start)
     near = far - machine.width
     at_stop = machine.longest is None or near <= machine.longest
     count = machine.passes(site)

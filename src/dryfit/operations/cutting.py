@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from types import MappingProxyType
 
 from dryfit.joinery.bridle import OPEN_MORTISE
 from dryfit.joinery.pegs import PEG_SLOT
@@ -14,7 +15,7 @@ from dryfit.operations.bevels import bevel_cut
 from dryfit.operations.by_hand import hand_cut
 from dryfit.operations.compound import compound_cut
 from dryfit.operations.corner_cuts import DOVETAIL_JIG, corner_by_hand, in_a_jig
-from dryfit.operations.cross_cuts import CROSS_KINDS, cross_cut, goes_across
+from dryfit.operations.cross_cuts import CROSS_KINDS, CrossMachine, cross_cut, goes_across
 from dryfit.operations.curves import curve_cut
 from dryfit.operations.cut import Cut, Site, sites_of
 from dryfit.operations.drifting import by_its_formula
@@ -26,12 +27,13 @@ from dryfit.operations.grooves import cuts_by
 from dryfit.operations.identity import named_apart
 from dryfit.operations.jigs import with_set_ups
 from dryfit.operations.machines import SAW
-from dryfit.operations.methods import DADO_SET, Choice
+from dryfit.operations.methods import BLADE, Choice
 from dryfit.operations.minutes import tenths
 from dryfit.operations.mitring import mitre_cut
 from dryfit.operations.mortises import hole_cut, mortise_cut, nearest_end
 from dryfit.operations.open_mortises import open_mortise_cuts
 from dryfit.operations.passes import checked_when_whole
+from dryfit.operations.reference_ends import NEARER, turned_ends
 from dryfit.operations.shapes import CURVE, TAPER, is_shape
 from dryfit.operations.shapes import KINDS as SHAPES
 from dryfit.operations.tapers import taper_cut
@@ -40,6 +42,25 @@ from dryfit.operations.words import some_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Work
 from dryfit.shop.shop import Shop
+
+ACROSS = "laps, housings and tenons"
+ENDS = "ends that slots are measured from"
+NO_WAYS: Mapping[str, str] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """Slots that share a stop when they are measured from the nearer end, and whether they are."""
+
+    sites: frozenset[tuple[str, str]] = frozenset()
+    taken: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Chosen:
+    choice: Choice
+    grooves: Mapping[tuple[str, str], str]
+    turned: Turned
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +71,14 @@ class Joinery:
     cuts: tuple[tuple[Cut, ...], ...]
     choice: Choice
     grooves: tuple[GrooveFamily, ...] = ()
+    turned: Turned = Turned()
 
 
-def joinery_of(model: Model, shop: Shop) -> Joinery:
-    """Return the cutting operations of all parts, in the order of parts and features."""
+def joinery_of(model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS) -> Joinery:
+    """Return the cutting operations of all parts, in the order of parts and features.
+
+    `ways` name, by mating group, the way that is taken in place of the rule's.
+    """
     sites = tuple(
         site
         for part in model.parts
@@ -70,23 +95,25 @@ def joinery_of(model: Model, shop: Shop) -> Joinery:
         and not _at_the_bench(site)
         and not is_shape(site.feature)
     )
-    choice = methods.choose(crossing, model.display, shop)
+    choice = methods.choose(crossing, model.display, shop, ways.get(ACROSS))
+    ends = turned_ends(crossing, choice.machine_of, model.display.unit, shop)
+    turned = Turned(ends, taken=bool(ends) and ways.get(ENDS) == NEARER)
     along = (site for site in sites if naming.runs_along(site.feature))
     grooves = groove_families(
         (site for site in along if site.feature.after is None), model.display, shop
     )
-    ways = ways_of(grooves)
+    chosen = _Chosen(choice, ways_of(grooves), turned)
     cuts = [
         cut
         for site in sites
-        for cut in checked_when_whole(_cuts_of(site, sites, choice, ways, model, shop))
+        for cut in checked_when_whole(_cuts_of(site, sites, chosen, model, shop))
     ]
     set_up = with_set_ups(in_turn(cuts), shop)
     groups = _equal(by_its_formula(cut, model.display) for cut in set_up)
     ids = named_apart(groups)
     rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
     operations = tuple(_with_choice(row, choice) for row in rows)
-    return Joinery(operations, groups, choice, grooves)
+    return Joinery(operations, groups, choice, grooves, turned)
 
 
 def in_turn(cuts: Iterable[Cut]) -> list[Cut]:
@@ -107,7 +134,7 @@ def _with_choice(operation: Operation, choice: Choice) -> Operation:
     """Return a cut in several passes of the blade with the reason why no dado set makes it."""
     passes = max((len(work.passes) for work in operation.work), default=0)
     blade = operation.station == SAW and operation.kind in {"lap", "housing", "tenon cheek"}
-    if choice.saved is None or choice.chosen == DADO_SET or passes < 2 or not blade:
+    if choice.saved is None or choice.chosen != BLADE or passes < 2 or not blade:
         return operation
     why = f"In passes of the blade that is in the saw: {methods.choice_in_words(choice)}"
     level = "The teeth leave lines in the bottom: level them with a chisel before the fit is tried"
@@ -117,8 +144,7 @@ def _with_choice(operation: Operation, choice: Choice) -> Operation:
 def _cuts_of(
     site: Site,
     sites: tuple[Site, ...],
-    choice: Choice,
-    grooves: Mapping[tuple[str, str], str],
+    chosen: _Chosen,
     model: Model,
     shop: Shop,
 ) -> tuple[Cut, ...]:
@@ -137,11 +163,12 @@ def _cuts_of(
         return cuts_in_frame(site, model, shop)
     if site.feature.role in _IN_A_WAY_OF_ITS_OWN:
         return _cuts_of_its_own(site, sites, model, shop)
-    machine = choice.machine_of.get(methods.key_of(site))
+    key = methods.key_of(site)
+    machine = chosen.choice.machine_of.get(key)
     if machine is not None:
-        return (cross_cut(site, machine, shop),)
+        return (_across(site, machine, chosen.turned, shop),)
     if naming.runs_along(site.feature):
-        return cuts_by(grooves[methods.key_of(site)], site, model.display, shop)
+        return cuts_by(chosen.grooves[key], site, model.display, shop)
     if site.feature.kind == "mortise":
         marks = _many_pockets(site, sites)
         way = mortise_cut if site.part.sloped is None else splayed.mortise_in_a_leg
@@ -150,6 +177,12 @@ def _cuts_of(
         marks = _many_stops(site, sites)
         return (hole_cut(site, to_marks=marks, display=model.display, shop=shop),)
     return (hand_cut(site, shop),)
+
+
+def _across(site: Site, machine: CrossMachine, turned: Turned, shop: Shop) -> Cut:
+    if turned.taken and methods.key_of(site) in turned.sites:
+        return cross_cut(site, machine, shop, turned=True)
+    return cross_cut(site, machine, shop)
 
 
 def _shape_cut(site: Site, shop: Shop) -> Cut:

@@ -7,17 +7,30 @@ back.  Mixed methods make depths differ, so the whole family takes one cutter.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.operations import machines
-from dryfit.operations.cross_cuts import CrossMachine, wide
+from dryfit.operations.by_hand import hand_cut
+from dryfit.operations.cross_cuts import CrossMachine, cross_cut, wide
 from dryfit.operations.cut import Site
 from dryfit.operations.minutes import in_minutes, worked
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 
 DADO_SET = "dado set"
+BLADE = "single blade in passes"
+EACH_WIDTH = "dado set, built anew for each width"
+ONE_WIDTH = "dado set at one width for all"
+ROUTER = "router table"
+HAND = "hand tools"
+DADO_WAYS = frozenset({DADO_SET, EACH_WIDTH, ONE_WIDTH})
+BY_ORDER = "with all settings that it shares counted, it takes the least"
+
+FEW_SETTINGS = Fraction(50)
+"""Tenths that another machine can save by its settings: stops and heights are cheaper there."""
+
+Machines = Mapping[tuple[str, str], CrossMachine | None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,19 +39,24 @@ class Choice:
 
     `slow` and `fast` are the tenths of a minute of all passes without and with the dado set,
     `saved` their difference, and `cost` what fitting it, removing it and proving it takes; None
-    where there was nothing to choose.
+    where there was nothing to choose.  `others` are the other ways, and whether the rule leaves it
+    to the order of the whole piece to weigh them; `by_order` says that it has.
     """
 
-    machine_of: Mapping[tuple[str, str], CrossMachine | None]
+    machine_of: Machines
     chosen: str
     saved: Fraction | None
     cost: Fraction | None
     slow: Fraction = Fraction(0)
     fast: Fraction = Fraction(0)
+    others: tuple[tuple[str, bool], ...] = ()
+    by_order: bool = False
 
 
 def choice_in_words(choice: Choice) -> str:
     """Return what was weighed: the passes either way, and what the dado set costs besides."""
+    if choice.by_order:
+        return BY_ORDER
     if choice.saved is None or choice.cost is None:
         return "the only way that the shop's machines allow"
     weighed = (
@@ -54,27 +72,78 @@ def key_of(site: Site) -> tuple[str, str]:
     return site.part.name, site.feature.id
 
 
-def choose(sites: tuple[Site, ...], display: Display, shop: Shop) -> Choice:
-    """Return the machine for every cut across the grain."""
+def choose(sites: tuple[Site, ...], display: Display, shop: Shop, way: str | None = None) -> Choice:
+    """Return the machine for every cut across the grain: by the rule, or the `way` that is told."""
+    rule, ways = _by_rule(sites, display, shop)
+    works = {name: _work(sites, machine_of, shop) for name, machine_of in ways.items()}
+    chosen = way if way in ways else rule.chosen
+    taken = works.get(chosen, Fraction(0))
+    others = tuple(
+        (name, work - taken <= _saved_at_most(chosen, name, rule, shop))
+        for name, work in works.items()
+        if name != chosen
+    )
+    if chosen == rule.chosen:
+        return replace(rule, others=others)
+    return replace(rule, machine_of=ways[chosen], chosen=chosen, others=others, by_order=True)
+
+
+def _saved_at_most(chosen: str, other: str, rule: Choice, shop: Shop) -> Fraction:
+    """Return the tenths of set-up that another way may save: less work than that is no gain.
+
+    A dado set that goes in has to be fitted and proved at least once.
+    """
+    mounted, mounts = chosen in DADO_WAYS, other in DADO_WAYS
+    if mounted and not mounts:
+        return (rule.cost or Fraction(0)) + FEW_SETTINGS
+    if mounts and not mounted:
+        fit = machines.cutter_change(shop, "*", "dado") + shop.stations[machines.SAW].test_cut
+        return -Fraction(fit)
+    return FEW_SETTINGS
+
+
+def _by_rule(
+    sites: tuple[Site, ...], display: Display, shop: Shop
+) -> tuple[Choice, dict[str, Machines]]:
+    """Return what the rule takes, and every way by its name."""
     blade = machines.blade_on_sled(shop)
     plain = {key_of(site): _without_dado(site, blade, shop) for site in sites}
+    ways: dict[str, Machines] = {_name(plain): plain}
+    routed = {key_of(site): _router(site, shop) or plain[key_of(site)] for site in sites}
+    if ROUTER not in ways and _name(routed) == ROUTER:
+        ways[ROUTER] = routed
     plans = [plan for plan in _dado_plans(sites, display, shop) if any(m is not None for m in plan)]
     if not plans:
-        return Choice(plain, _name(plain), None, None)
+        return Choice(plain, _name(plain), None, None), ways
     weighed = [(*_passes(sites, plan, blade, shop), _cost(plan, blade, shop)) for plan in plans]
     gains = [slow - fast - cost for slow, fast, cost in weighed]
     best = gains.index(max(gains))
     slow, fast, cost = weighed[best]
     saved = slow - fast
-    if saved <= cost:
-        return Choice(plain, _name(plain), saved, cost, slow, fast)
     # A dado set that serves the family stays in for it: what it cannot reach is cut by hand
     # rather than by a second cutter (TRADE H48).
-    mounted = {
-        key_of(site): machine or _beside_dado(site, blade, shop)
-        for site, machine in zip(sites, plans[best], strict=True)
-    }
-    return Choice(mounted, DADO_SET, saved, cost, slow, fast)
+    names = (ONE_WIDTH, EACH_WIDTH)
+    for index, plan in enumerate(plans):
+        name = DADO_SET if index == best else names[index]
+        mounted: Machines = {
+            key_of(site): machine or _beside_dado(site, blade, shop)
+            for site, machine in zip(sites, plan, strict=True)
+        }
+        if mounted not in ways.values():
+            ways[name] = mounted
+    if saved <= cost:
+        return Choice(plain, _name(plain), saved, cost, slow, fast), ways
+    return Choice(ways[DADO_SET], DADO_SET, saved, cost, slow, fast), ways
+
+
+def _work(sites: tuple[Site, ...], machine_of: Machines, shop: Shop) -> Fraction:
+    """Return the tenths of all cuts one way, without set-up."""
+    found = Fraction(0)
+    for site in sites:
+        machine = machine_of[key_of(site)]
+        cut = hand_cut(site, shop) if machine is None else cross_cut(site, machine, shop)
+        found += cut.exact
+    return found
 
 
 def _beside_dado(site: Site, blade: CrossMachine | None, shop: Shop) -> CrossMachine | None:
@@ -158,8 +227,8 @@ def _cost(
     return Fraction(back + len(widths) * (change + test))
 
 
-def _name(plain: Mapping[tuple[str, str], CrossMachine | None]) -> str:
+def _name(plain: Machines) -> str:
     stations = {machine.station for machine in plain.values() if machine is not None}
     if machines.SAW in stations:
-        return "single blade in passes"
-    return "router table" if stations else "hand tools"
+        return BLADE
+    return ROUTER if stations else HAND

@@ -10,7 +10,7 @@ from dryfit.operations.alternatives import alternatives_of
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
-from dryfit.operations.cutting import Joinery, joinery_of
+from dryfit.operations.cutting import NO_WAYS, Joinery, joinery_of
 from dryfit.operations.doors_to_gaps import doors_fitted
 from dryfit.operations.faired import faired
 from dryfit.operations.finishing import finished, sanded_subjects
@@ -43,10 +43,14 @@ WHY_BEFORE_IT_GROWS = "it is cut while the frame is no larger, before the next g
 WHY_LEVEL_FIRST = "the cut is measured from faces that the plane has made one"
 
 
-def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
+def work_list(
+    model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS
+) -> tuple[WorkList | None, Findings]:
     """Return the work list, or None when rules contradict one another.
 
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
+    `ways` name, by mating group as in `WorkList.alternatives`, a way to take in place of the
+    rule's; one that this piece does not have is passed over.
     Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
     ``wish-without-work``, ``order-circle`` (H81), and those of the lines
@@ -54,7 +58,7 @@ def work_list(model: Model, shop: Shop) -> tuple[WorkList | None, Findings]:
     """
     shop = gangs_from_boards(model, shop)
     as_cut = with_horns(model)
-    joinery = joinery_of(as_cut, shop)
+    joinery = joinery_of(as_cut, shop, ways)
     sections = sections_of(with_slopes(as_cut), joinery, shop)
     cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
