@@ -172,6 +172,19 @@ def wished(checked: Checked, made: Plan, first: Step, then: Step) -> Wished | No
     return wished_move(checked.model, checked.shop, work, first, then, made.favour)
 
 
+def priced(checked: Checked, made: Plan) -> Plan:
+    """Return a plan that also says what the ways of cutting take that it did not choose."""
+    from dryfit.operations import work_list
+    from dryfit.placing.drift import with_drifts
+    from dryfit.planning import priced as with_prices
+
+    if checked.model is None or checked.shop is None:
+        return made
+    shop, model = checked.shop, with_drifts(checked.model, checked.declared, checked.shop)
+    rows = with_prices(made.alternatives, lambda ways: work_list(model, shop, ways)[0], shop)
+    return replace(made, alternatives=rows)
+
+
 def _work_of(checked: Checked, made: Plan) -> WorkList | None:
     """Return the work list of a plan, with the ways that it takes."""
     from dryfit.operations import work_list

@@ -48,6 +48,7 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert plan is not None
     plan, faults = workshop.rehearse(checked, plan, lambda _: None)
     assert plan is not None, [fault.message for fault in faults]
+    plan = workshop.priced(checked, plan)
     why = workshop.reasons(checked, plan, plan.steps)
     book = render(checked.model, plan, checked.shop, findings, rehearsed=True, reasons=why)
     made = {

@@ -28,7 +28,7 @@ from dryfit.booklet.saving import SavingView, saving_view
 from dryfit.booklet.site_cautions import site_words
 from dryfit.booklet.spares import spare_wood
 from dryfit.booklet.steps import StepView, spent, visit_steps
-from dryfit.booklet.text import Say, Text, capital
+from dryfit.booklet.text import Say, Text, capital, closed
 from dryfit.booklet.titles import titles
 from dryfit.booklet.weight_words import weight_sentences
 from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
@@ -41,6 +41,7 @@ from dryfit.placing.shopping import with_chosen_glues
 from dryfit.plan.operation import glues_of
 from dryfit.plan.plan import Plan, Visit
 from dryfit.plan.reasons import StepReasons
+from dryfit.plan.ways_as_text import weighed_ways
 from dryfit.shop.shop import Shop
 
 
@@ -84,6 +85,7 @@ class Booklet:
     assumptions: tuple[AssumptionView, ...]
     findings: tuple[FindingView, ...]
     circumstances: tuple[str, ...]
+    ways: tuple[str, ...]
     notes: tuple[str, ...]
     shop: str
     hours: str
@@ -129,6 +131,7 @@ def booklet_view(
         assumptions=assumptions(model, plan),
         findings=warnings(findings),
         circumstances=circumstances(model, findings, plan),
+        ways=tuple(closed(capital(way)) for way in weighed_ways(plan.alternatives)),
         notes=model.notes,
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",

@@ -117,6 +117,7 @@ def steps(options: argparse.Namespace) -> int:
         from dryfit.booklet.sides import sides_of
         from dryfit.plan.as_text import steps_table
 
+        plan = workshop.priced(checked, plan)
         sides = sides_of(plan, checked.model)
         sys.stdout.write(steps_table(plan, sides, display, rehearsed=rehearsed))
     return status_of(findings)
@@ -158,7 +159,7 @@ def booklet(options: argparse.Namespace) -> int:
 
         view = booklet_view(
             checked.model,
-            plan,
+            workshop.priced(checked, plan),
             checked.shop,
             findings,
             rehearsed=rehearsed,

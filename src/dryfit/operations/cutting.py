@@ -45,6 +45,8 @@ from dryfit.shop.shop import Shop
 
 ACROSS = "laps, housings and tenons"
 ENDS = "ends that slots are measured from"
+GROUPS = frozenset({ACROSS, ENDS})
+"""Mating groups for which a way may be told in place of the rule's."""
 NO_WAYS: Mapping[str, str] = MappingProxyType({})
 
 

@@ -17,8 +17,8 @@ from dryfit.placing.model import Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import fed_length
 
-FROM_R = "from R"
-NEARER = "from the nearer end, the part turned end for end"
+FROM_R = "R for all"
+NEARER = "the nearer one, the part turned end for end"
 
 Key = tuple[str, str]
 Stop = tuple[str, str, Fraction]

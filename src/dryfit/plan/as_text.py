@@ -21,6 +21,7 @@ from dryfit.plan.totals_text import (
     spending_in_words,
     spent_in_words,
 )
+from dryfit.plan.ways_as_text import weighed_ways
 from dryfit.quantities import Display
 
 UNREHEARSED = "UNREHEARSED: this plan was not played through before it was printed"
@@ -38,7 +39,7 @@ def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool =
             _heading(visit),
             *(f"  {line}" for s in visit.steps for line in _step(s, sides, display)),
         ]
-    lines += ["", *_totals(plan)]
+    lines += ["", *_totals(plan), *_ways(plan)]
     return "\n".join(lines) + "\n"
 
 
@@ -49,6 +50,15 @@ def _lent(plan: Plan) -> Iterator[str]:
             f"call somebody for {row.steps} ({', '.join(row.deeds)}), {row.starts.on} at "
             f"{row.starts.clock}, for {duration(row.tenths)}: that takes {row.people} people"
         )
+
+
+def _ways(plan: Plan) -> Iterator[str]:
+    """Yield the other ways of cutting, and what they take."""
+    ways = weighed_ways(plan.alternatives)
+    if ways:
+        yield ""
+        yield "other ways of cutting, by the time that no order of the steps saves:"
+        yield from (f"  {way}" for way in ways)
 
 
 def _heading(visit: Visit) -> str:

@@ -139,12 +139,25 @@ class Rule:
 
 
 @dataclass(frozen=True, slots=True)
+class Takes:
+    """Tenths of a minute of set-up and of work that no order of a work list saves."""
+
+    setup: int
+    work: int
+
+    @property
+    def hands_on(self) -> int:
+        """Return both together."""
+        return self.setup + self.work
+
+
+@dataclass(frozen=True, slots=True)
 class Alternative:
     """A complete way to make a mating group: all its operations, and the rule that chose it.
 
     `weigh` says that the rule alone cannot tell whether another way would take longer: planning
-    weighs it with all settings that the ways share with other work.  `least` are then the tenths
-    of a minute hands on that no order of the whole piece saves, with this way.
+    weighs it with all settings that the ways share with other work.  `takes` is then what the
+    whole piece takes with this way.
     """
 
     group: str
@@ -153,7 +166,7 @@ class Alternative:
     chosen: bool
     reason: str
     weigh: bool = False
-    least: int | None = None
+    takes: Takes | None = None
 
 
 def ways_of(alternatives: Iterable[Alternative]) -> dict[str, str]:

@@ -11,8 +11,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
+from dryfit.operations import GROUPS
 from dryfit.order import Unsolvable, changeover_bound
-from dryfit.plan.operation import Alternative, WorkList, ways_of
+from dryfit.plan.operation import Alternative, Takes, WorkList, ways_of
 from dryfit.planning.problem_of import problem_of
 from dryfit.shop.shop import Shop
 
@@ -21,52 +22,55 @@ Again = Callable[[Mapping[str, str]], WorkList | None]
 
 
 def best_ways(work: WorkList, again: Again, shop: Shop) -> WorkList:
-    """Return the work list with the ways that take the least, each group weighed by itself.
+    """Return the work list with the ways that take the least, one group after the other.
 
-    Of equals the rule's stay.  The rows of what was weighed say what each takes.
+    Only what the rule leaves open is weighed; of equals the rule's way stays.
     """
     for group in dict.fromkeys(row.group for row in work.alternatives if row.weigh):
-        work = _weighed(work, group, again, shop)
+        taken = ways_of(work.alternatives)
+        best, least = work, _hands_on(work, shop)
+        for row in work.alternatives:
+            if row.group == group and row.weigh and least is not None:
+                other = again({**taken, group: row.method})
+                took = _hands_on(other, shop)
+                if other is not None and took is not None and took < least:
+                    best, least = other, took
+        work = best
     return work
 
 
-def least_hands_on(work: WorkList, shop: Shop) -> int | None:
-    """Return the tenths of work and set-up that no order saves; None where there is no order."""
+def priced(
+    alternatives: tuple[Alternative, ...], again: Again, shop: Shop
+) -> tuple[Alternative, ...]:
+    """Return the ways of each mating group with what the whole piece takes with each.
+
+    All other groups stay as they are taken.  It is worked out for what is printed only.
+    """
+    taken = ways_of(alternatives)
+    several = {row.group for row in alternatives if not row.chosen and row.group in GROUPS}
+    rows = []
+    for row in alternatives:
+        if row.group not in several:
+            rows.append(row)
+            continue
+        work = again({**taken, row.group: row.method})
+        rows.append(row if work is None else replace(row, takes=taken_by(work, shop)))
+    return tuple(rows)
+
+
+def taken_by(work: WorkList, shop: Shop) -> Takes | None:
+    """Return the set-up and the work that no order saves; None where there is no order."""
     problem = problem_of(work, shop)
     try:
         changes = changeover_bound(problem)
     except Unsolvable:
         return None
     walks = problem.walk * len(problem.stations)
-    return changes + sum(problem.trials.values()) + walks + sum(t.work for t in problem.tasks)
-
-
-def _weighed(work: WorkList, group: str, again: Again, shop: Shop) -> WorkList:
-    least = least_hands_on(work, shop)
-    if least is None:
-        return work
-    taken = ways_of(work.alternatives)
-    found = {taken[group]: least}
-    best = work
-    for row in work.alternatives:
-        if row.group == group and row.weigh:
-            other = again({**taken, group: row.method})
-            took = least_hands_on(other, shop) if other is not None else None
-            if other is None or took is None:
-                continue
-            found[row.method] = took
-            if took < least:
-                best, least = other, took
-    earlier = {(row.group, row.method): row.least for row in work.alternatives}
-    rows = tuple(
-        replace(
-            row,
-            least=found.get(row.method) if row.group == group else earlier.get(_key(row)),
-        )
-        for row in best.alternatives
+    return Takes(
+        changes + sum(problem.trials.values()) + walks, sum(task.work for task in problem.tasks)
     )
-    return replace(best, alternatives=rows)
 
 
-def _key(row: Alternative) -> tuple[str, str]:
-    return row.group, row.method
+def _hands_on(work: WorkList | None, shop: Shop) -> int | None:
+    takes = taken_by(work, shop) if work is not None else None
+    return takes.hands_on if takes is not None else None
