@@ -57,7 +57,7 @@ def _ways(plan: Plan) -> Iterator[str]:
     ways = weighed_ways(plan.alternatives)
     if ways:
         yield ""
-        yield "other ways of cutting, by the time that no order of the steps saves:"
+        yield "other ways of cutting, weighed with every setting that they need or share:"
         yield from (f"  {way}" for way in ways)
 
 
