@@ -66,7 +66,7 @@ def _add_those_on_notes(commands: Commands) -> None:
             "-v", "--verbose", action="store_true", help="tell how long each stage took"
         )
     check.add_argument("--whole", action="store_true", help="plan and rehearse as well")
-    for command in (check, steps, booklet):
+    for command in (check, steps, booklet, why):
         command.add_argument(
             "--start",
             metavar="DAY",

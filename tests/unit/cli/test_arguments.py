@@ -15,3 +15,29 @@ def test_a_cut_list_is_json_or_csv_but_not_both(capsys: pytest.CaptureFixture[st
     told = capsys.readouterr()
     assert told.out == ""
     assert "not allowed with" in told.err
+
+
+@pytest.mark.parametrize(
+    ("day", "words"),
+    [
+        ("2026-12-05", "day 1 (Mon 7 Dec) at 08:00"),
+        ("Thursday", "day 1 (Thu) at 08:00"),
+        ("thursday", "day 1 (Thu) at 08:00"),
+    ],
+)
+def test_the_start_gives_the_days_their_names(
+    capsys: pytest.CaptureFixture[str], day: str, words: str
+) -> None:
+    """5 December 2026 is a Saturday, and the shop works from Monday to Friday."""
+    assert main(["steps", str(FILES["step_stool"]), "--start", day]) == 0
+    told = capsys.readouterr().out
+    assert words in told.splitlines()[0]
+    assert ("\ndone on " in told, " 2026, day " in told) == (True, day[0].isdigit())
+
+
+@pytest.mark.parametrize("day", ["2026-02-30", "5 December", "May", "1026-12-05", ""])
+def test_a_start_that_is_no_day_is_refused(capsys: pytest.CaptureFixture[str], day: str) -> None:
+    with pytest.raises(SystemExit) as refused:
+        main(["steps", str(FILES["step_stool"]), "--start", day])
+    assert refused.value.code == 2
+    assert "2026-12-05" in capsys.readouterr().err
