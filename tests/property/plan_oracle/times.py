@@ -55,6 +55,17 @@ class Hours:
                 total += max(Fraction(0), high - low)
         return total
 
+    def back(self, end: Fraction, worked: Fraction) -> Fraction:
+        """The moment from which on, up to the end, so many working minutes pass."""
+        day, moment = int(end // DAY), end
+        while True:
+            opens = Fraction(day * DAY)
+            until = min(moment, opens + self.long) if self.working(day) else opens
+            if worked <= until - opens:
+                return until - worked
+            worked -= until - opens
+            day, moment = day - 1, opens
+
     def in_one_day(self, start: Fraction, end: Fraction) -> bool:
         """Whether both moments lie in the hours of one working day."""
         day = int(start // DAY)
@@ -140,13 +151,16 @@ def dust(steps: Json, shop: Json) -> Iterator[str]:
     """In one room no dust is made while a coat is wet (TRADE D7, H68)."""
     if not shop["one_room"]:
         return
+    hours = Hours(shop)
     for coat in steps["steps"]:
         product = coat["settings"].get("product")
         if product not in shop["finish"] or coat["station"] != "finish bench":
             continue
         end = exact(coat["ends"]["minute"])
         for step in steps["steps"]:
-            start = exact(step["starts"]["minute"])
+            # Set up may be in the evening before; test cuts make dust, right before the work.
+            dusty = exact(step["minutes"]["tests"]) + exact(step["minutes"]["work"])
+            start = hours.back(exact(step["ends"]["minute"]), dusty)
             wet = end + minutes(shop["finish"][product]["dust_free"])
             if step["station"] in DUSTY and end <= start < wet:
                 yield f"step {step['number']} makes dust while {coat['id']} is wet"
