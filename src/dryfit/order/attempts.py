@@ -7,7 +7,7 @@ from dryfit.order.picks import Picks, combinations, common, count, picked
 from dryfit.order.problem import Problem, Unsolvable
 from dryfit.order.proving import Proof
 from dryfit.order.result import Result
-from dryfit.order.watching import Glimpse, Watch
+from dryfit.order.watching import Glimpse, Lookout, Watch
 
 FEW = 128
 """Combinations up to which each is bounded."""
@@ -21,7 +21,7 @@ Solver = Callable[[Problem, int, Watch | None, Sequence[str]], Result]
 Bounder = Callable[[Problem], int]
 """Changeover that no order of a plain problem can go below."""
 
-Prover = Callable[[Problem, int, int], Proof]
+Prover = Callable[[Problem, int, int, Lookout], Proof]
 """What is proved of a plain problem with an effort, where an order of another has so little."""
 
 Price = tuple[int, int, int]
@@ -62,7 +62,8 @@ class Attempts:
         self._rough: dict[Picks, int] = {}
         self._least: dict[Picks, int] = {}
         self._watch = watch
-        self._told: int | None = None
+        self._told: Glimpse | None = None
+        self._told_price = NEVER
 
     def run(self, picks: Picks, effort: int, near: Sequence[str] = ()) -> None:
         """Search one combination, and keep what is cheapest of it."""
@@ -81,7 +82,8 @@ class Attempts:
 
     def proof(self, plain: Problem, effort: int) -> Proof:
         """What is proved of a plain problem, up to the fewest changeovers known."""
-        proof = self.tools.prove(plain, self.fewest, effort)
+        lookout = Lookout(self.k, self._watch, lambda: self._told)
+        proof = self.tools.prove(plain, self.fewest, effort, lookout)
         self.effort += proof.made
         return proof
 
@@ -118,7 +120,7 @@ class Attempts:
         return self.k * attended + totals.waiting, totals.elapsed, totals.setup
 
     def _forwarded(self, plain: Problem) -> Watch | None:
-        """Lets pass what is no worse than all glimpses before, with a bound over all picks."""
+        """Tells the best of all picks so far, with a bound over all of them."""
         watch = self._watch
         if watch is None:
             return None
@@ -126,9 +128,9 @@ class Attempts:
 
         def forward(glimpse: Glimpse) -> None:
             price = self.k * (glimpse.setup + work) + glimpse.waiting
-            if self._told is None or price <= self._told:
-                self._told = price
-                watch(replace(glimpse, bound=self.least))
+            if self._told is None or price <= self._told_price:
+                self._told, self._told_price = replace(glimpse, bound=self.least), price
+            watch(self._told)
 
         return forward
 

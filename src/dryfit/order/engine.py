@@ -91,12 +91,13 @@ def _solved(
     return _result(instance, order, replace(proof, made=proof.made + placed))
 
 
-def _proved(problem: Problem, fewest: int, effort: int) -> Proof:
+def _proved(problem: Problem, fewest: int, effort: int, lookout: Lookout) -> Proof:
     """What is proved of a problem without choices, up to a changeover that need not be beaten."""
     require_solvable(problem)
     instance = compiled(problem)
     bound = bound_of(instance)
-    return proved(instance, bound, (min(least_changeover(instance, bound), fewest), fewest), effort)
+    least = min(least_changeover(instance, bound), fewest)
+    return proved(instance, bound, (least, fewest), effort, lookout)
 
 
 def evaluate(problem: Problem, order: Sequence[str]) -> tuple[Schedule, Totals]:

@@ -54,11 +54,15 @@ class Lookout:
            stands whenever the search is interrupted
     """
 
-    def __init__(self, worth: int, watch: Watch | None) -> None:
+    def __init__(
+        self, worth: int, watch: Watch | None, known: Callable[[], Glimpse | None] | None = None
+    ) -> None:
+        """Begin to count; `known` gives what to tell as long as this search has no order."""
         self.worth = worth
         self.bound = 0
         self.kept: Kept | None = None
         self._watch = watch
+        self._known = known
         self._left = EVERY
 
     def take(self, instance: Instance, score: Score, waiting: int) -> None:
@@ -71,8 +75,14 @@ class Lookout:
         self._left -= work
         if self._left <= 0:
             self._left = EVERY
-            if self._watch is not None and self.kept is not None:
-                self._watch(_glimpse(self.kept, self.bound))
+            glimpse = self._glimpse()
+            if self._watch is not None and glimpse is not None:
+                self._watch(glimpse)
+
+    def _glimpse(self) -> Glimpse | None:
+        if self.kept is not None:
+            return _glimpse(self.kept, self.bound)
+        return None if self._known is None else self._known()
 
 
 def _glimpse(kept: Kept, bound: int) -> Glimpse:

@@ -1,5 +1,6 @@
 """Work that can be done in several ways: what is picked, what falls away, what is proved of it."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
@@ -177,3 +178,19 @@ def test_glimpses_get_no_worse_and_an_interrupt_keeps_the_best() -> None:
     result = solve(many(8), effort=400, watch=interrupt)
     assert result.ended_early
     assert violations(many(8), result) == ()
+
+
+def test_a_search_over_picks_can_be_ended_at_any_time() -> None:
+    """Also while picks are searched that are no better, and while a bound is raised."""
+    seen: list[Glimpse] = []
+    solve(many(8), effort=400, watch=seen.append)
+    for last in range(1, len(seen), 4):
+        left = iter(range(last))
+
+        def interrupt(_: Glimpse, left: Iterator[int] = left) -> None:
+            if next(left, None) is None:
+                raise KeyboardInterrupt
+
+        result = solve(many(8), effort=400, watch=interrupt)
+        assert result.ended_early
+        assert violations(many(8), result) == ()
