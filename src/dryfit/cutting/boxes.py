@@ -5,10 +5,13 @@ set with a rectangle of its own; stages and the shortest rip are left out of acc
 is said to be too large surely is.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
-from itertools import product
+from itertools import compress, product
 
 from dryfit.cutting.dual import Size
+
+Set = tuple[int, ...]
 
 MOST = 10
 """Sets of more blanks than this are not worked out."""
@@ -38,32 +41,30 @@ class Steps:
 
 
 class Boxes:
-    """Smallest rectangles by set; a set is a count of each kind of blank."""
+    """Smallest rectangles by set; a set names the kind of each of its blanks, in rising order."""
 
     def __init__(
-        self, kinds: Sequence[Sequence[Size]], most: Size, kerfs: Size, steps: Steps
+        self, kinds: Sequence[Sequence[Size]], rooms: Sequence[Size], kerfs: Size, steps: Steps
     ) -> None:
         self.kinds = kinds
-        self.most = most
+        self.lengths, self.widths = _staircase(rooms)
         self.kerfs = kerfs
         self.steps = steps
-        self._known: dict[tuple[int, ...], tuple[Size, ...]] = {}
+        self._known: dict[Set, tuple[Size, ...]] = {}
 
-    def of(self, counts: tuple[int, ...]) -> tuple[Size, ...]:
-        """The smallest rectangles of a set that are within `most`; at least one blank."""
-        known = self._known.get(counts)
+    def of(self, blanks: Set) -> tuple[Size, ...]:
+        """The smallest rectangles of a set that are within some room; at least one blank."""
+        known = self._known.get(blanks)
         if known is None:
-            known = self._known[counts] = self._worked_out(counts)
+            known = self._known[blanks] = self._worked_out(blanks)
         return known
 
-    def _worked_out(self, counts: tuple[int, ...]) -> tuple[Size, ...]:
-        if sum(counts) == 1:
-            return smallest(self._within(self.kinds[counts.index(1)]))
+    def _worked_out(self, blanks: Set) -> tuple[Size, ...]:
+        if len(blanks) == 1:
+            return smallest(self._within(self.kinds[blanks[0]]))
         found: list[Size] = []
-        for one in product(*(range(count + 1) for count in counts)):
-            other = tuple(count - taken for count, taken in zip(counts, one, strict=True))
-            if one > other or not any(one):
-                continue
+        self.steps.count(1 << len(blanks) - 1)
+        for one, other in halves(blanks):
             left = self.of(one)
             if not left:
                 return ()
@@ -75,21 +76,44 @@ class Boxes:
         return smallest(found)
 
     def _joined(self, left: Sequence[Size], right: Sequence[Size]) -> list[Size]:
-        most_along, most_across = self.most
+        lengths, widths = self.lengths, self.widths
         kerf_along, kerf_across = self.kerfs
         found = []
         for along, across in left:
             for other_along, other_across in right:
                 run = along + kerf_along + other_along
-                if run <= most_along:
-                    found.append((run, max(across, other_across)))
-                height = across + kerf_across + other_across
-                if height <= most_across:
-                    found.append((max(along, other_along), height))
+                high = max(other_across, across)
+                if high <= widths[bisect_left(lengths, run)]:
+                    found.append((run, high))
+                run = max(other_along, along)
+                high = across + kerf_across + other_across
+                if high <= widths[bisect_left(lengths, run)]:
+                    found.append((run, high))
         return found
 
     def _within(self, sizes: Sequence[Size]) -> list[Size]:
-        return [size for size in sizes if size[0] <= self.most[0] and size[1] <= self.most[1]]
+        return [
+            size for size in sizes if size[1] <= self.widths[bisect_left(self.lengths, size[0])]
+        ]
+
+
+def _staircase(rooms: Sequence[Size]) -> tuple[list[int], list[int]]:
+    """Lengths in rising order, and the width of the widest room that is at least so long."""
+    lengths = sorted({length for length, _ in rooms})
+    widths = [max(width for run, width in rooms if run >= length) for length in lengths]
+    return lengths, [*widths, -1]
+
+
+def halves(blanks: Set) -> list[tuple[Set, Set]]:
+    """All ways to part a set in two, each once."""
+    parted: set[tuple[Set, Set]] = set()
+    first, others = blanks[0], blanks[1:]
+    for chosen in product((False, True), repeat=len(others)):
+        one = (first, *compress(others, chosen))
+        other = tuple(compress(others, (not is_in for is_in in chosen)))
+        if other:
+            parted.add((one, other))
+    return sorted(parted)
 
 
 def smallest(sizes: Sequence[Size]) -> tuple[Size, ...]:

@@ -159,12 +159,9 @@ def _sets(
     kerfs = instance.job.rules.crosscut_kerf, instance.job.rules.rip_kerf
     known: dict[tuple[object, ...], list[Counts]] = {}
     boxes: dict[tuple[tuple[Size, ...], ...], Boxes] = {}
-    most = (
-        max((room.area.length for room in rooms), default=0),
-        max((room.area.width for room in rooms), default=0),
-    )
+    largest = [(room.area.length, room.area.width) for room in rooms]
     for room in rooms:
         if room.shape not in known:
-            box = boxes.setdefault(room.sizes, Boxes(room.sizes, most, kerfs, steps))
+            box = boxes.setdefault(room.sizes, Boxes(room.sizes, largest, kerfs, steps))
             known[room.shape] = Filling(room, quantities, box, kerfs, steps).fullest()
         yield from (known[room.shape] for _ in range(room.count))

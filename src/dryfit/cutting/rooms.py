@@ -112,15 +112,17 @@ class Filling:
         ]
         whole = self.size[0] + kerfs[0], self.size[1] + kerfs[1]
         self.bounds = bounds_of(whole, grown, quantities, room.blocked)
+        self.limits = tuple(most for _, most in self.bounds)
+        self.values = tuple(zip(*(values for values, _ in self.bounds), strict=True))
 
     def fullest(self) -> list[Counts]:
         """The sets to which nothing can be added."""
         none = tuple(0 for _ in self.most)
         seen = {none: True}
-        waiting = [none]
+        waiting = [(none, tuple(0 for _ in self.bounds))]
         found = []
         while waiting:
-            counts = waiting.pop()
+            counts, sums = waiting.pop()
             full = True
             for kind, most in enumerate(self.most):
                 if counts[kind] == most:
@@ -128,20 +130,21 @@ class Filling:
                 more = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
                 may = seen.get(more)
                 if may is None:
-                    may = seen[more] = self._may(more)
+                    raised = tuple(map(int.__add__, sums, self.values[kind]))
+                    may = seen[more] = self._may(more, raised)
                     if may:
-                        waiting.append(more)
+                        waiting.append((more, raised))
                 full = full and not may
             if full:
                 found.append(counts)
         return found
 
-    def _may(self, counts: Counts) -> bool:
-        self.steps.count(len(self.bounds))
-        for values, most in self.bounds:
-            if sum(map(int.__mul__, values, counts)) > most:
-                return False
+    def _may(self, counts: Counts, sums: tuple[int, ...]) -> bool:
+        self.steps.count(len(sums))
+        if any(map(int.__gt__, sums, self.limits)):
+            return False
         if sum(counts) > MOST:
             return True
         along, across = self.size
-        return any(box[0] <= along and box[1] <= across for box in self.boxes.of(counts))
+        blanks = tuple(kind for kind, count in enumerate(counts) for _ in range(count))
+        return any(box[0] <= along and box[1] <= across for box in self.boxes.of(blanks))

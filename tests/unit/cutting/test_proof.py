@@ -36,17 +36,24 @@ def test_values_never_add_up_to_more_than_the_whole(whole: int) -> None:
 
 
 def test_smallest_rectangles_of_two_and_three() -> None:
-    boxes = Boxes([[(30, 10)], [(20, 15)]], (100, 100), (3, 2), Steps(1000))
-    assert boxes.of((2, 0)) == ((30, 22), (63, 10))
-    assert boxes.of((1, 1)) == ((30, 27), (53, 15))
+    boxes = Boxes([[(30, 10)], [(20, 15)]], [(100, 100)], (3, 2), Steps(1000))
+    assert boxes.of((0, 0)) == ((30, 22), (63, 10))
+    assert boxes.of((0, 1)) == ((30, 27), (53, 15))
     # Two of 30 by 10 one above the other, and the third piece above or beside.
-    assert boxes.of((2, 1)) == ((30, 39), (53, 22), (86, 15))
+    assert boxes.of((0, 0, 1)) == ((30, 39), (53, 22), (86, 15))
 
 
 def test_a_rectangle_beyond_the_largest_board_is_none() -> None:
-    boxes = Boxes([[(30, 10), (10, 30)]], (40, 40), (3, 3), Steps(1000))
-    assert boxes.of((2,)) == ((23, 30), (30, 23))
-    assert boxes.of((4,)) == ()
+    boxes = Boxes([[(30, 10), (10, 30)]], [(40, 40)], (3, 3), Steps(1000))
+    assert boxes.of((0, 0)) == ((23, 30), (30, 23))
+    assert boxes.of((0, 0, 0, 0)) == ()
+
+
+def test_a_rectangle_lies_in_one_of_the_rooms() -> None:
+    rooms = [(80, 12), (40, 30)]
+    boxes = Boxes([[(30, 10)], [(20, 15)]], rooms, (3, 2), Steps(1000))
+    assert boxes.of((0, 0)) == ((30, 22), (63, 10))
+    assert boxes.of((0, 1)) == ((30, 27),)
 
 
 @pytest.mark.parametrize(
