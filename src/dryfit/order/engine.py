@@ -5,29 +5,20 @@ from dataclasses import replace
 from functools import partial
 
 from dryfit.order.attempts import Tools, least_over_picks
-from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound, bound_of, least_changeover
 from dryfit.order.choosing import solved
 from dryfit.order.decoder import decoded
-from dryfit.order.improve import improved, keeps_visits, offer, score
+from dryfit.order.first_orders import NEVER, first_orders
+from dryfit.order.improve import keeps_visits, offer
 from dryfit.order.instance import Instance, compiled
 from dryfit.order.picks import picked, picks_of, require_choices
 from dryfit.order.problem import Problem, Unsolvable
 from dryfit.order.proving import Proof, proved
+from dryfit.order.refining import refined
 from dryfit.order.repairing import repaired
 from dryfit.order.result import Result, Schedule, Totals, gap_percent
 from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order, Watch
-
-FIRST_BEAMS = (
-    Beam(width=1, moves=6, weight=10, walking=False),
-    Beam(width=1, moves=6, weight=13, walking=False),
-    Beam(width=4, moves=6, weight=13, walking=False),
-)
-SMOOTH = 4  # a lower k starts from the answer for this one: the way there is smoother
-MANY = 1000  # tasks above which one beam has to do
-NEVER = 10**12  # tenths: more than any order
-FULL = 300  # tasks up to which each gets its share of moves
 
 
 def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | None = None) -> Result:
@@ -81,7 +72,7 @@ def _solved(
             found = (mended,)
             proof = Proof(least_changeover(instance, bound_of(instance)), NEVER, None, 0)
             offer(instance, mended, lookout)
-        order, placed = _improved(instance, found, k, effort, lookout)
+        order, placed = refined(instance, found, k, effort, lookout)
     except KeyboardInterrupt:
         if lookout.kept is None:
             raise
@@ -152,43 +143,13 @@ def _searched(
 ) -> tuple[tuple[Order, ...], Proof]:
     """Orders worth improving, and what is proved of the fewest changeovers."""
     lookout.bound = least_changeover(instance, bound)
-    beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
-    exact = [_beamed(instance, bound, beam, lookout) for beam in beams]
-    walking = [_beamed(instance, bound, replace(beam, walking=True), lookout) for beam in beams]
-    opened = sum(result.opened for result in (*exact, *walking))
-    orders = [result.order for result in (*exact, *walking) if result.order is not None]
-    fewest = min(result.spent for result in exact)
+    orders, fewest, opened = first_orders(instance, bound, effort, lookout)
     proof = proved(instance, bound, (lookout.bound, fewest), effort, lookout)
     lookout.bound = proof.least
     if proof.order is not None:
         offer(instance, proof.order, lookout)
         orders.append(proof.order)
     return tuple(orders), replace(proof, made=opened + proof.made)
-
-
-def _beamed(instance: Instance, bound: Bound, beam: Beam, lookout: Lookout) -> Found:
-    """What a beam comes to; its order is kept if it is the best so far."""
-    found = search(instance, bound, beam, None, lookout)
-    if found.order is not None:
-        offer(instance, found.order, lookout)
-    return found
-
-
-def _improved(
-    instance: Instance, found: tuple[Order, ...], k: int, effort: int, lookout: Lookout
-) -> tuple[Order, int]:
-    """The best of the orders after local search, and the tasks decoded for it."""
-    order = min(score(instance, order, k) for order in found)[-1]
-    tasks = len(order)
-    if tasks < 2:
-        return order, 0
-    proposals = effort * tasks if tasks <= FULL else effort * FULL * FULL // tasks
-    if k >= SMOOTH:
-        return improved(instance, order, k, proposals, lookout)
-    smooth, placed = improved(instance, order, SMOOTH, proposals // 2, lookout)
-    order = min(score(instance, order, k), score(instance, smooth, k))[-1]
-    order, more = improved(instance, order, k, proposals - proposals // 2, lookout)
-    return order, placed + more
 
 
 def _result(instance: Instance, order: Order, proof: Proof) -> Result:

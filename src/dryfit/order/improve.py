@@ -13,6 +13,7 @@ from dryfit.order.decoder import Progress, advance, elapsed, opening
 from dryfit.order.instance import Instance
 from dryfit.order.sets import members
 from dryfit.order.shifting import company_of, shift, tears_a_visit
+from dryfit.order.shuffling import typical_change
 from dryfit.order.track import Terms, Track, finish_of, terms_of, untried
 from dryfit.order.trying import Trial, take, tried
 from dryfit.order.watching import Lookout, Order, Score
@@ -52,7 +53,7 @@ def improved(
     take(terms, track, whole)
     price = _price(terms, track, worth)
     best = score(instance, order, worth)
-    patience = worth * _typical_change(instance)
+    patience = worth * typical_change(instance)
     placed = 0
     for number in range(proposals):
         moved = shift(company, track, rng)
@@ -127,9 +128,3 @@ def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> 
 
 def _offer(instance: Instance, order: Order, progress: Progress, lookout: Lookout) -> None:
     lookout.take(instance, _score(instance, order, progress, lookout.worth), progress.waiting)
-
-
-def _typical_change(instance: Instance) -> int:
-    """The middle one of all costs of entering a value, and at least a walk."""
-    entries = sorted(cost for table in instance.axes for cost in table.entry[1:])
-    return max(instance.problem.walk, entries[len(entries) // 2] if entries else 0, 1)

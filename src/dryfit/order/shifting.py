@@ -11,6 +11,7 @@ from dryfit.order.sets import members
 from dryfit.order.track import Track
 
 LONGEST_BLOCK = 6
+LONGEST_STRETCH = 300  # a move over more costs much and seldom pays
 EARLIER_CURES, REUNIONS = 0.15, 0.6  # shares of the kinds of moves, added up
 
 
@@ -50,7 +51,7 @@ def shift(company: Company, track: Track, rng: random.Random) -> tuple[int, list
         first, middle, last = _reunion(company, track, rng)
     else:
         first, middle, last = _neighbours(company.instance, track.order, rng)
-    if not first < middle < last:
+    if not first < middle < last or last - first > LONGEST_STRETCH:
         return None
     stretch = track.order[first:last]
     if kind < EARLIER_CURES or rng.random() < 0.5:

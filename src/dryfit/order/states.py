@@ -25,6 +25,7 @@ change that serves nothing but tasks that are done by the move.
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import combinations
 
 from dryfit.order.axes import Demands
 from dryfit.order.instance import Instance
@@ -149,13 +150,26 @@ def _minimal_sets(
 
     `grouped` has (station, changes) pairs. The empty set, a free task, is passed over.
     """
-    minimal: dict[int, list[frozenset[tuple[int, int]]]] = {}
+    minimal: dict[int, set[frozenset[tuple[int, int]]]] = {}
     for station, changes in sorted(grouped, key=lambda key: len(key[1])):
-        known = minimal.setdefault(station, [])
+        known = minimal.setdefault(station, set())
         candidate = frozenset(changes)
-        if changes and not any(other < candidate for other in known):
-            known.append(candidate)
+        if changes and not _includes_any(candidate, known):
+            known.add(candidate)
     return {changes for known in minimal.values() for changes in known}
+
+
+def _includes_any(
+    candidate: frozenset[tuple[int, int]], known: set[frozenset[tuple[int, int]]]
+) -> bool:
+    """Whether a set has one of the known ones as a part; the shorter list is gone through."""
+    if len(known) >> len(candidate) == 0:
+        return any(other < candidate for other in known)
+    return any(
+        frozenset(part) in known
+        for size in range(1, len(candidate))
+        for part in combinations(candidate, size)
+    )
 
 
 def _move(

@@ -6,7 +6,7 @@ import pytest
 from tests.benchmarks.reading import read_shop
 from tests.unit.order.shops import bench_problem
 
-from dryfit.order import Glimpse, Problem, Task, engine, solve, violations, watching
+from dryfit.order import Glimpse, Problem, Task, first_orders, solve, violations, watching
 
 QUICK = 20
 
@@ -52,7 +52,7 @@ def test_an_interrupt_before_any_order_passes_through(monkeypatch: pytest.Monkey
     def interrupted(*_: object) -> object:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(engine, "search", interrupted)
+    monkeypatch.setattr(first_orders, "search", interrupted)
     with pytest.raises(KeyboardInterrupt):
         solve(bench_problem(Task("a", "bench", (), 1)))
 

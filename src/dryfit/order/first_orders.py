@@ -1,0 +1,61 @@
+"""Orders to begin with: those of narrow beams, and the one with the least set-up shuffled on."""
+
+from dataclasses import replace
+
+from dryfit.order.beam import Beam, Found, search
+from dryfit.order.bound import Bound
+from dryfit.order.improve import offer, score
+from dryfit.order.instance import Instance
+from dryfit.order.shuffling import shuffled
+from dryfit.order.watching import Lookout, Order
+
+FIRST_BEAMS = (
+    Beam(width=1, moves=6, weight=10, walking=False),
+    Beam(width=1, moves=6, weight=13, walking=False),
+    Beam(width=4, moves=6, weight=13, walking=False),
+)
+MANY = 1000  # tasks above which one beam has to do
+FULL = 300  # tasks up to which each gets its share of moves
+NEVER = 10**12  # tenths: more than any order
+
+
+def proposals_of(instance: Instance, effort: int) -> int:
+    """Moves that an effort is good for; of more than 300 tasks those of 300, as each is dearer."""
+    return effort * min(len(instance.station), FULL)
+
+
+def first_orders(
+    instance: Instance, bound: Bound, effort: int, lookout: Lookout
+) -> tuple[list[Order], int, int]:
+    """Orders worth improving, the fewest changeover of any, and the work counted.
+
+    `lookout.bound` says below what changeover no order goes.
+    """
+    beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
+    exact = [_beamed(instance, bound, beam, lookout) for beam in beams]
+    walking = (
+        [_beamed(instance, bound, replace(beam, walking=True), lookout) for beam in beams]
+        if instance.problem.walk or len(beams) > 1
+        else []
+    )
+    opened = sum(result.opened for result in (*exact, *walking))
+    orders = [result.order for result in (*exact, *walking) if result.order is not None]
+    fewest, order = min((found.spent, found.order) for found in exact if found.order is not None)
+    if fewest > lookout.bound and effort and len(order) > 1:
+        flat = replace(instance, problem=replace(instance.problem, walk=0))
+        share = min(len(order), FULL)  # the proof alone is quick enough where tasks are few
+        proposals = proposals_of(instance, effort) * share // FULL
+        order, played = shuffled(flat, order, proposals, lookout)
+        orders.append(order)
+        offer(instance, order, lookout)
+        fewest = score(flat, order, 1)[2] - sum(instance.trial_costs)
+        opened += played
+    return orders, fewest, opened
+
+
+def _beamed(instance: Instance, bound: Bound, beam: Beam, lookout: Lookout) -> Found:
+    """What a beam comes to; its order is kept if it is the best so far."""
+    found = search(instance, bound, beam, None, lookout)
+    if found.order is not None:
+        offer(instance, found.order, lookout)
+    return found
