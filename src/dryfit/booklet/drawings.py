@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import replace
 from itertools import pairwise
 
@@ -67,11 +68,13 @@ def part_drawings(bench: Bench) -> tuple[Svg, ...]:
     return (*together, *wide, *small)
 
 
-def step_drawing(step: Step, earlier: Sequence[Step], bench: Bench) -> Svg | None:
+def step_drawing(
+    step: Step, earlier: Sequence[Step], bench: Bench, noted: AbstractSet[str] = frozenset()
+) -> Svg | None:
     """Return the setting of a machine or the glue-up of a step, or None.
 
     `earlier` are the steps before it in the visit: what a drawing of theirs shows of the height is
-    not drawn again while the height stays.
+    not drawn again while the height stays, and what is `noted` below one is not said again.
     """
     model = bench.model
     for operation in step.operations:
@@ -90,6 +93,7 @@ def step_drawing(step: Step, earlier: Sequence[Step], bench: Bench) -> Svg | Non
         model.display,
         cutter=cutter_name(cutter, bench),
         front=front,
+        noted=noted,
     )
 
 
@@ -131,10 +135,14 @@ def like_before(steps: Sequence[Step]) -> dict[int, int]:
 
 
 def _height_shown(earlier: Sequence[Step], step: Step) -> bool:
-    """Whether a drawing before shows how deep this cut goes, and only the stop was set since."""
+    """Whether a drawing before shows how deep this cut goes, and only the stop was set since.
+
+    Where a view from above shows the fence, that too may have been set.
+    """
+    seen = {"stop", "fence"} if step.station in FROM_ABOVE else {"stop"}
     after = step
     for before in reversed(earlier):
-        if set(after.changed) != {"stop"}:
+        if not after.changed or not seen.issuperset(after.changed):
             return False
         if _cuts(before) and _surfaces_down(before) & _surfaces_down(step):
             return True

@@ -82,8 +82,10 @@ def visit_steps(steps: Sequence[Step], bench: Bench) -> tuple[StepView, ...]:
     }
     found: dict[int, StepView] = {}
     told: set[str] = set()
+    noted: set[str] = set()
     for index, step in enumerate(steps):
-        drawing = None if step.number in like else step_drawing(step, steps[:index], bench)
+        drawing = None if step.number in like else step_drawing(step, steps[:index], bench, noted)
+        noted |= {drawing.note} if drawing is not None else set()
         view = _step(step, drawing, served.get(step.number, ()), bench)
         if step.number in like:
             view = _but_for(view, found[like[step.number]])

@@ -159,3 +159,18 @@ def test_a_cut_that_begins_at_the_fence_is_measured_to_its_far_side() -> None:
     settings = tuple((axis, at_fence if axis == "fence" else it) for axis, it in cut.settings)
     drawing = draw(replace(cut, settings=settings))
     assert "21" in quantities(drawing)
+
+
+@pytest.mark.parametrize("name", ["length", "mortise A", "groove"])
+def test_what_is_noted_below_one_drawing_is_not_said_below_the_next(name: str) -> None:
+    step = ALL[name]()
+    first = draw(step)
+    again = setup_drawing(
+        MODEL, step, steps.ACCESSORIES, MODEL.display, noted=frozenset({first.note})
+    )
+    assert again is not None
+    assert "To scale" in first.note
+    assert " ".join(words(first)).endswith(first.note)
+    assert "scale" not in " ".join(words(again))
+    assert again.height_mm < first.height_mm
+    assert quantities(again) == quantities(first)

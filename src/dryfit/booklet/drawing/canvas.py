@@ -21,12 +21,16 @@ WIDEST = 175.0
 
 @dataclass(frozen=True, slots=True)
 class Svg:
-    """One drawing: its size on paper in mm, its markup, and its title for screen readers."""
+    """One drawing: its size on paper in mm, its markup, and its title for screen readers.
+
+    `note` is the line at its foot, which no later drawing beside it has to repeat.
+    """
 
     width_mm: float
     height_mm: float
     markup: str
     title: str
+    note: str = ""
 
     def __html__(self) -> str:
         """Return the markup, by which a template knows that it must not be escaped."""
@@ -176,7 +180,7 @@ class Canvas:
                 yield f'<path d="M{path}Z" fill="#fff"/>'
             yield text
 
-    def finish(self, title: str, *, least_width: float = 0.0) -> Svg:
+    def finish(self, title: str, *, least_width: float = 0.0, note: str = "") -> Svg:
         """Return the sheet, cropped to what is drawn, made smaller if no page holds it."""
         left = min((x for x, _ in self._points), default=0.0) - MARGIN
         top = min((y for _, y in self._points), default=0.0) - MARGIN
@@ -194,7 +198,7 @@ class Canvas:
             f"<title>{escape(title)}</title>{''.join(self._shapes)}"
             f"{''.join(self._lettering())}</svg>"
         )
-        return Svg(round(width * shown, 2), round(height * shown, 2), markup, title)
+        return Svg(round(width * shown, 2), round(height * shown, 2), markup, title, note)
 
 
 def text_room(

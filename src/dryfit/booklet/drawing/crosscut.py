@@ -17,12 +17,14 @@ from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler
 from dryfit.booklet.drawing.shapes import (
+    Notes,
     caption,
     draw_body,
     draw_cut,
     draw_fence,
     draw_mark,
     draw_stop,
+    foot_note,
     leader,
     scale_note,
 )
@@ -36,7 +38,13 @@ _CAPTION = 118.0
 
 
 def crosscut_drawing(
-    cut: Crosscut, lyings: Sequence[Lying], say: Say, title: str, *, front: bool = True
+    cut: Crosscut,
+    lyings: Sequence[Lying],
+    say: Say,
+    title: str,
+    *,
+    front: bool = True,
+    noted: Notes = frozenset(),
 ) -> Svg:
     """Return the views of one setting: one from the maker's place, one from above for each way.
 
@@ -53,8 +61,8 @@ def crosscut_drawing(
         y = front_view(canvas, cut, lyings[0], scale, say, y) + 2.0
     y = _plans(canvas, cut, groups, scale, say, y)
     waits = f" The stop waits for the measured {cut.measure}." if cut.measure else ""
-    caption(canvas, -STOP, y, scale_note(broken=bool(scale.breaks())) + waits, room=_CAPTION)
-    return canvas.finish(title)
+    note = scale_note(broken=bool(scale.breaks())) + waits
+    return canvas.finish(title, note=foot_note(canvas, -STOP, y, note, noted, room=_CAPTION))
 
 
 def _lies_on(cut: Crosscut, way: Lying) -> str:

@@ -16,6 +16,7 @@ from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.ruler import Ruler, ruler
 from dryfit.booklet.drawing.shapes import (
+    Notes,
     caption,
     draw_body,
     draw_cut,
@@ -23,6 +24,7 @@ from dryfit.booklet.drawing.shapes import (
     draw_mark,
     draw_stop,
     draw_table,
+    foot_note,
     place_mark,
     scale_note,
 )
@@ -67,11 +69,17 @@ def stopped_of(
 
 
 def stopped_drawing(
-    cut: Stopped, lyings: Sequence[Lying], say: Say, title: str, *, section: bool = True
+    cut: Stopped,
+    lyings: Sequence[Lying],
+    say: Say,
+    title: str,
+    *,
+    section: bool = True,
+    noted: Notes = frozenset(),
 ) -> Svg:
     """Return the view from above and the section of a stopped cut, for each way of holding.
 
-    Without `section` it is left out: fence and depth were drawn before and stay.
+    Without `section` it is left out: the depth was drawn before and stays.
     """
     groups = alike(lyings, whole=True)
     tallest = _TALLEST if len(groups) == 1 else _TALLEST_OF_SEVERAL
@@ -82,8 +90,8 @@ def stopped_drawing(
         if index == 0 and section:
             y = _section(canvas, cut, group[0], say, y)
     broken = any(_ruler(cut, group[0], tallest).breaks() for group in groups)
-    caption(canvas, _LEFT, y, f"You stand at the lower edge. {scale_note(broken=broken)}")
-    return canvas.finish(title)
+    note = f"You stand at the lower edge. {scale_note(broken=broken)}"
+    return canvas.finish(title, note=foot_note(canvas, _LEFT, y, note, noted))
 
 
 def _ruler(cut: Stopped, way: Lying, tallest: float) -> Ruler:

@@ -15,12 +15,14 @@ from dryfit.booklet.drawing.dimension import Span, dimension_beside, dimensions_
 from dryfit.booklet.drawing.lying import Lying, alike, named
 from dryfit.booklet.drawing.rect import Rect
 from dryfit.booklet.drawing.shapes import (
+    Notes,
     caption,
     draw_body,
     draw_cut,
     draw_fence,
     draw_mark,
     draw_table,
+    foot_note,
     leader,
     scale_note,
 )
@@ -37,6 +39,7 @@ _WASTE = 9.0
 _BELOW_TABLE = 4.0
 _SAW_ABOVE = 4.0
 _FOOT = 1.5
+_WHOLE, _HALF, _CAPTION = 122.0, 64.0, 58.0
 _ENDS = frozenset({"R", "R2"})
 
 
@@ -57,19 +60,39 @@ def rip_of(fence: Setting, height: Setting | None, cutter: Text) -> Rip:
     return Rip(Fraction(fence.value), fence.far, above, cutter, fence.waits)
 
 
-def rip_drawing(rip: Rip, lyings: Sequence[Lying], say: Say, title: str) -> Svg:
-    """Return the section through fence, part and cutter, one for each way of holding."""
+def rip_drawing(
+    rip: Rip, lyings: Sequence[Lying], say: Say, title: str, *, noted: Notes = frozenset()
+) -> Svg:
+    """Return the section through fence, part and cutter, one for each way of holding.
+
+    Several stand two in a row where all are narrow enough.
+    """
     canvas = Canvas()
     groups = alike(lyings, whole=False)
     left = -max(_paper_width(rip, group[0])[0] for group in groups) - _FIGURES
-    y = 0.0
-    for group in groups:
-        y = caption(canvas, left, y, named(group), bold=True)
-        y = _section(canvas, rip, group[0], say, y)
+    pair = len(groups) > 1
+    sheets = [_sheet(rip, group, say, left, _CAPTION if pair else _WHOLE) for group in groups]
+    if pair and any(sheet.width() > _HALF for sheet, _ in sheets):
+        pair = False
+        sheets = [_sheet(rip, group, say, left, _WHOLE) for group in groups]
+    y = row = 0.0
+    for index, (sheet, down) in enumerate(sheets):
+        right = _HALF if pair and index % 2 else 0.0
+        row = row if right else y
+        canvas.place(sheet, right, row)
+        y = max(y, row + down)
     goes_on = "The part goes on above. " if any(_stands(way) for way in lyings) else ""
     note = f"From where you feed. {goes_on}{scale_note(broken=False)}"
-    caption(canvas, left, y, note, room=116.0)
-    return canvas.finish(title)
+    return canvas.finish(title, note=foot_note(canvas, left, y, note, noted, room=116.0))
+
+
+def _sheet(
+    rip: Rip, group: Sequence[Lying], say: Say, left: float, room: float
+) -> tuple[Canvas, float]:
+    """Return the section of parts that lie alike, with its heading, and where it ends."""
+    sheet = Canvas()
+    top = caption(sheet, left, 0.0, named(group), bold=True, room=room)
+    return sheet, _section(sheet, rip, group[0], say, top)
 
 
 def _stands(way: Lying) -> bool:

@@ -16,6 +16,7 @@ from dryfit.booklet.drawing.panel import panel_drawing
 from dryfit.booklet.drawing.part import draw_layout, marked_ways
 from dryfit.booklet.drawing.rip import rip_drawing, rip_of
 from dryfit.booklet.drawing.shaped import SHAPES, draw_shapes, shaped_drawing
+from dryfit.booklet.drawing.shapes import Notes
 from dryfit.booklet.drawing.sloping_side import compound_in, draw_compound
 from dryfit.booklet.drawing.splayed_leg import draw_splayed, splayed_in
 from dryfit.booklet.drawing.tails import tail_ends, tails_drawing
@@ -36,11 +37,13 @@ def setup_drawing(
     *,
     cutter: Text = (),
     front: bool = True,
+    noted: Notes = frozenset(),
 ) -> Svg | None:
     """Return the setting of one step to scale, with exactly the settings' numbers.
 
     `cutter` is its name, where the booklet says it with a figure; `front` asks for the view that
-    shows how high or deep a cut at a stop goes.  A panel is drawn in its clamps.
+    shows how high or deep a cut at a stop goes; what is `noted` below an earlier drawing is not
+    said again.  A panel is drawn in its clamps.
     None for work that has no setting to draw: jointing, sanding, measuring, coats.
     """
     for operation in step.operations:
@@ -54,7 +57,7 @@ def setup_drawing(
         slanting = _slanting(model, step, accessories, say, title)
         if slanting is not None:
             return slanting
-    return _straight(model, step, accessories, say, title, cutter=cutter, front=front)
+    return _straight(model, step, accessories, say, title, cutter=cutter, front=front, noted=noted)
 
 
 def _kinds(step: Step) -> set[str]:
@@ -72,6 +75,7 @@ def _straight(
     *,
     cutter: Text,
     front: bool,
+    noted: Notes,
 ) -> Svg | None:
     """Return a cut that goes straight in, what the planer takes off, or what is cut to marks."""
     values = _demanded(step)
@@ -92,13 +96,13 @@ def _straight(
         return None
     if stopped:
         limits = stopped_of(stop, fence, depth or height, rests=depth is not None)
-        return stopped_drawing(limits, ways, say, title, section=front)
+        return stopped_drawing(limits, ways, say, title, section=front, noted=noted)
     if stop is not None:
         guide, base = _guide(values.get("accessory"), accessories)
         cut = crosscut_of(stop, height, guide, base, cutter)
-        return crosscut_drawing(cut, ways, say, title, front=front)
+        return crosscut_drawing(cut, ways, say, title, front=front, noted=noted)
     if fence is not None:
-        return rip_drawing(rip_of(fence, height, cutter), ways, say, title)
+        return rip_drawing(rip_of(fence, height, cutter), ways, say, title, noted=noted)
     thickness = thickness or (depth if step.operations[0].kind == "thickness" else None)
     if thickness is not None:
         return planer_drawing(Fraction(thickness.value), ways, say, title)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from collections.abc import Set as AbstractSet
 
 from dryfit.booklet.drawing.canvas import BOLD, FINE, OUTLINE, Canvas, text_room, width_of
 from dryfit.booklet.drawing.lettering import SMALLEST
@@ -11,6 +12,9 @@ from dryfit.booklet.drawing.ruler import GAP
 from dryfit.booklet.text import Text
 
 MARK = 4.6
+
+Notes = AbstractSet[str]
+"""What is said already below an earlier drawing of the visit."""
 
 
 def draw_mark(canvas: Canvas, at: Point, mark: str) -> Rect:
@@ -137,6 +141,15 @@ def caption(
         canvas.text((left, y + SMALLEST / 2), line, anchor="start", bold=bold)
         y += SMALLEST + 1.4
     return y + 1.0
+
+
+def foot_note(
+    canvas: Canvas, left: float, y: float, text: str, noted: Notes, *, room: float = 122.0
+) -> str:
+    """Write a note below a setting unless an earlier drawing said the same; return it."""
+    if text not in noted:
+        caption(canvas, left, y, text, room=room)
+    return text
 
 
 def scale_note(*, broken: bool) -> str:
