@@ -87,6 +87,18 @@ class Attempts:
         self.effort += proof.made
         return proof
 
+    def divided(self, picks: Picks, least: int) -> dict[Picks, int]:
+        """The bounds of some picks with one more made, of the choice next to be made."""
+        choice = self.problem.choices[len(picks)]
+        bounds: dict[Picks, int] = {}
+        for option in choice.options:
+            more = (*picks, (choice.name, option.name))
+            try:
+                bounds[more] = max(least, self.tools.bound(common(self.problem, dict(more))))
+            except Unsolvable:
+                continue
+        return bounds
+
     def cheapest(self) -> Picks:
         """The combination with the cheapest result; of equals the one tried first."""
         return min(self.best, key=lambda picks: self._price(self.best[picks]))

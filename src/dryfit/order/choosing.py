@@ -24,8 +24,8 @@ STARTS, SHARE_OF_STARTS = 3, 8
 CHANGES, SHARE_OF_CHANGES = 24, 16
 """Orders made by changing picks, and the share of the effort that each gets."""
 
-PROOFS, SHARE_OF_PROOFS = 16, 4
-"""Combinations whose bound is raised at the end, and the share of the effort that each gets."""
+PROOFS, SHARE_OF_PROOFS = 10, 4
+"""Sets of combinations searched for a bound at the end, and the share of the effort of each."""
 
 
 def solved(problem: Problem, k: int, effort: int, watch: Watch | None, tools: Tools) -> Result:
@@ -95,21 +95,30 @@ def _change_picks(attempts: Attempts, effort: int) -> None:
 def _prove(attempts: Attempts, effort: int) -> None:
     """Raise the least changeover of all combinations towards the fewest found.
 
-    Of a few it is the one with the lowest bound that holds it down; of many, what they share: no
-    order of that is one of a combination, so it says nothing of what can be reached.
+    Combinations stand together as long as they have the picks made so far in common, and what
+    holds for the tasks that these picks leave to all of them holds for each. The set with the
+    lowest bound holds the least down: it is searched, and where that does not raise it, divided
+    by one more choice.
     """
-    if not attempts.few:
-        shared = attempts.proof(common(attempts.problem, {}), effort)
-        attempts.least = max(attempts.least, shared.least)
-        return
-    for _ in range(PROOFS):
-        lowest = min(attempts.bounds, key=attempts.bounds.__getitem__)
-        proof = attempts.proof(picked(attempts.problem, lowest), effort)
-        attempts.fewest = min(attempts.fewest, proof.fewest)
-        if proof.least <= attempts.least:
+    problem = attempts.problem
+    bounds: dict[Picks, int] = dict(attempts.bounds) if attempts.few else {(): attempts.least}
+    searched: set[Picks] = set()
+    while bounds and len(searched) < PROOFS:
+        lowest = min(bounds, key=bounds.__getitem__)
+        if bounds[lowest] >= attempts.fewest:
             break
-        attempts.bounds[lowest] = proof.least
-        attempts.least = min(attempts.bounds.values())
+        if lowest not in searched:
+            searched.add(lowest)
+            proof = attempts.proof(common(problem, dict(lowest)), effort)
+            if len(lowest) == len(problem.choices):
+                attempts.fewest = min(attempts.fewest, proof.fewest)
+            if proof.least > bounds[lowest]:
+                bounds[lowest] = proof.least
+                continue
+        if len(lowest) == len(problem.choices):
+            break
+        bounds |= attempts.divided(lowest, bounds.pop(lowest))
+    attempts.least = max(attempts.least, min(bounds.values(), default=0))
 
 
 def _first_solvable(problem: Problem, bound: Bounder) -> Picks:
