@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from dryfit.order.bound import Bound
+from dryfit.order.guide import Guide
 from dryfit.order.instance import Instance
 from dryfit.order.states import State, children, dearer, start
 from dryfit.order.watching import Lookout
@@ -46,7 +46,7 @@ class Found:
 
 def search(
     instance: Instance,
-    bound: Bound,
+    bound: Guide,
     beam: Beam,
     ceiling: int | None = None,
     lookout: Lookout | None = None,

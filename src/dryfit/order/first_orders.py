@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound
+from dryfit.order.guide import Guide, Remembering, spans_of
 from dryfit.order.improve import offer, score
 from dryfit.order.instance import Instance
 from dryfit.order.shuffling import shuffled
@@ -32,9 +33,10 @@ def first_orders(
     `lookout.bound` says below what changeover no order goes.
     """
     beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
-    exact = [_beamed(instance, bound, beam, lookout) for beam in beams]
+    guide = Remembering(bound, spans_of(instance))
+    exact = [_beamed(instance, guide, beam, lookout) for beam in beams]
     walking = (
-        [_beamed(instance, bound, replace(beam, walking=True), lookout) for beam in beams]
+        [_beamed(instance, guide, replace(beam, walking=True), lookout) for beam in beams]
         if instance.problem.walk or len(beams) > 1
         else []
     )
@@ -53,9 +55,9 @@ def first_orders(
     return orders, fewest, opened
 
 
-def _beamed(instance: Instance, bound: Bound, beam: Beam, lookout: Lookout) -> Found:
+def _beamed(instance: Instance, guide: Guide, beam: Beam, lookout: Lookout) -> Found:
     """What a beam comes to; its order is kept if it is the best so far."""
-    found = search(instance, bound, beam, None, lookout)
+    found = search(instance, guide, beam, None, lookout)
     if found.order is not None:
         offer(instance, found.order, lookout)
     return found

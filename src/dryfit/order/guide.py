@@ -89,14 +89,11 @@ class Remembering:
 
 def spans_of(instance: Instance) -> list[Span]:
     """The stations of an instance that have both tasks and axes."""
-    spans = []
-    first = 0
-    for station, tasks in zip(instance.problem.stations, instance.at_station, strict=True):
-        last = first + len(station.axes)
-        if tasks and last > first:
-            spans.append(Span(tasks, first, last))
-        first = last
-    return spans
+    return [
+        Span(tasks, axes.start, axes.stop)
+        for tasks, axes in zip(instance.at_station, instance.axes_at, strict=True)
+        if tasks and axes
+    ]
 
 
 def guide_of_one(instance: Instance) -> Remembering:

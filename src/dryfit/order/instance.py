@@ -24,6 +24,7 @@ class Instance:
     """A solvable problem, compiled. All tuples over tasks follow the problem's order.
 
     axes           axes of all stations in one row
+    axes_at        per station: its axes
     at_station     per station: its tasks (bits)
     station        per task: index of its station
     demands        per task: (axis, value) of its axes without ranges, by axis
@@ -52,6 +53,7 @@ class Instance:
     problem: Problem
     hours: Hours
     axes: tuple[AxisTable, ...]
+    axes_at: tuple[range, ...]
     at_station: tuple[int, ...]
     station: tuple[int, ...]
     demands: tuple[Demands, ...]
@@ -98,6 +100,7 @@ def compiled(problem: Problem) -> Instance:
         problem=problem,
         hours=hours_of(problem.calendar),
         axes=axes,
+        axes_at=_axes_at(problem),
         at_station=tuple(
             bits(i for i, at in enumerate(station) if at == s) for s in range(len(problem.stations))
         ),
@@ -127,6 +130,15 @@ def compiled(problem: Problem) -> Instance:
         trial_costs=tuple(problem.trials.values()),
         groups=tuple(Group(bits(group), station[group[0]]) for group in visits.groups),
     )
+
+
+def _axes_at(problem: Problem) -> tuple[range, ...]:
+    rows = []
+    first = 0
+    for station in problem.stations:
+        rows.append(range(first, first + len(station.axes)))
+        first += len(station.axes)
+    return tuple(rows)
 
 
 def _ranged(axes: tuple[AxisTable, ...], choices: tuple[Choices, ...]) -> tuple[Choices, ...]:

@@ -74,6 +74,7 @@ def projected(
         axes=tuple(
             _table(instance.axes[axis], share, renumbered) for axis, share in shares.items()
         ),
+        axes_at=(range(len(shares)),),
         at_station=((1 << len(kept)) - 1,),
         station=(0,) * len(kept),
         demands=tuple(demands[task] for task in kept),

@@ -23,14 +23,11 @@ change for that other task might have served this one too. If it shares none, ev
 change that serves nothing but tasks that are done by the move.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import combinations
 
-from dryfit.order.axes import Demands
 from dryfit.order.instance import Instance
-from dryfit.order.picking import is_alone, ways_to_set
-from dryfit.order.sets import members
+from dryfit.order.moves import Move, moves_at
+from dryfit.order.picking import is_alone
 
 
 @dataclass(slots=True)
@@ -44,6 +41,8 @@ class State:
     current    value of every axis, dead values as 0
     station    where the worker stands, -1 at the start
     segment    tasks done since `parent`, in order
+    fits       tasks that need no change (bits); what it says of finished ones means nothing
+    moves      per station: what can be done there next, once it is known
     """
 
     spent: int
@@ -54,6 +53,8 @@ class State:
     station: int
     segment: tuple[int, ...]
     parent: "State | None"
+    fits: int
+    moves: tuple[tuple[Move, ...], ...] | None = None
 
     def order(self) -> tuple[int, ...]:
         """All tasks done so far."""
@@ -65,22 +66,16 @@ class State:
         return tuple(task for segment in reversed(segments) for task in segment)
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
-    """Tasks that need the same changes from here; `opening` if it opens a together group."""
-
-    cost: int
-    station: int
-    changes: Demands
-    tasks: tuple[int, ...]
-    opening: bool
-
-
 def start(instance: Instance, *, walking: bool) -> State:
     """The state before the first change: everything that needs no setting is done."""
     sources = sum(1 << task for task, mask in enumerate(instance.predecessors) if not mask)
-    empty = State(0, 0, 0, sources, instance.standing, -1, (), None)
-    return _settled(instance, empty, empty.current, (), -1, walking=walking)
+    fits = -1
+    for table, value in zip(instance.axes, instance.standing, strict=True):
+        fits &= table.fits[value]
+    empty = State(0, 0, 0, sources, instance.standing, -1, (), None, fits)
+    first = _settled(instance, empty, empty.current, (), -1, walking=walking)
+    first.current = _alive(instance, first.current, first.done, -1)
+    return first
 
 
 def children(
@@ -93,8 +88,8 @@ def children(
     """
     moves = _moves(instance, state, walking=walking)
     reached = []
-    for move in moves[:cap]:
-        child = _after(instance, state, move, walking=walking)
+    for cost, move in moves[:cap]:
+        child = _after(instance, state, move, cost, walking=walking)
         at_hand = not walking or move.station == state.station
         if at_hand and _is_dead_swap(instance, state, move, child):
             return [child], False
@@ -113,87 +108,41 @@ def _allowed(instance: Instance, done: int) -> tuple[int, int]:
     return permitted, opening
 
 
-def _moves(instance: Instance, state: State, *, walking: bool) -> list[Move]:
+def _moves(instance: Instance, state: State, *, walking: bool) -> list[tuple[int, Move]]:
+    """Moves with their costs, cheapest first. Those of a station stay until something is done.
+
+    The value of an axis, which groups are opened, and what is available at a station change only
+    with what is done there, or with what becomes available.
+    """
     permitted, opening = _allowed(instance, state.done)
-    grouped: dict[tuple[int, Demands], list[int]] = {}
-    openers: list[tuple[int, Demands]] = []
-    current = state.current
-    for task in members(state.available & permitted):
-        changes = tuple(pair for pair in instance.demands[task] if current[pair[0]] != pair[1])
-        ways: tuple[Demands, ...] = (changes,)
-        if instance.choices:
-            ways = ways_to_set(instance, current, ~state.done, task, changes)
-        for way in ways:
-            if opening >> task & 1:
-                openers.append((task, way))
-            else:
-                grouped.setdefault((instance.station[task], way), []).append(task)
-    minimal = _minimal_sets(grouped)
+    parent = state.parent
+    known = None if parent is None else parent.moves
+    new = -1
+    if parent is not None:
+        new = (state.done ^ parent.done) | (state.available ^ parent.available)
+    state.moves = tuple(
+        known[station]
+        if known is not None and not new & tasks
+        else moves_at(instance, state.current, ~state.done, state.available & tasks, opening)
+        for station, tasks in enumerate(instance.at_station)
+    )
+    walk = instance.problem.walk if walking else 0
     moves = [
-        _move(instance, state, changes, tuple(tasks), opening=False, walking=walking)
-        for (_, changes), tasks in grouped.items()
-        if not changes or frozenset(changes) in minimal
+        (move.cost + walk * (station != state.station), move)
+        for station, there in enumerate(state.moves)
+        if there and permitted & instance.at_station[station]
+        for move in there
     ]
-    moves += [
-        _move(instance, state, changes, (task,), opening=True, walking=walking)
-        for task, changes in openers
-        if not any(other <= frozenset(changes) for other in minimal)
-    ]
-    moves.sort(key=lambda move: (move.cost, -len(move.tasks), move.tasks))
+    moves.sort(key=lambda pair: (pair[0], -len(pair[1].tasks), pair[1].tasks))
     return moves
 
 
-def _minimal_sets(
-    grouped: Iterable[tuple[int, Demands]],
-) -> set[frozenset[tuple[int, int]]]:
-    """Sets of changes that include no other one; sets of different stations have nothing in common.
-
-    `grouped` has (station, changes) pairs. The empty set, a free task, is passed over.
-    """
-    minimal: dict[int, set[frozenset[tuple[int, int]]]] = {}
-    for station, changes in sorted(grouped, key=lambda key: len(key[1])):
-        known = minimal.setdefault(station, set())
-        candidate = frozenset(changes)
-        if changes and not _includes_any(candidate, known):
-            known.add(candidate)
-    return {changes for known in minimal.values() for changes in known}
-
-
-def _includes_any(
-    candidate: frozenset[tuple[int, int]], known: set[frozenset[tuple[int, int]]]
-) -> bool:
-    """Whether a set has one of the known ones as a part; the shorter list is gone through."""
-    if len(known) >> len(candidate) == 0:
-        return any(other < candidate for other in known)
-    return any(
-        frozenset(part) in known
-        for size in range(1, len(candidate))
-        for part in combinations(candidate, size)
-    )
-
-
-def _move(
-    instance: Instance,
-    state: State,
-    changes: Demands,
-    tasks: tuple[int, ...],
-    *,
-    opening: bool,
-    walking: bool,
-) -> Move:
-    station = instance.station[tasks[0]]
-    cost = sum(instance.axes[axis].costs[state.current[axis]][value] for axis, value in changes)
-    if walking and station != state.station:
-        cost += instance.problem.walk
-    return Move(cost, station, changes, tasks, opening)
-
-
-def _after(instance: Instance, state: State, move: Move, *, walking: bool) -> State:
+def _after(instance: Instance, state: State, move: Move, cost: int, *, walking: bool) -> State:
     current = list(state.current)
     for axis, value in move.changes:
         current[axis] = value
     return _settled(
-        instance, state, tuple(current), move.tasks, move.station, walking=walking, cost=move.cost
+        instance, state, tuple(current), move.tasks, move.station, walking=walking, cost=cost
     )
 
 
@@ -211,7 +160,12 @@ def _settled(
     done, available = parent.done, parent.available
     walks = parent.walks + (station != parent.station)
     segment: list[int] = []
-    fits = _fitting(instance, current)
+    fits = parent.fits
+    if tasks:
+        here = -1
+        for axis in instance.axes_at[station]:
+            here &= instance.axes[axis].fits[current[axis]]
+        fits ^= (fits ^ here) & instance.at_station[station]
     pending = sum(1 << task for task in tasks)
     while True:
         while pending:
@@ -232,20 +186,32 @@ def _settled(
             station = instance.station[(free & -free).bit_length() - 1]
             walks += 1
             pending = free & instance.at_station[station]
-    current = tuple(
-        0 if value and table.by_entry and not table.wanted[value] & ~done else value
-        for value, table in zip(current, instance.axes, strict=True)
-    )
+    current = _alive(instance, current, done, done ^ parent.done)
     return State(
-        parent.spent + cost, walks, done, available, current, station, tuple(segment), parent
+        parent.spent + cost, walks, done, available, current, station, tuple(segment), parent, fits
     )
 
 
-def _fitting(instance: Instance, current: tuple[int, ...]) -> int:
-    fits = -1
-    for table, value in zip(instance.axes, current, strict=True):
-        fits &= table.fits[value]
-    return fits
+def _alive(
+    instance: Instance, current: tuple[int, ...], done: int, touched: int
+) -> tuple[int, ...]:
+    """The values of the axes, 0 where no unfinished task wants them any more.
+
+    `touched` are tasks (bits) at whose stations this may have changed.
+    """
+    dead = []
+    for axes, tasks in zip(instance.axes_at, instance.at_station, strict=True):
+        if touched & tasks:
+            for axis in axes:
+                value, table = current[axis], instance.axes[axis]
+                if value and table.by_entry and not table.wanted[value] & ~done:
+                    dead.append(axis)
+    if not dead:
+        return current
+    alive = list(current)
+    for axis in dead:
+        alive[axis] = 0
+    return tuple(alive)
 
 
 def _is_dead_swap(instance: Instance, state: State, move: Move, child: State) -> bool:

@@ -141,11 +141,20 @@ def test_the_order_of_the_precedences_does_not_matter() -> None:
 SCRIPT = """
 import hashlib
 from dryfit.order import solve
-from tests.unit.order.shops import random_problem
+from dryfit.order.guide import spans_of
+from dryfit.order.instance import compiled
+from dryfit.order.projecting import ancestors_of
+from dryfit.order.station_bound import bounded
+from tests.property.test_order_station_bound import busy_saw
+from tests.unit.order.shops import random_problem, seeded
 digest = hashlib.sha256()
 for seed in (1, 2, 3, 5, 8):
     problem = random_problem(seed, groups=False)
     digest.update(repr(solve(problem, effort=40)).encode())
+saw = compiled(busy_saw(seeded(3)))
+for limit in (20, 10**6):
+    found = bounded(saw, ancestors_of(saw), spans_of(saw)[0], limit)
+    digest.update(repr((found.lift.least, found.made, list(found.lift.reached.items()))).encode())
 print(digest.hexdigest())
 """
 
