@@ -17,12 +17,14 @@ from dryfit.order import (
 )
 
 INSTANCES = Path(__file__).parent / "instances"
-FORBIDDEN = 10**6
+ORDERINGS = Path(__file__).parents[1] / "published" / "sop"
 
 
-def read_shop(name: str, calendar: Calendar = ROUND_THE_CLOCK, walk: int = 0) -> Problem:
+def read_shop(
+    name: str, calendar: Calendar = ROUND_THE_CLOCK, walk: int = 0, folder: Path = INSTANCES
+) -> Problem:
     """A generated workshop; task ids are the operations' numbers."""
-    document = json.loads((INSTANCES / f"{name}.json").read_text(encoding="utf-8"))
+    document = json.loads((folder / f"{name}.json").read_text(encoding="utf-8"))
     operations = document["operations"]
     return Problem(
         stations=tuple(
@@ -59,32 +61,39 @@ def read_shop(name: str, calendar: Calendar = ROUND_THE_CLOCK, walk: int = 0) ->
     )
 
 
-def part_by_part(name: str) -> tuple[str, ...]:
+def part_by_part(name: str, folder: Path = INSTANCES) -> tuple[str, ...]:
     """Parts in turn, every operation that precedence allows before the next part."""
-    document = json.loads((INSTANCES / f"{name}.json").read_text(encoding="utf-8"))
+    document = json.loads((folder / f"{name}.json").read_text(encoding="utf-8"))
     operations = document["operations"]
-    done: list[int] = []
+    before = {operation["id"]: set(operation["after"]) for operation in operations}
+    of_part: dict[int, list[int]] = {}
+    for operation in operations:
+        of_part.setdefault(operation["part"], []).append(operation["id"])
+    done: dict[int, None] = {}
     while len(done) < len(operations):
-        for part in sorted({operation["part"] for operation in operations}):
-            for operation in operations:
-                ready = operation["id"] not in done and set(operation["after"]) <= set(done)
-                if ready and operation["part"] == part:
-                    done.append(operation["id"])
+        for part in sorted(of_part):
+            left = of_part[part]
+            for number in tuple(left):
+                if before[number] <= done.keys():
+                    done[number] = None
+                    left.remove(number)
     return tuple(str(number) for number in done)
 
 
-def read_ordering(name: str) -> Problem:
+def read_ordering(name: str, folder: Path = ORDERINGS) -> Problem:
     """A sequential ordering problem: one axis, one value per job, costs between all pairs.
 
-    The first job is "not set", so it is no task.
+    The first job is "not set", so it is no task. Every cost is raised by the largest one, so that
+    no way round is cheaper than the direct one: each job is entered once, so all orders cost the
+    same more, `raised` in all.
     """
-    matrix = _matrix((INSTANCES / f"{name}.sop").read_text(encoding="ascii"))
-    jobs = range(1, len(matrix))
+    matrix = _matrix(name, folder)
+    jobs, most = range(1, len(matrix)), max(map(max, matrix))
     axis = Axis(
         "job",
-        FORBIDDEN,
+        2 * most,
         tuple(
-            (str(old) if old else None, str(new), matrix[old][new])
+            (str(old) if old else None, str(new), matrix[old][new] + most)
             for old in range(len(matrix))
             for new in jobs
             if old != new and matrix[old][new] >= 0
@@ -102,9 +111,15 @@ def read_ordering(name: str) -> Problem:
     )
 
 
-def length(name: str, order: tuple[str, ...]) -> int:
+def raised(name: str, folder: Path = ORDERINGS) -> int:
+    """What every order of `read_ordering` costs more than the instance says."""
+    matrix = _matrix(name, folder)
+    return (len(matrix) - 1) * max(map(max, matrix))
+
+
+def length(name: str, order: tuple[str, ...], folder: Path = ORDERINGS) -> int:
     """Cost of an order of jobs by the instance's own matrix."""
-    matrix = _matrix((INSTANCES / f"{name}.sop").read_text(encoding="ascii"))
+    matrix = _matrix(name, folder)
     jobs = (0, *(int(job) for job in order))
     return sum(matrix[old][new] for old, new in pairwise(jobs))
 
@@ -114,7 +129,8 @@ def tenths(minutes: float) -> int:
     return round(minutes * 10)
 
 
-def _matrix(text: str) -> list[list[int]]:
+def _matrix(name: str, folder: Path) -> list[list[int]]:
+    text = (folder / f"{name}.sop").read_text(encoding="ascii")
     size, *numbers = text.split("EDGE_WEIGHT_SECTION")[1].replace("EOF", "").split()
     width = int(size)
     return [[int(n) for n in numbers[row * width : (row + 1) * width]] for row in range(width)]

@@ -4,7 +4,7 @@ Sources of the figures: instances/README.md. Costs are in tenths of a minute.
 """
 
 import pytest
-from tests.benchmarks.reading import length, part_by_part, read_ordering, read_shop
+from tests.benchmarks.reading import part_by_part, read_shop
 from tests.unit.order.shops import EIGHT_TO_FOUR
 
 from dryfit.order import changeover_bound, evaluate, solve, violations
@@ -48,16 +48,3 @@ def test_a_working_week_is_kept_and_better_used_than_part_by_part(name: str) -> 
     assert violations(problem, schedule) == ()
     assert result.totals.setup <= 0.75 * plain.setup
     assert result.totals.elapsed <= plain.elapsed
-
-
-@pytest.mark.parametrize(("name", "optimum"), [("ESC07", 2125), ("ESC11", 2075), ("ESC12", 1675)])
-def test_published_optima_are_reached(name: str, optimum: int) -> None:
-    problem = read_ordering(name)
-    result = solve(problem)
-    assert violations(problem, result) == ()
-    assert length(name, result.order) == optimum
-    assert result.lower_bound <= optimum
-
-
-def test_the_bound_stays_below_a_published_optimum_of_uneven_costs() -> None:
-    assert 0 < solve(read_ordering("br17.12"), effort=20).lower_bound <= 55

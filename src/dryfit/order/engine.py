@@ -6,6 +6,7 @@ from functools import partial
 
 from dryfit.order.attempts import Tools, least_over_picks
 from dryfit.order.bound import Bound, bound_of, least_changeover
+from dryfit.order.calm import bettered, over_picks, told_picks
 from dryfit.order.choosing import solved
 from dryfit.order.decoder import decoded
 from dryfit.order.first_orders import NEVER, first_orders
@@ -21,7 +22,14 @@ from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order, Watch
 
 
-def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | None = None) -> Result:
+def solve(
+    problem: Problem,
+    *,
+    k: int = 4,
+    effort: int = 100,
+    watch: Watch | None = None,
+    previous: Sequence[str] = (),
+) -> Result:
     """The best order found: least `k` * (set-up + work) + waiting.
 
     Ties go to the plan that is done sooner, then to less set-up, fewer walks, and the order of
@@ -32,6 +40,10 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
             300), and the measure of the search before it; 0 is a quick first answer. Work is
             counted, not timed, so the same input gives the same result
     watch   called with the best so far, from the first order on, at intervals of counted work
+    previous  an order that the maker has, of this problem or of one a little different. Tasks that
+            are gone are dropped from it, new ones put where they cost least; it is left only for
+            strict gains, so that solving again from the result changes nothing. Where it tells
+            the option of each choice, it is kept; where it can't be mended, it is passed over
 
     A `KeyboardInterrupt`, from outside or from `watch`, ends the search: what comes back is the
     best order so far, and `Result.ended_early` says so. Before there is one it passes through.
@@ -48,9 +60,37 @@ def solve(problem: Problem, *, k: int = 4, effort: int = 100, watch: Watch | Non
         raise Unsolvable("neither k nor effort may be below nothing")
     if problem.choices:
         require_choices(problem)
+        picks = told_picks(problem, previous) if previous else None
+        if picks is not None:
+            result = _again(k, picked(problem, picks), effort, watch, previous)
+            return over_picks(problem, picks, result, least_over_picks(problem, changeover_bound))
         tools = Tools(partial(_solved, k), changeover_bound, _proved)
         return solved(problem, k, effort, watch, tools)
+    if previous:
+        return _again(k, problem, effort, watch, previous)
     return _solved(k, problem, effort, watch)
+
+
+def _again(
+    k: int, problem: Problem, effort: int, watch: Watch | None, previous: Sequence[str]
+) -> Result:
+    """The previous order of a problem without choices, mended and left for strict gains alone."""
+    require_solvable(problem)
+    instance = compiled(problem)
+    mended = repaired(instance, previous, k)
+    if mended is None:
+        return _solved(k, problem, effort, watch)
+    lookout = Lookout(k, watch)
+    bound = bound_of(instance)
+    lookout.bound = least_changeover(instance, bound)
+    offer(instance, mended, lookout)
+    try:
+        order, played = bettered(instance, mended, k, effort, lookout)
+        fewest = decoded(instance, order)[1].changeover
+        proof = proved(instance, bound, (lookout.bound, fewest), effort, lookout)
+    except KeyboardInterrupt:
+        return _interrupted(lookout)
+    return _result(instance, order, replace(proof, made=proof.made + played))
 
 
 def _solved(
@@ -76,9 +116,7 @@ def _solved(
     except KeyboardInterrupt:
         if lookout.kept is None:
             raise
-        kept = lookout.kept
-        result = _result(kept.instance, kept.score[-1], Proof(lookout.bound, NEVER, None, 0))
-        return replace(result, ended_early=True)
+        return _interrupted(lookout)
     return _result(instance, order, replace(proof, made=proof.made + placed))
 
 
@@ -150,6 +188,14 @@ def _searched(
         offer(instance, proof.order, lookout)
         orders.append(proof.order)
     return tuple(orders), replace(proof, made=opened + proof.made)
+
+
+def _interrupted(lookout: Lookout) -> Result:
+    """The best order so far of a search that was ended early."""
+    kept = lookout.kept
+    assert kept is not None, "there is an order to give back"
+    result = _result(kept.instance, kept.score[-1], Proof(lookout.bound, NEVER, None, 0))
+    return replace(result, ended_early=True)
 
 
 def _result(instance: Instance, order: Order, proof: Proof) -> Result:

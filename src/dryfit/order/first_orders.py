@@ -4,9 +4,11 @@ from dataclasses import replace
 
 from dryfit.order.beam import Beam, Found, search
 from dryfit.order.bound import Bound
+from dryfit.order.decoder import decoded
 from dryfit.order.guide import Guide, Remembering, spans_of
-from dryfit.order.improve import offer, score
+from dryfit.order.improve import offer
 from dryfit.order.instance import Instance
+from dryfit.order.sequencing import is_path, sequenced
 from dryfit.order.shuffling import shuffled
 from dryfit.order.watching import Lookout, Order
 
@@ -43,6 +45,11 @@ def first_orders(
     opened = sum(result.opened for result in (*exact, *walking))
     orders = [result.order for result in (*exact, *walking) if result.order is not None]
     fewest, order = min((found.spent, found.order) for found in exact if found.order is not None)
+    if is_path(instance):
+        order, played = sequenced(instance, order, proposals_of(instance, effort), lookout)
+        orders.append(order)
+        offer(instance, order, lookout)
+        return orders, decoded(instance, order)[1].changeover, opened + played
     if fewest > lookout.bound and effort and len(order) > 1:
         flat = replace(instance, problem=replace(instance.problem, walk=0))
         share = min(len(order), FULL)  # the proof alone is quick enough where tasks are few
@@ -50,7 +57,7 @@ def first_orders(
         order, played = shuffled(flat, order, proposals, lookout)
         orders.append(order)
         offer(instance, order, lookout)
-        fewest = score(flat, order, 1)[2] - sum(instance.trial_costs)
+        fewest = decoded(instance, order)[1].changeover
         opened += played
     return orders, fewest, opened
 

@@ -37,13 +37,20 @@ def offer(instance: Instance, order: Order, lookout: Lookout) -> None:
 
 
 def improved(
-    instance: Instance, order: Order, worth: int, proposals: int, lookout: Lookout
+    instance: Instance,
+    order: Order,
+    worth: int,
+    proposals: int,
+    lookout: Lookout,
+    *,
+    strict: bool = False,
 ) -> tuple[Order, int]:
     """An order of no higher score after a number of proposals, and the tasks decoded for it.
 
     worth      minutes of waiting that a minute of set-up is worth
     proposals  moves tried
     lookout    counts the tasks decoded, and keeps what is best by its own worth
+    strict     accept nothing but less `worth` * set-up + waiting
     """
     rng = random.Random(len(order))  # noqa: S311 - a search, not a secret
     terms, company = terms_of(instance), company_of(instance)
@@ -51,7 +58,7 @@ def improved(
     whole = tried(terms, track, 0, list(order), 0, NO_LIMIT)
     assert whole is not None, "nothing costs too much without a limit"
     take(terms, track, whole)
-    price = _price(terms, track, worth)
+    price = _price(terms, track, worth, strict=strict)
     best = score(instance, order, worth)
     patience = worth * typical_change(instance)
     placed = 0
@@ -60,14 +67,14 @@ def improved(
         if moved is None or (instance.groups and tears_a_visit(company, track, *moved)):
             continue
         left = (proposals - number) / proposals
-        limit = price + int(patience * left * left * rng.random())
+        limit = price - 1 if strict else price + int(patience * left * left * rng.random())
         trial = tried(terms, track, *moved, worth, limit)
         played = len(moved[1]) if trial is None else len(trial.waited)
         placed += played
         lookout.count(played)
         if trial is None:
             continue
-        candidate = _price(terms, trial, worth)
+        candidate = _price(terms, trial, worth, strict=strict)
         if candidate > limit:
             continue
         take(terms, track, trial)
@@ -110,15 +117,15 @@ def _score_of(terms: Terms, track: Track, worth: int) -> Score:
     return cost, finish_of(terms, track), track.setup, walks, tuple(track.order)
 
 
-def _price(terms: Terms, played: Track | Trial, worth: int) -> int:
-    """What guides the search: set-up, waiting, and a little for cures that begin late.
+def _price(terms: Terms, played: Track | Trial, worth: int, *, strict: bool) -> int:
+    """What guides the search: set-up, waiting, and unless strict a little for late cures.
 
     Waiting falls by whole days where a cure no longer outlasts a night, and takes several moves
     to get there; the mean end of all cures shows the way.
     """
     price = worth * played.setup + played.waiting
     cured = len(terms.instance.cured)
-    return price + played.cures // (cured * CURES_COUNT) if cured else price
+    return price if strict or not cured else price + played.cures // (cured * CURES_COUNT)
 
 
 def _score(instance: Instance, order: Order, progress: Progress, worth: int) -> Score:
