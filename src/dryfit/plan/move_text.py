@@ -58,7 +58,7 @@ def _figures(now: Plan, wished: Plan) -> Iterator[tuple[str, str, str, str]]:
         ("waiting", a.waiting, b.waiting),
     ):
         yield name, duration(before), duration(after), _minutes(after - before)
-    yield "last step ends", _ends(now), _ends(wished), ""
+    yield "all is over", _over(now), _over(wished), _minutes(b.elapsed - a.elapsed)
 
 
 def _signed(count: int) -> str:
@@ -70,9 +70,10 @@ def _minutes(tenths: int) -> str:
     return f"{sign}{duration(abs(tenths))}" if tenths else "same"
 
 
-def _ends(plan: Plan) -> str:
-    ends = plan.steps[-1].ends
-    return f"day {ends.day}, {ends.clock}"
+def _over(plan: Plan) -> str:
+    """Return when the last coat is dry, or the last step done where nothing dries after it."""
+    over = plan.done if plan.done is not None else plan.steps[-1].ends
+    return f"day {over.day}, {over.clock}"
 
 
 def _to_keep(line: str | None, *, more: bool) -> Iterator[str]:

@@ -6,11 +6,16 @@ from fractions import Fraction
 
 import pytest
 from tests.unit.booklet import drawn_steps as steps
+from tests.unit.booklet import planned
 from tests.unit.booklet.drawn_bench import bench
 from tests.unit.booklet.svg_reading import collisions, lettering, quantities
 
+from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing.canvas import Svg
 from dryfit.booklet.drawing.setup import setup_drawing
+from dryfit.booklet.drawings import step_drawing
+from dryfit.booklet.labels import label
+from dryfit.booklet.text import Say
 from dryfit.placing.model import Staves
 from dryfit.plan.plan import Step
 from dryfit.quantities import Display
@@ -174,3 +179,22 @@ def test_what_is_noted_below_one_drawing_is_not_said_below_the_next(name: str) -
     assert "scale" not in " ".join(words(again))
     assert again.height_mm < first.height_mm
     assert quantities(again) == quantities(first)
+
+
+@pytest.mark.parametrize(
+    ("changed", "section"),
+    [
+        (("stop",), False),
+        (("fence", "stop"), False),
+        (("depth", "stop"), True),
+        (("cutter", "fence", "stop"), True),
+    ],
+)
+def test_a_depth_that_stays_is_drawn_once_a_visit(changed: tuple[str, ...], section: bool) -> None:
+    # The view from above shows how far the fence stands off, the section how deep it goes.
+    first = steps.mortise(steps.HAND_A, "left")
+    then = replace(steps.mortise(steps.HAND_B, "right"), changed=changed)
+    at = Bench(MODEL, planned.plan(), planned.shop(), label(MODEL), Say(MODEL.display))
+    drawing = step_drawing(then, (first,), at)
+    assert drawing is not None
+    assert ("Section through the cut" in words(drawing)) == section
