@@ -142,7 +142,8 @@ def plan_each(
     work = best_ways(work, lambda ways: work_list(model, shop, ways)[0], shop)
     plans: list[Plan] = []
     for favour in favours:
-        progress(f"ordering {len(work.operations)} operations")
+        which = f" ({favour})" if len(favours) > 1 else ""
+        progress(f"ordering {len(work.operations)} operations{which}")
         made, in_plan = make_plan(checked.model, checked.shop, work, favour=favour, watch=watch)
         findings += tuple(each for each in in_plan if each not in findings)
         if made is None or worst(findings) is Severity.ERROR:

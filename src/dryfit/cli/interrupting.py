@@ -70,11 +70,11 @@ def undisturbed() -> Iterator[None]:
 
 
 def words(glimpse: Glimpse) -> str:
-    """Return the best so far in one line of less than 80 characters."""
-    setup, changes, bound = (
-        f"{tenths / 10:.0f}" for tenths in (glimpse.setup, glimpse.changeover, glimpse.bound)
+    """Return the best so far in one line of less than 80 characters; the bound rounded down."""
+    setup, changes, waiting = (
+        f"{tenths / 10:.0f}" for tenths in (glimpse.setup, glimpse.changeover, glimpse.waiting)
     )
     return (
-        f"set-up {setup} min (changes {changes}, at least {bound}), "
-        f"waiting {glimpse.waiting / 10:.0f}; Ctrl-C takes it"
+        f"set-up {setup} min (changes {changes}, at least {glimpse.bound // 10}), "
+        f"waiting {waiting}; Ctrl-C takes it"
     )
