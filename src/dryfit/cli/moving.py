@@ -9,6 +9,7 @@ from dryfit.cli.status import StoppedError
 from dryfit.cli.why import asked_steps
 from dryfit.plan.move_text import forbidden_text, move_text, named
 from dryfit.plan.plan import Plan, Step
+from dryfit.plan.totals_text import ENDED_IN_WORDS, in_lines
 from dryfit.workshop import Checked
 
 SIDES = ("before", "after")
@@ -34,7 +35,9 @@ def moved(words: Sequence[str], checked: Checked, plan: Plan) -> str:
     wished = workshop.wished(checked, plan, first, then)
     if wished is None or wished.plan is None:
         return forbidden_text(first, then, wished.chain if wished else ())
-    return move_text(first, then, plan, wished.plan, wished.line, more=wished.more)
+    told = move_text(first, then, plan, wished.plan, wished.line, more=wished.more)
+    ended = in_lines(ENDED_IN_WORDS) if wished.plan.ended_early else []
+    return told + "".join(f"{line}\n" for line in ended)
 
 
 def _step(thing: str, plan: Plan) -> Step:
