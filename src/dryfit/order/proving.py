@@ -18,7 +18,11 @@ from dryfit.order.station_bound import Found, bounded
 from dryfit.order.watching import Lookout, Order
 
 AT_A_STATION, AT_ALL = 60, 30
-"""States made for a station, and for the whole problem, for each unit of effort."""
+"""States made for a station, and for the whole problem, for each unit of effort; from so much
+effort on, the square of the effort, or half of it: a proof that is not cheap is worth patience."""
+
+MOST_AT_A_STATION, MOST_AT_ALL = 100_000, 40_000
+"""States beyond which none are made: 100,000 take about 100 MB."""
 
 FULL = 300
 """Tasks up to which that many are made; with more, each state is more work."""
@@ -55,7 +59,9 @@ def proved(
     share = effort * FULL // max(FULL, len(instance.station))
     if least == fewest or not share:
         return Proof(least, fewest, None, 0)
-    spans, found = _lifted(instance, AT_A_STATION * share, lookout)
+    at_a_station = share * max(AT_A_STATION, share)
+    at_all = share * max(AT_ALL, share // 2)
+    spans, found = _lifted(instance, min(MOST_AT_A_STATION, at_a_station), lookout)
     least = max(least, sum(one.lift.least for one in found))
     made = sum(one.made for one in found)
     if least == fewest or not all(one.ended for one in found):
@@ -63,7 +69,7 @@ def proved(
     if lookout is not None:
         lookout.bound = max(lookout.bound, least)
     guide = Remembering(bound, spans)
-    reached = best_first(instance, guide, AT_ALL * share, fewest, lookout)
+    reached = best_first(instance, guide, min(MOST_AT_ALL, at_all), fewest, lookout)
     least, made = max(least, reached.least), made + reached.made
     if reached.order is None:
         return Proof(least, fewest, None, made)
