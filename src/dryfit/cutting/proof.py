@@ -3,18 +3,24 @@
 Three bounds, each on whole numbers: a part that fits no board alone; the faces of all parts with
 their kerfs against those of all boards; and the sharing out of the parts to the boards, where each
 board holds only what its smallest rectangles and dual-feasible functions allow. None of them counts
-on what the search found. Groups are taken apart, so their rules do not make a stock short here.
+on what the search found. Groups from one board are taken apart, so their rule makes no stock short.
+A run has its whole length where it is alone and in the faces; in the sharing out its blanks are
+taken one by one, because a cut may go through between two of them.
 """
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from dryfit.cutting.boxes import Boxes, Steps, TooMuchWork
 from dryfit.cutting.dual import Size
-from dryfit.cutting.instance import Instance
+from dryfit.cutting.instance import Instance, Sizes
 from dryfit.cutting.problem import Part
 from dryfit.cutting.result import Proof
 from dryfit.cutting.rooms import Counts, Filling, Room, rooms_of
 from dryfit.cutting.sharing import Sharing
+
+Rectangle = tuple[int, int, tuple[Sizes, ...]]
+"""Length and width of a blank, and for each stock the sizes in which it may lie there."""
 
 
 def alone(instance: Instance) -> tuple[Proof, ...]:
@@ -113,7 +119,7 @@ def _by_area(instance: Instance, places: Sequence[int]) -> Proof | None:
             * (room.area.width + rules.rip_kerf)
             * room.count
             for number in fitting
-            for room in _rooms(instance, number, inside)
+            for room in _rooms(instance, number, [instance.fits[number][p] for p in inside])
         )
         if needed > there:
             return Proof("area", _names(instance, inside), needed, there)
@@ -124,32 +130,36 @@ def _open_to(instance: Instance, place: int) -> tuple[int, ...]:
     return tuple(number for number, fits in enumerate(instance.fits) if fits[place])
 
 
-def _rooms(instance: Instance, stock: int, places: Sequence[int]) -> list[Room]:
-    fits = [instance.fits[stock][place] for place in places]
+def _rooms(instance: Instance, stock: int, fits: Sequence[Sizes]) -> list[Room]:
     return rooms_of(instance, instance.stocks[stock], fits)
 
 
 def _by_sharing(instance: Instance, places: Sequence[int], steps: Steps) -> Proof | None:
-    kinds: dict[tuple[object, ...], list[int]] = {}
-    for place in places:
-        blank = instance.blanks[place]
-        sizes = tuple(fits[place] for fits in instance.fits)
-        kinds.setdefault((blank.length, blank.width, sizes), []).append(place)
+    counts = Counter(rectangle for place in places for rectangle in _taken_apart(instance, place))
     # The large ones first: what they leave out is seen early.
-    groups = sorted(
-        kinds.values(),
-        key=lambda group: -instance.blanks[group[0]].length * instance.blanks[group[0]].width,
-    )
-    quantities = tuple(len(group) for group in groups)
-    first = [group[0] for group in groups]
+    kinds = sorted(counts, key=lambda kind: -kind[0] * kind[1])
+    quantities = tuple(counts[kind] for kind in kinds)
     rooms = [
-        room for number in range(len(instance.stocks)) for room in _rooms(instance, number, first)
+        room
+        for number in range(len(instance.stocks))
+        for room in _rooms(instance, number, [sizes[number] for _, _, sizes in kinds])
     ]
     sets = list(_sets(instance, rooms, quantities, steps))
-    faces = tuple(instance.blanks[place].length * instance.blanks[place].width for place in first)
+    faces = tuple(length * width for length, width, _ in kinds)
     if Sharing(quantities, sets, steps).impossible(faces):
         return Proof("boards", _names(instance, places), steps=steps.done)
     return None
+
+
+def _taken_apart(instance: Instance, place: int) -> Iterator[Rectangle]:
+    """The single blanks of a blank or run, each with its sizes in every stock."""
+    blank = instance.blanks[place]
+    if len(blank.members) == 1:
+        yield blank.length, blank.width, tuple(fits[place] for fits in instance.fits)
+        return
+    for part, _ in blank.members:
+        size = instance.job.parts[part].length, blank.width
+        yield *size, tuple((size,) if fits[place] else () for fits in instance.fits)
 
 
 def _sets(

@@ -134,3 +134,22 @@ def test_clear_rectangles_round_a_knot() -> None:
     found = clear_rectangles(Area(0, 100, 0, 30), (Area(40, 50, 10, 20),))
     largest = {(0, 40, 0, 30), (50, 100, 0, 30), (0, 100, 0, 10), (0, 100, 20, 30)}
     assert largest <= {(one.start, one.end, one.low, one.high) for one in found}
+
+
+def test_a_run_is_as_long_as_its_blanks_and_kerfs() -> None:
+    run = Part("front", 30, 20, 5, 3, group="fronts", rule="in sequence")
+    assert refused(Job((run,), (Board("A", 95, 40, 5),), RULES)) == (
+        Proof("part", ("front",), 96, 95, "length"),
+    )
+    assert lay_out(Job((run,), (Board("A", 96, 40, 5),), RULES)).verdict == "enough"
+
+
+def test_two_runs_on_one_board_too_few() -> None:
+    runs = tuple(
+        Part(name, 30, 40, 5, 2, group=name, rule="in sequence") for name in ("upper", "lower")
+    )
+    assert refused(Job(runs, (Board("A", 70, 70, 5, count=1),), RULES))[0].parts == (
+        "upper",
+        "lower",
+    )
+    assert lay_out(Job(runs, (Board("A", 70, 70, 5, count=2),), RULES)).verdict == "enough"
