@@ -228,6 +228,8 @@ def _wrong_claims(result: Result) -> tuple[str, ...]:
         return (f"changeover {changeover} is below the lower bound {least}",)
     if not least <= result.picks_bound <= changeover:
         return (f"the bound of these picks, {result.picks_bound}, does not lie between them",)
+    if not least <= result.fewest_found <= changeover:
+        return (f"the fewest found, {result.fewest_found}, lie outside {least} to {changeover}",)
     if result.proven != (changeover == least):
         return ("proven does not say whether the changeover is at the lower bound",)
     return ()

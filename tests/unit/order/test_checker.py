@@ -190,6 +190,7 @@ def test_a_wrong_sum_is_found(result: Result, field: str) -> None:
 
 def test_a_wrong_claim_is_found(result: Result) -> None:
     assert violations(framed(), replace(result, lower_bound=41))
+    assert violations(framed(), replace(result, fewest_found=result.totals.changeover + 5))
     assert violations(framed(), replace(result, picks_bound=result.totals.changeover + 1))
     assert violations(framed(), replace(result, proven=not result.proven))
     assert violations(framed(), replace(result, order=result.order[::-1]))
