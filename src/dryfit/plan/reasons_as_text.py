@@ -15,7 +15,7 @@ _THINGS = {"walk": "a walk"}
 def step_in_words(step: Step, why: StepReasons) -> str:
     """Return the step with all that is known of its place in the order."""
     operations = [operation.id for operation in step.operations]
-    place = f"{step.station}, day {step.starts.day} at {step.starts.clock}"
+    place = f"{step.station}, {step.starts.on} at {step.starts.clock}"
     told = (*_settings(step, why), *_bars(step, why), *_moves(why))
     return "\n".join(
         (
@@ -52,7 +52,7 @@ def _bars(step: Step, why: StepReasons) -> Iterator[str]:
 
 
 def _wait(release: Release) -> str:
-    words = f"cannot begin before day {release.opens.day} at {release.opens.clock}"
+    words = f"cannot begin before {release.opens.on} at {release.opens.clock}"
     if release.lag:
         words += f", {duration(release.lag)} after step {release.step} ({release.operation})"
     return f"{words}: {release.reason}"

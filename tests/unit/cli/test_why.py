@@ -28,6 +28,15 @@ def test_an_operation_is_told_with_its_step(capsys: pytest.CaptureFixture[str]) 
     assert told.splitlines()[0].endswith(": base / glue up")
 
 
+def test_days_have_the_names_that_the_start_gives_them(capsys: pytest.CaptureFixture[str]) -> None:
+    # 7 December 2026 is a Monday (ISO 8601); the base waits for the seat, which dries overnight.
+    assert asked("base / glue up", "1", "--start", "2026-12-05") == 0
+    told = capsys.readouterr().out.splitlines()
+    assert "  mitre saw, day 1 (Mon 7 Dec) at 08:00" in told
+    begins = next(line for line in told if "cannot begin before day " in line)
+    assert begins.count("Dec) at ") == 1
+
+
 def test_a_step_is_told_once(capsys: pytest.CaptureFixture[str]) -> None:
     assert asked("2", "2") == 0
     assert capsys.readouterr().out.count("step 2: ") == 1
