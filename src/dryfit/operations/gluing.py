@@ -44,7 +44,8 @@ def glue_up(
     rows = shut if assembly.pressed is None else ()
     held, found = clamps.taken(assembly.name, rows, assembly.span, shop)
     named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
-    people, closing = _people(assembly, joints, shut, model, shop)
+    people = _people(assembly, joints, shut, model, shop, named or glue_for(0, shop))
+    closing = closing_tenths(assembly, joints, shut, model, shop, people)
     glue = named or glue_for(closing, shop)
     late = short_of_time(assembly.name, closing, glue, assembly.span, shop, named=named is not None)
     lags = lags_of(glue, assembly.cure)
@@ -89,20 +90,17 @@ def _people(
     rows: tuple[ClampRow, ...],
     model: Model,
     shop: Shop,
-) -> tuple[int, int]:
-    """Return how many people a glue-up takes, and the tenths in which they close it.
+    usual: Glue,
+) -> int:
+    """Return how many people a glue-up takes: as many as the notes say.
 
-    As many as the notes say; else a second one, where the shop has one, if one alone cannot close
-    it before the glue sets (TRADE C2.2).
+    Else a second one, where the shop has one, if one alone cannot close it before the `usual` glue
+    sets (TRADE C2.2).
     """
     if assembly.people is not None:
-        return assembly.people, closing_tenths(assembly, joints, rows, model, shop, assembly.people)
+        return assembly.people
     alone = closing_tenths(assembly, joints, rows, model, shop, 1)
-    named = glue_named(shop, assembly.glue) if assembly.glue is not None else None
-    usual = named or glue_for(0, shop)
-    if shop.workers == 1 or alone <= usual.close_within:
-        return 1, alone
-    return 2, closing_tenths(assembly, joints, rows, model, shop, 2)
+    return 2 if shop.workers > 1 and alone > usual.close_within else 1
 
 
 def _check(assembly: Assembly, model: Model) -> str:

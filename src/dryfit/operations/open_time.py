@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.operations.minutes import in_minutes
 from dryfit.shop.glues import usual_glue
 from dryfit.shop.shop import Glue, Shop
 
@@ -33,8 +34,8 @@ def short_of_time(
     A glue that was `named` stays: nothing is chosen in its place.
     """
     usual = glue if named else shop.glues[shop.default_glue]
-    allows = f"{usual.name} allows {_minutes(usual.close_within)}"
-    takes = f"{stage}: spreading, placing and clamping take {_minutes(closing)}, {allows}"
+    allows = f"{usual.name} allows {in_minutes(usual.close_within)}"
+    takes = f"{stage}: spreading, placing and clamping take {in_minutes(closing)}, {allows}"
     if closing > glue.close_within:
         hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper "
         hint += "and write `two people`"
@@ -42,7 +43,7 @@ def short_of_time(
             hint = "glue it up in two stages, name a slower glue, or write `two people`"
         return (_found(Severity.ERROR, takes, hint, span),)
     if glue is not usual:
-        chosen = f"{takes}: planned with {glue.name}, {_minutes(glue.close_within)}"
+        chosen = f"{takes}: planned with {glue.name}, {in_minutes(glue.close_within)}"
         # The shop has that glue: which one it takes is its choice, and said there once (M30).
         hint = f'if the shop always takes it, put `default_glue = "{glue.name}"` into its file; '
         hint += "or glue it up in two stages, or get a helper and write `two people`"
@@ -55,8 +56,3 @@ def short_of_time(
 
 def _found(severity: Severity, message: str, hint: str, span: Span | None) -> Diagnostic:
     return Diagnostic("glue-time-short", severity, message, span, rule="H60", hints=(Hint(hint),))
-
-
-def _minutes(tenths: int) -> str:
-    whole, rest = divmod(tenths, 10)
-    return f"{whole}.{rest} min" if rest else f"{whole} min"

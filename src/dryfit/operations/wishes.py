@@ -54,8 +54,6 @@ KINDS = {
     "cut": CUTS,
     "sand": frozenset({"sand"}),
 }
-
-
 NOT_KEPT = "take this wish out; the reasons say what the work itself puts first"
 """What helps against a wish that the work itself forbids."""
 
@@ -83,10 +81,9 @@ def wished(model: Model, operations: tuple[Operation, ...], rules: tuple[Rule, .
         if not first or not then:
             findings.append(_without_work(wish, wish.first if not first else wish.then, model))
             continue
-        for before in _edges(first, rules, last=True):
-            for after in _edges(then, rules, last=False):
-                found.append(Rule(before, after, WHY_WISHED))
-                spans[before, after] = wish.span
+        own = _between(first, then, rules)
+        found += own
+        spans.update(((rule.before, rule.after), wish.span) for rule in own)
     return Wished(tuple(found), spans, tuple(findings))
 
 
@@ -155,6 +152,17 @@ def _edges(names: tuple[str, ...], rules: tuple[Rule, ...], *, last: bool) -> tu
     return tuple(name for name in names if name not in covered)
 
 
+def _between(
+    first: tuple[str, ...], then: tuple[str, ...], rules: tuple[Rule, ...]
+) -> tuple[Rule, ...]:
+    """Return the rules of a wish: the last deeds of one end come before the first of the other."""
+    return tuple(
+        Rule(before, after, WHY_WISHED)
+        for before in _edges(first, rules, last=True)
+        for after in _edges(then, rules, last=False)
+    )
+
+
 def said_in_notes(
     model: Model, work: WorkList, first: Sequence[Operation], then: Sequence[Operation]
 ) -> tuple[str, tuple[Rule, ...]] | None:
@@ -166,11 +174,12 @@ def said_in_notes(
     if not all(ends):
         return None
     rules = [
-        Rule(before, after, "the notes wish it so")
+        rule
         for a in ends[0]
         for b in ends[1]
-        for before in _edges(_named(a, model, work.operations), work.rules, last=True)
-        for after in _edges(_named(b, model, work.operations), work.rules, last=False)
+        for rule in _between(
+            _named(a, model, work.operations), _named(b, model, work.operations), work.rules
+        )
     ]
     graph: nx.DiGraph[str] = nx.DiGraph()
     graph.add_edges_from((rule.before, rule.after) for rule in (*work.rules, *rules))

@@ -111,7 +111,8 @@ def _no_room(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until
         if operation.kind == kind
     ]
     lying.sort(key=lambda row: row.at)
-    yield from lying[len(lying) - places : len(lying) - places + 1] if len(lying) >= places else ()
+    if len(lying) >= places:
+        yield lying[-places]
 
 
 def _wet(step: Step, steps: tuple[Step, ...], shop: Shop) -> Iterator[_Until]:
