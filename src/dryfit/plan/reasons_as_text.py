@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dryfit.plan.plan import Release, Step
 from dryfit.plan.reasons import Bar, Elsewhere, StepReasons
-from dryfit.plan.totals_text import duration
+from dryfit.plan.totals_text import duration, exactly
 
 HOUR, DAY = 600, 14_400
 _THINGS = {"walk": "a walk"}
@@ -160,7 +160,7 @@ def _done(tenths: int) -> str:
 
 def minutes(tenths: int) -> str:
     """Return tenths of a minute as they are: ``3.5 min``, ``1 h 05 min``."""
-    return f"{tenths / 10:g} min" if tenths < HOUR else duration(tenths)
+    return exactly(tenths) if tenths < HOUR else duration(tenths)
 
 
 def listed(names: Sequence[str], last: str = "and") -> str:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from dryfit.plan.operation import Alternative, Takes
-
-TENTHS = 10
+from dryfit.plan.totals_text import exactly
 
 
 def weighed_ways(alternatives: Iterable[Alternative]) -> tuple[str, ...]:
@@ -42,6 +41,4 @@ def _against(other: Takes, now: Takes) -> str:
 
 
 def _minutes(tenths: int) -> str:
-    word = "more" if tenths > 0 else "less"
-    whole, half = divmod(abs(tenths), TENTHS)
-    return f"{whole}.{half} min {word}" if half else f"{whole} min {word}"
+    return f"{exactly(abs(tenths))} {'more' if tenths > 0 else 'less'}"
