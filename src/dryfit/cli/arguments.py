@@ -100,9 +100,10 @@ def _add_favour(*commands: argparse.ArgumentParser) -> None:
         command.add_argument(
             "--favour",
             choices=tuple(WORTH),
-            help="how much waiting a minute of set-up is worth: setups 100 minutes, so that "
-            "settings are changed as seldom as can be; balanced 4 (what is taken without the "
-            "word); soonest 1, so that the piece is done early",
+            help=f"how much waiting a minute of set-up is worth: setups {WORTH['setups']} minutes, "
+            f"so that settings are changed as seldom as can be; balanced {WORTH['balanced']} (what "
+            f"is taken without the word); soonest {WORTH['soonest']}, so that the piece is done "
+            "early",
         )
 
 

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 import signal
 import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from types import FrameType
 
 from dryfit.cli.status import INTERRUPTED
 from dryfit.order import Glimpse
 from dryfit.progress import Progress
+
+Handler = Callable[[int, FrameType | None], None] | signal.Handlers
 
 
 class Search:
@@ -32,22 +34,12 @@ class Search:
             raise KeyboardInterrupt
         self._progress.update(lambda: words(glimpse))
 
-    @contextmanager
-    def listening(self) -> Iterator[None]:
+    def listening(self) -> AbstractContextManager[None]:
         """Let the first interrupt inside end the search, and a second one the program.
 
-        The first one is only noted, so that it cannot strike where something is half done.  Does
-        nothing where interrupts are ignored or handled already, or in a thread.
+        The first one is only noted, so that it cannot strike where something is half done.
         """
-        usual = signal.getsignal(signal.SIGINT) is signal.default_int_handler
-        if not usual or threading.current_thread() is not threading.main_thread():
-            yield
-            return
-        signal.signal(signal.SIGINT, self._interrupted)
-        try:
-            yield
-        finally:
-            signal.signal(signal.SIGINT, signal.default_int_handler)
+        return _handled_by(self._interrupted)
 
     def _interrupted(self, _number: int, _frame: FrameType | None) -> None:
         if self._ended:
@@ -55,14 +47,22 @@ class Search:
         self._ended = True
 
 
-@contextmanager
-def undisturbed() -> Iterator[None]:
+def undisturbed() -> AbstractContextManager[None]:
     """Do what takes a moment and must not be left half done: an interrupt inside comes too late."""
+    return _handled_by(signal.SIG_IGN)
+
+
+@contextmanager
+def _handled_by(handler: Handler) -> Iterator[None]:
+    """Have interrupts inside handled so.
+
+    Does nothing where they are ignored or handled already, or in a thread.
+    """
     usual = signal.getsignal(signal.SIGINT) is signal.default_int_handler
     if not usual or threading.current_thread() is not threading.main_thread():
         yield
         return
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGINT, handler)
     try:
         yield
     finally:
