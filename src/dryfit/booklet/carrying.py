@@ -45,7 +45,7 @@ def _row(load: Load, bench: Bench) -> LoadRow:
         load.count,
         bench.say.sizes(load.size),
         f"{shown}{more}",
-        hands_needed(weight.kilograms, load.size),
+        hands_needed(weight.kilograms, max(load.size)),
         tuple(way or "does not go through" for way in load.ways),
         _standing_up(load, bench),
     )

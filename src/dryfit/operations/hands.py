@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from dryfit.operations.words import in_a_word
 from dryfit.placing.hands import LONG, ONE_PERSON, hands_needed
 from dryfit.placing.model import Model
 from dryfit.placing.weights import weight_of
@@ -20,7 +21,6 @@ FED = frozenset({"mitre saw", "band saw", "jointer", "planer", "table saw", "rou
 """Machines that stand still, so that the wood has to be moved."""
 _HEAVIEST = Fraction(1300, 10**9)
 """kg/mm3: no wood of a bench is heavier, so that a light piece needs no weighing."""
-_SEVERAL = {2: "two", 3: "three", 4: "four"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,15 +68,16 @@ def _loads(model: Model) -> Iterator[tuple[str, _Load]]:
         if not light or long > LONG:
             yield from _load(assembly.name, (assembly.name,), long, model)
     for part in model.parts if not light else ():
-        yield from _load(part.name, tuple(copy.name for copy in part.copies[:1]), LONG, model)
+        # A long part lies on the table or a stand while it is fed: only its weight counts.
+        yield from _load(part.name, (part.copies[0].name,), Fraction(0), model)
 
 
 def _load(
     name: str, copies: tuple[str, ...], long: Fraction, model: Model
 ) -> Iterator[tuple[str, _Load]]:
     kilograms = weight_of(model, copies).kilograms
-    people = hands_needed(kilograms, (long, long, long))
-    number = _SEVERAL.get(people, str(people))
+    people = hands_needed(kilograms, long)
+    number = in_a_word(people)
     if kilograms > ONE_PERSON:
         weighs = weight_words(kilograms, model.display.unit)
         yield name, _Load(people, (f"Takes {number} people: the {name} weighs about {weighs}",))

@@ -28,7 +28,10 @@ DADO_WAYS = frozenset({DADO_SET, EACH_WIDTH, ONE_WIDTH})
 BY_ORDER = "with all settings that it shares counted, it takes the least"
 
 FEW_SETTINGS = Fraction(50)
-"""Tenths that another machine can save by its settings: stops and heights are cheaper there."""
+"""Tenths that another machine can save by its settings: stops and heights are cheaper there.
+
+A guess; tests/benchmarks/test_ways_compared.py holds what comes of it against whole searches.
+"""
 
 Machines = Mapping[tuple[str, str], CrossMachine | None]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from dryfit.operations.words import listed
+from dryfit.operations.words import in_a_word, listed
 from dryfit.placing.model import Assembly, Joint, Model
 from dryfit.plan.operation import Detail
 
@@ -15,8 +15,6 @@ SHUT_BY: Mapping[str, str] = {
 }
 """What stands ready at the dry fit in place of clamps."""
 
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
-
 
 def pressing_details(
     assembly: Assembly, joints: tuple[Joint, ...], model: Model, many: int
@@ -24,8 +22,7 @@ def pressing_details(
     """Return what presses where, and that it takes more than one pair of hands."""
     rows: list[Detail] = []
     if many > 1:
-        number = _NUMBERS[many] if many < len(_NUMBERS) else str(many)
-        rows.append((f"Takes {number} people: call them before the glue is opened",))
+        rows.append((f"Takes {in_a_word(many)} people: call them before the glue is opened",))
     if assembly.pressed is not None:
         rows.append((_pressed(assembly.pressed, joints, model),))
     return tuple(rows)

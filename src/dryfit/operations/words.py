@@ -6,6 +6,8 @@ from collections.abc import Iterable
 
 from dryfit.placing.model import Part
 
+_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
+
 
 def all_of(part: Part) -> str:
     """Return a part's copies for a sentence: ``the top``, ``both aprons``, ``all 4 posts``."""
@@ -36,6 +38,11 @@ def listed(names: Iterable[str]) -> str:
     if len(row) < 2:
         return "".join(row)
     return f"{', '.join(row[:-1])} and {row[-1]}"
+
+
+def in_a_word(count: int) -> str:
+    """Return a small number as a word: ``two``; a larger one in figures."""
+    return _NUMBERS[count] if count < len(_NUMBERS) else str(count)
 
 
 def spoken(count: int, one: str, more: str | None = None) -> str:

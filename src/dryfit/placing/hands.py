@@ -11,7 +11,7 @@ LONG = Fraction(1800)
 """What is longer than this takes two, whatever it weighs (common practice)."""
 
 
-def hands_needed(kilograms: Fraction, size: tuple[Fraction, Fraction, Fraction]) -> int:
-    """Return how many people carry a load: one for each 25 kg, two for what is long."""
+def hands_needed(kilograms: Fraction, longest: Fraction) -> int:
+    """Return how many people lift a thing: one for each 25 kg, two where its `longest` mm ask."""
     by_weight = -(-kilograms // ONE_PERSON)
-    return max(1, by_weight, 2 if max(size) > LONG else 1)
+    return max(1, by_weight, 2 if longest > LONG else 1)

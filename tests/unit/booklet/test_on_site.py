@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import cache
 
-import pytest
 from tests.pieces.reading import changed, checked, model_of, text_of
 
 from dryfit import workshop
@@ -15,7 +13,6 @@ from dryfit.booklet.on_site import SiteView, site_view
 from dryfit.booklet.owners_care import owners_care
 from dryfit.booklet.site_cautions import site_words
 from dryfit.booklet.text import Say, plain
-from dryfit.placing.hands import hands_needed
 from dryfit.plan.plan import Plan
 
 CASE = text_of("alcove_case")
@@ -112,15 +109,6 @@ def test_a_table_goes_in_as_base_and_top() -> None:
     assert "Then the top: lay it on and hold it by its buttons." in steps(TABLE)
     assert found.bring[:2] == ("base", "top")
     assert "Oil: wipe with a damp cloth" in " ".join(found.care)
-
-
-@pytest.mark.parametrize(
-    ("kilograms", "longest", "hands"),
-    [(10, 900, 1), (25, 900, 1), (26, 900, 2), (51, 900, 3), (10, 1801, 2)],
-)
-def test_hands_by_weight_and_by_length(kilograms: int, longest: int, hands: int) -> None:
-    size = (Fraction(longest), Fraction(300), Fraction(300))
-    assert hands_needed(Fraction(kilograms), size) == hands
 
 
 def test_cautions_follow_what_the_notes_say() -> None:
