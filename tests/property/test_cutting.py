@@ -19,6 +19,13 @@ def test_a_layout_passes_the_checker(seed: int) -> None:
     job = lot(seed)
     answer = lay_out(job, effort=0)
     assert violations(job, answer.layouts, answer.missing) == ()
+    for layout in answer.layouts:
+        for cut in layout.cuts:
+            hand = cut.piece
+            assert any(
+                hand.start <= piece.area.start < hand.end and hand.low <= piece.area.low < hand.high
+                for piece in layout.pieces
+            ), "scrap is cut up"
 
 
 @given(SEEDS)

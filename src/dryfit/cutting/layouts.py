@@ -8,7 +8,7 @@ from dryfit.cutting.instance import Blank, Instance
 from dryfit.cutting.problem import Area, Board, Rules
 from dryfit.cutting.result import Cut, Layout, Leftover, Piece, Saw, Side
 from dryfit.cutting.slicing import BLANK, Node
-from dryfit.cutting.zoned import Frame, Split, parted
+from dryfit.cutting.zoned import Frame, Split, Whole, parted
 
 SAWS: tuple[Saw, Saw] = ("crosscut", "rip")
 
@@ -81,16 +81,34 @@ class Sawing:
     def _frame(self, frame: Frame | None, area: Area | None, hand: Hand) -> None:
         if frame is None or area is None:
             return
+        if not self._used(frame):
+            self._fallen(area)
+            return
         if isinstance(frame, Split):
+            root = self._root(frame.first)
+            if root is not None and root.way == frame.way and not self._used(frame.rest):
+                # The row cuts itself off from what is of no use beyond.
+                self._row(root, area, hand)
+                return
             first, rest, beyond = self._sawn(area, hand, frame.way, frame.at, self.kerfs[frame.way])
             self._frame(frame.first, first, (beyond[0], "first"))
             self._frame(frame.rest, rest, beyond)
             return
-        root = self.plots[frame.plot].root if frame.plot >= 0 else None
-        if root is None:
-            self._fallen(area)
-        else:
-            self._row(root, area, hand)
+        root = self._root(frame)
+        assert root is not None
+        self._row(root, area, hand)
+
+    def _root(self, frame: Frame | None) -> Node | None:
+        """The tree of a plot, None for everything else."""
+        if isinstance(frame, Whole) and frame.plot >= 0:
+            return self.plots[frame.plot].root
+        return None
+
+    def _used(self, frame: Frame | None) -> bool:
+        """Whether any blank comes out of it, so that scrap is not cut up."""
+        if isinstance(frame, Split):
+            return self._used(frame.first) or self._used(frame.rest)
+        return self._root(frame) is not None
 
     def _row(self, row: Node, area: Area, hand: Hand) -> None:
         """Cut the pieces of a row off one after another; what is left falls."""
