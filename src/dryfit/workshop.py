@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     from dryfit.plan.operation import WorkList
     from dryfit.planning.wished_move import Wished
 
+    Listing = Callable[[Mapping[str, str]], tuple[WorkList | None, Findings]]
+
 Progress = Callable[[str], None]
 
 
@@ -127,24 +129,22 @@ def plan_each(
     checked: Checked, progress: Progress, favours: Sequence[str], watch: Watch | None = None
 ) -> tuple[tuple[Plan, ...], Findings]:
     """Work out the operations once, and an order for each favour; none where one has none."""
-    from dryfit.operations import work_list
-    from dryfit.placing.drift import with_drifts
     from dryfit.planning import best_ways, make_plan
 
     if checked.failed or checked.model is None or checked.shop is None:
         return (), checked.findings
     progress("working out the operations")
-    shop, model = checked.shop, with_drifts(checked.model, checked.declared, checked.shop)
-    work, in_work = work_list(model, shop)
+    shop, listed = checked.shop, _listing(checked.model, checked.declared, checked.shop)
+    work, in_work = listed({})
     findings = checked.findings + in_work
     if work is None or worst(findings) is Severity.ERROR:
         return (), findings
-    work = best_ways(work, lambda ways: work_list(model, shop, ways)[0], shop)
+    work = best_ways(work, lambda ways: listed(ways)[0], shop)
     plans: list[Plan] = []
     for favour in favours:
         which = f" ({favour})" if len(favours) > 1 else ""
         progress(f"ordering {len(work.operations)} operations{which}")
-        made, in_plan = make_plan(checked.model, checked.shop, work, favour=favour, watch=watch)
+        made, in_plan = make_plan(checked.model, shop, work, favour=favour, watch=watch)
         findings += tuple(each for each in in_plan if each not in findings)
         if made is None or worst(findings) is Severity.ERROR:
             return (), findings
@@ -175,27 +175,32 @@ def wished(checked: Checked, made: Plan, first: Step, then: Step) -> Wished | No
 
 def priced(checked: Checked, made: Plan) -> Plan:
     """Return a plan that also says what the ways of cutting take that it did not choose."""
-    from dryfit.operations import work_list
-    from dryfit.placing.drift import with_drifts
     from dryfit.planning import priced as with_prices
 
     if checked.model is None or checked.shop is None:
         return made
-    shop, model = checked.shop, with_drifts(checked.model, checked.declared, checked.shop)
-    rows = with_prices(made.alternatives, lambda ways: work_list(model, shop, ways)[0], shop)
+    listed = _listing(checked.model, checked.declared, checked.shop)
+    rows = with_prices(made.alternatives, lambda ways: listed(ways)[0], checked.shop)
     return replace(made, alternatives=rows)
 
 
 def _work_of(checked: Checked, made: Plan) -> WorkList | None:
     """Return the work list of a plan, with the ways that it takes."""
-    from dryfit.operations import work_list
-    from dryfit.placing.drift import with_drifts
     from dryfit.plan.operation import ways_of
 
     if checked.model is None or checked.shop is None:
         return None
-    model = with_drifts(checked.model, checked.declared, checked.shop)
-    return work_list(model, checked.shop, ways_of(made.alternatives))[0]
+    listed = _listing(checked.model, checked.declared, checked.shop)
+    return listed(ways_of(made.alternatives))[0]
+
+
+def _listing(model: Model, declared: Declared, shop: Shop) -> Listing:
+    """Return what makes the work list, with a way by mating group in place of the rule's."""
+    from dryfit.operations import work_list
+    from dryfit.placing.drift import with_drifts
+
+    drifting = with_drifts(model, declared, shop)
+    return lambda ways: work_list(drifting, shop, ways)
 
 
 def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:

@@ -48,18 +48,22 @@ def priced(
     """
     taken = ways_of(alternatives)
     several = {row.group for row in alternatives if not row.chosen and row.group in GROUPS}
-    rows = []
-    for row in alternatives:
-        if row.group not in several:
-            rows.append(row)
-            continue
-        work = again({**taken, row.group: row.method})
-        rows.append(row if work is None else replace(row, takes=taken_by(work, shop)))
-    return tuple(rows)
+    now = taken_by(again(taken), shop) if several else None
+
+    def takes(row: Alternative) -> Takes | None:
+        if row.chosen:
+            return now
+        return taken_by(again({**taken, row.group: row.method}), shop)
+
+    return tuple(
+        replace(row, takes=takes(row)) if row.group in several else row for row in alternatives
+    )
 
 
-def taken_by(work: WorkList, shop: Shop) -> Takes | None:
+def taken_by(work: WorkList | None, shop: Shop) -> Takes | None:
     """Return the set-up and the work that no order saves; None where there is no order."""
+    if work is None:
+        return None
     problem = problem_of(work, shop)
     try:
         changes = changeover_bound(problem)
@@ -72,5 +76,5 @@ def taken_by(work: WorkList, shop: Shop) -> Takes | None:
 
 
 def _hands_on(work: WorkList | None, shop: Shop) -> int | None:
-    takes = taken_by(work, shop) if work is not None else None
+    takes = taken_by(work, shop)
     return takes.hands_on if takes is not None else None
