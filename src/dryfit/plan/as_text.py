@@ -58,7 +58,8 @@ def _ways(plan: Plan) -> Iterator[str]:
     if ways:
         yield ""
         yield "other ways of cutting, weighed with every setting that they need or share:"
-        yield from (f"  {way}" for way in ways)
+        for way in ways:
+            yield from in_lines(way, "  ")
 
 
 def _heading(visit: Visit) -> str:

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from textwrap import wrap
 
 from dryfit.plan.changes import Changes, set_often, set_once
+from dryfit.plan.totals_text import in_lines
 
 HEAD = "Changes of a setting, by station and what is set"
 LEGEND = {
@@ -13,7 +13,6 @@ LEGEND = {
     "-": "so many more part by part",
     "+": "so many more in this order",
 }
-WIDE = 80
 WIDEST = 36
 """Characters of the longest bar: with the columns before it a line stays within 80."""
 
@@ -21,8 +20,7 @@ WIDEST = 36
 def changes_figure(rows: tuple[Changes, ...]) -> Iterator[str]:
     """Yield a line for each axis: the two counts and a bar; what is set once in words below."""
     yield from _bars(set_often(rows))
-    once = set_once(rows)
-    yield from wrap(once, WIDE, initial_indent="  ", subsequent_indent="    ")
+    yield from in_lines(set_once(rows), "  ")
 
 
 def _bars(rows: tuple[Changes, ...]) -> Iterator[str]:

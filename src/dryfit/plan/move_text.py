@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from dryfit.plan.operation import Rule
 from dryfit.plan.plan import Plan, Step
-from dryfit.plan.totals_text import duration
+from dryfit.plan.totals_text import duration, minutes
 
 _NO_LINE = (
     "The notes have no line for it: they order the gluing, finishing and sanding of things, and "
@@ -58,7 +58,7 @@ def _figures(now: Plan, wished: Plan) -> Iterator[tuple[str, str, str, str]]:
         ("waiting", a.waiting, b.waiting),
     ):
         yield name, duration(before), duration(after), _minutes(after - before)
-    yield "all is over", _over(now), _over(wished), _minutes(b.elapsed - a.elapsed)
+    yield "done", _over(now), _over(wished), _minutes(b.elapsed - a.elapsed)
 
 
 def _signed(count: int) -> str:
@@ -67,7 +67,7 @@ def _signed(count: int) -> str:
 
 def _minutes(tenths: int) -> str:
     sign = "+" if tenths > 0 else "-"
-    return f"{sign}{duration(abs(tenths))}" if tenths else "same"
+    return f"{sign}{minutes(abs(tenths))}" if tenths else "same"
 
 
 def _over(plan: Plan) -> str:

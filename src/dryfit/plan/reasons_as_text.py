@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from dryfit.plan.plan import Release, Step
 from dryfit.plan.reasons import Bar, Elsewhere, StepReasons
-from dryfit.plan.totals_text import duration, exactly
+from dryfit.plan.totals_text import duration, minutes
 
-HOUR, DAY = 600, 14_400
+DAY = 14_400
 _THINGS = {"walk": "a walk"}
 
 
@@ -156,11 +156,6 @@ def _done(tenths: int) -> str:
         rest > 0
     )
     return f"done {' and '.join(words)} {'later' if tenths > 0 else 'sooner'}"
-
-
-def minutes(tenths: int) -> str:
-    """Return tenths of a minute as they are: ``3.5 min``, ``1 h 05 min``."""
-    return exactly(tenths) if tenths < HOUR else duration(tenths)
 
 
 def listed(names: Sequence[str], last: str = "and") -> str:

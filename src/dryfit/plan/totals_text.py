@@ -8,6 +8,7 @@ from dryfit.plan.favour import WORTH
 from dryfit.plan.plan import Plan, Totals
 
 WIDE = 80
+HOUR = 600
 ENDED_IN_WORDS = (
     "the search for the order was ended by hand: this is the best order found by then, and another "
     "run may find another one"
@@ -78,15 +79,21 @@ def percent_above(tenths: int, least: int) -> int:
     return -(-100 * (tenths - least) // least) if least else 100
 
 
-def in_lines(words: str) -> list[str]:
+def in_lines(words: str, indent: str = "") -> list[str]:
     """Return a sentence in lines of a terminal, all but the first one set in."""
-    return wrap(words, WIDE, subsequent_indent="  ", break_on_hyphens=False)
+    more = f"{indent}  "
+    return wrap(words, WIDE, initial_indent=indent, subsequent_indent=more, break_on_hyphens=False)
 
 
 def duration(tenths: int) -> str:
     """Return a time in hours and whole minutes."""
     hours, minutes = divmod(round(tenths / 10), 60)
     return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
+
+
+def minutes(tenths: int) -> str:
+    """Return tenths of a minute as they are, below an hour: ``3.5 min``, ``1 h 05 min``."""
+    return exactly(tenths) if tenths < HOUR else duration(tenths)
 
 
 def exactly(tenths: int) -> str:
