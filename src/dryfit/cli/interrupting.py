@@ -10,10 +10,13 @@ import threading
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from types import FrameType
+from typing import TYPE_CHECKING
 
 from dryfit.cli.status import INTERRUPTED
-from dryfit.order import Glimpse
 from dryfit.progress import Progress
+
+if TYPE_CHECKING:
+    from dryfit.order import Glimpse
 
 Handler = Callable[[int, FrameType | None], None] | signal.Handlers
 
