@@ -59,15 +59,19 @@ def _of_steps(thing: str, steps: Sequence[Step], reasons: dict[int, StepReasons]
 
 def _is_named(thing: str, step: Step) -> bool:
     """Return whether a step is meant: by its number, by an operation, by what is worked on."""
-    if thing.strip().isdigit():
-        return step.number == int(thing)
+    if _is_number(thing):
+        return thing.strip() == str(step.number)
     asked = canonical(thing)
     names = [operation.id for operation in step.operations]
     return any(asked in {canonical(name), canonical(name.partition(" / ")[0])} for name in names)
 
 
+def _is_number(thing: str) -> bool:
+    return thing.strip().isdecimal()
+
+
 def _unknown(thing: str, model: Model, steps: Sequence[Step]) -> str:
-    if thing.strip().isdigit():
+    if _is_number(thing):
         return f"there is no step {thing}: the last one is step {len(steps)}"
     operations = [operation.id for step in steps for operation in step.operations]
     known = dict.fromkeys((*figure_names(model), *operations))

@@ -47,6 +47,8 @@ def test_a_step_is_told_once(capsys: pytest.CaptureFixture[str]) -> None:
     [
         ("sead", "nothing here is called `sead`: did you mean `seat`"),
         ("999", "there is no step 999: the last one is step "),
+        (5000 * "9", "the last one is step "),
+        ("²", "nothing here is called `²`"),
         ("xyzzy", "`dryfit steps` and `dryfit parts` list what there is"),
     ],
 )
