@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dryfit import workshop
 from dryfit.cli.status import StoppedError
 from dryfit.cli.why import asked_steps
+from dryfit.diagnostics import Findings
+from dryfit.plan.as_text import UNREHEARSED
 from dryfit.plan.move_text import forbidden_text, move_text, named
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.totals_text import ENDED_IN_WORDS, in_lines
@@ -15,8 +17,13 @@ from dryfit.workshop import Checked
 SIDES = ("before", "after")
 
 
-def moved(words: Sequence[str], checked: Checked, plan: Plan) -> str:
+def moved(
+    words: Sequence[str], checked: Checked, plan: Plan, *, rehearsed: bool
+) -> tuple[str, Findings]:
     """Return what becomes of the plan with ``STEP before STEP``, or what forbids it.
+
+    Where the plan was `rehearsed`, so is the other one: if it fails its faults are all that is
+    told.
 
     Raises
     ------
@@ -34,10 +41,15 @@ def moved(words: Sequence[str], checked: Checked, plan: Plan) -> str:
         raise StoppedError(f"{already}{'' if same else ' already'}")
     wished = workshop.wished(checked, plan, first, then)
     if wished is None or wished.plan is None:
-        return forbidden_text(first, then, wished.chain if wished else ())
+        return forbidden_text(first, then, wished.chain if wished else ()), ()
+    if rehearsed:
+        passed, faults = workshop.rehearse(checked, wished.plan, lambda _: None)
+        if passed is None:
+            return "", faults
     told = move_text(first, then, plan, wished.plan, wished.line, more=wished.more)
     ended = in_lines(ENDED_IN_WORDS) if wished.plan.ended_early else []
-    return told + "".join(f"{line}\n" for line in ended)
+    mark = "" if rehearsed else f"{UNREHEARSED}\n\n"
+    return mark + told + "".join(f"{line}\n" for line in ended), ()
 
 
 def _step(thing: str, plan: Plan) -> Step:

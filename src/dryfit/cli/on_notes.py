@@ -112,7 +112,10 @@ def steps(options: argparse.Namespace) -> int:
     if plan is not None and options.move is not None:
         from dryfit.cli.moving import moved
 
-        sys.stdout.write(moved(options.move, checked, plan))
+        told, faults = moved(options.move, checked, plan, rehearsed=rehearsed)
+        tell(faults)
+        findings += faults
+        sys.stdout.write(told)
     elif plan is not None and checked.model is not None:
         from dryfit.booklet.sides import sides_of
         from dryfit.plan.as_text import steps_table

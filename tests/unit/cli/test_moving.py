@@ -9,7 +9,9 @@ from tests.pieces.reading import FILES
 
 from dryfit import workshop
 from dryfit.cli import main
-from dryfit.diagnostics import Source
+from dryfit.diagnostics import Diagnostic, Findings, Severity, Source
+from dryfit.plan.as_text import UNREHEARSED
+from dryfit.plan.plan import Plan
 
 STOOL = FILES["step_stool"]
 
@@ -44,6 +46,28 @@ def test_the_line_that_is_offered_keeps_the_wish(
     assert plan is not None, findings
     coat, cheeks = map(plan.step_of, ("seat / coat 1", "long rail / tenon cheeks"))
     assert coat.number < cheeks.number
+
+
+WISH = ("seat / coat 1", "before", "long rail / tenon cheeks")
+
+
+def test_the_plan_that_keeps_the_wish_is_rehearsed_too(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    fault = Diagnostic("rehearsal-failed", Severity.ERROR, "the coat is still wet", None)
+    verdicts = [True, False]
+
+    def rehearse(_: object, plan: Plan, __: object) -> tuple[Plan | None, Findings]:
+        return (plan, ()) if verdicts.pop(0) else (None, (fault,))
+
+    monkeypatch.setattr(workshop, "rehearse", rehearse)
+    assert move(*WISH) == 1
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "the coat is still wet" in told.err
+    assert verdicts == []
+    assert main(["steps", str(STOOL), "--unrehearsed", "--move", *WISH]) == 0
+    assert capsys.readouterr().out.startswith(f"{UNREHEARSED}\n")
 
 
 def test_after_is_before_the_other_way_round(capsys: pytest.CaptureFixture[str]) -> None:
