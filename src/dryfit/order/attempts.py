@@ -203,14 +203,17 @@ def least_price(plain: Problem, changeover: int, k: int) -> int:
 
 
 def least_entries(plain: Problem) -> int:
-    """Changeover that no order can go below: each name and point demanded is set once, at least."""
+    """Changeover that no order can go below: each name and point demanded is set once, at least.
+
+    Where a demand is of an axis that is not there, no order exists, and the demand does not count.
+    """
+    into = {(station.name, axis.name): axis for station in plain.stations for axis in station.axes}
     demanded = {
         (task.station, axis, value)
         for task in plain.tasks
         for axis, value in task.demands
-        if isinstance(value, str) or value.low == value.high
+        if (task.station, axis) in into and (isinstance(value, str) or value.low == value.high)
     }
-    into = {(station.name, axis.name): axis for station in plain.stations for axis in station.axes}
     total = 0
     for station, name, value in demanded - set(plain.standing):
         axis = into[station, name]

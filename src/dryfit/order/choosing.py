@@ -147,6 +147,6 @@ def _result(attempts: Attempts) -> Result:
         gap_percent=gap_percent(result.totals.changeover, attempts.least),
         effort=attempts.effort,
         picks=picks,
-        picks_bound=attempts.bounds[picks],
+        picks_bound=max(attempts.least, attempts.bounds[picks]),
         over="every pick" if attempts.few else "common tasks",
     )

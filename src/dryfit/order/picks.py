@@ -5,7 +5,7 @@ from dataclasses import replace
 from itertools import chain, product
 from math import prod
 
-from dryfit.order.problem import Problem, Unsolvable
+from dryfit.order.problem import Axis, Problem, Unsolvable
 
 Picks = tuple[tuple[str, str], ...]
 """(choice, option) pairs in the order of the problem's choices."""
@@ -64,7 +64,13 @@ def count(problem: Problem) -> int:
 
 
 def common(problem: Problem, picks: Mapping[str, str]) -> Problem:
-    """The problem of the tasks that are done whatever is picked beside some picks."""
+    """The problem of the tasks that are done whatever is picked beside some picks.
+
+    Where picks are left open, its axes still name the values of the tasks left out: a change may
+    be cheaper by way of one of them in some combination, and must not be dearer here.
+    """
+    if len(picks) == len(problem.choices):
+        return picked(problem, picks)
     done = {task.id for task in problem.tasks} - _optional(problem)
     for choice in problem.choices:
         options = [
@@ -73,7 +79,7 @@ def common(problem: Problem, picks: Mapping[str, str]) -> Problem:
             if picks.get(choice.name, option.name) == option.name
         ]
         done |= set.intersection(*options)
-    return _reduced(problem, done)
+    return _reduced(_naming_all_values(problem), done)
 
 
 def changed(problem: Problem, picks: Picks) -> list[Picks]:
@@ -145,6 +151,27 @@ def _optional(problem: Problem) -> set[str]:
     return {
         task for choice in problem.choices for option in choice.options for task in option.tasks
     }
+
+
+def _naming_all_values(problem: Problem) -> Problem:
+    """The problem with each value demanded of an axis with `between` named there, at its cost."""
+    demanded: dict[tuple[str, str], list[str]] = {}
+    for task in problem.tasks:
+        for axis, value in task.demands:
+            if isinstance(value, str):
+                demanded.setdefault((task.station, axis), []).append(value)
+
+    def named(station: str, axis: Axis) -> Axis:
+        first = {new for old, new, _ in axis.between if old is None}
+        values = dict.fromkeys(demanded.get((station, axis.name), ()))
+        rows = tuple((None, value, axis.change) for value in values if value not in first)
+        return replace(axis, between=(*axis.between, *rows)) if axis.between else axis
+
+    stations = tuple(
+        replace(station, axes=tuple(named(station.name, axis) for axis in station.axes))
+        for station in problem.stations
+    )
+    return replace(problem, stations=stations)
 
 
 def _reduced(problem: Problem, done: set[str]) -> Problem:

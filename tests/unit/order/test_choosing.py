@@ -12,9 +12,12 @@ from dryfit.order import (
     Option,
     Precedence,
     Problem,
+    Range,
     Station,
     Task,
     Unsolvable,
+    Value,
+    attempts,
     changeover_bound,
     evaluate,
     picked,
@@ -82,6 +85,18 @@ def test_the_bound_holds_over_every_pick() -> None:
     assert (by_hand.totals.changeover, by_hand.proven) == (40, True)
 
 
+def test_what_is_proved_of_all_picks_is_proved_of_those_made() -> None:
+    """Two blades at two heights: four settings take 30 + 10, then 10, 30, 10."""
+    settings = tuple((("blade", blade), ("height", height)) for blade in "ab" for height in "xy")
+    cuts = tuple(Task(str(i), "saw", setting, 1) for i, setting in enumerate(settings))
+    ends = (Task("round", "bench", (), 1), Task("chamfer", "bench", (), 1))
+    choice = Choice("ends", tuple(Option(task.id, (task.id,)) for task in ends))
+    problem = Problem((SAW, BENCH), (*cuts, *ends), choices=(choice,))
+    result = solve(problem, effort=0)
+    assert violations(problem, result) == ()
+    assert (result.lower_bound, result.picks_bound, result.totals.changeover) == (90, 90, 90)
+
+
 def test_nothing_follows_through_a_task_not_done() -> None:
     plain = picked(laps(), {"laps": "passes"})
     assert [task.id for task in plain.tasks] == ["rip", "passes", "fit"]
@@ -124,6 +139,15 @@ def test_an_option_that_cannot_be_is_left_out() -> None:
     assert solve(only).picks == (("laps", "none"),)
 
 
+@pytest.mark.parametrize("demand", [("fence", "10"), ("height", Range(30, 20))])
+def test_an_option_with_a_setting_that_cannot_be_is_left_out(demand: tuple[str, Value]) -> None:
+    tasks = tuple(
+        replace(task, demands=(demand,)) if task.id == "passes" else task for task in laps().tasks
+    )
+    problem = replace(laps(), tasks=tasks)
+    assert solve(problem).picks == (("laps", "dado set"),)
+
+
 @pytest.mark.parametrize(
     ("choices", "message"),
     [
@@ -164,6 +188,31 @@ def test_of_many_combinations_the_best_is_found_pick_by_pick() -> None:
     assert (result.totals.setup, result.totals.work) == (10, 96)
     assert (result.over, result.lower_bound, result.proven) == ("common tasks", 10, True)
     assert violations(many(8), result) == ()
+
+
+def test_a_way_round_by_the_blade_of_an_option_is_in_the_bound(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Rip to dado takes 50 at once, 20 by way of any other blade; there is always one, 3 * 10."""
+    monkeypatch.setattr(attempts, "FEW", 0)
+    blade = Axis("blade", 10, (("rip", "dado", 50),))
+    tasks = (
+        Task("rip", "saw", (("blade", "rip"),), 1),
+        Task("dado", "saw", (("blade", "dado"),), 1),
+        Task("cross", "saw", (("blade", "cross"),), 1),
+        Task("mitre", "saw", (("blade", "mitre"),), 1),
+    )
+    options = (Option("square", ("cross",)), Option("mitred", ("mitre",)))
+    problem = Problem(
+        stations=(Station("saw", (blade,)),),
+        tasks=tasks,
+        precedences=(Precedence("rip", "dado", 0, "cut to width first"),),
+        choices=(Choice("ends", options),),
+    )
+    result = solve(problem)
+    assert violations(problem, result) == ()
+    assert (result.totals.changeover, result.lower_bound, result.over) == (30, 30, "common tasks")
+    assert changeover_bound(problem) == 30
 
 
 def test_glimpses_get_no_worse_and_an_interrupt_keeps_the_best() -> None:
