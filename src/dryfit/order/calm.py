@@ -12,9 +12,10 @@ from dryfit.order.attempts import FEW
 from dryfit.order.first_orders import proposals_of
 from dryfit.order.improve import improved
 from dryfit.order.instance import Instance
-from dryfit.order.picks import Picks, count, picks_of
+from dryfit.order.picks import Picks, count, picked, picks_of
 from dryfit.order.problem import Problem, Unsolvable
 from dryfit.order.result import Result, gap_percent
+from dryfit.order.validity import require_solvable
 from dryfit.order.watching import Lookout, Order
 
 
@@ -34,12 +35,14 @@ def bettered(
 
 
 def told_picks(problem: Problem, order: Sequence[str]) -> Picks | None:
-    """The picks that an order is of; None if it does not tell all of them."""
+    """The picks that an order is of; None if it does not tell all, or they have no schedule now."""
     known = {task.id for task in problem.tasks}
     try:
-        return picks_of(problem, [name for name in order if name in known])
+        picks = picks_of(problem, [name for name in order if name in known])
+        require_solvable(picked(problem, picks))
     except Unsolvable:
         return None
+    return picks
 
 
 def over_picks(problem: Problem, picks: Picks, result: Result, least: int) -> Result:

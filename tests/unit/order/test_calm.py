@@ -12,7 +12,20 @@ from tests.benchmarks.reading import read_shop
 from tests.property.order_lots import lot
 from tests.unit.order.shops import EIGHT_TO_FOUR, random_problem
 
-from dryfit.order import Problem, Result, Unsolvable, evaluate, solve, violations
+from dryfit.order import (
+    Choice,
+    Hold,
+    Option,
+    Problem,
+    Resource,
+    Result,
+    Station,
+    Task,
+    Unsolvable,
+    evaluate,
+    solve,
+    violations,
+)
 
 NAMES = ("s11_5", "s1_5")
 
@@ -85,11 +98,26 @@ def test_tiny_problems_with_everything_in_them_come_to_rest() -> None:
                 first = solve(problem, effort=0)
             except Unsolvable:
                 continue
+            assert violations(problem, first) == ()
             again = solve(problem, effort=20, previous=first.order)
             assert violations(problem, again) == ()
             assert again.picks == first.picks
             assert cost(again) <= cost(first)
             assert solve(problem, effort=20, previous=again.order).order == again.order
+
+
+def test_an_order_of_an_option_that_has_become_impossible_is_passed_over() -> None:
+    glued = Task("glue", "bench", (), 10, holds=(Hold("clamp", 4, 0),))
+    problem = Problem(
+        stations=(Station("bench"),),
+        tasks=(glued, Task("screw", "bench", (), 30)),
+        resources=(Resource("clamp", 4),),
+        choices=(Choice("joint", (Option("glued", ("glue",)), Option("screwed", ("screw",)))),),
+    )
+    old = solve(problem)
+    assert old.order == ("glue",)
+    fewer = replace(problem, resources=(Resource("clamp", 3),))
+    assert solve(fewer, previous=old.order).order == ("screw",)
 
 
 def test_an_order_that_tells_nothing_is_no_hindrance() -> None:
