@@ -87,6 +87,8 @@ class Lookout:
 
 def _glimpse(kept: Kept, bound: int) -> Glimpse:
     _, _, setup, walks, _ = kept.score
-    # Every trial group is paid once in every order.
-    other = kept.instance.problem.walk * walks + sum(kept.instance.trial_costs)
+    # Every trial group that some task belongs to is paid once in every order.
+    paid = set(kept.instance.trials) - {-1}
+    trial = sum(kept.instance.trial_costs[group] for group in paid)
+    other = kept.instance.problem.walk * walks + trial
     return Glimpse(setup - other, setup, kept.waiting, bound)

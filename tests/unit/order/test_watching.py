@@ -65,5 +65,7 @@ def test_walks_and_trials_are_not_changeover(monkeypatch: pytest.MonkeyPatch) ->
     )
     monkeypatch.setattr(watching, "EVERY", 1)
     seen: list[Glimpse] = []
-    solve(replace(bench_problem(*tasks), walk=10), watch=seen.append)
+    problem = replace(bench_problem(*tasks), walk=10)
+    unused = {**problem.trials, "of no task": 500}
+    solve(replace(problem, trials=unused), watch=seen.append)
     assert seen[0] == Glimpse(changeover=40, setup=65, waiting=0, bound=40)
