@@ -170,7 +170,7 @@ def wished(checked: Checked, made: Plan, first: Step, then: Step) -> Wished | No
     work = _work_of(checked, made)
     if work is None or checked.model is None or checked.shop is None:
         return None
-    return wished_move(checked.model, checked.shop, work, first, then, made.favour)
+    return wished_move(checked.model, checked.shop, work, made, first, then)
 
 
 def priced(checked: Checked, made: Plan) -> Plan:

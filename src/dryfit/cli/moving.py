@@ -46,7 +46,7 @@ def moved(
         passed, faults = workshop.rehearse(checked, wished.plan, lambda _: None)
         if passed is None:
             return "", faults
-    told = move_text(first, then, plan, wished.plan, wished.line, more=wished.more)
+    told = move_text(first, then, plan, wished.plan, wished.line, wished.with_line)
     ended = in_lines(ENDED_IN_WORDS) if wished.plan.ended_early else []
     mark = "" if rehearsed else f"{UNREHEARSED}\n\n"
     return mark + told + "".join(f"{line}\n" for line in ended), ()

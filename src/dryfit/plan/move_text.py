@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from dryfit.plan.favour import price_of
 from dryfit.plan.operation import Rule
 from dryfit.plan.plan import Plan, Step
-from dryfit.plan.totals_text import duration, minutes
+from dryfit.plan.totals_text import duration, in_lines, minutes
 
+_BETTER = (
+    "The plan as asked is the better one: the search did not come across it without the wish, so "
+    "the wish makes the plan better."
+)
 _NO_LINE = (
     "The notes have no line for it: they order the gluing, finishing and sanding of things, and "
     "the cutting of parts."
@@ -26,9 +31,12 @@ def forbidden_text(first: Step, then: Step, chain: Iterable[Rule]) -> str:
 
 
 def move_text(
-    first: Step, then: Step, now: Plan, wished: Plan, line: str | None, *, more: bool
+    first: Step, then: Step, now: Plan, wished: Plan, line: str | None, with_line: Plan | None
 ) -> str:
-    """Return both plans side by side, and the line of the notes that keeps the wish."""
+    """Return both plans side by side, and the line of the notes that keeps the wish.
+
+    The plan `with_line` is the one that the notes have with it.
+    """
     head = ("", "as it is", "as asked", "difference")
     rows = [head, *_figures(now, wished)]
     widths = [max(len(row[column]) for row in rows) for column in range(len(head))]
@@ -42,7 +50,9 @@ def move_text(
         for row in rows
     )
     asked = f"{named(first)} before {named(then)}, all else ordered anew:"
-    return "\n".join((asked, "", *table, "", *_to_keep(line, more=more))) + "\n"
+    better = in_lines(_BETTER) if price_of(wished) < price_of(now) else ()
+    kept = _to_keep(line, now, with_line)
+    return "\n".join((asked, "", *table, "", *better, *kept)) + "\n"
 
 
 def _figures(now: Plan, wished: Plan) -> Iterator[tuple[str, str, str, str]]:
@@ -76,10 +86,14 @@ def _over(plan: Plan) -> str:
     return f"day {over.day}, {over.clock}"
 
 
-def _to_keep(line: str | None, *, more: bool) -> Iterator[str]:
+def _to_keep(line: str | None, now: Plan, plan: Plan | None) -> Iterator[str]:
     if line is None:
         yield _NO_LINE
         return
     yield f"To keep it, write in the notes: {line}"
-    if more:
-        yield "That line asks for more: it orders all that it names, and may cost more."
+    if plan is not None:
+        figures = ", ".join(
+            f"{name} {after}" + (f" ({more})" if more != "same" else "")
+            for name, _, after, more in _figures(now, plan)
+        )
+        yield from in_lines(f"With that line, which orders all that it names: {figures}.")

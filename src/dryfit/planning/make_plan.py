@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Findings, Severity
@@ -35,16 +36,18 @@ def make_plan(
     favour: str = USUAL,
     effort: int = EFFORT,
     watch: Watch | None = None,
+    previous: Sequence[str] = (),
 ) -> tuple[Plan | None, Findings]:
     """Return the plan, or None with the reason why there is no order.
 
-    `favour` is setups, balanced or soonest; `effort` and `watch` as in `dryfit.order.solve`.
+    `favour` is setups, balanced or soonest; `effort`, `watch` and `previous`, operations in the
+    order to begin with, as in `dryfit.order.solve`.
     Findings: ``search-ended-early`` when `watch` ended the search; ``no-order`` (H81) when rules
     and common visits contradict one another, or when a glue-up is longer than the working day.
     """
     problem = problem_of(work, shop)
     try:
-        result, schedule, totals = ordered(problem, model, favour, effort, watch)
+        result, schedule, totals = ordered(problem, model, favour, effort, watch, previous)
     except Unsolvable as reason:
         return None, (no_order(reason, model, work, shop),)
     done = moment(totals.elapsed, shop)
@@ -68,13 +71,18 @@ def make_plan(
 
 
 def ordered(
-    problem: Problem, model: Model, favour: str, effort: int, watch: Watch | None
+    problem: Problem,
+    model: Model,
+    favour: str,
+    effort: int,
+    watch: Watch | None,
+    previous: Sequence[str] = (),
 ) -> tuple[Result, Schedule, OrderTotals]:
     """Return the engine's result, and the schedule that is printed, with its sums.
 
     Raises Unsolvable.  Every test looks at what comes back here with the checker of `order`.
     """
-    result = solve(problem, k=WORTH[favour], effort=effort, watch=watch)
+    result = solve(problem, k=WORTH[favour], effort=effort, watch=watch, previous=previous)
     schedule, totals = tidied(result, problem, model, WORTH[favour])
     if favour != "setups":
         schedule, totals = filled(problem, schedule, totals)

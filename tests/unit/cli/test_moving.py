@@ -40,6 +40,7 @@ def test_the_line_that_is_offered_keeps_the_wish(
     assert "setting up " in told
     line = told.partition("write in the notes: ")[2].splitlines()[0]
     assert line.startswith("finish seat before cut long rail")
+    assert "With that line, which orders all that it names: changes of a setting " in told
     text = f"{STOOL.read_text(encoding='utf-8')}\n{line}\n"
     checked = workshop.check(Source("stool.dryfit", text), None, {})
     plan, findings = workshop.plan(checked, lambda _: None)
