@@ -23,11 +23,11 @@ from dryfit.order import (
     solve,
     violations,
 )
-from dryfit.order.beam import Beam, search
+from dryfit.order.best_first import best_first
 from dryfit.order.bound import bound_of, least_changeover
 from dryfit.order.instance import compiled
 
-INFINITE = Beam(width=None, moves=None, weight=10, walking=False)
+PLENTY = 10**6
 LARGE = 10**6
 """A worth of set-up at which waiting no longer counts."""
 
@@ -72,7 +72,7 @@ def problems(draw: st.DrawFn) -> Problem:
 
 
 @given(problems())
-def test_an_infinite_beam_finds_the_fewest_and_no_bound_exceeds_them(problem: Problem) -> None:
+def test_the_search_finds_the_fewest_and_no_bound_exceeds_them(problem: Problem) -> None:
     optimum = Oracle(problem).fewest()
     try:
         bound = changeover_bound(problem)
@@ -80,8 +80,8 @@ def test_an_infinite_beam_finds_the_fewest_and_no_bound_exceeds_them(problem: Pr
         assert optimum == NEVER
         return
     instance = compiled(problem)
-    found = search(instance, bound_of(instance), INFINITE)
-    assert (found.spent, found.complete) == (optimum, True)
+    found = best_first(instance, bound_of(instance), PLENTY)
+    assert (found.least, found.ended) == (optimum, True)
     assert bound <= optimum
     result = solve(problem, effort=5)
     assert violations(problem, result) == ()
@@ -108,8 +108,8 @@ def test_five_hundred_random_problems(start: int) -> None:
             if optimum < NEVER:
                 instance = compiled(oracle.problem)
                 bound = bound_of(instance)
-                found = search(instance, bound, INFINITE)
-                assert (found.spent, found.complete) == (optimum, True)
+                found = best_first(instance, bound, PLENTY)
+                assert (found.least, found.ended) == (optimum, True)
                 assert least_changeover(instance, bound) <= optimum
         fewest, soon = solve(problem, k=LARGE, effort=60), solve(problem, effort=60)
         for result in (fewest, soon):

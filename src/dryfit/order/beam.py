@@ -15,14 +15,14 @@ Ranked = tuple[int, int, State]  # rank, walks, state
 class Beam:
     """How a search is cut.
 
-    width    states kept of each level, None for all
-    moves    moves tried from each state, None for all
+    width    states kept of each level
+    moves    moves tried from each state
     weight   of the bound in tenths: 10 is the plain bound, more trusts it less far ahead
     walking  count walks beside changeover
     """
 
-    width: int | None
-    moves: int | None
+    width: int
+    moves: int
     weight: int
     walking: bool
 
@@ -31,61 +31,44 @@ class Beam:
 class Found:
     """What a search ended with.
 
-    order     task indexes, None where the ceiling cut everything
-    spent     its changeover in tenths (with walks, where they count)
-    opened    states opened
-    complete  nothing was left out but what cannot be cheaper: the order is the best there is, or
-              if there is none, none is below the ceiling
+    order   task indexes
+    spent   its changeover in tenths (with walks, where they count)
+    opened  states opened
     """
 
-    order: tuple[int, ...] | None
+    order: tuple[int, ...]
     spent: int
     opened: int
-    complete: bool
 
 
-def search(
-    instance: Instance,
-    bound: Guide,
-    beam: Beam,
-    ceiling: int | None = None,
-    lookout: Lookout | None = None,
-) -> Found:
-    """The best order that a beam comes to; with a ceiling only one that spends less.
-
-    The lookout counts the states opened.
-    """
+def search(instance: Instance, bound: Guide, beam: Beam, lookout: Lookout | None = None) -> Found:
+    """The best order that a beam comes to; the lookout counts the states opened."""
     every = (1 << len(instance.station)) - 1
     first = start(instance, walking=beam.walking)
     best = first if first.done == every else None
-    limit = ceiling
     level = [] if best else [first]
-    opened, complete = 1, True
+    opened = 1
     while level:
         reached: dict[tuple[int, tuple[int, ...], int], Ranked] = {}
         for state in level:
-            offspring, cut = children(instance, state, beam.moves, walking=beam.walking)
-            complete = complete and not cut
+            offspring = children(instance, state, beam.moves, walking=beam.walking)
             opened += len(offspring)
             if lookout is not None:
                 lookout.count(len(offspring))
             for child in offspring:
                 left = bound.remaining(every & ~child.done, child.available, child.current)
-                if limit is not None and child.spent + left >= limit:
+                if best is not None and child.spent + left >= best.spent:
                     continue
                 if child.done == every:
-                    best, limit = child, child.spent
+                    best = child
                     continue
                 key = (child.done, child.current, child.station if beam.walking else 0)
                 ranked = (10 * child.spent + beam.weight * left, child.walks, child)
                 if key not in reached or ranked[:2] < reached[key][:2]:
                     reached[key] = ranked
-        survivors = _undominated(instance, reached.values(), walking=beam.walking)
-        complete = complete and (beam.width is None or len(survivors) <= beam.width)
-        level = survivors[: beam.width]
-    if best is None:
-        return Found(None, 0, opened, complete and not beam.walking)
-    return Found(best.order(), best.spent, opened, complete and not beam.walking)
+        level = _undominated(instance, reached.values(), walking=beam.walking)[: beam.width]
+    assert best is not None, "there is always something to do next, also in a visit"
+    return Found(best.order(), best.spent, opened)
 
 
 def _undominated(instance: Instance, ranked: Iterable[Ranked], *, walking: bool) -> list[State]:

@@ -65,7 +65,7 @@ def best_first(
         if opened.get(key, state.spent + 1) <= state.spent:
             continue
         opened[key] = state.spent
-        offspring, _ = children(instance, state, None, walking=False)
+        offspring = children(instance, state, None, walking=False)
         if lookout is not None:
             lookout.count(len(offspring))
         for child in offspring:

@@ -43,8 +43,8 @@ def first_orders(
         else []
     )
     opened = sum(result.opened for result in (*exact, *walking))
-    orders = [result.order for result in (*exact, *walking) if result.order is not None]
-    fewest, order = min((found.spent, found.order) for found in exact if found.order is not None)
+    orders = [result.order for result in (*exact, *walking)]
+    fewest, order = min((found.spent, found.order) for found in exact)
     if is_path(instance):
         order, played = sequenced(instance, order, proposals_of(instance, effort), lookout)
         orders.append(order)
@@ -64,7 +64,6 @@ def first_orders(
 
 def _beamed(instance: Instance, guide: Guide, beam: Beam, lookout: Lookout) -> Found:
     """What a beam comes to; its order is kept if it is the best so far."""
-    found = search(instance, guide, beam, None, lookout)
-    if found.order is not None:
-        offer(instance, found.order, lookout)
+    found = search(instance, guide, beam, lookout)
+    offer(instance, found.order, lookout)
     return found

@@ -7,11 +7,12 @@ kept. All is counted and drawn from a private seeded generator, so a run can be 
 """
 
 import random
+from collections.abc import Sequence
 from itertools import pairwise
 
 from dryfit.order.decoder import Progress, advance, elapsed, opening
 from dryfit.order.instance import Instance
-from dryfit.order.sets import members
+from dryfit.order.sets import bits, members
 from dryfit.order.shifting import company_of, shift, tears_a_visit
 from dryfit.order.shuffling import typical_change
 from dryfit.order.track import Terms, Track, finish_of, terms_of, untried
@@ -85,8 +86,10 @@ def improved(
     return best[-1], placed
 
 
-def keeps_visits(instance: Instance, order: Order) -> bool:
-    """Whether every together group lies within one visit."""
+def keeps_visits(instance: Instance, order: Sequence[int]) -> bool:
+    """Whether every together group, as far as it is in the order, lies within one visit."""
+    if not instance.groups:
+        return True
     visit: dict[int, int] = {}
     number, here = 0, -1
     for task in order:
@@ -94,7 +97,10 @@ def keeps_visits(instance: Instance, order: Order) -> bool:
             here = instance.station[task]
             number += 1
         visit[task] = number
-    return all(len({visit[task] for task in members(g.tasks)}) == 1 for g in instance.groups)
+    done = bits(order)
+    return all(
+        len({visit[task] for task in members(group.tasks & done)}) <= 1 for group in instance.groups
+    )
 
 
 def _betters(terms: Terms, track: Track, worth: int, best: Score) -> bool:

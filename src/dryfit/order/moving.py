@@ -192,7 +192,7 @@ def _priced(
     """The move that leaves the blocks in this order, the first `same` of them as they are."""
     instance = row.instance
     tasks = _flat([row.blocks[n] for n in order])
-    if instance.groups and not keeps_visits(instance, tasks):
+    if not keeps_visits(instance, tasks):
         return None
     shop = row.before[same].copy()
     advance(instance, shop, _flat([row.blocks[n] for n in order[same:]]))

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from dryfit.order.decoder import advance, opening
+from dryfit.order.improve import keeps_visits
 from dryfit.order.instance import Instance
 from dryfit.order.projecting import ancestors_of
 from dryfit.order.sets import bits
@@ -28,7 +29,7 @@ def repaired(instance: Instance, names: Sequence[str], worth: int) -> Order | No
             return None
         order.insert(at, task)
         placed |= 1 << task
-    return None if _is_torn(instance, order) else tuple(order)
+    return tuple(order) if keeps_visits(instance, order) else None
 
 
 def _in_turn(tasks: Sequence[int], ancestors: Sequence[int]) -> list[int]:
@@ -56,21 +57,10 @@ def _cheapest_place(
     for at in range(first, last + 1):
         progress = before.copy()
         limit = None if best is None else best[0] - 1
-        if advance(instance, progress, (task, *order[at:]), worth, limit):
-            cost = worth * progress.setup + progress.waiting
-            fits = not _is_torn(instance, [*order[:at], task, *order[at:]])
-            if fits and (best is None or cost < best[0]):
-                best = cost, at
+        after = (task, *order[at:])
+        if advance(instance, progress, after, worth, limit) and keeps_visits(
+            instance, (*order[:at], *after)
+        ):
+            best = worth * progress.setup + progress.waiting, at
         advance(instance, before, order[at : at + 1])
     return None if best is None else best[1]
-
-
-def _is_torn(instance: Instance, order: Sequence[int]) -> bool:
-    """Whether a station is left between two tasks of a together group."""
-    for group in instance.groups:
-        places = [i for i, task in enumerate(order) if group.tasks >> task & 1]
-        if places:
-            stretch = order[places[0] : places[-1] + 1]
-            if any(instance.station[task] != group.station for task in stretch):
-                return True
-    return False

@@ -78,23 +78,20 @@ def start(instance: Instance, *, walking: bool) -> State:
     return first
 
 
-def children(
-    instance: Instance, state: State, cap: int | None, *, walking: bool
-) -> tuple[list[State], bool]:
-    """States after each worthwhile move, cheapest move first; and whether any was left out.
+def children(instance: Instance, state: State, cap: int | None, *, walking: bool) -> list[State]:
+    """States after each worthwhile move, cheapest move first.
 
     `cap` limits the moves tried, None tries all. `walking` counts walks in `spent` and leaves
     free tasks at other stations to be chosen; without it the search is exact for changeover.
     """
-    moves = _moves(instance, state, walking=walking)
     reached = []
-    for cost, move in moves[:cap]:
+    for cost, move in _moves(instance, state, walking=walking)[:cap]:
         child = _after(instance, state, move, cost, walking=walking)
         at_hand = not walking or move.station == state.station
         if at_hand and _is_dead_swap(instance, state, move, child):
-            return [child], False
+            return [child]
         reached.append(child)
-    return reached, len(reached) < len(moves)
+    return reached
 
 
 def _allowed(instance: Instance, done: int) -> tuple[int, int]:
