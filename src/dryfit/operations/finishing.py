@@ -161,7 +161,8 @@ def _before_sanding(
 def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
     """Return the coats; setting out and cleaning are shared by what is coated in one visit."""
     spared = left_out(coating.subject, coating.copies, model) + _kept_bare(coating)
-    shared = sum(each.before == coating.before for each in model.coatings)
+    own = (coating.before, coating.visit)
+    shared = sum((each.before, each.visit) == own for each in model.coatings)
     area = coating.area / SQUARE_METRE
     setting_out = worked(shop, "coat", each=1) / shared
     spread = worked(shop, "coat", per_square_metre=area)
@@ -172,6 +173,7 @@ def _coats(coating: Coating, model: Model, shop: Shop) -> tuple[Operation, ...]:
     for number, coat in enumerate(coats, start=1):
         exact = setting_out + spread + (rub if number > 1 else mask)
         group = f"coat {number} before {coating.before}" if coating.before else f"coat {number}"
+        group += f", visit {coating.visit + 1}" if coating.visit else ""
         product = setting_of.named("product", coat.product)
         rows.append(
             Operation(

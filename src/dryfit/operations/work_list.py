@@ -10,6 +10,7 @@ from dryfit.operations.alternatives import alternatives_of
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cautions import caution_keys
 from dryfit.operations.circles import circle
+from dryfit.operations.coats_apart import coats_apart
 from dryfit.operations.cutting import NO_WAYS, Joinery, joinery_of
 from dryfit.operations.doors_to_gaps import doors_fitted
 from dryfit.operations.faired import faired
@@ -86,7 +87,9 @@ def work_list(
     hung = Batch(doors.operations, doors.rules)
     late_rules += _before_it_grows(late, joinery, model)
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
-    return _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
+    work, findings = _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
+    parted = None if work is None else coats_apart(model, work.operations, work.rules)
+    return (work, findings) if parted is None else work_list(parted, shop, ways)
 
 
 def _finished_list(

@@ -280,7 +280,8 @@ class Coating:
     `area` in mm2 over all copies; `masks` names the joints whose glue faces stay bare.  `products`
     go on one after the other; `surfaces` says which surfaces (``the inside``), nothing for all;
     `spared` what is left out of them, in words.  With a `before`, `glued_later` names the glue-ups
-    with its copies that come after the coats; those without that name have come before.
+    with its copies that come after the coats; those without that name have come before.  `visit`
+    counts what wishes keep apart: only subjects of one number are coated in one go.
     """
 
     subject: str
@@ -293,6 +294,7 @@ class Coating:
     surfaces: str = ""
     spared: tuple[str, ...] = ()
     glued_later: tuple[str, ...] = ()
+    visit: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from dryfit.plan.chain import Link
 from dryfit.plan.favour import price_of
-from dryfit.plan.operation import Rule
 from dryfit.plan.plan import Plan, Step
 from dryfit.plan.totals_text import duration, in_lines, minutes
 
@@ -24,9 +24,9 @@ def named(step: Step) -> str:
     return f"step {step.number} ({step.id})"
 
 
-def forbidden_text(first: Step, then: Step, chain: Iterable[Rule]) -> str:
+def forbidden_text(first: Step, then: Step, chain: Iterable[Link]) -> str:
     """Return why a step cannot be done before another: rules that lead round in a circle."""
-    lines = (f"  {rule.before} before {rule.after}: {rule.reason}" for rule in chain)
+    lines = (f"  {link.told()}" for link in chain)
     return "\n".join((f"{named(first)} cannot be done before {named(then)}:", *lines)) + "\n"
 
 

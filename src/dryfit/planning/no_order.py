@@ -9,6 +9,7 @@ from dryfit.operations.wishes import NOT_KEPT, WHY_WISHED, wished
 from dryfit.order import Precedence, Unsolvable
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, WorkList
+from dryfit.planning.chains import links_of
 from dryfit.shop.shop import Shop
 
 
@@ -23,7 +24,7 @@ def no_order(reason: Unsolvable, model: Model, work: WorkList, shop: Shop) -> Di
 
 
 def _kept_apart(chain: tuple[Precedence, ...], model: Model, work: WorkList) -> Diagnostic:
-    notes = tuple(Note(f"{edge.before} before {edge.after}: {edge.reason}") for edge in chain)
+    notes = tuple(Note(link.told()) for link in links_of(chain, work))
     own = tuple(rule for rule in work.rules if rule.reason != WHY_WISHED)
     spans = wished(model, work.operations, own).spans
     for edge in chain:

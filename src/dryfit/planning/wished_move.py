@@ -5,21 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from dryfit.operations import visit_words
 from dryfit.operations.wishes import said_in_notes
 from dryfit.order import Unsolvable, moved
 from dryfit.order.validity import require_solvable
 from dryfit.placing.model import Model
+from dryfit.plan.chain import Link
 from dryfit.plan.favour import price_of
 from dryfit.plan.operation import Rule, WorkList
 from dryfit.plan.plan import Plan, Step
+from dryfit.planning.chains import links_of
 from dryfit.planning.make_plan import make_plan
 from dryfit.planning.problem_of import problem_of
 from dryfit.planning.reasons import reasoned
 from dryfit.shop.shop import Shop
 
 ASKED = "you ask for it"
-ONE_VISIT = "one visit: "
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Wished:
     """
 
     plan: Plan | None
-    chain: tuple[Rule, ...] = ()
+    chain: tuple[Link, ...] = ()
     line: str | None = None
     with_line: Plan | None = None
 
@@ -92,20 +92,10 @@ def _with(work: WorkList, rules: tuple[Rule, ...]) -> WorkList:
     return replace(work, rules=(*work.rules, *rules))
 
 
-def _forbidden(work: WorkList, rules: tuple[Rule, ...], shop: Shop) -> tuple[Rule, ...]:
+def _forbidden(work: WorkList, rules: tuple[Rule, ...], shop: Shop) -> tuple[Link, ...]:
     """Return the chain of rules that contradicts these ones, nothing where they can be kept."""
     try:
         require_solvable(problem_of(_with(work, rules), shop))
     except Unsolvable as reason:
-        return tuple(
-            Rule(each.before, each.after, _in_words(each.reason, work), each.lag)
-            for each in reason.chain
-        )
+        return links_of(reason.chain, work)
     return ()
-
-
-def _in_words(reason: str, work: WorkList) -> str:
-    """Return a reason as it is; the order library gives a visit by its name alone."""
-    _, visit, group = reason.partition(ONE_VISIT)
-    together = [op for op in work.operations if visit and op.together == group]
-    return visit_words(together) if together else reason

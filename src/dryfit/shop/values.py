@@ -64,9 +64,10 @@ def truth(value: object) -> bool:
 def count(value: object) -> int:
     """Return a whole number from 1."""
     if not isinstance(value, int) or isinstance(value, bool) or not 1 <= value <= 999:
-        raise WrongValueError(
-            "a whole number from 1 to 999 belongs here", "write it without quotes"
+        hint = (
+            "write it without quotes" if isinstance(value, str) else "1 is the least, 999 the most"
         )
+        raise WrongValueError("a whole number from 1 to 999 belongs here", hint)
     return value
 
 

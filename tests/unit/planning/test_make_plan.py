@@ -224,7 +224,7 @@ def test_a_wish_that_tears_a_visit_apart_is_told_at_its_line_with_the_chain() ->
     assert found.message == f"{first} cannot come before {then}"
     said = [note.message for note in found.notes]
     assert f"{first} before {then}: the notes wish it so" in said
-    assert any("one visit: laps and housings with dado 20" in line for line in said)
+    assert any(" together with " in line and "laps of one height" in line for line in said)
     assert found.hints[0].message.startswith("take this wish out")
 
 
