@@ -33,8 +33,8 @@ def coats_apart(
         for other in (each for each in group_of if group_of[each] == group_of.get(name)):
             if other != name and nx.has_path(wished, other, name):
                 apart = not nx.has_path(free, other, name)
-                between = nx.descendants(wished, other) & nx.ancestors(wished, name)
-                parted = apart and bool(between - set(group_of))
+                earlier, later = nx.ancestors(wished, name), nx.descendants(wished, other)
+                parted = apart and not earlier.intersection(later) <= set(group_of)
                 visit[name] = max(visit[name], visit[other] + parted)
     if not any(visit.values()):
         return None
