@@ -10,7 +10,8 @@ import networkx as nx
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.operations.members import assembly_named
 from dryfit.piece.declared import INSIDE
-from dryfit.placing.model import Assembly, Model, Part, Wish, WishEnd
+from dryfit.placing.model import Assembly, Model, Part
+from dryfit.placing.wish import Wish, WishEnd
 from dryfit.plan.operation import Operation, Rule, WorkList
 
 CUTS = frozenset(

@@ -27,6 +27,7 @@ from dryfit.piece.declared import (
     PieceLimit,
     Spoiled,
 )
+from dryfit.placing.wish import Wish
 from dryfit.quantities import Display
 from dryfit.wood import Moisture, Moving, moving
 
@@ -324,23 +325,6 @@ class Bought:
     copies: tuple[Copy, ...]
     span: Span
     kilograms: Fraction | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class WishEnd:
-    """One side of an order wish: a verb (finish, glue up, cut, sand or None) and a subject."""
-
-    verb: str | None
-    subject: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class Wish:
-    """``A before B`` as written, its names resolved to parts or stages."""
-
-    first: WishEnd
-    then: WishEnd
-    span: Span
 
 
 @dataclass(frozen=True, slots=True)

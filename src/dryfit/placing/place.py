@@ -24,7 +24,7 @@ from dryfit.placing.instances import ids_by_mate, joint_instances
 from dryfit.placing.joints import find_joints
 from dryfit.placing.listing import all_assumptions
 from dryfit.placing.measures import with_drawn_sizes, with_measures
-from dryfit.placing.model import Assembly, Bought, Hardware, Joint, Model, Part, Wish, WishEnd
+from dryfit.placing.model import Assembly, Bought, Hardware, Joint, Model, Part
 from dryfit.placing.overlaps import report_overlaps
 from dryfit.placing.parts import build_parts, numbered
 from dryfit.placing.pin_hardware import hinges, shelf_pins
