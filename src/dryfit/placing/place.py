@@ -40,6 +40,7 @@ from dryfit.placing.site import Site
 from dryfit.placing.stages import build_assemblies, copies_inside
 from dryfit.placing.top_fixings import clip_kerfs, find_top_fixings
 from dryfit.placing.top_hardware import top_fixings_bought
+from dryfit.placing.wish import Wish, WishEnd
 from dryfit.placing.woods import report_unknown_woods
 from dryfit.shop.shop import Shop
 
