@@ -36,7 +36,8 @@ class Elsewhere:
     """Another place, all other steps in their order, and what it adds, in tenths of a minute.
 
     `step` is the neighbour there, `side` says on which side of it: an earlier place lies before a
-    step, a later one after one.  `changes` names what is then set oftener.
+    step, a later one after one.  `changes` names what is then set oftener, and `walk` as often as
+    there are further walks.
     """
 
     step: int

@@ -9,7 +9,7 @@ from dryfit.plan.reasons import Bar, Elsewhere, StepReasons
 from dryfit.plan.totals_text import duration, minutes
 
 DAY = 14_400
-_THINGS = {"walk": "a walk"}
+_AS_IS = "all else as it stands"
 
 
 def step_in_words(step: Step, why: StepReasons) -> str:
@@ -65,30 +65,27 @@ def _bar(bar: Bar) -> str:
 def _moves(why: StepReasons) -> Iterator[str]:
     ties = ties_in_words(why)
     if ties:
-        yield f"stands here by a tie: it takes the same time in sum {ties}"
+        yield f"stands here by a tie: {_AS_IS}, it takes the same time in sum {ties}"
     for place in (why.earlier, why.later):
         if place is not None and not place.same:
-            yield f"{place.side} step {place.step} instead: {cost(place)}"
+            yield f"{place.side} step {place.step} instead, {_AS_IS}: {cost(place)}"
 
 
 def ties_in_words(why: StepReasons) -> str:
-    """Return where else a step takes the same time in sum; nothing where it does nowhere."""
-    first = last = why.step
-    before, after = set(why.ties_before), set(why.ties_after)
-    while first - 1 in before:
-        first -= 1
-    while last + 1 in after:
-        last += 1
-    words = []
-    if first < why.step and last > why.step:
-        words.append(f"anywhere from before step {first} to after step {last}")
-    elif first < why.step:
-        words.append(_beside("before", range(first, why.step)))
-    elif last > why.step:
-        words.append(_beside("after", range(why.step + 1, last + 1)))
-    words.append(_beside("before", sorted(each for each in before if each < first)))
-    words.append(_beside("after", sorted(each for each in after if each > last)))
-    return listed([each for each in words if each], "or")
+    """Return how far off a step takes the same time in sum; nothing where it does nowhere.
+
+    Only the outermost places are named; `anywhere` where all between them do as well.
+    """
+    first = min(why.ties_before, default=why.step)
+    last = max(why.ties_after, default=why.step)
+    all_between = last - first == len({*why.ties_before, *why.ties_after})
+    before = f"before step {first}" if first < why.step else ""
+    after = f"after step {last}" if last > why.step else ""
+    if before and after:
+        return f"anywhere from {before} to {after}" if all_between else f"{before} or {after}"
+    if all_between and last - first > 1:
+        return f"anywhere back to {before}" if before else f"anywhere up to {after}"
+    return before or after
 
 
 def out_of_visit(why: StepReasons, steps: Sequence[int]) -> str:
@@ -99,44 +96,35 @@ def out_of_visit(why: StepReasons, steps: Sequence[int]) -> str:
     """
     before = [each for each in why.ties_before if each < steps[0]]
     after = [each for each in why.ties_after if each > steps[-1]]
-    ties = [each for each in (_beside("before", before), _beside("after", after)) if each]
+    ties = [f"before step {first}" for first in before[:1]]
+    ties += [f"after step {last}" for last in after[-1:]]
     if ties:
         return f"Could as well be done {listed(ties, 'or')}"
     costs = [
-        f"{_more(place.setup)} setting up{_of(place)} if done {place.side} step {place.step}"
+        f"{_trade(place)} if done {place.side} step {place.step}"
         for place in (why.earlier, why.later)
         if place is not None and place.step not in steps and set(place.changes) - {"walk"}
     ]
     return ", ".join(costs)
 
 
-def _beside(side: str, numbers: Sequence[int]) -> str:
-    """Return the steps beside which it can stand: ``before step 2, 3 or 7 to 12``."""
-    runs: list[list[int]] = []
-    for number in numbers:
-        if runs and runs[-1][-1] == number - 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    words = [
-        word
-        for run in runs
-        for word in ([f"{run[0]} to {run[-1]}"] if len(run) > 2 else map(str, run))
-    ]
-    return f"{side} step {listed(words, 'or')}" if words else ""
-
-
 def cost(place: Elsewhere) -> str:
-    """Return what a place adds, in words; both what it costs and what it saves."""
-    words = []
-    if place.setup:
-        words.append(f"{_more(place.setup)} setting up{_of(place)}")
-    if place.waiting:
-        words.append(f"{_more(place.waiting)} waiting")
+    """Return what a place adds, in words: what it costs first, then what it saves for that."""
+    words = _trade(place)
     if not words and not place.elapsed:
         return "the same time in sum"
-    words.append(_done(place.elapsed))
-    return ", ".join(words)
+    return ", ".join(filter(None, (words, _done(place.elapsed))))
+
+
+def _trade(place: Elsewhere) -> str:
+    """Return the set-up and the waiting that a place adds; one is given for the other."""
+    setup = f"{_more(place.setup)} setting up{_of(place)}" if place.setup else ""
+    waiting = f"{_more(place.waiting)} waiting" if place.waiting else ""
+    if place.setup > 0 > place.waiting:
+        return f"{setup} for {waiting}"
+    if place.setup < 0 < place.waiting:
+        return f"{waiting} for {setup}"
+    return ", ".join(filter(None, (setup, waiting)))
 
 
 def _more(tenths: int) -> str:
@@ -144,7 +132,9 @@ def _more(tenths: int) -> str:
 
 
 def _of(place: Elsewhere) -> str:
-    things = [_THINGS.get(axis, axis) for axis in place.changes]
+    walks = place.changes.count("walk")
+    things = [axis for axis in place.changes if axis != "walk"]
+    things += ["a walk" if walks == 1 else f"{walks} walks"] * (walks > 0)
     return f" ({listed(things)})" if things and place.setup > 0 else ""
 
 

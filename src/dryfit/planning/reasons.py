@@ -20,6 +20,8 @@ from dryfit.plan.reasons import Bar, Elsewhere, OneVisit, Shared, StepReasons
 from dryfit.planning.problem_of import problem_of
 from dryfit.shop.shop import Shop
 
+WALK = "walk"
+
 
 @dataclass(frozen=True, slots=True)
 class Reasoned:
@@ -159,16 +161,17 @@ def _elsewhere(move: Move, at: int, known: Reasoned) -> Elsewhere:
 
 
 def _set_oftener(known: Reasoned, move: Move) -> tuple[str, ...]:
-    """Return the axes, with the walks, that the moved order changes oftener than the plan."""
+    """Return the axes that the moved order changes oftener than the plan, and its further walks."""
     after = _changes(laid_schedule(known.row, move).entries)
     more = after - _changes(known.schedule.entries)
-    return tuple(dict.fromkeys(axis for _, axis in more))
+    axes = dict.fromkeys(axis for _, axis in more if axis != WALK)
+    return (*axes, *[WALK] * more["", WALK])
 
 
 def _changes(entries: Iterable[Entry]) -> Counter[tuple[str, str]]:
     found: Counter[tuple[str, str]] = Counter()
     for entry in entries:
         found.update((entry.station, axis) for axis in entry.changed)
-        found.update({("", "walk"): int(entry.walk > 0)})
+        found.update({("", WALK): int(entry.walk > 0)})
         found.update({("", "test cuts"): int(entry.trial > 0)})
     return found

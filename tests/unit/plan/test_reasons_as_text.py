@@ -17,15 +17,14 @@ def tied(step: int, before: tuple[int, ...], after: tuple[int, ...]) -> StepReas
     [
         ((), (), ""),
         ((9,), (), "before step 9"),
-        ((8, 9), (), "before step 8 or 9"),
+        ((), (11,), "after step 11"),
+        ((8, 9), (), "anywhere back to before step 8"),
         ((8, 9), (11,), "anywhere from before step 8 to after step 11"),
-        ((), (11, 12, 13), "after step 11 to 13"),
-        (
-            (3, 9),
-            (11, 20),
-            "anywhere from before step 9 to after step 11, before step 3 or after step 20",
-        ),
-        ((2, 4, 5, 6), (), "before step 2 or 4 to 6"),
+        ((), (11, 12, 13), "anywhere up to after step 13"),
+        # Only the outermost places, where those between take longer.
+        ((3, 9), (11, 20), "before step 3 or after step 20"),
+        ((2, 4, 5, 6), (), "before step 2"),
+        ((), (12,), "after step 12"),
     ],
 )
 def test_places_of_the_same_time(
@@ -43,11 +42,15 @@ def test_places_of_the_same_time(
         ),
         (
             Elsewhere(9, "before", 10, -10, 0, ("walk",)),
-            "1 min more setting up (a walk), 1 min less waiting, done at the same time",
+            "1 min more setting up (a walk) for 1 min less waiting, done at the same time",
+        ),
+        (
+            Elsewhere(9, "before", 30, 0, 30, ("fence", "walk", "walk")),
+            "3 min more setting up (fence and 2 walks), done 3 min later",
         ),
         (
             Elsewhere(9, "before", -20, 4200, 42580, ()),
-            "2 min less setting up, 7 h 00 min more waiting, done 2 days and 22 h 58 min later",
+            "7 h 00 min more waiting for 2 min less setting up, done 2 days and 22 h 58 min later",
         ),
         (Elsewhere(9, "before", 0, 0, 0, ()), "the same time in sum"),
         (Elsewhere(9, "before", 0, 0, -30, ()), "done 3 min sooner"),
@@ -68,5 +71,5 @@ def test_what_stays_in_the_visit_is_not_told_on_its_page() -> None:
     assert out_of_visit(replace(tied(10, (), ()), earlier=walked), (9, 10)) == ""
     dear = replace(walked, changes=("walk", "height"), setup=25)
     assert out_of_visit(replace(tied(10, (), ()), earlier=dear), (9, 10)) == (
-        "2.5 min more setting up (a walk and height) if done before step 7"
+        "2.5 min more setting up (height and a walk) for 1 min less waiting if done before step 7"
     )
