@@ -128,20 +128,23 @@ def steps(options: argparse.Namespace) -> int:
 
 def why(options: argparse.Namespace) -> int:
     """Tell where figures come from, and why steps stand where they stand."""
+    from dryfit.cli.values_told import values_told
     from dryfit.cli.why import answers, asked_steps, needs_order
 
     with Progress() as progress:
         checked = checked_notes(options, progress)
         findings, plan, reasons = checked.findings, None, {}
-        if checked.model is not None and needs_order(options.things, checked.model):
+        values = values_told(checked) if options.things else {}
+        ordered = checked.model is not None and needs_order(options.things, checked.model, values)
+        if ordered:
             favour = options.favour or USUAL
             plan, findings = _planned(options, checked, progress, favour, rehearsed=True)
         if plan is not None:
             reasons = workshop.reasons(checked, plan, asked_steps(options.things, plan.steps))
     tell(findings)
-    if checked.model is None or (plan is None and needs_order(options.things, checked.model)):
+    if checked.model is None or (plan is None and ordered):
         return IN_THE_NOTES
-    sys.stdout.write(answers(options.things, checked.model, plan, reasons))
+    sys.stdout.write(answers(options.things, checked.model, plan, reasons, values))
     return status_of(findings)
 
 

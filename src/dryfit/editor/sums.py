@@ -27,7 +27,7 @@ def value_text(amount: Sum, notes: Notes, unit: str, model: Model | None) -> str
 def sum_at(notes: Notes, line: int, column: int) -> tuple[Sum, Sum] | None:
     """Return the whole sum at a place, both from 1, and the smallest part of it there, or None."""
     for statement in notes.statements:
-        found = [amount for amount in _sums_in(statement) if _covers(amount.span, line, column)]
+        found = [amount for amount in sums_in(statement) if _covers(amount.span, line, column)]
         if found:
             return found[0], found[-1]
     return None
@@ -63,17 +63,17 @@ def _covers(span: Span, line: int, column: int) -> bool:
     return span.line == line and span.column <= column <= span.end_column
 
 
-def _sums_in(node: object) -> Iterator[Sum]:
+def sums_in(node: object) -> Iterator[Sum]:
     """Yield the sums in a statement, each before its own parts."""
     if isinstance(node, tuple):
         for item in node:
-            yield from _sums_in(item)
+            yield from sums_in(item)
     elif is_dataclass(node):
         if isinstance(node, Sum):
             yield node
         inner = (node.left, node.right) if isinstance(node, Operation) else _fields(node)
         for item in inner:
-            yield from _sums_in(item)
+            yield from sums_in(item)
 
 
 def _fields(node: object) -> tuple[object, ...]:

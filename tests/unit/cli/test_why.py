@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from tests.pieces.reading import FILES
 
@@ -47,6 +49,7 @@ def test_a_step_is_told_once(capsys: pytest.CaptureFixture[str]) -> None:
     [
         ("sead", "nothing here is called `sead`: did you mean `seat`"),
         ("999", "there is no step 999: the last one is step "),
+        ("step 999", "there is no step 999: the last one is step "),
         (5000 * "9", "the last one is step "),
         ("²", "nothing here is called `²`"),
         ("xyzzy", "`dryfit steps` and `dryfit parts` list what there is"),
@@ -59,3 +62,34 @@ def test_what_is_not_there_is_status_2(
     told = capsys.readouterr()
     assert told.out == ""
     assert said in told.err
+
+
+def test_a_value_of_the_notes_is_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    notes = tmp_path / "stool.dryfit"
+    text = FILES["step_stool"].read_text(encoding="utf-8")
+    notes.write_text(f"{text}\nshadow = 3\nwide shadow = 2 * shadow + 1\n", encoding="utf-8")
+    last = len(text.splitlines()) + 3
+    assert main(["why", str(notes), "Shadow", "wide shadow"]) == 0
+    assert capsys.readouterr().out.splitlines() == [
+        f"  shadow 3 mm, as written in line {last - 1}",
+        f"      used in line {last}",
+        "",
+        f"  wide shadow 7 mm = 2 * shadow + 1, as written in line {last}",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("thing", "first"),
+    [
+        ("step 3", "step 3: "),
+        ("Step 3", "step 3: "),
+        ("glue up base", "base / glue up"),
+        ("finish seat", "seat / coat 1"),
+        ("cut legs", "leg / rough length"),
+    ],
+)
+def test_a_step_is_asked_for_as_the_notes_speak_of_it(
+    thing: str, first: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert asked(thing) == 0
+    assert first in capsys.readouterr().out.splitlines()[0]
