@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
-from dryfit.order.attempts import Tools, least_over_picks
+from dryfit.order.attempts import NEVER, Tools, least_over_picks
 from dryfit.order.bound import Bound, bound_of, least_changeover
 from dryfit.order.calm import bettered, over_picks, told_picks
 from dryfit.order.choosing import solved
 from dryfit.order.decoder import decoded
-from dryfit.order.first_orders import NEVER, first_orders
+from dryfit.order.first_orders import first_orders
 from dryfit.order.improve import keeps_visits, offer
 from dryfit.order.instance import Instance, compiled
 from dryfit.order.picks import picked, picks_of, require_choices

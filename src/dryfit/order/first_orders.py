@@ -19,7 +19,6 @@ FIRST_BEAMS = (
 )
 MANY = 1000  # tasks above which one beam has to do
 FULL = 300  # tasks up to which each gets its share of moves
-NEVER = 10**12  # tenths: more than any order
 
 
 def proposals_of(instance: Instance, effort: int) -> int:
