@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from dryfit import __version__
 from dryfit.cli import on_notes
+from dryfit.cli.options_near import Once
 from dryfit.plan.favour import WORTH
 
 # argparse has no public name for it, and it takes its parameter in annotations only.
@@ -53,6 +54,7 @@ def _add_those_on_notes(commands: Commands) -> None:
     of_steps = steps.add_mutually_exclusive_group()
     of_steps.add_argument(
         "--move",
+        action=Once,
         nargs=3,
         metavar=("STEP", "before", "STEP"),
         help="what it would be to do a step before (or after) another: the plan side by side with "

@@ -8,13 +8,14 @@ import sys
 from collections.abc import Callable, Sequence
 
 from dryfit.cli.arguments import parser
+from dryfit.cli.options_near import understood
 from dryfit.cli.status import INTERRUPTED, MACHINE, StoppedError
 from dryfit.shop import ShopFileError
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit status."""
-    options = parser().parse_args(arguments)
+    options = understood(parser(), arguments)
     command: Callable[[argparse.Namespace], int] = options.command
     try:
         return command(options)

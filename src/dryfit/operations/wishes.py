@@ -100,7 +100,7 @@ def _without_work(wish: Wish, end: WishEnd, model: Model) -> Diagnostic:
     elif wholes and end.verb is not None:
         hint = f"what is glued up is done as a whole: write `{end.verb} {wholes[0]}`"
     else:
-        hint = "a wish names what `dryfit steps` lists, such as `cut legs before glue up base`"
+        hint = _what_is_named(end, model)
     return Diagnostic(
         "wish-without-work",
         Severity.WARNING,
@@ -108,6 +108,18 @@ def _without_work(wish: Wish, end: WishEnd, model: Model) -> Diagnostic:
         wish.span,
         hints=(Hint(hint),),
     )
+
+
+def _what_is_named(end: WishEnd, model: Model) -> str:
+    """Return what a wish can name, by a part of this piece; of a pattern by one inside of it."""
+    whole = (end.subject or "").partition(INSIDE)[0]
+    own = [part for part in model.parts if part.name.startswith(f"{whole}{INSIDE}")]
+    if end.verb == "cut" and own:
+        inside = own[0].name.rpartition(INSIDE)[2]
+        return f"what a pattern makes is cut part by part: write `cut {whole}'s {inside}`"
+    parts = [part.written for part in model.parts if _can_be_named(part)]
+    such = f", such as `cut {parts[0].lower()}`" if parts else ""
+    return f"a wish cuts parts, glues up glue-ups, and sands and finishes both{such}"
 
 
 def _holds(assembly: Assembly, subject: str | None, model: Model) -> bool:

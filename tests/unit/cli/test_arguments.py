@@ -41,3 +41,20 @@ def test_a_start_that_is_no_day_is_refused(capsys: pytest.CaptureFixture[str], d
         main(["steps", str(FILES["step_stool"]), "--start", day])
     assert refused.value.code == 2
     assert "2026-12-05" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--favor", "soonest"), "did you mean --favour?"),
+        (("--move", "button", "/", "make", "before", "33"), "put in quotes"),
+        (("--move", "2", "before", "1", "--move", "4", "before", "3"), "only one --move"),
+    ],
+)
+def test_what_is_left_over_is_told_with_its_remedy(
+    words: tuple[str, ...], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit) as refused:
+        main(["steps", str(FILES["step_stool"]), *words])
+    assert refused.value.code == 2
+    assert said in capsys.readouterr().err

@@ -1,5 +1,6 @@
 """Wishes of the notes: obeyed, or refused with the chain of reasons."""
 
+from tests.pieces.reading import model_of
 from tests.unit.operations.worked import listed, piece, rule, shipped_shop
 
 from dryfit.diagnostics import Severity
@@ -7,6 +8,20 @@ from dryfit.operations import work_list
 from dryfit.operations.circles import shortest_circle
 from dryfit.plan.operation import Rule
 
+DRAWER = """\
+piece Key cabinet
+overall 420 wide, 240 deep, 380 high
+timber cherry
+2 sides, upright, facing side, height x depth x 18, at left and right
+1 top, across, flat, depth x 18, into sides, housing 6, flush top
+1 bottom, across, flat, depth x 18, into sides, housing 6, flush bottom
+1 shelf, across, flat, depth - 20 x 16, into sides, housing 6, up 120, 0 from front
+drawer bay = opening between sides and bottom and shelf
+1 drawer, as dovetailed drawer, in drawer bay, gap 1 across, 200 deep, 98 high, \
+0 from front, 0 above the bottom of drawer bay
+glue up case: sides, top, bottom, shelf, cure 3 h
+"""
+OFFERED = "cut drawer's drawer front before glue up case"
 WISH = ("glue up 2 end frames", "{}\nglue up 2 end frames")
 
 
@@ -60,3 +75,12 @@ def test_a_wish_for_what_is_not_done_says_which_deed_and_what_is_done() -> None:
     assert sanded.hints[0].message.endswith("write `sand end frame`")
     assert "`finish apron`" in coated.message
     assert coated.hints[0].message.startswith("add a line with the finish")
+
+
+def test_a_wish_to_cut_what_a_pattern_makes_is_told_to_name_a_part_of_it() -> None:
+    """The line that is offered is one that the notes take, and that orders something."""
+    for wish, warned in (("cut drawer before glue up case", True), (OFFERED, False)):
+        _, findings = work_list(model_of(f"{DRAWER}{wish}\n"), shipped_shop())
+        told = [each for each in findings if each.code == "wish-without-work"]
+        assert bool(told) == warned
+        assert all(OFFERED.partition(" before")[0] in each.hints[0].message for each in told)

@@ -108,6 +108,25 @@ def mistyped_order(stumble: Stumble) -> Mistake | None:
     return None
 
 
+def together_wished(stumble: Stumble) -> Mistake | None:
+    """``finish top together with finish shelf``: a wish says before or after, nothing else."""
+    words = [stumble.text[word.start : word.end].lower() for word in stumble.words]
+    if "together" not in words or (words[0] == "glue" and ":" in stumble.text):
+        return None
+    word = stumble.words[words.index("together")]
+    return Mistake(
+        "not-understood",
+        "a wish says what comes before or after, not what is done together",
+        stumble.span(word.start, word.end),
+        (
+            Hint(
+                "take the line out: what has the same finish gets each coat in one visit anyway, "
+                "and cuts that share a setting are drawn together where it saves time"
+            ),
+        ),
+    )
+
+
 def place_expected(stumble: Stumble) -> Mistake | None:
     """``at hall``, ``flush with legs``: after at, from and flush stands a place."""
     last = stumble.previous
@@ -234,7 +253,7 @@ def _unknown(
     return "unknown-word", f"`{written}` is not a word that fits here"
 
 
-SIGN_CASES = (no_glue_colon, mistyped_order)
+SIGN_CASES = (together_wished, no_glue_colon, mistyped_order)
 BEFORE_NEAR_CASES = (unit_of_file, joint_not_in_language)
 NEAR_CASES = (mistyped, mistyped_phrase)
 CASES = (place_expected, stage_expected, preposition_expected)
