@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.text import Text, capital, closed
-from dryfit.booklet.wording import many, roughly
+from dryfit.booklet.wording import many, roughly, time_of_day, to_five
 from dryfit.diagnostics import Diagnostic, Findings, Severity, Span
 from dryfit.geometry.box import spanning
 from dryfit.placing.loads import ends_of
@@ -78,7 +78,7 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         stands=_stands(bench),
         weight=weight_words(heavy, bench.model.display.unit) if heavy else "",
         totals=_totals(bench.plan),
-        saved=closed(saved_in_words(bench.plan.totals)),
+        saved=closed(saved_in_words(bench.plan.totals, to_five)),
         bound=capital(closed(bound_in_words(bench.plan.totals))),
     )
 
@@ -150,6 +150,6 @@ def _totals(plan: Plan) -> tuple[Total, ...]:
         Total(roughly(totals.waiting) if totals.waiting else "none", "waiting in work hours"),
     ]
     if plan.done is not None:
-        by = f"to done, on {plan.done_on} at {plan.done.clock}"
+        by = f"to done, on {plan.done_on} at {time_of_day(plan.done)}"
         rows.append(Total(many(plan.done.day, "day"), by))
     return tuple(rows)

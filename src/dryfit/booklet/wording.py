@@ -34,10 +34,15 @@ def minutes(tenths: int) -> str:
 
 def roughly(tenths: int) -> str:
     """Return a sum of minutes, to five where it is ten or more: ``25 min``, ``9 h 50 min``."""
+    return _hours(to_five(tenths) // TENTHS_OF_A_MINUTE)
+
+
+def to_five(tenths: int) -> int:
+    """Return the tenths that `roughly` tells: every sum of the booklet is rounded here."""
     whole = (tenths + 5) // TENTHS_OF_A_MINUTE
     if whole >= 10:
         whole = (whole + 2) // 5 * 5
-    return _hours(whole)
+    return whole * TENTHS_OF_A_MINUTE
 
 
 def lag(tenths: int) -> str:
@@ -54,9 +59,14 @@ def _hours(whole: int) -> str:
 
 def clock(moment: Moment) -> str:
     """Return the day and the time to five minutes: ``day 2, 10:15``, ``day 2 (Tue), 10:15``."""
+    return f"{moment.on}, {time_of_day(moment)}"
+
+
+def time_of_day(moment: Moment) -> str:
+    """Return the time to five minutes: ``10:15``."""
     hours, rest = (int(part) for part in moment.clock.split(":"))
     whole = (hours * 60 + rest + 2) // 5 * 5
-    return f"{moment.on}, {whole // 60:02}:{whole % 60:02}"
+    return f"{whole // 60:02}:{whole % 60:02}"
 
 
 def many(count: int, one: str, more: str | None = None) -> str:

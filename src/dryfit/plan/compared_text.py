@@ -53,14 +53,12 @@ def _moment(moment: Moment | None) -> str:
 
 
 def _remarks(plans: Sequence[Plan]) -> Iterator[str]:
-    alike = [
-        f"{first.favour} and {second.favour}"
-        for index, first in enumerate(plans)
-        for second in plans[index + 1 :]
-        if [step.operations for step in first.steps] == [step.operations for step in second.steps]
-    ]
-    if alike:
-        yield f"The same order: {'; '.join(alike)}."
+    orders: dict[tuple[object, ...], list[str]] = {}
+    for plan in plans:
+        orders.setdefault(tuple(step.operations for step in plan.steps), []).append(plan.favour)
+    for alike in orders.values():
+        if len(alike) > 1:
+            yield f"The same order: {', '.join(alike[:-1])} and {alike[-1]}."
     worths = ", ".join(f"{plan.favour} {WORTH[plan.favour]}" for plan in plans)
     yield f"Minutes of waiting that a minute of set-up is worth: {worths}."
     yield from _bounds(plans)

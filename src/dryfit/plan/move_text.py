@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from dryfit.plan.chain import Link
 from dryfit.plan.favour import price_of
-from dryfit.plan.plan import Plan, Step
-from dryfit.plan.totals_text import duration, in_lines, minutes
+from dryfit.plan.plan import Moment, Plan, Step
+from dryfit.plan.totals_text import duration, in_lines
 
 _BETTER = (
     "The plan as asked is the better one: the search did not come across it without the wish, so "
@@ -68,7 +68,9 @@ def _figures(now: Plan, wished: Plan) -> Iterator[tuple[str, str, str, str]]:
         ("waiting", a.waiting, b.waiting),
     ):
         yield name, duration(before), duration(after), _minutes(after - before)
-    yield "done", _over(now), _over(wished), _minutes(b.elapsed - a.elapsed)
+    one, other = _over(now), _over(wished)
+    later = _minutes(_shown(other) - _shown(one))
+    yield "done", f"day {one.day}, {one.clock}", f"day {other.day}, {other.clock}", later
 
 
 def _signed(count: int) -> str:
@@ -77,13 +79,21 @@ def _signed(count: int) -> str:
 
 def _minutes(tenths: int) -> str:
     sign = "+" if tenths > 0 else "-"
-    return f"{sign}{minutes(abs(tenths))}" if tenths else "same"
+    return f"{sign}{duration(abs(tenths))}" if tenths else "same"
 
 
-def _over(plan: Plan) -> str:
+def _over(plan: Plan) -> Moment:
     """Return when the last coat is dry, or the last step done where nothing dries after it."""
-    over = plan.done if plan.done is not None else plan.steps[-1].ends
-    return f"day {over.day}, {over.clock}"
+    return plan.done if plan.done is not None else plan.steps[-1].ends
+
+
+def _shown(moment: Moment) -> int:
+    """Return the tenths since midnight of day 1 that its clock tells: whole minutes.
+
+    The difference of two moments is that of the clock times that stand beside it.
+    """
+    hours, _, minutes = moment.clock.partition(":")
+    return (((moment.day - 1) * 24 + int(hours)) * 60 + int(minutes)) * 10
 
 
 def _to_keep(line: str | None, now: Plan, plan: Plan | None) -> Iterator[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from dryfit.plan.plan import Release, Step
 from dryfit.plan.reasons import Bar, Elsewhere, StepReasons
-from dryfit.plan.totals_text import duration, minutes
+from dryfit.plan.totals_text import duration
 
 DAY = 14_400
 _AS_IS = "all else as it stands"
@@ -31,7 +31,7 @@ def _settings(step: Step, why: StepReasons) -> Iterator[str]:
     if why.before is not None:
         yield f"finds {listed(why.before.axes)} as step {why.before.step} left it"
     if step.minutes.changeover:
-        yield f"sets {listed(step.changed)}: {minutes(step.minutes.changeover)}"
+        yield f"sets {listed(step.changed)}: {duration(step.minutes.changeover)}"
     if why.after is not None:
         yield f"leaves {listed(why.after.axes)} for step {why.after.step}"
 
@@ -128,7 +128,7 @@ def _trade(place: Elsewhere) -> str:
 
 
 def _more(tenths: int) -> str:
-    return f"{minutes(abs(tenths))} {'more' if tenths > 0 else 'less'}"
+    return f"{duration(abs(tenths))} {'more' if tenths > 0 else 'less'}"
 
 
 def _of(place: Elsewhere) -> str:
@@ -142,7 +142,7 @@ def _done(tenths: int) -> str:
     if not tenths:
         return "done at the same time"
     days, rest = divmod(abs(tenths), DAY)
-    words = ([f"{days} day{'s' if days > 1 else ''}"] if days else []) + [minutes(rest)] * (
+    words = ([f"{days} day{'s' if days > 1 else ''}"] if days else []) + [duration(rest)] * (
         rest > 0
     )
     return f"done {' and '.join(words)} {'later' if tenths > 0 else 'sooner'}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from textwrap import wrap
 
 from dryfit.plan.favour import WORTH
@@ -34,12 +35,16 @@ def done_in_words(plan: Plan) -> str:
     return f"{words}, when all is dry; the last work ends on {hands.on} at {hands.clock}"
 
 
-def saved_in_words(totals: Totals) -> str:
-    """Return what the order saves against part by part: set-up, with walks and test cuts."""
+def saved_in_words(totals: Totals, shown: Callable[[int], int] = int) -> str:
+    """Return what the order saves against part by part: set-up, with walks and test cuts.
+
+    `shown` rounds the set-up of both as it is told elsewhere: what is saved is the difference
+    that a reader finds.
+    """
     other = totals.part_by_part
     changes = "change of a setting" if totals.changeovers == 1 else "changes of a setting"
     now = f"{totals.changeovers} {changes}"
-    saved = other.setup - totals.setup
+    saved = shown(other.setup) - shown(totals.setup)
     if saved <= 0:
         return f"{now}; {other.changeovers} if you made it part by part"
     return (
@@ -86,14 +91,14 @@ def in_lines(words: str, indent: str = "") -> list[str]:
 
 
 def duration(tenths: int) -> str:
-    """Return a time in hours and whole minutes."""
-    hours, minutes = divmod(round(tenths / 10), 60)
-    return f"{hours} h {minutes:02} min" if hours else f"{minutes} min"
+    """Return a time in hours and minutes, to the tenth: ``3.5 min``, ``1 h 46.5 min``.
 
-
-def minutes(tenths: int) -> str:
-    """Return tenths of a minute as they are, below an hour: ``3.5 min``, ``1 h 05 min``."""
-    return exactly(tenths) if tenths < HOUR else duration(tenths)
+    Nothing is rounded, so that what a reader adds up or subtracts comes out as it is told.
+    """
+    hours, rest = divmod(tenths, HOUR)
+    if not hours:
+        return exactly(rest)
+    return f"{hours} h {rest // 10:02}{f'.{rest % 10}' if rest % 10 else ''} min"
 
 
 def exactly(tenths: int) -> str:

@@ -11,8 +11,9 @@ from dryfit.plan.totals_text import exactly
 def weighed_ways(alternatives: Iterable[Alternative]) -> tuple[str, ...]:
     """Return a sentence for each mating group that could be made in another way.
 
-    ``laps and housings: dado set; single blade in passes takes 39 min more, 18 min less for
-    setting up``.  Ways whose time was not worked out are told with the rule that chose.
+    ``laps and housings: dado set; single blade in passes takes 57 min more work and 18 min less
+    setting up: 39 min more in all``.  Ways whose time was not worked out are told with the rule
+    that chose.
     """
     groups: dict[tuple[object, ...], list[Alternative]] = {}
     for row in alternatives:
@@ -32,12 +33,14 @@ def _sentence(rows: list[Alternative]) -> str:
 
 
 def _against(other: Takes, now: Takes) -> str:
-    """Return how much longer another way takes, and how much of that is setting up."""
+    """Return how much longer another way takes: work, setting up, and both together."""
     more, setup = other.hands_on - now.hands_on, other.setup - now.setup
-    if more == setup:
-        return f"takes {_minutes(more)} of setting up" if more else "takes as long"
-    start = f"takes {_minutes(more)}" if more else "takes as long"
-    return f"{start}, {_minutes(setup)} for setting up" if setup else start
+    work = more - setup
+    if not work or not setup:
+        kind = "work" if work else "setting up"
+        return f"takes {_minutes(more)} {kind}" if more else "takes as long"
+    parts = f"takes {_minutes(work)} work and {_minutes(setup)} setting up"
+    return f"{parts}: {_minutes(more) if more else 'as long'} in all"
 
 
 def _minutes(tenths: int) -> str:

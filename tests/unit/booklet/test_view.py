@@ -384,7 +384,7 @@ def test_the_cover_says_what_it_takes_and_when_it_is_done() -> None:
     done = replace(planned.plan(), done=Moment(99999, 9, "10:02"), done_on="Tuesday 1 June 2027")
     rows = booklet_view(fixtures.model(), done, planned.shop(), ()).cover.totals
     assert [row.label for row in rows[2:5]] == ["work", "setting up", "waiting in work hours"]
-    assert (rows[5].value, rows[5].label) == ("9 days", "to done, on Tuesday 1 June 2027 at 10:02")
+    assert (rows[5].value, rows[5].label) == ("9 days", "to done, on Tuesday 1 June 2027 at 10:00")
 
 
 def test_errors_and_notices_are_not_printed_but_warnings_come_first(view: Booklet) -> None:

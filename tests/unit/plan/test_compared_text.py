@@ -58,3 +58,16 @@ def test_orders_that_are_the_same_are_called_so() -> None:
     other = replace(third, steps=third.steps[::-1])
     words = " ".join(compared((first, second, other)).split())
     assert "The same order: setups and balanced." in words
+    every = " ".join(compared((first, second, third)).split())
+    assert "The same order: setups, balanced and soonest." in every
+    assert every.count("The same order") == 1
+
+
+def test_the_figures_of_a_column_add_up() -> None:
+    """5 h 41.7 min + 3 h 27.7 min = 9 h 09.4 min; minutes alone made 5:42 + 3:28 = 9:09."""
+    plan = plan_of("tool_tote")
+    totals = replace(plan.totals, setup=2077, attended=5494)
+    table = compared((replace(plan, totals=totals),))
+    assert cells(table, "work")[0] == "5 h 41.7 min"
+    assert cells(table, "setting up")[0] == "3 h 27.7 min"
+    assert cells(table, "hands on")[0] == "9 h 09.4 min"

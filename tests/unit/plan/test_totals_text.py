@@ -7,13 +7,16 @@ from dataclasses import replace
 import pytest
 from tests.unit.planning.planned import plan_of
 
+from dryfit.booklet.wording import roughly, to_five
 from dryfit.plan.plan import Totals
 from dryfit.plan.totals_text import (
     bound_in_words,
     done_in_words,
+    duration,
     exactly,
     in_lines,
     percent_above,
+    saved_in_words,
     spending_in_words,
     spent_in_words,
 )
@@ -33,8 +36,18 @@ def with_changes(changeover: int, fewest: int, found: int | None = None) -> Tota
 
 def test_work_set_up_and_waiting_add_up_to_the_hours_in_the_shop() -> None:
     totals = replace(plan_of("tool_tote").totals, work=1940, setup=825, waiting=600)
-    said = "work 3 h 14 min, setting up 1 h 22 min, waiting 1 h 00 min in work hours"
+    said = "work 3 h 14 min, setting up 1 h 22.5 min, waiting 1 h 00 min in work hours"
     assert spent_in_words(totals) == said
+
+
+def test_what_is_saved_is_the_difference_of_the_figures_that_stand_beside_it() -> None:
+    """3 h 27.6 min - 1 h 41.4 min = 1 h 46.2 min; to five minutes 3 h 30 - 1 h 40 = 1 h 50."""
+    totals = plan_of("tool_tote").totals
+    totals = replace(totals, setup=1014, part_by_part=replace(totals.part_by_part, setup=2076))
+    assert [duration(each) for each in (1014, 2076)] == ["1 h 41.4 min", "3 h 27.6 min"]
+    assert ": 1 h 46.2 min of setting up saved" in saved_in_words(totals)
+    assert [roughly(each) for each in (1014, 2076)] == ["1 h 40 min", "3 h 30 min"]
+    assert ": 1 h 50 min of setting up saved" in saved_in_words(totals, to_five)
 
 
 LESS = "above the best possible (no order, over the chosen methods, takes less than 60 min)"

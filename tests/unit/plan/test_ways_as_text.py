@@ -13,11 +13,15 @@ def way(method: str, takes: Takes | None, *, chosen: bool = False) -> Alternativ
 @pytest.mark.parametrize(
     ("other", "said"),
     [
-        (Takes(1090, 5225), "takes 39 min more, 18 min less for setting up"),
-        (Takes(1290, 4655), "takes 2 min more of setting up"),
-        (Takes(1255, 4655), "takes 1.5 min less of setting up"),
-        (Takes(1270, 4705), "takes 5 min more"),
-        (Takes(1260, 4665), "takes as long, 1 min less for setting up"),
+        # 57 - 18 = 39: the figures of a sentence add up to its sum.
+        (
+            Takes(1090, 5225),
+            "takes 57 min more work and 18 min less setting up: 39 min more in all",
+        ),
+        (Takes(1290, 4655), "takes 2 min more setting up"),
+        (Takes(1255, 4655), "takes 1.5 min less setting up"),
+        (Takes(1270, 4705), "takes 5 min more work"),
+        (Takes(1260, 4665), "takes 1 min more work and 1 min less setting up: as long in all"),
         (Takes(1270, 4655), "takes as long"),
     ],
 )
