@@ -1,6 +1,41 @@
-"""`python -m dryfit` does what `dryfit` does."""
+"""`python -m dryfit` and the command `dryfit`: an interrupt ends them at any moment, quietly.
 
-from dryfit.cli import main
+Nothing of dryfit is loaded before that holds.
+"""
+
+import os
+import signal
+import sys
+
+INTERRUPTED = 130
+"""128 and the number of SIGINT, as shells count; `dryfit.cli.status` has it too."""
+
+
+def run() -> int:
+    """Run one command and return its exit status: 130 where an interrupt ended it.
+
+    While dryfit is loaded an interrupt ends the process at once; once the command is over it comes
+    too late.  In between the command line decides what it does.
+    """
+    minds = signal.getsignal(signal.SIGINT) is signal.default_int_handler
+    if not minds:
+        return _command()
+    try:
+        signal.signal(signal.SIGINT, lambda *_: os._exit(INTERRUPTED))
+        return _command()
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    finally:
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+def _command() -> int:
+    from dryfit.cli.run import main
+
+    if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:
+        signal.signal(signal.SIGINT, signal.default_int_handler)
+    return main()
+
 
 if __name__ == "__main__":
-    raise SystemExit(main())
+    sys.exit(run())

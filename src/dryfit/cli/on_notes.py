@@ -119,10 +119,12 @@ def steps(options: argparse.Namespace) -> int:
     elif plan is not None and checked.model is not None:
         from dryfit.booklet.sides import sides_of
         from dryfit.plan.as_text import steps_table
+        from dryfit.shop.taken_for_granted import moved_start
 
         plan = workshop.priced(checked, plan)
         sides = sides_of(plan, checked.model)
-        sys.stdout.write(steps_table(plan, sides, display, rehearsed=rehearsed))
+        day = moved_start(checked.shop) if checked.shop is not None else ""
+        sys.stdout.write(steps_table(plan, sides, display, rehearsed=rehearsed, moved=day))
     return status_of(findings)
 
 

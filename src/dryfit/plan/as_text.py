@@ -27,13 +27,18 @@ from dryfit.quantities import Display
 UNREHEARSED = "UNREHEARSED: this plan was not played through before it was printed"
 
 
-def steps_table(plan: Plan, sides: Sides, display: Display, *, rehearsed: bool = False) -> str:
+def steps_table(
+    plan: Plan, sides: Sides, display: Display, *, rehearsed: bool = False, moved: str = ""
+) -> str:
     """Return every visit with its steps, the settings that change, and what it all takes.
 
     `sides` are those of the cutters to which the distances are said, as in the booklet.  A plan
-    that was not `rehearsed` says so in its first line.
+    that was not `rehearsed` says so in its first line.  `moved` says which day is the first where
+    it is not that of the start.
     """
     lines = [] if rehearsed else [UNREHEARSED, ""]
+    if moved:
+        lines += [moved, ""]
     for visit in plan.visits():
         lines += [
             _heading(visit),

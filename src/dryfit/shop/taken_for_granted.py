@@ -38,6 +38,16 @@ def shop_assumptions(shop: Shop, *, glued: int = 0, coated: int = 0) -> tuple[As
     return tuple(said)
 
 
+def moved_start(shop: Shop) -> str:
+    """Return which day is the first where the shop is closed on that of the start; else nothing."""
+    first, weekday = first_date(shop), first_weekday(shop)
+    told = weekday if first is None else first
+    if shop.start is None or told == shop.start:
+        return ""
+    name = f"a {DAY_NAMES[weekday]}" if first is None else date_in_words(first)
+    return f"day 1 is {name}, the first working day from the start on"
+
+
 def _first_day(shop: Shop) -> Iterator[Assumption]:
     """Yield which day is the first, as far as nobody told it, and which days are free."""
     off = " and ".join(DAY_NAMES[number] for number in sorted(shop.days_off)) or "no day"
@@ -46,9 +56,9 @@ def _first_day(shop: Shop) -> Iterator[Assumption]:
         free = f"day 1 is a {DAY_NAMES[first_weekday(shop)]}; free is {off}"
         instead = '--start Thursday or --start 2026-12-05; in the shop file: days_off = ["Sunday"]'
         yield Assumption(free, None, instead, "shop file")
-    elif first is not None and first != shop.start:
-        moved = f"day 1 is {date_in_words(first)}, the first working day from the start on"
-        yield Assumption(moved, None, "--start with another date", "shop file")
+    moved = moved_start(shop)
+    if moved:
+        yield Assumption(moved, None, "--start with another day", "shop file")
     if shop.start is not None:
         instead = 'in the shop file: days_off = ["Sunday", "2026-12-24"]'
         yield Assumption(f"free is {off}", None, instead, "shop file")

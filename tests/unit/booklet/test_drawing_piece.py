@@ -157,3 +157,35 @@ def test_a_step_that_goes_on_the_next_day_is_drawn_in_the_hours_of_both() -> Non
         "Days 6 to 7: nothing to do by hand",
         "Day 8",
     ]
+
+
+def _bars(drawing: Svg) -> list[str]:
+    return [line.words for line in lettering(drawing) if line.words[0].isdigit()]
+
+
+def test_the_day_reaches_to_closing_time_and_to_the_end_of_clamps_in_the_evening() -> None:
+    """The shop is open to 16:00; clamps from 14:23 for 2 h are off at 16:23."""
+    step = plan().steps[0]
+    short = replace(step, starts=Moment(0, 1, "08:00"), ends=Moment(0, 1, "09:00"))
+    hours = [str(hour) for hour in range(8, 18)]
+    drawn = timeline(replace(plan(), steps=(short,)), shipped_shop())
+    assert _bars(drawn)[: len(hours) - 1] == hours[:-1]
+    glued = next(each for each in plan().steps if each.operations[0].glue_up)
+    one = replace(glued.operations[0], after_tenths=1200)
+    late = replace(
+        glued, starts=Moment(0, 1, "14:00"), ends=Moment(0, 1, "14:23"), operations=(one,)
+    )
+    drawn = timeline(replace(plan(), steps=(short, late)), shipped_shop())
+    assert _bars(drawn)[: len(hours)] == hours
+
+
+def test_every_bar_is_named_by_the_number_of_its_visit() -> None:
+    """Of short visits close together the last is named for all; one at closing time, beside it."""
+    step = plan().steps[0]
+    times = [("08:00", "08:05"), ("08:12", "08:14"), ("12:00", "12:05"), ("15:55", "16:00")]
+    steps = tuple(
+        replace(step, visit=visit, starts=Moment(0, 1, begin), ends=Moment(0, 1, end))
+        for visit, (begin, end) in enumerate(times, start=31)
+    )
+    named = _bars(timeline(replace(plan(), steps=steps), shipped_shop()))
+    assert named[-3:] == ["31–32", "33", "34"]

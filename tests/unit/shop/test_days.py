@@ -1,5 +1,6 @@
 """Weekdays and dates by the calendar on the wall: 5 December 2026 is a Saturday (ISO 8601)."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -7,6 +8,7 @@ import pytest
 
 from dryfit.shop import Shop, read_shop, shop_assumptions
 from dryfit.shop.days import first_date, first_weekday, full_name, short_name, single_days_off
+from dryfit.shop.taken_for_granted import moved_start
 
 
 def shop_with(tmp_path: Path, *lines: str) -> Shop:
@@ -63,3 +65,21 @@ def test_a_start_that_is_not_worked_is_said_to_be_moved(tmp_path: Path) -> None:
     said = [each.text for each in shop_assumptions(shop_with(tmp_path, 'start = "2026-12-05"'))]
     assert "day 1 is Monday 7 December 2026, the first working day from the start on" in said
     assert not any("day 1 is a" in text for text in said)
+
+
+@pytest.mark.parametrize(
+    ("start", "said"),
+    [
+        (date(2026, 12, 5), "day 1 is Monday 7 December 2026, the first working day"),
+        (5, "day 1 is a Monday, the first working day"),
+        (date(2026, 12, 7), ""),
+        (2, ""),
+        (None, ""),
+    ],
+)
+def test_it_is_told_that_work_begins_on_another_day(
+    tmp_path: Path, start: date | int | None, said: str
+) -> None:
+    """5 December 2026 is a Saturday, as 5 is: Monday is 0."""
+    moved = moved_start(replace(shop_with(tmp_path), start=start))
+    assert moved == (f"{said} from the start on" if said else "")

@@ -21,6 +21,7 @@ _BAR = 5.6
 _ROW = 6.8
 _LEAST = 0.5
 _PAUSE = 30
+_EVENING = 2 * _HOUR
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ def timeline(plan: Plan, shop: Shop) -> Svg:
     days = sorted({stretch.begin // _DAY for stretch in hands})
     names = {day: short_name(shop, day + 1) or f"Day {day + 1}" for day in days}
     widest = max(width_of(name, bold=True) for name in names.values())
-    window = _window(hands, max(_LEFT, widest + 2.0))
+    window = _window(hands, (*clamps, *drying), shop, max(_LEFT, widest + 2.0))
     canvas = Canvas()
     y = _hours(canvas, window)
     last = 0
@@ -67,7 +68,10 @@ def timeline(plan: Plan, shop: Shop) -> Svg:
         y = _skipped(canvas, window.left, (last, day), y)
         last = day + 1
         y = _day(canvas, (day, name), window, (hands, clamps, drying), y)
-    note = "Solid: your hands, with the numbers of the visits. Hatched: in clamps or drying."
+    note = (
+        "Solid: your hands, with the numbers of the visits. Hatched: in clamps or drying; open at "
+        "an end: through the night."
+    )
     caption(canvas, 0.0, y + 1.0, note)
     return canvas.finish("Order of work, day by day")
 
@@ -105,10 +109,18 @@ def _waits(steps: Sequence[Step]) -> tuple[list[_Stretch], list[_Stretch]]:
     return clamps, drying
 
 
-def _window(hands: Sequence[_Stretch], left: float) -> _Window:
-    """Return whole hours round all work."""
-    opens = min(stretch.begin % _DAY for stretch in hands)
-    closes = max(stretch.end - stretch.begin // _DAY * _DAY for stretch in hands)
+def _window(
+    hands: Sequence[_Stretch], waits: Sequence[_Stretch], shop: Shop, left: float
+) -> _Window:
+    """Return whole hours round all work, the hours of the shop, and what waits into the evening.
+
+    A wait that ends later than that is left open: drawn to its end it would squeeze the day.
+    """
+    opens = min(shop.opens, *(stretch.begin % _DAY for stretch in hands))
+    worked = [stretch.end - stretch.begin // _DAY * _DAY for stretch in hands]
+    late = [stretch.end % _DAY for stretch in waits]
+    evening = [end for end in late if end <= shop.closes + _EVENING]
+    closes = max(shop.closes, *worked, *evening)
     return _Window(opens // _HOUR * _HOUR, -(-closes // _HOUR) * _HOUR, left)
 
 
@@ -143,7 +155,7 @@ def _day(
     midnight = day * _DAY
     rows = []
     for index, track in enumerate(tracks):
-        within = list(_on_day(track, midnight, window))
+        within = list(_on_day(track, midnight, window, whole=index > 0))
         if within or index == 0:
             rows.append((index, within))
     bottom = y + _ROW * len(rows)
@@ -160,12 +172,15 @@ def _day(
     return bottom + 3.0
 
 
-def _on_day(track: Sequence[_Stretch], midnight: int, window: _Window) -> Iterator[_Stretch]:
+def _on_day(
+    track: Sequence[_Stretch], midnight: int, window: _Window, *, whole: bool
+) -> Iterator[_Stretch]:
+    """Yield what is seen of a day in the window, cut off at its ends unless `whole`."""
     for stretch in track:
         begin = max(stretch.begin, midnight + window.opens)
         end = min(stretch.end, midnight + window.closes)
         if begin < end:
-            yield _Stretch(begin, end, stretch.visit)
+            yield stretch if whole else _Stretch(begin, end, stretch.visit)
 
 
 def _work_bars(
@@ -177,8 +192,9 @@ def _work_bars(
         left, right = window.at(bar.begin - midnight), window.at(bar.end - midnight)
         right = max(right - 0.3, left + _LEAST)
         canvas.rect(Rect(left, top, right, top + _BAR), fill="black", pen=None)
+    unnumbered: int | None = None
     for run, following in _runs(bars):
-        _number_run(canvas, run, following, (window, midnight), top)
+        unnumbered = _number_run(canvas, (run, following), (window, midnight), top, unnumbered)
 
 
 def _runs(bars: Sequence[_Stretch]) -> Iterator[tuple[list[_Stretch], int | None]]:
@@ -195,50 +211,64 @@ def _runs(bars: Sequence[_Stretch]) -> Iterator[tuple[list[_Stretch], int | None
 
 def _number_run(
     canvas: Canvas,
-    run: Sequence[_Stretch],
-    following: int | None,
+    followed: tuple[Sequence[_Stretch], int | None],
     clock: tuple[_Window, int],
     top: float,
-) -> None:
-    """Number a run of bars: inside where the figures fit, together where they must, else after."""
-    window, midnight = clock
-    groups: list[list[_Stretch]] = []
-    open_group: list[_Stretch] = []
+    unnumbered: int | None,
+) -> int | None:
+    """Number a run of bars: inside where the figures fit, together where they must, else after.
+
+    `unnumbered` is the first visit of the runs before it that had no room for their figures: they
+    are named with this one.  Returns the same for the next one, which is `followed` by the start
+    of the run.
+    """
+    (run, following), (window, midnight) = followed, clock
+    first = run[0].visit if unnumbered is None else unnumbered
+    groups: list[tuple[str, list[_Stretch]]] = []
+    begun: list[_Stretch] = []
+    start = first
     for bar in run:
-        open_group.append(bar)
-        if _width(open_group, clock) >= _needed(open_group):
-            groups.append(open_group)
-            open_group = []
-    if open_group and groups:
-        last = groups[-1] + open_group
-        groups[-1] = last
-    groups = [group for group in groups if _width(group, clock) >= _needed(group)]
-    for group in groups:
-        left = window.at(group[0].begin - midnight)
-        middle = left + _width(group, clock) / 2
-        half = _needed(group) / 2 - 0.3
+        begun.append(bar)
+        figures = _numbers(start, bar.visit)
+        if _width(begun, clock) >= _needed(figures):
+            groups.append((figures, begun))
+            begun, start = [], bar.visit + 1
+    if begun and groups:
+        _, bars = groups.pop()
+        begun = bars + begun
+        start = bars[0].visit if groups else first
+        groups.append((_numbers(start, run[-1].visit), begun))
+    if any(_width(bars, clock) < _needed(figures) for figures, bars in groups):
+        groups = []
+    for figures, bars in groups:
+        left = window.at(bars[0].begin - midnight)
+        middle = left + _width(bars, clock) / 2
+        half = _needed(figures) / 2 - 0.3
         canvas.rect(Rect(middle - half, top, middle + half, top + _BAR), fill="black", pen=None)
-        canvas.text((middle, top + _BAR / 2), _numbers(group), bold=True, white=True)
+        canvas.text((middle, top + _BAR / 2), figures, bold=True, white=True)
+    if groups:
+        return None
+    figures = _numbers(first, run[-1].visit)
     end = window.at(run[-1].end - midnight) + 1.0
-    room = window.left + _WIDE if following is None else window.at(following - midnight)
-    if not groups and end + width_of(_numbers(run), bold=True) < room:
-        right = end + width_of(_numbers(run), bold=True)
-        canvas.rect(Rect(end - 0.4, top, right + 0.4, top + _BAR), fill="white", pen=None)
-        canvas.text((end, top + _BAR / 2), _numbers(run), bold=True, anchor="start")
+    right = end + width_of(figures, bold=True)
+    if following is not None and right + 0.4 >= window.at(following - midnight):
+        return first
+    canvas.rect(Rect(end - 0.4, top, right + 0.4, top + _BAR), fill="white", pen=None)
+    canvas.text((end, top + _BAR / 2), figures, bold=True, anchor="start")
+    return None
 
 
-def _width(group: Sequence[_Stretch], clock: tuple[_Window, int]) -> float:
+def _width(bars: Sequence[_Stretch], clock: tuple[_Window, int]) -> float:
     window, midnight = clock
-    return window.at(group[-1].end - midnight) - window.at(group[0].begin - midnight)
+    return window.at(bars[-1].end - midnight) - window.at(bars[0].begin - midnight)
 
 
-def _numbers(group: Sequence[_Stretch]) -> str:
-    first, last = group[0].visit, group[-1].visit
+def _numbers(first: int, last: int) -> str:
     return str(first) if first == last else f"{first}–{last}"
 
 
-def _needed(group: Sequence[_Stretch]) -> float:
-    return width_of(_numbers(group), bold=True) + 1.2
+def _needed(figures: str) -> float:
+    return width_of(figures, bold=True) + 1.2
 
 
 def _visits(within: Sequence[_Stretch]) -> list[_Stretch]:
@@ -258,15 +288,23 @@ def _wait_bars(
     midnight: int,
     top: float,
 ) -> None:
+    """Draw the waits of a day hatched, open at an end that lies outside the window."""
     spans: list[tuple[int, int]] = []
     for stretch in sorted(within, key=lambda stretch: stretch.begin):
         if spans and stretch.begin <= spans[-1][1]:
             spans[-1] = spans[-1][0], max(spans[-1][1], stretch.end)
         else:
             spans.append((stretch.begin, stretch.end))
+    bottom = top + _BAR
     for begin, end in spans:
         left, right = window.at(begin - midnight), window.at(end - midnight)
-        rect = Rect(left, top, max(right, left + _LEAST), top + _BAR)
+        right = max(right, left + _LEAST)
+        rect = Rect(left, top, right, bottom)
         canvas.rect(rect, fill="white", pen=None)
         canvas.hatch(rect, spacing=1.1)
-        canvas.rect(rect, pen=OUTLINE)
+        sides = [((left, top), (right, top)), ((left, bottom), (right, bottom))]
+        if begin >= midnight + window.opens:
+            sides.append(((left, top), (left, bottom)))
+        if end <= midnight + window.closes:
+            sides.append(((right, top), (right, bottom)))
+        canvas.lines(sides, OUTLINE)
