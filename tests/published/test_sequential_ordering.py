@@ -14,11 +14,13 @@ OPTIMA = {
     "br17.12": 55,
 }
 
+EFFORT = dict.fromkeys(OPTIMA, 100) | {"ESC25": 200}
 
-@pytest.mark.parametrize("name", ["ESC07", "ESC11", "ESC12", "br17.10", "br17.12"])
+
+@pytest.mark.parametrize("name", OPTIMA)
 def test_published_optima_are_reached(name: str) -> None:
     problem = read_ordering(name)
-    result = solve(problem, k=100, effort=100)
+    result = solve(problem, k=100, effort=EFFORT[name])
     assert violations(problem, result) == ()
     assert length(name, result.order) == OPTIMA[name]
     assert result.totals.changeover == OPTIMA[name] + raised(name)

@@ -36,15 +36,16 @@ def first_orders(
     beams = FIRST_BEAMS if len(instance.station) <= MANY else FIRST_BEAMS[:1]
     guide = Remembering(bound, spans_of(instance))
     exact = [_beamed(instance, guide, beam, lookout) for beam in beams]
+    path = is_path(instance)
     walking = (
         [_beamed(instance, guide, replace(beam, walking=True), lookout) for beam in beams]
-        if instance.problem.walk or len(beams) > 1
+        if not path and (instance.problem.walk or len(beams) > 1)
         else []
     )
     opened = sum(result.opened for result in (*exact, *walking))
     orders = [result.order for result in (*exact, *walking)]
     fewest, order = min((found.spent, found.order) for found in exact)
-    if is_path(instance):
+    if path:
         order, played = sequenced(instance, order, proposals_of(instance, effort), lookout)
         orders.append(order)
         offer(instance, order, lookout)

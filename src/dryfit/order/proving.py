@@ -14,6 +14,7 @@ from dryfit.order.bound import Bound
 from dryfit.order.guide import Remembering, Span, spans_of
 from dryfit.order.instance import Instance
 from dryfit.order.projecting import ancestors_of
+from dryfit.order.sequencing import is_path
 from dryfit.order.station_bound import Found, bounded
 from dryfit.order.watching import Lookout, Order
 
@@ -23,6 +24,9 @@ effort on, the square of the effort, or half of it: a proof that is not cheap is
 
 MOST_AT_A_STATION, MOST_AT_ALL = 100_000, 40_000
 """States beyond which none are made: 100,000 take about 100 MB."""
+
+FEW = 20
+"""Tasks up to which a path gets all these states: of more it is never searched whole."""
 
 FULL = 300
 """Tasks up to which that many are made; with more, each state is more work."""
@@ -59,9 +63,11 @@ def proved(
     share = effort * FULL // max(FULL, len(instance.station))
     if least == fewest or not share:
         return Proof(least, fewest, None, 0)
-    at_a_station = share * max(AT_A_STATION, share)
+    at_a_station = min(MOST_AT_A_STATION, share * max(AT_A_STATION, share))
     at_all = share * max(AT_ALL, share // 2)
-    spans, found = _lifted(instance, min(MOST_AT_A_STATION, at_a_station), lookout)
+    if is_path(instance):
+        at_a_station = at_a_station * FEW // max(FEW, len(instance.station))
+    spans, found = _lifted(instance, at_a_station, lookout)
     least = max(least, sum(one.lift.least for one in found))
     made = sum(one.made for one in found)
     if least == fewest or not all(one.ended for one in found):

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dryfit.order.first_orders import proposals_of
 from dryfit.order.improve import improved, score
 from dryfit.order.instance import Instance
+from dryfit.order.sequencing import is_path, never_waits
 from dryfit.order.shuffling import shuffled
 from dryfit.order.watching import Lookout, Order
 
@@ -24,7 +25,9 @@ def refined(
     worths = _worths(k)
     order = min(score(instance, order, worths[0][0]) for order in found)[-1]
     proposals = proposals_of(instance, effort)
-    if len(order) < 2 or not proposals:
+    # One order alone has only been mended; of several a path is among them, searched already.
+    done = len(found) > 1 and is_path(instance) and never_waits(instance)
+    if len(order) < 2 or not proposals or done:
         return min(score(instance, order, k) for order in found)[-1], 0
     played = 0
     if k >= STEEP:
