@@ -111,7 +111,8 @@ def mistyped_order(stumble: Stumble) -> Mistake | None:
 def together_wished(stumble: Stumble) -> Mistake | None:
     """``finish top together with finish shelf``: a wish says before or after, nothing else."""
     words = [stumble.text[word.start : word.end].lower() for word in stumble.words]
-    if "together" not in words or (words[0] == "glue" and ":" in stumble.text):
+    # A line with sizes, or with what goes into a glue-up, is no wish.
+    if "together" not in words or any(sign in ":0123456789" for sign in stumble.text):
         return None
     word = stumble.words[words.index("together")]
     return Mistake(
