@@ -173,4 +173,4 @@ def test_why_tells_of_figures_and_of_steps(tmp_path: Path) -> None:
         "leg: 4 copies\n  length 218 = overall height 240 - thickness of seat 22\n"
     )
     assert "base / glue up\n" in told
-    assert "  - has to come after step " in told
+    assert "  - has to come before step " in told
