@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.sides import sides_that_count
-from dryfit.booklet.text import Mark, Say, Text, capital, joined
+from dryfit.booklet.text import Amount, Mark, Say, Text, capital, joined
 from dryfit.placing.horns import with_horns
 from dryfit.plan.plan import Step
 from dryfit.plan.setting import Setting
@@ -170,17 +170,14 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
         yield (say.setting(height - base), f" deep + {machine.guide} floor ", say.setting(base))
     elif base:
         yield (f"{machine.guide} floor ", say.setting(base), " included")
-    if setting.at_least is not None:
-        yield from _through(setting.at_least, setting.at_most, say)
+    if setting.at_least is not None and setting.at_most is not None:
+        yield _through(say.setting(setting.at_least), say.setting(setting.at_most))
 
 
-def _through(least: Fraction, most: Fraction | None, say: Say) -> Iterator[Text]:
-    if most is None:
-        yield ("cuts right through; ", say.setting(least), " or more will do")
-    elif say.setting(least) == say.setting(most):
-        yield ("cuts right through; no lower, and no higher: it serves thick and thin",)
-    else:
-        yield ("cuts right through; ", say.setting(least), " to ", say.setting(most), " will do")
+def _through(least: Amount, most: Amount) -> Text:
+    if least == most:
+        return ("cuts right through; no lower, and no higher: it serves thick and thin",)
+    return ("cuts right through; ", least, " to ", most, " will do")
 
 
 def _taper_details(setting: Setting, machine: Machine) -> Iterator[Text]:

@@ -56,11 +56,6 @@ def deepest(accessory: str, shop: Shop) -> Fraction:
     return shop.stations[SAW].limits["depth"] - least_height(Fraction(0), accessory, shop)
 
 
-def can_saw_through(thickness: Fraction, accessory: str, shop: Shop) -> bool:
-    """Return whether the table saw, with that accessory, cuts right through the thickness."""
-    return has_saw(accessory, shop) and thickness <= deepest(accessory, shop)
-
-
 def through_settings(thickness: Fraction, accessory: str, shop: Shop) -> tuple[Setting, ...]:
     """Return cutter, accessory, tilt and height of a cut right through; fence or stop to come."""
     blade, _ = saw_blade(shop)
