@@ -13,12 +13,18 @@ from dryfit.order.shifting import company_of, shift, tears_a_visit
 from dryfit.order.track import terms_of, untried
 from dryfit.order.watching import Lookout, Order
 
+LOTS = 1000
+"""What keeps the seeds of different lots apart."""
+
 
 def shuffled(
-    instance: Instance, order: Order, proposals: int, lookout: Lookout
+    instance: Instance, order: Order, proposals: int, lookout: Lookout, lot: int = 0
 ) -> tuple[Order, int]:
-    """An order of no more set-up after a number of proposals, and the tasks played for it."""
-    rng = random.Random(len(order))  # noqa: S311 - a search, not a secret
+    """An order of no more set-up after a number of proposals, and the tasks played for it.
+
+    lot  number of the run: each draws other moves
+    """
+    rng = random.Random(len(order) + LOTS * lot)  # noqa: S311 - a search, not a secret
     terms, company = terms_of(instance), company_of(instance)
     track = untried(terms, order)
     take_settings(terms, track, reset(terms, track, 0, list(order)))
