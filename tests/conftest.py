@@ -36,8 +36,8 @@ settings.load_profile("dryfit")
 def _every_plan_is_checked() -> Iterator[None]:
     """Hold the schedule behind every plan that a test makes against the checker of `order`.
 
-    The order and its sums, as they are after ties are settled and idle hours are filled: the
-    checker shares no code with what made them.
+    The order and its sums, as they are after ties are settled: the checker shares no code with
+    what made them.
     """
     module = import_module("dryfit.planning.make_plan")
     unchecked = module.ordered
@@ -47,7 +47,7 @@ def _every_plan_is_checked() -> Iterator[None]:
         result, schedule, totals = unchecked(problem, *others)
         order = tuple(entry.task for entry in schedule.entries)
         printed = replace(result, order=order, schedule=schedule, totals=totals)
-        # Filling idle hours may cost a little set-up: what is proved is told of the engine's order.
+        # Waiting may be worth a little set-up: what is proved is told of the engine's order.
         proved = totals.changeover == result.lower_bound
         assert violations(problem, replace(printed, proven=proved)) == ()
         return result, schedule, totals

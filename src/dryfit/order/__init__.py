@@ -81,6 +81,7 @@ from dryfit.order.problem import (
     Value,
 )
 from dryfit.order.result import Entry, Result, Schedule, Totals
+from dryfit.order.settling import Cut, settled
 from dryfit.order.watching import Glimpse, Watch
 
 __all__ = [
@@ -88,6 +89,7 @@ __all__ = [
     "Axis",
     "Calendar",
     "Choice",
+    "Cut",
     "Entry",
     "Glimpse",
     "Hold",
@@ -115,6 +117,7 @@ __all__ = [
     "picked",
     "room",
     "schedule_of",
+    "settled",
     "solve",
     "violations",
 ]

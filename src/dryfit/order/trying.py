@@ -37,7 +37,12 @@ def tried(
 
     It does as soon as `worth` times set-up plus waiting exceeds the limit.
     """
-    settings = reset(terms, track, first, stretch)
+    return played(terms, track, reset(terms, track, first, stretch), worth, limit)
+
+
+def played(terms: Terms, track: Track, settings: Settings, worth: int, limit: int) -> Trial | None:
+    """The same of a move whose set-ups are known."""
+    first = settings.first
     before = track.waiting - sum(track.waited[first:])
     budget = limit - worth * settings.setup - before
     if budget < 0:

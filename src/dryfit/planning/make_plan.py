@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import partial
 
 from dryfit.diagnostics import Diagnostic, Findings, Severity
-from dryfit.order import Problem, Result, Schedule, Unsolvable, Watch, solve
+from dryfit.order import Cut, Problem, Result, Schedule, Unsolvable, Watch, settled, solve
 from dryfit.order import Totals as OrderTotals
 from dryfit.placing.model import Model
 from dryfit.plan.favour import USUAL, WORTH
@@ -14,12 +15,11 @@ from dryfit.plan.operation import WorkList
 from dryfit.plan.plan import PartByPart, Plan, Totals
 from dryfit.plan.totals_text import ENDED_IN_WORDS
 from dryfit.planning.cutters import accessories_of, cutters_of
-from dryfit.planning.fillers import filled
 from dryfit.planning.moments import moment
 from dryfit.planning.no_order import no_order
 from dryfit.planning.part_by_part import part_by_part
 from dryfit.planning.problem_of import problem_of
-from dryfit.planning.steps import steps_of
+from dryfit.planning.steps import step_lengths, steps_of
 from dryfit.planning.tidy import tidied
 from dryfit.shop.days import full_name
 from dryfit.shop.shop import Shop
@@ -46,8 +46,9 @@ def make_plan(
     and common visits contradict one another, or when a glue-up is longer than the working day.
     """
     problem = problem_of(work, shop)
+    cut = partial(step_lengths, work=work, shop=shop)
     try:
-        result, schedule, totals = ordered(problem, model, favour, effort, watch, previous)
+        result, schedule, totals = ordered(problem, model, cut, favour, effort, watch, previous)
     except Unsolvable as reason:
         return None, (no_order(reason, model, work, shop),)
     done = moment(totals.elapsed, shop)
@@ -73,6 +74,7 @@ def make_plan(
 def ordered(
     problem: Problem,
     model: Model,
+    cut: Cut,
     favour: str,
     effort: int,
     watch: Watch | None,
@@ -80,12 +82,18 @@ def ordered(
 ) -> tuple[Result, Schedule, OrderTotals]:
     """Return the engine's result, and the schedule that is printed, with its sums.
 
-    Raises Unsolvable.  Every test looks at what comes back here with the checker of `order`.
+    `cut` cuts a schedule into steps: none of them alone stands better at another place of the one
+    that comes back.  Raises Unsolvable.  Every test looks at it with the checker of `order`.
     """
-    result = solve(problem, k=WORTH[favour], effort=effort, watch=watch, previous=previous)
-    schedule, totals = tidied(result, problem, model, WORTH[favour])
-    if favour != "setups":
-        schedule, totals = filled(problem, schedule, totals)
+    worth = WORTH[favour]
+    result = solve(problem, k=worth, effort=effort, watch=watch, previous=previous)
+    schedule, totals = tidied(result.schedule, result.totals, problem, model, worth)
+    while True:  # each time strictly better, so it ends
+        order = tuple(entry.task for entry in schedule.entries)
+        better = settled(problem, order, worth, cut)
+        if better is None:
+            break
+        schedule, totals = tidied(*better, problem, model, worth)
     return result, schedule, totals
 
 

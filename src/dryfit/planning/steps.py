@@ -31,6 +31,13 @@ class Run:
     visit: int
 
 
+def step_lengths(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[int, ...]:
+    """Return how many operations each step of a schedule has."""
+    operations = {operation.id: operation for operation in work.operations}
+    released = released_at(schedule.entries, work)
+    return tuple(len(run.entries) for run in _runs(schedule.entries, operations, released, shop))
+
+
 def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]:
     """Return the steps of a schedule in order, numbered from 1."""
     by_id = {operation.id: operation for operation in work.operations}

@@ -7,17 +7,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dryfit.order import Problem, Result, Schedule, Totals, evaluate
+from dryfit.order import Problem, Schedule, Totals, evaluate
 from dryfit.order.problem import Unsolvable
 from dryfit.placing.model import Model
 
 
-def tidied(result: Result, problem: Problem, model: Model, worth: int) -> tuple[Schedule, Totals]:
-    """Return schedule and totals of the most natural order that is no worse than the result's.
+def tidied(
+    schedule: Schedule, totals: Totals, problem: Problem, model: Model, worth: int
+) -> tuple[Schedule, Totals]:
+    """Return schedule and totals of the most natural order that is no worse than this one.
 
     `worth` is the engine's k: tenths of waiting that a tenth of set-up is worth.
     """
-    best, schedule, totals = result.order, result.schedule, result.totals
+    best = tuple(entry.task for entry in schedule.entries)
     for first, second in _twins(model):
         swapped = _swapped(best, first, second)
         if swapped != best:

@@ -11,7 +11,6 @@ from dryfit.order import Result, solve, violations
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.plan.plan import Step
 from dryfit.planning import make_plan
-from dryfit.planning.fillers import filled
 from dryfit.planning.problem_of import problem_of
 from dryfit.planning.tidy import tidied
 
@@ -29,7 +28,7 @@ def test_the_tidied_order_breaks_no_rule(name: str) -> None:
     problem = problem_of(work, shipped_shop())
     result = solve(problem, effort=20)
     assert isinstance(result, Result)
-    schedule, totals = tidied(result, problem, model, 4)
+    schedule, totals = tidied(result.schedule, result.totals, problem, model, 4)
     assert violations(problem, schedule) == ()
     assert 4 * totals.setup + totals.waiting <= 4 * result.totals.setup + result.totals.waiting
 
@@ -167,17 +166,6 @@ def test_buttons_are_made_while_glue_cures() -> None:
     assert made in {later for step in plan_of().steps for later in step.meanwhile}, (
         "an idle hour is put to use"
     )
-
-
-@pytest.mark.parametrize("name", PIECES)
-def test_filling_idle_hours_breaks_no_rule_and_finishes_no_later(name: str) -> None:
-    work, _ = listed(piece(name))
-    problem = problem_of(work, shipped_shop())
-    result = solve(problem, effort=0)
-    schedule, totals = filled(problem, result.schedule, result.totals)
-    assert violations(problem, schedule) == ()
-    assert totals.elapsed <= result.totals.elapsed
-    assert totals.work == result.totals.work
 
 
 def test_equal_frames_are_glued_in_the_order_of_their_numbers() -> None:
