@@ -17,8 +17,10 @@ import pytest
 pty = pytest.importorskip("pty")  # only where there are pseudo-terminals
 
 STOOL = Path(__file__).parents[2] / "examples" / "step_stool.dryfit"
+# What runs in the background hears no interrupt, and hands that on to what it starts.
 ENDLESS = """
-import sys
+import signal, sys
+signal.signal(signal.SIGINT, signal.default_int_handler)
 from dryfit.cli import main
 from dryfit.planning import make_plan
 make_plan.__kwdefaults__["effort"] = 10**9

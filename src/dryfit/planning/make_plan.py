@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 
@@ -94,7 +95,9 @@ def ordered(
         if better is None:
             break
         schedule, totals = tidied(*better, problem, model, worth)
-    return result, schedule, totals
+    # The last moves may have come upon fewer changes than the search did.
+    fewest = min(result.fewest_found, totals.changeover)
+    return replace(result, fewest_found=fewest), schedule, totals
 
 
 def _totals(result: Result, totals: OrderTotals, parts: PartByPart) -> Totals:
@@ -115,5 +118,5 @@ def _totals(result: Result, totals: OrderTotals, parts: PartByPart) -> Totals:
         proven=over == 0,
         gap_percent=Fraction(round(10 * gap), 10),
         part_by_part=parts,
-        fewest_found=min(result.fewest_found, totals.changeover),
+        fewest_found=result.fewest_found,
     )

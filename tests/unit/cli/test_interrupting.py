@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import signal
 import threading
+from collections.abc import Iterator
 
 import pytest
 
@@ -16,6 +17,14 @@ GLIMPSE = Glimpse(changeover=1410, setup=1875, waiting=9611, bound=1365)
 pytestmark = pytest.mark.skipif(
     threading.current_thread() is not threading.main_thread(), reason="signals are for the main one"
 )
+
+
+@pytest.fixture(autouse=True)
+def _interrupts_are_heard() -> Iterator[None]:
+    """As in a terminal: what runs in the background hears none."""
+    usual = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    signal.signal(signal.SIGINT, usual)
 
 
 def test_the_first_interrupt_ends_the_search_at_its_next_glimpse() -> None:

@@ -119,12 +119,17 @@ def _given_as_code(node: ast.AST, known: Mapping[str, int | None]) -> Iterator[a
             *zip(arguments.kwonlyargs, arguments.kw_defaults, strict=True),
         ]
         yield from (default for each, default in defaults if each.arg == "code" and default)
-    elif isinstance(node, ast.Call):
+    elif isinstance(node, ast.Call) and not _of_argparse(node.func):
         name = getattr(node.func, "attr", getattr(node.func, "id", ""))
         at = known.get(name)
         yield from (keyword.value for keyword in node.keywords if keyword.arg == "code")
         if at is not None:
             yield from node.args[at : at + 1]
+
+
+def _of_argparse(function: ast.expr) -> bool:
+    """Whether it is a deed of the parser of the command line, whose errors have no codes."""
+    return isinstance(function, ast.Attribute) and ast.unparse(function.value) == "parser"
 
 
 def _is_passed_on(given: ast.expr, scope: Scope) -> bool:

@@ -102,9 +102,13 @@ def test_what_moves_with_the_opening_is_set_by_a_formula(plan: Played) -> None:
 def test_what_hangs_on_no_length_may_be_cut_before_it() -> None:
     # A groove from end to end hangs on no length: it is cut on the overlong blank (TRADE C5.3).
     made = played(f"{CASE}groove in shelf: bottom, 6 wide, 5 deep, 20 from front, through\n")
-    number = {op.id: step.number for step in made.plan.steps for op in step.operations}
-    groove = next(at for name, at in number.items() if name.startswith("shelf / groove"))
-    assert groove < number["bay width / measure"] < number["shelf / length"]
+    plan = made.plan
+    operations = [op.id for step in plan.steps for op in step.operations]
+    groove = next(name for name in operations if name.startswith("shelf / groove"))
+    waits = {wait.operation for wait in plan.step_of(groove).waits_for}
+    assert not waits & {"bay width / measure", "shelf / length"}
+    assert operations.index("bay width / measure") < operations.index("shelf / length")
+    assert operations.index(groove) < operations.index("shelf / length")
 
 
 @pytest.mark.parametrize(
