@@ -8,7 +8,7 @@ from tests.rehearsal_damage.in_counting import MILLING, copy_dropped, left_out
 from tests.rehearsal_damage.in_order import first_of
 from tests.rehearsal_damage.in_reading import set_otherwise
 from tests.rehearsal_damage.kind import Kind, kind
-from tests.rehearsal_damage.places import alone, copies_of, deeds, moved_to, shuffled
+from tests.rehearsal_damage.places import alone, copies_of, deeds
 from tests.rehearsal_damage.retelling import key_of, retold
 from tests.rehearsal_damage.wanted import members
 
@@ -73,15 +73,11 @@ def fitted_before_its_base(plan: Plan, goal: Goal, chance: random.Random) -> Pla
 
 
 def buttons_made_last(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
-    """What holds the top is made when all is fitted, the top too."""
+    """What holds the top is made when the top is on."""
     rows = [op for _, _, op in deeds(plan)]
-    fits = [op.id for op in rows if op.kind == "fit"]
-    for made in shuffled(chance, (op.id for op in rows if op.kind == "make" and fits)):
-        found = moved_to(plan, made, fits[-1], after=True)
-        if found is not None:
-            order, moved = found
-            return retold(plan, order, moved=moved)
-    return None
+    tops = [op.id for op in rows if op.kind == "fit" and op.part.endswith("top")]
+    pairs = ((op.id, tops[-1]) for op in rows if op.kind == "make" and tops)
+    return first_of(plan, chance, pairs)
 
 
 def never_ripped(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:

@@ -6,8 +6,10 @@ eased last.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from fractions import Fraction
 
+from dryfit.geometry.box import Box
 from dryfit.rehearsal.at_machines.milling import DEEDS
 from dryfit.rehearsal.deeds import Deed, fault_of
 from dryfit.rehearsal.fault import Fault, Reason
@@ -62,11 +64,37 @@ def _unripped(deeds: Sequence[Deed]) -> Iterator[Fault]:
 
 
 def _never_used(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
-    """Yield what is made from offcuts, as buttons are, when all is fitted already."""
+    """Yield what is made from offcuts, as buttons are, when what it holds is fitted already.
+
+    Where nothing is fitted it holds what is glued, so that the last glue-up counts.
+    """
+    boxes = {copy.name: copy.box for part in goal.parts for copy in part.copies}
     made = {copy.name for part in goal.parts if part.made for copy in part.copies}
-    last = max((deed.at for deed in deeds if deed.operation.kind in {"fit", "glue up"}), default=-1)
+    fits = [deed for deed in deeds if deed.operation.kind == "fit" and deed.copies]
+    glued = max((deed.at for deed in deeds if deed.operation.kind == "glue up"), default=-1)
     for deed in deeds:
-        if deed.operation.kind == "make" and deed.copies & made and deed.at > last:
+        own = deed.copies & made
+        if deed.operation.kind != "make" or not own:
+            continue
+        # A screw draws the top down to its buttons, which lie a little below it.
+        used = min(fits, key=lambda fit: _way(fit.copies, own, boxes), default=None)
+        if deed.at > (glued if used is None else used.at):
             yield fault_of(
-                deed, Reason.ORDER, "it is made when all is put together", "made before it is used"
+                deed,
+                Reason.ORDER,
+                "it is made when what it holds is put together",
+                "made before it is used",
             )
+
+
+def _way(some: Iterable[str], others: Iterable[str], boxes: Mapping[str, Box]) -> Fraction:
+    """Return how far apart in mm the nearest two are, along the axis in which they are farthest."""
+    return min(
+        max(
+            max(boxes[one].low[axis], boxes[other].low[axis])
+            - min(boxes[one].high[axis], boxes[other].high[axis])
+            for axis in range(3)
+        )
+        for one in some
+        for other in others
+    )
