@@ -3,6 +3,8 @@
 from dataclasses import replace
 
 import pytest
+from tests.pieces.planning import planned
+from tests.pieces.reading import text_of
 from tests.unit.operations.worked import boot_bench, listed, operation, piece, shipped_shop
 from tests.unit.planning.planned import plan_of
 
@@ -243,3 +245,17 @@ def test_the_same_plan_twice() -> None:
     plan, _ = make_plan(model, shipped_shop(), listed(model)[0])
     assert plan == plan_of()
     assert operation(boot_bench(), "post / length")
+
+
+def test_a_blade_that_is_tilted_is_set_to_its_height_anew() -> None:
+    """TRADE E1: the height persists unless the tilt moved."""
+    made = planned(text_of("mitred_box"))[1]
+    assert made is not None
+    before: object = None
+    tilted = 0
+    for step in (each for each in made.steps if each.station == "table saw"):
+        if "tilt" in step.changed and before is not None:
+            tilted += 1
+            assert "height" in step.changed
+        before = step
+    assert tilted

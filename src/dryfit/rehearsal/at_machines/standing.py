@@ -47,12 +47,12 @@ class Standing:
         before = self.axes.get(step.station, {})
         now = _turned(before, station, step)
         self.axes[step.station] = now
-        spoiled = (
-            axis for each in station.axes if each.name in step.changed for axis in each.unsets
-        )
+        spoiled = _unset(station, step)
         self.turned.update((step.station, axis) for axis in {*step.changed, *spoiled})
         for axis in station.axes:
-            yield from _checked(step, axis.name, before.get(axis.name), now.get(axis.name), said)
+            # What is spoiled is set again, even to the same figure.
+            was = None if axis.name in spoiled else before.get(axis.name)
+            yield from _checked(step, axis.name, was, now.get(axis.name), said)
 
     def at(self, station: str) -> Axes:
         """Return the axes of a station as they stand."""
@@ -60,8 +60,7 @@ class Standing:
 
 
 def _turned(before: Axes, station: Station, step: Step) -> Axes:
-    said, changed = dict(step.settings), set(step.changed)
-    unset = {name for axis in station.axes if axis.name in changed for name in axis.unsets}
+    said, changed, unset = dict(step.settings), set(step.changed), _unset(station, step)
     now: Axes = {}
     for axis in station.axes:
         if axis.name in changed:
@@ -69,6 +68,11 @@ def _turned(before: Axes, station: Station, step: Step) -> Axes:
         else:
             now[axis.name] = None if axis.name in unset else before.get(axis.name)
     return now
+
+
+def _unset(station: Station, step: Step) -> set[str]:
+    """Return the axes that a change of others spoils, as a new cutter does the height."""
+    return {name for axis in station.axes if axis.name in step.changed for name in axis.unsets}
 
 
 def _checked(
@@ -86,18 +90,13 @@ def _checked(
             f"the {axis} is said to stand at {_words(shown)}, but it stands at {_words(now)}",
             f"a change of the {axis} that is announced",
         )
-    elif axis in step.changed and stands_at(before) == stands_at(now) and not _spoiled(step, axis):
+    elif axis in step.changed and (now is None or stands_at(before) == stands_at(now)):
         yield _fault(
             step,
             Reason.SETTING,
             f"the {axis} is changed to what it was, {_words(now)}",
             "a change only where the value differs",
         )
-
-
-def _spoiled(step: Step, axis: str) -> bool:
-    # What a new cutter has spoiled is set again, even to the same figure.
-    return "cutter" in step.changed and axis != "cutter"
 
 
 def unmet(operation: Operation, axes: Axes) -> Iterator[tuple[str, str, str]]:
