@@ -135,7 +135,12 @@ def value_of(setting: Setting, machine: Machine) -> Text:
 
 
 def large_value_of(setting: Setting, machine: Machine) -> Text:
-    """Return what is printed large: for a distance, to the side of the cutter that counts."""
+    """Return what is printed large: for a distance, to the side of the cutter that counts.
+
+    A setting to both sides is two limits of a cut, of which none counts more.
+    """
+    if setting.to == "both":
+        return value_of(setting, machine)
     if isinstance(setting.value, Fraction) and setting.far is not None:
         counts = machine.sides.get(setting.axis, Side.NEAR)
         far = distance(setting, counts)

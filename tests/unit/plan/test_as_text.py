@@ -1,6 +1,9 @@
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from tests.pieces.planning import planned as cached
+from tests.pieces.reading import text_of
 
 from dryfit import workshop
 from dryfit.booklet.bench import Bench
@@ -89,3 +92,26 @@ def test_the_shop_is_taken_for_granted_out_loud() -> None:
         "in the shop file under [cutter]: dado = false"
     )
     assert "day 1 is a Monday; free is Saturday and Sunday" in said
+
+
+@pytest.mark.parametrize("name", ["framed_panel", "wall_cabinet"])
+def test_a_cut_that_runs_out_at_an_end_shows_both_its_limits(name: str) -> None:
+    """A haunch reaches from the end, 0, to its depth: the booklet printed its depth twice."""
+    checked, plan, _ = cached(text_of(name))
+    assert plan is not None
+    assert checked.model is not None
+    assert checked.shop is not None
+    say = Say(checked.declared.display)
+    bench = Bench(checked.model, plan, checked.shop, label(checked.model), say)
+    compared = 0
+    for step in plan.steps:
+        boxes = settings_view(step, bench).change
+        for axis, setting in step.settings:
+            if setting is None or setting.to != "both" or axis not in step.changed:
+                continue
+            assert setting.far is not None
+            assert isinstance(setting.value, Fraction)
+            shown = [plain(box.value) for box in boxes if box.axis == axis]
+            assert shown == [plain((say.setting(each),)) for each in (setting.value, setting.far)]
+            compared += setting.value == 0
+    assert compared
