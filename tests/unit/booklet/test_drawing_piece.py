@@ -189,3 +189,14 @@ def test_every_bar_is_named_by_the_number_of_its_visit() -> None:
     )
     named = _bars(timeline(replace(plan(), steps=steps), shipped_shop()))
     assert named[-3:] == ["31–32", "33", "34"]
+
+
+def test_the_time_line_ends_with_the_day_on_which_all_is_dry() -> None:
+    first = next(step for step in plan().steps if step.operations)
+    dries = replace(first.operations[0], after_tenths=3 * 24 * 600)
+    step = replace(first, operations=(dries,))
+    over = replace(step.ends, tenths=step.ends.tenths + 3 * 24 * 600, day=step.ends.day + 3)
+    drawn = timeline(replace(plan(), steps=(step,), done=over), shipped_shop())
+    words = [line.words for line in lettering(drawn)]
+    assert f"Day {over.day}" in words
+    assert words.count("drying") == 2

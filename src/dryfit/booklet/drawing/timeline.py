@@ -51,13 +51,14 @@ class _Stretch:
 
 
 def timeline(plan: Plan, shop: Shop) -> Svg:
-    """Return every day on which there is work, hands solid, clamps and drying hatched.
+    """Return every day with work, and that on which all is dry: hands solid, waits hatched.
 
     The figures in the solid bars are visits, as the pages are numbered.
     """
     hands = [stretch for step in plan.steps for stretch in _working(step, shop)]
     clamps, drying = _waits(plan.steps)
-    days = sorted({stretch.begin // _DAY for stretch in hands})
+    last_of_all = {_time(plan.done) // _DAY} if plan.done is not None else set[int]()
+    days = sorted({stretch.begin // _DAY for stretch in hands} | last_of_all)
     names = {day: short_name(shop, day + 1) or f"Day {day + 1}" for day in days}
     widest = max(width_of(name, bold=True) for name in names.values())
     window = _window(hands, (*clamps, *drying), shop, max(_LEFT, widest + 2.0))
