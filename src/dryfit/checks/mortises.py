@@ -142,7 +142,7 @@ def _apart(model: Model, part: Part, copy: Copy, mortises: tuple[Placed, Placed]
         thicker = show(part.thickness + least - tenon)
         room = f"; only {show(tenon)} would fit" if tenon > 0 else ""
         return (
-            f"use a {part.name} at least {thicker} thick, or set the rails further out: tenons "
+            f"make the {part.name} at least {thicker} thick, or set the rails further out: tenons "
             f"need {show(least)}{room}"
         )
     return (

@@ -76,7 +76,7 @@ def length_remedy(allowed: TenonRange, length: Fraction, host: str, display: Dis
         return f"write `tenon {show(better)} long`"
     shortest = least_tenon(Fraction(0), display)
     needed = allowed.depth + allowed.least - allowed.longest
-    thicker = f"use a {host} at least {show(needed)} deep there"
+    thicker = f"make the {host} at least {show(needed)} deep there"
     if allowed.longest < shortest:
         room = f"only {show(allowed.longest)} fit" if allowed.longest > 0 else "none fits"
         return f"{thicker}: a tenon needs {show(shortest)}, and {room}"

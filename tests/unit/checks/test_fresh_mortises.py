@@ -74,7 +74,7 @@ def test_where_no_length_suits_the_thickness_of_the_host_is_told_and_serves(leng
     text = changed(CASE, ("tenon 12", f"tenon {length}"))
     (told,) = about_lengths(text)
     # 15 of tenon, 1 for glue and 5 behind it.
-    assert "use a side at least 21 deep" in told.hints[0].message
+    assert "make the side at least 21 deep" in told.hints[0].message
     assert "`tenon" not in told.hints[0].message
     assert about_lengths(changed(CASE, ("165 x 20", "165 x 21"), ("tenon 12", "tenon 15"))) == []
 

@@ -49,7 +49,7 @@ def test_what_is_a_little_short_is_made_so_and_told() -> None:
     assert model_of(text).part("long rail").length == 800 - 2 * 35 + 2 * 13
     told = [each for each in checked(text).findings if each.code == "tenon-short"]
     # 15 long for both would leave 1 between their mortises, and 3 are needed.
-    remedy = "use a leg at least 37 deep there: a tenon needs 15, and only 13 fit"
+    remedy = "make the leg at least 37 deep there: a tenon needs 15, and only 13 fit"
     assert [each.hints[0].message for each in told] == [remedy, remedy]
 
 
