@@ -92,14 +92,22 @@ def stands_on_floor(site: Site, part: DeclaredPart) -> bool:
         return False
     if _waits_for_feet(site, part):
         return False
+    one, many, where = ("stands", "stand", "on the floor")
+    if _hangs(site):
+        one, many, where = ("reaches", "reach", "down to the bottom of the piece")
     news = False
     for seat in site.seats(part.name):
         if not site.known(seat, UP, -1) and seat.side(UP) != 1:
             facts = (whole(UP, -1), Face(seat.name, UP, -1), ZERO)
-            news |= say(site, seat, facts, "stands on the floor", "stands on the floor")
+            news |= say(site, seat, facts, f"{one} {where}", f"{one} {where}")
     if news:
-        site.assume(f"{verb(part, 'stands', 'stand')} on the floor", part.span, "up 0")
+        site.assume(f"{verb(part, one, many)} {where}", part.span, "up 0")
     return news
+
+
+def _hangs(site: Site) -> bool:
+    place = site.declared.place
+    return place is not None and place.wall is not None and place.wall.hangs
 
 
 def _waits_for_feet(site: Site, part: DeclaredPart) -> bool:

@@ -88,3 +88,11 @@ def test_a_wood_that_no_table_weighs_counts_as_the_heaviest() -> None:
         if each.code == "wall-load"
     ]
     assert "its wood taken as heavy as black locust" in notice.message
+
+
+def test_nothing_of_what_hangs_is_said_to_stand_on_the_floor() -> None:
+    text = SHELF.format(wall="stud", hanger=HANGER)
+    hung = {each.text for each in model_of(text).assumptions}
+    assert "the sides reach down to the bottom of the piece" in hung
+    stood = model_of(text.replace("hangs on a stud wall, 1400 up\n", ""))
+    assert "the sides stand on the floor" in {each.text for each in stood.assumptions}
