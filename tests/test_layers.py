@@ -29,7 +29,7 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "placing": ("piece", "joinery"),
     "patterns": ("notes",),
     "guide": ("notes", "patterns"),
-    "stock": ("placing", "shop"),
+    "stock": ("placing", "shop", "cutting"),
     "checks": ("placing", "stock"),
     "plan": ("geometry",),
     "operations": ("placing", "stock", "plan"),

@@ -355,6 +355,7 @@ class Model:
     place: PlaceWords | None = None
     moisture: Moisture = _NOBODY_MEASURED
     air: AirWords = _NOTHING_SAID
+    yard: tuple[Have, ...] = ()
 
     def part(self, name: str) -> Part:
         """Return the part of that name; KeyError when there is none."""

@@ -180,6 +180,7 @@ def _whole(
         bought=things,
         moisture=site.moisture,
         air=declared.air,
+        yard=declared.yard,
     )
 
 

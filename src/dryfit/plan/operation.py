@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.plan.sawing import BoardCut
 from dryfit.plan.setting import Hold, Pass, Setting
 
 Detail = tuple[str | Fraction, ...]
@@ -97,7 +98,8 @@ class Operation:
     minutes that follow.  `tests` test cuts are due when `trial`'s setting is new.  `sentence` says
     what to do, without figures of settings; `details` what must be known beside it; `check` what
     proves it; `cautions` are keys of the caution table.  `rough` is length, width and thickness of
-    each blank that is cut from a board.  `hands` is how many people it takes from start to end.
+    each blank that is cut from a board; `board_cuts` are the cuts of boards that it
+    does, where the boards are laid out.  `hands` is how many people it takes from start to end.
     """
 
     id: str
@@ -121,6 +123,7 @@ class Operation:
     details: tuple[Detail, ...] = ()
     rough: tuple[Fraction, Fraction, Fraction] | None = None
     hands: int = 1
+    board_cuts: tuple[BoardCut, ...] = ()
 
 
 def glues_of(operations: Iterable[Operation]) -> dict[str, str]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.plan.operation import Alternative, Operation
+from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Setting
 
 
@@ -155,7 +156,7 @@ class Plan:
     `cutters` and `accessories` are those used: name, and width or thickness of the base in mm.
     `done` is when all is over, drying with it; `done_on` its day in words, ``Thursday of the
     second week``.  `workers` are the people of the shop.  A search that was `ended_early`, by
-    hand, may come to another order in another run.
+    hand, may come to another order in another run.  `boards` are those that its cuts part.
     """
 
     shop: str
@@ -170,6 +171,7 @@ class Plan:
     done_on: str = ""
     workers: int = 1
     ended_early: bool = False
+    boards: tuple[SawnBoard, ...] = ()
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

@@ -52,9 +52,11 @@ from dryfit.piece.declared.progress import (
     Spoiled,
 )
 from dryfit.piece.declared.whole import (
+    Avoid,
     Declared,
     Have,
     PieceLimit,
+    Price,
     SumRead,
 )
 from dryfit.piece.declared.work import (
@@ -76,6 +78,7 @@ __all__ = [
     "RUN_AXIS",
     "AirWords",
     "Amount",
+    "Avoid",
     "BareWords",
     "Behind",
     "BoughtWords",
@@ -102,6 +105,7 @@ __all__ = [
     "Opening",
     "PieceLimit",
     "PlacedAmount",
+    "Price",
     "RowOfCuts",
     "SizeLimit",
     "SplayWords",

@@ -26,12 +26,43 @@ _NOTHING_SAID = AirWords()
 
 
 @dataclass(frozen=True, slots=True)
-class Have:
-    """A ``have`` line: sizes length, width, thickness in mm, None where not written.
+class Price:
+    """What the yard asks: `amount` of money for one piece, or for each unit of size.
 
-    `cup` is the hollow over the whole width, `bow` over the whole length, `twist` how far the
-    fourth corner lifts; in mm, 0 where not written.  `moisture` is what its wood holds in percent,
-    None where the line does not say.
+    `per` is piece, metre, foot, square metre, square foot, cubic metre or board foot.
+    """
+
+    amount: Fraction
+    per: str
+
+
+@dataclass(frozen=True, slots=True)
+class Avoid:
+    """Wood of a board that nothing is made of, in mm, as `why` says: a knot, a split, sapwood.
+
+    `along` counts from the board's reference end, the left one; `across` from its reference edge,
+    the one towards the maker.  None is the whole length, or the whole width.
+    """
+
+    along: tuple[Fraction, Fraction] | None
+    across: tuple[Fraction, Fraction] | None
+    why: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Have:
+    """A ``have`` or ``buy`` line: sizes length, width, thickness in mm, None where not written.
+
+    `kind` is board, offcut, slab, sheet or strip.  `cup` is the hollow over the whole width, `bow`
+    over the whole length, `twist` how far the fourth corner lifts; in mm, 0 where not written.
+    `moisture` is what its wood holds in percent, None where the line does not say.
+
+    A board is `rough`, `hit_and_miss` (planed here and there) or, neither, planed.  `other_width`
+    is what a slab is wide at its other end, None where it is as wide as here; `waney` counts its
+    edges under bark, 0 to 2.  `grain` is whether a sheet has one; `measured` what its thickness
+    measures, where `sizes` say what it is called.  `avoid` is wood that nothing is made of.
+    `price` is what the yard asks, `at_most` how many it has; on a ``buy`` line alone.
     """
 
     count: int
@@ -45,6 +76,14 @@ class Have:
     bow: Fraction = Fraction(0)
     twist: Fraction = Fraction(0)
     moisture: Fraction | None = None
+    hit_and_miss: bool = False
+    other_width: Fraction | None = None
+    waney: int = 0
+    grain: bool = True
+    measured: Fraction | None = None
+    avoid: tuple[Avoid, ...] = ()
+    price: Price | None = None
+    at_most: int | None = None
 
     @property
     def warped(self) -> bool:
@@ -77,7 +116,8 @@ class SumRead:
 class Declared:
     """The whole declared piece; `broken` names what a reported mistake left unknown.
 
-    `cut` is how the timber of all parts is sawn, where a line says so.
+    `cut` is how the timber of all parts is sawn, where a line says so.  `stock` is the wood on hand,
+    `yard` what can be bought.
     """
 
     piece: str
@@ -108,6 +148,7 @@ class Declared:
     place: PlaceWords | None = None
     cut: str | None = None
     air: AirWords = _NOTHING_SAID
+    yard: tuple[Have, ...] = ()
 
     def part(self, name: str) -> DeclaredPart | None:
         """Return the part of that name, or None."""
