@@ -78,6 +78,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
     marks = {
         word: sums.size(amount) or Fraction(0) for word, amount in line.marks if word != _MOISTURE
     }
+    nothing = Fraction(0)
     return Have(
         line.count,
         line.kind,
@@ -86,8 +87,10 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         line.rough,
         line.text,
         line.span,
+        cup=marks.get("cup", nothing),
+        bow=marks.get("bow", nothing),
+        twist=marks.get("twist", nothing),
         moisture=_moisture_of(line),
-        **marks,
     )
 
 

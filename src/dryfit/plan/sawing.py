@@ -60,10 +60,10 @@ class BoardCut:
     """One cut right through the piece in hand; cuts of a board are numbered from 1.
 
     `after` and `side` say which piece is in hand: what fell at the reference end or edge of that
-    cut (``first``) or what was left beyond it (``rest``); None is the whole board.  `at` is the size
-    of what falls, from the fresh end (crosscut) or edge (rip) to the saw, which takes `kerf` beyond.
-    `first` and `rest` are what the two sides are when no further cut parts them, None where they
-    fall, or are cut further.
+    cut (``first``) or what was left beyond it (``rest``); None is the whole board.  `at` is the
+    size of what falls, from the fresh end (crosscut) or edge (rip) to the saw, which takes `kerf`
+    beyond.  `first` and `rest` are what the two sides are when no further cut parts them, None
+    where they fall, or are cut further.
     """
 
     board: str

@@ -116,8 +116,8 @@ class SumRead:
 class Declared:
     """The whole declared piece; `broken` names what a reported mistake left unknown.
 
-    `cut` is how the timber of all parts is sawn, where a line says so.  `stock` is the wood on hand,
-    `yard` what can be bought.
+    `cut` is how the timber of all parts is sawn, where a line says so.  `stock` is the wood on
+    hand, `yard` what can be bought.
     """
 
     piece: str
