@@ -6,44 +6,15 @@ what has to go where the opening is out of square.
 
 from __future__ import annotations
 
-from dataclasses import replace
-from fractions import Fraction
-
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.words import all_of
-from dryfit.placing.model import Measure, Part
+from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.shop.shop import Shop
+from dryfit.stock.as_sawn import trimmed
 
 WHY_SAWN_FIRST = "it is tried in its opening when it is sawn to the size of that"
 WHY_PLANED_FIRST = "what is marked from an edge is marked when nothing is planed off it any more"
-
-
-def as_sawn(part: Part) -> Part:
-    """Return the part as large as it is sawn: with what is planed off it in its place."""
-    length, width = (trimmed(part, size) for size in ("length", "width"))
-    if not length and not width:
-        return part
-    staves = part.staves
-    if staves is not None:
-        staves = replace(staves, width=staves.width + width / staves.count)
-    return replace(
-        part,
-        length=part.length + length,
-        width=part.width + width,
-        staves=staves,
-        measures=tuple(_to_the_opening(each) for each in part.measures),
-    )
-
-
-def trimmed(part: Part, dimension: str) -> Fraction:
-    """Return how much of a size is planed off in the opening, both edges together; mm."""
-    measure = part.waits_for(dimension)
-    return Fraction(0) if measure is None else measure.trim
-
-
-def _to_the_opening(measure: Measure) -> Measure:
-    return replace(measure, formula=measure.sawn_formula, worked=measure.sawn_worked)
 
 
 def planed_to_fit(part: Part, shop: Shop) -> Operation | None:

@@ -14,7 +14,7 @@ from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
-from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, as_sawn, planed_to_fit
+from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, planed_to_fit
 from dryfit.operations.precedence import Chains
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
@@ -22,6 +22,7 @@ from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
+from dryfit.stock.as_sawn import as_sawn
 from dryfit.stock.blanks import Blank, blank_of, fed_length
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
 from dryfit.joinery.resawing import sawn_leaf
 from dryfit.placing.model import Model, Part
@@ -14,6 +15,9 @@ from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
 
+What = Literal["part", "test piece", "spare"]
+Rule = Literal["", "same board", "in sequence"]
+
 
 @dataclass(frozen=True, slots=True)
 class Blank:
@@ -22,6 +26,13 @@ class Blank:
     `subject` names the pieces (``post``, ``top stave``), `pieces` each of them.  `length`, `width`
     and `thickness` are rough, `to_width` and `to_thickness` what the machines bring it to, and
     `sawn_width` is what the table saw leaves when a second edge is jointed after it.
+
+    How large one is when it is sawn hangs on the board: `rough_sizes.rough_sizes` says it.  `first`
+    is the number of the first of them, where others of the part come before.  Of `leaves` more than
+    1 a piece is resawn into that many, each of them one of its `each`.  `what` is a test piece or a
+    spare where it becomes no part (`pieces` is empty then, and `count` says how many); with
+    `if_room` it is laid out only where it costs no board.  All of one `group` come out of one board
+    by `rule`, named there in their order.  `step` is what rough lengths are whole steps of.
     """
 
     subject: str
@@ -35,6 +46,30 @@ class Blank:
     to_thickness: Fraction
     to_width: Fraction
     sawn_width: Fraction
+    leaves: int = 1
+    first: int = 1
+    what: What = "part"
+    if_room: bool = False
+    group: str = ""
+    rule: Rule = ""
+    step: Fraction = ROUGH_STEP_MM
+
+    @property
+    def sheet(self) -> bool:
+        """Return whether it comes out of sheet goods."""
+        return self.part.stock == "sheet"
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Return the name of each rough piece, ``post blank 1``; no two kinds share one."""
+        numbers = range(self.first, self.first + self.count)
+        if self.what == "part":
+            return tuple(f"{self.subject} blank {number}" for number in numbers)
+        return tuple(f"{self.subject} {self.what} {number}" for number in numbers)
+
+    def pieces_of(self, index: int) -> tuple[str, ...]:
+        """Return what the rough piece of that index, from 0, becomes; none for test and spare."""
+        return self.pieces[index * self.each : (index + 1) * self.each]
 
     @property
     def staves(self) -> bool:
@@ -62,6 +97,7 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         to_thickness=to_thickness,
         to_width=jointed,
         sawn_width=jointed + (room["edge_joint"] if staves else 0),
+        step=step_of(model.display.unit),
     )
 
 
@@ -79,9 +115,14 @@ def gangs_from_boards(model: Model, shop: Shop) -> Shop:
         ]
         if fitting:
             longest.append(max(sizes(line)[0] for line in fitting))
-    step = ROUGH_STEP_IN if model.display.unit == "in" else ROUGH_STEP_MM
+    step = step_of(model.display.unit)
     most = min(longest) // step * step
     return replace(shop, allowances={**shop.allowances, "longest_gang": most})
+
+
+def step_of(unit: str) -> Fraction:
+    """Return what rough lengths are whole steps of, in mm, for the maker's unit."""
+    return ROUGH_STEP_IN if unit == "in" else ROUGH_STEP_MM
 
 
 def crosscut_kerf(shop: Shop) -> Fraction:
@@ -152,7 +193,7 @@ def shortest_fed(shop: Shop) -> Fraction:
 
 def rough_length(part: Part, each: int, unit: str, shop: Shop) -> Fraction:
     """Return the length in mm of a blank of `each` copies, in whole steps of the maker's unit."""
-    step = ROUGH_STEP_IN if unit == "in" else ROUGH_STEP_MM
+    step = step_of(unit)
     steps = max(gang_length(part, each, shop), shortest_fed(shop)) / step
     return step * -(-steps.numerator // steps.denominator)
 

@@ -58,10 +58,11 @@ def wanted(part: Part, shop: Shop) -> Wanted:
 
 def lines_for(part: Part, model: Model) -> tuple[Have, ...]:
     """Return the lines of wood on hand that the part may be made of."""
-    return tuple(line for line in model.stock if _serves(line, part))
+    return tuple(line for line in model.stock if serves(line, part))
 
 
-def _serves(line: Have, part: Part) -> bool:
+def serves(line: Have, part: Part) -> bool:
+    """Return whether a line's wood is of the part's timber, and sheet or solid as the part is."""
     same = line.timber is None or part.timber is None or line.timber == part.timber
     return same and (line.kind == "sheet") == (part.stock == "sheet")
 
@@ -100,9 +101,12 @@ def _lack_of_sheet(line: Have, piece: Wanted) -> Lack:
 
 
 def sizes(line: Have) -> tuple[Fraction, Fraction, Fraction]:
-    """Return length, width and thickness of a board, `UNKNOWN` where its line says nothing."""
+    """Return length, width and thickness of a board, `UNKNOWN` where its line says nothing.
+
+    The thickness is as it was measured, where the line says that it was.
+    """
     long, wide, thick = (UNKNOWN if size is None else size for size in line.sizes)
-    return long, wide, thick
+    return long, wide, thick if line.measured is None else line.measured
 
 
 def trim(line: Have, piece: Wanted, shop: Shop) -> Fraction:
