@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from dryfit.order import Watch
     from dryfit.plan.operation import WorkList
     from dryfit.planning.wished_move import Wished
+    from dryfit.stock.laid_out import LaidOut
 
     Listing = Callable[[Mapping[str, str]], tuple[WorkList | None, Findings]]
 
@@ -112,6 +113,21 @@ def shopped(checked: Checked) -> Model | None:
     work, _ = work_list(checked.model, checked.shop)
     chosen = glues_of(work.operations) if work is not None else {}
     return with_chosen_glues(checked.model, chosen, checked.shop)
+
+
+def laid_out(checked: Checked) -> tuple[Checked, LaidOut | None, Findings]:
+    """Lay out the blanks on the boards; None where the notes tell of no wood, or have errors.
+
+    What comes back in place of `checked` is planned: its panels may be glued from other staves
+    where that saves wood.
+    """
+    model, shop = checked.model, checked.shop
+    if checked.failed or model is None or shop is None or not (model.stock or model.yard):
+        return checked, None, ()
+    from dryfit.stock.lay import lay_out_stock
+
+    model, laid, findings = lay_out_stock(model, shop)
+    return replace(checked, model=model), laid, findings
 
 
 def plan(

@@ -63,6 +63,7 @@ def _part(rng: random.Random, name: str) -> Part:
         material="oak" if group or rng.random() < 0.9 else "ash",
         group=group,
         rule="in sequence" if group == "run" else "same board" if group else "",
+        boards=rng.choice((None, None, None, frozenset(("board 0", "board 2")))),
     )
 
 

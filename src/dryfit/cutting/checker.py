@@ -169,6 +169,8 @@ def _misfit(job: Job, board: Board, piece: Piece) -> Iterator[str]:
         yield f"{name} lies across the grain"
     if part.material != board.material:
         yield f"{name} is of another material"
+    if part.boards is not None and board.id not in part.boards:
+        yield f"{name} comes out of a board that it may not come out of"
     if part.thickness > board.thickness:
         yield f"{name} is thicker than the board"
     trim = job.rules.end_trim

@@ -70,7 +70,7 @@ def compiled(job: Job) -> Instance:
     groups: dict[tuple[str, str], list[int]] = {}
     kinds: dict[tuple[object, ...], int] = {}
     for index, part in enumerate(job.parts):
-        key = (part.length, part.width, part.thickness, part.material, part.turns)
+        key = (part.length, part.width, part.thickness, part.material, part.turns, part.boards)
         for copy in range(1, part.quantity + 1):
             name = part.group if part.rule else f" {index} {copy}"
             if part.rule == "in sequence" and (part.rule, name) in groups:
@@ -144,6 +144,8 @@ def _lying(
     if any(part.thickness > board.thickness for part in parts):
         return
     if parts[0].material != board.material:
+        return
+    if any(part.boards is not None and board.id not in part.boards for part in parts):
         return
     own = (blank.length, blank.width)
     may_turn = (parts[0].turns or not board.grain) and parts[0].rule != "in sequence"

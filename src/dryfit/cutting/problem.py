@@ -68,6 +68,7 @@ class Part:
 
     turns  may lie across the grain of a board
     group  name of what belongs together; all parts of one group have the same rule
+    boards names of the boards that it may come out of, where material and thickness do not tell
     rule   "same board": the whole group comes out of one board. "in sequence": the group is one
            run along one board, in the order in which its parts are given, with nothing but a
            saw cut between two neighbours; its parts have one width and do not turn
@@ -82,6 +83,7 @@ class Part:
     material: str = ""
     group: str = ""
     rule: Rule = ""
+    boards: frozenset[str] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,7 +41,15 @@ def _short(instance: Instance, place: int, names: tuple[str, ...]) -> Proof:
     blank = instance.blanks[place]
     part = instance.job.parts[blank.members[0][0]]
     thickness = max(instance.job.parts[member].thickness for member, _ in blank.members)
-    stocks = [one for one in instance.stocks if one.board.material == part.material]
+    stocks = [
+        one
+        for one in instance.stocks
+        if one.board.material == part.material
+        and all(
+            allowed is None or one.board.id in allowed
+            for allowed in (instance.job.parts[member].boards for member, _ in blank.members)
+        )
+    ]
     if not stocks:
         return Proof("part", names, 0, 0, "material")
     thickest = max(one.board.thickness for one in stocks)

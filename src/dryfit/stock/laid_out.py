@@ -89,7 +89,11 @@ class SawCut:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Where a blank lies in its board; `layer` counts leaves resawn from one place, from 1."""
+    """Where a blank lies in its board; `layer` counts leaves resawn from one place, from 1.
+
+    The reach is what is sawn: as large as the blank, with its length across where it is `turned`;
+    but wider at the rough far edge of a board where it is too short to be ripped there once more.
+    """
 
     blank: NamedBlank
     along: Reach

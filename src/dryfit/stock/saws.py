@@ -1,0 +1,79 @@
+"""How the shop saws boards up: kerfs, what the ends lose, and the shortest piece that is ripped."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from dryfit.cutting import Rules
+from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import crosscut_kerf
+
+CENT = 100
+"""Hundredths in a millimetre: what a layout counts in."""
+HAND_KERF = Fraction(1)
+"""Of a hand saw (TRADE A5.3, common practice)."""
+ROUGH_EDGE = Fraction(3)
+"""How much narrower than it measures a board with a rough edge counts (TRADE A2.6)."""
+KEEP = (Fraction(400), Fraction(60))
+"""The least leftover that is worth keeping, long and wide (our own trials of layouts)."""
+SLIVER = (Fraction(120), Fraction(30))
+"""Sound wood beside a bad place that is shorter or narrower is no use (our own trials)."""
+
+
+def up(size: Fraction) -> int:
+    """Return a need in hundredths of a millimetre, rounded up."""
+    return -(-size * CENT).__floor__()
+
+
+def down(size: Fraction) -> int:
+    """Return a size of stock in hundredths of a millimetre, rounded down."""
+    return (size * CENT).__floor__()
+
+
+def exact(hundredths: int) -> Fraction:
+    """Return mm."""
+    return Fraction(hundredths, CENT)
+
+
+def rules_for(shop: Shop, *, sheet: bool) -> Rules:
+    """Return how boards, or sheets, are cut in the shop.
+
+    A sheet is sawn at the table saw, both ways, and keeps its factory edges (TRADE A5, A10).
+    """
+    across, along = crosscut_at_boards(shop), rip_at_boards(shop)
+    if sheet:
+        blade = crosscut_kerf(shop) or HAND_KERF
+        return Rules(up(blade), up(blade), keep_length=up(KEEP[1] * 4), keep_width=up(KEEP[1] * 2))
+    return Rules(
+        up(across),
+        up(along),
+        end_trim=up(shop.allowances["end_trim"]),
+        least_rip=up(shortest_rip(shop)),
+        keep_length=up(KEEP[0]),
+        keep_width=up(KEEP[1]),
+        sliver_length=up(SLIVER[0]),
+        sliver_width=up(SLIVER[1]),
+    )
+
+
+def crosscut_at_boards(shop: Shop) -> Fraction:
+    """Return the kerf of the saw that crosscuts boards: the mitre saw's, else a hand saw's."""
+    if "mitre saw" not in shop.stations:
+        return HAND_KERF
+    return max((cut.widest for cut in shop.cutters_at("mitre saw")), default=HAND_KERF)
+
+
+def rip_at_boards(shop: Shop) -> Fraction:
+    """Return the kerf of a rough rip: with the wander of a band saw or a hand saw (TRADE A5.3)."""
+    if "band saw" in shop.stations or "table saw" not in shop.stations:
+        return shop.allowances["rough_kerf"]
+    blades = (cut.widest for cut in shop.cutters_at("table saw") if cut.kind == "blade")
+    return max(blades, default=shop.allowances["rough_kerf"])
+
+
+def shortest_rip(shop: Shop) -> Fraction:
+    """Return the shortest piece that the saw rips which rips boards (TRADE A6); 0 by hand."""
+    for station, limit in (("band saw", "shortest"), ("table saw", "shortest_rip")):
+        if station in shop.stations:
+            return shop.stations[station].limits.get(limit, Fraction(0))
+    return Fraction(0)
