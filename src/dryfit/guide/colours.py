@@ -25,7 +25,7 @@ Rule = dict[str, object]
 _SUFFIX = ".dryfit"
 _BETWEEN = r"[\s_-]+"
 # Terminals behind which a line is free text to its end.
-_FREE_TEXT = ("PIECE", "NOTE", "DONE")
+_FREE_TEXT = ("PIECE", "NOTE", "DONE", "INVENTORY")
 _TICK = "'"
 _INCH_SIGNS = ("\u2033", "\u2032", "\u201d", "\u2019")  # primes and quotation marks of telephones
 _ENDS_NAME = NAME_STOPS | LOOSE_STOPS

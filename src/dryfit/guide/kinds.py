@@ -32,6 +32,8 @@ OPENING = Kind(
         "OVERALL",
         "TIMBER",
         "HAVE",
+        "BUY",
+        "INVENTORY",
         "_LET",
         "FEATURE",
         "BOUGHT",
@@ -64,7 +66,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "Places, faces and edges",
         "support.constant",
-        ("PLACE", "CORNERS", "ENDS", "FLOOR", "EDGE", "SPLAYWAY"),
+        ("PLACE", "CORNERS", "ENDS", "FLOOR", "EDGE", "SPLAYWAY", "STOCKSIDE"),
     ),
     Kind(
         "Where it is",
@@ -124,7 +126,9 @@ KINDS: tuple[Kind, ...] = (
     ),
     Kind("Limits", "keyword.operator.word", ("_ATMOST", "_ATLEAST", "_BETWEENSIZES")),
     Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
-    Kind("What is asked of the wood", "keyword.other", ("WOOD", "SAWN", "WANEY", "_GRAIN")),
+    Kind(
+        "What is asked of the wood", "keyword.other", ("WOOD", "SAWN", "WANEY", "_GRAIN", "SPARE")
+    ),
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),
@@ -137,7 +141,12 @@ KINDS: tuple[Kind, ...] = (
         "keyword.other",
         ("_CURE", "EVERYTHING", "PRESSED", "_PEOPLE", "COATS", "APART", "_THEN", "SEATS"),
     ),
-    Kind("Wood on hand", "storage.type", ("STOCK", "ROUGH", "MARK")),
+    Kind(
+        "Wood on hand",
+        "storage.type",
+        ("STOCK", "STATE", "MARK", "DEFECT", "SHEETGRAIN", "MEASURES"),
+    ),
+    Kind("What the yard asks", "storage.type", ("PRICED", "CURRENCY", "PERUNIT")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),
     Kind("Air and moisture, behind a figure", "constant.language", ("_PERCENT", "SCALE", "AIR")),
     Kind(

@@ -51,10 +51,32 @@ _PIECE = Chapter(
         Sentence("units inches to 1/16", "bare numbers are inches"),
         Sentence("units mm, decimal comma", "12,5 is twelve and a half"),
         Sentence("units mm, thickness first", "sizes as 22 x 60 x 900"),
-        Sentence("have 2 boards of ash, 1800 x 160 x 32, rough, cup 4, at 12 %", "wood on hand"),
         Sentence("wood at 9 %", "what it holds now, or by"),
         Sentence("shop at 18 C, 60 % humidity", "the air that it lay in"),
         Sentence("stands at 40 to 65 % humidity", "or in a damp place, outdoors"),
+    ),
+)
+_STOCK = Chapter(
+    "Wood on hand, and what the yard sells",
+    (
+        Sentence(
+            "have 2 boards of ash, 1800 x 160 x 32, rough, cup 4, at 12 %", "bow, twist; planed"
+        ),
+        Sentence("have (in) 3 boards of ash, 96 x 6 x 1, hit-and-miss", "a line in inches"),
+        Sentence(
+            "have 1 board of ash, 900 x 95 x 27, knot 300 to 380", "from the left end; split, avoid"
+        ),
+        Sentence(
+            "have 1 offcut of ash, 900 x 95 x 27, avoid 0 to 90, 15 from far edge", "`edge`: near you"
+        ),
+        Sentence(
+            "have 1 slab of elm, 1200 x 480 to 560 x 52, waney both edges", "width at both ends"
+        ),
+        Sentence("have 2 sheets of birch ply, 1220 x 610 x 6, measures 5.6", "with a grain"),
+        Sentence("have 1 sheet of birch ply, 610 x 610 x 9, no grain", "any way round"),
+        Sentence("buy boards of ash, 2400 x 180 x 27, 48.00 each, at most 3", "what there is"),
+        Sentence("buy strips of ash, 2400 x 30 x 12, at £3.20 a metre", "m2, board foot"),
+        Sentence('stock from "offcuts.dryfit"', "a file of such lines"),
     ),
 )
 _SUMS = Chapter(
@@ -116,6 +138,7 @@ _PARTS = Chapter(
             "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
         Sentence("2 flaps, 12 thick, grain upright, quartersawn, in sequence", "or bookmatched"),
+        Sentence("4 posts, upright, 40 x 40, from one board, 1 spare", "one blank more is made"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),
@@ -261,6 +284,7 @@ PATTERNS = Chapter(
 CHAPTERS: tuple[Chapter, ...] = (
     WHOLE,
     _PIECE,
+    _STOCK,
     _SUMS,
     _PARTS,
     _JOINTS,

@@ -50,6 +50,7 @@ from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.readings import sums_read
 from dryfit.piece.stages import stage_of
 from dryfit.piece.statements import first_line, lines_of
+from dryfit.piece.stock_lines import stock_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.unit_slips import unit_slips
 from dryfit.piece.whole_lines import (
@@ -57,7 +58,6 @@ from dryfit.piece.whole_lines import (
     is_wider_than_deep,
     missing_lines,
     overall_size,
-    stock_of,
     sums_of_overall,
     title_of,
 )
@@ -149,7 +149,7 @@ def _place(notes: Notes, sums: Sums) -> PlaceWords | None:
 def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
     overall, timber = overall_size(sums), first_line(notes, TimberLine)
     whole = WholePiece(first, timber.timber if timber else None, is_wider_than_deep(overall))
-    part_lines = lines_of(notes, PartsLine)
+    part_lines, stock = lines_of(notes, PartsLine), lines_of(notes, HaveLine)
     made = declared_parts(notes, sums, names, whole)
     stands = [line.span for line in lines_of(notes, PlaceLine) if line.kind == "outdoors"]
     return Declared(
@@ -167,7 +167,8 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         stages=tuple(stage_of(line, sums, names) for line in lines_of(notes, GlueLine)),
         finishes=declared_finishes(lines_of(notes, FinishLine), sums, names),
         bare=declared_bare(lines_of(notes, BareLine), names),
-        stock=tuple(stock_of(line, sums, first) for line in lines_of(notes, HaveLine)),
+        stock=tuple(stock_of(line, sums, first) for line in stock if not line.buy),
+        yard=tuple(stock_of(line, sums, first) for line in stock if line.buy),
         notes=tuple(line.text for line in lines_of(notes, NoteLine)),
         supplies=supplies(part_lines, names),
         openings=declared_openings(lines_of(notes, OpeningLine), names),

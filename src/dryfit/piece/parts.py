@@ -19,12 +19,14 @@ from dryfit.notes.tree import (
     PartsLine,
     Reference,
     Run,
+    Spare,
 )
 from dryfit.piece.bought import bought_words
 from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart, LoadWords
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put, row_of_boards
+from dryfit.piece.sheet_words import is_sheet
 from dryfit.piece.size_order import ask_about_order
 from dryfit.piece.splays import declared_splay
 from dryfit.piece.sums import Sums
@@ -32,8 +34,6 @@ from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, sawn_words, wood
 from dryfit.piece.written_sizes import sizes_on
 
 Clause = TypeVar("Clause")
-
-_SHEET_WORDS = ("ply", "plywood", "mdf", "hardboard", "chipboard", "particleboard")
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +57,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     ask_about_order(line, amounts, whole.first, sums)
     fitted, horns, load = _one(line, Fitted), _one(line, Horns), _one(line, Carries)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
+    spare = _one(line, Spare)
     of_wood = timber.timber if timber else whole.timber
     placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
     part = DeclaredPart(
@@ -64,7 +65,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         written=line.written,
         count=line.count,
         timber=timber.timber if timber else None,
-        stock="sheet" if of_wood and _is_sheet(of_wood) else "solid",
+        stock="sheet" if of_wood and is_sheet(of_wood) else "solid",
         run=lies.run,
         axes=lies.axes,
         sizes=(amounts.get("length"), amounts.get("width"), amounts.get("thickness")),
@@ -94,6 +95,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         cut=sawn_words(line),
         splay=declared_splay(line, lies, sums),
         carries=LoadWords(load.kind, load.kilograms, load.every, load.span) if load else None,
+        spare=spare.count if spare else 0,
     )
     sums.findings += ask_of_wood(line, part)
     return part
@@ -154,11 +156,6 @@ def _same_size_twice(line: PartsLine, word: str, size: str, span: Span, sums: Su
             hints=(Hint("keep one of the two, or say how it lies: `flat`, `on edge`, `upright`"),),
         )
     )
-
-
-def _is_sheet(timber: str) -> bool:
-    words = timber.lower().split()
-    return words[-2:] == ["particle", "board"] or any(word in words for word in _SHEET_WORDS)
 
 
 def _cut_after(clause: CutAfter | None, names: Names) -> tuple[str, Span] | None:

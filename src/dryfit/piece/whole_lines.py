@@ -3,29 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
-    HaveLine,
     Notes,
-    Number,
     OverallLine,
     PartsLine,
     PieceLine,
     Sum,
     UnitsLine,
 )
-from dryfit.piece.declared import PART_DIMENSIONS, PIECE_DIMENSIONS, Amount, Have
+from dryfit.piece.declared import PIECE_DIMENSIONS, Amount
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
-from dryfit.piece.written_sizes import size_words
 from dryfit.quantities import Display
 
 Overall = tuple[Amount | None, Amount | None, Amount | None]
 """Width, depth and height of the whole piece."""
 
-_MOISTURE = "moisture"
 _IN_MM = {"mm": 1, "cm": 10, "m": 1000}
 # `overall 900 long` is how wide the piece is.
 _PLACE_OF = {"width": 0, "length": 0, "depth": 1, "height": 2}
@@ -66,44 +61,6 @@ def is_wider_than_deep(overall: Overall) -> bool:
     """Return whether the piece is at least as wide as deep, as far as its overall size says."""
     width, depth, _ = overall
     return width is None or depth is None or width.value >= depth.value
-
-
-def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
-    """Return a board or a sheet that is there; findings about its sizes gather in `sums`."""
-    words = size_words(line.sizes, first)
-    length, width, thickness = (
-        sums.size(words[dimension].amount) if dimension in words else None
-        for dimension in PART_DIMENSIONS
-    )
-    marks = {
-        word: sums.size(amount) or Fraction(0) for word, amount in line.marks if word != _MOISTURE
-    }
-    nothing = Fraction(0)
-    return Have(
-        line.count,
-        line.kind,
-        line.timber,
-        (length, width, thickness),
-        line.rough,
-        line.text,
-        line.span,
-        cup=marks.get("cup", nothing),
-        bow=marks.get("bow", nothing),
-        twist=marks.get("twist", nothing),
-        moisture=_moisture_of(line),
-    )
-
-
-def _moisture_of(line: HaveLine) -> Fraction | None:
-    """Return the percent of moisture that a ``have`` line is marked with, or None."""
-    return next(
-        (
-            amount.value
-            for word, amount in line.marks
-            if word == _MOISTURE and isinstance(amount, Number)
-        ),
-        None,
-    )
 
 
 def missing_lines(notes: Notes, display: Display) -> Iterator[Diagnostic]:

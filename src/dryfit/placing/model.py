@@ -138,6 +138,7 @@ class Part:
     `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
     `carries` what the notes put on it; `slopes_out` how far a side of a box leans, mm per mm up.
     `sloped` is how splayed copies are cut, where `length` and all places are those upright.
+    `spare` is how many blanks are made of it beyond those of its copies.
     """
 
     name: str
@@ -166,6 +167,7 @@ class Part:
     sloped: Sloped | None = None
     slopes_out: Fraction | None = None
     carries: LoadWords | None = None
+    spare: int = 0
 
     @property
     def moving(self) -> Moving:
@@ -197,6 +199,17 @@ class Part:
     def bookmatched(self) -> bool:
         """Whether it is a panel made of leaves of a slab that are opened like a book."""
         return self.staves is not None and any("bookmatched" in words for words in self.asked)
+
+    @property
+    def in_sequence(self) -> bool:
+        """Whether its copies follow one another along one board."""
+        return any("sequence" in words for words in self.asked)
+
+    @property
+    def one_board(self) -> bool:
+        """Whether all its copies come out of one board, perhaps in sequence."""
+        said = any(one in words for words in self.asked for one in ("one board", "same board"))
+        return said or self.in_sequence
 
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""

@@ -86,6 +86,7 @@ def _part(
         cut=declared.cut or site.declared.cut,
         moisture=site.moisture,
         carries=declared.carries,
+        spare=declared.spare,
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
     )
 

@@ -17,7 +17,7 @@ from dryfit.notes.reading.table import table
 from dryfit.notes.reading.vocabulary import declared_in
 from dryfit.piece import declare
 
-LONGEST_PAGE = 165
+LONGEST_PAGE = 180
 
 
 def in_the_piece(line: str) -> str:

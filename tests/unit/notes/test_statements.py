@@ -99,10 +99,10 @@ def test_stock_is_read_and_kept() -> None:
     text = "have 2 boards of ash, 1800 x 160 x 32, rough, cup 4"
     sizes = (size(1800), size(160), size(32))
     marks = (("cup", number(4)),)
-    assert said(text) == HaveLine(2, "board", "ash", sizes, True, marks, text, NOWHERE)
+    assert said(text) == HaveLine(2, "board", "ash", sizes, "rough", marks, text, NOWHERE)
     text = "have sheet of birch ply 1220 x 610 x 6"
     sizes = (size(1220), size(610), size(6))
-    assert said(text) == HaveLine(1, "sheet", "birch ply", sizes, False, (), text, NOWHERE)
+    assert said(text) == HaveLine(None, "sheet", "birch ply", sizes, None, (), text, NOWHERE)
 
 
 @pytest.mark.parametrize(

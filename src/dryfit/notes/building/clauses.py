@@ -53,6 +53,7 @@ from dryfit.notes.tree import (
     SetBack,
     SetIn,
     Sizes,
+    Spare,
     Spread,
     WoodWords,
 )
@@ -195,6 +196,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     ),
     "sizerange": size_range,
     "wood": _wood,
+    "spare": lambda node, draft: Spare(checked_count(node.children, draft) or 1, draft.span(node)),
     "aspattern": as_pattern,
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),

@@ -42,6 +42,7 @@ from dryfit.notes.tree import (
     SetBack,
     SetIn,
     Sizes,
+    Spare,
     Splayed,
     Spread,
     Up,
@@ -165,8 +166,16 @@ def _place_of_part(place: Parsed, timber: Parsed, name: str, draft: Draft) -> No
 
 
 def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:
-    """Check that only a bought thing is ordered, and goes with something."""
+    """Check that only a bought thing is ordered and goes with something, and only ours is spare."""
     for phrase in phrases:
+        if isinstance(phrase, Spare) and bought:
+            draft.error(
+                "spare-bought",
+                "spare blanks are made of wood, and this is bought",
+                phrase.span,
+                Hint("write a line `bought` of its own, without a place, for what is kept spare"),
+            )
+            return
         if isinstance(phrase, For | OrderWhen | Weighs) and not bought:
             draft.error(
                 "not-bought",
@@ -229,6 +238,7 @@ _ONCE: dict[type[PartClause], str] = {
     CutAfter: "what the cut waits for",
     Fitted: "how it comes to fit",
     Horns: "how long the horns are",
+    Spare: "how many are spare",
     Splayed: "how the parts are splayed",
     Carries: "what it carries",
     Weighs: "what it weighs",

@@ -8,7 +8,6 @@ from fractions import Fraction
 from lark import Token, Tree
 
 from dryfit.notes.building.air import moist_line, shop_air_line, stands_at_line
-from dryfit.notes.building.counts import checked_count
 from dryfit.notes.building.cuts import feature_line
 from dryfit.notes.building.draft import (
     Draft,
@@ -32,17 +31,13 @@ from dryfit.notes.building.pattern_lines import (
 from dryfit.notes.building.progress import done_line, measured_line, spoiled_line
 from dryfit.notes.building.references import reference, references
 from dryfit.notes.building.site import room_line, scribe_line, wall_line, way_line
-from dryfit.notes.building.size_checks import (
-    check_overall,
-    check_stock_sizes,
-    check_written,
-)
+from dryfit.notes.building.size_checks import check_overall, check_written
+from dryfit.notes.building.stock import have_line, inventory_line
 from dryfit.notes.building.sums import all_sizes, sum_in
 from dryfit.notes.building.work import bare_line, finish_line, glue_line
 from dryfit.notes.reading.lexer import Reading
 from dryfit.notes.tree import (
     Act,
-    HaveLine,
     NoteLine,
     OpeningLine,
     OrderLine,
@@ -114,28 +109,6 @@ def _timber(tree: Parsed, draft: Draft) -> TimberLine:
     return TimberLine(name, draft.line.whole(), text_of(sawn[0]) if sawn else None)
 
 
-def _have(tree: Parsed, draft: Draft) -> HaveLine:
-    nodes = tree.children
-    timber = only(trees(nodes, "oftimber"), "the timber", draft)
-    marks = tuple(
-        (text_of(tokens(mark.children, "MARK")[0]), sum_in(mark, draft))
-        for mark in trees(nodes, "mark")
-    )
-    sizes = all_sizes(tree, draft)
-    if check_written(trees(nodes, "dims"), draft):
-        check_stock_sizes(sizes, draft)
-    return HaveLine(
-        checked_count(nodes, draft) or 1,
-        text_of(tokens(nodes, "STOCK")[0]),
-        text_of(tokens(timber.children, "PHRASE")[0]) if timber else None,
-        sizes,
-        bool(tokens(nodes, "ROUGH")),
-        marks,
-        draft.line.text.strip(),
-        draft.line.whole(),
-    )
-
-
 def _value(tree: Parsed, draft: Draft) -> ValueLine:
     name = tokens(tree.children, "VALUE")[0]
     check_length(name, draft)
@@ -182,7 +155,9 @@ _BUILDERS: dict[str, Callable[[Parsed, Draft], Built]] = {
     "units": _units,
     "overall": _overall,
     "timber": _timber,
-    "have": _have,
+    "have": have_line,
+    "buy": have_line,
+    "inventory": inventory_line,
     "value": _value,
     "parts": parts_line,
     "bought": parts_line,

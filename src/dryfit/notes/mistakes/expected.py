@@ -20,7 +20,7 @@ _WORDS = {
     "_WITHIN": "between",
     "PREP": "into, onto, under, between, inside or crossing",
     "DIM": "a dimension (length, width, thickness)",
-    "STOCK": "board, offcut, sheet or slab",
+    "STOCK": "board, offcut, sheet, slab or strip",
     "UNIT": "mm, cm, m or inches",
     "ORDER": "before or after",
     "BY": "x",

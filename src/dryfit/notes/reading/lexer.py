@@ -18,6 +18,7 @@ from dryfit.notes.reading.tokens import Fault, end_of, token
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS
 from dryfit.notes.reading.word_tokens import WordReader
+from dryfit.notes.reading.words_of_stock import CURRENCY_SIGNS
 
 _SIGNS = {
     ",": "_COMMA",
@@ -35,7 +36,11 @@ _SIGNS = {
     "%": "_PERCENT",
     "×": "BY",
     "?": "LEFTOUT",
+    **dict.fromkeys(CURRENCY_SIGNS, "CURRENCY"),
 }
+
+
+_COUNTED_BY_A = frozenset({"STOCK", "DEFECT", "SPARE"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +78,7 @@ def read_line(line: SenseLine, vocabulary: Vocabulary) -> Reading | Failure:
         takes = parse.takes()
         made = scan.token(at, takes, tokens[-1].type if tokens else "")
         if made is None:
-            filler = scan.filler(at)
+            filler = scan.filler(at, takes)
             if filler:
                 at = scan.skip(filler)
                 continue
@@ -128,12 +133,19 @@ class _Scan:
         comma = self.text.find(",", at)
         return len(self.text.rstrip() if comma < 0 else self.text[:comma].rstrip())
 
-    def filler(self, at: int) -> int | None:
-        """Return the end of an article that stands at the place, or None."""
+    def filler(self, at: int, takes: frozenset[str]) -> int | None:
+        """Return the end of an article that stands at the place, or None.
+
+        ``a`` is one only before what `_COUNTED_BY_A` names: "have a board", "with a knot".
+        """
         index = self.reader.at_word.get(at)
-        if index is None or self.reader.words[index].text not in FILLERS:
+        if index is None:
             return None
-        return self.reader.words[index].end
+        word = self.reader.words[index]
+        one = word.text in ("a", "an") and self.reader.ahead.begins(
+            index + 1, _COUNTED_BY_A & takes
+        )
+        return word.end if one or word.text in FILLERS else None
 
     def stumble(self, at: int) -> tuple[int, int]:
         """Return the place of the word, number or sign that did not fit."""

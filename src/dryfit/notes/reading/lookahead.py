@@ -6,15 +6,18 @@ from dataclasses import dataclass
 
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import GLYPHS
-from dryfit.notes.reading.runs import phrase_at, run_at
+from dryfit.notes.reading.runs import begins_stock, phrase_at, run_at
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
+from dryfit.notes.reading.words_of_stock import CURRENCY_SIGNS, label_of
 
 _NUMERALS = frozenset("0123456789").union(GLYPHS)
 _CLAUSE_ENDS = ("", ",", ";", ":")
 _SETS = ("=", ":", "(", ".")
 _SIDES_OF_CUTS = frozenset({"SURFACE", "NOUN", "EVERY", "ENDS"})
+_OF_STOCK = ("BUY", "BOUGHT", "MARK", "PRICED")
+_OF_PRICES = ("each", "apiece", "per")
 _BEFORE_A_NAME = PLACE_WORDS | FILLERS
 
 
@@ -59,16 +62,28 @@ class Ahead:
             return self.sum_at(after)
         if terminal == "EVERYTHING" and run == "all":
             return self._word(after) == "with"  # "all edges of seat" are not everything
+        if run in ("buy", "at") and terminal in _OF_STOCK:
+            priced = run == "at" and self._is_priced(after)
+            stock = priced if run == "at" else begins_stock(self.line.words, after)
+            return stock == (terminal in ("BUY", "PRICED"))
         if terminal == "GLUEWORDS" and run == "loose":
             return not self._is_joint(after)  # a "loose tenon" is another joint
-        if terminal == "PREP" and value == "in":
-            return self.names_at(after, self.vocabulary.spaces)
         if terminal == "PREP" and run == "to":
             # "door to side: 2 hinges", but what "seat to legs" means is asked.
             return any(word.text == "hinge" for word in self.line.words[after:])
-        if terminal == "PREP" and run.startswith("at "):
-            return self.names_at(after, self.vocabulary.parts)
+        if terminal == "PREP" and (value == "in" or run.startswith("at ")):
+            words = self.vocabulary
+            return self.names_at(after, words.spaces if value == "in" else words.parts)
         return True
+
+    def _is_priced(self, after: int) -> bool:
+        """Return whether money is spoken of up to the next comma: "at 48 each", not "at 12 %"."""
+        start = self.line.words[after - 1].end
+        clause = self.line.text[start:].partition(",")[0]
+        if CURRENCY_SIGNS & set(clause):
+            return True
+        words = (word for word in self.line.words[after:] if word.start < start + len(clause))
+        return any(word.text in _OF_PRICES or label_of(word.text) for word in words)
 
     def is_said_of_a_joint(self, after: int) -> bool:
         """Return whether a word such as pegs, which may name parts too, is about a joint.
@@ -78,6 +93,11 @@ class Ahead:
         phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
         shows = phrase is not None and any(kind == "SHOWS" for kind, _ in PHRASES[phrase[0]])
         return not shows and not self.is_sized(after)
+
+    def begins(self, index: int, kinds: frozenset[str]) -> bool:
+        """Return whether a phrase of one of the kinds begins with the word."""
+        phrase = phrase_at(self.line.words, index) if index < len(self.line.words) else None
+        return phrase is not None and any(kind in kinds for kind, _ in PHRASES[phrase[0]])
 
     def _is_joint(self, after: int) -> bool:
         phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None

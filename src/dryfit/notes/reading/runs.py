@@ -69,6 +69,22 @@ def begins_feature(words: Sequence[Word], first: int) -> bool:
     return after < len(words) and words[after].follows and words[after].text in ("in", "on")
 
 
+def begins_stock(words: Sequence[Word], first: int) -> bool:
+    """Return whether wood of a yard is named here: "boards of ash", not "board hooks"."""
+    if first < len(words) and _kinds(words, first) & {"UNIT"}:
+        first += 1  # buy (mm) boards of ash
+    phrase = phrase_at(words, first) if first < len(words) else None
+    if phrase is None or all(kind != "STOCK" for kind, _ in PHRASES[phrase[0]]):
+        return False
+    after = first + phrase[1]
+    return after >= len(words) or not words[after].follows or words[after].text == "of"
+
+
+def _kinds(words: Sequence[Word], at: int) -> set[str]:
+    phrase = phrase_at(words, at)
+    return {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
+
+
 def name_length(words: Sequence[Word], first: int, *, free: bool = False) -> int:
     """Return how many words a new name has that begins with the word.
 

@@ -14,7 +14,14 @@ from dryfit.notes.names import canonical
 from dryfit.notes.reading.lines import SenseLine, parted
 from dryfit.notes.reading.numbers import COUNT_WORDS
 from dryfit.notes.reading.pattern_names import NOTHING_OFFERED, Offered
-from dryfit.notes.reading.runs import LONGEST_PHRASE, begins_feature, longest_by_first, name_length
+from dryfit.notes.reading.runs import (
+    LONGEST_PHRASE,
+    Word,
+    begins_feature,
+    begins_stock,
+    longest_by_first,
+    name_length,
+)
 from dryfit.notes.reading.word_kinds import RESERVED
 
 _COUNT = re.compile(
@@ -106,6 +113,8 @@ def declared_in(line: SenseLine) -> Declared | None:
     if count is None:
         return None
     start = count.end()
+    if bought and begins_stock(line.words, _first_from(line.words, bought.end())):
+        return None
     if glue and glue.group(1) and not _is_count(glue.group(1)):
         start = glue.start(1)
     words = line.words
@@ -166,6 +175,10 @@ def vocabulary(
 def is_glue_up(line: SenseLine) -> bool:
     """Return whether the line begins with glue up."""
     return _GLUE_UP.match(line.text) is not None
+
+
+def _first_from(words: Sequence[Word], at: int) -> int:
+    return next((index for index, word in enumerate(words) if word.start >= at), len(words))
 
 
 def _is_sound(line: SenseLine) -> bool:

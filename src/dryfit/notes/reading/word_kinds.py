@@ -15,6 +15,7 @@ BEGINNERS = frozenset(
     [
         *OPENERS,
         "FEATURE",
+        "BUY",
         "ENDBLOCK",
         "STANDS",
         "PLACED",
@@ -72,8 +73,9 @@ LOOSE_STOPS = frozenset(
         "WOOD",
         "WANEY",
         "_GRAIN",
-        "ROUGH",
+        "STATE",
         "MARK",
+        "MEASURES",
     ]
 )
 
@@ -120,6 +122,8 @@ _NAMING_NOTHING = frozenset(
         "OVERALL",
         "TIMBER",
         "HAVE",
+        "BUY",
+        "INVENTORY",
         "GLUEUP",
         "FINISH",
         "FEATURE",

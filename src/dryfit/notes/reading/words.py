@@ -15,6 +15,7 @@ from dryfit.notes.reading.words_of_limits import LIMITS
 from dryfit.notes.reading.words_of_loads import LOADS
 from dryfit.notes.reading.words_of_places import PLACES
 from dryfit.notes.reading.words_of_site import SITE
+from dryfit.notes.reading.words_of_stock import STOCK_WORDS
 from dryfit.notes.reading.words_of_work import WORK
 
 OPENERS = {
@@ -24,6 +25,7 @@ OPENERS = {
     "OVERALL": "overall",
     "TIMBER": "timber",
     "HAVE": "have",
+    "INVENTORY": "stock from",
     "BOUGHT": "bought",
     "GLUEUP": "glue up",
     "FINISH": "finish",
@@ -87,13 +89,6 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("FITTED", {"plane to fit": "plane", "planed to fit": "plane"}),
     ("FITTED", {"cut to measure": "to measure", "cut to fit": "to measure"}),
     ("_AFTER", {"after": "after"}),
-    # stock, glue and finish
-    ("STOCK", {"board": "board", "plank": "board", "offcut": "offcut", "sheet": "sheet"}),
-    ("STOCK", {"slab": "slab"}),
-    ("ROUGH", {"rough": "rough", "rough sawn": "rough"}),
-    ("MARK", {"cup": "cup", "cupped": "cup", "twist": "twist", "twisted": "twist"}),
-    ("MARK", {"bow": "bow", "bowed": "bow"}),
-    ("MARK", {"moisture": "moisture", "moisture content": "moisture", "at": "moisture"}),
     # units
     ("UNIT", {"mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm"}),
     ("UNIT", {"centimetre": "cm", "centimeter": "cm", "m": "m", "metre": "m", "meter": "m"}),
@@ -101,6 +96,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     ("_NEAREST", {"nearest": "nearest", "the nearest": "nearest"}),
     ("DECIMALCOMMA", {"decimal comma": "decimal comma"}),
     ("FIRST", {"thickness first": "thickness", "length first": "length"}),
+    *STOCK_WORDS,
     *LIMITS,
     *AIR,
     *LOADS,
@@ -131,7 +127,7 @@ def _spellings() -> dict[str, tuple[str, ...]]:
 
 
 _COUNTED = frozenset(
-    ["CORNERS", "ENDS", "STOCK", "FASTENER", "COATS", "EDGE", "JOINT", "NOUN", "_STAVES"]
+    ["CORNERS", "ENDS", "STOCK", "FASTENER", "COATS", "EDGE", "JOINT", "NOUN", "_STAVES", "DEFECT"]
 )
 
 PHRASES = _table()

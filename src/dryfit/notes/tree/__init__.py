@@ -51,6 +51,7 @@ from dryfit.notes.tree.phrases import (
     SizeRange,
     Sizes,
     Slope,
+    Spare,
     Splayed,
     Spread,
     Up,
@@ -71,7 +72,6 @@ from dryfit.notes.tree.references import (
 from dryfit.notes.tree.site import RoomLine, ScribeLine, WallLine, WayInLine
 from dryfit.notes.tree.statements import (
     Act,
-    HaveLine,
     JointLine,
     LimitLine,
     NoteLine,
@@ -88,6 +88,14 @@ from dryfit.notes.tree.statements import (
     TimberLine,
     UnitsLine,
     ValueLine,
+)
+from dryfit.notes.tree.stock import (
+    HaveLine,
+    InventoryLine,
+    PriceWords,
+    Reach,
+    WaneyWords,
+    ZoneWords,
 )
 from dryfit.notes.tree.sums import (
     LeftOut,
@@ -126,6 +134,7 @@ __all__ = [
     "Handed",
     "HaveLine",
     "Horns",
+    "InventoryLine",
     "Join",
     "JointDetail",
     "JointLine",
@@ -154,6 +163,8 @@ __all__ = [
     "PatternBlock",
     "PieceLine",
     "PlaceLine",
+    "PriceWords",
+    "Reach",
     "Reference",
     "Ripped",
     "RoomLine",
@@ -167,6 +178,7 @@ __all__ = [
     "SizeWord",
     "Sizes",
     "Slope",
+    "Spare",
     "Splayed",
     "SpoiledLine",
     "Spread",
@@ -181,7 +193,9 @@ __all__ = [
     "ValueLine",
     "ValueName",
     "WallLine",
+    "WaneyWords",
     "WayInLine",
     "Weighs",
     "WoodWords",
+    "ZoneWords",
 ]

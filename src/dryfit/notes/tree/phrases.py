@@ -209,6 +209,14 @@ class WoodWords:
 
 
 @dataclass(frozen=True, slots=True)
+class Spare:
+    """``1 spare``: so many more blanks of the part are made than the piece has copies."""
+
+    count: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class AsPattern:
     """``as leg base: width 900, rail = 70``: an instance of a pattern with its settings."""
 
@@ -295,6 +303,7 @@ PartClause = (
     | Fitted
     | SizeRange
     | WoodWords
+    | Spare
     | AsPattern
     | For
     | OrderWhen

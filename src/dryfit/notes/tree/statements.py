@@ -14,6 +14,7 @@ from dryfit.notes.tree.phrases import PartClause
 from dryfit.notes.tree.progress import DoneLine, MeasuredLine, SpoiledLine
 from dryfit.notes.tree.references import Reference, SizeWord
 from dryfit.notes.tree.site import RoomLine, ScribeLine, WallLine, WayInLine
+from dryfit.notes.tree.stock import HaveLine, InventoryLine
 from dryfit.notes.tree.sums import Sum
 
 
@@ -62,23 +63,6 @@ class TimberLine:
     timber: str
     span: Span
     cut: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class HaveLine:
-    """``have 2 boards of ash, 1800 x 160 x 32, rough, cup 4``; read and kept for the stock.
-
-    `kind`: board, offcut, sheet or slab.  `marks` holds (word, amount) such as (cup, 4).
-    """
-
-    count: int
-    kind: str
-    timber: str | None
-    sizes: tuple[SizeWord, ...]
-    rough: bool
-    marks: tuple[tuple[str, Sum], ...]
-    text: str
-    span: Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +194,7 @@ Statement = (
     | OverallLine
     | TimberLine
     | HaveLine
+    | InventoryLine
     | ValueLine
     | PartsLine
     | OpeningLine

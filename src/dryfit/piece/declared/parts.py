@@ -173,7 +173,7 @@ class DeclaredPart:
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
     to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
     longer at each end until it is glued, `splay` how its copies lean outwards.  `cut` is how its
-    boards are sawn, where the line says so.
+    boards are sawn, where the line says so.  `spare` is how many blanks more are made of it.
     """
 
     name: str
@@ -212,6 +212,7 @@ class DeclaredPart:
     cut: str | None = None
     splay: SplayWords | None = None
     carries: LoadWords | None = None
+    spare: int = 0
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
