@@ -67,7 +67,8 @@ _STOCK = Chapter(
             "have 1 board of ash, 900 x 95 x 27, knot 300 to 380", "from the left end; split, avoid"
         ),
         Sentence(
-            "have 1 offcut of ash, 900 x 95 x 27, avoid 0 to 90, 15 from far edge", "`edge`: near you"
+            "have 1 offcut of ash, 900 x 95 x 27, avoid 0 to 90, 15 from far edge",
+            "`edge`: near you",
         ),
         Sentence(
             "have 1 slab of elm, 1200 x 480 to 560 x 52, waney both edges", "width at both ends"
