@@ -28,11 +28,12 @@ class Blank:
     `sawn_width` is what the table saw leaves when a second edge is jointed after it.
 
     How large one is when it is sawn hangs on the board: `rough_sizes.rough_sizes` says it.  `first`
-    is the number of the first of them, where others of the part come before.  Of `leaves` more than
-    1 a piece is resawn into that many, each of them one of its `each`.  `what` is a test piece or a
-    spare where it becomes no part (`pieces` is empty then, and `count` says how many); with
-    `if_room` it is laid out only where it costs no board.  All of one `group` come out of one board
-    by `rule`, named there in their order.  `step` is what rough lengths are whole steps of.
+    is the number of the first of them, where others of the part come before.  With more than 1 of
+    `leaves` each is a strip, trued to `strip` and resawn into that many of its pieces, of which
+    `along` lie one after another.  `what` is a test piece or a spare where it becomes no part
+    (`pieces` is empty then, and `count` says how many); with `if_room` it is laid out only where it
+    costs no board.  All of one `group` come out of one board by `rule`, named there in their order.
+    `step` is what rough lengths are whole steps of.
     """
 
     subject: str
@@ -47,6 +48,7 @@ class Blank:
     to_width: Fraction
     sawn_width: Fraction
     leaves: int = 1
+    strip: Fraction = Fraction(0)
     first: int = 1
     what: What = "part"
     if_room: bool = False
@@ -58,6 +60,16 @@ class Blank:
     def sheet(self) -> bool:
         """Return whether it comes out of sheet goods."""
         return self.part.stock == "sheet"
+
+    @property
+    def along(self) -> int:
+        """Return how many pieces lie one after another in one blank."""
+        return -(-self.each // self.leaves)
+
+    @property
+    def trued_thickness(self) -> Fraction:
+        """Return how thick it has to be when both its faces are true, in mm."""
+        return self.strip if self.leaves > 1 else self.to_thickness
 
     @property
     def names(self) -> tuple[str, ...]:

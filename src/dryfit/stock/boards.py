@@ -79,8 +79,9 @@ def lack(line: Have, piece: Wanted, shop: Shop) -> Lack:
 
 def _lack(line: Have, piece: Wanted, wide: Fraction, thick: Fraction, shop: Shop) -> Lack:
     long_enough = piece.length + trim(line, piece, shop)
-    wide_enough = wide + rip_room(line, shop)
-    spare = shop.allowances["hand_margin"] if line.rough or line.warped else ZERO
+    as_it_is = piece.part.staves is None and used_as_it_is(line, wide, thick)
+    wide_enough = wide + (ZERO if as_it_is else rip_room(line, shop))
+    spare = reserve(line, shop)
     if flat(line, ZERO, ZERO, shop) < thick + spare:
         return Lack.THIN
     if flat(line, long_enough, wide_enough, shop) < thick + spare:
@@ -113,11 +114,29 @@ def trim(line: Have, piece: Wanted, shop: Shop) -> Fraction:
     """Return how much longer than the piece its blank is at least, both ends together (A5)."""
     if piece.part.staves is not None:
         return shop.allowances["panel_length"]
-    return shop.allowances["rough_length" if line.rough else "planed_length"]
+    return shop.allowances["rough_length" if unplaned(line) else "planed_length"]
+
+
+def unplaned(line: Have) -> bool:
+    """Return whether a board is true nowhere: rough, or planed here and there."""
+    return line.rough or line.hit_and_miss
+
+
+def reserve(line: Have, shop: Shop) -> Fraction:
+    """Return the thickness kept for work by hand where a board has to be made true (A1.5)."""
+    return shop.allowances["hand_margin"] if unplaned(line) or line.warped else ZERO
+
+
+def used_as_it_is(line: Have, wide: Fraction, thick: Fraction) -> bool:
+    """Return whether a planed board has the very section that is wanted, so that it is only cut."""
+    own = sizes(line)
+    return not (unplaned(line) or line.warped) and (own[1], own[2]) == (wide, thick)
 
 
 def rip_room(line: Have, shop: Shop) -> Fraction:
     """Return how much wider than the piece its blank is (A5)."""
+    if line.hit_and_miss:
+        return shop.allowances["hit_and_miss_width"]
     if not line.rough:
         return shop.allowances["planed_width"]
     return shop.allowances["rough_width_band_saw" if "band saw" in shop.stations else "rough_width"]
@@ -130,7 +149,21 @@ def flat(line: Have, length: Fraction, width: Fraction, shop: Shop) -> Fraction:
     used as it is.
     """
     long, wide, thick = sizes(line)
-    if not (line.rough or line.warped):
+    if not (unplaned(line) or line.warped):
         return thick
     board = Warp(long, wide, thick, line.cup, line.bow, line.twist)
-    return flat_thickness(board, min(length, long), min(width, wide), shop.allowances["facing"])
+    width = min(width, wide)
+    return flat_thickness(board, min(length, long), width, _clean_up(width, shop))
+
+
+def _clean_up(width: Fraction, shop: Shop) -> Fraction:
+    """Return what both faces lose until they are clean, more where no machine is so wide (A7.2)."""
+    facing = shop.allowances["facing"]
+    reach = [
+        shop.stations[name].limits.get("widest", UNKNOWN)
+        for name in ("jointer", "planer")
+        if name in shop.stations
+    ]
+    if not reach or width <= max(reach):
+        return facing
+    return max(facing, shop.allowances["wide_facing"])

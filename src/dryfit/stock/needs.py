@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_milled
 from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, step_of
+from dryfit.stock.leaves import resawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +44,9 @@ def _usual(model: Model, shop: Shop) -> Needs:
 
 def _blanks(part: Part, model: Model, shop: Shop) -> tuple[Blank, ...]:
     if part.stock == "sheet":
-        return (_of_sheet(part, model),)
-    return _evenly(blank_of(part, model, shop))
+        return (_of_sheet(part, model, shop),)
+    blank = blank_of(part, model, shop)
+    return _evenly(resawn(blank, LEAVES, shop) if part.bookmatched else blank)
 
 
 def _evenly(blank: Blank) -> tuple[Blank, ...]:
@@ -58,7 +61,9 @@ def _evenly(blank: Blank) -> tuple[Blank, ...]:
     return (first, last) if full else (replace(last, first=1),)
 
 
-def _of_sheet(part: Part, model: Model) -> Blank:
+def _of_sheet(part: Part, model: Model, shop: Shop) -> Blank:
+    """Return the pieces of a sheet as they are broken down, each edge still to trim (A10)."""
+    trimmed = 2 * shop.allowances["sheet_edge"]
     names = tuple(copy.name for copy in part.copies)
     return Blank(
         subject=part.name,
@@ -66,8 +71,8 @@ def _of_sheet(part: Part, model: Model) -> Blank:
         pieces=names,
         each=1,
         count=len(names),
-        length=part.length,
-        width=part.width,
+        length=part.cut_length + trimmed,
+        width=part.width + trimmed,
         thickness=part.thickness,
         to_thickness=part.thickness,
         to_width=part.width,

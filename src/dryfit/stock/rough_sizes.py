@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.joinery.resawing import WARP
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank, crosscut_kerf, shortest_fed
-from dryfit.stock.boards import flat, rip_room, serves, sizes
+from dryfit.stock.boards import (
+    SAME_SHEET,
+    UNKNOWN,
+    flat,
+    reserve,
+    rip_room,
+    serves,
+    sizes,
+    unplaned,
+    used_as_it_is,
+)
 
 ZERO = Fraction(0)
 
@@ -18,9 +30,9 @@ class Rough:
     """One blank as it is sawn out of a certain board, in mm; `thickness` is that of the board.
 
     `allowance` is what of length, width and thickness is lost until its pieces have their sizes,
-    saw cuts between them included.  `reason` says what decides the length, and `trued` and `planed`
-    whether a face and an edge have to be made true, and whether it is brought to a thickness: wood
-    that is used at the thickness that it has is neither.
+    saw cuts between them included.  `reason` says in words what decides them.  `trued` is whether
+    a face has to be made true, `planed` whether it is brought to a thickness, and `ripped` whether
+    it is brought to a width: wood that is used at the size that it has is not.
     """
 
     length: Fraction
@@ -30,6 +42,7 @@ class Rough:
     reason: str
     trued: bool = True
     planed: bool = True
+    ripped: bool = True
 
 
 def rough_sizes(blank: Blank, line: Have, shop: Shop) -> Rough | None:
@@ -43,43 +56,99 @@ def rough_sizes(blank: Blank, line: Have, shop: Shop) -> Rough | None:
         return None
     if blank.sheet:
         return _of_sheet(blank, line)
-    thick = sizes(line)[2]
-    keeps = not line.rough and not line.warped and thick == blank.to_thickness
-    length, reason = _length(blank, line, shop, keeps=keeps)
-    width = blank.to_width + rip_room(line, shop)
-    spare = shop.allowances["hand_margin"] if line.rough or line.warped else ZERO
-    if flat(line, length, width, shop) < blank.to_thickness + spare:
+    thick, whole = sizes(line)[2], blank.leaves * blank.to_thickness
+    keeps = not (unplaned(line) or line.warped) and thick == blank.to_thickness
+    as_it_is = not blank.staves and used_as_it_is(line, blank.to_width, blank.to_thickness)
+    width = blank.to_width + (ZERO if as_it_is else rip_room(line, shop))
+    length, ends = _length(blank, width, line, shop, keeps=keeps)
+    if _flat(blank, line, length, width, shop) < blank.trued_thickness + reserve(line, shop):
         return None
-    lost = (length - blank.each * blank.part.cut_length, width - blank.to_width)
+    lost = (
+        length - blank.along * blank.part.cut_length,
+        width - blank.to_width,
+        thick - whole,
+    )
     return Rough(
         length,
         width,
         thick,
-        (*lost, thick - blank.to_thickness),
-        reason,
-        trued=not keeps,
+        lost,
+        "; ".join(each for each in (ends, _scarce(blank, line, thick, shop)) if each),
+        trued=unplaned(line) or line.warped,
         planed=not keeps,
+        ripped=not as_it_is,
     )
 
 
-def _length(blank: Blank, line: Have, shop: Shop, *, keeps: bool) -> tuple[Fraction, str]:
-    room = shop.allowances
-    own = blank.each * blank.part.cut_length + (blank.each - 1) * crosscut_kerf(shop)
-    ends = room[
-        "panel_length" if blank.staves else "rough_length" if line.rough else "planed_length"
-    ]
-    reason = "its ends are trimmed"
-    snipe = 2 * room["snipe"] if "planer" in shop.stations and not keeps else ZERO
+def by_state(
+    blank: Blank, lines: Iterable[Have], shop: Shop
+) -> tuple[tuple[Rough, tuple[Have, ...]], ...]:
+    """Return the lengths and widths that the blank may have, each with the lines of which it has.
+
+    The smallest face comes first.  Rough boards ask for more than planed ones; a blank of one size
+    may come out of any line beside that size.
+    """
+    found: dict[tuple[Fraction, Fraction], tuple[Rough, list[Have]]] = {}
+    for line in lines:
+        rough = rough_sizes(blank, line, shop)
+        if rough is not None:
+            found.setdefault((rough.length, rough.width), (rough, []))[1].append(line)
+    ranked = sorted(found.items(), key=lambda each: (each[0][0] * each[0][1], each[0]))
+    return tuple((rough, tuple(own)) for _, (rough, own) in ranked)
+
+
+def _flat(blank: Blank, line: Have, length: Fraction, width: Fraction, shop: Shop) -> Fraction:
+    """Return how thick the blank is when it is true; what is resawn loses more (A8.1)."""
+    left = flat(line, length, width, shop)
+    if blank.leaves == 1 or not unplaned(line):
+        return left
+    return min(left, sizes(line)[2] - WARP + reserve(line, shop))
+
+
+def _length(
+    blank: Blank, width: Fraction, line: Have, shop: Shop, *, keeps: bool
+) -> tuple[Fraction, str]:
+    room, along = shop.allowances, blank.along
+    own = along * blank.part.cut_length + (along - 1) * crosscut_kerf(shop)
+    ends = room["panel_length"] if blank.staves else room["rough_length"]
+    if not blank.staves and not unplaned(line):
+        ends = room["planed_length"]
+    reason = ""
+    snipe = ZERO if keeps else _snipe(width, shop)
     if snipe > ends:
         ends, reason = snipe, "the planer bites deeper at both ends"
     if own + ends < shortest_fed(shop):
         ends, reason = shortest_fed(shop) - own, "the machines take nothing shorter"
     steps = (own + ends) / blank.step
     long = blank.step * -(-steps.numerator // steps.denominator)
-    return long, f"{blank.each} in one piece: {reason}" if blank.each > 1 else reason
+    return long, f"ganged: {reason or 'its ends are trimmed once'}" if along > 1 else reason
 
 
-def _of_sheet(blank: Blank, line: Have) -> Rough:
-    lost = (blank.length - blank.part.length, blank.width - blank.to_width, ZERO)
+def _snipe(width: Fraction, shop: Shop) -> Fraction:
+    """Return what the planer spoils of a blank, both ends together; nothing where it is too wide.
+
+    What no planer takes is planed by hand, or with a router on a sled (A7).
+    """
+    planer = shop.stations.get("planer")
+    if planer is None or width > planer.limits.get("widest", UNKNOWN):
+        return ZERO
+    return 2 * shop.allowances["snipe"]
+
+
+def _scarce(blank: Blank, line: Have, thick: Fraction, shop: Shop) -> str:
+    """Return what to heed where a board of unknown warp is thinner than usual (A5.0)."""
+    if not unplaned(line) or line.warped:
+        return ""
+    kind = "hit_and_miss_thickness" if line.hit_and_miss else "rough_thickness"
+    if thick >= blank.trued_thickness + shop.allowances[kind]:
+        return ""
+    return "little to plane off: take the flattest part of the board"
+
+
+def _of_sheet(blank: Blank, line: Have) -> Rough | None:
     thick = sizes(line)[2]
-    return Rough(blank.length, blank.width, thick, lost, "sawn to size", trued=False, planed=False)
+    if thick != UNKNOWN and abs(thick - blank.to_thickness) > SAME_SHEET:
+        return None
+    lost = (blank.length - blank.part.cut_length, blank.width - blank.to_width, ZERO)
+    reason = "each edge is trimmed" if any(lost) else "factory edges are kept"
+    return Rough(blank.length, blank.width, thick, lost, reason, trued=False, planed=False)

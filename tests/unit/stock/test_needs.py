@@ -40,10 +40,3 @@ def test_a_last_blank_with_fewer_pieces_is_a_kind_of_its_own() -> None:
         (2, 1, ("slat 4", "slat 5")),
     ]
     assert [name for each in blanks for name in each.names] == ["slat blank 1", "slat blank 2"]
-
-
-def test_a_sheet_is_sawn_to_the_size_of_its_part() -> None:
-    (back,) = (blank for blank in usual("wall_cabinet").blanks if blank.part.name == "back")
-    assert back.sheet
-    assert back.length == back.part.length
-    assert back.thickness == Fraction(6)
