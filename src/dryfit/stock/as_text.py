@@ -1,4 +1,4 @@
-"""The stock for the terminal: the verdict first, then each board, what is missing, what is bought."""
+"""The stock for the terminal: verdict, boards with their cuts, what is missing and bought."""
 
 from __future__ import annotations
 
@@ -68,7 +68,7 @@ def _board(board: StockBoard, laid: LaidOut, display: Display, shop: Shop) -> It
     percent = (layout.used * 100 + Fraction(1, 2)) // 1
     yield f"   {percent} % becomes blanks:"
     yield from (f"     {row}" for row in _blanks([each.blank for each in layout.placed], display))
-    yield from (f"     {row}" for row in _cuts(sawn(layout), board.label, display))
+    yield from (f"     {row}" for row in _cuts(sawn(layout), board, display))
 
 
 def _blanks(blanks: Sequence[NamedBlank], display: Display) -> list[str]:
@@ -84,7 +84,8 @@ def _blanks(blanks: Sequence[NamedBlank], display: Display) -> list[str]:
     return _table(rows, numbers=())
 
 
-def _cuts(cuts: Sequence[Sawn], board: str, display: Display) -> list[str]:
+def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str]:
+    fine = board.line.kind == "sheet"
     rows = [("cut", "saw", "set", "on", "gives", "rest")]
     for each in cuts:
         cut = each.cut
@@ -92,8 +93,8 @@ def _cuts(cuts: Sequence[Sawn], board: str, display: Display) -> list[str]:
             (
                 str(cut.number),
                 cut.saw,
-                display.shown(cut.at, fitted=True),
-                origin(cut, board),
+                display.shown(cut.at, fitted=fine),
+                origin(cut, board.label),
                 spoken(becomes(each.first), display),
                 spoken(becomes(each.rest), display),
             )

@@ -100,9 +100,11 @@ def layout(board: StockBoard, tree: Tree) -> BoardLayout:
         reach = along if node.saw == "crosscut" else across
         at = reach[0] + node.at
         halves = ((reach[0], at), (at + kerf, reach[1]))
-        for half, child, where in zip(
-            halves, (node.first, node.rest), ("first", "rest"), strict=True
-        ):
+        sides: tuple[tuple[Reach, Tree, Side], ...] = (
+            (halves[0], node.first, "first"),
+            (halves[1], node.rest, "rest"),
+        )
+        for half, child, where in sides:
             if node.saw == "crosscut":
                 lay(child, half, across, number, where)
             else:
