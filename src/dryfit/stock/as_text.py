@@ -18,36 +18,42 @@ from dryfit.stock.in_words import (
     usable_thickness,
     verdict_in_words,
 )
-from dryfit.stock.laid_out import Bought, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.laid_out import Bought, Lacking, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.left_over import left_over
 from dryfit.stock.said import Said, spoken, times
 
-NO_BOARDS = (
-    "No boards in the notes, so whether there is wood enough was not asked. Write what is on hand "
-    "or for sale, such as:"
+_NO_BOARDS = (
+    "The notes name no board on hand and none for sale, so nothing was laid out. Write what there",
+    "is in lines such as:",
 )
 _EXAMPLES = (
     "have 1 board of ash, {2400} x {160} x {34}, rough",
-    "buy board of ash, {2400} x {180} x {34}, rough, 48 each",
+    "buy boards of ash, {2400} x {180} x {34}, rough, 48 each",
 )
+
+
+def no_boards(display: Display) -> str:
+    """Return what is told where the notes name no wood."""
+    return _lines((*_NO_BOARDS, *(f"  {display.examples(each)}" for each in _EXAMPLES)))
 
 
 def stock_text(laid: LaidOut, display: Display, shop: Shop) -> str:
     """Return all that is told of the stock, a line each."""
-    if not laid.boards:
-        examples = (f"  {display.examples(each)}" for each in _EXAMPLES)
-        return _lines((NO_BOARDS, *examples, "", "blanks", *_blanks(laid.blanks, display)))
     lines = [_with_unit(said, display) for said in verdict_in_words(laid)]
     for board in laid.boards:
         lines += ["", *_board(board, laid, display, shop)]
     for title, rows in (
-        ("missing", [f"{lacking(row.part, row.copies)}: {row.why}" for row in laid.missing]),
+        ("missing", [_missing(row) for row in laid.missing]),
         ("to buy", list(_to_buy(laid.buy, display))),
         ("left over, ready for the next notes", list(left_over(laid, display))),
     ):
         if rows:
             lines += ["", title, *(f"  {row}" for row in rows)]
     return _lines(lines)
+
+
+def _missing(row: Lacking) -> str:
+    return f"{lacking(row.part, row.copies)}{f': {row.why}' if row.why else ''}"
 
 
 def _lines(lines: Sequence[str]) -> str:

@@ -50,8 +50,7 @@ class Lettering:
         across, down = (u - x) / long, (v - y) / long
         first = half + _AIR
         places = [
-            (x + across * at, y + down * at)
-            for at in _steps(first, max(first, long - half - _AIR))
+            (x + across * at, y + down * at) for at in _steps(first, max(first, long - half - _AIR))
         ]
         free = (place for place in places if self._free(_around(place, half)))
         self._mark(number, next(free, places[0]), disc=disc)
