@@ -81,6 +81,14 @@ def _add_those_on_notes(commands: Commands) -> None:
             "--unrehearsed", action="store_true", help="print the plan without playing it first"
         )
     _add_favour(steps, booklet, why)
+    _add_what_is_printed(steps, stock, booklet)
+
+
+def _add_what_is_printed(
+    steps: argparse.ArgumentParser,
+    stock: argparse.ArgumentParser,
+    booklet: argparse.ArgumentParser,
+) -> None:
     steps.add_argument(
         "--compare",
         action="store_true",
