@@ -80,7 +80,7 @@ def sentence(operation: Operation, bench: Bench) -> Sentence:
 def _counted(operation: Operation, part: Part | None, words: str) -> str:
     """Return the words, or the number of copies where the words say another: ``2 posts``."""
     names = {name for work in operation.work for name in work.copies}
-    if part is None or not names:
+    if part is None or not names or operation.board_cuts:
         return words
     if len(names) < len(part.copies):
         return f"{len(names)} {part.written.lower() if len(names) > 1 else part.name}"

@@ -14,7 +14,7 @@ Counts = tuple[int, ...]
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A part of a board that no blank can leave, and `count` boards that have it.
+    """A part of a board that no blank can leave, `count` times.
 
     area     where it lies
     sizes    for each kind of blank the sizes in which it may lie here, none if it does not fit
@@ -130,7 +130,6 @@ class Filling:
                 more = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
                 may = seen.get(more)
                 if may is None:
-                    self.steps.hold(len(counts))
                     raised = tuple(map(int.__add__, sums, self.values[kind]))
                     may = seen[more] = self._may(more, raised)
                     if may:
@@ -141,7 +140,7 @@ class Filling:
         return found
 
     def _may(self, counts: Counts, sums: tuple[int, ...]) -> bool:
-        self.steps.count(len(sums) + len(counts))
+        self.steps.count(len(sums))
         if any(map(int.__gt__, sums, self.limits)):
             return False
         if sum(counts) > MOST:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
@@ -19,9 +19,11 @@ from dryfit.operations.machine_limits import (
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
-from dryfit.plan.operation import Detail, Operation
+from dryfit.operations.words import spoken
+from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
@@ -31,35 +33,86 @@ WHY_FACE_AFTER_RIP = "a narrower piece has less cup to lose when its face is mad
 WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"
 WHY_THICKNESS_AFTER_EDGE = "the planer copies the face that lies down, so that face is true first"
 WHY_WIDTH_AFTER_THICKNESS = "the width is sawn from two true faces and a true edge"
+WHY_AFTER_BOARD = "what is small has less bow, cup and twist to lose when its face is made true"
+TO_BUY = " / to buy"
+"""Ends the id of a cut out of wood that is not there yet."""
 WHY_SECOND_EDGE = "a saw leaves marks, and a glue edge is jointed"
 
 
-def milled(blank: Blank, display: Display, shop: Shop) -> Batch:
-    """Return the chain for a blank.
+def milled(blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None = None) -> Batch:
+    """Return the chain for a blank, from the boards on, or from where `out` of them it comes.
 
     Findings: ``board-too-wide`` (H47).
     """
-    rips, why_rips = rough_ripped(blank, shop)
-    rows = [
-        _with_size(_rough_length(blank, shop), blank, shop),
-        *rips,
-        _face(blank, shop),
-        _edge(blank, shop),
-        _thickness(blank, shop),
-        _width(blank, shop),
-    ]
-    reasons = [
-        *why_rips,
-        WHY_FACE_AFTER_RIP,
-        WHY_EDGE_AFTER_FACE,
-        WHY_THICKNESS_AFTER_EDGE,
-        WHY_WIDTH_AFTER_THICKNESS,
-    ]
+    first = _from_any_board(blank, shop) if out is None else _from_layouts(out, shop)
+    rows = [_face(blank, shop), _edge(blank, shop), _thickness(blank, shop), _width(blank, shop)]
     if blank.staves:
         rows.append(_second_edge(blank, shop))
-        reasons.append(WHY_SECOND_EDGE)
-    found = board_too_wide(blank, display, shop)
-    return Batch(operations=tuple(rows), rules=chained(rows, reasons), findings=found)
+    if out is not None:
+        rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
+    begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
+    return Batch(
+        operations=(*first.operations, *rows),
+        rules=(*first.rules, *begins, *chained(rows, [_WHY_NOW[row.kind] for row in rows[1:]])),
+        findings=board_too_wide(blank, display, shop),
+    )
+
+
+_WHY_NOW = {
+    "edge": WHY_EDGE_AFTER_FACE,
+    "thickness": WHY_THICKNESS_AFTER_EDGE,
+    "width": WHY_WIDTH_AFTER_THICKNESS,
+    "second edge": WHY_SECOND_EDGE,
+}
+"""Why a deed comes after the one before it."""
+
+
+def _spared(out: OutOfBoards) -> frozenset[str]:
+    """Return the kinds of deeds that planed wood needs no more."""
+    spared = set[str]()
+    if not out.trued:
+        spared.add("face")
+    if not out.planed:
+        spared.add("thickness")
+    if not out.ripped:
+        spared |= {"edge", "width"}
+    return frozenset(spared)
+
+
+@dataclass(frozen=True, slots=True)
+class _Start:
+    """What comes before the first true surface; `ends` are what that waits for, and why."""
+
+    operations: tuple[Operation, ...]
+    rules: tuple[Rule, ...]
+    ends: tuple[tuple[str, str], ...]
+
+
+def _from_any_board(blank: Blank, shop: Shop, tail: str = "") -> _Start:
+    """Return the cuts out of boards that nobody has laid out."""
+    rips, why_rips = rough_ripped(blank, shop)
+    rows = [_with_size(_rough_length(blank, shop), blank, shop), *rips]
+    rows = [replace(row, id=f"{row.id}{tail}") for row in rows]
+    return _Start(tuple(rows), chained(rows, why_rips), ((rows[-1].id, WHY_FACE_AFTER_RIP),))
+
+
+def _from_layouts(out: OutOfBoards, shop: Shop) -> _Start:
+    """Return what the first deed waits for, with the cuts of what there is no wood for yet."""
+    ends = tuple((name, WHY_AFTER_BOARD) for name in out.freed)
+    if out.lacking is None:
+        return _Start((), (), ends)
+    lacking = _from_any_board(out.lacking, shop, TO_BUY)
+    return _Start(lacking.operations, lacking.rules, (*ends, *lacking.ends))
+
+
+def _with_extra(row: Operation, out: OutOfBoards, shop: Shop) -> Operation:
+    """Return a deed with the spares and test pieces that go through it as well."""
+    if not out.extra:
+        return row
+    more = replace(out.blank, count=out.blank.count + out.extra)
+    made = _AGAIN[row.kind](more, shop)
+    also = f"With them: {spoken(out.extra, 'spare or test piece', 'spares and test pieces')}"
+    return replace(row, tenths=made.tenths, details=(*row.details, (also,)))
 
 
 def _with_size(row: Operation, blank: Blank, shop: Shop) -> Operation:
@@ -200,3 +253,12 @@ def _width(blank: Blank, shop: Shop) -> Operation:
     exact = worked(shop, "rip at table saw", each=blank.count, per_metre=metres)
     hold = Hold("F", "E", None)
     return operation(blank, "width", "table saw", settings, exact, sentence, hold)
+
+
+_AGAIN = {
+    "face": _face,
+    "edge": _edge,
+    "thickness": _thickness,
+    "width": _width,
+    "second edge": _second_edge,
+}

@@ -8,34 +8,45 @@ from dryfit.joinery.resawing import LEAVES, WARP, resaw_kerf, thickness_for
 from dryfit.operations import setting_of
 from dryfit.operations.machine_limits import BAND_SAW
 from dryfit.operations.minutes import METRE, tenths, worked
-from dryfit.operations.words import spoken
+from dryfit.operations.out_of_boards import OutOfBoards
+from dryfit.operations.words import in_a_word, spoken
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
 
 WHY_LEAVES_FIRST = "the leaves have to be there"
+WHY_STRIP_FIRST = "the strip has to be there"
 WHY_STICKERED = "a fresh leaf cups towards its drier side, and is planed when it has come to rest"
 STICKERED = 24 * 60 * 10
 """A day on stickers before the sawn face is planed (TRADE A8.3: 1 to 7), tenths of a minute."""
 
 
-def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
+def resawn(
+    blank: Blank, shop: Shop, out: OutOfBoards | None = None
+) -> tuple[Operation, tuple[Rule, ...]]:
     """Return the sawing of a slab into leaves, before any other work on them.
 
-    Where the slab is higher on edge than the band saw takes, it is sawn by hand (TRADE K9).
+    Strips that come `out` of boards are freed by the cuts of those.  Where the slab is higher on
+    edge than the band saw takes, it is sawn by hand (TRADE K9).
     """
     blade = next(iter(shop.cutters_at(BAND_SAW)), None)
     machine = shop.stations.get(BAND_SAW)
     deepest = machine.limits.get("depth") if machine is not None else None
     high = machine is None or (deepest is not None and blank.width > deepest)
     kerf = resaw_kerf(shop)
-    leaf, strips = blank.thickness, -(-len(blank.pieces) // 2)
+    leaf, strips = blank.thickness, -(-len(blank.pieces) // (2 if out is None else out.leaves))
     exact = worked(shop, "resaw", each=strips, per_metre=blank.length * strips / METRE)
     sentence = (
         f"Rip {spoken(strips, 'strip')} from the slab, true one face and one edge of "
         f"{'it' if strips == 1 else 'each'}, stand it on that edge and saw it into two leaves"
     )
+    if out is not None:
+        sentence = (
+            f"True one face and one edge of the {spoken(strips, 'strip')}, stand "
+            f"{'it' if strips == 1 else 'each'} on that edge and saw it into "
+            f"{in_a_word(out.leaves)} leaves"
+        )
     settings: tuple[Setting, ...] = ()
     if blade is not None and not high:
         wanted = (
@@ -58,11 +69,10 @@ def resawn(blank: Blank, shop: Shop) -> tuple[Operation, tuple[Rule, ...]]:
         check="the leaves are of one thickness along both edges",
         details=_details(blank, thickness_for(LEAVES, leaf, Fraction(0), kerf) + WARP),
     )
-    rules = (
-        Rule(name, f"{blank.subject} / rough length", WHY_LEAVES_FIRST),
-        Rule(name, f"{blank.subject} / face", WHY_STICKERED, STICKERED),
-    )
-    return operation, rules
+    rested = Rule(name, f"{blank.subject} / face", WHY_STICKERED, STICKERED)
+    if out is None:
+        return operation, (Rule(name, f"{blank.subject} / rough length", WHY_LEAVES_FIRST), rested)
+    return operation, (*(Rule(each, name, WHY_STRIP_FIRST) for each in out.freed), rested)
 
 
 _NUMBERED = (

@@ -13,43 +13,64 @@ from dryfit.operations.lengths import cut_to_length, way_to_length
 from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import milled
 from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.out_of_boards import OutOfBoards, outs_of
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, planed_to_fit
 from dryfit.operations.precedence import Chains
+from dryfit.operations.sawing import NO_BOARDS, sawn_boards
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
 from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_sawn
 from dryfit.stock.blanks import Blank, blank_of, fed_length
+from dryfit.stock.laid_out import LaidOut
+
+WHY_FREED_FIRST = "it is cut to length from its rough length"
+WHY_BROKEN_DOWN = "what is broken down is small enough for the saw, or for a guide across it"
 
 
 @dataclass(frozen=True, slots=True)
 class Sections:
-    """The milling of all parts, and what the cuts of each wait for."""
+    """The milling of all parts, what the cuts of each wait for, and the boards that are sawn."""
 
     batch: Batch
     chains: Chains
+    boards: tuple[SawnBoard, ...] = ()
 
 
-def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
+def sections_of(
+    model: Model, joinery: Joinery, shop: Shop, laid: LaidOut | None = None
+) -> Sections:
     """Return rough board to marked part for every part that the maker mills."""
     parts = tuple(as_sawn(part) for part in model.parts if not part.made)
+    sawing = NO_BOARDS if laid is None else sawn_boards(laid, model, shop)
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
+    outs: dict[str, OutOfBoards] = {}
+    if laid is not None:
+        outs = outs_of(blanks, laid, sawing.freed)
+        blanks |= {name: out.blank for name, out in outs.items()}
+        fed |= {name: out.blank.length for name, out in outs.items()}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
-    batches: list[Batch] = []
+    batches: list[Batch] = [sawing.batch]
     chains = Chains({}, {}, {})
     for part in parts:
-        blank = blanks.get(part.name)
-        section = _section(part, blank, model, shop)
+        blank: Blank | None = blanks.get(part.name)
+        freed = sawing.freed.get(part.name, ())
+        section = _section(part, blank, outs.get(part.name), freed, model, shop)
         each = blank.each if blank is not None else 1
         length = cut_to_length(part, ways[part.name], each, shop)
-        chains.section[part.name] = section.operations[-1].id
+        # Planed wood that is used as it is has no section to be made, and is cut to length.
+        last = section.operations[-1].id if section.operations else length.id
+        chains.section[part.name] = last
         chains.length[part.name] = length.id
-        rules = [Rule(section.operations[-1].id, length.id, WHY_LENGTH_AFTER_WIDTH)]
+        rules = [Rule(last, length.id, WHY_LENGTH_AFTER_WIDTH)]
+        if last == length.id:
+            rules = [Rule(name, length.id, WHY_FREED_FIRST) for name in freed]
         rows = [length]
         planed = planed_to_fit(part, shop)
         if planed is not None:
@@ -63,28 +84,39 @@ def sections_of(model: Model, joinery: Joinery, shop: Shop) -> Sections:
             why = WHY_MARK_AFTER_LENGTH if planed is None else WHY_PLANED_FIRST
             rules.append(Rule(rows[-2].id, layout.id, why))
         batches += [section, Batch(tuple(rows), tuple(rules))]
-    return Sections(joined(batches), chains)
+    return Sections(joined(batches), chains, sawing.boards)
 
 
 def _cuts_of(part: Part, joinery: Joinery) -> tuple[Cut, ...]:
     return tuple(cut for cuts in joinery.cuts for cut in cuts if cut.site.part.name == part.name)
 
 
-def _section(part: Part, blank: Blank | None, model: Model, shop: Shop) -> Batch:
+def _section(
+    part: Part,
+    blank: Blank | None,
+    out: OutOfBoards | None,
+    freed: tuple[str, ...],
+    model: Model,
+    shop: Shop,
+) -> Batch:
     if blank is None:
-        return Batch((_from_sheet(part, shop),))
-    chain = milled(blank, model.display, shop)
+        width = _from_sheet(part, shop, broken_down=bool(freed))
+        return Batch((width,), tuple(Rule(name, width.id, WHY_BROKEN_DOWN) for name in freed))
+    chain = milled(blank, model.display, shop, out)
     if not blank.staves:
         return chain
-    return joined((chain, glued_panels(blank, shop, outdoors=model.outdoors is not None)))
+    outdoors = model.outdoors is not None
+    return joined((chain, glued_panels(blank, shop, out, outdoors=outdoors)))
 
 
-def _from_sheet(part: Part, shop: Shop) -> Operation:
+def _from_sheet(part: Part, shop: Shop, *, broken_down: bool) -> Operation:
     names = tuple(copy.name for copy in part.copies)
     metres = part.length * len(names) / METRE
     piece = Piece(part.length, part.width, part.thickness)
     why_not, waits = why_not_ripped(piece, part.width, shop), part.waits_for("width")
     measured = "measured " if waits is not None else ""
+    out_of = "" if broken_down else " from the sheet"
+    edge = "a factory edge, or one sawn straight," if broken_down else "a factory edge"
     measure = ("Measure the sheet: what goes into a groove is as thick as it measures",)
     by_formula = setting_of.by_formula(waits) if why_not is not None else ()
     row = Operation(
@@ -95,8 +127,7 @@ def _from_sheet(part: Part, shop: Shop) -> Operation:
         settings=(),
         work=(Work(part.name, names, (), None, ()),),
         tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
-        sentence=f"Saw {all_of(part)} to {measured}width from the sheet, with a straight edge as a "
-        "guide",
+        sentence=f"Saw {all_of(part)} to {measured}width{out_of}, with a straight edge as a guide",
         details=(*((why_not,) if why_not else ()), measure, *by_formula),
     )
     if why_not is not None:
@@ -109,6 +140,5 @@ def _from_sheet(part: Part, shop: Shop) -> Operation:
         settings=settings,
         work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
         tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence=f"Rip {all_of(part)} to {measured}width from the sheet, a factory edge at the "
-        "fence",
+        sentence=f"Rip {all_of(part)} to {measured}width{out_of}, {edge} at the fence",
     )

@@ -137,8 +137,19 @@ def _named(end: WishEnd, model: Model, operations: tuple[Operation, ...]) -> tup
     return tuple(
         operation.id
         for operation in operations
-        if operation.kind in kinds and (subjects is None or _about(operation, subjects))
+        if operation.kind in kinds
+        and not _on_boards(operation)
+        and (subjects is None or _about(operation, subjects))
     )
+
+
+def _on_boards(operation: Operation) -> bool:
+    """Return whether a deed is done to boards before they are parted: for other parts as well.
+
+    Which part comes off a board first is the layout's to say, and no wish orders it.
+    """
+    on_edge = operation.kind == "straight edge" and not operation.work
+    return bool(operation.board_cuts) or on_edge
 
 
 def _about(operation: Operation, subjects: frozenset[str]) -> bool:

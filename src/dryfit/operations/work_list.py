@@ -38,6 +38,7 @@ from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import gangs_from_boards
+from dryfit.stock.laid_out import LaidOut
 
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"
 WHY_BEFORE_IT_GROWS = "it is cut while the frame is no larger, before the next glue-up"
@@ -45,13 +46,14 @@ WHY_LEVEL_FIRST = "the cut is measured from faces that the plane has made one"
 
 
 def work_list(
-    model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS
+    model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS, laid: LaidOut | None = None
 ) -> tuple[WorkList | None, Findings]:
     """Return the work list, or None when rules contradict one another.
 
     Operations stand in the order of the parts in the notes, then glue-ups, finish, fitting.
     `ways` name, by mating group as in `WorkList.alternatives`, a way to take in place of the
-    rule's; one that this piece does not have is passed over.
+    rule's; one that this piece does not have is passed over.  Where boards are `laid` out, their
+    cuts stand in place of the rough lengths and widths of the parts that come out of them.
     Findings: ``clamp-too-short`` (H58), ``too-few-clamps`` (H59),
     ``glue-time-short`` (H60), ``cannot-go-together`` (H57), ``finish-unknown``,
     ``wish-without-work``, ``order-circle`` (H81), and those of the lines
@@ -60,7 +62,7 @@ def work_list(
     shop = gangs_from_boards(model, shop)
     as_cut = with_horns(model)
     joinery = joinery_of(as_cut, shop, ways)
-    sections = sections_of(with_slopes(as_cut), joinery, shop)
+    sections = sections_of(with_slopes(as_cut), joinery, shop, laid)
     cutting = Batch(joinery.operations, joinery_rules(as_cut.parts, joinery, sections.chains))
     shelves = shelves_sanded(model, joinery, sections.chains.length, shop)
     fair = faired(joinery, as_cut, shop)
@@ -89,7 +91,9 @@ def work_list(
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
     work, findings = _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
     parted = None if work is None else coats_apart(model, work.operations, work.rules)
-    return (work, findings) if parted is None else work_list(parted, shop, ways)
+    if parted is not None:
+        return work_list(parted, shop, ways, laid)
+    return work if work is None else replace(work, boards=sections.boards), findings
 
 
 def _finished_list(

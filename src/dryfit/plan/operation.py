@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.plan.sawing import BoardCut
+from dryfit.plan.sawing import BoardCut, SawnBoard
 from dryfit.plan.setting import Hold, Pass, Setting
 
 Detail = tuple[str | Fraction, ...]
@@ -179,8 +179,12 @@ def ways_of(alternatives: Iterable[Alternative]) -> dict[str, str]:
 
 @dataclass(frozen=True, slots=True)
 class WorkList:
-    """All operations of the piece with the rules between them, made one way each."""
+    """All operations of the piece with the rules between them, made one way each.
+
+    `boards` are those that the operations' cuts part.
+    """
 
     operations: tuple[Operation, ...]
     rules: tuple[Rule, ...]
     alternatives: tuple[Alternative, ...]
+    boards: tuple[SawnBoard, ...] = ()

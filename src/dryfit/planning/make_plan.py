@@ -67,6 +67,7 @@ def make_plan(
             done_on=full_name(shop, done.day),
             workers=shop.workers,
             ended_early=result.ended_early,
+            boards=work.boards,
         ),
         (ENDED_EARLY,) if result.ended_early else (),
     )

@@ -1,0 +1,151 @@
+"""How the cuts of boards are told: what is sawn for which part, and each cut with its figure.
+
+A cut is called by its board and its number, ``A2``.  Every figure counts from the freshly sawn end
+or edge of the piece in hand, so that no kerf adds up.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dryfit.operations.board_saws import BENCH, SawWay
+from dryfit.operations.layout_cuts import LayoutCut
+from dryfit.operations.words import listed
+from dryfit.placing.model import Model
+from dryfit.plan.operation import Detail
+from dryfit.plan.sawing import Becomes
+from dryfit.stock.laid_out import NamedBlank, StockBoard
+
+FRESH_END: Detail = (
+    "Measure each from the freshly sawn end of the piece in hand, never on from the last mark",
+)
+FRESH_EDGE: Detail = (
+    (
+        "The fresh edge of the piece in hand runs along the fence; what is kept comes off between "
+        "fence and blade"
+    ),
+)
+
+
+def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str:
+    """Return what is sawn from which boards, without a figure."""
+    thing, boards = of_parts(cuts[0].owner, model), _boards(cuts)
+    if cuts[0].board.line.kind == "sheet":
+        return f"For {thing} break down {boards} along a straight edge, the sheet on supports"
+    if cuts[0].cut.saw == "crosscut" and all(cut.trims for cut in cuts):
+        hand = " by hand" if way.station == BENCH else ""
+        return f"For {thing} saw the raw end off {boards}{hand}"
+    if cuts[0].cut.saw == "crosscut":
+        hand = " by hand" if way.station == BENCH else ""
+        return f"For {thing} crosscut {boards}{hand}, to chalk marks"
+    if all(cut.trims for cut in cuts):
+        hand = ", with a hand saw" if way.station == BENCH else ""
+        return f"For {thing} saw the raw edge off {boards}, along a chalk line{hand}"
+    if way.fence is not None:
+        fresh = "the straight edge" if way.straight else "the fresh edge"
+        return f"For {thing} rip {boards}, {fresh} at the fence"
+    if way.station == BENCH:
+        return f"For {thing} rip {boards} with a hand saw"
+    return f"For {thing} rip {boards} without the fence, along a chalk line"
+
+
+def of_parts(blank: NamedBlank, model: Model) -> str:
+    """Return the parts of a blank as a sentence names them: ``the posts``, ``the top staves``."""
+    part = next((part for part in model.parts if part.name == blank.part), None)
+    if part is None or blank.subject != part.name:
+        return f"the {blank.subject}s"
+    return f"the {part.written.lower() if len(part.copies) > 1 else part.name}"
+
+
+def board_name(board: StockBoard) -> str:
+    """Return a board by its kind and letter: ``board A``, ``sheet C``."""
+    return f"{board.line.kind} {board.label}"
+
+
+def _boards(cuts: Sequence[LayoutCut]) -> str:
+    """Return the boards of the cuts; what is cut from one that is parted already is a piece."""
+    kinds: dict[str, list[str]] = {}
+    for cut in cuts:
+        row = kinds.setdefault(cut.board.line.kind, [])
+        if cut.board.label not in row:
+            row.append(cut.board.label)
+    named = listed(
+        f"{kind}{'s' if len(row) > 1 else ''} {listed(row)}" for kind, row in kinds.items()
+    )
+    return named if any(cut.whole for cut in cuts) else f"the pieces of {named}"
+
+
+def cut_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
+    """Yield each cut in order; neighbours in a row at one figure are told in one line."""
+    if any(not cut.board.on_hand for cut in cuts):
+        bought = dict.fromkeys(board_name(cut.board) for cut in cuts if not cut.board.on_hand)
+        yield (f"To be bought first: {listed(bought)}",)
+    yield from dict.fromkeys(filter(None, (way.why,)))
+    if any(not cut.trims for cut in cuts):
+        if cuts[0].cut.saw == "crosscut":
+            yield FRESH_END
+        elif way.fence is not None:
+            yield FRESH_EDGE
+    for row in _alike(cuts):
+        yield _told(row)
+
+
+def _alike(cuts: Sequence[LayoutCut]) -> Iterator[list[LayoutCut]]:
+    row: list[LayoutCut] = []
+    for cut in cuts:
+        last = row[-1] if row else None
+        if (
+            last is not None
+            and not last.trims
+            and cut.parent == last.key
+            and cut.run == last.run
+            and cut.cut.at == last.cut.at
+        ):
+            row.append(cut)
+            continue
+        if row:
+            yield row
+        row = [cut]
+    if row:
+        yield row
+
+
+def _told(row: Sequence[LayoutCut]) -> Detail:
+    first, last = row[0], row[-1]
+    names = listed(f"{cut.board.label}{cut.cut.number}" for cut in row)
+    where = _in_hand(first)
+    if first.trims:
+        raw = "end" if first.cut.saw == "crosscut" else "edge"
+        return (f"Cut {names}{where}: the raw {raw}, ", first.cut.at)
+    each = "each " if len(row) > 1 else ""
+    fresh = "end" if first.cut.saw == "crosscut" else "edge"
+    cuts = "Cuts" if len(row) > 1 else "Cut"
+    return (
+        f"{cuts} {names}{where}: {each}",
+        first.cut.at,
+        f" from the fresh {fresh}; {_falls(row)}{_left(last)}",
+    )
+
+
+def _in_hand(cut: LayoutCut) -> str:
+    if cut.parent is None or cut.run != cut.cut.number:
+        return ""
+    label, number = cut.parent
+    took = "took off" if cut.cut.side == "first" else "left"
+    return f", in what {label}{number} {took}"
+
+
+def _falls(row: Sequence[LayoutCut]) -> str:
+    ended = [cut.first for cut in row if cut.first is not None]
+    if ended:
+        return f"off come{'s' if len(row) == 1 else ''} {listed(_named(each) for each in ended)}"
+    letters = tuple(letter for cut in row for letter in cut.letters)
+    return f"off comes the wood for {listed(letters)}" if letters else "what falls is waste"
+
+
+def _left(cut: LayoutCut) -> str:
+    return f", and what is left is {_named(cut.rest)}" if cut.rest is not None else ""
+
+
+def _named(becomes: Becomes) -> str:
+    return f"{becomes.name} ({becomes.letter})"

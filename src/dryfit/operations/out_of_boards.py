@@ -1,0 +1,87 @@
+"""The rough pieces of a part as the layouts give them, in place of the usual ones."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from dryfit.stock.blanks import Blank
+from dryfit.stock.laid_out import BoardLayout, LaidOut
+
+
+@dataclass(frozen=True, slots=True)
+class OutOfBoards:
+    """The rough pieces of one part that come out of boards.
+
+    `blank` are all pieces of the part, as large as the largest is sawn.  `freed` are the operations
+    that cut them.  `extra` counts spares and test pieces, which go through the machines with them.
+    `lacking` are those for which there is no wood, None where there are none.  `trued`, `planed`
+    and `ripped` are whether a face is made true, a thickness planed, a width sawn: wood that is
+    planed already and used as it is needs none of them.  `leaves` are resawn out of one.
+    """
+
+    blank: Blank
+    freed: tuple[str, ...]
+    extra: int = 0
+    lacking: Blank | None = None
+    trued: bool = True
+    planed: bool = True
+    ripped: bool = True
+    leaves: int = 1
+
+
+def outs_of(
+    blanks: Mapping[str, Blank], laid: LaidOut, freed: Mapping[str, tuple[str, ...]]
+) -> dict[str, OutOfBoards]:
+    """Return how parts come out of the layouts, by name; those of which no piece does are left out.
+
+    `blanks` are the parts' as they would be without a layout; `freed` as in `Sawing`.
+    """
+    found = ((name, _out_of(blank, laid, freed)) for name, blank in blanks.items())
+    return {name: out for name, out in found if out is not None}
+
+
+def _out_of(
+    blank: Blank, laid: LaidOut, freed: Mapping[str, tuple[str, ...]]
+) -> OutOfBoards | None:
+    own = [
+        (one, layout)
+        for layout in laid.layouts
+        for one in layout.placed
+        if one.blank.subject == blank.subject
+    ]
+    real = [one for one, _ in own if one.blank.pieces]
+    if not real:
+        return None
+    placed = {piece for one in real for piece in one.blank.pieces}
+    missing = tuple(piece for piece in blank.pieces if piece not in placed)
+    leaves = max(one.layer for one in real)
+    thick = max(one.blank.thickness if leaves > 1 else layout.board.sizes[2] for one, layout in own)
+    each = max(len(one.blank.pieces) for one in real)
+    lacking = None
+    if missing:
+        lacking = replace(blank, pieces=missing, count=-(-len(missing) // blank.each))
+    return OutOfBoards(
+        blank=replace(
+            blank,
+            each=each,
+            count=len(real) + (lacking.count if lacking is not None else 0),
+            length=max(one.blank.length for one in real),
+            width=max(one.blank.width for one in real),
+            thickness=thick,
+        ),
+        freed=freed.get(blank.subject, ()),
+        extra=len(own) - len(real),
+        lacking=lacking,
+        trued=bool(missing) or any(_unplaned(layout) for _, layout in own),
+        planed=bool(missing)
+        or any(_unplaned(layout) or one.blank.allowance[2] != 0 for one, layout in own),
+        ripped=bool(missing) or blank.staves or any(one.blank.allowance[1] != 0 for one, _ in own),
+        leaves=leaves,
+    )
+
+
+def _unplaned(layout: BoardLayout) -> bool:
+    """Return whether no face of a board can be relied on."""
+    line = layout.board.line
+    return line.rough or line.hit_and_miss or line.warped

@@ -1,0 +1,179 @@
+"""Boards to rough pieces: the cuts of the layouts as operations, with what waits for them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.operations.batch import Batch
+from dryfit.operations.board_saws import (
+    BENCH,
+    SawWay,
+    saw_way,
+    sawing_minutes,
+    settings_of,
+    straight_edges,
+)
+from dryfit.operations.board_words import cut_details, of_parts, sawing_sentence
+from dryfit.operations.cut_groups import DEEDS, CutGroup, grouped
+from dryfit.operations.layout_cuts import LayoutCut, layout_cuts
+from dryfit.operations.minutes import tenths
+from dryfit.operations.rough_rips import (
+    WHY_RIP_AFTER_CROSSCUT,
+    WHY_STRAIGHT_AFTER_CROSSCUT,
+    WHY_STRAIGHT_FIRST,
+)
+from dryfit.placing.model import Model
+from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.sawing import BadZone, SawnBoard
+from dryfit.shop.shop import Shop
+from dryfit.stock.laid_out import LaidOut, NamedBlank, StockBoard
+
+ZERO = Fraction(0)
+WHY_CROSSCUT_AFTER_RIP = "it is cut off what that rip has freed"
+WHY_FROM_WHAT_IS_LEFT = "it is cut from what the other leaves of the piece"
+
+
+@dataclass(frozen=True, slots=True)
+class Sawing:
+    """The cuts of all boards, the boards, and by subject what frees its rough pieces.
+
+    `freed` are the operations that a piece of that subject is cut all round with; a subject whose
+    pieces are whole boards waits for nothing.
+    """
+
+    batch: Batch
+    boards: tuple[SawnBoard, ...]
+    freed: Mapping[str, tuple[str, ...]]
+
+
+NO_BOARDS = Sawing(Batch(), (), {})
+
+
+def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
+    """Return the operations that part the boards of the layouts, with the rules between them."""
+    cuts = layout_cuts(laid, model)
+    ways = {cut.key: saw_way(cut, shop) for cut in cuts}
+    groups = grouped(cuts, tuple(ways[cut.key].key for cut in cuts))
+    of = {cut.key: group.id for group in groups for cut in group.cuts}
+    operations: list[Operation] = []
+    rules: dict[tuple[str, str], Rule] = {}
+    for group in groups:
+        way = ways[group.cuts[0].key]
+        operation = _operation(group, way, model, shop)
+        before = _before(group, of, cuts)
+        raw = [
+            cut for cut in group.cuts if ways[cut.key].straight and not _on_fresh_edge(cut, ways)
+        ]
+        if raw:
+            edge = _straight_edge(group, raw, model, shop)
+            operations.append(edge)
+            rules[edge.id, group.id] = Rule(edge.id, group.id, WHY_STRAIGHT_FIRST)
+            for name in before:
+                rules[name, edge.id] = Rule(name, edge.id, WHY_STRAIGHT_AFTER_CROSSCUT)
+        operations.append(operation)
+        for name, saw in before.items():
+            rules[name, group.id] = Rule(name, group.id, _why(saw, group.cuts[0].cut.saw))
+    freed: dict[str, dict[str, None]] = {}
+    for cut in cuts:
+        for blank in cut.freed:
+            freed.setdefault(blank.subject, {})[of[cut.key]] = None
+    return Sawing(
+        Batch(tuple(operations), tuple(rules.values())),
+        tuple(_board(layout.board) for layout in laid.layouts),
+        {subject: tuple(names) for subject, names in freed.items()},
+    )
+
+
+def _before(
+    group: CutGroup, of: Mapping[tuple[str, int], str], cuts: Iterable[LayoutCut]
+) -> dict[str, str]:
+    """Return the operations that a group's pieces in hand come from, with their saws."""
+    saws = {cut.key: cut.cut.saw for cut in cuts}
+    found: dict[str, str] = {}
+    for cut in group.cuts:
+        parent = cut.parent
+        if parent is not None and parent in of and of[parent] != group.id:
+            found[of[parent]] = saws[parent]
+    return found
+
+
+def _why(before: str, after: str) -> str:
+    if before == after:
+        return WHY_FROM_WHAT_IS_LEFT
+    return WHY_RIP_AFTER_CROSSCUT if after == "rip" else WHY_CROSSCUT_AFTER_RIP
+
+
+def _operation(group: CutGroup, way: SawWay, model: Model, shop: Shop) -> Operation:
+    cuts, owner = group.cuts, group.cuts[0].owner
+    return Operation(
+        id=group.id,
+        kind=DEEDS[cuts[0].cut.saw],
+        station=way.station,
+        part=owner.part,
+        settings=settings_of(way, cuts, shop),
+        work=_works(blank for cut in cuts for blank in cut.last_of),
+        tenths=tenths(sawing_minutes(way, cuts, shop)),
+        sentence=sawing_sentence(cuts, way, model),
+        details=tuple(dict.fromkeys(cut_details(cuts, way))),
+        board_cuts=tuple(cut.for_plan() for cut in cuts),
+    )
+
+
+def _works(blanks: Iterable[NamedBlank]) -> tuple[Work, ...]:
+    """Return the copies that no other cut in that direction comes to, those of each subject."""
+    rows: dict[str, list[str]] = {}
+    for blank in blanks:
+        if blank.pieces:
+            rows.setdefault(blank.subject, []).extend(blank.pieces)
+    return tuple(Work(subject, tuple(names), (), None, ()) for subject, names in rows.items())
+
+
+def _on_fresh_edge(cut: LayoutCut, ways: Mapping[tuple[str, int], SawWay]) -> bool:
+    """Return whether the edge of the piece in hand was sawn along a fence before."""
+    if cut.parent is None or cut.run == cut.cut.number:
+        return False
+    before = ways.get(cut.parent)
+    return before is not None and before.fence is not None
+
+
+def _straight_edge(
+    group: CutGroup, raw: Sequence[LayoutCut], model: Model, shop: Shop
+) -> Operation:
+    owner, edges = group.cuts[0].owner, straight_edges(raw, shop)
+    by_hand = ", with a plane" if edges.station == BENCH else ""
+    return Operation(
+        id=group.id.replace(" / rip", " / straight edge"),
+        kind="straight edge",
+        station=edges.station,
+        part=owner.part,
+        settings=edges.settings,
+        work=(),
+        tenths=tenths(edges.exact),
+        sentence=f"For {of_parts(owner, model)} make one edge of each piece straight for the saw's "
+        f"fence{by_hand}",
+        details=(edges.why,) if edges.why else (),
+    )
+
+
+def _board(board: StockBoard) -> SawnBoard:
+    line = board.line
+    long, wide, thick = board.sizes
+    return SawnBoard(
+        label=board.label,
+        timber=line.timber,
+        length=long,
+        width=wide,
+        thickness=thick,
+        rough=line.rough or line.hit_and_miss,
+        sheet=line.kind == "sheet",
+        cup=line.cup,
+        bow=line.bow,
+        twist=line.twist,
+        zones=tuple(
+            BadZone(zone.along or (ZERO, long), zone.across or (ZERO, wide), zone.why)
+            for zone in line.avoid
+        ),
+        on_hand=board.on_hand,
+    )

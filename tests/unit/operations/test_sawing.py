@@ -1,0 +1,254 @@
+"""Boards that are laid out: their cuts as operations, and the milling of what comes out of them."""
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+
+import networkx as nx
+import pytest
+from tests.unit.operations.layouts import (
+    across,
+    along,
+    blanks_of_the_bench,
+    boards,
+    by_lot,
+    cut_up,
+    in_the_rough,
+    laid,
+    trade_example,
+)
+from tests.unit.operations.worked import operation, piece, rule, setting, shipped_shop, shop_without
+
+from dryfit.operations import work_list
+from dryfit.operations.board_words import FRESH_END
+from dryfit.plan.operation import Operation, WorkList
+from dryfit.shop.shop import Shop
+from dryfit.stock.laid_out import LaidOut
+
+
+def sawn(layouts: LaidOut, shop: Shop | None = None, notes: str = "boot_bench") -> WorkList:
+    """The work list with the boards laid out."""
+    work, findings = work_list(piece(notes), shop or shipped_shop(), {}, layouts)
+    assert work is not None, findings
+    return work
+
+
+def sawing(work: WorkList) -> list[Operation]:
+    """The operations that cut boards."""
+    return [each for each in work.operations if each.board_cuts]
+
+
+def test_seven_sections_and_their_rips_as_in_the_worked_example() -> None:
+    # TRADE I1, rows 01 to 02: 11 crosscuts of 0.5 min, rips at 0.6 min a metre at four fences.
+    work = sawn(trade_example(piece()))
+    cuts = sawing(work)
+    across_them = [each for each in cuts if each.kind == "rough length"]
+    assert {each.station for each in across_them} == {"mitre saw"}
+    assert sum(len(each.board_cuts) for each in across_them) == 11
+    assert sum(each.tenths for each in across_them) == 55
+    ripped: Counter[Fraction] = Counter()
+    for each in cuts:
+        if each.kind == "rip":
+            assert each.station == "band saw"
+            ripped[Fraction(setting(each, "fence").value)] += each.tenths
+    told = {Fraction(50): 32, Fraction(105): 13, Fraction(193, 2): 27, Fraction(45): 32}
+    assert ripped.keys() == told.keys()
+    # The minutes of each operation are rounded by themselves.
+    assert all(abs(ripped[fence] - tenths) <= 1 for fence, tenths in told.items())
+    assert [each.id for each in cuts] == [
+        "post / rough length",
+        "post / rip",
+        "top end rail / rough length",
+        "top end rail / rip",
+        "bottom end rail / rip",
+        "apron / rough length",
+        "apron / rip",
+        "top stave / rough length",
+        "top stave / rip",
+        "slat / rip",
+        "slat / rough length",
+    ]
+
+
+def test_each_cut_is_told_from_the_fresh_end_of_the_piece_in_hand() -> None:
+    work = sawn(trade_example(piece()))
+    rough, rip = operation(work, "post / rough length"), operation(work, "post / rip")
+    assert rough.sentence == "For the posts crosscut board A, to chalk marks"
+    assert rough.details == (
+        FRESH_END,
+        ("Cut A1: the raw end, ", Fraction(22)),
+        (
+            "Cut A2: ",
+            Fraction(985),
+            " from the fresh end; off comes the wood for M, N and O",
+        ),
+    )
+    assert rip.sentence == "For the posts rip the pieces of board A, the fresh edge at the fence"
+    assert rip.details[1:] == (
+        (
+            "Cuts A3, A4 and A5, in what A2 took off: each ",
+            Fraction(50),
+            f" from the fresh edge; off come {OFF_A2}",
+        ),
+    )
+
+
+def test_a_cut_waits_for_the_cut_that_gave_its_piece_and_milling_for_all_blanks() -> None:
+    work = sawn(trade_example(piece()))
+    assert "bow" in rule(work, "post / rough length", "post / rip").reason
+    assert rule(work, "post / rough length", "top end rail / rough length")
+    assert rule(work, "apron / rip", "slat / rip")
+    assert rule(work, "slat / rip", "slat / face")
+    assert not [
+        each for each in work.rules if each.before == "slat / rough length" and "face" in each.after
+    ]
+    # The spare of the top end rails is sawn last, and goes through the machines with them.
+    face = operation(work, "top end rail / face")
+    assert ("With them: 1 spare or test piece",) in face.details
+    # TRADE F1: 0.6 min each and 1.2 a metre, two pieces of 0.805 m.
+    assert face.tenths == round(10 * (2 * 0.6 + 2 * 0.805 * 1.2))
+
+
+def test_thickness_is_planed_from_that_of_the_boards() -> None:
+    # 34 - 1 - 30 in passes of 1.5 mm: 2 of two blanks and a spare, 0.3 min and 0.2 a metre (F1).
+    thickness = operation(sawn(trade_example(piece())), "post / thickness")
+    assert thickness.tenths == round(10 * 2 * (3 * 0.3 + 3 * 0.985 * 0.2))
+
+
+def test_without_a_layout_nothing_changes() -> None:
+    with_none, _ = work_list(piece(), shipped_shop(), {}, None)
+    assert with_none == work_list(piece(), shipped_shop())[0]
+    assert with_none is not None
+    assert with_none.boards == ()
+
+
+OFF_A2 = "post blank 1 (M), post blank 2 (N) and post spare 1 (O)"
+
+
+def graph_of(work: WorkList) -> "nx.DiGraph[str]":
+    """The rules as a graph."""
+    graph: nx.DiGraph[str] = nx.DiGraph()
+    graph.add_nodes_from(each.id for each in work.operations)
+    graph.add_edges_from((each.before, each.after) for each in work.rules)
+    return graph
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_any_layout_is_sawn_once_and_in_order(seed: int) -> None:
+    layouts = by_lot(piece(), seed)
+    work = sawn(layouts)
+    cuts = [(cut, each) for each in sawing(work) for cut in each.board_cuts]
+    wanted = {(each.board.label, cut.number) for each in layouts.layouts for cut in each.cuts}
+    assert len(cuts) == len(wanted)
+    assert {(cut.board, cut.number) for cut, _ in cuts} == wanted
+    by = {(cut.board, cut.number): each.id for cut, each in cuts}
+    assert len({each.id for each in work.operations}) == len(work.operations)
+    graph = graph_of(work)
+    assert nx.is_directed_acyclic_graph(graph)
+    for cut, each in cuts:
+        if cut.after is None:
+            continue
+        before = by[cut.board, cut.after]
+        if before == each.id:
+            numbers = [(one.board, one.number) for one in each.board_cuts]
+            assert numbers.index((cut.board, cut.after)) < numbers.index((cut.board, cut.number))
+        else:
+            assert graph.has_edge(before, each.id)
+    freed = Counter(
+        side.name for cut, _ in cuts for side in (cut.first, cut.rest) if side is not None
+    )
+    assert freed == {each.name: 1 for each in layouts.blanks}
+    # Every copy is told at most once in each direction, and its milling waits for its last cut.
+    for kind in ("rough length", "rip"):
+        told = Counter(
+            copy
+            for each in sawing(work)
+            if each.kind == kind
+            for row in each.work
+            for copy in row.copies
+        )
+        assert set(told.values()) <= {1}
+    for cut, each in cuts:
+        for side in (cut.first, cut.rest):
+            if side is not None and side.pieces:
+                subject = side.name.rpartition(" blank ")[0]
+                assert nx.has_path(graph, each.id, f"{subject} / face")
+
+
+def test_parts_that_take_turns_on_two_boards_are_parted_by_board() -> None:
+    # On board A a slat is ripped off before an apron, on B after it.
+    of, (a, b, *_) = blanks_of_the_bench(), boards(piece())
+    layouts = laid(
+        (
+            cut_up(a, along((45, across((1060, of["F"]))), (105, across((1060, of["S"]))))),
+            cut_up(b, along((105, across((1060, of["T"]))), (45, across((1060, of["G"]))))),
+        )
+    )
+    work = sawn(layouts)
+    ids = [each.id for each in sawing(work)]
+    assert "apron / rip / board A" in ids
+    assert "slat / rip / board B" in ids
+    assert "slat / rough length" in ids
+    assert "slat / raw end" in ids
+    # The other slats and all else have no wood yet.
+    assert operation(work, "slat / rip / to buy").work[0].copies == ("slat 3", "slat 4", "slat 5")
+    assert rule(work, "slat / rip / to buy", "slat / face")
+
+
+def test_a_table_saw_rips_from_a_straight_edge_only() -> None:
+    # TRADE A2.5.
+    work = sawn(trade_example(piece()), shop_without("band saw"))
+    straight, rip = operation(work, "post / straight edge"), operation(work, "post / rip")
+    assert (straight.station, rip.station) == ("jointer", "table saw")
+    assert "straight edge at the fence" in rip.sentence
+    assert rule(work, "post / rough length", "post / straight edge")
+    assert rule(work, "post / straight edge", "post / rip")
+    # The slats from board B come off edges that the apron's rip has left, those from D do not.
+    assert operation(work, "slat / straight edge").tenths == round(10 * (0.4 + 0.6 * 1.06))
+
+
+def test_without_saws_boards_are_sawn_by_hand() -> None:
+    work = sawn(trade_example(piece()), shop_without("band saw", "table saw", "mitre saw"))
+    cuts = sawing(work)
+    assert {each.station for each in cuts} == {"bench"}
+    assert operation(work, "post / rip").sentence.endswith("with a hand saw")
+    assert "by hand, to chalk marks" in operation(work, "post / rough length").sentence
+
+
+def test_planed_wood_keeps_its_thickness_and_its_faces() -> None:
+    # TRADE A5: planed stock is used at its thickness; its sawn edges are jointed all the same.
+    of, (a, *_) = blanks_of_the_bench(), boards(piece())
+    planed = in_the_rough(
+        a, rough=False, cup=Fraction(0), sizes=(Fraction(2400), Fraction(160), Fraction(18))
+    )
+    kept = [
+        replace(of[letter], allowance=(Fraction(10), Fraction(3), Fraction(0)))
+        for letter in "FGHIJ"
+    ]
+    rows = [(45, each) for each in kept]
+    layouts = laid((cut_up(planed, across((1060, along(*rows[:3])), (1060, along(*rows[3:])))),))
+    work = sawn(layouts)
+    chain = [each.id for each in work.operations if each.part == "slat"][:5]
+    assert chain == [
+        "slat / rough length",
+        "slat / rip",
+        "slat / edge",
+        "slat / width",
+        "slat / length",
+    ]
+    assert rule(work, "slat / rip", "slat / edge")
+
+
+def test_planed_wood_of_the_right_width_is_only_cut_to_length() -> None:
+    of, (a, *_) = blanks_of_the_bench(), boards(piece())
+    planed = in_the_rough(
+        a, rough=False, cup=Fraction(0), sizes=(Fraction(5500), Fraction(40), Fraction(18))
+    )
+    ready = [
+        replace(of[letter], width=Fraction(40), allowance=(Fraction(10), Fraction(0), Fraction(0)))
+        for letter in "FGHIJ"
+    ]
+    work = sawn(laid((cut_up(planed, across(*((1060, each) for each in ready))),)))
+    chain = [each.id for each in work.operations if each.part == "slat"][:2]
+    assert chain == ["slat / rough length", "slat / length"]
+    assert rule(work, "slat / rough length", "slat / length")
