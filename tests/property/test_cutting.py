@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from tests.property.cutting_lots import lot, planted
 
 from dryfit.cutting import lay_out, violations
+from dryfit.cutting.boxes import Steps
 from dryfit.cutting.instance import compiled
 from dryfit.cutting.proof import alone, short_of
 
@@ -53,7 +54,7 @@ def test_parts_kerfs_offcuts_and_planing_are_the_stock(seed: int) -> None:
 def test_what_was_cut_from_the_stock_is_never_refused(seed: int) -> None:
     instance = compiled(planted(seed))
     assert alone(instance) == ()
-    assert short_of(instance, 20_000) is None
+    assert short_of(instance, Steps(20_000)) is None
 
 
 @given(SEEDS)
@@ -68,7 +69,7 @@ def test_what_a_layout_holds_is_never_refused(seed: int) -> None:
     parts = tuple(replace(p, quantity=counts[p.id]) for p in job.parts if counts[p.id])
     instance = compiled(replace(job, parts=parts))
     assert alone(instance) == ()
-    assert short_of(instance, 20_000) is None
+    assert short_of(instance, Steps(20_000)) is None
 
 
 @given(SEEDS, SEEDS)

@@ -13,6 +13,7 @@ import pytest
 from tests.benchmarks.cutting_reading import bins_in_the_plane, bins_on_the_line
 
 from dryfit.cutting import Job, violations
+from dryfit.cutting.boxes import Steps
 from dryfit.cutting.instance import compiled
 from dryfit.cutting.layouts import layouts_of
 from dryfit.cutting.proof import short_of
@@ -63,10 +64,10 @@ def with_boards(job: Job, count: int) -> Job:
 @pytest.mark.parametrize(("name", "best"), BEST[:2])
 def test_one_board_fewer_is_proved_too_few(name: str, best: int) -> None:
     job = with_boards(IN_THE_PLANE[name].job, best - 1)
-    assert short_of(compiled(job), 1_000_000) is not None
+    assert short_of(compiled(job), Steps(1_000_000)) is not None
 
 
 @pytest.mark.parametrize(("name", "best"), BEST[2:])
 def test_the_best_known_is_never_said_to_be_too_little(name: str, best: int) -> None:
     instance = compiled(with_boards(IN_THE_PLANE[name].job, best))
-    assert short_of(instance, 20_000) is None
+    assert short_of(instance, Steps(20_000)) is None

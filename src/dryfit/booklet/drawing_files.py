@@ -9,9 +9,14 @@ import re
 import unicodedata
 from collections.abc import Iterator
 
+from dryfit.booklet.boards import board_heading
 from dryfit.booklet.drawing import Svg
+from dryfit.booklet.drawing.board import board_drawing
 from dryfit.booklet.html import as_spoken, font_faces
+from dryfit.booklet.text import Say
 from dryfit.booklet.view import Booklet
+from dryfit.quantities import Display
+from dryfit.stock.laid_out import LaidOut
 
 _LONGEST = 60
 _OTHER = re.compile(r"[^a-z0-9]+")
@@ -34,6 +39,16 @@ def drawing_files(booklet: Booklet) -> tuple[tuple[str, bytes], ...]:
         taken.add(stem)
         found.append((f"{stem}.svg", _whole(drawing)))
     return tuple(found)
+
+
+def board_files(laid: LaidOut, display: Display) -> tuple[tuple[str, bytes], ...]:
+    """Return the name and the content of a file for each board that is cut."""
+    say = Say(display)
+    return tuple(
+        (f"board-{safe_name(layout.board.label)}.svg", _whole(drawing))
+        for layout in laid.layouts
+        for drawing in (board_drawing(layout, display, board_heading(layout.board, say)),)
+    )
 
 
 def _named(booklet: Booklet) -> Iterator[tuple[str, Svg]]:

@@ -42,6 +42,7 @@ def _add_those_on_notes(commands: Commands) -> None:
     check = _on_notes(commands, "check", on_notes.check, "look for mistakes, list what is assumed")
     parts = _on_notes(commands, "parts", on_notes.parts, "the cut list with every size")
     steps = _on_notes(commands, "steps", on_notes.steps, "the order of work with every setting")
+    stock = _on_notes(commands, "stock", _stock, "what comes out of which board, what is missing")
     booklet = _on_notes(commands, "booklet", on_notes.booklet, "the booklet to print: HTML and PDF")
     why = _on_notes(commands, "why", on_notes.why, "where a figure or a step's place comes from")
     why.add_argument(
@@ -60,7 +61,7 @@ def _add_those_on_notes(commands: Commands) -> None:
         help="what it would be to do a step before (or after) another: the plan side by side with "
         "the best that keeps to it, or what forbids it",
     )
-    for command in (check, instead, of_steps):
+    for command in (check, instead, of_steps, stock):
         command.add_argument("--json", action="store_true", help="one JSON document instead")
     instead.add_argument("--csv", action="store_true", help="comma-separated values instead")
     for command in (check, steps, booklet):
@@ -80,10 +81,21 @@ def _add_those_on_notes(commands: Commands) -> None:
             "--unrehearsed", action="store_true", help="print the plan without playing it first"
         )
     _add_favour(steps, booklet, why)
+    _add_what_is_printed(steps, stock, booklet)
+
+
+def _add_what_is_printed(
+    steps: argparse.ArgumentParser,
+    stock: argparse.ArgumentParser,
+    booklet: argparse.ArgumentParser,
+) -> None:
     steps.add_argument(
         "--compare",
         action="store_true",
         help="only what the three orders take, side by side with the work part by part",
+    )
+    stock.add_argument(
+        "--svg", metavar="DIR", help="folder for a drawing of each board, an SVG file"
     )
     booklet.add_argument(
         "-o", "--output", metavar="DIR", default=".", help="folder for the files (default: here)"
@@ -128,6 +140,12 @@ def _day(text: str) -> date | int:
         return first_day(text)
     except WrongValueError as wrong:
         raise argparse.ArgumentTypeError(f"{wrong}; {wrong.hint}") from None
+
+
+def _stock(options: argparse.Namespace) -> int:
+    from dryfit.cli.stock import stock
+
+    return stock(options)
 
 
 def _explain(options: argparse.Namespace) -> int:

@@ -18,15 +18,21 @@ from dryfit.cutting.zoned import Frame, Framer
 
 
 class Open:
-    """A board being cut. It is never changed once another state of the search refers to it."""
+    """A board being cut. It is never changed once another state of the search refers to it.
 
-    __slots__ = ("frame", "free", "plots", "spaces", "stock")
+    kept  the face of its largest leftover that is worth keeping; -1 until somebody asks
+    shut  kinds of blanks that none of its spaces holds, as far as somebody has tried
+    """
+
+    __slots__ = ("frame", "free", "kept", "plots", "shut", "spaces", "stock")
 
     def __init__(self, stock: int, frame: Frame, plots: list[Plot], free: int) -> None:
         self.stock = stock
         self.frame = frame
         self.plots = plots
         self.free = free
+        self.kept = -1
+        self.shut: set[int] = set()
         self.spaces: list[Space] = []
 
 
@@ -41,9 +47,10 @@ class Bench:
         self.framers = [Framer(instance, stock, self.saws) for stock in range(len(instance.stocks))]
         self.faces = [blank.length * blank.width for blank in instance.blanks]
         self.runs = [len(blank.members) > 1 for blank in instance.blanks]
-        self.strict = any(self.runs) or any(
-            min(blank.shortest, blank.width) < rules.least_rip for blank in instance.blanks
-        )
+        self.touchy = [
+            len(blank.members) > 1 or min(blank.shortest, blank.width) < rules.least_rip
+            for blank in instance.blanks
+        ]
         self.work = 0
 
     def opened(self, stock: int) -> Open:
@@ -54,10 +61,20 @@ class Bench:
         return board
 
     def copied(self, board: Open) -> Open:
-        """The same board, to be changed."""
-        twin = Open(board.stock, board.frame, [copy_plot(plot) for plot in board.plots], 0)
-        twin.free = board.free
-        return twin
+        """The same board, to be changed. Its spaces are not listed."""
+        twins: dict[Node, Node] = {}
+        plots = [copy_plot(plot, twins) for plot in board.plots]
+        return Open(board.stock, board.frame, plots, board.free)
+
+    def copied_with(self, board: Open, space: Space) -> tuple[Open, Space]:
+        """The same board, to be changed, and one of its spaces there."""
+        twins: dict[Node, Node] = {}
+        plots = [copy_plot(plot, twins) for plot in board.plots]
+        twin = Open(board.stock, board.frame, plots, board.free)
+        along, across, have_along, have_across, plot, node, how = space
+        within = plots[board.plots.index(plot)]
+        inside = None if node is None else twins[node]
+        return twin, (along, across, have_along, have_across, within, inside, how)
 
     def refresh(self, board: Open) -> None:
         """List the spaces anew after a change."""
@@ -65,14 +82,17 @@ class Bench:
         for plot in board.plots:
             spaces_of(plot, self.saws, spaces)
         board.spaces = spaces
+        board.shut.clear()
         self.work += len(spaces)
 
     def insert(self, board: Open, space: Space, blank: int, size: tuple[int, int]) -> bool:
         """Put a blank into a space of this very board; undone and False if a rule forbids it."""
         plot = space[4]
         leaf = put(space, blank, *size, self.saws)
-        if self.strict and self.offender(plot) is not None:
+        plot.touchy += self.touchy[blank]
+        if plot.touchy and self.offender(plot) is not None:
             take(plot, leaf, self.saws)
+            plot.touchy -= self.touchy[blank]
             return False
         board.free -= self.faces[blank]
         self.refresh(board)
@@ -82,9 +102,11 @@ class Bench:
         """Take a node out, and whatever breaks a rule without it. The blanks that came out."""
         freed = leaves_of(node)
         take(plot, node, self.saws)
-        while self.strict and (other := self.offender(plot)) is not None:
+        plot.touchy -= sum(self.touchy[leaf.blank] for leaf in freed)
+        while plot.touchy and (other := self.offender(plot)) is not None:
             freed.append(other)
             take(plot, other, self.saws)
+            plot.touchy -= self.touchy[other.blank]
         blanks = [leaf.blank for leaf in freed]
         board.free += sum(self.faces[blank] for blank in blanks)
         return blanks
@@ -115,9 +137,20 @@ class Bench:
 
 def leaves_of(node: Node) -> list[Node]:
     """All blanks below a node, in order."""
+    found: list[Node] = []
+    _collect(node, found)
+    return found
+
+
+def _collect(node: Node, found: list[Node]) -> None:
     if node.way == BLANK:
-        return [node]
-    return [leaf for kid in node.kids for leaf in leaves_of(kid)]
+        found.append(node)
+        return
+    for kid in node.kids:
+        if kid.way == BLANK:
+            found.append(kid)
+        else:
+            _collect(kid, found)
 
 
 def blanks_of(board: Open) -> list[int]:

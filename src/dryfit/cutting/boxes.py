@@ -17,6 +17,10 @@ MOST = 10
 """Sets of more blanks than this are not worked out."""
 
 
+MOST_HELD = 6_000_000
+"""Numbers that a proof keeps in memory at most: about a hundred million bytes."""
+
+
 class TooMuchWork(Exception):  # noqa: N818 - what is the case, not a mistake of ours
     """The steps allowed are used up."""
 
@@ -27,11 +31,19 @@ class Steps:
     def __init__(self, most: int) -> None:
         self.left = most
         self.most = most
+        self.held = 0
 
     def count(self, steps: int) -> None:
         """Take so many steps."""
         self.left -= steps
         if self.left < 0:
+            raise TooMuchWork
+
+    def hold(self, numbers: int) -> None:
+        """Keep so many numbers more in memory."""
+        self.held += numbers
+        if self.held > MOST_HELD:
+            self.left = -1
             raise TooMuchWork
 
     @property

@@ -4,9 +4,11 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from dryfit.cutting.boxes import Steps
 from dryfit.cutting.checker import violations
-from dryfit.cutting.instance import Instance, compiled
+from dryfit.cutting.instance import compiled
 from dryfit.cutting.layouts import layouts_of
+from dryfit.cutting.least import Least
 from dryfit.cutting.polish import polished
 from dryfit.cutting.problem import Job
 from dryfit.cutting.proof import alone, short_by_area, short_of
@@ -16,6 +18,12 @@ from dryfit.cutting.search import Search
 STEPS = 300_000
 """Steps of a proof for each blank and unit of effort: about a tenth of a second."""
 
+QUICK = 5_000
+"""As many steps for a proof that is tried early on, and that no cheaper boards are enough."""
+
+MOST_AGAIN = 5_200
+"""Twice so many rounds at most, for a unit of effort, where neither layout nor proof is found."""
+
 FEW = 30
 """So many blanks at most are also looked for on the first boards alone."""
 
@@ -23,9 +31,10 @@ FEW = 30
 def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     """Whether the stock is enough, with the best layout found.
 
-    effort  the search goes on for so many times 400 rounds and 80 for each blank, and twice that
-            again where neither a layout nor a proof is found; with 0 it only begins. The same job
-            and effort give the same answer on every machine
+    effort  the search goes on for so many times 400 rounds and 80 for each blank at most, and
+            twice that again where neither a layout nor a proof is found; with 0 it only begins.
+            It ends earlier where it is proved that no cheaper boards are enough, or where long
+            nothing was gained. The same job and effort give the same answer on every machine
     known   layouts found before, on less stock: if they still hold every part, the answer is
             "enough" whatever this search finds
 
@@ -40,18 +49,16 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
         missing = _missing(job, answer.layouts)
         proofs = (*hopeless, *answer.proofs)
         return replace(answer, verdict="not enough", missing=missing, proofs=proofs)
-    rounds = effort * (400 + 80 * len(instance.blanks))
+    blanks = len(instance.blanks)
+    rounds, patience = _rounds(blanks, effort), effort * (40 + 6 * blanks)
     search = Search(instance)
-    search.run(rounds)
-    proofs = ()
+    proofs = _searched(search, effort)
     layouts: tuple[Layout, ...] | None = None
-    if search.best.lost:
-        proofs = _proved(instance, effort)
     if search.best.lost and not proofs:
-        search.run(2 * rounds)
+        search.run(2 * min(rounds, effort * MOST_AGAIN), patience=0)
         layouts = _by_other_means(job, effort, known) if search.best.lost else None
     if layouts is None:
-        layouts = layouts_of(instance, polished(search, rounds // 4).boards)
+        layouts = layouts_of(instance, polished(search, rounds // 4, patience).boards)
     missing = _missing(job, layouts)
     faults = violations(job, layouts, missing)
     assert not faults, faults
@@ -67,6 +74,43 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     )
 
 
+def _rounds(blanks: int, effort: int) -> int:
+    return effort * (400 + 80 * blanks)
+
+
+def _searched(search: Search, effort: int) -> tuple[Proof, ...]:
+    """Search until everything has its place and no more is to be hoped for, or a proof is found."""
+    blanks = len(search.instance.blanks)
+    rounds = _rounds(blanks, effort)
+    search.run(min(rounds, effort * (60 + 8 * blanks)), patience=effort * (10 + blanks))
+    if search.best.lost:
+        steps = Steps(effort * QUICK * blanks)
+        proof = short_of(search.instance, steps)
+        if proof is not None:
+            search.run(rounds - search.rounds, patience=effort * (40 + 10 * blanks), settled=True)
+            return (proof,)
+        search.run(rounds - search.rounds, patience=0)
+        if search.best.lost and steps.left < 0:
+            proof = short_of(search.instance, Steps(effort * STEPS * blanks))
+        if search.best.lost:
+            return () if proof is None else (proof,)
+    _cheapened(search, rounds, effort)
+    return ()
+
+
+def _cheapened(search: Search, rounds: int, effort: int) -> None:
+    """Search on for less stock, until there is a proof or little hope that there is none."""
+    blanks = len(search.instance.blanks)
+    least = Least(search.instance, effort * QUICK * blanks)
+    soon, late = effort * (10 + blanks), effort * (40 + 3 * blanks * blanks)
+    while search.rounds < rounds:
+        before = search.run(rounds - search.rounds, patience=soon)
+        if least.proved([board.stock for board in before.boards]):
+            return
+        if search.run(rounds - search.rounds, before.worth - 1, patience=late) is before:
+            return
+
+
 def _without(job: Job, hopeless: Sequence[Proof]) -> Job:
     """The job without parts that fit no board, and without what belongs to them."""
     names = {name for proof in hopeless for name in proof.parts}
@@ -75,22 +119,14 @@ def _without(job: Job, hopeless: Sequence[Proof]) -> Job:
     return replace(job, parts=parts)
 
 
-def _proved(instance: Instance, effort: int) -> tuple[Proof, ...]:
-    proof = short_of(instance, effort * STEPS * len(instance.blanks))
-    return () if proof is None else (proof,)
-
-
 def _by_other_means(job: Job, effort: int, known: Sequence[Layout]) -> tuple[Layout, ...] | None:
     """Layouts of everything that were known before, or that are found on the first boards alone."""
     if known and not violations(job, known):
         return tuple(known)
     for first in _beginnings(job):
         instance = compiled(first)
-        rounds = effort * (400 + 80 * len(instance.blanks))
         search = Search(instance)
-        search.run(rounds)
-        if search.best.lost:
-            search.run(2 * rounds)
+        search.run(3 * _rounds(len(instance.blanks), effort), patience=0)
         if not search.best.lost:
             return layouts_of(instance, search.best.boards)
     return None

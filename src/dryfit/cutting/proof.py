@@ -10,6 +10,7 @@ taken one by one, because a cut may go through between two of them.
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from dryfit.cutting.boxes import Boxes, Steps, TooMuchWork
 from dryfit.cutting.dual import Size
@@ -63,13 +64,15 @@ def _short(instance: Instance, place: int, names: tuple[str, ...]) -> Proof:
     return Proof("part", names, blank.width, widest, "width")
 
 
-def short_of(instance: Instance, most_steps: int) -> Proof | None:
-    """A proof that all parts together are too much, or None if none is found in so many steps."""
+def short_of(instance: Instance, steps: Steps) -> Proof | None:
+    """A proof that all parts together are too much, or None if there is none in so many steps.
+
+    Where it was the steps that ended, `steps.left` is below zero.
+    """
     proof = short_by_area(instance)
     if proof is not None:
         return proof
-    steps = Steps(most_steps)
-    for places in _materials(instance):
+    for _, places in materials(instance):
         try:
             proof = _by_sharing(instance, places, steps)
         except TooMuchWork:
@@ -81,16 +84,16 @@ def short_of(instance: Instance, most_steps: int) -> Proof | None:
 
 def short_by_area(instance: Instance) -> Proof | None:
     """A proof by faces alone."""
-    proofs = (_by_area(instance, places) for places in _materials(instance))
+    proofs = (_by_area(instance, places) for _, places in materials(instance))
     return next((proof for proof in proofs if proof is not None), None)
 
 
-def _materials(instance: Instance) -> Iterator[list[int]]:
-    """The blanks of each material."""
+def materials(instance: Instance) -> Iterator[tuple[str, list[int]]]:
+    """The places of the blanks of each material."""
     for material in dict.fromkeys(part.material for part in instance.job.parts):
         places = _places(instance, material)
         if places:
-            yield places
+            yield material, places
 
 
 def _places(instance: Instance, material: str) -> list[int]:
@@ -143,20 +146,43 @@ def _rooms(instance: Instance, stock: int, fits: Sequence[Sizes]) -> list[Room]:
 
 
 def _by_sharing(instance: Instance, places: Sequence[int], steps: Steps) -> Proof | None:
+    shared = shared_out(instance, places, steps)
+    sets = [
+        room
+        for stock, rooms in zip(instance.stocks, shared.sets, strict=True)
+        for _ in range(stock.board.count)
+        for room in rooms
+    ]
+    if Sharing(shared.quantities, sets, steps).impossible(shared.faces):
+        return Proof("boards", _names(instance, places), steps=steps.done)
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """What is to be shared out: kinds of blanks, and the fullest sets of them.
+
+    quantities, faces  of each kind
+    sets               for each stock, and each room of one board of it, the fullest sets
+    """
+
+    quantities: Counts
+    faces: Counts
+    sets: tuple[tuple[Sequence[Counts], ...], ...]
+
+
+def shared_out(instance: Instance, places: Sequence[int], steps: Steps) -> Shared:
+    """The blanks at some places by kinds, and what a board of each stock holds of them."""
     counts = Counter(rectangle for place in places for rectangle in _taken_apart(instance, place))
     # The large ones first: what they leave out is seen early.
     kinds = sorted(counts, key=lambda kind: -kind[0] * kind[1])
     quantities = tuple(counts[kind] for kind in kinds)
     rooms = [
-        room
+        _rooms(instance, number, [sizes[number] for _, _, sizes in kinds])
         for number in range(len(instance.stocks))
-        for room in _rooms(instance, number, [sizes[number] for _, _, sizes in kinds])
     ]
-    sets = list(_sets(instance, rooms, quantities, steps))
-    faces = tuple(length * width for length, width, _ in kinds)
-    if Sharing(quantities, sets, steps).impossible(faces):
-        return Proof("boards", _names(instance, places), steps=steps.done)
-    return None
+    sets = _sets(instance, rooms, quantities, steps)
+    return Shared(quantities, tuple(length * width for length, width, _ in kinds), sets)
 
 
 def _taken_apart(instance: Instance, place: int) -> Iterator[Rectangle]:
@@ -171,15 +197,16 @@ def _taken_apart(instance: Instance, place: int) -> Iterator[Rectangle]:
 
 
 def _sets(
-    instance: Instance, rooms: Sequence[Room], quantities: Counts, steps: Steps
-) -> Iterator[list[Counts]]:
-    """The fullest sets of each room, once for each of its copies."""
+    instance: Instance, rooms: Sequence[Sequence[Room]], quantities: Counts, steps: Steps
+) -> tuple[tuple[Sequence[Counts], ...], ...]:
+    """The fullest sets of each room."""
     kerfs = instance.job.rules.crosscut_kerf, instance.job.rules.rip_kerf
     known: dict[tuple[object, ...], list[Counts]] = {}
     boxes: dict[tuple[tuple[Size, ...], ...], Boxes] = {}
-    largest = [(room.area.length, room.area.width) for room in rooms]
-    for room in rooms:
-        if room.shape not in known:
-            box = boxes.setdefault(room.sizes, Boxes(room.sizes, largest, kerfs, steps))
-            known[room.shape] = Filling(room, quantities, box, kerfs, steps).fullest()
-        yield from (known[room.shape] for _ in range(room.count))
+    largest = [(room.area.length, room.area.width) for some in rooms for room in some]
+    for some in rooms:
+        for room in some:
+            if room.shape not in known:
+                box = boxes.setdefault(room.sizes, Boxes(room.sizes, largest, kerfs, steps))
+                known[room.shape] = Filling(room, quantities, box, kerfs, steps).fullest()
+    return tuple(tuple(known[room.shape] for room in some) for some in rooms)

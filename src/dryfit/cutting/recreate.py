@@ -3,7 +3,6 @@
 from collections.abc import Callable, Iterable
 
 from dryfit.cutting.boards import Bench, Open
-from dryfit.cutting.instance import Sizes
 from dryfit.cutting.slicing import Space
 
 NOWHERE = 1 << 62
@@ -31,41 +30,45 @@ def best_place(
     """Where a blank fits best, by one of three measures (0, 1, 2); ties by order."""
     fits = bench.instance.fits
     face = bench.faces[blank]
+    kind = bench.instance.blanks[blank].kind
     best = NOWHERE
     found: Place | None = None
     rng = bench.rng.random
     for index, board in boards:
-        if board.free < face:
+        if board.free < face or kind in board.shut:
             continue
-        sizes = fits[board.stock][blank]
-        for size in sizes:
+        shut = True
+        for size in fits[board.stock][blank]:
             along, across = size
             for space in board.spaces:
                 if along > space[0] or across > space[1]:
                     continue
-                score = _score(along, across, space[2], space[3], way)
+                shut = False
+                # What a place wastes: pieces that have to grow count most, then what is left.
+                beside_along = space[2] - along
+                beside_across = space[3] - across
+                over = 0
+                if beside_along < 0:
+                    over = -beside_along
+                    beside_along = 0
+                if beside_across < 0:
+                    over -= beside_across
+                    beside_across = 0
+                if way == 0:
+                    less = min(beside_along, beside_across)
+                    score = 2 * over + less
+                elif way == 1:
+                    waste = beside_along * across + beside_across * along
+                    score = over * (along + across) + waste
+                else:
+                    more = max(beside_along, beside_across)
+                    score = 2 * over + more
                 if score < best and rng() > BLINK:
                     best = score
                     found = (score, index, space, size)
+        if shut:
+            board.shut.add(kind)
     return found
-
-
-def _score(along: int, across: int, have_along: int, have_across: int, way: int) -> int:
-    """What a place wastes: pieces that have to grow count most, then what is left beside."""
-    over = 0
-    slack_along = have_along - along
-    slack_across = have_across - across
-    if slack_along < 0:
-        over -= slack_along
-        slack_along = 0
-    if slack_across < 0:
-        over -= slack_across
-        slack_across = 0
-    if way == 0:
-        return 2 * over + (min(slack_across, slack_along))
-    if way == 1:
-        return over * (along + across) + slack_along * across + slack_across * along
-    return 2 * over + (max(slack_across, slack_along))
 
 
 def put_best(bench: Bench, state: State, fresh: set[int], blank: int, way: int) -> bool:
@@ -82,10 +85,7 @@ def put_best(bench: Bench, state: State, fresh: set[int], blank: int, way: int) 
         _, index, space, size = place
         board = state.boards[index]
         if index not in fresh:
-            number = board.spaces.index(space)
-            board = bench.copied(board)
-            bench.refresh(board)
-            space = board.spaces[number]
+            board, space = bench.copied_with(board, space)
             state.boards[index] = board
             fresh.add(index)
         if bench.insert(board, space, blank, size):
@@ -130,9 +130,3 @@ def put_together(bench: Bench, board: Open, blanks: tuple[int, ...], way: int) -
     only = State([board], [], 0, 0)
     order = sorted(blanks, key=lambda blank: -bench.faces[blank])
     return all(put_best(bench, only, {0}, blank, way) for blank in order)
-
-
-def sizes_anywhere(bench: Bench, unit: int) -> Sizes:
-    """The sizes of a unit's first blank on the first stock that it fits."""
-    blank = bench.instance.units[unit].blanks[0]
-    return next((fits[blank] for fits in bench.instance.fits if fits[blank]), ())

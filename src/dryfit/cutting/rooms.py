@@ -14,7 +14,7 @@ Counts = tuple[int, ...]
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A part of a board that no blank can leave, `count` times.
+    """A part of a board that no blank can leave, and `count` boards that have it.
 
     area     where it lies
     sizes    for each kind of blank the sizes in which it may lie here, none if it does not fit
@@ -130,6 +130,7 @@ class Filling:
                 more = (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
                 may = seen.get(more)
                 if may is None:
+                    self.steps.hold(len(counts))
                     raised = tuple(map(int.__add__, sums, self.values[kind]))
                     may = seen[more] = self._may(more, raised)
                     if may:
@@ -140,7 +141,7 @@ class Filling:
         return found
 
     def _may(self, counts: Counts, sums: tuple[int, ...]) -> bool:
-        self.steps.count(len(sums))
+        self.steps.count(len(sums) + len(counts))
         if any(map(int.__gt__, sums, self.limits)):
             return False
         if sum(counts) > MOST:

@@ -34,7 +34,15 @@ class Search:
             for unit in instance.units
         ]
         self.budget = sum(stock.worth * stock.board.count for stock in instance.stocks)
+        self.ranks = [
+            [self._rank(unit, key) for unit in range(len(instance.units))] for key in range(KEYS)
+        ]
+        self.cheapest = [
+            min((instance.stocks[stock].worth for stock in stocks), default=0)
+            for stocks in self.open_to
+        ]
         self.rounds = 0
+        self.stale = 0
         self.best = self._start()
         self.current = self._within(self.best) if self.best.lost == 0 else self.best
 
@@ -51,24 +59,36 @@ class Search:
         assert best is not None
         return best
 
-    def run(self, rounds: int, least: int = 0) -> State:
-        """Search on for so many rounds, or until a layout of everything is worth `least`."""
+    def run(
+        self, rounds: int, least: int = 0, patience: int | None = None, *, settled: bool = False
+    ) -> State:
+        """Search on for so many rounds at most.
+
+        least     a layout of everything that is worth so little ends the search
+        patience  so do so many rounds without any gain, once everything has its place
+        settled   or even if it has not
+        """
         scale = sum(unit.weight for unit in self.instance.units) / 400 + 1
         for _ in range(rounds):
             if self.best.lost == 0 and self.best.worth <= least:
                 break
+            if patience is not None and self.stale >= patience and (settled or not self.best.lost):
+                break
             heat = scale * (1 - self.rounds % SWING / SWING) ** 2
             self.rounds += 1
+            self.stale += 1
             state = self.ruined(self.current)
             if state.lost == 0:
                 if self.best.lost or state.worth < self.best.worth:
                     self.best = state
+                    self.stale = 0
                 self.current = self._within(state)
                 continue
             if self.best.lost and (state.lost, state.worth) < (self.best.lost, self.best.worth):
                 self.best = state
+                self.stale = 0
             change = state.lost - self.current.lost
-            if change <= 0 or change <= heat * _patience(self.bench.rng.random()):
+            if change <= 0 or change <= heat * _daring(self.bench.rng.random()):
                 self.current = state
         return self.best
 
@@ -178,8 +198,9 @@ class Search:
         """Put back what goes back, in a noisy order, and reckon what is lost."""
         rng = self.bench.rng.random
         units = self.instance.units
+        ranks = self.ranks[key]
         order = sorted(
-            (-self._rank(unit, key) * (1 + noise * (rng() - 0.5) * 2), unit) for unit in state.left
+            (-ranks[unit] * (1 + noise * (rng() - 0.5) * 2), unit) for unit in state.left
         )
         way = int(rng() * 3)
         left: list[int] = []
@@ -208,6 +229,8 @@ class Search:
 
     def _further(self, state: State, unit: int) -> int | None:
         """The stock to take a further board of, if the budget allows one."""
+        if state.worth + self.cheapest[unit] > self.budget:
+            return None
         used = [0] * len(self.instance.stocks)
         for board in state.boards:
             used[board.stock] += 1
@@ -228,7 +251,7 @@ class Search:
         )
 
 
-def _patience(draw: float) -> float:
+def _daring(draw: float) -> float:
     """Small for most draws from 0 to 1, and large for a few; the same on every machine.
 
     It stands for minus the logarithm, which differs between machines in the last digit.

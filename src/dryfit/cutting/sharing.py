@@ -16,13 +16,17 @@ SCALE = 1 << 20
 
 
 class Sharing:
-    """Rooms with their fullest sets, and what is to be shared out."""
+    """Rooms with their fullest sets, and what is to be shared out.
+
+    breaking  prices at which the rooms cannot be worth the blanks, once some are found
+    """
 
     def __init__(self, quantities: Counts, sets: Sequence[Sequence[Counts]], steps: Steps) -> None:
         self.quantities = quantities
         self.sets = sorted(sets, key=len)
         self.steps = steps
         self.prices: list[Counts] = []
+        self.breaking: Counts | None = None
 
     def impossible(self, faces: Counts) -> bool:
         """Whether no way to share out holds every blank. `faces` are prices to begin with."""
@@ -45,6 +49,7 @@ class Sharing:
                 short -= sum(map(int.__mul__, worths, dearest))
                 lack = [left - taken for left, taken in zip(lack, dearest, strict=True)]
             if short > 0:
+                self.breaking = worths
                 return True
             best.append((short, worths))
             norm = sum(one * one for one in lack)

@@ -38,35 +38,40 @@ class Saws:
 class Plot:
     """A clear rectangle of a board and the tree in it.
 
-    stage  of a first cut in direction 0, and in direction 1
+    stage   of a first cut in direction 0, and in direction 1
+    touchy  how many blanks in it may come to break a rule where others come or go
     """
 
-    __slots__ = ("across", "along", "root", "stage")
+    __slots__ = ("across", "along", "root", "stage", "touchy")
 
     def __init__(self, along: int, across: int, stage: tuple[int, int]) -> None:
         self.along = along
         self.across = across
         self.stage = stage
         self.root: Node | None = None
+        self.touchy = 0
 
 
 Space = tuple[int, int, int, int, Plot, Node | None, int]
 """Room along and across, what of it is spoken for already, and how a blank gets in there."""
 
 
-def copy_tree(node: Node, up: Node | None = None) -> Node:
-    """The same tree again, to be changed."""
+def copy_tree(node: Node, up: Node | None, twins: dict[Node, Node]) -> Node:
+    """The same tree again, to be changed; `twins` learns which node has become which."""
     twin = Node(node.way, node.blank, node.along, node.across)
     twin.up = up
-    twin.kids = [copy_tree(kid, twin) for kid in node.kids]
+    twins[node] = twin
+    if node.kids:
+        twin.kids = [copy_tree(kid, twin, twins) for kid in node.kids]
     return twin
 
 
-def copy_plot(plot: Plot) -> Plot:
+def copy_plot(plot: Plot, twins: dict[Node, Node]) -> Plot:
     """The same plot with a tree of its own."""
     twin = Plot(plot.along, plot.across, plot.stage)
+    twin.touchy = plot.touchy
     if plot.root is not None:
-        twin.root = copy_tree(plot.root)
+        twin.root = copy_tree(plot.root, None, twins)
     return twin
 
 
@@ -88,83 +93,90 @@ def measure(node: Node, saws: Saws) -> None:
 
 
 def measure_up(node: Node | None, saws: Saws) -> None:
-    """Work out a row and all that it lies in."""
+    """Work out a row and all that it lies in, as far as that changes."""
     while node is not None:
+        along, across = node.along, node.across
         measure(node, saws)
+        if node.along == along and node.across == across:
+            return
         node = node.up
 
 
 def spaces_of(plot: Plot, saws: Saws, out: list[Space]) -> None:
     """All places of a plot where one more blank may go, as far as stages allow."""
     root = plot.root
+    along, across = plot.along, plot.across
     if root is None:
         out.extend(
-            (plot.along, plot.across, plot.along, plot.across, plot, None, way)
+            (along, across, along, across, plot, None, way)
             for way in (0, 1)
-            if plot.stage[way] <= saws.stages and (way == 0 or plot.along >= saws.least_rip)
+            if plot.stage[way] <= saws.stages and (way == 0 or along >= saws.least_rip)
         )
         return
-    deepest = _walk(plot, root, plot.along, plot.across, plot.stage[root.way], saws, out)
-    other = 1 - root.way
-    if plot.stage[other] + deepest - plot.stage[root.way] + 1 > saws.stages:
-        return
-    if other == 0:
-        room = plot.along - root.along - saws.kerfs[0]
-        if room > 0:
-            out.append((room, plot.across, room, plot.across, plot, root, WRAP_ALL))
+    if root.way == 0:
+        snug = along - root.along - saws.kerfs[0]
+        deepest = _walk_along(plot, root, (along, across, snug, across), plot.stage[0], saws, out)
+        room = across - root.across - saws.kerfs[1]
+        later = plot.stage[1] + deepest - plot.stage[0] + 1
+        if later <= saws.stages and room > 0 and along >= saws.least_rip:
+            out.append((along, room, along, room, plot, root, WRAP_ALL))
     else:
-        room = plot.across - root.across - saws.kerfs[1]
-        if room > 0 and plot.along >= saws.least_rip:
-            out.append((plot.along, room, plot.along, room, plot, root, WRAP_ALL))
+        snug = across - root.across - saws.kerfs[1]
+        deepest = _walk_across(plot, root, (along, across, along, snug), plot.stage[1], saws, out)
+        room = along - root.along - saws.kerfs[0]
+        later = plot.stage[0] + deepest - plot.stage[1] + 1
+        if later <= saws.stages and room > 0:
+            out.append((room, across, room, across, plot, root, WRAP_ALL))
 
 
-def _walk(
-    plot: Plot, node: Node, along: int, across: int, stage: int, saws: Saws, out: list[Space]
+Limits = tuple[int, int, int, int]
+"""How far a row may grow along and across, and what it has so far for one piece more: along and
+across. The first two are sizes of the row, of the other two that in its direction is a rest."""
+
+
+def _walk_along(
+    plot: Plot, node: Node, limits: Limits, stage: int, saws: Saws, out: list[Space]
 ) -> int:
-    """Collect the places in a row that may grow to `along` by `across`; the last stage in it."""
-    top = node.up is None
+    """Collect the places in a row along the board; the last stage in it."""
+    along, across, snug, have = limits
+    kerf_along, kerf_across = saws.kerfs
     deepest = stage
+    spare = along - node.along
+    if spare > kerf_along:
+        out.append((spare - kerf_along, across, snug, have, plot, node, APPEND))
     deeper = stage < saws.stages
-    if node.way == 0:
-        have = across if top else node.across
-        room = along - node.along - saws.kerfs[0]
-        if room > 0:
-            have_along = room if top else _snug(plot, node) - saws.kerfs[0]
-            out.append((room, across, have_along, have, plot, node, APPEND))
-        for kid in node.kids:
-            grown = along - node.along + kid.along
-            if kid.way >= 0:
-                deepest = max(deepest, _walk(plot, kid, grown, across, stage + 1, saws, out))
-            elif deeper:
-                high = across - kid.across - saws.kerfs[1]
-                if high > 0 and grown >= saws.least_rip:
-                    snug = have - kid.across - saws.kerfs[1]
-                    out.append((grown, high, kid.along, snug, plot, kid, WRAP))
-    else:
-        have = along if top else node.along
-        room = across - node.across - saws.kerfs[1]
-        if room > 0:
-            have_across = room if top else _snug(plot, node) - saws.kerfs[1]
-            out.append((along, room, have, have_across, plot, node, APPEND))
-        for kid in node.kids:
-            grown = across - node.across + kid.across
-            if kid.way >= 0:
-                deepest = max(deepest, _walk(plot, kid, along, grown, stage + 1, saws, out))
-            elif deeper:
-                wide = along - kid.along - saws.kerfs[0]
-                if wide > 0:
-                    snug = have - kid.along - saws.kerfs[0]
-                    out.append((wide, grown, snug, kid.across, plot, kid, WRAP))
+    least_rip = saws.least_rip
+    for kid in node.kids:
+        grown = spare + kid.along
+        beside = kid.across + kerf_across
+        if kid.way >= 0:
+            inner = (grown, across, kid.along, have - beside)
+            deepest = max(deepest, _walk_across(plot, kid, inner, stage + 1, saws, out))
+        elif deeper and across > beside and grown >= least_rip:
+            out.append((grown, across - beside, kid.along, have - beside, plot, kid, WRAP))
     return deepest
 
 
-def _snug(plot: Plot, node: Node) -> int:
-    """What is left in the piece that a row is cut from, before that piece has to grow."""
-    up = node.up
-    assert up is not None
-    if node.way == 0:
-        return (plot.along if up.up is None else up.along) - node.along
-    return (plot.across if up.up is None else up.across) - node.across
+def _walk_across(
+    plot: Plot, node: Node, limits: Limits, stage: int, saws: Saws, out: list[Space]
+) -> int:
+    """Collect the places in a row across the board; the last stage in it."""
+    along, across, have, snug = limits
+    kerf_along, kerf_across = saws.kerfs
+    deepest = stage
+    spare = across - node.across
+    if spare > kerf_across:
+        out.append((along, spare - kerf_across, have, snug, plot, node, APPEND))
+    deeper = stage < saws.stages
+    for kid in node.kids:
+        grown = spare + kid.across
+        beside = kid.along + kerf_along
+        if kid.way >= 0:
+            inner = (along, grown, have - beside, kid.across)
+            deepest = max(deepest, _walk_along(plot, kid, inner, stage + 1, saws, out))
+        elif deeper and along > beside:
+            out.append((along - beside, grown, have - beside, kid.across, plot, kid, WRAP))
+    return deepest
 
 
 def put(space: Space, blank: int, along: int, across: int, saws: Saws) -> Node:
@@ -222,9 +234,3 @@ def _lift(row: Node, above: Node) -> None:
     for heir in heirs:
         heir.up = above
     above.kids[place : place + 1] = heirs
-
-
-def fits(plot: Plot) -> bool:
-    """Whether the tree still lies within its plot."""
-    root = plot.root
-    return root is None or (root.along <= plot.along and root.across <= plot.across)

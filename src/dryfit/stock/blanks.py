@@ -205,7 +205,15 @@ def shortest_fed(shop: Shop) -> Fraction:
 
 def rough_length(part: Part, each: int, unit: str, shop: Shop) -> Fraction:
     """Return the length in mm of a blank of `each` copies, in whole steps of the maker's unit."""
-    step = step_of(unit)
+    return _in_steps(part, each, step_of(unit), shop)
+
+
+def made_of(blank: Blank, part: Part, each: int, shop: Shop) -> Blank:
+    """Return the blank for so many copies of a part, as long as that asks for."""
+    return replace(blank, part=part, each=each, length=_in_steps(part, each, blank.step, shop))
+
+
+def _in_steps(part: Part, each: int, step: Fraction, shop: Shop) -> Fraction:
     steps = max(gang_length(part, each, shop), shortest_fed(shop)) / step
     return step * -(-steps.numerator // steps.denominator)
 

@@ -1,20 +1,24 @@
-"""Letters for boards and blanks: one row of capitals, so that no two things share one."""
+"""Letters: capitals for boards, small ones for blanks, so that neither is taken for the other.
+
+Parts have capitals too, other ones (`booklet.labels`).
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import count
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+SMALL_LETTERS = "abcdefghjkmnpqrstuvwxyz"
+"""Without those that read as figures."""
 
 
-def label(number: int) -> str:
+def label(number: int, letters: str = LETTERS) -> str:
     """Return the number-th label, from 0: ``A`` to ``Z``, then ``AA``, ``AB``, ..."""
-    before, letter = divmod(number, len(LETTERS))
-    return (label(before - 1) if before else "") + LETTERS[letter]
+    before, letter = divmod(number, len(letters))
+    return (label(before - 1, letters) if before else "") + letters[letter]
 
 
-def labels(start: int = 0) -> Iterator[str]:
-    """Yield labels from the start-th on, without end."""
-    while True:
-        yield label(start)
-        start += 1
+def labels(letters: str = LETTERS) -> Iterator[str]:
+    """Yield labels without end."""
+    return (label(number, letters) for number in count())

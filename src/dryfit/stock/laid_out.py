@@ -21,8 +21,8 @@ Reach = tuple[Fraction, Fraction]
 class StockBoard:
     """One board, offcut, slab, sheet or strip: one of those that its line counts.
 
-    `label` is a capital letter (``A``, after ``Z`` ``AA``) that no blank has.  `line` is the line
-    of the notes, or of the inventory.  A board that is not `on_hand` would have to be bought.
+    `label` is a capital letter (``A``, after ``Z`` ``AA``); blanks have small ones.  `line` is the
+    line of the notes, or of the inventory.  A board that is not `on_hand` would have to be bought.
     """
 
     label: str

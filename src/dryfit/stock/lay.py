@@ -16,7 +16,7 @@ from dryfit.diagnostics import Findings
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 from dryfit.stock.job import Split, splits_of
-from dryfit.stock.labels import labels
+from dryfit.stock.labels import SMALL_LETTERS, labels
 from dryfit.stock.laid_out import BoardLayout, Lacking, LaidOut, NamedBlank, StockBoard, Verdict
 from dryfit.stock.lots import Lot, lots_of
 from dryfit.stock.sawn import sawn
@@ -99,7 +99,7 @@ def _named(
     found: dict[int, list[tuple[int, int]]] = {place: [] for place in range(len(lots))}
     for board, _, _, place, copy in spots:
         found[place].append((copy, board))
-    letters, counts = labels(len(boards)), Counter[str]()
+    letters, counts = labels(SMALL_LETTERS), Counter[str]()
     blanks, names = [], {}
     for place, lot in enumerate(lots):
         for number, pieces in enumerate(lot.pieces):

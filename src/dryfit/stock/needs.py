@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_milled
-from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, step_of
+from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, made_of, step_of
+from dryfit.stock.gangs import Gangs, ganged
 from dryfit.stock.leaves import resawn
+from dryfit.stock.spares import asked_for, if_there_is_room
+
+MOST = 12
+"""So many ways are offered, and no more: each is laid out by itself (ours)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +27,8 @@ class Needs:
     are glued from other staves.  `why` says in what it differs from the usual way, which says
     nothing.  Blanks stand in the order of the notes; those `if_room` come last.  A part has several
     where its last blank makes fewer pieces than the others; each has `each` times `count` pieces.
+    Of ways with the same `model` the blanks of one wood may be taken from one, those of another
+    wood from another.
     """
 
     model: Model
@@ -33,37 +42,75 @@ def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
     The others are worth a trial where the wood does not hold the first, or where one of them might
     save a board that would be bought.  What the tool makes itself, of scrap, takes no blank.
     """
-    return (_usual(model, shop),)
+    found: dict[tuple[Blank, ...], Needs] = {}
+    for needs in _ways(model, shop):
+        found.setdefault(needs.blanks, needs)
+    return tuple(found.values())[:MOST]
 
 
-def _usual(model: Model, shop: Shop) -> Needs:
-    shop = gangs_from_boards(model, shop)
-    parts = (as_milled(part) for part in model.parts if not part.made)
-    return Needs(model, tuple(each for part in parts for each in _blanks(part, model, shop)))
+_GANGS: tuple[tuple[Gangs, str], ...] = (
+    ("longer", "more short parts in one blank"),
+    ("singly", "every part in a blank of its own, where the machines take one so short"),
+    ("fewer", "fewer short parts in one blank"),
+)
 
 
-def _blanks(part: Part, model: Model, shop: Shop) -> tuple[Blank, ...]:
-    if part.stock == "sheet":
-        return (_of_sheet(part, model, shop),)
-    blank = blank_of(part, model, shop)
-    return _evenly(resawn(blank, LEAVES, shop) if part.bookmatched else blank)
+def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
+    yield _made(model, shop)
+    for gangs, why in _GANGS:
+        yield _made(model, shop, gangs, why=why)
+    if any(part.stock == "sheet" for part in model.parts):
+        yield _made(model, shop, trimmed=False, why="sheets sawn to size, factory edges kept")
 
 
-def _evenly(blank: Blank) -> tuple[Blank, ...]:
+def _made(
+    model: Model, shop: Shop, gangs: Gangs = "usual", *, trimmed: bool = True, why: str = ""
+) -> Needs:
+    usual = gangs_from_boards(model, shop)
+    blanks: list[Blank] = []
+    for part in model.parts:
+        if part.made:
+            continue
+        milled = as_milled(part)
+        if part.stock == "sheet":
+            blank = _of_sheet(milled, model, shop.allowances["sheet_edge"] if trimmed else NONE)
+        else:
+            blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
+        if part.bookmatched:
+            blank = resawn(blank, LEAVES, shop)
+        blanks += (*_evenly(_grouped(blank), shop), *asked_for(blank, model, shop))
+    return Needs(model, (*blanks, *if_there_is_room(blanks, shop)), why)
+
+
+NONE = Fraction(0)
+
+
+def _grouped(blank: Blank) -> Blank:
+    """Return the blanks as a group where the notes want them out of one board."""
+    part = blank.part
+    if not part.one_board or len(blank.pieces) <= blank.each:
+        return blank
+    return replace(blank, group=part.name, rule="in sequence" if part.in_sequence else "same board")
+
+
+def _evenly(blank: Blank, shop: Shop) -> tuple[Blank, ...]:
     """Return the blanks with the last, where it makes fewer pieces, as a kind of its own."""
     full, rest = divmod(len(blank.pieces), blank.each)
     if not rest:
         return (replace(blank, count=full),)
     first = replace(blank, count=full, pieces=blank.pieces[: full * blank.each])
     last = replace(
-        blank, count=1, each=rest, first=full + 1, pieces=blank.pieces[full * blank.each :]
+        blank if blank.leaves > 1 else made_of(blank, blank.part, rest, shop),
+        count=1,
+        each=rest,
+        first=full + 1,
+        pieces=blank.pieces[full * blank.each :],
     )
     return (first, last) if full else (replace(last, first=1),)
 
 
-def _of_sheet(part: Part, model: Model, shop: Shop) -> Blank:
+def _of_sheet(part: Part, model: Model, edge: Fraction) -> Blank:
     """Return the pieces of a sheet as they are broken down, each edge still to trim (A10)."""
-    trimmed = 2 * shop.allowances["sheet_edge"]
     names = tuple(copy.name for copy in part.copies)
     return Blank(
         subject=part.name,
@@ -71,8 +118,8 @@ def _of_sheet(part: Part, model: Model, shop: Shop) -> Blank:
         pieces=names,
         each=1,
         count=len(names),
-        length=part.cut_length + trimmed,
-        width=part.width + trimmed,
+        length=part.cut_length + 2 * edge,
+        width=part.width + 2 * edge,
         thickness=part.thickness,
         to_thickness=part.thickness,
         to_width=part.width,

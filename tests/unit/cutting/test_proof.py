@@ -116,7 +116,7 @@ def test_a_zone_right_across_parts_a_board() -> None:
 def test_a_proof_gives_up_after_its_steps() -> None:
     parts = tuple(Part(f"part {n}", 50 + n, 20 + n, 5) for n in range(8))
     instance = compiled(Job(parts, (Board("A", 160, 80, 5), Board("B", 150, 55, 5)), RULES))
-    assert short_of(instance, 10) is None
+    assert short_of(instance, Steps(10)) is None
 
 
 def test_a_group_goes_with_its_hopeless_member() -> None:

@@ -101,4 +101,4 @@ def test_no_board_has_the_letter_of_a_blank() -> None:
     letters = [one.label for one in chest.boards] + [one.letter for one in chest.blanks]
     assert len(set(letters)) == len(letters)
     assert letters[:3] == ["A", "B", "C"]
-    assert "AA" in letters
+    assert "aa" in letters

@@ -1,0 +1,134 @@
+"""The boards on paper: each with its drawing, the cuts that part it, and what comes out of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.drawing import Svg
+from dryfit.booklet.drawing.board import board_drawing, scale_of
+from dryfit.booklet.text import Say, Text, capital
+from dryfit.shop.shop import Shop
+from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
+from dryfit.stock.in_words import board_in_words, made_in_words, usable_thickness
+from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.said import Said, times
+
+_AS_LARGE = Fraction(11, 10)
+"""Widths drawn so much larger than lengths are not told apart by eye."""
+
+
+@dataclass(frozen=True, slots=True)
+class CutRow:
+    """One cut: where it stands in the order, what is set, on which piece, what both sides are."""
+
+    number: int
+    disc: bool
+    saw: str
+    at: Text
+    on: str
+    gives: Text
+    rest: Text
+
+
+@dataclass(frozen=True, slots=True)
+class BlankRow:
+    """One blank: its letter, its name, its rough size, what it becomes, the board it lies in."""
+
+    letter: str
+    name: str
+    sizes: Text
+    makes: str
+    board: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class BoardView:
+    """One board that is cut.
+
+    `thickness` says to what it can be planed flat, and is empty for a sheet; `used` is the share
+    that becomes blanks; `stretch` says how much larger its width is drawn than its length, where it
+    is.
+    """
+
+    label: str
+    heading: Text
+    thickness: Text
+    used: str
+    stretch: str
+    drawing: Svg
+    cuts: tuple[CutRow, ...]
+    blanks: tuple[BlankRow, ...]
+
+
+def board_heading(board: StockBoard, say: Say) -> Text:
+    """Return what a board is called on paper: its letter, kind, size and state."""
+    first, *rest = shown(board_in_words(board), say)
+    return (f"{board.label}: {first}", *rest)
+
+
+def board_views(laid: LaidOut, shop: Shop, say: Say) -> tuple[BoardView, ...]:
+    """Return the boards that are cut, in the order of their letters."""
+    return tuple(_view(layout, shop, say) for layout in laid.layouts)
+
+
+def _view(layout: BoardLayout, shop: Shop, say: Say) -> BoardView:
+    board = layout.board
+    percent = (layout.used * 100 + Fraction(1, 2)) // 1
+    stretch = Fraction(scale_of(layout).stretch).limit_denominator(10)
+    return BoardView(
+        label=board.label,
+        heading=board_heading(board, say),
+        thickness=_thickness(layout, shop, say),
+        used=f"{percent} % of it becomes blanks",
+        stretch=f"{float(stretch):.1f}".removesuffix(".0") if stretch >= _AS_LARGE else "",
+        drawing=board_drawing(layout, say.display),
+        cuts=tuple(_cut(each, board, say) for each in sawn(layout)),
+        blanks=tuple(blank_row(each.blank, board.label, say) for each in layout.placed),
+    )
+
+
+def _thickness(layout: BoardLayout, shop: Shop, say: Say) -> Text:
+    """Return to what the board can be planed flat, whole and as its blanks are ripped."""
+    board = layout.board
+    if board.line.kind == "sheet":
+        return ()
+    usable = usable_thickness(board, layout, say.display, shop)
+    text: list[Text] = [(say.setting_with_unit(much), f" {name}") for name, much in usable.items()]
+    words: Text = ("Planed flat it gives ",)
+    for index, each in enumerate(text):
+        words = (*words, ", " if index else "", *each)
+    return (*words, ".")
+
+
+def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
+    cut = each.cut
+    fine = board.line.kind == "sheet"
+    return CutRow(
+        number=cut.number,
+        disc=cut.saw == "crosscut",
+        saw=cut.saw,
+        at=(say.setting(cut.at) if fine else say.size(cut.at),),
+        on=capital(origin(cut, board.label)),
+        gives=shown(becomes(each.first), say),
+        rest=shown(becomes(each.rest), say),
+    )
+
+
+def blank_row(blank: NamedBlank, board: str, say: Say) -> BlankRow:
+    """Return a blank as the list has it; `board` is the letter of the board it lies in, or none."""
+    sizes = times((blank.length, blank.width, blank.thickness))
+    return BlankRow(
+        blank.letter,
+        blank.name,
+        shown(sizes, say),
+        made_in_words(blank),
+        board,
+        blank.reason if blank.pieces else "",
+    )
+
+
+def shown(said: Said, say: Say) -> Text:
+    """Return words with their lengths as sizes."""
+    return tuple(each if isinstance(each, str) else say.size(each) for each in said)

@@ -1,0 +1,136 @@
+"""The stock for the terminal: verdict, boards with their cuts, what is missing and bought."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from dryfit.quantities import Display
+from dryfit.shop.shop import Shop
+from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
+from dryfit.stock.in_words import (
+    board_in_words,
+    bought_in_words,
+    lacking,
+    made_in_words,
+    money,
+    total_price,
+    usable_thickness,
+    verdict_in_words,
+)
+from dryfit.stock.laid_out import Bought, Lacking, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.left_over import left_over
+from dryfit.stock.said import Said, spoken, times
+
+_NO_BOARDS = (
+    "The notes name no board on hand and none for sale, so nothing was laid out. Write what there",
+    "is in lines such as:",
+)
+_EXAMPLES = (
+    "have 1 board of ash, {2400} x {160} x {34}, rough",
+    "buy boards of ash, {2400} x {180} x {34}, rough, 48 each",
+)
+
+
+def no_boards(display: Display) -> str:
+    """Return what is told where the notes name no wood."""
+    return _lines((*_NO_BOARDS, *(f"  {display.examples(each)}" for each in _EXAMPLES)))
+
+
+def stock_text(laid: LaidOut, display: Display, shop: Shop) -> str:
+    """Return all that is told of the stock, a line each."""
+    lines = [_with_unit(said, display) for said in verdict_in_words(laid)]
+    for board in laid.boards:
+        lines += ["", *_board(board, laid, display, shop)]
+    for title, rows in (
+        ("missing", [_missing(row) for row in laid.missing]),
+        ("to buy", list(_to_buy(laid.buy, display))),
+        ("left over, ready for the next notes", list(left_over(laid, display))),
+    ):
+        if rows:
+            lines += ["", title, *(f"  {row}" for row in rows)]
+    return _lines(lines)
+
+
+def _missing(row: Lacking) -> str:
+    return f"{lacking(row.part, row.copies)}{f': {row.why}' if row.why else ''}"
+
+
+def _lines(lines: Sequence[str]) -> str:
+    return "\n".join(lines) + "\n"
+
+
+def _board(board: StockBoard, laid: LaidOut, display: Display, shop: Shop) -> Iterator[str]:
+    layout = next((each for each in laid.layouts if each.board.label == board.label), None)
+    place = f"line {board.line.span.line}" if board.on_hand else "to buy"
+    yield f"{board.label}  {spoken(board_in_words(board), display)} ({place})"
+    if board.line.kind != "sheet":
+        usable = usable_thickness(board, layout, display, shop)
+        said = (f"{display.shown(size, fitted=True)} {name}" for name, size in usable.items())
+        yield f"   usable thickness {', '.join(said)}"
+    if layout is None:
+        yield "   not cut"
+        return
+    percent = (layout.used * 100 + Fraction(1, 2)) // 1
+    yield f"   {percent} % becomes blanks:"
+    yield from (f"     {row}" for row in _blanks([each.blank for each in layout.placed], display))
+    yield from (f"     {row}" for row in _cuts(sawn(layout), board, display))
+
+
+def _blanks(blanks: Sequence[NamedBlank], display: Display) -> list[str]:
+    rows = [
+        (
+            blank.letter,
+            blank.name,
+            spoken(times((blank.length, blank.width, blank.thickness)), display),
+            made_in_words(blank),
+        )
+        for blank in blanks
+    ]
+    return _table(rows, numbers=())
+
+
+def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str]:
+    fine = board.line.kind == "sheet"
+    rows = [("cut", "saw", "set", "on", "gives", "rest")]
+    for each in cuts:
+        cut = each.cut
+        rows.append(
+            (
+                str(cut.number),
+                cut.saw,
+                display.shown(cut.at, fitted=fine),
+                origin(cut, board.label),
+                spoken(becomes(each.first), display),
+                spoken(becomes(each.rest), display),
+            )
+        )
+    return _table(rows, numbers=(0, 2)) if len(rows) > 1 else []
+
+
+def _with_unit(said: Said, display: Display) -> str:
+    return "".join(each if isinstance(each, str) else display.with_unit(each) for each in said)
+
+
+def _to_buy(bought: Sequence[Bought], display: Display) -> Iterator[str]:
+    for each in bought:
+        what = f"{each.count} of {spoken(bought_in_words(each), display)}"
+        price = "" if each.price is None else f": {money(each.price)}"
+        yield f"{what} (line {each.line.span.line}){price}"
+    total = total_price(tuple(bought))
+    if len(bought) > 1 and total is not None:
+        known = all(each.price is not None for each in bought)
+        yield f"{'in all' if known else 'what has a price, in all'}: {money(total)}"
+
+
+def _table(rows: Sequence[tuple[str, ...]], *, numbers: tuple[int, ...]) -> list[str]:
+    if not rows:
+        return []
+    widths = [max(len(cell) for cell in column) for column in zip(*rows, strict=True)]
+    return [
+        "  ".join(
+            cell.rjust(width) if at in numbers else cell.ljust(width)
+            for at, (cell, width) in enumerate(zip(row, widths, strict=True))
+        ).rstrip()
+        for row in rows
+    ]

@@ -1,0 +1,147 @@
+"""What is said of boards, blanks and the verdict, the same on the terminal and in the booklet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.piece.declared import Have
+from dryfit.quantities import Display
+from dryfit.shop.shop import Shop
+from dryfit.stock.boards import flat
+from dryfit.stock.laid_out import BoardLayout, Bought, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.said import Said, between, times
+
+TIGHT = Fraction(10)
+"""Blanks that could not be so much longer or wider lie tight, mm (M28, common practice)."""
+
+
+def verdict_in_words(laid: LaidOut) -> tuple[Said, ...]:
+    """Return the verdict in one sentence, then what it rests on."""
+    proofs = (
+        f"{proof[:1].upper()}{proof[1:]}{'' if proof.endswith('.') else '.'}"
+        for proof in laid.proofs
+    )
+    return (_verdict(laid), *((proof,) for proof in proofs))
+
+
+def _verdict(laid: LaidOut) -> Said:
+    if laid.verdict == "enough":
+        count = len(laid.layouts)
+        boards = "1 board holds" if count == 1 else f"{count} boards hold"
+        blanks = "the one blank" if len(laid.blanks) == 1 else f"all {len(laid.blanks)} blanks"
+        tight = "Tight" if is_tight(laid) else "Room to spare"
+        return (f"Enough wood: {boards} {blanks}. {tight}: ", *_margin(laid), ".")
+    missing = ", ".join(lacking(each.part, each.copies) for each in laid.missing)
+    what = f" Missing: {missing}." if missing else ""
+    if laid.verdict == "not enough":
+        return (f"Not enough wood, for certain: no way of cutting can do it.{what}",)
+    found = "no layout was found, and no proof that there is none"
+    return (f"Not enough wood as far as was searched: {found}.{what}",)
+
+
+def _margin(laid: LaidOut) -> Said:
+    spare = "with a spare" if has_spare(laid) else "without a spare"
+    if laid.spare_room is None:
+        return (f"{spare}; how close the blanks lie was not worked out",)
+    if laid.spare_room <= 0:
+        return (f"{spare}, but no blank could be longer or wider where they lie closest",)
+    return (f"{spare}; where the blanks lie closest they could be ", laid.spare_room, " larger")
+
+
+def is_tight(laid: LaidOut) -> bool:
+    """Return whether the wood is enough without margin: under 10 mm, or no spare (M28)."""
+    if laid.verdict != "enough":
+        return False
+    return not has_spare(laid) or (laid.spare_room is not None and laid.spare_room < TIGHT)
+
+
+def has_spare(laid: LaidOut) -> bool:
+    """Return whether a spare blank is laid out, or a whole board stays uncut."""
+    spare = any(not each.blank.pieces for layout in laid.layouts for each in layout.placed)
+    return spare or len(laid.layouts) < sum(board.on_hand for board in laid.boards)
+
+
+def lacking(part: str, copies: int) -> str:
+    """Return a part that has no wood: ``apron``, ``3 of slat``."""
+    return part if copies == 1 else f"{copies} of {part}"
+
+
+def board_in_words(board: StockBoard) -> Said:
+    """Return what kind of board it is: ``board of ash, 2400 × 160 × 34, rough, cup 4``."""
+    line = board.line
+    of = f" of {line.timber}" if line.timber else ""
+    return between((f"{line.kind}{of}", times(board.sizes), *state_in_words(line)), ", ")
+
+
+def state_in_words(line: Have) -> Iterator[Said]:
+    """Yield how a board is planed, how far out of flat, where it has bark and bad wood."""
+    if line.kind != "sheet":
+        yield ("rough" if line.rough else "hit and miss" if line.hit_and_miss else "planed",)
+    elif not line.grain:
+        yield ("no grain",)
+    for name, much in (("cup ", line.cup), ("bow ", line.bow), ("twist ", line.twist)):
+        if much:
+            yield (name, much)
+    if line.waney:
+        yield ("one waney edge" if line.waney == 1 else "two waney edges",)
+    yield from zones_in_words(line)
+
+
+def zones_in_words(line: Have) -> Iterator[Said]:
+    """Yield the bad wood of a board: ``knot 300 to 380``."""
+    for bad in line.avoid:
+        said: list[Said] = []
+        if bad.along is not None:
+            said.append(between(bad.along, " to "))
+        if bad.across is not None:
+            said.append((*between(bad.across, " to "), " from the edge"))
+        yield (f"{bad.why} ", *between(said, ", "))
+
+
+def usable_thickness(
+    board: StockBoard, layout: BoardLayout | None, display: Display, shop: Shop
+) -> dict[str, Fraction]:
+    """Return what a board can be planed flat to, in mm: whole, and more where it is ripped.
+
+    TRADE A1.5: 34 thick and 160 wide with a cup of 4 gives 29, ripped to 50 it gives 32.6.  Of
+    several blanks of one width the longest decides.
+    """
+    long, wide, _ = board.sizes
+    whole = flat(board.line, long, wide, shop)
+    widths: dict[Fraction, Fraction] = {}
+    for each in layout.placed if layout is not None else ():
+        across, along = each.across[1] - each.across[0], each.along[1] - each.along[0]
+        if across < wide:
+            widths[across] = max(widths.get(across, along), along)
+    ripped = {
+        f"ripped to {display.shown(across)}": flat(board.line, along, across, shop)
+        for across, along in sorted(widths.items(), reverse=True)
+    }
+    return {"whole": whole, **{name: much for name, much in ripped.items() if much != whole}}
+
+
+def made_in_words(blank: NamedBlank) -> str:
+    """Return what a blank becomes: ``2 of post``, ``top stave 3``, else what it is for."""
+    if not blank.pieces:
+        return blank.reason or "a spare"
+    return blank.pieces[0] if len(blank.pieces) == 1 else f"{len(blank.pieces)} of {blank.subject}"
+
+
+def money(amount: Fraction | None) -> str | None:
+    """Return an amount of money with two decimals, halves up; None where no price is known."""
+    if amount is None:
+        return None
+    cents = (amount * 200 + 1) // 2
+    return f"{cents // 100}.{cents % 100:02}"
+
+
+def total_price(bought: tuple[Bought, ...]) -> Fraction | None:
+    """Return what all costs of which the price is known; None where none is."""
+    prices = [each.price for each in bought if each.price is not None]
+    return sum(prices, Fraction(0)) if prices else None
+
+
+def bought_in_words(bought: Bought) -> Said:
+    """Return what is bought: ``ash 2400 × 180 × 27``."""
+    return (f"{bought.line.timber or bought.line.kind} ", *times(bought.line.sizes))

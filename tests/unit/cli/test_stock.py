@@ -1,0 +1,66 @@
+"""`dryfit stock`: text, one JSON document as the schema says, and drawings written whole."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from xml.etree import ElementTree as ET
+
+import jsonschema
+import pytest
+from tests.pieces.reading import FILES
+
+import dryfit
+from dryfit.cli import main
+
+SCHEMA = json.loads(
+    (Path(dryfit.__file__).parent / "schemas" / "stock.json").read_text(encoding="utf-8")
+)
+BENCH = str(FILES["boot_bench"])
+
+
+def test_the_stock_of_the_boot_bench_fits(capsys: pytest.CaptureFixture[str]) -> None:
+    # TRADE I1: the stock fits.
+    assert main(["stock", BENCH]) == 0
+    out = capsys.readouterr().out
+    assert out.startswith("Enough wood: 4 boards hold all ")
+    assert "usable thickness 29 whole" in out
+
+
+@pytest.mark.parametrize("name", ["boot_bench", "wall_cabinet", "tea_table", "writing_desk"])
+def test_the_document_is_as_the_schema_says(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["stock", "--json", str(FILES[name])]) == 0
+    document = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator(SCHEMA).validate(document)
+    assert list(document) == SCHEMA["required"]
+    assert (document["verdict"] is None) == (not document["boards"])
+
+
+def test_drawings_are_files_of_their_own(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "new" / "folder"
+    assert main(["stock", BENCH, "--svg", str(folder)]) == 0
+    told = capsys.readouterr().out.splitlines()[-4:]
+    assert told == [str(folder / f"board-{letter}.svg") for letter in "abcd"]
+    assert sorted(each.name for each in folder.iterdir()) == [f"board-{x}.svg" for x in "abcd"]
+    for path in folder.iterdir():
+        root = ET.fromstring(path.read_bytes())  # noqa: S314 - our own markup
+        assert root.tag == "{http://www.w3.org/2000/svg}svg"
+
+
+def test_notes_without_boards_have_no_verdict(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["stock", str(FILES["writing_desk"])]) == 0
+    assert capsys.readouterr().out.startswith("The notes name no board")
+
+
+def test_notes_with_an_error_have_a_document_too(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    notes = tmp_path / "bad.dryfit"
+    notes.write_text(Path(BENCH).read_text(encoding="utf-8").replace("into posts", "into psots"))
+    assert main(["stock", "--json", str(notes)]) == 1
+    document = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator(SCHEMA).validate(document)
+    assert document["verdict"] is None
+    assert document["findings"]
