@@ -92,6 +92,7 @@ def _part(part: Part) -> WantedPart:
         horns=part.horns,
         sloped=(part.sloped.length, part.sloped.shoulder) if part.sloped else None,
         slopes_out=part.slopes_out,
+        timber=part.timber,
         marks=tuple(
             Mark(
                 id=feature.id,

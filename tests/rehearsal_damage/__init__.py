@@ -5,6 +5,7 @@ and not merely another way of doing it.  All else in the plan stays right.
 """
 
 from tests.rehearsal_damage import (
+    in_boards,
     in_clamps,
     in_corners,
     in_counting,
@@ -30,6 +31,7 @@ from tests.rehearsal_damage import (
 from tests.rehearsal_damage.kind import Kind
 
 KINDS: tuple[Kind, ...] = (
+    *in_boards.KINDS,
     *in_settings.KINDS,
     *in_cutting.KINDS,
     *in_fit.KINDS,

@@ -20,11 +20,27 @@ class BadZone:
 
 
 @dataclass(frozen=True, slots=True)
+class Becomes:
+    """The rough piece that one side of a cut is: its letter on drawings, and what it becomes.
+
+    `pieces` are copies or staves as operations name them; a spare or a test piece becomes none.
+    `leaves` is how many are resawn out of it, 1 where it is not resawn.
+    """
+
+    name: str
+    letter: str
+    pieces: tuple[str, ...]
+    leaves: int = 1
+
+
+@dataclass(frozen=True, slots=True)
 class SawnBoard:
     """A board before it is cut.
 
     `sheet` goods are true as they come; a `rough` board is true nowhere.  `cup`, `bow` and `twist`
     are how far the whole board is out of flat.  A board that is not `on_hand` is bought first.
+    `grain` runs along its length; a sheet without one may be cut either way round.  `becomes` is
+    what a board is that no cut parts.
     """
 
     label: str
@@ -39,20 +55,8 @@ class SawnBoard:
     twist: Fraction = Fraction(0)
     zones: tuple[BadZone, ...] = ()
     on_hand: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class Becomes:
-    """The rough piece that one side of a cut is: its letter on drawings, and what it becomes.
-
-    `pieces` are copies or staves as operations name them; a spare or a test piece becomes none.
-    `leaves` is how many are resawn out of it, 1 where it is not resawn.
-    """
-
-    name: str
-    letter: str
-    pieces: tuple[str, ...]
-    leaves: int = 1
+    grain: bool = True
+    becomes: Becomes | None = None
 
 
 @dataclass(frozen=True, slots=True)

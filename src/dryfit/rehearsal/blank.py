@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import SURFACES
+from dryfit.plan.sawing import SawnBoard
 from dryfit.rehearsal.goal import Range, Ranges
 
 ZERO = Fraction(0)
@@ -38,6 +39,20 @@ class Arch:
     end: str
 
 
+@dataclass(frozen=True, slots=True)
+class Sawn:
+    """Where a blank was sawn out of: its board, its name, and all that it becomes.
+
+    `leaves` is how many it is resawn into; they are `uncut` until then.
+    """
+
+    board: SawnBoard
+    name: str
+    pieces: tuple[str, ...]
+    leaves: int = 1
+    uncut: bool = False
+
+
 @dataclass(slots=True)
 class Blank:
     """A copy, stave or panel while it is worked.
@@ -49,6 +64,7 @@ class Blank:
     What a jointer has `skimmed` off comes out of the allowance before the next deed takes the rest.
     `slants` are corners sawn off at an angle, `arches` curves; their boxes are no `cuts`.
     Strips of tapers are `taped` back on the surfaces that they came off, which lie flat so.
+    What was `sawn` out of a board can be planed no thicker than `flat` once one face is true.
     """
 
     part: str
@@ -61,6 +77,8 @@ class Blank:
     at: list[int] = field(default_factory=list)
     known: list[bool] = field(default_factory=lambda: [True, True, True])
     skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])
+    sawn: Sawn | None = None
+    flat: Fraction | None = None
 
     def resize(self, direction: int, size: Fraction) -> None:
         """Cut or plane the blank to another size along, across or deep."""

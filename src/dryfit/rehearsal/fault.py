@@ -17,6 +17,8 @@ class Reason(StrEnum):
     """The surface that a cut is measured from is not true yet, or is there no more."""
     HOLD = "the hold"
     """The copy cannot lie so without being its mirror image, or is not at hand."""
+    WOOD = "the wood"
+    """Another timber or thickness, bad wood in a blank, or too much warp to plane out."""
     CUT = "the cut"
     """Wood goes that is wanted, or nothing is cut."""
     SIZE = "the size"

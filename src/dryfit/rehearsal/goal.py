@@ -87,6 +87,8 @@ class WantedPart:
     """Of a leaning part: the length that it is sawn to, and where laying out draws its shoulder."""
     slopes_out: Fraction | None = None
     """Of the side of a box: how far its top stands out, mm for each mm of height."""
+    timber: str | None = None
+    """What it is made of, where the notes say so."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,9 +42,10 @@ def rows(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
     names = set(part_of.values())
     for deed in deeds:
         operation = deed.operation
-        if operation.kind not in WITHOUT_COPIES and not (
-            operation.work and all(row.copies for row in operation.work)
-        ):
+        # What a cut of a board frees may be cut further, or be a spare.
+        edge = operation.kind == "straight edge" and not operation.work
+        told = operation.kind in WITHOUT_COPIES or operation.board_cuts or edge
+        if not told and not (operation.work and all(row.copies for row in operation.work)):
             yield fault_of(deed, Reason.COUNT, "nothing is named that it is done to", "its copies")
         for row in operation.work:
             if len(set(row.copies)) < len(row.copies):

@@ -25,6 +25,11 @@ from dryfit.rehearsal.horns import sawn_off
 from dryfit.rehearsal.listing import listing, rows
 from dryfit.rehearsal.one_setting import one_setting
 from dryfit.rehearsal.sanding import sanding
+from dryfit.rehearsal.sawing.boards import boards_of
+from dryfit.rehearsal.sawing.closing import boards_closed
+from dryfit.rehearsal.sawing.cuts import before_freed, saw, sawn_with, straightened, whole_boards
+from dryfit.rehearsal.sawing.planing import planed
+from dryfit.rehearsal.sawing.resawing import resaw
 from dryfit.rehearsal.state import UNKNOWN, Place, State, begin, sizes_of
 from dryfit.rehearsal.surfaces import surfaces
 from dryfit.rehearsal.times import times
@@ -38,13 +43,15 @@ TRUE = ("F", "B", "E", "E2", "R", "R2")
 def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
     """Return everything that does not work, in the order of the steps; nothing for a sound plan."""
     tools, foreign = toolbox(plan, shop)
-    state = begin(goal, shop, tools)
+    state = begin(goal, shop, tools, boards_of(plan))
     state.faults += foreign
+    state.faults += whole_boards(state)
     for step in plan.steps:
         state.faults += state.standing.change(step)
         for operation in step.operations:
             _play(state, step, operation)
     at_the_end(state)
+    state.faults += boards_closed(state)
     state.faults += one_setting(state)
     deeds = deeds_of(plan)
     found = (
@@ -52,7 +59,7 @@ def rehearse(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
         *repeated(deeds),
         *listing(deeds, goal),
         *rows(deeds, goal),
-        *too_early(deeds, goal),
+        *too_early(deeds, goal, state.boards.names),
         *sanding(deeds, goal, shop),
         *surfaces(deeds, goal, shop),
         *fittings(deeds, goal),
@@ -72,7 +79,12 @@ def _play(state: State, step: Step, operation: Operation) -> None:
         state.tell(place, Trouble(Reason.SETTING, message, f"{axis} at {needed}"), operation.id)
     for trouble in (*at_its_machine(operation), *misread(operation, axes, state.tools)):
         state.tell(place, trouble, operation.id)
-    if operation.kind == "dry fit":
+    saw(state, operation, place)
+    if operation.kind == "straight edge":
+        straightened(state.boards, sawn_with(state, operation))
+    if operation.kind == "resaw":
+        resaw(state, operation, place)
+    elif operation.kind == "dry fit":
         try_dry(state, operation, place)
     elif operation.kind == "glue up":
         glue(state, operation, place)
@@ -103,15 +115,19 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
 
 def _from_the_board(state: State, operation: Operation, work: Work, place: Place) -> None:
     for name in work.copies:
+        if name in state.boards.names:
+            continue
         if name in state.blanks:
             state.tell(place, Trouble(Reason.COUNT, "it is cut a second time", "one blank"), name)
-        elif operation.rough is not None:
+        elif operation.rough is not None and not operation.board_cuts:
             state.blanks[name] = Blank(work.part, operation.rough)
 
 
 def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
     axes = state.standing.at(operation.station)
     for name in work.copies:
+        if name in state.boards.names and before_freed(state.boards, operation.kind, name):
+            continue
         final = state.final(name)
         blank = state.blanks.get(name) or _sheet(state, name)
         if blank is None:
@@ -124,6 +140,8 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
         if station is not None:
             for trouble in beyond(Job(operation, station, axes, blank.sizes, state.tools)):
                 state.tell(place, trouble, name)
+        for trouble in planed(state, operation, axes, blank):
+            state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
             state.tell(place, trouble, name)
         if name in state.copies and state.copies[name].lean is not None:
@@ -154,7 +172,10 @@ def _sheet(state: State, name: str) -> Blank | None:
     part, final = state.part_of.get(name), state.final(name)
     if part is None or final is None or part.stock != "sheet":
         return None
-    # Until layouts exist the piece that is cut off the sheet is taken to be a little larger.
+    if not state.boards.names.isdisjoint(copy.name for copy in part.copies):
+        # All copies of a part come out of the sheets that are laid out.
+        return None
+    # Where no sheet is laid out the piece that is cut off it is taken to be a little larger.
     long, wide, thick = final
     blank = Blank(part.name, (long + 10, wide + 10, thick), {"F", "B", "E", "R"})
     state.blanks[name] = blank

@@ -13,6 +13,7 @@ from dryfit.rehearsal.fault import Fault, Reason, Trouble
 from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedPart
 from dryfit.rehearsal.horns import with_horns
 from dryfit.rehearsal.members import members_of
+from dryfit.rehearsal.sawing.boards import Boards
 from dryfit.rehearsal.zones import Zone, open_zones
 from dryfit.shop.shop import Shop
 
@@ -56,6 +57,7 @@ class State:
     zones: dict[str, tuple[Zone, ...]]
     members: dict[str, tuple[str, ...]]
     """The copies in each assembly, those of the assemblies inside it among them."""
+    boards: Boards = field(default_factory=Boards)
     blanks: dict[str, Blank] = field(default_factory=dict)
     cut: set[tuple[str, str]] = field(default_factory=set)
     """Copies and marks that have been cut."""
@@ -93,6 +95,10 @@ class State:
             for word in (assembly.name, assembly.stage)
         }
 
+    def part_named(self, name: str) -> WantedPart | None:
+        """Return the part of that name, or None."""
+        return next((part for part in self.goal.parts if part.name == name), None)
+
     def final(self, name: str) -> Sizes | None:
         """Return the sizes that a copy is worked to, along its slope; or None for a stave."""
         copy = self.copies.get(name)
@@ -110,7 +116,7 @@ class State:
         return tuple(known[each] for each in ids if each in known)
 
 
-def begin(goal: Goal, shop: Shop, tools: Toolbox) -> State:
+def begin(goal: Goal, shop: Shop, tools: Toolbox, boards: Boards | None = None) -> State:
     """Return the state before the first step: parts with horns are wanted with them by then."""
     longer = with_horns(goal)
     return State(
@@ -118,6 +124,7 @@ def begin(goal: Goal, shop: Shop, tools: Toolbox) -> State:
         shop=shop,
         tools=tools,
         standing=Standing(shop),
+        boards=boards or Boards(),
         copies={copy.name: copy for part in longer.parts for copy in part.copies},
         part_of={copy.name: part for part in longer.parts for copy in part.copies},
         zones=open_zones(longer),

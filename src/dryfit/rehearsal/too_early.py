@@ -23,12 +23,15 @@ ON_RIPPED = frozenset({"face", "edge", "thickness"})
 """Kinds of deeds that need a board ripped to its rough width (A2.1, A3)."""
 
 
-def too_early(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
-    """Yield deeds that come before milling or cuts of the same copies, and unripped boards."""
+def too_early(deeds: Sequence[Deed], goal: Goal, sawn: frozenset[str]) -> Iterator[Fault]:
+    """Yield deeds that come before milling or cuts of the same copies, and unripped boards.
+
+    What is `sawn` out of a board that is laid out is as wide as its cuts leave it.
+    """
     for deed in deeds:
         if deed.operation.kind in ON_FINISHED:
             yield from _before_work(deed, deeds)
-    yield from _unripped(deeds)
+    yield from _unripped(deeds, sawn)
     yield from _never_used(deeds, goal)
 
 
@@ -47,8 +50,8 @@ def _before_work(deed: Deed, deeds: Sequence[Deed]) -> Iterator[Fault]:
             return
 
 
-def _unripped(deeds: Sequence[Deed]) -> Iterator[Fault]:
-    ripped: set[str] = set()
+def _unripped(deeds: Sequence[Deed], sawn: frozenset[str]) -> Iterator[Fault]:
+    ripped = set(sawn)
     for deed in deeds:
         if deed.operation.kind == "rip":
             ripped |= deed.copies

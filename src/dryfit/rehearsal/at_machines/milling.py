@@ -151,13 +151,13 @@ def _sawn(
     operation: Operation, work: Work, axes: Axes, blank: Blank, tools: Toolbox
 ) -> Iterator[Trouble]:
     if operation.station == "table saw" and work.hold is not None and work.hold.down is not None:
-        yield from _parting(operation, axes, tools)
+        yield from parting(operation, axes, tools)
         trouble = through(axes, blank, work.hold.down, tools)
         if trouble is not None:
             yield trouble
 
 
-def _parting(operation: Operation, axes: Axes, tools: Toolbox) -> Iterator[Trouble]:
+def parting(operation: Operation, axes: Axes, tools: Toolbox) -> Iterator[Trouble]:
     """Yield where a saw is not set up to rip a blank, or to saw across it (TRADE 0.8)."""
     cutter, accessory = axes.get("cutter"), axes.get("accessory")
     mounted = tools.cutters.get(str(cutter.value)) if cutter is not None else None

@@ -1,0 +1,1 @@
+"""Boards while they are sawn: the piece in hand, what falls, and the blanks that come out of it."""

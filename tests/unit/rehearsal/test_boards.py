@@ -1,0 +1,197 @@
+"""Boards laid out by hand, and one thing at a time that is wrong in how they are cut."""
+
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from tests.pieces.reading import text_of
+from tests.rehearsal_damage.boarded import boarded
+from tests.rehearsal_damage.in_boards import blanks_of, cuts_of, reboarded, recut, renamed
+from tests.rehearsal_damage.judging import sound
+from tests.unit.rehearsal.damaged_times import built
+from tests.unit.rehearsal.played import Played, played
+
+from dryfit.plan.plan import Plan
+from dryfit.plan.sawing import BadZone, Becomes, SawnBoard
+from dryfit.rehearsal.at_machines.cutters import Toolbox
+from dryfit.rehearsal.blank import Blank, Sawn
+from dryfit.rehearsal.sawing.boards import boards_of, shown
+from dryfit.rehearsal.sawing.closing import unaccounted
+from dryfit.rehearsal.sawing.cuts import saw
+from dryfit.rehearsal.sawing.resawing import resaw
+from dryfit.rehearsal.sawing.warp import flat_of, warp_lost
+from dryfit.rehearsal.state import Place, State, begin
+
+LONG, WIDE, THICK = Fraction(2400), Fraction(160), Fraction(34)
+ASH = SawnBoard("A", "ash", LONG, WIDE, THICK, rough=True, cup=Fraction(4))
+"""TRADE I1: the board of the posts and end rails."""
+ONE = Fraction(1)
+
+
+def laid(name: str = "boot_bench") -> Played:
+    """A sound plan whose blanks come out of boards."""
+    plan, goal, shop = sound(name)
+    return Played(boarded(plan, goal, shop), goal, shop)
+
+
+def said(of: Played, plan: Plan) -> str:
+    """What is said of the piece with another plan."""
+    return replace(of, plan=plan).said()
+
+
+@pytest.mark.parametrize("name", ["boot_bench", "step_stool", "panel_door", "garage_case"])
+def test_what_is_sawn_as_it_must_be_is_sound(name: str) -> None:
+    assert laid(name).said() == ""
+
+
+@pytest.mark.parametrize("shop", ["no_table_saw", "hand_tools", "small_machines", "inch"])
+def test_it_is_sound_in_other_shops(shop: str) -> None:
+    of = built("boot_bench", shop)
+    assert Played(boarded(of.plan, of.goal, of.shop), of.goal, of.shop).said() == ""
+
+
+@pytest.mark.parametrize(
+    ("width", "left"),
+    # TRADE A1.6: t 34, w 160, c 4, 1 to clean up: 29.0 unripped, 32.6 ripped to 50.
+    [(160, "29"), (50, "32.61")],
+)
+def test_cup_costs_itself_once_and_falls_with_the_square(width: int, left: str) -> None:
+    blank = Blank("post", (ASH.length, Fraction(width), ASH.thickness), sawn=Sawn(ASH, "post", ()))
+    flat = flat_of(blank, ONE)
+    assert flat is not None
+    assert shown(flat) == left
+
+
+def test_bow_falls_with_the_square_and_twist_in_proportion() -> None:
+    """TRADE A1.3, A1.4: half as long a piece keeps a quarter of the bow, half of the twist.
+
+    Wedged level it costs half of what twist it has.
+    """
+    board = replace(ASH, cup=Fraction(0), bow=Fraction(8), twist=Fraction(6))
+    half = (board.length / 2, board.width, board.thickness)
+    assert warp_lost(board, half) == 2 + Fraction(3, 2)
+
+
+def test_a_cupped_board_says_what_it_leaves() -> None:
+    """TRADE H44: 34 thick and cup 4 over 160 leaves 29, and 30 is wanted."""
+    of = laid()
+    board = next(board for board in of.plan.boards if "post" in board.label)
+    wide = replace(board, cup=board.width * board.width / 50 / 50 * 4)
+    told = said(of, reboarded(of.plan, board.label, cup=wide.cup))
+    assert f"board {board.label}: cup" in told
+    assert "leaves 29 of 34, 30 wanted" in told
+
+
+def test_a_planer_snipes_what_is_cut_too_short() -> None:
+    """TRADE A5.2: 60 at each end, so that two posts of 430 and a kerf take 983.2."""
+    of = laid()
+    for _, cut in cuts_of(of.plan):
+        if "post" in cut.board and cut.saw == "crosscut" and cut.at > 900:
+            told = said(of, recut(of.plan, cut, replace(cut, at=Fraction(980))))
+            assert "a blank at least 983" in told
+            return
+    raise AssertionError
+
+
+def test_a_blank_holds_no_bad_wood() -> None:
+    of = laid()
+    blank = blanks_of(of.plan)[0]
+    zone = BadZone((blank.rect[0][0], blank.rect[0][0] + 1), (Fraction(0), ONE), "a split")
+    told = said(of, reboarded(of.plan, blank.board.label, zones=(zone,)))
+    assert "holds a split from 28 to 29" in told
+    beside = BadZone((blank.rect[0][0] - 1, blank.rect[0][0]), (Fraction(0), ONE), "a split")
+    assert said(of, reboarded(of.plan, blank.board.label, zones=(beside,))) == ""
+
+
+def test_a_rough_edge_runs_along_no_fence_of_a_table_saw(tmp_path: Path) -> None:
+    """TRADE A2.5; the plan of a shop without a band saw makes the edge straight first."""
+    shop = tmp_path / "shop.toml"
+    shop.write_text('format = "dryfit-shop/1"\nstation."band saw" = false\n', encoding="utf-8")
+    found = played(text_of("boot_bench"), shop)
+    of = replace(found, plan=boarded(found.plan, found.goal, found.shop))
+    assert of.said() == ""
+    assert "with a rough edge along the fence" in of.without("straight edge").said()
+    assert "with a rough edge along the fence" not in of.idle("straight edge").said()
+
+
+def test_all_of_a_board_is_accounted_for() -> None:
+    """Blanks, kerfs and what falls together are the board, to the last cubic millimetre."""
+    of = laid()
+    state = played_through(of)
+    assert of.plan.boards
+    assert all(unaccounted(state.boards, board.label) == 0 for board in of.plan.boards)
+    label = of.plan.boards[0].label
+    state.boards.kerfs[label] += 1
+    assert unaccounted(state.boards, label) < 0
+
+
+def played_through(of: Played) -> State:
+    """The boards when all their cuts are made."""
+    state = begin(of.goal, of.shop, Toolbox({}, {}), boards_of(of.plan))
+    for step in of.plan.steps:
+        for operation in step.operations:
+            saw(state, operation, Place(step.number, operation.id))
+    return state
+
+
+def test_a_whole_board_may_be_the_blank() -> None:
+    of = laid()
+    blank = next(b for b in blanks_of(of.plan) if "slat" in b.becomes.name)
+    along, across = blank.rect
+    board = replace(
+        blank.board,
+        label="Z",
+        length=along[1] - along[0],
+        width=across[1] - across[0],
+        rough=False,
+        becomes=blank.becomes,
+    )
+    plan = renamed(of.plan, blank, None)
+    assert "never" not in said(of, replace(plan, boards=(*plan.boards, board)))
+    rough = replace(board, rough=True)
+    assert "has a raw end" in said(of, replace(plan, boards=(*plan.boards, rough)))
+
+
+def test_leaves_are_as_thick_as_a_strip_gives() -> None:
+    """TRADE A8.1: 34 rough, 3 lost: (34 - 3 - 1.3) / 2 - 1 = 13.85 is the thickest planed leaf.
+
+    Sawn it is 14.85; a strip that loses no more than the least when it is trued gives half a
+    millimetre more.
+    """
+    of = laid()
+    copies = [copy.name for copy in of.goal.parts[0].copies][:2]
+    state = begin(of.goal, of.shop, Toolbox({}, {}), boards_of(of.plan))
+    for board, leaf in (
+        (replace(ASH, cup=Fraction(3), zones=()), Fraction(297, 20)),
+        (replace(ASH, cup=Fraction(0)), Fraction(307, 20)),
+    ):
+        sawn = Sawn(board, "strip", tuple(copies), leaves=2, uncut=True)
+        for name in copies:
+            blank = Blank(of.goal.parts[0].name, (ASH.length, ASH.width, ASH.thickness), sawn=sawn)
+            state.blanks[name] = blank
+        state.boards.names = frozenset(copies)
+        operation = next(op for step in of.plan.steps for op in step.operations)
+        deed = replace(
+            operation, kind="resaw", part=of.goal.parts[0].name, work=(), settings=(), board_cuts=()
+        )
+        resaw(state, deed, Place(1, deed.id))
+        assert state.faults == []
+        assert [state.blanks[name].sizes[2] for name in copies] == [leaf, leaf]
+
+
+def test_a_sheet_may_be_turned_where_it_has_no_grain() -> None:
+    """What stands in a frame, cut across the sheet."""
+    plan, goal, shop = sound("mitred_frame")
+    part = next(part for part in goal.parts if part.stock == "sheet")
+    copy = part.copies[0]
+    long, wide, thick = (copy.box.extent(axis) for axis, _ in copy.frame.axes)
+    becomes = Becomes("panel blank 1", "a", (copy.name,))
+    sheet = SawnBoard(
+        "S", part.timber, wide + 10, long + 10, thick, rough=False, sheet=True, becomes=becomes
+    )
+    of = Played(replace(plan, boards=(sheet,)), goal, shop)
+    assert "long, and what it becomes" in of.said()
+    assert said(of, replace(plan, boards=(replace(sheet, grain=False),))) == ""
+    thin = replace(sheet, grain=False, thickness=thick - 2)
+    assert "thick, and what it becomes" in said(of, replace(plan, boards=(thin,)))
