@@ -125,8 +125,11 @@ def laid_out(checked: Checked) -> tuple[Checked, LaidOut | None, Findings]:
     if checked.failed or model is None or shop is None or not (model.stock or model.yard):
         return checked, None, ()
     from dryfit.stock.lay import lay_out_stock
+    from dryfit.stock.too_little import too_little
 
     model, laid, findings = lay_out_stock(model, shop)
+    if laid is not None:
+        findings += too_little(laid, model, checked.findings)
     return replace(checked, model=model), laid, findings
 
 

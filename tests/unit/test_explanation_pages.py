@@ -18,7 +18,7 @@ from dryfit.notes import source_of
 
 ALL_PAGES = tuple(shown for code in known_codes() if (shown := page(code)))
 PAGES = tuple(shown for shown in ALL_PAGES if shown.what_to_do is None)
-FROM_NO_NOTES = {"rehearsal-failed", "search-ended-early"}
+FROM_NO_NOTES = {"rehearsal-failed", "search-ended-early", "wood-not-found"}
 LONGEST_EXAMPLE = 12
 LONGER = {
     "patterns-too-deep": 21,  # six patterns, each with its three lines
@@ -27,6 +27,7 @@ LONGER = {
     "drawer-blocked": 14,  # a drawer, and the case with the rail before it
     "runner-groove-close": 14,  # a drawer, and the case that it runs in
     "runner-bears-little": 13,  # a drawer, and the case that it runs in
+    "yard-without-price": 13,  # two lines of the yard beside the wood on hand
     "drawer-tips": 13,  # a drawer, and the case that it runs in
 }
 
@@ -49,6 +50,8 @@ def _found_in(shown: Page, notes: str, shop: str | None, folder: Path) -> Findin
     checked = workshop.check(source, shop_file, {})
     if checked.failed or shown.command == "check":
         return checked.findings
+    if shown.command == "stock":
+        return checked.findings + workshop.laid_out(checked)[2]
     return workshop.plan(checked, lambda _: None)[1]
 
 

@@ -69,4 +69,6 @@ def _found_in(shown: Page, shop_file: Path | None, environment: Mapping[str, str
     checked = workshop.check(source, shop_file, environment)
     if shown.command == "check" or checked.failed:
         return checked.findings
+    if shown.command == "stock":
+        return checked.findings + workshop.laid_out(checked)[2]
     return workshop.plan(checked, lambda _: None)[1]

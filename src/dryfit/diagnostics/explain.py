@@ -59,7 +59,7 @@ class Page:
     source: str
     example: str = _FLAWLESS
     instead: str = _FLAWLESS
-    command: Literal["check", "steps"] = "check"
+    command: Literal["check", "stock", "steps"] = "check"
     shop: str | None = None
     instead_shop: str | None = None
     note: str | None = None

@@ -57,9 +57,9 @@ def is_tight(laid: LaidOut) -> bool:
 
 
 def has_spare(laid: LaidOut) -> bool:
-    """Return whether a spare blank is laid out, or a whole board stays uncut."""
+    """Return whether a spare blank is laid out, or a board that could stand in stays whole."""
     spare = any(not each.blank.pieces for layout in laid.layouts for each in layout.placed)
-    return spare or len(laid.layouts) < sum(board.on_hand for board in laid.boards)
+    return spare or laid.spare_board is not None
 
 
 def lacking(part: str, copies: int) -> str:

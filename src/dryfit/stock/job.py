@@ -1,135 +1,157 @@
-"""From boards and blanks to a job of the layout library, and which blank may lie on which board."""
+"""From boards and blanks to jobs of the layout library: which blank may lie on which board.
+
+A job has the boards of one line as one, so many times; thickness and wood are told board by board.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from dryfit.cutting import Area, Board, Job, Part
+from dryfit.cutting import Board, Job, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock import saws
-from dryfit.stock.boards import SAME_SHEET, flat
+from dryfit.stock.blanks import Blank
+from dryfit.stock.board_edges import bad_areas, rough_edge
 from dryfit.stock.laid_out import StockBoard
-from dryfit.stock.lots import Lot
+from dryfit.stock.pricing import in_hundredths, price_of
+from dryfit.stock.rough_sizes import Rough, rough_sizes
 
-OFFCUT = (2, 5)
+OFFCUT = Fraction(2, 5)
 """What an offcut is worth of a board of its size, so that offcuts are used first (our trials)."""
 ANY = 1
-"""Thickness of everything in a job: which board is thick enough is told board by board."""
+"""Thickness of everything in a job."""
+
+Sizes = dict[str, Rough]
+"""How a blank is sawn out of the boards of a line, by the label of the first of them."""
 
 
 @dataclass(frozen=True, slots=True)
 class Split:
-    """Blanks and boards that have to do with one another; `lots` are places in all of them."""
+    """Blanks and boards that have to do with one another, and with nothing else.
 
-    lots: tuple[int, ...]
-    boards: tuple[StockBoard, ...]
-    job: Job
-
-
-def thick_enough(lot: Lot, board: StockBoard, shop: Shop) -> bool:
-    """Return whether the blank, as it is sawn out of the board, can be planed as thick as it must.
-
-    What a warped board loses falls with the size of the blank (TRADE A1.5).
+    The parts of the `job` are its `blanks`, called after the first of those that are alike (`key`);
+    `boards` are called after the first of their line.  `least` has every blank as small as the most
+    sparing of its boards lets it be, where boards are not alike in that; what is proved of it holds
+    for `job`.
     """
-    line, thick = board.line, board.sizes[2]
-    if lot.sheet:
-        return abs(thick - lot.to_thickness) <= SAME_SHEET
-    left = flat(line, lot.length, lot.width, shop)
-    spare = shop.allowances["hand_margin"] if line.rough or line.warped else Fraction(0)
-    return left >= lot.to_thickness + spare
+
+    blanks: tuple[Blank, ...]
+    boards: tuple[tuple[str, tuple[StockBoard, ...]], ...]
+    job: Job
+    least: Job | None
+
+    def blank(self, part: str) -> Blank:
+        """Return what a part of the job is."""
+        return next(blank for blank in self.blanks if key(blank) == part)
+
+    def board(self, name: str, copy: int) -> StockBoard:
+        """Return a board of the job, `copy` from 1."""
+        return dict(self.boards)[name][copy - 1]
 
 
-def serves(lot: Lot, board: StockBoard) -> bool:
-    """Return whether the board is of the wood, and of the kind, that the blank is made of."""
-    line, timber = board.line, lot.part.timber
-    same = line.timber is None or timber is None or line.timber == timber
-    return same and (line.kind == "sheet") == lot.sheet
+def key(blank: Blank) -> str:
+    """Return what the part of a job is called that stands for blanks that are alike."""
+    return blank.names[0]
+
+
+def by_line(boards: Sequence[StockBoard]) -> tuple[tuple[str, tuple[StockBoard, ...]], ...]:
+    """Return the boards of each line, with the label of its first."""
+    lines: dict[int, list[StockBoard]] = {}
+    for board in boards:
+        lines.setdefault(id(board.line), []).append(board)
+    return tuple((alike[0].label, tuple(alike)) for alike in lines.values())
 
 
 def splits_of(
-    lots: Sequence[Lot], boards: Sequence[StockBoard], shop: Shop
-) -> tuple[tuple[Split, ...], tuple[int, ...]]:
-    """Return jobs that share nothing, and the places of blanks that are made of no board at all."""
-    open_to = [
-        frozenset(
-            board.label for board in boards if serves(lot, board) and thick_enough(lot, board, shop)
-        )
-        for lot in lots
+    blanks: Sequence[Blank], boards: Sequence[StockBoard], shop: Shop
+) -> tuple[tuple[Split, ...], tuple[Blank, ...]]:
+    """Return jobs that share nothing, and the blanks that come out of no board's wood."""
+    lines = by_line(boards)
+    sizes = [
+        {
+            name: rough
+            for name, alike in lines
+            if (rough := rough_sizes(blank, alike[0].line, shop)) is not None
+        }
+        for blank in blanks
     ]
     splits = tuple(
-        _split(places, [lots[place] for place in places], open_to, boards, shop)
-        for places in _joined(open_to)
+        split_of([(blanks[place], sizes[place]) for place in group], lines, shop)
+        for group in _joined(sizes, blanks)
     )
-    return splits, tuple(place for place, allowed in enumerate(open_to) if not allowed)
+    return splits, tuple(blank for blank, found in zip(blanks, sizes, strict=True) if not found)
 
 
-def _joined(open_to: Sequence[frozenset[str]]) -> list[tuple[int, ...]]:
-    """Blanks that may have a board in common, directly or by way of others."""
-    groups: list[tuple[frozenset[str], tuple[int, ...]]] = []
-    for place, allowed in enumerate(open_to):
-        if not allowed:
+def _joined(sizes: Sequence[Sizes], blanks: Sequence[Blank]) -> list[tuple[int, ...]]:
+    """Blanks that may have a board in common, or belong together, directly or by others."""
+    found: list[tuple[set[str], tuple[int, ...]]] = []
+    for place, one in enumerate(sizes):
+        if not one:
             continue
-        touched = [group for group in groups if group[0] & allowed]
-        names = allowed.union(*(group[0] for group in touched))
-        places = tuple(sorted((place, *(one for group in touched for one in group[1]))))
-        groups = [group for group in groups if group not in touched] + [(names, places)]
-    return [places for _, places in sorted(groups, key=lambda group: group[1])]
+        group = blanks[place].group
+        names = set(one) | ({f"group {group}"} if group else set())
+        touched = [other for other in found if other[0] & names]
+        joined = names.union(*(other[0] for other in touched))
+        places = tuple(sorted((place, *(one for other in touched for one in other[1]))))
+        found = [other for other in found if other not in touched] + [(joined, places)]
+    return [places for _, places in sorted(found, key=lambda group: group[1])]
 
 
-def _split(
-    places: tuple[int, ...],
-    lots: Sequence[Lot],
-    open_to: Sequence[frozenset[str]],
-    boards: Sequence[StockBoard],
+def split_of(
+    wanted: Sequence[tuple[Blank, Sizes]],
+    lines: Sequence[tuple[str, tuple[StockBoard, ...]]],
     shop: Shop,
 ) -> Split:
-    used = frozenset[str]().union(*(open_to[place] for place in places))
-    there = tuple(board for board in boards if board.label in used)
-    sheet = lots[0].sheet
-    rules = saws.rules_for(shop, sheet=sheet)
-    parts = tuple(
-        Part(
-            str(place),
-            saws.up(lot.length),
-            saws.up(lot.width),
-            ANY,
-            quantity=len(lot.pieces),
-            boards=None if open_to[place] == used else open_to[place],
-        )
-        for place, lot in zip(places, lots, strict=True)
+    """Return the job of these blanks with all boards that one of them may come out of."""
+    used = frozenset(name for _, sizes in wanted for name in sizes)
+    there = tuple(line for line in lines if line[0] in used)
+    rules = saws.rules_for(shop, sheet=wanted[0][0].sheet)
+    boards = tuple(_board(name, alike) for name, alike in there)
+    largest = tuple(_part(blank, sizes, used, max) for blank, sizes in wanted)
+    least = tuple(_part(blank, sizes, used, min) for blank, sizes in wanted)
+    job = Job(largest, boards, rules)
+    return Split(
+        tuple(blank for blank, _ in wanted),
+        there,
+        job,
+        None if largest == least else replace(job, parts=least),
     )
-    return Split(places, there, Job(parts, tuple(_board(one) for one in there), rules))
 
 
-def _board(board: StockBoard) -> Board:
-    long, wide, thick = board.sizes
-    line = board.line
-    more, less = OFFCUT if line.kind == "offcut" else (1, 1)
-    return Board(
-        board.label,
-        saws.down(long),
-        saws.down(wide - rough_edge(board)),
+def _part(
+    blank: Blank,
+    sizes: Sizes,
+    used: frozenset[str],
+    which: Callable[[Iterable[Fraction]], Fraction],
+) -> Part:
+    return Part(
+        key(blank),
+        saws.up(which(one.length for one in sizes.values())),
+        saws.up(which(one.width for one in sizes.values())),
         ANY,
-        zones=tuple(_zones(board)),
-        grain=line.kind != "sheet" or line.grain,
-        value=saws.down(long * wide * thick / 10**6) * more // less,
+        quantity=blank.count,
+        group=blank.group,
+        rule=blank.rule,
+        boards=None if used == set(sizes) else frozenset(sizes),
     )
 
 
-def rough_edge(board: StockBoard) -> Fraction:
-    """Return what of the width is left out because a rough edge is not straight (TRADE A2.6)."""
-    line = board.line
-    return saws.ROUGH_EDGE if line.rough or line.hit_and_miss else Fraction(0)
-
-
-def _zones(board: StockBoard) -> Iterator[Area]:
-    """Bad places of the board, rounded up."""
-    long, wide, _ = board.sizes
-    for avoid in board.line.avoid:
-        start, end = avoid.along or (Fraction(0), long)
-        low, high = avoid.across or (Fraction(0), wide)
-        area = Area(saws.down(start), saws.up(end), saws.down(low), saws.up(high))
-        if area.length > 0 and area.width > 0:
-            yield area
+def _board(name: str, alike: Sequence[StockBoard]) -> Board:
+    board = alike[0]
+    long, wide, thick = board.sizes
+    worth = long * wide * thick / 10**6 * (OFFCUT if board.line.kind == "offcut" else 1)
+    # Where no price is known, the least wood is bought.
+    price = price_of(board.line) or worth
+    return Board(
+        name,
+        saws.down(long),
+        saws.down(wide - rough_edge(board.line)),
+        ANY,
+        zones=tuple(bad_areas(board)),
+        grain=board.line.kind != "sheet" or board.line.grain,
+        count=len(alike),
+        value=saws.down(worth),
+        price=None if board.on_hand else in_hundredths(price),
+    )

@@ -31,11 +31,15 @@ class StockBoard:
 
     @property
     def sizes(self) -> tuple[Fraction, Fraction, Fraction]:
-        """Length, width and thickness in mm; a board without one of them is never laid out."""
+        """Length, width at the wider end, and thickness as measured, in mm.
+
+        A board without one of them is never laid out.
+        """
         long, wide, thick = self.line.sizes
         assert long is not None
         assert wide is not None
         assert thick is not None
+        wide = max(wide, self.line.other_width or wide)
         return long, wide, thick if self.line.measured is None else self.line.measured
 
 
@@ -47,7 +51,7 @@ class NamedBlank:
     it are of (``post``, ``top stave``), `pieces` the copies or staves that it becomes, none for a
     spare or a test piece.  `length`, `width` and `thickness` are what is cut, in mm; the allowances
     are what of each is lost until the pieces have their sizes, saw cuts between them included.
-    `reason` says what decides its length.
+    `reason` says what decides its length.  It is resawn into `leaves` where that is more than 1.
     """
 
     name: str
@@ -60,6 +64,7 @@ class NamedBlank:
     thickness: Fraction
     allowance: tuple[Fraction, Fraction, Fraction]
     reason: str = ""
+    leaves: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,11 +149,16 @@ class Lacking:
 
 @dataclass(frozen=True, slots=True)
 class Bought:
-    """So many boards of a ``buy`` line; `price` of them all, None where the line says none."""
+    """So many boards of a ``buy`` line; `price` of them all, None where the line says none.
+
+    Without `at_yard` no line says what the yard sells: then `line` is a board that would do, like
+    one on hand or in the least round sizes, and no layout has it.
+    """
 
     line: Have
     count: int
     price: Fraction | None
+    at_yard: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,9 +168,13 @@ class LaidOut:
     `verdict` is ``enough`` (the layouts hold every blank), ``not enough`` (`proofs` say in words
     why no way of cutting can do it) or ``not found``.  It is of the wood on hand; boards to buy are
     among the `layouts` of the others, with what they hold, where the notes say what the yard sells.
-    `missing` is what the wood on hand does not give.  `blanks` are all of them, laid out or not.
-    `spare_room` is, where all is laid out, how much longer or wider than they are the blanks could
-    be that lie tightest, in mm; None where that was not worked out.  `searched` counts the work.
+    `missing` is what the wood on hand does not give.  `blanks` are all of them, laid out or not;
+    those for test pieces and spares that find no room are left out.  `unlisted` are parts of a wood
+    that no line tells of: nothing is said of them.  `way` says in what the parts are made another
+    way than usual so that the wood suffices.  `spare_room` is, where all is laid out, how much
+    longer or wider than they are the blanks could be that lie tightest, in mm, on the board
+    `tightest`; None where the wood is not enough.  `spare_board` stays whole and could take its
+    place, None where no board could.  `searched` counts the work.
     """
 
     verdict: Verdict
@@ -172,6 +186,10 @@ class LaidOut:
     buy: tuple[Bought, ...]
     searched: int
     spare_room: Fraction | None = None
+    tightest: str = ""
+    spare_board: str | None = None
+    unlisted: tuple[str, ...] = ()
+    way: str = ""
 
     @property
     def placed(self) -> dict[str, BoardLayout]:

@@ -6,24 +6,23 @@ and tells what it found in boards, blanks and cuts.
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator, Sequence
-from functools import lru_cache
+from collections.abc import Sequence
+from dataclasses import replace
 
-from dryfit.cutting import Answer, Job, Layout
-from dryfit.cutting import lay_out as _lay_out
 from dryfit.diagnostics import Findings
+from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
-from dryfit.stock.job import Split, splits_of
-from dryfit.stock.labels import SMALL_LETTERS, labels
-from dryfit.stock.laid_out import BoardLayout, Lacking, LaidOut, NamedBlank, StockBoard, Verdict
-from dryfit.stock.lots import Lot, lots_of
-from dryfit.stock.sawn import sawn
-from dryfit.stock.saws import exact, up
-
-TOLD = 64
-"""So many answers are kept, for whoever asks the same again in one run."""
+from dryfit.stock.choosing import Chosen, chosen
+from dryfit.stock.composed import composed, with_labels
+from dryfit.stock.labels import labels
+from dryfit.stock.lacking import lacking, to_buy
+from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
+from dryfit.stock.margins import margin_of
+from dryfit.stock.needs import needs_of
+from dryfit.stock.outcome import Outcome
+from dryfit.stock.reasons import NO_ROOM, NOT_SEEN, reasons_of
+from dryfit.stock.stock_lines import findings_of, usable_lines
 
 
 def lay_out_stock(
@@ -32,120 +31,70 @@ def lay_out_stock(
     """Return how all blanks of a piece come out of its boards; None where no line tells of wood.
 
     The model comes back because its panels may be glued from other staves where that saves wood.
+    What is missing is no error: the piece is planned all the same.
+    Findings: board-not-laid-out, yard-without-price.
     """
-    boards = boards_of(model)
-    if not boards:
+    if not (model.stock or model.yard):
         return model, None, ()
-    lots = lots_of(model, shop)
-    splits, none = splits_of(lots, boards, shop)
-    answers = [answered(split.job, effort) for split in splits]
-    blanks, names = _named(lots, splits, answers, boards)
-    layouts = tuple(_layouts(boards, splits, answers, names))
-    laid = LaidOut(
-        verdict=_verdict(answers, lacking=bool(none)),
-        proofs=(),
-        boards=boards,
-        blanks=blanks,
-        layouts=layouts,
-        missing=tuple(_missing(lots, blanks, layouts)),
-        buy=(),
-        searched=sum(answer.work for answer in answers),
-    )
-    return model, laid, ()
+    lines, yard = usable_lines(model)
+    boards = boards_of(lines)
+    found = chosen(needs_of(model, shop), boards, yard, shop, effort)
+    laid = _told(found, boards, yard, model, shop)
+    return found.needs.model, laid, findings_of(model)
 
 
-def boards_of(model: Model) -> tuple[StockBoard, ...]:
-    """Return every board on hand that has its three sizes, labelled in the order of the notes."""
-    whole = [line for line in model.stock if None not in line.sizes]
+def boards_of(lines: Sequence[Have]) -> tuple[StockBoard, ...]:
+    """Return every board of lines on hand, labelled in the order of the notes."""
     names = labels()
-    return tuple(StockBoard(next(names), line) for line in whole for _ in range(line.count))
+    return tuple(StockBoard(next(names), line) for line in lines for _ in range(line.count))
 
 
-@lru_cache(maxsize=TOLD)
-def answered(job: Job, effort: int) -> Answer:
-    """Return the answer to a job; the same is worked out once."""
-    return _lay_out(job, effort)
-
-
-def _verdict(answers: Sequence[Answer], *, lacking: bool) -> Verdict:
-    said = [answer.verdict for answer in answers]
-    if lacking or "not enough" in said:
-        return "not enough"
-    return "not found" if "not found" in said else "enough"
-
-
-def _placed(splits: Sequence[Split], answers: Sequence[Answer]) -> Iterator[tuple[Split, Layout]]:
-    for split, answer in zip(splits, answers, strict=True):
-        for layout in answer.layouts:
-            yield split, layout
-
-
-def _named(
-    lots: Sequence[Lot],
-    splits: Sequence[Split],
-    answers: Sequence[Answer],
-    boards: Sequence[StockBoard],
-) -> tuple[tuple[NamedBlank, ...], dict[tuple[str, int], NamedBlank]]:
-    """Return all blanks, and each by (part, copy) of the layouts.
-
-    Blanks that are alike are counted in the order of the boards, and along them.
-    """
-    order = {board.label: place for place, board in enumerate(boards)}
-    spots = sorted(
-        (order[layout.board], piece.area.start, piece.area.low, int(piece.part), piece.copy)
-        for _, layout in _placed(splits, answers)
-        for piece in layout.pieces
+def _told(
+    found: Chosen,
+    on_hand: tuple[StockBoard, ...],
+    yard: Sequence[Have],
+    model: Model,
+    shop: Shop,
+) -> LaidOut:
+    blanks = found.needs.blanks
+    reasons = reasons_of(found.on_hand, on_hand, model, shop)
+    final, buy = found.on_hand, tuple[Bought, ...]()
+    if found.bought is not None:
+        buy = tuple(to_buy(found.bought, yard))
+        final = found.bought if yard else _on_hand_alone(found.bought)
+    final, boards = with_labels(final, on_hand)
+    named, layouts = composed(final, blanks, boards, shop)
+    enough = found.verdict == "enough"
+    margin = margin_of(layouts, boards, blanks, shop) if enough else None
+    otherwise = NO_ROOM if found.verdict == "not enough" else NOT_SEEN
+    return LaidOut(
+        verdict=found.verdict,
+        proofs=reasons.proofs if found.verdict == "not enough" else (),
+        boards=boards,
+        blanks=named,
+        layouts=layouts,
+        missing=tuple(lacking(blanks, named, layouts, reasons.alone, otherwise)),
+        buy=buy,
+        searched=found.work,
+        spare_room=None if margin is None else margin.room,
+        tightest="" if margin is None else margin.board,
+        spare_board=None if margin is None else margin.spare,
+        unlisted=tuple(dict.fromkeys(blank.part.name for blank in found.unlisted)),
+        way=found.needs.why,
     )
-    found: dict[int, list[tuple[int, int]]] = {place: [] for place in range(len(lots))}
-    for board, _, _, place, copy in spots:
-        found[place].append((copy, board))
-    letters, counts = labels(SMALL_LETTERS), Counter[str]()
-    blanks, names = [], {}
-    for place, lot in enumerate(lots):
-        for number, pieces in enumerate(lot.pieces):
-            counts[lot.subject] += 1
-            copy, board = found[place][number] if number < len(found[place]) else (0, -1)
-            blank = NamedBlank(
-                name=f"{lot.subject} blank {counts[lot.subject]}",
-                letter=next(letters),
-                subject=lot.subject,
-                part=lot.part.name,
-                pieces=pieces,
-                length=exact(up(lot.length)),
-                width=exact(up(lot.width)),
-                thickness=boards[board].sizes[2] if board >= 0 else lot.to_thickness,
-                allowance=(
-                    exact(up(lot.length)) - lot.finished[0],
-                    exact(up(lot.width)) - lot.finished[1],
-                    (boards[board].sizes[2] if board >= 0 else lot.to_thickness) - lot.finished[2],
-                ),
-                reason=lot.reason,
-            )
-            blanks.append(blank)
-            names[str(place), copy] = blank
-    return tuple(blanks), names
 
 
-def _layouts(
-    boards: Sequence[StockBoard],
-    splits: Sequence[Split],
-    answers: Sequence[Answer],
-    names: dict[tuple[str, int], NamedBlank],
-) -> Iterator[BoardLayout]:
-    by_label = {
-        layout.board: (split, layout) for split, layout in _placed(splits, answers) if layout.pieces
-    }
-    for board in boards:
-        if board.label in by_label:
-            split, layout = by_label[board.label]
-            yield sawn(layout, board, split.job.rules, names)
-
-
-def _missing(
-    lots: Sequence[Lot], blanks: Sequence[NamedBlank], layouts: Sequence[BoardLayout]
-) -> Iterator[Lacking]:
-    there = {one.blank.name for layout in layouts for one in layout.placed}
-    for part in dict.fromkeys(lot.part.name for lot in lots):
-        lost = [blank for blank in blanks if blank.part == part and blank.name not in there]
-        if lost:
-            yield Lacking(part, sum(len(blank.pieces) for blank in lost), "")
+def _on_hand_alone(outcome: Outcome) -> Outcome:
+    """Return the outcome without boards that nobody has and nobody is said to sell."""
+    answers = tuple(
+        replace(
+            answer,
+            layouts=tuple(
+                layout
+                for layout in answer.layouts
+                if split.board(layout.board, layout.copy).on_hand
+            ),
+        )
+        for split, answer in outcome.pairs
+    )
+    return replace(outcome, answers=answers)

@@ -1,8 +1,8 @@
 """From a layout in hundredths of a millimetre to boards, cuts and named blanks in exact mm.
 
-A board with a rough edge was laid out 3 mm narrower than it is, at its far edge (`job.rough_edge`).
-What falls there is that much wider, and a blank that lies there is ripped to its width by one cut
-more; where it is too short to be ripped it stays so much wider.
+A board with a rough edge was laid out 3 mm narrower than it is, at its far edge.  What falls there
+is that much wider, and a blank that lies there is ripped to its width by one cut more; where it is
+too short to be ripped it stays so much wider.
 """
 
 from __future__ import annotations
@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from dryfit.cutting import Area, Cut, Layout, Rules
-from dryfit.stock.job import rough_edge
+from dryfit.stock.board_edges import rough_edge
 from dryfit.stock.laid_out import (
     BoardLayout,
     Fallen,
@@ -53,7 +53,7 @@ class Frame:
 def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> BoardLayout:
     """Return how the board is cut."""
     long, wide, _ = board.sizes
-    frame = Frame(board, down(long), down(wide - rough_edge(board)), rules)
+    frame = Frame(board, down(long), down(wide - rough_edge(board.line)), rules)
     hands = _hands(layout)
     fallen = [_fallen(one.area, one.clear, frame) for one in layout.leftovers]
     cuts: list[SawCut] = []

@@ -1,0 +1,166 @@
+"""Why the wood on hand is not enough, in words with figures (TRADE H42, A1.5, A5)."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.cutting import Proof
+from dryfit.placing.model import Model
+from dryfit.shop.shop import Shop
+from dryfit.stock.blanks import Blank
+from dryfit.stock.board_edges import bad_places, rough_edge
+from dryfit.stock.boards import flat, reserve, serves
+from dryfit.stock.job import Split, key
+from dryfit.stock.laid_out import StockBoard
+from dryfit.stock.outcome import Outcome
+from dryfit.stock.rough_sizes import rough_sizes
+from dryfit.stock.saws import exact, rules_for
+
+NO_ROOM = "the other parts leave no room for it on the boards on hand"
+NOT_SEEN = "no way was found to get it out of the boards on hand as well"
+
+
+@dataclass(frozen=True, slots=True)
+class Reasons:
+    """`alone` says, by the key of a blank, why no board gives even one; `proofs` all together."""
+
+    alone: dict[str, str]
+    proofs: tuple[str, ...]
+
+
+def reasons_of(
+    outcome: Outcome,
+    boards: Sequence[StockBoard],
+    model: Model,
+    shop: Shop,
+) -> Reasons:
+    """Return why blanks find no place among the boards on hand."""
+    teller = Teller(boards, model, shop)
+    alone = {key(blank): teller.too_thick(blank) for blank in outcome.none}
+    together: list[str] = []
+    for split, answer in outcome.pairs:
+        for proof in answer.proofs:
+            if proof.bound == "part":
+                alone |= dict.fromkeys(proof.parts, teller.too_large(proof, split))
+            else:
+                together.append(teller.too_many(proof, split))
+    return Reasons(alone, (*dict.fromkeys(alone.values()), *together))
+
+
+@dataclass(frozen=True, slots=True)
+class Teller:
+    """Says it, with names and in the maker's unit."""
+
+    boards: Sequence[StockBoard]
+    model: Model
+    shop: Shop
+
+    def too_thick(self, blank: Blank) -> str:
+        """Say that no board is thick enough for a blank, or flat enough."""
+        say = self.model.display.with_unit
+        there = [board for board in self.boards if serves(board.line, blank.part)]
+        if not there:
+            wood = blank.part.timber or "wood"
+            return f"{blank.subject}: there is no {'sheet' if blank.sheet else 'board'} of {wood}"
+        if blank.sheet:
+            near = min(there, key=lambda one: abs(one.sizes[2] - blank.to_thickness))
+            return (
+                f"{blank.subject}: no sheet is {say(blank.to_thickness, fitted=True)} thick; what "
+                f"comes nearest is {say(near.sizes[2], fitted=True)}"
+            )
+        none = Fraction(0)
+        best = max(there, key=lambda one: flat(one.line, none, none, self.shop))
+        needed = blank.trued_thickness + reserve(best.line, self.shop)
+        left = flat(best.line, none, none, self.shop)
+        if left < needed:
+            return (
+                f"{blank.subject}: it takes {say(needed)} once both faces are true, and the "
+                f"thickest {_of(blank)} board gives {say(left)}"
+            )
+        best = max(there, key=lambda one: flat(one.line, blank.length, blank.width, self.shop))
+        left = flat(best.line, blank.length, blank.width, self.shop)
+        return (
+            f"{blank.subject}: boards are thick enough, but too warped: flat over "
+            f"{say(blank.length)} by {say(blank.width)}, board {best.label} gives {say(left)}, and "
+            f"it takes {say(blank.trued_thickness + reserve(best.line, self.shop))}"
+        )
+
+    def too_large(self, proof: Proof, split: Split) -> str:
+        """Say by which size a blank is larger than what the board that comes nearest gives."""
+        say, blank = self.model.display.with_unit, split.blank(proof.parts[0])
+        near = None if len(proof.parts) > 1 else self._nearest(blank)
+        if near is None:
+            who, which = f"{_names(proof, split)}, in one run,", proof.size == "length"
+            needed, there, board = exact(proof.needed), exact(proof.there), None
+        else:
+            who, (which, needed, there, board) = f"{blank.subject}: a blank", near
+        size, best = ("long", "longest") if which else ("wide", "widest")
+        gives = f"board {board.label}, which comes nearest, gives" if board else f"the {best} gives"
+        between = " between its trimmed ends" if which and not blank.sheet else ""
+        return (
+            f"{who} is {say(needed)} {size}, and {gives} {say(there)}{between}: "
+            f"{say(needed - there)} too little"
+        )
+
+    def _nearest(self, blank: Blank) -> tuple[bool, Fraction, Fraction, StockBoard] | None:
+        """Return of the board that lacks least whether it is its length, needed and there."""
+        found: list[tuple[Fraction, bool, Fraction, Fraction, StockBoard]] = []
+        for board in self.boards:
+            rough = rough_sizes(blank, board.line, self.shop)
+            if rough is None:
+                continue
+            if bad_places(board):
+                return None
+            ends = exact(rules_for(self.shop, sheet=blank.sheet).end_trim)
+            long, wide = board.sizes[0] - 2 * ends, board.sizes[1] - rough_edge(board.line)
+            needed = rough.length, rough.width
+            if blank.sheet and not board.line.grain and (needed[0] > long) != (needed[1] > wide):
+                needed = (needed[1], needed[0])
+            lacks = max(Fraction(0), needed[0] - long), max(Fraction(0), needed[1] - wide)
+            length = lacks[0] >= lacks[1]
+            sizes = (needed[0], long) if length else (needed[1], wide)
+            found.append((lacks[0] + lacks[1], length, *sizes, board))
+        return min(found, key=lambda one: one[0])[1:] if found else None
+
+    def too_many(self, proof: Proof, split: Split) -> str:
+        """Say that blanks take more together than the boards have."""
+        say = self.model.display.with_unit
+        lines = [alike[0] for _, alike in split.boards]
+        if proof.bound == "area":
+            wide = max(board.sizes[1] for board in lines)
+            needed, there = (Fraction(size, 10**4) / wide for size in (proof.needed, proof.there))
+            return (
+                f"{_names(proof, split)} take at least {say(needed)} of a board {say(wide)} "
+                f"wide with the saw cuts beside them, and there are {say(there)}: "
+                f"{say(needed - there)} too little"
+            )
+        names = [board.label for _, alike in split.boards for board in alike]
+        which = f"boards {names[0]} to {names[-1]}" if len(names) > 1 else f"board {names[0]}"
+        return (
+            f"{_names(proof, split)} cannot come out of {which}, whichever way they are shared "
+            "out and cut: one board always has to give more than it has"
+        )
+
+
+def _names(proof: Proof, split: Split) -> str:
+    subjects: dict[str, int] = {}
+    for name in proof.parts:
+        blank = split.blank(name)
+        subjects[blank.subject] = subjects.get(blank.subject, 0) + blank.count
+    return listed(
+        [
+            f"{count} {subject} blank{'s' if count > 1 else ''}"
+            for subject, count in subjects.items()
+        ]
+    )
+
+
+def listed(words: Sequence[str]) -> str:
+    """Return ``a``, ``a and b`` or ``a, b and c``."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+
+
+def _of(blank: Blank) -> str:
+    return blank.part.timber or "such"

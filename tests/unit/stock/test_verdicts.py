@@ -1,0 +1,167 @@
+"""Whether the wood is enough, why not, what is missing and what has to be bought."""
+
+from fractions import Fraction
+
+from dryfit.diagnostics import Diagnostic, Source
+from dryfit.stock.board_edges import bad_places
+from dryfit.stock.laid_out import LaidOut
+from dryfit.workshop import check, laid_out
+
+PIECE = """\
+piece Row of laths
+units mm
+overall 800 wide, 600 deep, 40 high
+timber ash
+{wood}
+5 laths, across, flat, 100 x 20, spread front to back, no gap at ends
+2 bearers, front to back, flat, 600 long, 40 x 20, under laths, at left and right
+laths onto bearers: screws
+finish oil, 2 coats
+"""
+# Blanks (TRADE A5, A5.2): a lath is 800 + 2 x 60 = 920 long and 100 + 5 wide, a bearer 720 x 45.
+
+
+def told(*wood: str) -> tuple[LaidOut, tuple[Diagnostic, ...]]:
+    text = PIECE.format(wood="\n".join(wood))
+    checked = check(Source("laths.dryfit", text), None, {})
+    assert not checked.failed
+    _, laid, findings = laid_out(checked)
+    assert laid is not None
+    return laid, findings
+
+
+def codes(findings: tuple[Diagnostic, ...]) -> list[str]:
+    return [finding.code for finding in findings]
+
+
+def test_enough_and_how_tight_it_is() -> None:
+    # Each lath takes a board alone: 920 of 1000 - 2 x 25 = 950 (A5.1), 105 of 160 - 3 (A2.6), and
+    # a bearer beside it, 105 + 3 + 45 = 153 of 157: 4 to spare. The sixth board stays whole.
+    laid, findings = told("have 6 boards of ash, 1000 x 160 x 27, rough")
+    assert (laid.verdict, laid.missing, laid.buy, findings) == ("enough", (), (), ())
+    assert len(laid.layouts) == 5
+    assert laid.spare_room == 4
+    assert laid.spare_board == "F"
+
+
+def test_too_long_for_every_board() -> None:
+    # 940 gives 890 between its trimmed ends, 30 less than a blank.
+    laid, findings = told("have 6 boards of ash, 940 x 160 x 27, rough")
+    assert laid.verdict == "not enough"
+    assert [(one.part, one.copies) for one in laid.missing] == [("lath", 5)]
+    assert "920 mm long" in laid.missing[0].why
+    assert "30 mm too little" in laid.missing[0].why
+    assert laid.proofs == (laid.missing[0].why,)
+    assert codes(findings) == ["wood-not-enough"]
+    # The least that does: 920 + 50 in length, 105 + 3 in width, up to round sizes.
+    (buy,) = laid.buy
+    assert buy.line.sizes == tuple(map(Fraction, (1000, 110, 27)))
+    assert buy.count == 5
+    assert not buy.at_yard
+    assert not any(layout.board.line is buy.line for layout in laid.layouts)
+
+
+def test_too_few_boards() -> None:
+    laid, findings = told("have 4 boards of ash, 1000 x 160 x 27, rough")
+    assert laid.verdict == "not enough"
+    assert [(one.part, one.copies) for one in laid.missing] == [("lath", 1)]
+    assert "boards A to D" in laid.proofs[0]
+    assert [(one.count, one.line.text) for one in laid.buy] == [
+        (1, "have 4 boards of ash, 1000 x 160 x 27, rough")
+    ]
+    assert "buy 1 board of ash, 1000 x 160 x 27" in findings[0].hints[0].message
+
+
+def test_too_thin_is_told_by_the_checks_alone() -> None:
+    # 20 + 1 to clean both faces + 0.5 for hand work (A1.5): 21.5.
+    checked = check(
+        Source("laths.dryfit", PIECE.format(wood="have 6 boards of ash, 1000 x 160 x 21, rough")),
+        None,
+        {},
+    )
+    _, laid, findings = laid_out(checked)
+    assert laid is not None
+    assert "no-board-fits" in codes(checked.findings)
+    assert findings == ()
+    assert "20.5 mm once both faces are true" in laid.missing[0].why
+    assert "gives 20 mm" in laid.missing[0].why
+
+
+def test_the_yard_sells_the_least_by_price() -> None:
+    laid, _ = told(
+        "have 4 boards of ash, 1000 x 160 x 27, rough",
+        "buy boards of ash, 2400 x 180 x 27, rough, 30.00 each",
+        "buy boards of ash, 1000 x 120 x 27, rough, 11.00 each",
+    )
+    assert laid.verdict == "not enough"
+    (buy,) = laid.buy
+    assert buy.line.sizes[0] == 1000
+    assert (buy.count, buy.price, buy.at_yard) == (1, Fraction(11), True)
+    bought = [layout for layout in laid.layouts if not layout.board.on_hand]
+    assert [layout.board.label for layout in bought] == ["E"]
+    missing = {(one.part, one.copies) for one in laid.missing}
+    assert missing == {("lath", sum(len(one.blank.pieces) for one in bought[0].placed))}
+    assert set(laid.placed) == {blank.name for blank in laid.blanks}
+
+
+def test_prices_by_length_and_by_volume() -> None:
+    # 2400 x 180 x 27 are 11.664 dm3: at 1000 the cubic metre 11.66; at 5 the metre 12.
+    laid, _ = told("buy boards of ash, 2400 x 180 x 27, rough, 1000 per m3")
+    assert {one.price / one.count for one in laid.buy if one.price} == {Fraction(11664, 1000)}
+    laid, _ = told("buy boards of ash, 2400 x 180 x 27, rough, 5 a metre")
+    assert {one.price / one.count for one in laid.buy if one.price} == {12}
+
+
+def test_the_yard_has_only_so_many() -> None:
+    laid, _ = told(
+        "buy boards of ash, 1000 x 160 x 27, rough, 10.00 each, at most 2",
+        "buy boards of ash, 2400 x 160 x 27, rough, 40.00 each",
+    )
+    # A long board holds two laths: two of them and a short one are 90, one more short one is 100.
+    # Five short ones would be 50.
+    assert [one.count for one in laid.buy] == [1, 2]
+    assert sum(one.price or 0 for one in laid.buy) == 90
+
+
+def test_lines_that_cannot_be_laid_out_are_asked_about() -> None:
+    laid, findings = told(
+        "have 6 boards of ash, 1000 x 160 x 27, rough",
+        "have 2 boards of ash, 160 wide, 27 thick, rough",
+        "buy boards of ash, 2400 x 180 x 27, rough, 30.00 each",
+        "buy boards of ash, 2000 x 180 x 27, rough",
+    )
+    assert laid.verdict == "enough"
+    assert codes(findings) == ["board-not-laid-out", "yard-without-price"]
+
+
+def test_a_wood_that_no_line_tells_of_is_not_missing() -> None:
+    laid, findings = told("have 6 boards of oak, 1000 x 160 x 27, rough")
+    assert laid.verdict == "enough"
+    assert laid.unlisted == ("lath", "bearer")
+    assert (laid.missing, findings) == ((), ())
+
+
+def test_bad_places_waney_edges_and_tapers_are_kept_clear() -> None:
+    laid, _ = told(
+        "have 5 boards of ash, 1000 x 160 x 27, rough",
+        "have 1 board of ash, 2400 x 180 x 27, rough, knot 900 to 980",
+        "have 1 slab of ash, 2400 x 260 to 180 x 27, rough, waney both edges",
+    )
+    assert laid.verdict == "enough"
+    for layout in laid.layouts:
+        for one in layout.placed:
+            for bad in bad_places(layout.board):
+                assert not (
+                    one.along[0] < bad.along[1]
+                    and bad.along[0] < one.along[1]
+                    and one.across[0] < bad.across[1]
+                    and bad.across[0] < one.across[1]
+                )
+
+
+def test_offcuts_are_used_first() -> None:
+    laid, _ = told(
+        "have 5 boards of ash, 1000 x 160 x 27, rough",
+        "have 5 offcuts of ash, 1000 x 160 x 27, rough",
+    )
+    assert {layout.board.line.kind for layout in laid.layouts} == {"offcut"}
