@@ -30,7 +30,13 @@ from dryfit.piece.sheet_words import is_sheet
 from dryfit.piece.size_order import ask_about_order
 from dryfit.piece.splays import declared_splay
 from dryfit.piece.sums import Sums
-from dryfit.piece.wood_wishes import ask_of_wood, run_of_grain, sawn_words, wood_wishes
+from dryfit.piece.wood_wishes import (
+    ask_of_wood,
+    glued_from_boards,
+    run_of_grain,
+    sawn_words,
+    wood_wishes,
+)
 from dryfit.piece.written_sizes import sizes_on
 
 Clause = TypeVar("Clause")
@@ -76,7 +82,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         froms=placed.froms,
         flush=placed.flush,
         spread=row_of_boards(line.clauses, placed.spread, lies.axes[1]),
-        staves=staves.count if staves else None,
+        staves=staves.count if staves else 0 if glued_from_boards(line) else None,
         cut_after=_cut_after(_one(line, CutAfter), names),
         assumed=lies.assumed,
         name_span=line.name_span,

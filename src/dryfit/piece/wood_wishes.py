@@ -41,6 +41,11 @@ def wood_wishes(line: PartsLine) -> tuple[WoodWish, ...]:
     )
 
 
+def glued_from_boards(line: PartsLine) -> bool:
+    """Return whether a part is glued from boards of which the line need not say how many."""
+    return any(words.kind in {"boards", "free widths"} for words in _words(line))
+
+
 def sawn_words(line: PartsLine) -> str | None:
     """Return how the boards of a part are to be sawn, where its line says so, else None."""
     return next((words.words[0] for words in _words(line) if words.kind == "sawn"), None)
@@ -90,6 +95,8 @@ def _words(line: PartsLine) -> Iterator[WoodWords]:
 
 
 def _staves(line: PartsLine) -> int:
+    if glued_from_boards(line):
+        return 0
     return next((each.count for each in line.clauses if isinstance(each, GluedFrom)), 1)
 
 

@@ -77,10 +77,32 @@ class EndAdd:
 
 @dataclass(frozen=True, slots=True)
 class Staves:
-    """The boards of an edge-glued panel: how many, and the jointed width of each."""
+    """The boards of an edge-glued panel: how many, and the jointed width of each, in mm.
+
+    Where they differ, `widths` are those of all of them in the order of their names, and `width` is
+    the widest; else it is empty.  `fixed` is whether the notes say how many there are.
+    """
 
     count: int
     width: Fraction
+    widths: tuple[Fraction, ...] = ()
+    fixed: bool = True
+
+    @property
+    def each(self) -> tuple[Fraction, ...]:
+        """The jointed width of one after another."""
+        return self.widths or (self.width,) * self.count
+
+    @property
+    def total(self) -> Fraction:
+        """The jointed width of all of them side by side."""
+        return sum(self.each, Fraction(0))
+
+    def wider(self, more: Fraction) -> Staves:
+        """Return as many staves that are so much wider together."""
+        share = more / self.count
+        widths = tuple(width + share for width in self.widths)
+        return Staves(self.count, self.width + share, widths, self.fixed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +221,11 @@ class Part:
     def bookmatched(self) -> bool:
         """Whether it is a panel made of leaves of a slab that are opened like a book."""
         return self.staves is not None and any("bookmatched" in words for words in self.asked)
+
+    @property
+    def free_widths(self) -> bool:
+        """Whether it is glued from boards as they come, each as wide as it is."""
+        return self.staves is not None and any("as they come" in words for words in self.asked)
 
     @property
     def in_sequence(self) -> bool:

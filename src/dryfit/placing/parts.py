@@ -17,9 +17,10 @@ from dryfit.placing.found import Found
 from dryfit.placing.handed import report_not_handed
 from dryfit.placing.in_openings import fillings
 from dryfit.placing.marks import Marked, mark
-from dryfit.placing.model import Copy, EndAdd, Part, Staves
+from dryfit.placing.model import Copy, EndAdd, Part
 from dryfit.placing.ripped_boards import by_width
 from dryfit.placing.site import Site
+from dryfit.placing.staves import staves_of
 
 
 def build_parts(
@@ -73,7 +74,7 @@ def _part(
         thickness=thickness,
         shoulder_length=_shoulder_length(length, adds),
         adds=adds,
-        staves=_staves(site, declared, width),
+        staves=staves_of(site, declared, width),
         measures=(),
         copies=tuple(
             _copy(copy, seats[copy.name].places, seats[copy.name].number, marked) for copy in copies
@@ -133,13 +134,6 @@ def _ends_touched(copy: Placed, joint: Found, axis: int) -> list[int]:
 
 def _joint_word(kind: str) -> str:
     return "tenon" if kind == "mortise and tenon" else kind
-
-
-def _staves(site: Site, declared: DeclaredPart, width: Fraction) -> Staves | None:
-    if declared.staves is None:
-        return None
-    allowance = site.shop.allowances["panel_width"]
-    return Staves(declared.staves, (width + allowance) / declared.staves)
 
 
 def _buttons(

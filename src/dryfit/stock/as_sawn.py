@@ -16,7 +16,7 @@ def as_sawn(part: Part) -> Part:
         return part
     staves = part.staves
     if staves is not None:
-        staves = replace(staves, width=staves.width + width / staves.count)
+        staves = staves.wider(width)
     return replace(
         part,
         length=part.length + length,

@@ -13,7 +13,9 @@ from dryfit.stock.as_sawn import as_milled
 from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, made_of, step_of
 from dryfit.stock.gangs import Gangs, ganged
 from dryfit.stock.leaves import resawn
+from dryfit.stock.panels import by_width, with_free_widths, with_more_staves
 from dryfit.stock.spares import asked_for, if_there_is_room
+from dryfit.stock.staves import MORE
 
 MOST = 12
 """So many ways are offered, and no more: each is laid out by itself (ours)."""
@@ -48,6 +50,7 @@ def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
     return tuple(found.values())[:MOST]
 
 
+FREE = "each stave as wide as its board gives"
 _GANGS: tuple[tuple[Gangs, str], ...] = (
     ("longer", "more short parts in one blank"),
     ("singly", "every part in a blank of its own, where the machines take one so short"),
@@ -56,11 +59,19 @@ _GANGS: tuple[tuple[Gangs, str], ...] = (
 
 
 def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
-    yield _made(model, shop)
+    asked = with_free_widths(model, shop, only_asked=True)
+    yield _made(asked, shop)
     for gangs, why in _GANGS:
-        yield _made(model, shop, gangs, why=why)
+        yield _made(asked, shop, gangs, why=why)
     if any(part.stock == "sheet" for part in model.parts):
-        yield _made(model, shop, trimmed=False, why="sheets sawn to size, factory edges kept")
+        yield _made(asked, shop, trimmed=False, why="sheets sawn to size, factory edges kept")
+    for more in range(1, MORE + 1):
+        why = "one stave more in each panel" if more == 1 else f"{more} staves more in each panel"
+        yield _made(with_more_staves(model, more, shop), shop, why=why)
+    free = with_free_widths(model, shop)
+    yield _made(free, shop, why=FREE)
+    for gangs, why in _GANGS:
+        yield _made(free, shop, gangs, why=f"{FREE}; {why}")
 
 
 def _made(
@@ -78,7 +89,9 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
-        blanks += (*_evenly(_grouped(blank), shop), *asked_for(blank, model, shop))
+        for own in by_width(_grouped(blank)):
+            blanks += _evenly(own, shop)
+        blanks += asked_for(blank, model, shop)
     return Needs(model, (*blanks, *if_there_is_room(blanks, shop)), why)
 
 
@@ -103,10 +116,10 @@ def _evenly(blank: Blank, shop: Shop) -> tuple[Blank, ...]:
         blank if blank.leaves > 1 else made_of(blank, blank.part, rest, shop),
         count=1,
         each=rest,
-        first=full + 1,
+        first=blank.first + full,
         pieces=blank.pieces[full * blank.each :],
     )
-    return (first, last) if full else (replace(last, first=1),)
+    return (first, last) if full else (replace(last, first=blank.first),)
 
 
 def _of_sheet(part: Part, model: Model, edge: Fraction) -> Blank:

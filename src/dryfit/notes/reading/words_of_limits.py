@@ -5,6 +5,11 @@ from __future__ import annotations
 Entry = tuple[str, dict[str, str]]
 
 _ALL = ("all", "both", "cut")
+_FROM_BOARDS = tuple(
+    f"{glued} from {boards}"
+    for glued in ("glued", "glued up")
+    for boards in ("boards", "several boards", "staves", "several staves")
+)
 _ONE = ("one board", "the same board")
 _GROWN = ("waney", "waney edge", "waney edged", "live edge", "live edged", "natural edge")
 
@@ -26,6 +31,8 @@ LIMITS: tuple[Entry, ...] = (
         {f"{all_} from {one}": "one board" for all_ in _ALL for one in _ONE},
     ),
     ("WOOD", {"as they come": "free widths"}),
+    ("WOOD", {f"{boards} as they come": "free widths" for boards in _FROM_BOARDS}),
+    ("WOOD", dict.fromkeys(_FROM_BOARDS, "boards")),
     ("WANEY", {f"{with_}{edge}": "waney" for edge in _GROWN for with_ in ("", "with ")}),
     ("_GRAIN", {"grain": "grain", "grain running": "grain", "grain runs": "grain"}),
 )

@@ -174,6 +174,7 @@ class DeclaredPart:
     to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
     longer at each end until it is glued, `splay` how its copies lean outwards.  `cut` is how its
     boards are sawn, where the line says so.  `spare` is how many blanks more are made of it.
+    `staves` is 0 where it is glued from boards of which the line does not say how many.
     """
 
     name: str
