@@ -120,8 +120,12 @@ def _chain(figure: Figure, say: Say) -> Text:
 def _remarks(part: Part, model: Model, say: Say) -> Text:
     rows: list[Text] = []
     if part.staves is not None:
-        width = say.size(part.staves.width)
-        rows.append((f"Glued from {part.staves.count} boards, each ", width, " wide when jointed"))
+        glued = f"Glued from {part.staves.count} boards, "
+        if part.staves.widths:
+            wide = joined(((say.size(each),) for each in part.staves.widths), ", ", " and ")
+            rows.append((glued, *wide, " wide when jointed, in the order of their numbers"))
+        else:
+            rows.append((f"{glued}each ", say.size(part.staves.width), " wide when jointed"))
     if part.horns:
         after = " when they are sawn off in the glued frame"
         horns = ("With horns of ", say.size(part.horns), " at both ends: ")

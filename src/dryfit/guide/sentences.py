@@ -135,6 +135,7 @@ _PARTS = Chapter(
             "four sides of a box, mitred",
         ),
         Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),
+        Sentence("1 lid, flat, 300 wide, 20 thick, glued from boards", "or boards as they come"),
         Sentence(
             "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
         ),

@@ -21,6 +21,7 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.rough_rips import rough_ripped
+from dryfit.operations.stave_widths import each_width
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
 from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
@@ -51,11 +52,12 @@ def milled(blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None =
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
     begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
-    return Batch(
+    batch = Batch(
         operations=(*first.operations, *rows),
         rules=(*first.rules, *begins, *chained(rows, [_WHY_NOW[row.kind] for row in rows[1:]])),
         findings=board_too_wide(blank, display, shop),
     )
+    return each_width(batch, blank, _width, shop)
 
 
 _WHY_NOW = {

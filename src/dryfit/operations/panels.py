@@ -56,14 +56,15 @@ class GluedPanel:
         """Return the width of the staves side by side."""
         staves = self.blank.part.staves
         assert staves is not None
-        return staves.width * staves.count
+        return staves.total
 
     def widest(self, shop: Shop) -> Fraction:
         """Return the width where the second edges took no more than one pass of the jointer."""
         staves = self.blank.part.staves
         assert staves is not None
-        one_pass = self.blank.sawn_width - shop.allowances["facing"] / 2
-        return max(staves.width, one_pass) * staves.count
+        # What is sawn off wider than it is jointed, the same of every stave.
+        one_pass = self.blank.sawn_width - shop.allowances["facing"] / 2 - staves.width
+        return staves.total + max(Fraction(0), one_pass) * staves.count
 
     @property
     def joints(self) -> int:

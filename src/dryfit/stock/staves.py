@@ -77,13 +77,14 @@ def as_boards_give(blank: Blank, lines: Sequence[Have], unit: str, shop: Shop) -
     low, high = _limits(part, part.staves, shop)
     groups = [group for line in lines for group in _sections(blank, line, (low, high), unit, shop)]
     fixed = part.staves.count if part.staves.fixed else None
-    chosen = _cheapest(groups, part.staves.total, fixed)
+    chosen = _cheapest(groups, part.staves.total, low, fixed)
     if chosen is None:
         return None
     widths = _closed(chosen, part.staves.total, low)
-    if widths is None or len(set(widths)) == 1:
+    if len(set(widths)) == 1 and len(widths) == part.staves.count:
         return None
-    return replace(part.staves, count=len(widths), width=max(widths), widths=widths)
+    alike = len(set(widths)) == 1
+    return replace(part.staves, count=len(widths), width=widths[0], widths=() if alike else widths)
 
 
 def _limits(part: Part, staves: Staves, shop: Shop) -> tuple[Fraction, Fraction]:
@@ -135,6 +136,7 @@ def _whole(width: Fraction, unit: str) -> Fraction:
 def _cheapest(
     groups: Sequence[_Group],
     total: Fraction,
+    low: Fraction,
     fixed: int | None,
 ) -> tuple[_Section, ...] | None:
     """Return the sections that give the width for the least face of boards (dynamic programming).
@@ -162,28 +164,36 @@ def _cheapest(
             if len(further) == len(found) and further == found:
                 break
             found = further
+    shortest = min((group.length for group in groups), default=Fraction(0))
     enough = [
-        (cost - _strip(gives - total, groups), staves, chosen)
+        (cost - _strip(gives - total, _widest(chosen), low) * shortest, staves, chosen)
         for (gives, staves), (cost, chosen) in found.items()
         if gives >= total and (fixed is None or staves == fixed)
     ]
     return min(enough, key=lambda each: each[:2])[2] if enough else None
 
 
-def _strip(over: Fraction, groups: Sequence[_Group]) -> Fraction:
-    """Return the face of the strip that is left where the last stave is narrower than it might."""
-    shortest = min(group.length for group in groups)
-    return over * shortest if over >= USELESS else Fraction(0)
+def _widest(chosen: Sequence[_Section]) -> Fraction:
+    return max(each.width for each in chosen)
 
 
-def _closed(
-    chosen: Sequence[_Section], total: Fraction, low: Fraction
-) -> tuple[Fraction, ...] | None:
-    """Return the widths, the widest made so much narrower that together they are the panel."""
+def _strip(over: Fraction, widest: Fraction, low: Fraction) -> Fraction:
+    """Return how wide a strip is left where one stave takes up all that is too much.
+
+    Nothing where the strip is of no use, or the stave would be too narrow.
+    """
+    return over if over >= USELESS and widest - over >= low else Fraction(0)
+
+
+def _closed(chosen: Sequence[_Section], total: Fraction, low: Fraction) -> tuple[Fraction, ...]:
+    """Return the widths, made so much narrower that together they are the panel.
+
+    One alone where that leaves a strip of use; else the widest alike, or all, for fewer settings.
+    """
     widths = sorted((each.width for each in chosen for _ in range(each.count)), reverse=True)
     over = sum(widths, Fraction(0)) - total
-    for index, width in enumerate(widths):
-        less = min(over, width - low)
-        widths[index] = width - less
-        over -= less
-    return None if over else tuple(sorted(widths, reverse=True))
+    widest = 1 if _strip(over, widths[0], low) else widths.count(widths[0])
+    narrower = widths[0] - over / widest
+    if narrower < low:
+        widest, narrower = len(widths), total / len(widths)
+    return tuple(sorted((*(narrower,) * widest, *widths[widest:]), reverse=True))

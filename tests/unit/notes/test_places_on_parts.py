@@ -215,6 +215,9 @@ def test_a_spread_says_what_is_left_at_its_ends(text: str, ends: str) -> None:
         ("in sequence from one board", WoodWords("in sequence", (), NOWHERE)),
         ("cut from one board", WoodWords("one board", (), NOWHERE)),
         ("from boards as they come", WoodWords("free widths", (), NOWHERE)),
+        ("glued from boards as they come", WoodWords("free widths", (), NOWHERE)),
+        ("glued from boards", WoodWords("boards", (), NOWHERE)),
+        ("glued up from several staves", WoodWords("boards", (), NOWHERE)),
     ],
 )
 def test_what_else_a_parts_line_may_say(text: str, clause: PartClause) -> None:

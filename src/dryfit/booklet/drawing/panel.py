@@ -23,8 +23,9 @@ def panel_drawing(part: Part, clamps: int, label: str) -> Svg:
     scale = min(_WIDE / float(part.length), _DEEP / float(part.width))
     sheet = Rect(0.0, 0.0, float(part.length) * scale, float(part.width) * scale)
     canvas.rect(sheet)
-    count = part.staves.count if part.staves is not None else 1
-    edges = [sheet.height * joint / count for joint in range(1, count)]
+    widths = part.staves.each if part.staves is not None else (part.width,)
+    count = len(widths)
+    edges = [sheet.height * float(sum(widths[:joint]) / sum(widths)) for joint in range(1, count)]
     canvas.lines([((0.0, y), (sheet.right, y)) for y in edges])
     for number, (x, on_top) in enumerate(_from_middle(clamps, sheet.width), start=1):
         pen = BOLD if on_top else DASHED
@@ -33,7 +34,7 @@ def panel_drawing(part: Part, clamps: int, label: str) -> Svg:
             canvas.rect(Rect(x - 2.4, y - 1.2, x + 2.4, y + 1.2), fill="black", pen=None)
         draw_balloon(canvas, (x, -_BEYOND - 3.6), str(number))
     if clamps:
-        _name(canvas, label, (sheet, count, clamps))
+        _name(canvas, label, (sheet, edges[0] if edges else sheet.height, clamps))
     note = "Solid bars on top, dashed bars underneath. Tighten from the middle outwards."
     caption(canvas, 0.0, canvas.bottom() + 2.0, note, room=max(sheet.width, 90.0))
     return canvas.finish(f"{part.name}, {count} boards edge to edge, in clamps")
@@ -51,9 +52,9 @@ def _from_middle(count: int, width: float) -> list[tuple[float, bool]]:
     return sorted(places, key=lambda place: (round(abs(place[0] - width / 2), 6), place[0]))
 
 
-def _name(canvas: Canvas, label: str, sheet: tuple[Rect, int, int]) -> None:
+def _name(canvas: Canvas, label: str, sheet: tuple[Rect, float, int]) -> None:
     """Write the letter in the middle of the first board, between two clamps."""
-    rect, count, clamps = sheet
+    rect, first, clamps = sheet
     step = (rect.width - 2 * _FROM_END) / max(1, clamps - 1)
     x = _FROM_END + step * ((clamps - 1) // 2 + 0.5) if clamps > 1 else rect.width / 4
-    canvas.text((x, rect.height / count / 2), label, bold=True)
+    canvas.text((x, first / 2), label, bold=True)
