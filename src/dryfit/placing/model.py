@@ -17,6 +17,7 @@ from dryfit.geometry.lean import Lean
 from dryfit.joinery.feature import Feature
 from dryfit.joinery.mortise_tenon import TenonSizes
 from dryfit.joinery.splay import Sloped
+from dryfit.joinery.staves import Staves
 from dryfit.piece.declared import (
     AirWords,
     Coats,
@@ -73,36 +74,6 @@ class EndAdd:
     length: Fraction
     proud: Fraction = Fraction(0)
     floats: Fraction = Fraction(0)
-
-
-@dataclass(frozen=True, slots=True)
-class Staves:
-    """The boards of an edge-glued panel: how many, and the jointed width of each, in mm.
-
-    Where they differ, `widths` are those of all of them in the order of their names, and `width` is
-    the widest; else it is empty.  `fixed` is whether the notes say how many there are.
-    """
-
-    count: int
-    width: Fraction
-    widths: tuple[Fraction, ...] = ()
-    fixed: bool = True
-
-    @property
-    def each(self) -> tuple[Fraction, ...]:
-        """The jointed width of one after another."""
-        return self.widths or (self.width,) * self.count
-
-    @property
-    def total(self) -> Fraction:
-        """The jointed width of all of them side by side."""
-        return sum(self.each, Fraction(0))
-
-    def wider(self, more: Fraction) -> Staves:
-        """Return as many staves that are so much wider together."""
-        share = more / self.count
-        widths = tuple(width + share for width in self.widths)
-        return Staves(self.count, self.width + share, widths, self.fixed)
 
 
 @dataclass(frozen=True, slots=True)

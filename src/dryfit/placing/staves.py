@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from dryfit.joinery.staves import Staves
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.lines import with_words
-from dryfit.placing.model import Staves
 from dryfit.placing.site import Site
 
 

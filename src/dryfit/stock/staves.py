@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from dryfit.joinery.staves import Staves
 from dryfit.piece.declared import Have
-from dryfit.placing.model import Part, Staves
+from dryfit.placing.model import Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank

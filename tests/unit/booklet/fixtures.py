@@ -23,6 +23,7 @@ from dryfit.diagnostics import (
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import Frame
 from dryfit.joinery.feature import Feature
+from dryfit.joinery.staves import Staves
 from dryfit.piece.declared import Coats, Have
 from dryfit.placing.model import (
     Assembly,
@@ -35,7 +36,6 @@ from dryfit.placing.model import (
     Measure,
     Model,
     Part,
-    Staves,
 )
 from dryfit.quantities import Display
 

@@ -16,7 +16,7 @@ from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawings import step_drawing
 from dryfit.booklet.labels import label
 from dryfit.booklet.text import Say
-from dryfit.placing.model import Staves
+from dryfit.joinery.staves import Staves
 from dryfit.plan.plan import Step
 from dryfit.quantities import Display
 

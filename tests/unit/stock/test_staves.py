@@ -5,8 +5,9 @@ from fractions import Fraction
 
 from tests.unit.operations.worked import operation, piece, rule, setting, shipped_shop
 
+from dryfit.joinery.staves import Staves
 from dryfit.operations import work_list
-from dryfit.placing.model import Model, Staves
+from dryfit.placing.model import Model
 from dryfit.stock.needs import Needs, needs_of
 
 FIXED = "glued from 4"
