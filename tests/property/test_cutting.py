@@ -6,7 +6,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.property.cutting_lots import lot, planted
 
-from dryfit.cutting import lay_out, violations
+from dryfit.cutting import Part, added, lay_out, violations
 from dryfit.cutting.boxes import Steps
 from dryfit.cutting.instance import compiled
 from dryfit.cutting.proof import alone, short_of
@@ -82,3 +82,20 @@ def test_more_stock_is_never_worse(seed: int, other: int) -> None:
     assert lay_out(replace(job, boards=(*job.boards, more)), effort=0).verdict == "enough"
     longer = replace(job, boards=tuple(replace(one, count=one.count + 1) for one in job.boards))
     assert lay_out(longer, effort=0, known=answer.layouts).verdict == "enough"
+
+
+@given(SEEDS)
+@settings(max_examples=30, deadline=None)
+def test_one_blank_more_leaves_the_others_where_they_are(seed: int) -> None:
+    job = lot(seed)
+    answer = lay_out(job, effort=0)
+    part = Part("more", 12_000, 4_000, 1_500, material="oak")
+    found = added(job, answer.layouts, part)
+    if found is None:
+        return
+    larger, layouts = found
+    assert violations(larger, layouts, answer.missing) == ()
+    before = [piece for layout in answer.layouts for piece in layout.pieces]
+    after = [piece for layout in layouts for piece in layout.pieces]
+    assert [piece for piece in after if piece.part != "more"] == before
+    assert len(after) == len(before) + 1

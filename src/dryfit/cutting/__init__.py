@@ -17,6 +17,7 @@ a layout without sharing any code with the search.
 ()
 """
 
+from dryfit.cutting.added import added, hands
 from dryfit.cutting.checker import violations
 from dryfit.cutting.engine import lay_out
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part, Rule, Rules
@@ -37,6 +38,8 @@ __all__ = [
     "Proof",
     "Rule",
     "Rules",
+    "added",
+    "hands",
     "lay_out",
     "violations",
 ]

@@ -137,6 +137,7 @@ def _cut_from(
         (lost[0] + sizes[0] - rough.length, lost[1] + sizes[1] - rough.width, lost[2]),
         rough.reason,
         blank.leaves,
+        blank.what,
     )
 
 
@@ -150,4 +151,4 @@ def _nowhere(blank: Blank, index: int, name: str, letter: str) -> NamedBlank:
     )
     sizes = blank.length, blank.width, blank.thickness
     what = blank.subject, blank.part.name, blank.pieces_of(index)
-    return NamedBlank(name, letter, *what, *sizes, lost, "", blank.leaves)
+    return NamedBlank(name, letter, *what, *sizes, lost, "", blank.leaves, blank.what)

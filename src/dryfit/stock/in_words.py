@@ -124,7 +124,7 @@ def usable_thickness(
 def made_in_words(blank: NamedBlank) -> str:
     """Return what a blank becomes: ``2 of post``, ``top stave 3``, else what it is for."""
     if not blank.pieces:
-        return blank.reason or "a spare"
+        return f"a {blank.what}"
     return blank.pieces[0] if len(blank.pieces) == 1 else f"{len(blank.pieces)} of {blank.subject}"
 
 

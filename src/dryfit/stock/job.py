@@ -109,8 +109,8 @@ def split_of(
     there = tuple(line for line in lines if line[0] in used)
     rules = saws.rules_for(shop, sheet=wanted[0][0].sheet)
     boards = tuple(_board(name, alike) for name, alike in there)
-    largest = tuple(_part(blank, sizes, used, max) for blank, sizes in wanted)
-    least = tuple(_part(blank, sizes, used, min) for blank, sizes in wanted)
+    largest = tuple(part_of(blank, sizes, used, max) for blank, sizes in wanted)
+    least = tuple(part_of(blank, sizes, used, min) for blank, sizes in wanted)
     job = Job(largest, boards, rules)
     return Split(
         tuple(blank for blank, _ in wanted),
@@ -120,12 +120,13 @@ def split_of(
     )
 
 
-def _part(
+def part_of(
     blank: Blank,
     sizes: Sizes,
     used: frozenset[str],
     which: Callable[[Iterable[Fraction]], Fraction],
 ) -> Part:
+    """Return blanks that are alike as a part, in the largest or least of their sizes."""
     return Part(
         key(blank),
         saws.up(which(one.length for one in sizes.values())),

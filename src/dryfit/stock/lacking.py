@@ -31,12 +31,13 @@ def lacking(
     parts = {blank.part.name: blank.part for blank in blanks if not blank.if_room}
     for part in parts.values():
         lost = [one for one in named if one.part == part.name and one.name not in there]
-        lost = [one for one in lost if one.pieces]
-        if not lost:
-            continue
+        spares = sum(not one.pieces for one in lost)
         pieces = [piece for one in lost for piece in one.pieces]
         why = next((whys[one.name] for one in lost if one.name in whys), otherwise)
-        yield Lacking(part.name, _copies(part, pieces), why)
+        if pieces:
+            yield Lacking(part.name, _copies(part, pieces), why)
+        if spares:
+            yield Lacking(part.name, spares, f"spare: {why}")
 
 
 def _copies(part: Part, pieces: Sequence[str]) -> int:

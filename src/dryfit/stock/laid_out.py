@@ -52,6 +52,7 @@ class NamedBlank:
     spare or a test piece.  `length`, `width` and `thickness` are what is cut, in mm; the allowances
     are what of each is lost until the pieces have their sizes, saw cuts between them included.
     `reason` says what decides its length.  It is resawn into `leaves` where that is more than 1.
+    `what` is ``part``, ``spare`` or ``test piece``.
     """
 
     name: str
@@ -65,6 +66,7 @@ class NamedBlank:
     allowance: tuple[Fraction, Fraction, Fraction]
     reason: str = ""
     leaves: int = 1
+    what: str = "part"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 from dryfit.stock.choosing import Chosen, chosen
 from dryfit.stock.composed import composed, with_labels
+from dryfit.stock.if_room import with_what_finds_room
 from dryfit.stock.labels import labels
 from dryfit.stock.lacking import lacking, to_buy
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
@@ -62,6 +63,7 @@ def _told(
     if found.bought is not None:
         buy = tuple(to_buy(found.bought, yard))
         final = found.bought if yard else _on_hand_alone(found.bought)
+    final = with_what_finds_room(final, [one for one in blanks if one.if_room], shop)
     final, boards = with_labels(final, on_hand)
     named, layouts = composed(final, blanks, boards, shop)
     enough = found.verdict == "enough"

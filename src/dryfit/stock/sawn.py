@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from dryfit.cutting import Area, Cut, Layout, Rules
+from dryfit.cutting import Area, Cut, Layout, Rules, hands
 from dryfit.stock.board_edges import rough_edge
 from dryfit.stock.laid_out import (
     BoardLayout,
@@ -54,7 +54,7 @@ def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> Board
     """Return how the board is cut."""
     long, wide, _ = board.sizes
     frame = Frame(board, down(long), down(wide - rough_edge(board.line)), rules)
-    hands = _hands(layout)
+    sides = _hands(layout)
     fallen = [_fallen(one.area, one.clear, frame) for one in layout.leftovers]
     cuts: list[SawCut] = []
     for one in layout.cuts:
@@ -68,7 +68,7 @@ def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> Board
         along, across = frame.along(area), frame.across(area)
         margin = across[1] - exact(area.high)
         if margin and area.length >= rules.least_rip:
-            cut = _edge_cut(len(cuts) + 1, hands[area], layout, area, frame)
+            cut = _edge_cut(len(cuts) + 1, sides[area], layout, area, frame)
             cuts.append(cut)
             if margin > cut.kerf:
                 strip = exact(area.high) + cut.kerf, across[1]
@@ -126,27 +126,9 @@ def _fallen(area: Area, clear: Area | None, frame: Frame) -> Fallen:
 
 def _hands(layout: Layout) -> dict[Area, Hand]:
     """Return the side of the cut that each piece is in the end."""
-    board: dict[Hand, Area] = {}
-    for cut in layout.cuts:
-        board.pop((cut.after, cut.side), None)
-        one = cut.piece
-        if cut.saw == "crosscut":
-            at = one.start + cut.at
-            sides = (
-                Area(one.start, at, one.low, one.high),
-                Area(at + cut.kerf, one.end, one.low, one.high),
-            )
-        else:
-            at = one.low + cut.at
-            sides = (
-                Area(one.start, one.end, one.low, at),
-                Area(one.start, one.end, at + cut.kerf, one.high),
-            )
-        board[cut.number, "first"], board[cut.number, "rest"] = sides
-    whole: Hand = (None, "")
     if not layout.cuts:
-        return {piece.area: whole for piece in layout.pieces}
-    return {area: hand for hand, area in board.items()}
+        return {piece.area: (None, "") for piece in layout.pieces}
+    return {area: hand for hand, area in hands(layout).items()}
 
 
 def _named(cut: SawCut, placed: Sequence[Placed]) -> SawCut:

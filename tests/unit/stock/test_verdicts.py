@@ -165,3 +165,15 @@ def test_offcuts_are_used_first() -> None:
         "have 5 offcuts of ash, 1000 x 160 x 27, rough",
     )
     assert {layout.board.line.kind for layout in laid.layouts} == {"offcut"}
+
+
+def test_test_pieces_come_out_of_what_falls() -> None:
+    # A test piece is 300 + 2 x 60 = 420 long (A3.4, A5.2): beside the laths 900 - 920 is too short,
+    # on a board of 2400 two laths leave 2350 - 2 x 923 = 504.
+    laid, _ = told("have 6 boards of ash, 1000 x 110 x 27, rough")
+    assert not any(blank.what == "test piece" for blank in laid.blanks)
+    laid, _ = told("have 6 boards of ash, 2400 x 110 x 27, rough")
+    tests = [blank.name for blank in laid.blanks if blank.what == "test piece"]
+    assert tests == ["bearer test piece 1"]
+    assert tests[0] in laid.placed
+    assert len(laid.layouts) == 3
