@@ -50,7 +50,10 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert plan is not None, [fault.message for fault in faults]
     plan = workshop.priced(checked, plan)
     why = workshop.reasons(checked, plan, plan.steps)
-    book = render(checked.model, plan, checked.shop, findings, rehearsed=True, reasons=why)
+    _, laid, _ = workshop.laid_out(checked)
+    book = render(
+        checked.model, plan, checked.shop, findings, rehearsed=True, reasons=why, laid=laid
+    )
     made = {
         "parts": parts_table(checked.model),
         "steps": steps_table(

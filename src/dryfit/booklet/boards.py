@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawing.board import board_drawing, scale_of
 from dryfit.booklet.text import Say, Text, capital
@@ -59,7 +60,6 @@ class BoardView:
     stretch: str
     drawing: Svg
     cuts: tuple[CutRow, ...]
-    blanks: tuple[BlankRow, ...]
 
 
 def board_heading(board: StockBoard, say: Say) -> Text:
@@ -85,7 +85,6 @@ def _view(layout: BoardLayout, shop: Shop, say: Say) -> BoardView:
         stretch=f"{float(stretch):.1f}".removesuffix(".0") if stretch >= _AS_LARGE else "",
         drawing=board_drawing(layout, say.display),
         cuts=tuple(_cut(each, board, say) for each in sawn(layout)),
-        blanks=tuple(blank_row(each.blank, board.label, say) for each in layout.placed),
     )
 
 
@@ -116,14 +115,16 @@ def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
     )
 
 
-def blank_row(blank: NamedBlank, board: str, say: Say) -> BlankRow:
+def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
     """Return a blank as the list has it; `board` is the letter of the board it lies in, or none."""
     sizes = times((blank.length, blank.width, blank.thickness))
+    copies = bench.by_part(blank.pieces, named=True)
+    makes = ", ".join(f"{row.label} {row.place}" for row in copies)
     return BlankRow(
         blank.letter,
         blank.name,
-        shown(sizes, say),
-        made_in_words(blank),
+        shown(sizes, bench.say),
+        makes or made_in_words(blank),
         board,
         blank.reason if blank.pieces else "",
     )

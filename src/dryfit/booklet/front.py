@@ -31,6 +31,7 @@ class Cover:
     """The piece, its overall sizes, its weight where the wood tells it, and what it takes.
 
     `stands` says how far out splayed legs stand, which the overall sizes leave out; else empty.
+    `short` says what wood is missing and what to buy.
     """
 
     piece: str
@@ -43,6 +44,7 @@ class Cover:
     totals: tuple[Total, ...]
     saved: str
     bound: str
+    short: tuple[Text, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,7 @@ class FindingView:
     remarks: tuple[str, ...]
 
 
-def cover(bench: Bench, drawing: Svg | None) -> Cover:
+def cover(bench: Bench, drawing: Svg | None, short: tuple[Text, ...] = ()) -> Cover:
     """Return the cover."""
     wide, deep, high = bench.model.overall
     say, heavy = bench.say, whole_weight(bench.model).kilograms
@@ -80,6 +82,7 @@ def cover(bench: Bench, drawing: Svg | None) -> Cover:
         totals=_totals(bench.plan),
         saved=closed(saved_in_words(bench.plan.totals, to_five)),
         bound=capital(closed(bound_in_words(bench.plan.totals))),
+        short=short,
     )
 
 

@@ -18,6 +18,7 @@ from dryfit.plan.plan import Plan
 from dryfit.plan.reasons import StepReasons
 from dryfit.resources import root
 from dryfit.shop.shop import Shop
+from dryfit.stock.laid_out import LaidOut
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -40,13 +41,17 @@ def render(
     *,
     rehearsed: bool = False,
     reasons: Mapping[int, StepReasons] = MappingProxyType({}),
+    laid: LaidOut | None = None,
 ) -> str:
     """Return the booklet of a piece as one HTML file.
 
     `paper` sets the size of the printed page; on a screen it has no effect.  A plan that was not
-    `rehearsed` bears the word UNREHEARSED on every page.  `reasons` as in `booklet_view`.
+    `rehearsed` bears the word UNREHEARSED on every page.  `reasons` and `laid` are as in
+    `booklet_view`.
     """
-    view = booklet_view(model, plan, shop, findings, rehearsed=rehearsed, reasons=reasons)
+    view = booklet_view(
+        model, plan, shop, findings, rehearsed=rehearsed, reasons=reasons, laid=laid
+    )
     return page(view, paper)
 
 

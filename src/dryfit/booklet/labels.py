@@ -1,13 +1,13 @@
 """Letters for parts and numbers for copies: short names that stand alone on paper.
 
 No letter stands for two things.  R, E, F and B are the marks on every part, A and B the hands of
-mirrored parts, and I and O read as figures; the rest, from C on, are free for parts.  Timber on
-hand has no letters at all, so that a board is never taken for a part.
+mirrored parts, and I and O read as figures; the rest, from C on, are free for parts, but for
+those of boards (`stock.labels`).  Blanks have small letters.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import count
 from types import MappingProxyType
@@ -37,9 +37,10 @@ class Labels:
         return self.copies.get(name, "")
 
 
-def label(model: Model) -> Labels:
-    """Return the labels of all parts and copies, in the order of the notes."""
-    letters = _letters()
+def label(model: Model, taken: Iterable[str] = ()) -> Labels:
+    """Return the labels of all parts and copies, in the order of the notes; none that is taken."""
+    boards = frozenset(taken)
+    letters = (letter for letter in _letters() if letter not in boards)
     parts = {part.name: next(letters) for part in model.parts}
     copies = {
         copy.name: f"{parts[part.name]}{number}"

@@ -31,7 +31,8 @@ from dryfit.booklet.steps import StepView, spent, visit_steps
 from dryfit.booklet.text import Say, Text, capital, closed
 from dryfit.booklet.titles import titles
 from dryfit.booklet.weight_words import weight_sentences
-from dryfit.booklet.wood_needed import WoodNeeded, wood_needed
+from dryfit.booklet.wood import WoodView, wood_view
+from dryfit.booklet.wood_needed import WoodNeeded, boards_to_have, wood_needed
 from dryfit.booklet.wording import clock
 from dryfit.diagnostics import Findings
 from dryfit.kinds.joints import glossary_of
@@ -43,6 +44,7 @@ from dryfit.plan.plan import Plan, Visit
 from dryfit.plan.reasons import StepReasons
 from dryfit.plan.ways_as_text import weighed_ways
 from dryfit.shop.shop import Shop
+from dryfit.stock.laid_out import LaidOut
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +64,16 @@ class VisitView:
 
 @dataclass(frozen=True, slots=True)
 class Supplies:
-    """What is bought, who gets which finish and what none, timber as noted, wood, weight."""
+    """What is bought, who gets which finish and what none, wood, weight.
+
+    `boards` are about how much wood to have, empty where boards are laid out.
+    """
 
     hardware: tuple[tuple[int, str, str, str], ...]
     finishes: tuple[tuple[str, str], ...]
     bare: str
-    stock: tuple[str, ...]
     wood: tuple[WoodNeeded, ...]
+    boards: tuple[WoodNeeded, ...]
     spares: tuple[Text, ...]
     weight: tuple[str, ...]
 
@@ -90,6 +95,7 @@ class Booklet:
     shop: str
     hours: str
     parts: tuple[PartRow, ...]
+    wood: WoodView | None
     apart: Svg | None
     drawn: tuple[Svg, ...]
     uncut: tuple[Svg, ...]
@@ -112,21 +118,25 @@ def booklet_view(
     *,
     rehearsed: bool = False,
     reasons: Mapping[int, StepReasons] = MappingProxyType({}),
+    laid: LaidOut | None = None,
 ) -> Booklet:
     """Return the booklet of a piece: its model, its plan, the shop, and what was found.
 
-    `reasons` say by number why a step stands where it stands; without them that is left out.
+    `reasons` say by number why a step stands where it stands; without them that is left out, and
+    so are the boards where none are `laid` out.
     """
     model = with_chosen_glues(
         model, glues_of(op for step in plan.steps for op in step.operations), shop
     )
-    bench = Bench(model, plan, shop, label(model), Say(model.display), reasons)
+    boards = () if laid is None else (board.label for board in laid.boards)
+    bench = Bench(model, plan, shop, label(model, boards), Say(model.display), reasons)
+    wood = None if laid is None else wood_view(laid, bench)
     headings = titles(plan, bench)
     return Booklet(
         id=booklet_id(model, plan),
         unit=model.display.unit,
         notes_file=PurePath(model.source.name).name,
-        cover=cover(bench, cover_drawing(bench)),
+        cover=cover(bench, cover_drawing(bench), () if wood is None else wood.short),
         cautions=(*for_steps(plan.steps), *for_words(site_words(model, findings))),
         assumptions=assumptions(model, plan),
         findings=warnings(findings),
@@ -136,6 +146,7 @@ def booklet_view(
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
         parts=part_rows(model, bench.labels, bench.say),
+        wood=wood,
         apart=apart_drawing(bench),
         drawn=part_drawings(bench),
         uncut=uncut_parts(bench),
@@ -143,7 +154,7 @@ def booklet_view(
         further_hands=tuple(
             sorted({hand for part in model.parts for hand in part.hands()} - {"A", "B"})
         ),
-        supplies=_supplies(bench),
+        supplies=_supplies(bench, laid),
         time_line=time_line(bench),
         saving=saving_view(bench),
         visits=tuple(_visit(visit, headings[visit.number], bench) for visit in plan.visits()),
@@ -178,14 +189,14 @@ def _visit(visit: Visit, title: str, bench: Bench) -> VisitView:
     )
 
 
-def _supplies(bench: Bench) -> Supplies:
+def _supplies(bench: Bench, laid: LaidOut | None) -> Supplies:
     model = bench.model
     return Supplies(
         tuple((row.count, row.item, row.size, row.purpose) for row in model.hardware),
         finishes(bench),
         left_bare(bench.model),
-        tuple(line.text for line in model.stock),
         wood_needed(model, bench.say),
+        boards_to_have(model, bench.shop, bench.say) if laid is None else (),
         spare_wood(bench),
         weight_sentences(model),
     )

@@ -165,6 +165,7 @@ def booklet(options: argparse.Namespace) -> int:
         progress("drawing the pages")
         from dryfit.booklet import booklet_view, drawing_files, page
 
+        _, laid, _ = workshop.laid_out(checked)
         view = booklet_view(
             checked.model,
             workshop.priced(checked, plan),
@@ -172,6 +173,7 @@ def booklet(options: argparse.Namespace) -> int:
             findings,
             rehearsed=rehearsed,
             reasons=workshop.reasons(checked, plan, plan.steps),
+            laid=laid,
         )
         html = page(view, options.paper)
         stem = "booklet" if options.notes == STANDARD_INPUT else Path(options.notes).stem

@@ -97,4 +97,5 @@ def becomes(piece: InHand) -> Said:
 
 
 def _letters(blanks: tuple[NamedBlank, ...]) -> str:
-    return ", ".join(dict.fromkeys(blank.letter for blank in blanks))
+    letters = {blank.letter for blank in blanks}
+    return ", ".join(sorted(letters, key=lambda letter: (len(letter), letter)))

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import count
 
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+LETTERS = "ABCDGHJKLMNPQSTUVWXYZ"
+"""Without the marks on every part, E, F and R, so that cut E2 is no edge, and I and O."""
 SMALL_LETTERS = "abcdefghjkmnpqrstuvwxyz"
 """Without those that read as figures."""
 

@@ -27,7 +27,7 @@ HIGH = 110.0
 """Room on paper for the width of a sheet, mm."""
 
 _STRIP = 7.0
-"""What the narrowest blank is to have on paper for its letter and the number of its cut, mm."""
+"""What the narrowest blank or leftover has on paper for what is written in it, mm."""
 
 _STRETCHED = 4.0
 """How much larger than its length the width of a board is drawn at most."""
@@ -42,6 +42,7 @@ _PENS = (Pen(1.0), Pen(1.0), Pen(0.65), Pen(0.4))
 _BAR = 1.4
 _APART = 1.0
 _INSIDE = 1.0
+_AIR = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +85,8 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
             lettering.beside(room.middle, letter)
     for each in layout.fallen:
         if each.keep:
-            lettering.within(scale.rect(each.along, each.across), _size(each, say), grain=False)
+            room = scale.rect(each.along, each.across).grown(-_INSIDE - _AIR)
+            lettering.within(room, _size(each, say), grain=False)
     for x, why in bad:
         lettering.below(x, why)
     title = f"Board {layout.board.label}"
@@ -99,9 +101,9 @@ def scale_of(layout: BoardLayout) -> Scale:
     """Return the scale of a board: that of its length, and a larger one of its width if need be."""
     long, wide, _ = (float(size) for size in layout.board.sizes)
     along = min(WIDE / long, _SCALE)
-    narrowest = min(
-        (float(each.across[1] - each.across[0]) for each in layout.placed), default=wide
-    )
+    lettered = [each.across for each in layout.placed]
+    lettered += [each.across for each in layout.fallen if each.keep]
+    narrowest = min((float(high - low) for low, high in lettered), default=wide)
     wanted = max(along, min(_STRIP / narrowest, along * _STRETCHED))
     return Scale(along, max(along, min(wanted, HIGH / wide)))
 

@@ -1,0 +1,163 @@
+"""The wood on paper: verdict, what to pull, how boards are cut, what is bought, what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from dryfit.booklet.bench import Bench
+from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown
+from dryfit.booklet.text import Say, Text, joined, listed
+from dryfit.stock.in_words import (
+    bought_in_words,
+    lacking,
+    money,
+    state_in_words,
+    total_price,
+    verdict_in_words,
+)
+from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
+from dryfit.stock.left_over import left_over
+from dryfit.stock.said import times
+
+_SQUARE_METRE = 1_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class PullRow:
+    """One board to fetch: its letter, what it is, its size, what to look for, where it is from."""
+
+    label: str
+    what: str
+    sizes: Text
+    look: Text
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class BuyRow:
+    """One thing to buy: how many, what, how much wood that is, the price of one and of all."""
+
+    count: int
+    what: Text
+    amount: str
+    each: str
+    price: str
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """What is to be bought, what it costs as far as prices are known, by what a foot counts."""
+
+    rows: tuple[BuyRow, ...]
+    total: str
+    board_feet: bool
+
+
+@dataclass(frozen=True, slots=True)
+class WoodView:
+    """All that is told of the wood.
+
+    `short` is said on the cover where wood is missing, and is empty where it is enough.  `lacking`
+    are blanks that lie in no board, `uncut` the letters of boards that stay whole.
+    """
+
+    verdict: tuple[Text, ...]
+    short: tuple[Text, ...]
+    pull: tuple[PullRow, ...]
+    uncut: str
+    boards: tuple[BoardView, ...]
+    blanks: tuple[BlankRow, ...]
+    missing: tuple[str, ...]
+    buying: Buying
+    kept: tuple[str, ...]
+
+
+def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
+    """Return what the booklet tells of the wood."""
+    placed, say = laid.placed, bench.say
+    cut = [layout.board for layout in laid.layouts]
+    boards = {board.label for board in cut}
+    rest = [board.label for board in laid.boards if board.on_hand and board.label not in boards]
+    return WoodView(
+        verdict=tuple(_with_unit(said, say) for said in verdict_in_words(laid)),
+        short=tuple(_short(laid, say)),
+        pull=tuple(_pull(board, say) for board in cut),
+        uncut=listed(rest),
+        boards=board_views(laid, bench.shop, say),
+        blanks=tuple(
+            blank_row(blank, placed[blank.name].board.label if blank.name in placed else "", bench)
+            for blank in sorted(laid.blanks, key=lambda blank: (len(blank.letter), blank.letter))
+        ),
+        missing=tuple(
+            f"{lacking(row.part, row.copies)}{f': {row.why}' if row.why else ''}"
+            for row in laid.missing
+        ),
+        buying=_buying(laid.buy, say),
+        kept=left_over(laid, say.display),
+    )
+
+
+def _with_unit(said: tuple[str | Fraction, ...], say: Say) -> Text:
+    return tuple(each if isinstance(each, str) else say.size_with_unit(each) for each in said)
+
+
+def _short(laid: LaidOut, say: Say) -> Iterator[Text]:
+    """Yield what the cover says of wood that is missing."""
+    if laid.verdict == "enough":
+        return
+    missing = listed(lacking(row.part, row.copies) for row in laid.missing)
+    found = "not enough" if laid.verdict == "not enough" else "not enough as far as was searched"
+    yield (f"The wood on hand is {found}. Missing: {missing or 'see the page on wood'}.",)
+    if laid.buy:
+        rows: list[Text] = [
+            (f"{each.count} of ", *shown(bought_in_words(each), say)) for each in laid.buy
+        ]
+        price = money(total_price(laid.buy))
+        yield ("Buy first: ", *joined(rows, "; "), f", {price} in all." if price else ".")
+
+
+def _pull(board: StockBoard, say: Say) -> PullRow:
+    line = board.line
+    of = f" of {line.timber}" if line.timber else ""
+    look = joined((shown(said, say) for said in state_in_words(line)), ", ")
+    place = f"line {line.span.line} of the notes" if board.on_hand else "to buy"
+    return PullRow(board.label, f"{line.kind}{of}", shown(times(board.sizes), say), look, place)
+
+
+def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:
+    total = total_price(bought)
+    known = all(each.price is not None for each in bought)
+    words = "" if total is None else f"{'' if known else 'What has a price: '}{money(total)}"
+    by_feet = any(
+        each.line.price is not None and each.line.price.per == "board foot" for each in bought
+    )
+    return Buying(
+        tuple(_bought(each, say) for each in bought),
+        words if len(bought) > 1 else "",
+        by_feet or (say.display.unit == "in" and any(each.line.kind != "sheet" for each in bought)),
+    )
+
+
+def _bought(bought: Bought, say: Say) -> BuyRow:
+    each = "" if bought.price is None else money(bought.price / bought.count)
+    return BuyRow(
+        bought.count,
+        shown(bought_in_words(bought), say),
+        _amount(bought),
+        each or "",
+        money(bought.price) or "",
+    )
+
+
+def _amount(bought: Bought) -> str:
+    """Return how much wood it is: a sheet by area, all else by volume."""
+    from dryfit.quantities import border
+
+    long, wide, thick = (size or Fraction(0) for size in bought.line.sizes)
+    if bought.line.kind == "sheet":
+        return f"{float(long * wide * bought.count / _SQUARE_METRE):.2f} m²"
+    volume = long * wide * thick * bought.count
+    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
+    return f"{float(cubic_metres):.4f} m³, {float(board_feet):.1f} board feet"
