@@ -42,7 +42,9 @@ PIECES = (
 def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> None:
     text = (EXAMPLES / f"{name}.dryfit").read_text(encoding="utf-8")
     checked = workshop.check(Source(f"{name}.dryfit", text), None, {})
+    checked, laid, found = workshop.laid_out(checked)
     plan, findings = workshop.plan(checked, lambda _: None)
+    findings += found
     assert checked.model is not None
     assert checked.shop is not None
     assert plan is not None
@@ -50,7 +52,6 @@ def test_outputs_are_as_reviewed(name: str, request: pytest.FixtureRequest) -> N
     assert plan is not None, [fault.message for fault in faults]
     plan = workshop.priced(checked, plan)
     why = workshop.reasons(checked, plan, plan.steps)
-    _, laid, _ = workshop.laid_out(checked)
     book = render(
         checked.model, plan, checked.shop, findings, rehearsed=True, reasons=why, laid=laid
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 
-from dryfit.cli.on_notes import checked_notes, planned, status_of, tell
+from dryfit.cli.on_notes import laid_notes, planned, status_of, tell
 from dryfit.cli.status import StoppedError
 from dryfit.plan.as_text import UNREHEARSED
 from dryfit.plan.compared_text import compared
@@ -28,7 +28,7 @@ def compare(options: argparse.Namespace) -> int:
             raise StoppedError(f"--compare makes all three plans: leave --{option} out")
     rehearsed = not options.unrehearsed
     with Progress(timed=options.verbose) as progress:
-        checked = checked_notes(options, progress)
+        checked, _ = laid_notes(options, progress)
         plans, findings = planned(options, checked, progress, tuple(WORTH), rehearsed=rehearsed)
     tell(findings)
     if plans:

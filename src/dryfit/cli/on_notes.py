@@ -12,13 +12,14 @@ import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from dryfit import workshop
 from dryfit.cli.interrupting import Search, undisturbed
 from dryfit.cli.reading import STANDARD_INPUT, read_notes
 from dryfit.cli.status import DONE, IN_THE_NOTES
 from dryfit.cli.strictness import without_warnings
-from dryfit.diagnostics import Findings, Severity, worst
+from dryfit.diagnostics import Findings, Severity, once, worst
 from dryfit.diagnostics.as_json import Json, findings_json, severity_counts
 from dryfit.diagnostics.render import full, short
 from dryfit.outputs import write_whole
@@ -27,11 +28,17 @@ from dryfit.plan.plan import Plan
 from dryfit.progress import Progress
 from dryfit.workshop import Checked
 
+if TYPE_CHECKING:
+    from dryfit.stock.laid_out import LaidOut
+
 
 def check(options: argparse.Namespace) -> int:
     """Look for mistakes, and list what is taken for granted."""
     with Progress(timed=options.verbose) as progress:
-        checked = checked_notes(options, progress)
+        if options.whole:
+            checked, _ = laid_notes(options, progress)
+        else:
+            checked = checked_notes(options, progress)
         findings, plan = checked.findings, None
         if options.whole:
             plan, findings = _planned(options, checked, progress, USUAL, rehearsed=True)
@@ -56,7 +63,7 @@ def check(options: argparse.Namespace) -> int:
 def parts(options: argparse.Namespace) -> int:
     """Print the cut list."""
     with Progress() as progress:
-        checked = checked_notes(options, progress)
+        checked, _ = laid_notes(options, progress)
         model = workshop.shopped(checked)
     from dryfit.placing.as_json import parts_csv, parts_document
 
@@ -90,7 +97,7 @@ def steps(options: argparse.Namespace) -> int:
         return compare(options)
     rehearsed = not options.unrehearsed
     with Progress(timed=options.verbose) as progress:
-        checked = checked_notes(options, progress)
+        checked, _ = laid_notes(options, progress)
         plan, findings = _planned(
             options, checked, progress, options.favour or USUAL, rehearsed=rehearsed
         )
@@ -134,7 +141,7 @@ def why(options: argparse.Namespace) -> int:
     from dryfit.cli.why import answers, asked_steps, needs_order
 
     with Progress() as progress:
-        checked = checked_notes(options, progress)
+        checked, _ = laid_notes(options, progress)
         findings, plan, reasons = checked.findings, None, {}
         values = values_told(checked) if options.things else {}
         ordered = checked.model is not None and needs_order(options.things, checked.model, values)
@@ -155,7 +162,7 @@ def booklet(options: argparse.Namespace) -> int:
     folder = Path(options.output)
     rehearsed = not options.unrehearsed
     with Progress(timed=options.verbose) as progress:
-        checked = checked_notes(options, progress)
+        checked, laid = laid_notes(options, progress)
         plan, findings = _planned(
             options, checked, progress, options.favour or USUAL, rehearsed=rehearsed
         )
@@ -165,7 +172,6 @@ def booklet(options: argparse.Namespace) -> int:
         progress("drawing the pages")
         from dryfit.booklet import booklet_view, drawing_files, page
 
-        _, laid, _ = workshop.laid_out(checked)
         view = booklet_view(
             checked.model,
             workshop.priced(checked, plan),
@@ -265,6 +271,16 @@ def checked_notes(options: argparse.Namespace, progress: Progress) -> Checked:
     if options.strict:
         return replace(checked, findings=without_warnings(checked.findings))
     return checked
+
+
+def laid_notes(options: argparse.Namespace, progress: Progress) -> tuple[Checked, LaidOut | None]:
+    """Return the notes of the command, read and checked, and the boards that are laid out."""
+    checked = checked_notes(options, progress)
+    progress("laying out the boards")
+    checked, laid, found = workshop.laid_out(checked)
+    if options.strict:
+        found = without_warnings(found)
+    return replace(checked, findings=once(checked.findings + found)), laid
 
 
 def _planned(

@@ -7,11 +7,9 @@ import json
 import sys
 from pathlib import Path
 
-from dryfit import workshop
 from dryfit.cli.interrupting import undisturbed
-from dryfit.cli.on_notes import checked_notes, status_of, tell
+from dryfit.cli.on_notes import laid_notes, status_of, tell
 from dryfit.cli.status import IN_THE_NOTES
-from dryfit.cli.strictness import without_warnings
 from dryfit.diagnostics.as_json import findings_json
 from dryfit.outputs import write_whole
 from dryfit.progress import Progress
@@ -22,10 +20,8 @@ from dryfit.stock.laid_out import LaidOut
 def stock(options: argparse.Namespace) -> int:
     """Print the boards with their cuts, and write a drawing of each where asked to."""
     with Progress() as progress:
-        checked = checked_notes(options, progress)
-        progress("laying out the boards")
-        checked, laid, found = workshop.laid_out(checked)
-        findings = checked.findings + (without_warnings(found) if options.strict else found)
+        checked, laid = laid_notes(options, progress)
+    findings = checked.findings
     display, written = checked.declared.display, []
     if options.svg is not None and laid is not None:
         written = _drawn(laid, display, Path(options.svg))
