@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -20,6 +21,8 @@ LAY_OUT = "lay out"
 
 _WHOLE = frozenset({"sand", "level", "ease edges", "coat"})
 """Kinds that are done to an assembly as a whole: its parts need no list."""
+
+_CUT = re.compile(r"Cuts? [A-Z]+\d")
 
 _TARGETS = {
     "length": ("length", "stop"),
@@ -58,7 +61,8 @@ class Box:
 class Row:
     """One part with its boxes; `lines` say what holds for this part only.
 
-    `rough` is the size to which its blanks are cut from the boards, or empty.
+    `rough` is the size to which its blanks are cut from the boards, or empty; `cuts` are those of
+    boards, each with a box of its own.
     """
 
     thing: str
@@ -66,18 +70,24 @@ class Row:
     copies: tuple[CopyRow, ...]
     hand: str | None
     lines: tuple[Text, ...]
+    cuts: tuple[Text, ...]
     boxes: tuple[Box, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """What one sentence says of one part or of several, one `columns` entry a box of each row."""
+    """What one sentence says of one part or of several, one `columns` entry a box of each row.
+
+    `cuts` are those of boards that are told for all; `boards` the letters of boards that are cut.
+    """
 
     single: bool
     columns: tuple[tuple[str, Text], ...]
     holding: Holding | None
     passes: tuple[Text, ...]
     details: tuple[Text, ...]
+    cuts: tuple[Text, ...]
+    boards: tuple[str, ...]
     rows: tuple[Row, ...]
     masks: tuple[str, ...]
     measure: MeasureView | None
@@ -92,6 +102,7 @@ def blocks(operations: Iterable[Operation], bench: Bench) -> tuple[Block, ...]:
 def _block(deeds: Deeds, bench: Bench) -> Block:
     every = deeds.every()
     details = _by_detail(every)
+    told = _shared(details, every, bench)
     glued = any(operation.glue_up is not None for operation in every)
     held = [(capital(column.heading), deeds.under(column)) for column in deeds.columns]
     return Block(
@@ -99,7 +110,9 @@ def _block(deeds: Deeds, bench: Bench) -> Block:
         columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
         holding=None if glued else holding(held, bench),
         passes=pass_lines(every, bench),
-        details=(*_shared(details, every, bench), *_spacing(every[0], bench)),
+        details=(*_but_cuts(told), *_spacing(every[0], bench)),
+        cuts=_cuts_of_boards(told),
+        boards=tuple(dict.fromkeys(cut.board for op in every for cut in op.board_cuts)),
         rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
         measure=_measure(every[0], bench),
@@ -137,6 +150,20 @@ def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tupl
     return tuple(rows)
 
 
+def _cuts_of_boards(lines: Iterable[Text]) -> tuple[Text, ...]:
+    return tuple(line for line in lines if _is_cut(line))
+
+
+def _but_cuts(lines: Iterable[Text]) -> tuple[Text, ...]:
+    return tuple(line for line in lines if not _is_cut(line))
+
+
+def _is_cut(line: Text) -> bool:
+    """Return whether a line tells of numbered cuts of a board (`operations.board_words`)."""
+    first = line[0]
+    return isinstance(first, str) and _CUT.match(first) is not None
+
+
 def _spacing(operation: Operation, bench: Bench) -> tuple[Text, ...]:
     """Return the gap at which loose parts are laid in a row, for the step that lays them."""
     part = bench.part(operation.part) if operation.kind == "fit" and operation.part else None
@@ -164,7 +191,8 @@ def _row(
         rough=() if rough is None else bench.say.sizes(rough),
         copies=copies,
         hand=hand,
-        lines=(*lines, target) if target else tuple(lines),
+        lines=(*_but_cuts(lines), target) if target else _but_cuts(lines),
+        cuts=_cuts_of_boards(lines),
         boxes=tuple(
             Box(said.operation.id, said.heading, minutes(said.operation.tenths)) for said in row
         ),

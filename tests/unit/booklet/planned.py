@@ -20,6 +20,19 @@ from dryfit.shop.shop import (
     Station,
 )
 
+_ALLOWANCES = MappingProxyType(
+    {
+        name: Fraction(millimetres)
+        for name, millimetres in (
+            *(("rough_length", 25), ("rough_width", 6), ("rough_width_band_saw", 5)),
+            *(("rough_thickness", 5), ("panel_length", 20), ("panel_flattening", "1.5")),
+            *(("snipe", 60), ("longest_gang", 1100), ("edge_joint", 1)),
+            *(("planed_length", 10), ("planed_width", 3), ("hand_margin", "0.5"), ("facing", 1)),
+        )
+    }
+)
+"""As TRADE A5 has them, in mm."""
+
 AXES = {
     "planer": ("thickness",),
     "table saw": ("cutter", "accessory", "tilt", "height", "fence", "stop"),
@@ -527,7 +540,7 @@ def shop() -> Shop:
         ),
         finishes=MappingProxyType({"oil varnish": FinishProduct("oil varnish", 2, 14400, 4800)}),
         minutes=MappingProxyType({}),
-        allowances=MappingProxyType({}),
+        allowances=_ALLOWANCES,
         shims=MappingProxyType({}),
         clamping=MappingProxyType({}),
         sanding=Sanding(("120", "180"), Fraction(1, 2)),
