@@ -26,8 +26,8 @@ _OPENING = re.compile(r"<title>")
 def drawing_files(booklet: Booklet) -> tuple[tuple[str, bytes], ...]:
     """Return the name and the content of a file for each drawing, no name twice.
 
-    The piece, the piece taken apart, parts, time line, changes of a setting, and a drawing for each
-    step that has one.  Of a plan that was not rehearsed the steps say so in their names.
+    The piece, the piece taken apart, parts, boards, time line, changes of a setting, and a drawing
+    for each step that has one.  Of a plan that was not rehearsed the steps say so in their names.
     """
     taken: set[str] = set()
     found = []
@@ -56,6 +56,8 @@ def _named(booklet: Booklet) -> Iterator[tuple[str, Svg]]:
     yield from ((name, drawing) for name, drawing in first if drawing is not None)
     for drawing in (*booklet.drawn, *booklet.uncut):
         yield f"part-{safe_name(drawing.title)}", drawing
+    for board in booklet.wood.boards if booklet.wood is not None else ():
+        yield f"board-{safe_name(board.label)}", board.drawing
     if booklet.time_line is not None:
         yield "time-line", booklet.time_line
     if booklet.saving is not None:

@@ -58,7 +58,7 @@ def is_tight(laid: LaidOut) -> bool:
 
 def has_spare(laid: LaidOut) -> bool:
     """Return whether a spare blank is laid out, or a board that could stand in stays whole."""
-    spare = any(not each.blank.pieces for layout in laid.layouts for each in layout.placed)
+    spare = any(each.blank.what == "spare" for lay in laid.layouts for each in lay.placed)
     return spare or laid.spare_board is not None
 
 

@@ -10,6 +10,7 @@ from tests.pieces.planning import planned
 from tests.unit.booklet.drawn_lines import outside, struck_out
 from tests.unit.booklet.svg_reading import SVG, collisions, lettering, root_of
 
+from dryfit import workshop
 from dryfit.booklet import booklet_view, drawing_files
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawing_files import safe_name
@@ -24,14 +25,16 @@ def view(path: Path) -> Booklet:
     assert checked.model is not None
     assert checked.shop is not None
     assert plan is not None
-    return booklet_view(checked.model, plan, checked.shop, findings)
+    _, laid, _ = workshop.laid_out(checked)
+    return booklet_view(checked.model, plan, checked.shop, findings, laid=laid)
 
 
 def drawings(booklet: Booklet) -> Iterator[Svg]:
     every = (booklet.cover.drawing, booklet.apart, *booklet.drawn, *booklet.uncut)
     steps = (step.drawing for visit in booklet.visits for step in visit.steps)
     order = (booklet.time_line, booklet.saving.drawing if booklet.saving else None)
-    yield from (each for each in (*every, *order, *steps) if each is not None)
+    boards = (board.drawing for board in (booklet.wood.boards if booklet.wood else ()))
+    yield from (each for each in (*every, *boards, *order, *steps) if each is not None)
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

@@ -144,14 +144,16 @@ POST = [
     blank("post", 2, "b", ("back left post", "back right post"), ("985", "50", "34"), _GANG,
           "ganged: planer snipe 60 each end"),
 ]  # fmt: skip
-TEST = blank("post", 3, "c", (), ("985", "50", "34"), ("0", "5", "4"), "a test piece, and a spare")
+TEST = replace(
+    blank("post", 3, "c", (), ("985", "50", "34"), ("0", "5", "4"), ""), what="test piece"
+)
 RAIL = [
     blank("end rail", 1, "d", ("top left end rail", "top right end rail"), ("805", "50", "34"),
           _GANG, "ganged: planer snipe 60 each end"),
     blank("end rail", 2, "e", ("bottom left end rail", "bottom right end rail"),
           ("805", "50", "34"), _GANG, "ganged: planer snipe 60 each end"),
 ]  # fmt: skip
-SPARE = blank("end rail", 3, "f", (), ("805", "50", "34"), ("0", "5", "4"), "a spare")
+SPARE = replace(blank("end rail", 3, "f", (), ("805", "50", "34"), ("0", "5", "4")), what="spare")
 _SNIPE = "planer snipe 60 each end"
 APRON = [
     blank("apron", n, letter, (f"{where} apron",), ("1060", "105", "27"), ("140", "5", "5"), _SNIPE)

@@ -1,0 +1,138 @@
+"""The boards on paper: drawings that read, cuts from the fresh end, what is missing and bought."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from tests.unit.booklet import fixtures, planned
+from tests.unit.booklet.drawn_lines import outside, struck_out
+from tests.unit.booklet.svg_reading import SVG, collisions, lettering, quantities, root_of
+from tests.unit.stock import bench_boards as bench
+
+from dryfit import booklet
+from dryfit.booklet.drawing.board import board_drawing, scale_of
+from dryfit.booklet.text import plain
+from dryfit.booklet.wood import WoodView
+from dryfit.piece.declared import Avoid
+from dryfit.quantities import Display
+from dryfit.stock.laid_out import BoardLayout, LaidOut
+
+HOSTILE = '</text><script>alert(1)</script>{{ 7*7 }}"'
+
+
+def view(laid: LaidOut) -> WoodView:
+    made = booklet.booklet_view(
+        fixtures.model(), planned.plan(), planned.shop(), fixtures.findings(), laid=laid
+    )
+    assert made.wood is not None
+    return made.wood
+
+
+def page(laid: LaidOut) -> str:
+    return booklet.render(
+        fixtures.model(), planned.plan(), planned.shop(), fixtures.findings(), laid=laid
+    )
+
+
+@pytest.mark.parametrize("layout", bench.LAYOUTS, ids=lambda layout: layout.board.label)
+@pytest.mark.parametrize("display", [Display(), Display.inches()])
+def test_every_board_is_whole_and_readable(layout: BoardLayout, display: Display) -> None:
+    drawing = board_drawing(layout, display)
+    assert collisions(drawing) == []
+    assert outside(drawing) == []
+    assert struck_out(drawing) == []
+    words = [line.words for line in lettering(drawing)]
+    assert {str(cut.number) for cut in layout.cuts} <= set(words)
+    assert {each.blank.letter for each in layout.placed} <= set(words)
+    # Nine points are 3.2 mm.
+    assert min(line.size for line in lettering(drawing)) >= 3.2
+
+
+def test_a_crosscut_has_a_disc_and_a_rip_a_square() -> None:
+    drawing = board_drawing(bench.LAYOUTS[0], Display())
+    discs = list(root_of(drawing).iter(f"{SVG}circle"))
+    assert len(discs) == sum(cut.saw == "crosscut" for cut in bench.LAYOUTS[0].cuts) == 3
+    assert quantities(drawing) == ["578.6", "160"]
+
+
+def test_narrow_blanks_make_a_board_wider_than_it_is_long_on_paper() -> None:
+    # 166 mm for 2400, and 7 mm for a blank of 50: 0.14 to 0.0692 is 2.02.
+    assert round(scale_of(bench.LAYOUTS[0]).stretch, 2) == 2.02
+    wide = replace(bench.LAYOUTS[0], placed=(), fallen=())
+    assert scale_of(wide).stretch == 1
+
+
+def test_leaves_of_one_place_are_counted_in_it() -> None:
+    layout = bench.LAYOUTS[0]
+    first = layout.placed[0]
+    leaf = replace(first, blank=bench.SLAT[0], layer=2)
+    drawing = board_drawing(replace(layout, placed=(*layout.placed, leaf)), Display())
+    assert "a, i 2×" in [line.words for line in lettering(drawing)]
+
+
+def test_words_of_the_notes_are_escaped() -> None:
+    bad = Avoid((Fraction(300), Fraction(380)), None, HOSTILE, bench.A.line.span)
+    board = replace(bench.A, line=replace(bench.A.line, timber=HOSTILE, avoid=(bad,)))
+    layout = replace(bench.LAYOUTS[0], board=board)
+    root_of(board_drawing(layout, Display(), (HOSTILE,)))
+    html = page(replace(bench.ENOUGH, boards=(board,), layouts=(layout,)))
+    assert "<script>" not in html
+    assert "{{ 7*7 }}" in html
+
+
+def test_the_cuts_count_from_the_fresh_end_of_the_piece_in_hand() -> None:
+    board = view(bench.ENOUGH).boards[0]
+    rows = [(row.number, plain(row.at), row.on, plain(row.gives)) for row in board.cuts[:4]]
+    assert rows == [
+        (1, "22", "Board A", "waste"),
+        (2, "985", "Rest of 1", "985 × 160, for a, b, c"),
+        (3, "50", "Piece from 2", "a: post blank 1"),
+        (4, "50", "Rest of 3", "b: post blank 2"),
+    ]
+    assert plain(board.heading) == "A: board of ash, 2400 × 160 × 34, rough, cup 4"
+    # TRADE A1.6: 29 whole, 32.6 ripped to 50.
+    assert plain(board.thickness) == "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50."
+
+
+def test_boards_are_pulled_by_letter_with_what_to_look_for() -> None:
+    rows = [
+        (row.label, plain(row.sizes), plain(row.look), row.place) for row in view(bench.ENOUGH).pull
+    ]
+    assert rows[0] == ("A", "2400 × 160 × 34", "rough, cup 4", "line 3 of the notes")
+    assert rows[2][2] == "rough, knot 2300 to 2380"
+    assert view(bench.NOT_ENOUGH).pull[-1].place == "to buy"
+
+
+def test_blanks_name_the_pieces_that_they_become() -> None:
+    rows = {row.letter: row for row in view(bench.ENOUGH).blanks}
+    # Boards are A to D: parts go on with G, and P is the post's letter nowhere.
+    assert rows["a"].makes == "G1, G2 posts"
+    assert rows["f"].makes == "a spare"
+    assert (plain(rows["n"].sizes), rows["n"].board) == ("1120 × 96.5 × 27", "C")
+
+
+def test_the_cover_says_that_wood_is_missing_and_what_to_buy() -> None:
+    html = page(bench.NOT_ENOUGH)
+    cover = html[html.index('id="cover"') : html.index('id="contents"')]
+    assert "The wood on hand is not enough. Missing: 3 of slat." in cover
+    assert "Buy first: 1 of ash" in cover
+    assert "48.00 in all." in cover
+    enough = page(bench.ENOUGH)
+    assert "Missing" not in enough[enough.index('id="cover"') : enough.index('id="contents"')]
+
+
+def test_what_is_bought_has_its_volume() -> None:
+    (row,) = view(bench.NOT_ENOUGH).buying.rows
+    # 2400 x 180 x 27 is 0.011664 m3; 144 in3 are 0.002359737 m3, so 4.9 board feet.
+    assert row.amount == "0.0117 m³, 4.9 board feet"
+    assert (row.each, row.price) == ("48.00", "48.00")
+
+
+def test_without_boards_it_is_told_how_much_wood_to_have() -> None:
+    made = booklet.booklet_view(fixtures.model(), planned.plan(), planned.shop(), ())
+    assert made.wood is None
+    assert [row.metric for row in made.supplies.boards]
+    (finished,), (rough,) = made.supplies.wood, made.supplies.boards
+    assert rough.amount > finished.amount * 3 / 2
