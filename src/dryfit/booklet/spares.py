@@ -2,27 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.text import Text, joined
+from dryfit.booklet.text import Text, joined, listed
 from dryfit.plan.operation import Operation
+from dryfit.stock.laid_out import LaidOut
 
 
-def spare_wood(bench: Bench) -> tuple[Text, ...]:
-    """Return what wood is made ready besides the parts, a sentence each; none without joints."""
-    return tuple(_sentences(bench))
+def spare_wood(bench: Bench, laid: LaidOut | None = None) -> tuple[Text, ...]:
+    """Return what wood is made ready besides the parts, a sentence each; none without joints.
+
+    What is `laid` out on the boards is named by its letters.
+    """
+    blanks = () if laid is None else laid.blanks
+    there = () if laid is None else laid.placed
+    extra = {
+        what: tuple(each.letter for each in blanks if each.what == what and each.name in there)
+        for what in ("test piece", "spare")
+    }
+    return tuple(_sentences(bench, extra))
 
 
-def _sentences(bench: Bench) -> Iterator[Text]:
+def _sentences(bench: Bench, extra: Mapping[str, tuple[str, ...]]) -> Iterator[Text]:
     parts = bench.model.parts
     cut = [part for part in parts if part.features and not part.made and part.staves is None]
     if not cut:
         return
     operations = [each for step in bench.plan.steps for each in step.operations]
     planed = _planed(operations)
-    if planed:
+    if extra["test piece"]:
+        words = "go through the planer with the parts; joints are tried on them"
+        yield (f"Test pieces: {_blanks(extra['test piece'])}. They {words}.",)
+    elif planed:
         thick = joined(((bench.say.setting(each),) for each in planed), ", ", " and ")
         long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
         yield (
@@ -35,7 +48,9 @@ def _sentences(bench: Bench) -> Iterator[Text]:
     blanks = {each.part: each.rough for each in operations if each.rough is not None}
     hardest = max(cut, key=lambda part: len(part.features))
     rough = blanks.get(hardest.name)
-    if rough is not None:
+    if extra["spare"]:
+        yield (f"Spare, milled with the others: {_blanks(extra['spare'])}.",)
+    elif rough is not None:
         yield (
             f"A spare: one more blank of the {hardest.name}, ",
             *bench.say.sizes(rough),
@@ -44,6 +59,10 @@ def _sentences(bench: Bench) -> Iterator[Text]:
                 "another thickness."
             ),
         )
+
+
+def _blanks(letters: tuple[str, ...]) -> str:
+    return f"{'blank' if len(letters) == 1 else 'blanks'} {listed(letters)}"
 
 
 def _planed(operations: list[Operation]) -> list[Fraction]:

@@ -197,7 +197,7 @@ def _supplies(bench: Bench, laid: LaidOut | None) -> Supplies:
         left_bare(bench.model),
         wood_needed(model, bench.say),
         boards_to_have(model, bench.shop, bench.say) if laid is None else (),
-        spare_wood(bench),
+        spare_wood(bench, laid),
         weight_sentences(model),
     )
 
