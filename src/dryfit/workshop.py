@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING
 
 from dryfit.checks import check_model
 from dryfit.diagnostics import Findings, Severity, Source, once, worst
-from dryfit.notes import parse
-from dryfit.notes.tree import PatternBlock
+from dryfit.notes import Notes, parse
+from dryfit.notes.tree import InventoryLine, PatternBlock
 from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
@@ -58,16 +58,24 @@ def check(
     environment: Mapping[str, str],
     *,
     start: date | int | None = None,
+    folder: Path | None = None,
 ) -> Checked:
     """Read, declare, place and check: all that needs no search.
 
-    `start` is the day on which work begins, in place of that of the shop file.
+    `start` is the day on which work begins, in place of that of the shop file.  `folder` is where
+    an inventory that the notes name is looked for: where the notes are, if it is not given.
     Raises ShopFileError when the shop file cannot be read.
     """
     patterns, in_patterns = _patterns(source, environment)
     notes, in_notes = parse(source, patterns)
     in_notes += in_patterns
-    declared, in_piece = declare(notes)
+    listed: tuple[Notes, ...] = ()
+    if any(isinstance(line, InventoryLine) for line in notes.statements):
+        from dryfit.stock.inventory import inventories
+
+        listed, in_lists = inventories(notes, folder or Path(source.name).parent)
+        in_notes += in_lists
+    declared, in_piece = declare(notes, listed)
     shop, in_shop = read_shop(shop_file, environment)
     if shop is not None and start is not None:
         shop = replace(shop, start=start)

@@ -12,7 +12,7 @@ import pytest
 
 from dryfit import workshop
 from dryfit.diagnostics import Diagnostic, Findings, Severity
-from dryfit.diagnostics.explain import WIDTH, Page, known_codes, page, page_text
+from dryfit.diagnostics.explain import INVENTORY, WIDTH, Page, known_codes, page, page_text
 from dryfit.diagnostics.render import full
 from dryfit.notes import source_of
 
@@ -33,9 +33,11 @@ LONGER = {
 
 
 @cache
-def found_in(shown: Page, notes: str, shop: str | None) -> Findings:
-    """What the command of the page finds in notes and a shop file."""
+def found_in(shown: Page, notes: str, shop: str | None, inventory: str | None = None) -> Findings:
+    """What the command of the page finds in notes, a shop file and an inventory."""
     with TemporaryDirectory() as folder:
+        if inventory is not None:
+            (Path(folder) / INVENTORY).write_text(inventory, encoding="utf-8")
         return _found_in(shown, notes, shop, Path(folder))
 
 
@@ -47,7 +49,7 @@ def _found_in(shown: Page, notes: str, shop: str | None, folder: Path) -> Findin
     if shop is not None:
         shop_file = folder / "shop.toml"
         shop_file.write_text(shop, encoding="utf-8")
-    checked = workshop.check(source, shop_file, {})
+    checked = workshop.check(source, shop_file, {}, folder=folder)
     if checked.failed or shown.command == "check":
         return checked.findings
     if shown.command == "stock":
@@ -66,13 +68,13 @@ def told(findings: Findings, shown: Page) -> set[str]:
 
 @pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
 def test_the_example_has_exactly_this_finding(shown: Page) -> None:
-    findings = found_in(shown, shown.example, shown.shop)
+    findings = found_in(shown, shown.example, shown.shop, shown.inventory)
     assert told(findings, shown) == {shown.code, *shown.beside}, full(findings)
 
 
 @pytest.mark.parametrize("shown", PAGES, ids=lambda shown: shown.code)
 def test_what_is_written_instead_is_without_a_finding(shown: Page) -> None:
-    findings = found_in(shown, shown.instead, shown.instead_shop)
+    findings = found_in(shown, shown.instead, shown.instead_shop, shown.instead_inventory)
     assert told(findings, shown) == set(), full(findings)
 
 
@@ -84,7 +86,7 @@ def test_a_page_is_short_and_says_everything(shown: Page) -> None:
         lines = example.strip("\n").split("\n")
         assert len(lines) <= LONGER.get(shown.code, LONGEST_EXAMPLE)
         assert max(map(len, lines)) <= WIDTH - 4
-    text = page_text(shown, full(found_in(shown, shown.example, shown.shop)))
+    text = page_text(shown, full(found_in(shown, shown.example, shown.shop, shown.inventory)))
     assert max(map(len, text.splitlines())) <= WIDTH
 
 

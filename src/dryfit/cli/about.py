@@ -5,14 +5,13 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Mapping
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from dryfit import workshop
 from dryfit.cli.status import DONE, StoppedError
 from dryfit.diagnostics import Diagnostic, Findings
-from dryfit.diagnostics.explain import Page, near_codes, page, page_text
+from dryfit.diagnostics.explain import INVENTORY, Page, near_codes, page, page_text
 from dryfit.diagnostics.render import full
 from dryfit.notes import source_of
 
@@ -57,16 +56,19 @@ def _told_about(shown: Page) -> str:
         if shown.shop is not None:
             shop_file = Path(folder) / "shop.toml"
             shop_file.write_text(shown.shop, encoding="utf-8")
+        if shown.inventory is not None:
+            (Path(folder) / INVENTORY).write_text(shown.inventory, encoding="utf-8")
         # The shop and the patterns of whoever asks have no part in the example.
-        said = full(_found_in(shown, shop_file, {"XDG_CONFIG_HOME": folder}))
+        said = full(_found_in(shown, shop_file, Path(folder)))
         return said.replace(f"{folder}{os.sep}", "")
 
 
-def _found_in(shown: Page, shop_file: Path | None, environment: Mapping[str, str]) -> Findings:
+def _found_in(shown: Page, shop_file: Path | None, folder: Path) -> Findings:
     source = source_of("example.dryfit", shown.written_out(shown.example).encode(shown.encoding))
     if isinstance(source, Diagnostic):
         return (source,)
-    checked = workshop.check(source, shop_file, environment)
+    environment = {"XDG_CONFIG_HOME": str(folder)}
+    checked = workshop.check(source, shop_file, environment, folder=folder)
     if shown.command == "check" or checked.failed:
         return checked.findings
     if shown.command == "stock":

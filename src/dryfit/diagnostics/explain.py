@@ -16,6 +16,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Literal
 
+INVENTORY: Final = "offcuts.dryfit"
+"""The file of wood in an example."""
+
 WIDTH: Final = 78
 """Columns of a page as text."""
 
@@ -47,7 +50,8 @@ class Page:
     """What there is to say about a code.
 
     `example` is a whole notes file in which the code is found, `instead` the same notes mended;
-    with `shop` and `instead_shop` it is the shop file that is wrong.  `command` is the command
+    with `shop` and `instead_shop` it is the shop file that is wrong, with `inventory` and
+    `instead_inventory` a file `INVENTORY` beside the notes.  `command` is the command
     that finds it.  `encoding` is the one in which the example is saved; `note` is one remark more.
     `beside` names other codes that cannot but be found in the example too.  With `what_to_do` the
     page is on a finding that no notes can bring out: it has no example, and says this instead.
@@ -67,6 +71,8 @@ class Page:
     stands_for: StandsFor | None = None
     beside: tuple[str, ...] = ()
     what_to_do: str | None = None
+    inventory: str | None = None
+    instead_inventory: str | None = None
 
     def written_out(self, example: str) -> str:
         """Return one of the examples with what was left out of print."""
@@ -114,10 +120,11 @@ def _sections(shown: Page, found: str) -> Iterator[str]:
     yield _section("What it means", _wrapped(shown.means))
     yield _section("Why it matters at the bench", _wrapped(shown.matters))
     if shown.what_to_do is None:
-        yield _section("Example", _example(shown, shown.example, shown.shop))
+        yield _section("Example", _example(shown, shown.example, shown.shop, shown.inventory))
         if found:
             yield _section(f"What `dryfit {shown.command}` says", _findings(found))
-        yield _section("Write instead", _example(shown, shown.instead, shown.instead_shop))
+        instead = shown.instead, shown.instead_shop, shown.instead_inventory
+        yield _section("Write instead", _example(shown, *instead))
     else:
         yield _section("What to do", _wrapped(shown.what_to_do))
     if shown.note:
@@ -147,13 +154,15 @@ def _filled(paragraph: str, first: str = _INDENT, rest: str = _INDENT) -> str:
     )
 
 
-def _example(shown: Page, notes: str, shop: str | None) -> str:
-    """Return the notes, or else what differs in the shop file, or both."""
+def _example(shown: Page, notes: str, shop: str | None, inventory: str | None) -> str:
+    """Return the notes, or else what differs in the shop file or the inventory, or all of them."""
     texts = []
     if notes != _FLAWLESS:
         texts.append(notes)
     if shop is not None:
         texts.append("# shop file\n" + shop.strip("\n"))
+    if inventory is not None:
+        texts.append(f"# {INVENTORY}\n" + inventory.strip("\n"))
     blocks = [textwrap.indent(_showable(text.strip("\n")), _INDENT) for text in texts]
     if shown.stands_for is not None and any(REPEATED in text for text in texts):
         many = shown.stands_for

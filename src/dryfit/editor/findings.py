@@ -47,17 +47,23 @@ class Examined:
 
 
 def examined(
-    name: str, text: str, shop_file: Path | None, environment: Mapping[str, str], encoding: Encoding
+    name: str,
+    text: str,
+    shop_file: Path | None,
+    environment: Mapping[str, str],
+    encoding: Encoding,
+    folder: Path | None = None,
 ) -> Examined:
     """Return all that `dryfit check` finds in a text, each finding with its place.
 
+    `folder` is that of the text, where its inventory lies.
     What has no place in the text, as what is wrong in the shop file, is marked at its top.
     """
     source = source_of(name, text.encode("utf-8", "surrogatepass"))
     if isinstance(source, Diagnostic):
         return Examined(marks((source,), None, encoding))
     try:
-        checked = workshop.check(source, shop_file, environment)
+        checked = workshop.check(source, shop_file, environment, folder=folder)
     except (ShopFileError, OSError) as error:
         return Examined((Mark(_TOP, Severity.ERROR, None, str(error)),))
     return Examined(marks(checked.findings, source, encoding), checked)

@@ -122,8 +122,10 @@ async def _publish(server: NotesServer, uri: str, version: int) -> None:
         if document is None:
             return
         name, text, encoding = _name(document), document.source, server.encoding()
+        folder = Path(document.path).parent if document.path else None
         found = await server.aside(
-            lambda: examined(name, text, server.shop_file, os.environ, encoding), Examined(())
+            lambda: examined(name, text, server.shop_file, os.environ, encoding, folder),
+            Examined(()),
         )
     if _open_text(server, uri, version) is None:
         return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -33,7 +34,7 @@ from dryfit.notes.tree import (
 )
 from dryfit.piece.air import air_of
 from dryfit.piece.bought import supplies
-from dryfit.piece.declared import Declared
+from dryfit.piece.declared import Declared, Measured
 from dryfit.piece.features import declared_features
 from dryfit.piece.finishing import declared_bare, declared_finishes
 from dryfit.piece.gaps import gaps_of_nothing
@@ -50,7 +51,6 @@ from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.readings import sums_read
 from dryfit.piece.stages import stage_of
 from dryfit.piece.statements import first_line, lines_of
-from dryfit.piece.stock_lines import stock_of
 from dryfit.piece.sums import Sums
 from dryfit.piece.unit_slips import unit_slips
 from dryfit.piece.whole_lines import (
@@ -66,13 +66,16 @@ from dryfit.piece.written_sizes import sizes_on
 
 if TYPE_CHECKING:
     from dryfit.piece.declared.site import PlaceWords
+    from dryfit.piece.stock_whole import StockList, Wood
 
 
 _OF_THE_PLACE = (RoomLine, ScribeLine, WayInLine, WallLine)
 
 
-def declare(notes: Notes) -> tuple[Declared, Findings]:
+def declare(notes: Notes, inventories: Sequence[Notes] = ()) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
+
+    `inventories` are lists of wood that lies in the shop besides.
 
     Findings: those of `missing_lines`, `with_measured`, `declared_parts`, `circles`,
     `gaps_of_nothing`, `nominal_sizes`, `unit_slips`, of the module of each kind of line, and of
@@ -82,9 +85,16 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
     first = units.first if units else "length"
     names = _names(notes)
     planned = _sums(notes, names, first)
-    as_measured, measured = with_measured(notes, planned, first)
+    lists = _stock_lists(notes, inventories, planned, names)
+    wood, sheets = _wood(lists)
+    as_measured, measured = with_measured(notes, planned, first, sheets)
     sums = _sums(as_measured, names, first) if measured else planned
     declared = with_keys(_declared(as_measured, sums, names, first), names)
+    if wood is not None:
+        from dryfit.piece.stock_whole import as_measured as as_measured_wood
+
+        wood = as_measured_wood(wood, measured, planned)
+        declared = replace(declared, stock=wood.stock, yard=wood.yard)
     sums.work_out_values()
     slips = tuple(unit_slips(sums, declared.parts, declared.overall, units_said=units is not None))
     if sums.unit == "in":
@@ -100,6 +110,7 @@ def declare(notes: Notes) -> tuple[Declared, Findings]:
         *gaps_of_nothing(declared.parts, declared.contacts, sums.display),
         *slips,
         *(each for each in of_planned if each not in of_sums),
+        *(each for listed in lists[1:] for each in listed.sums.findings),
         *of_sums,
         *names.findings,
     )
@@ -135,6 +146,34 @@ def _sums(notes: Notes, names: Names, first: str) -> Sums:
     )
 
 
+def _stock_lists(
+    notes: Notes, inventories: Sequence[Notes], sums: Sums, names: Names
+) -> tuple[StockList, ...]:
+    """Return the lines of wood of each text, those of the notes first; nothing without any."""
+    own = lines_of(notes, HaveLine)
+    if not own and not inventories:
+        return ()
+    from dryfit.piece.stock_whole import StockList
+
+    units = first_line(notes, UnitsLine)
+    found = [StockList(own, sums, units.first if units else "length")]
+    for each in inventories:
+        units = first_line(each, UnitsLine)
+        first = units.first if units else "length"
+        found.append(StockList(lines_of(each, HaveLine), _sums(each, names, first), first))
+    return tuple(found)
+
+
+def _wood(lists: Sequence[StockList]) -> tuple[Wood | None, tuple[Measured, ...]]:
+    """Return all wood, and what its sheets measure."""
+    if not lists:
+        return None, ()
+    from dryfit.piece.stock_whole import declared_wood, measured_sheets
+
+    wood = declared_wood(lists)
+    return wood, tuple(measured_sheets(wood.stock))
+
+
 def _place(notes: Notes, sums: Sums) -> PlaceWords | None:
     """Return what the notes say of the place, the way in, the wall and the users, if anything."""
     said = any(isinstance(line, _OF_THE_PLACE) for line in notes.statements)
@@ -149,7 +188,7 @@ def _place(notes: Notes, sums: Sums) -> PlaceWords | None:
 def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
     overall, timber = overall_size(sums), first_line(notes, TimberLine)
     whole = WholePiece(first, timber.timber if timber else None, is_wider_than_deep(overall))
-    part_lines, stock = lines_of(notes, PartsLine), lines_of(notes, HaveLine)
+    part_lines = lines_of(notes, PartsLine)
     made = declared_parts(notes, sums, names, whole)
     stands = [line.span for line in lines_of(notes, PlaceLine) if line.kind == "outdoors"]
     return Declared(
@@ -167,8 +206,7 @@ def _declared(notes: Notes, sums: Sums, names: Names, first: str) -> Declared:
         stages=tuple(stage_of(line, sums, names) for line in lines_of(notes, GlueLine)),
         finishes=declared_finishes(lines_of(notes, FinishLine), sums, names),
         bare=declared_bare(lines_of(notes, BareLine), names),
-        stock=tuple(stock_of(line, sums, first) for line in stock if not line.buy),
-        yard=tuple(stock_of(line, sums, first) for line in stock if line.buy),
+        stock=(),
         notes=tuple(line.text for line in lines_of(notes, NoteLine)),
         supplies=supplies(part_lines, names),
         openings=declared_openings(lines_of(notes, OpeningLine), names),

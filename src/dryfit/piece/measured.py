@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
@@ -45,16 +46,19 @@ class _Taken:
     measured: list[Measured] = field(default_factory=list)
 
 
-def with_measured(notes: Notes, sums: Sums, first: str) -> tuple[Notes, tuple[Measured, ...]]:
+def with_measured(
+    notes: Notes, sums: Sums, first: str, sheets: Sequence[Measured] = ()
+) -> tuple[Notes, tuple[Measured, ...]]:
     """Return the notes with written sizes and values as measured, and all that was measured.
 
     `sums` are those of the notes as planned, `first` the size that stands first in a bare triple.
+    `sheets` are measured where they are listed as wood on hand; a ``measured`` line outdoes that.
     Sizes that the piece works out are not replaced: they are compared with the placed piece.
     Findings (in `sums`): measured-unknown, measured-twice, measured-far-off, measured-one-copy,
     measured-several.
     """
     lines = lines_of(notes, MeasuredLine)
-    if not lines:
+    if not lines and not sheets:
         return notes, ()
     taken = _Taken(notes, sums, first)
     for line in lines:
@@ -62,6 +66,8 @@ def with_measured(notes: Notes, sums: Sums, first: str) -> tuple[Notes, tuple[Me
         known = tuple(amount for amount in amounts if amount is not None)
         if known and len(known) == len(amounts):
             _take(line, known, taken)
+    for sheet in sheets:
+        _take_listed(sheet, taken)
     statements = tuple(_replaced(each, taken, first) for each in notes.statements)
     return replace(notes, statements=statements), tuple(taken.measured)
 
@@ -108,13 +114,8 @@ def _take_sheet(
     line: MeasuredLine, planned: Fraction | None, amount: Number, taken: _Taken
 ) -> bool:
     """Take up a measured thickness of sheets or boards; False when no part is of them."""
-    sums, first = taken.sums, taken.first
-    found = [
-        part.name
-        for part in lines_of(taken.notes, PartsLine)
-        if _timber_of(taken.notes, part) == line.timber
-        and (planned is None or _thickness(part, sums, first) == planned)
-    ]
+    sums = taken.sums
+    found = _parts_of(line.timber, planned, taken)
     for name in found:
         taken.sizes[name, "thickness"] = amount
     if not found:
@@ -129,6 +130,27 @@ def _take_sheet(
             )
         )
     return bool(found)
+
+
+def _take_listed(sheet: Measured, taken: _Taken) -> None:
+    """Take up what a sheet on hand measures, unless a line says how thick such sheets are."""
+    if any((each.name, each.planned) == (sheet.name, sheet.planned) for each in taken.measured):
+        return
+    found = _parts_of(sheet.name, sheet.planned, taken)
+    number = Number(sheet.taken, Quantity(sheet.taken, LENGTH), sheet.span)
+    for name in found:
+        taken.sizes.setdefault((name, "thickness"), number)
+    if found:
+        taken.measured.append(sheet)
+
+
+def _parts_of(timber: str | None, planned: Fraction | None, taken: _Taken) -> list[str]:
+    return [
+        part.name
+        for part in lines_of(taken.notes, PartsLine)
+        if _timber_of(taken.notes, part) == timber
+        and (planned is None or _thickness(part, taken.sums, taken.first) == planned)
+    ]
 
 
 def _timber_of(notes: Notes, part: PartsLine) -> str | None:

@@ -29,11 +29,14 @@ _NOTHING_SAID = AirWords()
 class Price:
     """What the yard asks: `amount` of money for one piece, or for each unit of size.
 
-    `per` is piece, metre, foot, square metre, square foot, cubic metre or board foot.
+    `per` is piece, metre, foot, square metre, square foot, cubic metre or board foot.  `currency`
+    is how the money is called on paper (``€``), nothing where the notes do not say; all prices of
+    a piece are in one.
     """
 
     amount: Fraction
     per: str
+    currency: str = ""
 
 
 @dataclass(frozen=True, slots=True)
