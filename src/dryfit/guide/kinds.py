@@ -146,7 +146,7 @@ KINDS: tuple[Kind, ...] = (
         "storage.type",
         ("STOCK", "STATE", "MARK", "DEFECT", "SHEETGRAIN", "MEASURES"),
     ),
-    Kind("What the yard asks", "storage.type", ("PRICED", "CURRENCY", "PERUNIT")),
+    Kind("What the yard asks", "storage.type", ("PRICED", "CURRENCY", "PERUNIT", "_AVAILABLE")),
     Kind("Units and numbers", "constant.language", ("UNIT", "_NEAREST", "DECIMALCOMMA", "FIRST")),
     Kind("Air and moisture, behind a figure", "constant.language", ("_PERCENT", "SCALE", "AIR")),
     Kind(

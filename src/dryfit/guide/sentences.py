@@ -75,7 +75,7 @@ _STOCK = Chapter(
         ),
         Sentence("have 2 sheets of birch ply, 1220 x 610 x 6, measures 5.6", "with a grain"),
         Sentence("have 1 sheet of birch ply, 610 x 610 x 9, no grain", "any way round"),
-        Sentence("buy boards of ash, 2400 x 180 x 27, 48.00 each, at most 3", "what there is"),
+        Sentence("buy boards of ash, 2400 x 180 x 27, 48.00 each, 3 available", "at most 3"),
         Sentence("buy strips of ash, 2400 x 30 x 12, at £3.20 a metre", "m2, board foot"),
         Sentence('stock from "offcuts.dryfit"', "a file of such lines"),
     ),

@@ -42,6 +42,8 @@ _AT_A_SIDE = frozenset(
 )
 """What begins at an end or an edge, so that one figure says how far it reaches."""
 
+_ALONG_AN_EDGE = frozenset(["sapwood", "heartwood", "bark", "wane"])
+
 _ALL_SIZES = 3
 
 
@@ -182,7 +184,10 @@ def _sizes(node: Parsed, told: _Told) -> None:
         told.runs.append(node)
     if len(told.other) > 1:
         told.draft.error(
-            "slab-width", "only the width may be another at the other end", told.draft.span(node)
+            "slab-width",
+            "only the width may be another at the other end",
+            told.draft.span(node),
+            Hint("write the smaller of both sizes"),
         )
         del told.other[1:]
 
@@ -211,12 +216,19 @@ def _waney(node: Parsed, draft: Draft) -> WaneyWords:
 def _zone(node: Parsed, told: _Told) -> None:
     why = text_of(tokens(node.children, "DEFECT")[0])
     side = text_or_none(next(iter(tokens(node.children, "STOCKSIDE")), None))
-    amounts = [told.sum(amount) for amount in sums_in(node, told.draft)]
+    amounts = _ranged([told.sum(amount) for amount in sums_in(node, told.draft)])
     span = told.draft.span(node)
-    if len(amounts) == 1 and (side is None or why not in _AT_A_SIDE):
+    if not amounts or (len(amounts) == 1 and (side is None or why not in _AT_A_SIDE)):
         _where(why, node, told.draft)
         return
     told.zones.append(_placed(ZoneWords(why, None, None, span), amounts, side or "left end"))
+
+
+def _ranged(amounts: list[Sum]) -> list[Sum]:
+    """Return the two ends of ``300 - 380``, which is no sum here."""
+    if len(amounts) == 1 and isinstance(amounts[0], Operation) and amounts[0].sign == "-":
+        return [amounts[0].left, amounts[0].right]
+    return amounts
 
 
 def _more(node: Parsed, side: str, told: _Told) -> None:
@@ -263,15 +275,13 @@ def _is_more_of_a_zone(node: Parsed) -> bool:
 
 def _where(why: str, node: Parsed, draft: Draft) -> None:
     word = "avoid" if why == "avoid" else why
-    draft.error(
-        "zone-unclear",
-        "from where to where does it reach?",
-        draft.span(node),
-        Hint(
-            f"write `{word} {{300}} to {{380}}`, counted from the left end; where it is not of the "
-            "whole width, behind a comma `{0} to {40} from the edge`"
-        ),
+    hint = (
+        f"write `{word} {{300}} to {{380}}`, counted from the left end; where it is not of the "
+        "whole width, behind a comma `{0} to {40} from the edge`"
     )
+    if why in _ALONG_AN_EDGE:
+        hint = f"write `{word} {{20}} from the edge`, or `from the far edge`, `from both edges`"
+    draft.error("zone-unclear", "from where to where does it reach?", draft.span(node), Hint(hint))
 
 
 # --- a line's own unit

@@ -24,6 +24,8 @@ _EXAMPLES = {
     "OVERALL": "overall {420} wide, {300} deep, {240} high",
     "TIMBER": "timber ash",
     "HAVE": "have 1 board of ash, {2400} x {160} x {34}, rough",
+    "BUY": "buy boards of ash, {2400} x {160} x {34}, rough, 48.00 each",
+    "INVENTORY": "stock from offcuts.dryfit",
     "GLUEUP": "glue up base: side frames, long rails",
     "FINISH": "finish hard wax oil, 2 coats, 8 h apart",
     "FEATURE": "groove in aprons: inside, {6} wide, {9} deep, {12} from top",

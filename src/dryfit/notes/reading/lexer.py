@@ -7,6 +7,7 @@ take at that place.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from lark import Token, Tree
@@ -18,7 +19,7 @@ from dryfit.notes.reading.tokens import Fault, end_of, token
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS
 from dryfit.notes.reading.word_tokens import WordReader
-from dryfit.notes.reading.words_of_stock import CURRENCY_SIGNS
+from dryfit.notes.reading.words_of_stock import CURRENCY_SIGNS, SLASHED
 
 _SIGNS = {
     ",": "_COMMA",
@@ -40,6 +41,8 @@ _SIGNS = {
 }
 
 
+_UNITS = "|".join(sorted(map(re.escape, SLASHED), key=len, reverse=True))
+_SLASHED = re.compile(rf"/ ?({_UNITS})(?![^\W_])", re.IGNORECASE)
 _COUNTED_BY_A = frozenset({"STOCK", "DEFECT", "SPARE"})
 
 
@@ -123,11 +126,20 @@ class _Scan:
             return token("BY", "x", at, at + 1)
         if at in self.reader.at_word:
             return self.reader.token(self.reader.at_word[at], takes, after)
+        if sign == "/" and "PERUNIT" in takes:
+            return self._slashed(at)
         possessive = self._possessive(at) if "_POSS" in takes else None
         if possessive:
             return token("_POSS", possessive, at, at + len(possessive))
         terminal = _SIGNS.get(sign)
         return token(terminal, sign, at, at + 1) if terminal in takes and terminal else None
+
+    def _slashed(self, at: int) -> Token:
+        """Return the unit of "14/m", or else the sign of a fraction or a quotient."""
+        found = _SLASHED.match(self.text, at)
+        if found is None:
+            return token("_SLASH", "/", at, at + 1)
+        return token("PERUNIT", SLASHED[found[1].lower()], at, found.end())
 
     def _end_of_clause(self, at: int) -> int:
         comma = self.text.find(",", at)

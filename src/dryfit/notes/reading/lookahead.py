@@ -63,9 +63,7 @@ class Ahead:
         if terminal == "EVERYTHING" and run == "all":
             return self._word(after) == "with"  # "all edges of seat" are not everything
         if run in ("buy", "at") and terminal in _OF_STOCK:
-            priced = run == "at" and self._is_priced(after)
-            stock = priced if run == "at" else begins_stock(self.line.words, after)
-            return stock == (terminal in ("BUY", "PRICED"))
+            return self._is_of_stock(terminal, after)
         if terminal == "GLUEWORDS" and run == "loose":
             return not self._is_joint(after)  # a "loose tenon" is another joint
         if terminal == "PREP" and run == "to":
@@ -76,14 +74,17 @@ class Ahead:
             return self.names_at(after, words.spaces if value == "in" else words.parts)
         return True
 
-    def _is_priced(self, after: int) -> bool:
-        """Return whether money is spoken of up to the next comma: "at 48 each", not "at 12 %"."""
+    def _is_of_stock(self, terminal: str, after: int) -> bool:
+        """Return whether ``buy`` means wood, and ``at`` a price or how moist wood is."""
+        if terminal in ("BUY", "BOUGHT"):
+            return begins_stock(self.line.words, after) == (terminal == "BUY")
         start = self.line.words[after - 1].end
         clause = self.line.text[start:].partition(",")[0]
-        if CURRENCY_SIGNS & set(clause):
-            return True
-        words = (word for word in self.line.words[after:] if word.start < start + len(clause))
-        return any(word.text in _OF_PRICES or label_of(word.text) for word in words)
+        words = [word.text for word in self.line.words[after:] if word.start < start + len(clause)]
+        if terminal == "MARK":
+            return "%" in clause or not {"percent", "cent"}.isdisjoint(words)
+        priced = any(word in _OF_PRICES or label_of(word) for word in words)
+        return priced or not CURRENCY_SIGNS.isdisjoint(clause)
 
     def is_said_of_a_joint(self, after: int) -> bool:
         """Return whether a word such as pegs, which may name parts too, is about a joint.

@@ -12,7 +12,7 @@ from dryfit.notes.reading.numbers import Spelled
 from dryfit.notes.reading.tokens import Fault, token
 
 DIGITS = frozenset("0123456789")
-_SIGN = re.compile(r"(?<=°)[cf]\b|(?:kg|lbs?)\b", re.IGNORECASE)
+_SIGN = re.compile(r"(?<=°)[cf]\b|(?:kg|lbs?|eur|gbp|usd|chf|kr)\b", re.IGNORECASE)
 """What may stand right behind a number, and is no unit of length, time or angle."""
 
 

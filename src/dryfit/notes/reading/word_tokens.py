@@ -24,7 +24,7 @@ from dryfit.notes.reading.words import PHRASES
 
 _FREE_NAMES = ("finish", "timber", "wood", "measured")
 # "30 rise" is a size, also where a value is called rise.
-_AFTER_A_NUMBER = ("CUTADJ", "_STAVES")
+_AFTER_A_NUMBER = ("CUTADJ", "_STAVES", "STOCK")
 _NUMBERS = ("INT", "NUMBER", "MEASURE")
 # "15 below the top" is below a side, also where a part is called top.
 # "tenon 20, pegs 9" is about the joint, also where parts are called pegs.

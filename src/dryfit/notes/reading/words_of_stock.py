@@ -7,7 +7,7 @@ from dryfit.notes.names import canonical
 Entry = tuple[str, dict[str, str]]
 
 _KINDS = {
-    "board": ("board", "plank"),
+    "board": ("board", "plank", "piece"),
     "offcut": ("offcut", "off cut", "leftover"),
     "sheet": ("sheet",),
     "slab": ("slab",),
@@ -66,7 +66,7 @@ CURRENCY_SIGNS = frozenset("€£$¥")
 
 
 def _per_units() -> dict[str, str]:
-    found: dict[str, str] = {"each": "piece", "apiece": "piece"}
+    found: dict[str, str] = {"each": "piece", "apiece": "piece", "ea": "piece"}
     for unit, words in _UNITS.items():
         for word in words:
             found[f"per {word}"] = unit
@@ -100,8 +100,13 @@ STOCK_WORDS: tuple[Entry, ...] = (
     ("PRICED", dict.fromkeys(("for", "at"), "price")),
     ("CURRENCY", {word: sign for sign, words in CURRENCIES.items() for word in words}),
     ("PERUNIT", _per_units()),
+    ("_AVAILABLE", dict.fromkeys(("available", "in stock", "on offer", "to be had"), "available")),
     ("SPARE", dict.fromkeys(("spare", "extra", "to spare"), "spare")),
 )
+
+
+SLASHED = {word: unit for unit, words in _UNITS.items() for word in words if unit != "piece"}
+"""What may stand behind a price and a slash: ``14/m``."""
 
 
 def label_of(word: str) -> str | None:
