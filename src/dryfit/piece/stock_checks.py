@@ -129,7 +129,9 @@ def _slips(line: HaveLine, have: Have, sums: Sums) -> Iterator[Diagnostic]:
         wide = width > _WIDEST and have.kind != "sheet"
         if not (wide or thickness > _THICKEST):
             return
-        what = f"{width / 12 / INCH:.0f} ft wide" if wide else f"{thickness / INCH:.0f} in thick"
+        what = (
+            f"{round(width / 12 / INCH)} ft wide" if wide else f"{round(thickness / INCH)} in thick"
+        )
         other, read = "mm", "inches"
     else:
         if have.kind in ("offcut", "strip") or thickness > _THIN or length > _SHORT:
