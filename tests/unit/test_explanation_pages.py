@@ -27,7 +27,6 @@ LONGER = {
     "drawer-blocked": 14,  # a drawer, and the case with the rail before it
     "runner-groove-close": 14,  # a drawer, and the case that it runs in
     "runner-bears-little": 13,  # a drawer, and the case that it runs in
-    "yard-without-price": 13,  # two lines of the yard beside the wood on hand
     "drawer-tips": 13,  # a drawer, and the case that it runs in
 }
 

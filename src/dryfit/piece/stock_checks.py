@@ -235,7 +235,7 @@ def _money(line: HaveLine) -> Iterator[Diagnostic]:
         yield _finding(
             "buy-without-price",
             Severity.QUESTION,
-            "what does it cost? without a price the fewest boards are bought, not the cheapest",
+            "what does it cost? it is bought only where no line has a price, by the fewest boards",
             line.span,
             "write `48.00 each`, `14 per m`, `62 per m2`, `1900 per m3` or `9.50 per board foot`",
         )
@@ -244,8 +244,8 @@ def _money(line: HaveLine) -> Iterator[Diagnostic]:
         yield _finding(
             "price-without-unit",
             Severity.WARNING,
-            f"`{amount}` for what? the price is not counted: the fewest boards are bought, not "
-            "the cheapest",
+            f"`{amount}` for what? the price is not counted: it is bought only where no line has "
+            "one, by the fewest boards",
             price.span,
             f"write `{amount} each`, or `per m`, `per m2`, `per m3`, `per board foot`",
         )

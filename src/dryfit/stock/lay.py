@@ -23,7 +23,7 @@ from dryfit.stock.margins import margin_of
 from dryfit.stock.needs import needs_of
 from dryfit.stock.outcome import Outcome
 from dryfit.stock.reasons import NO_ROOM, NOT_SEEN, reasons_of
-from dryfit.stock.stock_lines import findings_of, usable_lines
+from dryfit.stock.stock_lines import usable_lines
 
 
 def lay_out_stock(
@@ -33,7 +33,7 @@ def lay_out_stock(
 
     The model comes back because its panels may be glued from other staves where that saves wood.
     What is missing is no error: the piece is planned all the same.
-    Findings: board-not-laid-out, yard-without-price.
+    What lines lack is asked where they are declared.
     """
     if not (model.stock or model.yard):
         return model, None, ()
@@ -41,7 +41,7 @@ def lay_out_stock(
     boards = boards_of(lines)
     found = chosen(needs_of(model, shop), boards, yard, shop, effort)
     laid = _told(found, boards, yard, model, shop)
-    return found.needs.model, laid, findings_of(model)
+    return found.needs.model, laid, ()
 
 
 def boards_of(lines: Sequence[Have]) -> tuple[StockBoard, ...]:
