@@ -2,7 +2,7 @@
 
 import random
 
-from dryfit.cutting import Area, Board, Job, Part, Rules
+from dryfit.cutting import Area, Board, Job, Part, Rule, Rules
 
 MM = 100
 
@@ -23,6 +23,7 @@ def lot(seed: int) -> Job:
             keep_width=6_000,
             sliver_length=rng.choice((0, 12_000)),
             sliver_width=3_000,
+            resaw_kerf=rng.choice((0, 200)),
         ),
     )
 
@@ -51,7 +52,11 @@ def _zone(rng: random.Random, length: int, width: int) -> Area:
 
 
 def _part(rng: random.Random, name: str) -> Part:
-    group = rng.choice(("", "", "", "kept together", "run"))
+    group = rng.choice(("", "", "", "kept together", "run", f"pair {name}"))
+    rule: Rule = ""
+    if group:
+        rules: dict[str, Rule] = {"kept together": "same board", "run": "in sequence"}
+        rule = rules.get(group, "bookmatched")
     width = 7_000 if group == "run" else rng.randint(20, 120) * MM
     return Part(
         name,
@@ -62,7 +67,8 @@ def _part(rng: random.Random, name: str) -> Part:
         turns=group != "run" and rng.random() < 0.3,
         material="oak" if group or rng.random() < 0.9 else "ash",
         group=group,
-        rule="in sequence" if group == "run" else "same board" if group else "",
+        rule=rule,
+        leaf=rng.choice((0, 300)) if rule == "bookmatched" or rng.random() < 0.3 else None,
         boards=rng.choice((None, None, None, frozenset(("board 0", "board 2")))),
     )
 

@@ -6,7 +6,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.property.cutting_lots import lot, planted
 
-from dryfit.cutting import Part, added, lay_out, violations
+from dryfit.cutting import Area, Part, added, lay_out, violations
 from dryfit.cutting.boxes import Steps
 from dryfit.cutting.instance import compiled
 from dryfit.cutting.proof import alone, short_of
@@ -37,9 +37,17 @@ def test_parts_kerfs_offcuts_and_planing_are_the_stock(seed: int) -> None:
     boards = {board.id: board for board in job.boards}
     for layout in lay_out(job, effort=0).layouts:
         board = boards[layout.board]
-        faces = [(piece.area.size, parts[piece.part].thickness) for piece in layout.pieces]
-        wood = sum(face * thickness for face, thickness in faces)
-        planing = sum(face * (board.thickness - thickness) for face, thickness in faces)
+        places: dict[Area, list[Part]] = {}
+        for piece in layout.pieces:
+            places.setdefault(piece.area, []).append(parts[piece.part])
+        wood = planing = 0
+        for area, leaves in places.items():
+            saw = (len(leaves) - 1) * job.rules.resaw_kerf
+            thick = sum(part.thickness for part in leaves)
+            planed = board.thickness - thick - saw
+            assert planed >= sum(part.leaf or 0 for part in leaves if len(leaves) > 1)
+            wood += area.size * (thick + saw)
+            planing += area.size * planed
         fallen = sum(leftover.area.size for leftover in layout.leftovers) * board.thickness
         kerfs = sum(
             cut.kerf * (cut.piece.width if cut.saw == "crosscut" else cut.piece.length)

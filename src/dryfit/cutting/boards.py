@@ -46,9 +46,10 @@ class Bench:
         self.saws = Saws((rules.crosscut_kerf, rules.rip_kerf), rules.stages, rules.least_rip)
         self.framers = [Framer(instance, stock, self.saws) for stock in range(len(instance.stocks))]
         self.faces = [blank.length * blank.width for blank in instance.blanks]
-        self.runs = [len(blank.members) > 1 for blank in instance.blanks]
+        self.runs = [blank.run for blank in instance.blanks]
+        self.leaves = [max(counts) > 1 for counts in zip(*instance.layers, strict=True)]
         self.touchy = [
-            len(blank.members) > 1 or min(blank.shortest, blank.width) < rules.least_rip
+            blank.run or min(blank.shortest, blank.width) < rules.least_rip
             for blank in instance.blanks
         ]
         self.work = 0
@@ -60,19 +61,18 @@ class Bench:
         self.refresh(board)
         return board
 
-    def copied(self, board: Open) -> Open:
-        """The same board, to be changed. Its spaces are not listed."""
-        twins: dict[Node, Node] = {}
-        plots = [copy_plot(plot, twins) for plot in board.plots]
+    def copied(self, board: Open, twins: dict[Node, Node] | None = None) -> Open:
+        """The same board, to be changed; `twins` learns its nodes. Its spaces are not listed."""
+        learns = {} if twins is None else twins
+        plots = [copy_plot(plot, learns) for plot in board.plots]
         return Open(board.stock, board.frame, plots, board.free)
 
     def copied_with(self, board: Open, space: Space) -> tuple[Open, Space]:
         """The same board, to be changed, and one of its spaces there."""
         twins: dict[Node, Node] = {}
-        plots = [copy_plot(plot, twins) for plot in board.plots]
-        twin = Open(board.stock, board.frame, plots, board.free)
+        twin = self.copied(board, twins)
         along, across, have_along, have_across, plot, node, how = space
-        within = plots[board.plots.index(plot)]
+        within = twin.plots[board.plots.index(plot)]
         inside = None if node is None else twins[node]
         return twin, (along, across, have_along, have_across, within, inside, how)
 
@@ -107,9 +107,8 @@ class Bench:
             freed.append(other)
             take(plot, other, self.saws)
             plot.touchy -= self.touchy[other.blank]
-        blanks = [leaf.blank for leaf in freed]
-        board.free += sum(self.faces[blank] for blank in blanks)
-        return blanks
+        board.free += sum(self.faces[leaf.blank] for leaf in freed)
+        return [blank for leaf in freed for blank in blanks_at(leaf)]
 
     def offender(self, plot: Plot) -> Node | None:
         """A blank that would have to be ripped too short, or a run with no stage left for it."""
@@ -155,4 +154,15 @@ def _collect(node: Node, found: list[Node]) -> None:
 
 def blanks_of(board: Open) -> list[int]:
     """All blanks of a board, in order."""
-    return [leaf.blank for plot in board.plots if plot.root for leaf in leaves_of(plot.root)]
+    return [
+        blank
+        for plot in board.plots
+        if plot.root
+        for leaf in leaves_of(plot.root)
+        for blank in blanks_at(leaf)
+    ]
+
+
+def blanks_at(leaf: Node) -> tuple[int, ...]:
+    """What comes out of one place: a blank, and those that are resawn with it."""
+    return (leaf.blank, *leaf.above)

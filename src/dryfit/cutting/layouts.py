@@ -124,7 +124,7 @@ class Sawing:
                 left = None
             if blank is None:
                 self._row(kid, piece, piece_hand)
-            elif row.way == 1 and len(members) > 1:
+            elif row.way == 1 and blank.run:
                 self._run(kid, blank, piece, piece_hand)
             else:
                 self._blank(kid, members[0], row.way, piece, piece_hand)
@@ -142,7 +142,7 @@ class Sawing:
                 found.append((kid, size, None, ()))
                 continue
             blank = self.instance.blanks[kid.blank]
-            if row.way == 0 and len(blank.members) > 1:
+            if row.way == 0 and blank.run:
                 for member in blank.members:
                     length = self.instance.job.parts[member[0]].length
                     found.append((kid, length, blank, (member,)))
@@ -183,7 +183,13 @@ class Sawing:
         part = self.instance.job.parts[member[0]]
         turned = (area.length, area.width) != (part.length, part.width)
         assert kid.way == BLANK
-        self.pieces.append(Piece(part.id, member[1], area, turned))
+        blanks = self.instance.blanks
+        pile = [member]
+        if blanks[kid.blank].stacked:
+            pile = list(blanks[kid.blank].members)
+        pile += [blanks[above].members[0] for above in kid.above]
+        for layer, (index, copy) in enumerate(pile, 1 if len(pile) > 1 else 0):
+            self.pieces.append(Piece(self.instance.job.parts[index].id, copy, area, turned, layer))
 
     def _fallen(self, area: Area) -> None:
         self.leftovers.append(leftover(self.board, self.rules, area))

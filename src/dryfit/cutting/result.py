@@ -36,12 +36,16 @@ class Cut:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Where the `copy`-th blank (from 1) of a part lies; turned if its length runs across."""
+    """Where the `copy`-th blank (from 1) of a part lies; turned if its length runs across.
+
+    layer  which leaf it is, from 1, where several are resawn from this place; else 0
+    """
 
     part: str
     copy: int
     area: Area
     turned: bool = False
+    layer: int = 0
 
 
 @dataclass(frozen=True, slots=True)

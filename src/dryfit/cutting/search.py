@@ -6,7 +6,7 @@ layout is the best, and the next one may take less stock (research method 6). Al
 none of it is timed, so that the same job gives the same layout.
 """
 
-from dryfit.cutting.boards import Bench, Open, blanks_of, leaves_of
+from dryfit.cutting.boards import Bench, Open, blanks_at, blanks_of, leaves_of
 from dryfit.cutting.instance import Instance
 from dryfit.cutting.recreate import State, put_unit
 
@@ -181,7 +181,7 @@ class Search:
                     for plot in board.plots
                     if plot.root is not None
                     for leaf in leaves_of(plot.root)
-                    if leaf.blank in torn
+                    if not torn.isdisjoint(blanks_at(leaf))
                 ),
                 None,
             )
