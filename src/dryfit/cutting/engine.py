@@ -52,17 +52,22 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     blanks = len(instance.blanks)
     rounds, patience = _rounds(blanks, effort), effort * (40 + 6 * blanks)
     search = Search(instance)
-    proofs = _searched(search, effort)
+    least = Least(instance, effort * QUICK * blanks)
+    proofs = _searched(search, effort, least)
     layouts: tuple[Layout, ...] | None = None
     if search.best.lost and not proofs:
         search.run(2 * min(rounds, effort * MOST_AGAIN), patience=0)
-        layouts = _by_other_means(job, effort, known) if search.best.lost else None
+        if search.best.lost:
+            layouts = _by_other_means(job, effort, known)
+        else:
+            _cheapened(search, search.rounds + rounds // 2, effort, least)
     if layouts is None:
         layouts = layouts_of(instance, polished(search, rounds // 4, patience).boards)
     missing = _missing(job, layouts)
     faults = violations(job, layouts, missing)
     assert not faults, faults
     boards = {board.id: board for board in job.boards}
+    least_price, least_worth = _least_of(job, layouts, least) if not missing else (False, False)
     return Answer(
         verdict="not enough" if proofs else "not found" if missing else "enough",
         layouts=layouts,
@@ -71,14 +76,25 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
         value=sum(boards[layout.board].value for layout in layouts),
         price=sum(boards[layout.board].price or 0 for layout in layouts),
         work=search.bench.work,
+        least_price=least_price,
+        least=least_worth,
     )
+
+
+def _least_of(job: Job, layouts: Sequence[Layout], least: Least) -> tuple[bool, bool]:
+    """Whether the price, and whether the worth of layouts of everything are proved least."""
+    numbers = {board.id: number for number, board in enumerate(job.boards)}
+    stocks = [numbers[layout.board] for layout in layouts]
+    if least.proved(stocks):
+        return True, True
+    return least.proved(stocks, price=True), False
 
 
 def _rounds(blanks: int, effort: int) -> int:
     return effort * (400 + 80 * blanks)
 
 
-def _searched(search: Search, effort: int) -> tuple[Proof, ...]:
+def _searched(search: Search, effort: int, least: Least) -> tuple[Proof, ...]:
     """Search until everything has its place and no more is to be hoped for, or a proof is found."""
     blanks = len(search.instance.blanks)
     rounds = _rounds(blanks, effort)
@@ -94,14 +110,13 @@ def _searched(search: Search, effort: int) -> tuple[Proof, ...]:
             proof = short_of(search.instance, Steps(effort * STEPS * blanks))
         if search.best.lost:
             return () if proof is None else (proof,)
-    _cheapened(search, rounds, effort)
+    _cheapened(search, rounds, effort, least)
     return ()
 
 
-def _cheapened(search: Search, rounds: int, effort: int) -> None:
+def _cheapened(search: Search, rounds: int, effort: int, least: Least) -> None:
     """Search on for less stock, until there is a proof or little hope that there is none."""
     blanks = len(search.instance.blanks)
-    least = Least(search.instance, effort * QUICK * blanks)
     soon, late = effort * (10 + blanks), effort * (40 + 3 * blanks * blanks)
     while search.rounds < rounds:
         before = search.run(rounds - search.rounds, patience=soon)

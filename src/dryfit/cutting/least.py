@@ -1,15 +1,15 @@
 """Proofs that no cheaper boards hold everything, so that the search may stop.
 
 Sets of boards are gone through one kind of board after the other. Prices of the blanks tell early
-which sets cannot be worth the blanks, whatever else is affordable; a set that passes them all is
-held against the sharing out, which either passes it too or gives one price more.
+which sets cannot be worth the blanks, whatever else is affordable: first the faces, then what was
+learnt from sets that passed them and that the sharing out refuted.
 """
 
 from collections.abc import Sequence
 
 from dryfit.cutting.boxes import Steps, TooMuchWork
 from dryfit.cutting.instance import Instance
-from dryfit.cutting.proof import materials, shared_out
+from dryfit.cutting.proof import Shared, faces_and_rooms, materials, shared_out
 from dryfit.cutting.rooms import Counts
 from dryfit.cutting.sharing import Sharing
 
@@ -20,111 +20,141 @@ class Least:
     def __init__(self, instance: Instance, most_steps: int) -> None:
         self.instance = instance
         self.steps = Steps(most_steps)
-        self._cheaper: list[tuple[str, _Cheaper]] = []
-        self._given_up = False
+        self.worths = [stock.worth for stock in instance.stocks]
+        self.prices = [stock.board.price or 0 for stock in instance.stocks]
+        self._sets: dict[str, _Sets] = {}
+        self._said: dict[tuple[bool, tuple[int, ...]], bool] = {}
 
-    def proved(self, stocks: Sequence[int]) -> bool:
+    def proved(self, stocks: Sequence[int], *, price: bool = False) -> bool:
         """Whether it is proved that boards of less worth than these do not hold all blanks.
 
         stocks  the stock of each board of a layout that holds everything
+        price   or only boards of a lower price
         """
-        if self._given_up:
-            return False
-        try:
-            if not self._cheaper:
-                self._cheaper = [
-                    (material, _Cheaper(self.instance, places, self.steps))
+        asked = price, tuple(sorted(stocks))
+        if asked not in self._said:
+            weighed = self.prices if price else self.worths
+            try:
+                self._said[asked] = all(
+                    self._none_cheaper(material, places, weighed, stocks)
                     for material, places in materials(self.instance)
-                ]
-            return all(
-                cheaper.none(self._worth(stocks, material)) for material, cheaper in self._cheaper
-            )
-        except TooMuchWork:
-            self._given_up = True
-            return False
+                )
+            except TooMuchWork:
+                self._said[asked] = False
+        return self._said[asked]
 
-    def _worth(self, stocks: Sequence[int], material: str) -> int:
-        used = (self.instance.stocks[stock] for stock in stocks)
-        return sum(stock.worth for stock in used if stock.board.material == material)
+    def _none_cheaper(
+        self, material: str, places: Sequence[int], weighed: Sequence[int], stocks: Sequence[int]
+    ) -> bool:
+        if material not in self._sets:
+            self._sets[material] = _Sets(self.instance, places, self.steps)
+        of = [stock for stock in stocks if self.instance.stocks[stock].board.material == material]
+        sum_of = sum(weighed[stock] for stock in of)
+        return sum_of == 0 or _Cheaper(self._sets[material], weighed).none(sum_of)
+
+
+class _Sets:
+    """Which sets of boards may be enough for the blanks of one material.
+
+    boards  (number of the stock, how many boards)
+    needs   what all blanks are worth, for one price after the other
+    values  for each price and stock, what comes out of one board at most
+    """
+
+    def __init__(self, instance: Instance, places: Sequence[int], steps: Steps) -> None:
+        self.instance = instance
+        self.places = places
+        self.steps = steps
+        self.boards = [
+            (number, stock.board.count)
+            for number, stock in enumerate(instance.stocks)
+            if any(instance.fits[number][place] for place in places)
+        ]
+        self.needs: list[int] = []
+        self.values: list[dict[int, int]] = []
+        for needed, rooms in faces_and_rooms(instance, places):
+            self.needs.append(needed)
+            self.values.append({number: rooms.get(number, 0) for number, _ in self.boards})
+        self._shared: Shared | None = None
+
+    def may_be_enough(self, taken: Sequence[tuple[int, int]]) -> bool:
+        """Whether so many boards (number of the stock, count) may hold all blanks."""
+        if self._shared is None:
+            self._shared = shared_out(self.instance, self.places, self.steps)
+            self._learn(self._shared, self._shared.faces)
+        shared = self._shared
+        sets = [
+            room for number, count in taken for _ in range(count) for room in shared.sets[number]
+        ]
+        sharing = Sharing(shared.quantities, sets, self.steps)
+        impossible = sharing.impossible(shared.faces)
+        if sharing.breaking is not None:
+            self._learn(shared, sharing.breaking)
+        return not impossible
+
+    def _learn(self, shared: Shared, price: Counts) -> None:
+        self.needs.append(_worth(price, shared.quantities))
+        self.values.append(
+            {
+                number: sum(max(_worth(price, one) for one in room) for room in shared.sets[number])
+                for number, _ in self.boards
+            }
+        )
+        self.steps.count(sum(len(room) for stock in shared.sets for room in stock))
+
+
+def _worth(price: Counts, counts: Counts) -> int:
+    return sum(map(int.__mul__, price, counts))
 
 
 class _Cheaper:
-    """Looks for a set of boards that is worth less and may be enough, for one material."""
+    """Looks for a set of boards that is worth less and may be enough."""
 
-    def __init__(self, instance: Instance, places: Sequence[int], steps: Steps) -> None:
-        self.shared = shared = shared_out(instance, places, steps)
-        self.steps = steps
-        self.worths = [
-            (stock.worth, stock.board.count, number)
-            for number, stock in enumerate(instance.stocks)
-            if any(shared.sets[number])
-        ]
-        # The dear ones first: few of them are affordable.
-        self.worths.sort(reverse=True)
-        self.needs: list[int] = []
-        self.values: list[list[int]] = []
-        self._learn(shared.faces)
-
-    def _learn(self, price: Counts) -> None:
-        """One price more: what all blanks are worth, and at most what comes out of a board."""
-        self.needs.append(_worth(price, self.shared.quantities))
-        self.values.append(
-            [
-                sum(max(_worth(price, one) for one in sets) for sets in self.shared.sets[number])
-                for _, _, number in self.worths
-            ]
+    def __init__(self, sets: _Sets, weighed: Sequence[int]) -> None:
+        self.sets = sets
+        # The dear ones first: few of them are affordable. What costs nothing is taken at the end.
+        self.boards = sorted(
+            ((weighed[number], count, number) for number, count in sets.boards), reverse=True
         )
-        self.steps.count(sum(len(sets) for room in self.shared.sets for sets in room))
 
     def none(self, worth: int) -> bool:
         """Whether no set of boards that is worth less may be enough."""
         return not self._some(0, worth - 1, [])
 
-    def _some(self, place: int, budget: int, taken: list[int]) -> bool:
-        self.steps.count(1 + len(self.needs))
-        if any(self._too_little(price, place, budget, taken) for price in range(len(self.needs))):
+    def _some(self, place: int, budget: int, taken: list[tuple[int, int]]) -> bool:
+        sets = self.sets
+        sets.steps.count(1 + len(sets.needs))
+        if any(self._too_little(price, place, budget, taken) for price in range(len(sets.needs))):
             return False
-        if place == len(self.worths):
-            return self._enough(taken)
-        worth, count, _ = self.worths[place]
+        if place == len(self.boards):
+            return sets.may_be_enough(taken)
+        worth, count, number = self.boards[place]
+        if worth == 0:
+            return self._some(place + 1, budget, [*taken, (number, count)])
         return any(
-            self._some(place + 1, budget - more * worth, [*taken, more])
+            self._some(place + 1, budget - more * worth, [*taken, (number, more)])
             for more in range(min(count, budget // worth), -1, -1)
         )
 
-    def _too_little(self, price: int, place: int, budget: int, taken: list[int]) -> bool:
+    def _too_little(
+        self, price: int, place: int, budget: int, taken: Sequence[tuple[int, int]]
+    ) -> bool:
         """Whether at a price all that is still affordable beside the boards taken is too little."""
-        values = self.values[price]
-        short = self.needs[price] - sum(map(int.__mul__, values, taken))
+        values = self.sets.values[price]
+        short = self.sets.needs[price] - sum(values[number] * count for number, count in taken)
         if short <= 0:
             return False
-        later = self.worths[place:]
-        self.steps.count(len(later))
-        most = sum(
-            min(count, budget // worth) * value
-            for (worth, count, _), value in zip(later, values[place:], strict=True)
-        )
-        if most < short:
+        later = self.boards[place:]
+        self.sets.steps.count(len(later))
+        paid = 0
+        for worth, count, number in later:
+            if worth == 0:
+                short -= count * values[number]
+            else:
+                paid += min(count, budget // worth) * values[number]
+        if paid < short:
             return True
-        # No worth gives more than the best bargain does.
-        return all(
-            value * budget < short * worth
-            for (worth, _, _), value in zip(later, values[place:], strict=True)
+        # Nothing gives more for what it is worth than the best bargain does.
+        return short > 0 and all(
+            values[number] * budget < short * worth for worth, _, number in later if worth
         )
-
-    def _enough(self, taken: list[int]) -> bool:
-        sets = [
-            room
-            for (_, _, number), count in zip(self.worths, taken, strict=True)
-            for _ in range(count)
-            for room in self.shared.sets[number]
-        ]
-        sharing = Sharing(self.shared.quantities, sets, self.steps)
-        impossible = sharing.impossible(self.shared.faces)
-        if sharing.breaking is not None:
-            self._learn(sharing.breaking)
-        return not impossible
-
-
-def _worth(price: Counts, counts: Counts) -> int:
-    return sum(map(int.__mul__, price, counts))

@@ -122,27 +122,43 @@ def _names(instance: Instance, places: Sequence[int]) -> tuple[str, ...]:
 
 
 def _by_area(instance: Instance, places: Sequence[int]) -> Proof | None:
+    for inside, needed, rooms in _faces(instance, places):
+        there = sum(size * instance.stocks[number].board.count for number, size in rooms.items())
+        if needed > there:
+            return Proof("area", _names(instance, inside), needed, there)
+    return None
+
+
+def faces_and_rooms(
+    instance: Instance, places: Sequence[int]
+) -> Iterator[tuple[int, dict[int, int]]]:
+    """What blanks that fit the same stocks or fewer take, and what one board of each stock has."""
+    for _, needed, rooms in _faces(instance, places):
+        yield needed, rooms
+
+
+def _faces(
+    instance: Instance, places: Sequence[int]
+) -> Iterator[tuple[list[int], int, dict[int, int]]]:
     """Faces with a kerf on two sides, of the parts that need one thickness or more."""
     rules = instance.job.rules
+    kerf = min(rules.crosscut_kerf, rules.rip_kerf)
     for fitting in dict.fromkeys(_open_to(instance, place) for place in places):
         inside = [p for p in places if set(_open_to(instance, p)) <= set(fitting)]
-        kerf = min(rules.crosscut_kerf, rules.rip_kerf)
         needed = sum(
             (instance.blanks[p].length + kerf)
             * (instance.blanks[p].width + kerf)
             // max(instance.layers[number][p] for number in fitting)
             for p in inside
         )
-        there = sum(
-            (room.area.length + rules.crosscut_kerf)
-            * (room.area.width + rules.rip_kerf)
-            * room.count
+        rooms = {
+            number: sum(
+                (room.area.length + rules.crosscut_kerf) * (room.area.width + rules.rip_kerf)
+                for room in _rooms(instance, number, [instance.fits[number][p] for p in inside])
+            )
             for number in fitting
-            for room in _rooms(instance, number, [instance.fits[number][p] for p in inside])
-        )
-        if needed > there:
-            return Proof("area", _names(instance, inside), needed, there)
-    return None
+        }
+        yield inside, needed, rooms
 
 
 def _open_to(instance: Instance, place: int) -> tuple[int, ...]:

@@ -111,6 +111,9 @@ class Answer:
     value, price  of the boards that the layouts take
     proofs   one for each part that fits no board; else one of all parts together
     work     counted steps of the search
+    least_price  whether it is proved that everything cannot be had for a lower price
+    least        whether it is proved that no boards of less worth hold everything: by price, then
+                 by what is kept for last, by value, and by size
     """
 
     verdict: Literal["enough", "not enough", "not found"]
@@ -120,3 +123,5 @@ class Answer:
     value: int
     price: int
     work: int
+    least_price: bool = False
+    least: bool = False
