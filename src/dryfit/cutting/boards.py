@@ -1,6 +1,7 @@
 """Boards that the search has opened: a frame of first cuts, and plots with trees of blanks."""
 
 import random
+from fractions import Fraction
 
 from dryfit.cutting.instance import Instance
 from dryfit.cutting.slicing import (
@@ -20,20 +21,20 @@ from dryfit.cutting.zoned import Frame, Framer
 class Open:
     """A board being cut. It is never changed once another state of the search refers to it.
 
-    kept  the face of its largest leftover that is worth keeping; -1 until somebody asks
-    shut  kinds of blanks that none of its spaces holds, as far as somebody has tried
+    shut     kinds of blanks that none of its spaces holds, as far as somebody has tried
+    trouble  what its cuts cost, and what its largest leftover is worth; None until asked
     """
 
-    __slots__ = ("frame", "free", "kept", "plots", "shut", "spaces", "stock")
+    __slots__ = ("frame", "free", "plots", "shut", "spaces", "stock", "trouble")
 
     def __init__(self, stock: int, frame: Frame, plots: list[Plot], free: int) -> None:
         self.stock = stock
         self.frame = frame
         self.plots = plots
         self.free = free
-        self.kept = -1
         self.shut: set[int] = set()
         self.spaces: list[Space] = []
+        self.trouble: tuple[Fraction, Fraction] | None = None
 
 
 class Bench:

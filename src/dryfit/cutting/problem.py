@@ -69,6 +69,7 @@ class Part:
     turns  may lie across the grain of a board
     group  name of what belongs together; all parts of one group have the same rule
     boards names of the boards that it may come out of, where material and thickness do not tell
+    losses names of boards that do not suit it, each with the value that is lost there on one copy
     rule   "same board": the whole group comes out of one board. "in sequence": the group is one
            run along one board, in the order in which its parts are given, with nothing but a
            saw cut between two neighbours; its parts have one width and do not turn.
@@ -92,6 +93,7 @@ class Part:
     boards: frozenset[str] | None = None
     leaf: int | None = None
     layers: tuple[tuple[str, int], ...] = ()
+    losses: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +110,9 @@ class Rules:
     keep_length, keep_width      the least leftover that is worth keeping
     sliver_length, sliver_width  clear wood between a zone and an edge, an end or another zone
                                  that is shorter or narrower is counted to the zone
+    crosscut_cost, rip_cost, fence_cost  what a crosscut, a metre of a rip and each setting of the
+                                 fence cost, in value. Of layouts on the same boards the cheapest
+                                 to saw is looked for
     """
 
     crosscut_kerf: int
@@ -120,6 +125,9 @@ class Rules:
     sliver_length: int = 0
     sliver_width: int = 0
     resaw_kerf: int = 0
+    crosscut_cost: int = 0
+    rip_cost: int = 0
+    fence_cost: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -41,6 +41,10 @@ class Search:
             min((instance.stocks[stock].worth for stock in stocks), default=0)
             for stocks in self.open_to
         ]
+        self.losses: dict[str, dict[str, int]] = {}
+        for part in instance.job.parts:
+            for board, loss in part.losses:
+                self.losses.setdefault(board, {})[part.id] = loss
         self.rounds = 0
         self.stale = 0
         self.best = self._start()

@@ -5,7 +5,7 @@ A job has the boards of one line as one, so many times; thickness and wood are t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -136,13 +136,23 @@ def part_of(
         group=blank.group,
         rule=blank.rule,
         boards=None if used == set(sizes) else frozenset(sizes),
+        losses=tuple(_losses(sizes)),
     )
+
+
+def _losses(sizes: Sizes) -> Iterator[tuple[str, int]]:
+    """Yield what is planed off beyond need on boards that are thicker than the thinnest one."""
+    thinnest = min(one.thickness for one in sizes.values())
+    for name, one in sizes.items():
+        more = one.length * one.width * (one.thickness - thinnest) / saws.LITRE
+        if more:
+            yield name, saws.up(more)
 
 
 def _board(name: str, alike: Sequence[StockBoard]) -> Board:
     board = alike[0]
     long, wide, thick = board.sizes
-    worth = long * wide * thick / 10**6 * (OFFCUT if board.line.kind == "offcut" else 1)
+    worth = long * wide * thick / saws.LITRE * (OFFCUT if board.line.kind == "offcut" else 1)
     # Where no price is known, the least wood is bought.
     price = price_of(board.line) or worth
     return Board(

@@ -10,6 +10,10 @@ from dryfit.stock.blanks import crosscut_kerf
 
 CENT = 100
 """Hundredths in a millimetre: what a layout counts in."""
+LITRE = 10**6
+"""Cubic mm: a litre of board is worth 1."""
+MINUTE = Fraction(3, 10)
+"""What a minute at the saw may cost in litres of a board (our guess)."""
 HAND_KERF = Fraction(1)
 """Of a hand saw (TRADE A5.3, common practice)."""
 ROUGH_EDGE = Fraction(3)
@@ -53,7 +57,24 @@ def rules_for(shop: Shop, *, sheet: bool) -> Rules:
         keep_width=up(KEEP[1]),
         sliver_length=up(SLIVER[0]),
         sliver_width=up(SLIVER[1]),
+        crosscut_cost=_cost(shop.minutes["rough crosscut"].get("each", Fraction(0))),
+        rip_cost=_cost(shop.minutes["rip at band saw"].get("per_metre", Fraction(0))),
+        fence_cost=_cost(Fraction(_fence_at_boards(shop))),
     )
+
+
+def _cost(tenths: Fraction) -> int:
+    """Return what so many tenths of a minute cost, as the boards of a layout are valued."""
+    return up(tenths / 10 * MINUTE)
+
+
+def _fence_at_boards(shop: Shop) -> int:
+    """Return the tenths of a minute for another setting of the fence that boards are ripped at."""
+    for station in ("band saw", "table saw"):
+        if station in shop.stations:
+            axes = shop.stations[station].axes
+            return next((axis.change for axis in axes if axis.name == "fence"), 0)
+    return 0
 
 
 def crosscut_at_boards(shop: Shop) -> Fraction:
