@@ -2,13 +2,14 @@
 
 Where it is enough for none, the one that the least has to be bought for.  Each wood is looked at by
 itself, and takes the way that suits it.  A way is looked at in passing first; only the usual one
-and what comes near are searched with all effort.
+and what comes near are searched with all effort.  Thick boards are spared where thinner ones do.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
@@ -19,7 +20,7 @@ from dryfit.stock.laid_out import StockBoard, Verdict
 from dryfit.stock.needs import Needs
 from dryfit.stock.outcome import Outcome, all_of, laid_out
 
-NEAR = 2
+NEAR = 1
 """So many ways beside the usual one are searched with all effort where none suffices at once."""
 
 Wood = tuple[str | None, bool]
@@ -131,27 +132,34 @@ def _taken(
 ) -> _Taken:
     work = 0
     tried: list[Outcome] = []
-    for option in options:
-        outcome = laid_out(option.blanks, boards, shop, 0)
+    for sparing, option in product((True, False), options):
+        outcome = laid_out(option.blanks, boards, shop, 0, sparing=sparing)
         work += outcome.work
-        tried.append(outcome)
         if outcome.verdict == "enough":
-            outcome = laid_out(option.blanks, boards, shop, effort)
+            outcome = laid_out(option.blanks, boards, shop, effort, sparing=sparing)
             return _Taken(option, "enough", outcome, None, work + outcome.work)
+        if not sparing:
+            tried.append(outcome)
     others = sorted(range(1, len(options)), key=lambda number: (tried[number].lost, number))
-    near = [0, *others[:NEAR]]
-    for number in near:
+    surely = True
+    for place, number in enumerate([0, *others]):
+        # "Not enough" is said where it is proved of every way to make the parts.
+        if place > NEAR and not surely:
+            break
+        if tried[number].verdict == "not enough":
+            continue
         outcome = laid_out(options[number].blanks, boards, shop, effort)
         work += outcome.work
         tried[number] = outcome
         if outcome.verdict == "enough":
             return _Taken(options[number], "enough", outcome, None, work)
-    open_still = any(outcome.verdict == "not found" for outcome in tried)
+        surely = surely and outcome.verdict == "not enough"
+    near = [0, *others[:NEAR]]
     buys = [bought(tried[number], yard, shop, effort) for number in near]
     work += sum(outcome.work for outcome in buys)
     best = min(range(len(near)), key=lambda place: (buys[place].lost, buys[place].cost))
     option, on_hand = options[near[best]], tried[near[best]]
-    verdict: Verdict = "not found" if open_still else "not enough"
+    verdict: Verdict = "not enough" if surely else "not found"
     return _Taken(option, verdict, on_hand, buys[best], work)
 
 

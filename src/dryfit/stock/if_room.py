@@ -8,20 +8,24 @@ from dataclasses import replace
 from dryfit.cutting import Answer, added
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.job import Split, part_of
+from dryfit.stock.job import Sizes, Split, by_line, part_of, sizes_on
+from dryfit.stock.laid_out import StockBoard
 from dryfit.stock.outcome import Outcome
-from dryfit.stock.rough_sizes import rough_sizes
 
 
-def with_what_finds_room(outcome: Outcome, wanted: Sequence[Blank], shop: Shop) -> Outcome:
+def with_what_finds_room(
+    outcome: Outcome, wanted: Sequence[Blank], boards: Sequence[StockBoard], shop: Shop
+) -> Outcome:
     """Return the outcome with those of the wanted blanks that leftovers of boards on hand hold.
 
-    What is laid out stays where it is.
+    What is laid out stays where it is.  None comes out of a board that is much too thick for it.
     """
+    lines = by_line(boards)
     pairs = list(outcome.pairs)
     for blank in wanted:
+        sizes = sizes_on(blank, lines, shop, sparing=True)
         for place, (split, answer) in enumerate(pairs):
-            fuller = _with(split, answer, blank, shop)
+            fuller = _with(split, answer, blank, sizes)
             if fuller is not None:
                 pairs[place] = fuller
                 break
@@ -30,12 +34,9 @@ def with_what_finds_room(outcome: Outcome, wanted: Sequence[Blank], shop: Shop) 
     )
 
 
-def _with(split: Split, answer: Answer, blank: Blank, shop: Shop) -> tuple[Split, Answer] | None:
-    sizes = {
-        name: rough
-        for name, alike in split.boards
-        if alike[0].on_hand and (rough := rough_sizes(blank, alike[0].line, shop)) is not None
-    }
+def _with(split: Split, answer: Answer, blank: Blank, sizes: Sizes) -> tuple[Split, Answer] | None:
+    names = {name for name, _ in split.boards}
+    sizes = {name: rough for name, rough in sizes.items() if name in names}
     if not sizes or blank.count != 1 or answer.missing:
         return None
     part = part_of(blank, sizes, frozenset(), max)

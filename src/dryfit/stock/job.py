@@ -20,6 +20,8 @@ from dryfit.stock.rough_sizes import Rough, rough_sizes
 
 OFFCUT = Fraction(2, 5)
 """What an offcut is worth of a board of its size, so that offcuts are used first (our trials)."""
+MUCH_THICKER = Fraction(13, 2)
+"""More than this, about 1/4 in, is not planed away as long as thinner boards do (our own)."""
 ANY = 1
 """Thickness of everything in a job."""
 
@@ -65,23 +67,44 @@ def by_line(boards: Sequence[StockBoard]) -> tuple[tuple[str, tuple[StockBoard, 
 
 
 def splits_of(
-    blanks: Sequence[Blank], boards: Sequence[StockBoard], shop: Shop
+    blanks: Sequence[Blank], boards: Sequence[StockBoard], shop: Shop, *, sparing: bool
 ) -> tuple[tuple[Split, ...], tuple[Blank, ...]]:
-    """Return jobs that share nothing, and the blanks that come out of no board's wood."""
+    """Return jobs that share nothing, and the blanks that come out of no board's wood.
+
+    With `sparing` a blank comes out of no board that is much thicker than another would be.
+    """
     lines = by_line(boards)
-    sizes = [
-        {
-            name: rough
-            for name, alike in lines
-            if (rough := rough_sizes(blank, alike[0].line, shop)) is not None
-        }
-        for blank in blanks
-    ]
+    sizes = [sizes_on(blank, lines, shop, sparing=sparing) for blank in blanks]
     splits = tuple(
         split_of([(blanks[place], sizes[place]) for place in group], lines, shop)
         for group in _joined(sizes, blanks)
     )
     return splits, tuple(blank for blank, found in zip(blanks, sizes, strict=True) if not found)
+
+
+def sizes_on(
+    blank: Blank,
+    lines: Sequence[tuple[str, tuple[StockBoard, ...]]],
+    shop: Shop,
+    *,
+    sparing: bool,
+) -> Sizes:
+    """Return how a blank is sawn out of the boards of each line that it may come out of."""
+    rough = ((name, rough_sizes(blank, alike[0].line, shop)) for name, alike in lines)
+    found = {name: one for name, one in rough if one is not None}
+    if not sparing:
+        return found
+    large = [one for name, one in found.items() if _holds(dict(lines)[name][0], one, shop)]
+    most = min((one.thickness for one in large), default=Fraction(0)) + MUCH_THICKER
+    return {name: one for name, one in found.items() if not large or one.thickness <= most}
+
+
+def _holds(board: StockBoard, rough: Rough, shop: Shop) -> bool:
+    """Return whether a board is long and wide enough, whatever bad places it has."""
+    long, wide, _ = board.sizes
+    sheet = board.line.kind == "sheet"
+    ends = Fraction(0) if sheet else 2 * shop.allowances["end_trim"]
+    return sheet or (rough.length <= long - ends and rough.width <= wide - rough_edge(board.line))
 
 
 def _joined(sizes: Sequence[Sizes], blanks: Sequence[Blank]) -> list[tuple[int, ...]]:

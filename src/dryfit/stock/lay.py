@@ -63,7 +63,7 @@ def _told(
     if found.bought is not None:
         buy = tuple(to_buy(found.bought, yard))
         final = found.bought if yard else _on_hand_alone(found.bought)
-    final = with_what_finds_room(final, [one for one in blanks if one.if_room], shop)
+    final = with_what_finds_room(final, [one for one in blanks if one.if_room], on_hand, shop)
     final, boards = with_labels(final, on_hand)
     named, layouts = composed(final, blanks, boards, shop)
     enough = found.verdict == "enough"

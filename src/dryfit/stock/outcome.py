@@ -76,10 +76,15 @@ class Outcome:
 
 
 def laid_out(
-    blanks: Sequence[Blank], boards: Sequence[StockBoard], shop: Shop, effort: int
+    blanks: Sequence[Blank],
+    boards: Sequence[StockBoard],
+    shop: Shop,
+    effort: int,
+    *,
+    sparing: bool = False,
 ) -> Outcome:
-    """Return what comes of laying out the blanks on the boards."""
-    splits, none = splits_of(blanks, boards, shop)
+    """Return what comes of laying out the blanks on the boards, `sparing` the thick ones."""
+    splits, none = splits_of(blanks, boards, shop, sparing=sparing)
     return Outcome(splits, tuple(answer_of(split, effort) for split in splits), none)
 
 
