@@ -13,6 +13,7 @@ from dryfit.placing.model import Model, Part
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
+from dryfit.stock.between_strips import cut_short
 from dryfit.stock.blanks import Blank, blank_of, gang_length, gangs_from_boards, shortest_fed
 from dryfit.stock.boards import Lack, Wanted, flat, rip_room, trim
 from dryfit.stock.boards import sizes as sizes_of
@@ -124,12 +125,22 @@ class Cramped:
 
 
 def cramped(model: Model, part: Part, fitting: Sequence[Have], shop: Shop) -> Cramped | None:
-    """Return the part's blank where none of the boards that hold the part is long for that."""
+    """Return the part's blank where none of the boards that hold the part is long for that.
+
+    One that a board holds when it is fed between strips is planned so, and is no worry.
+    """
     if part.stock == "sheet" or not fitting:
         return None
     longest = max(sizes_of(line)[0] for line in fitting)
     blank = blank_of(part, model, gangs_from_boards(model, shop))
-    return Cramped(blank, longest) if blank.length > longest else None
+    if blank.length <= longest or _cut_short_length(blank, shop) <= longest:
+        return None
+    return Cramped(blank, longest)
+
+
+def _cut_short_length(blank: Blank, shop: Shop) -> Fraction:
+    """Return the length of board that a blank takes that is cut short, with the board's ends."""
+    return cut_short(blank, shop).length + 2 * shop.allowances["end_trim"]
 
 
 def longer_than_boards(model: Model, found: Sequence[Cramped], shop: Shop) -> Diagnostic:

@@ -20,6 +20,7 @@ from dryfit.operations.machine_limits import (
 )
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
+from dryfit.operations.planer_strips import fed_between
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
@@ -57,7 +58,7 @@ def milled(blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None =
         rules=(*first.rules, *begins, *chained(rows, [_WHY_NOW[row.kind] for row in rows[1:]])),
         findings=board_too_wide(blank, display, shop),
     )
-    return each_width(batch, blank, _width, shop)
+    return each_width(fed_between(batch, out, shop), blank, _width, shop)
 
 
 _WHY_NOW = {

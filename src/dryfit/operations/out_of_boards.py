@@ -18,6 +18,7 @@ class OutOfBoards:
     `lacking` are those for which there is no wood, None where there are none.  `trued`, `planed`
     and `ripped` are whether a face is made true, a thickness planed, a width sawn: wood that is
     planed already and used as it is needs none of them.  `leaves` are resawn out of one.
+    Some go through the planer `between_strips`, as they are too short to be bitten by it.
     """
 
     blank: Blank
@@ -28,6 +29,7 @@ class OutOfBoards:
     planed: bool = True
     ripped: bool = True
     leaves: int = 1
+    between_strips: bool = False
 
 
 def outs_of(
@@ -78,6 +80,7 @@ def _out_of(
         or any(_unplaned(layout) or one.blank.allowance[2] != 0 for one, layout in own),
         ripped=bool(missing) or blank.staves or any(one.blank.allowance[1] != 0 for one, _ in own),
         leaves=leaves,
+        between_strips=any(one.blank.between_strips for one, _ in own),
     )
 
 

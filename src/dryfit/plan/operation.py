@@ -100,6 +100,8 @@ class Operation:
     proves it; `cautions` are keys of the caution table.  `rough` is length, width and thickness of
     each blank that is cut from a board; `board_cuts` are the cuts of boards that it
     does, where the boards are laid out.  `hands` is how many people it takes from start to end.
+    `between_strips` is whether strips as thick as the work go through the planer beside it, so long
+    that they are bitten in its place.
     """
 
     id: str
@@ -124,6 +126,7 @@ class Operation:
     rough: tuple[Fraction, Fraction, Fraction] | None = None
     hands: int = 1
     board_cuts: tuple[BoardCut, ...] = ()
+    between_strips: bool = False
 
 
 def glues_of(operations: Iterable[Operation]) -> dict[str, str]:

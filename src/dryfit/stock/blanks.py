@@ -33,6 +33,7 @@ class Blank:
     `along` lie one after another.  `what` is a test piece or a spare where it becomes no part
     (`pieces` is empty then, and `count` says how many); with `if_room` it is laid out only where it
     costs no board.  All of one `group` come out of one board by `rule`, named there in their order.
+    What is fed through the planer `between_strips` is not bitten by it, and so much shorter.
     `step` is what rough lengths are whole steps of.
     """
 
@@ -54,6 +55,7 @@ class Blank:
     if_room: bool = False
     group: str = ""
     rule: Rule = ""
+    between_strips: bool = False
     step: Fraction = ROUGH_STEP_MM
 
     @property

@@ -138,6 +138,7 @@ def _cut_from(
         rough.reason,
         blank.leaves,
         blank.what,
+        between_strips=blank.between_strips,
     )
 
 

@@ -52,7 +52,8 @@ class NamedBlank:
     spare or a test piece.  `length`, `width` and `thickness` are what is cut, in mm; the allowances
     are what of each is lost until the pieces have their sizes, saw cuts between them included.
     `reason` says what decides its length.  It is resawn into `leaves` where that is more than 1.
-    `what` is ``part``, ``spare`` or ``test piece``.
+    `what` is ``part``, ``spare`` or ``test piece``.  What is fed through the planer
+    `between_strips` has no length to spare at its ends.
     """
 
     name: str
@@ -67,6 +68,7 @@ class NamedBlank:
     reason: str = ""
     leaves: int = 1
     what: str = "part"
+    between_strips: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_milled
+from dryfit.stock.between_strips import Short, cut_short, has_snipe, wants_short
 from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, made_of, step_of
 from dryfit.stock.gangs import Gangs, ganged
 from dryfit.stock.leaves import resawn
@@ -50,10 +51,12 @@ def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
     return tuple(found.values())[:MOST]
 
 
+SHORT = "blanks cut short, and fed through the planer between strips that it bites instead"
 FREE = "each stave as wide as its board gives"
+SINGLY = "every part in a blank of its own, where the machines take one so short"
 _GANGS: tuple[tuple[Gangs, str], ...] = (
     ("longer", "more short parts in one blank"),
-    ("singly", "every part in a blank of its own, where the machines take one so short"),
+    ("singly", SINGLY),
     ("fewer", "fewer short parts in one blank"),
 )
 
@@ -70,14 +73,26 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
         yield _made(with_more_staves(model, more, shop), shop, why=why)
     free = with_free_widths(model, shop)
     yield _made(free, shop, why=FREE)
+    if has_snipe(shop):
+        yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
+        yield _made(asked, shop, short="all", why=SHORT)
+        yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
+        yield _made(free, shop, short="all", why=f"{FREE}; {SHORT}")
     for gangs, why in _GANGS:
         yield _made(free, shop, gangs, why=f"{FREE}; {why}")
 
 
 def _made(
-    model: Model, shop: Shop, gangs: Gangs = "usual", *, trimmed: bool = True, why: str = ""
+    model: Model,
+    shop: Shop,
+    gangs: Gangs = "usual",
+    *,
+    trimmed: bool = True,
+    short: Short = "",
+    why: str = "",
 ) -> Needs:
     usual = gangs_from_boards(model, shop)
+    lines = (*model.stock, *model.yard)
     blanks: list[Blank] = []
     for part in model.parts:
         if part.made:
@@ -89,6 +104,8 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
+        if wants_short(blank, short, lines, shop):
+            blank = cut_short(blank, shop)
         for own in by_width(_grouped(blank)):
             blanks += _evenly(own, shop)
         blanks += asked_for(blank, model, shop)

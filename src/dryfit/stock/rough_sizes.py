@@ -115,6 +115,8 @@ def _length(
         ends = room["planed_length"]
     reason = ""
     snipe = ZERO if keeps else _snipe(width, shop)
+    if blank.between_strips and snipe:
+        snipe, reason = ZERO, "fed between strips, which the planer bites instead"
     if snipe > ends:
         ends, reason = snipe, "the planer bites deeper at both ends"
     if own + ends < shortest_fed(shop):

@@ -61,6 +61,7 @@ def _test_piece(like: Blank, shop: Shop) -> Blank:
         made_of(_spare(like, 1, shop), long, 1, shop),
         what="test piece",
         if_room=True,
+        between_strips=False,
         width=wide + like.width - like.to_width,
         to_width=wide,
         sawn_width=wide + like.sawn_width - like.to_width,

@@ -36,7 +36,7 @@ def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iter
     stands = axes.get("thickness") if operation.station == PLANER else None
     size = stands.value if isinstance(stands, Setting) else None
     yield from too_warped(state, blank, size if isinstance(size, Fraction) else None)
-    if operation.station == PLANER:
+    if operation.station == PLANER and not operation.between_strips:
         yield from _sniped(state, blank)
 
 
