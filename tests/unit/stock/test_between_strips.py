@@ -15,7 +15,7 @@ from dryfit.stock.rough_sizes import rough_sizes
 def out_of(length: int) -> Model:
     """The boot bench with flat boards of one length, and nothing else."""
     model = piece()
-    board = replace(model.stock[1], count=9, sizes=(Fraction(length), Fraction(210), Fraction(27)))
+    board = replace(model.stock[1], count=9, sizes=(Fraction(length), Fraction(210), Fraction(34)))
     return replace(model, stock=(board,))
 
 
