@@ -42,21 +42,25 @@ def test_enough_and_how_tight_it_is() -> None:
     assert (laid.verdict, laid.missing, laid.buy, findings) == ("enough", (), (), ())
     assert len(laid.layouts) == 5
     assert laid.spare_room == 4
+<<<<<<< HEAD
     assert laid.spare_board == label(5)
+=======
+    assert laid.spare_board == "H"
+>>>>>>> 02307736 (Verdicts count with blanks that are cut short)
 
 
 def test_too_long_for_every_board() -> None:
-    # 940 gives 890 between its trimmed ends, 30 less than a blank.
-    laid, findings = told("have 6 boards of ash, 940 x 160 x 27, rough")
+    # 850 gives 800 between its trimmed ends, 25 less than a blank that is cut short: 800 + 25.
+    laid, findings = told("have 6 boards of ash, 850 x 160 x 27, rough")
     assert laid.verdict == "not enough"
     assert [(one.part, one.copies) for one in laid.missing] == [("lath", 5)]
-    assert "920 mm long" in laid.missing[0].why
-    assert "30 mm too little" in laid.missing[0].why
+    assert "825 mm long" in laid.missing[0].why
+    assert "25 mm too little" in laid.missing[0].why
     assert laid.proofs == (laid.missing[0].why,)
     assert codes(findings) == ["wood-not-enough"]
-    # The least that does: 920 + 50 in length, 105 + 3 in width, up to round sizes.
+    # The least that does: 825 + 50 in length, 105 + 3 in width, up to round sizes.
     (buy,) = laid.buy
-    assert buy.line.sizes == tuple(map(Fraction, (1000, 110, 27)))
+    assert buy.line.sizes == tuple(map(Fraction, (900, 110, 27)))
     assert buy.count == 5
     assert not buy.at_yard
     assert not any(layout.board.line is buy.line for layout in laid.layouts)
@@ -99,7 +103,11 @@ def test_the_yard_sells_the_least_by_price() -> None:
     assert buy.line.sizes[0] == 1000
     assert (buy.count, buy.price, buy.at_yard) == (1, Fraction(11), True)
     bought = [layout for layout in laid.layouts if not layout.board.on_hand]
+<<<<<<< HEAD
     assert [layout.board.label for layout in bought] == [label(4)]
+=======
+    assert [layout.board.label for layout in bought] == ["G"]
+>>>>>>> 02307736 (Verdicts count with blanks that are cut short)
     missing = {(one.part, one.copies) for one in laid.missing}
     assert missing == {("lath", sum(len(one.blank.pieces) for one in bought[0].placed))}
     assert set(laid.placed) == {blank.name for blank in laid.blanks}
