@@ -6,12 +6,13 @@ the units, warp goes up to it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.piece.declared import Avoid, Have
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
+from dryfit.stock.have_lines import have_line
 from dryfit.stock.laid_out import BoardLayout, Fallen, LaidOut, Reach
 from dryfit.wood.warp import Warp, bow_left, cup_left, twist_left
 
@@ -19,75 +20,76 @@ from dryfit.wood.warp import Warp, bow_left, cup_left, twist_left
 def left_over(laid: LaidOut, display: Display) -> tuple[str, ...]:
     """Return a ``have`` line for each piece that is worth keeping, in the order of the boards."""
     return tuple(
-        have_line(layout, fallen, display)
+        have_line(what_is_left(layout, fallen, display), display)
         for layout in laid.layouts
         for fallen in layout.fallen
         if fallen.keep
     )
 
 
-def have_line(layout: BoardLayout, fallen: Fallen, display: Display) -> str:
-    """Return the line of one such piece, with all that the line of its board says of it."""
+def what_is_left(layout: BoardLayout, fallen: Fallen, display: Display) -> Have:
+    """Return one such piece as wood on hand, with all that the line of its board says of it."""
     line = layout.board.line
-    kind = line.kind if line.kind in {"sheet", "strip"} else "offcut"
-    of = f" of {line.timber}" if line.timber else ""
-    sizes = (
-        fallen.along[1] - fallen.along[0],
-        fallen.across[1] - fallen.across[0],
-        line.sizes[2] or Fraction(0),
+    along, across = _sound(line, fallen)
+    long, wide = along[1] - along[0], across[1] - across[0]
+    cup, bow, twist = _warp(layout, long, wide, display)
+    zones = (_avoid(bad, along, across, display) for bad in line.avoid)
+    return replace(
+        line,
+        count=1,
+        kind=line.kind if line.kind in {"sheet", "strip"} else "offcut",
+        sizes=(
+            _down(long, display),
+            _down(wide, display),
+            _down(line.sizes[2] or Fraction(0), display),
+        ),
+        cup=cup,
+        bow=bow,
+        twist=twist,
+        other_width=None,
+        waney=0,
+        avoid=tuple(zone for zone in zones if zone is not None),
+        price=None,
+        at_most=None,
     )
-    shown = " x ".join(display.shown(_down(size, display)) for size in sizes)
-    marks = [f"have 1 {kind}{of}", shown, *_state(line), *_warp(layout, fallen, display)]
-    if line.measured is not None:
-        marks.append(f"measures {display.shown(line.measured, fitted=True)}")
-    marks += [_avoid(bad, fallen, display) for bad in line.avoid if _reaches(bad, fallen)]
-    return ", ".join(marks)
 
 
-def _state(line: Have) -> Iterator[str]:
-    if line.rough:
-        yield "rough"
-    elif line.hit_and_miss:
-        yield "hit and miss"
+def _sound(line: Have, fallen: Fallen) -> tuple[Reach, Reach]:
+    """Return the piece as it lies in its board, of a slab without the bark that it may have."""
+    if fallen.clear is not None and (line.waney or line.other_width is not None):
+        return fallen.clear
+    return fallen.along, fallen.across
 
 
-def _warp(layout: BoardLayout, fallen: Fallen, display: Display) -> Iterator[str]:
+def _warp(
+    layout: BoardLayout, long: Fraction, wide: Fraction, display: Display
+) -> tuple[Fraction, Fraction, Fraction]:
     line = layout.board.line
     if not line.warped:
-        return
+        return Fraction(0), Fraction(0), Fraction(0)
     board = Warp(*layout.board.sizes, cup=line.cup, bow=line.bow, twist=line.twist)
-    long, wide = fallen.along[1] - fallen.along[0], fallen.across[1] - fallen.across[0]
-    left = (
-        ("cup", cup_left(board, wide)),
-        ("bow", bow_left(board, long)),
-        ("twist", twist_left(board, long, wide)),
+    cup, bow, twist = cup_left(board, wide), bow_left(board, long), twist_left(board, long, wide)
+    return _up(cup, display), _up(bow, display), _up(twist, display)
+
+
+def _avoid(bad: Avoid, along: Reach, across: Reach, display: Display) -> Avoid | None:
+    """Return the bad place counted from the piece's own end and edge, None where it has none."""
+    first, second = _within(bad.along, along, display), _within(bad.across, across, display)
+    missed = (bad.along is not None and first is None) or (
+        bad.across is not None and second is None
     )
-    for name, much in left:
-        if much:
-            yield f"{name} {display.shown(-_down(-much, display))}"
+    return None if missed else replace(bad, along=first, across=second)
 
 
-def _reaches(bad: Avoid, fallen: Fallen) -> bool:
-    return all(
-        zone is None or (zone[0] < reach[1] and reach[0] < zone[1])
-        for zone, reach in ((bad.along, fallen.along), (bad.across, fallen.across))
-    )
-
-
-def _avoid(bad: Avoid, fallen: Fallen, display: Display) -> str:
-    """Return the zone counted from the piece's own end and edge."""
-    said = []
-    if bad.along is not None:
-        said.append(_range(bad.along, fallen.along, display))
-    if bad.across is not None:
-        said.append(f"{_range(bad.across, fallen.across, display)} from the edge")
-    return f"{bad.why} {', '.join(said)}"
-
-
-def _range(zone: Reach, reach: Reach, display: Display) -> str:
+def _within(zone: Reach | None, reach: Reach, display: Display) -> Reach | None:
+    if zone is None or zone[0] >= reach[1] or reach[0] >= zone[1]:
+        return None
     begin = _down(max(zone[0], reach[0]) - reach[0], display)
-    end = -_down(-(min(zone[1], reach[1]) - reach[0]), display)
-    return f"{display.shown(begin)} to {display.shown(end)}"
+    return begin, _up(min(zone[1], reach[1]) - reach[0], display)
+
+
+def _up(length: Fraction, display: Display) -> Fraction:
+    return -_down(-length, display)
 
 
 def _down(length: Fraction, display: Display) -> Fraction:
