@@ -18,7 +18,7 @@ from dryfit.notes.reading.lexer import read_line
 from dryfit.notes.reading.lines import SenseLine, fold, goes_on, sense_lines
 from dryfit.notes.reading.vocabulary import Vocabulary, declared_in
 from dryfit.notes.reading.words import SPELLINGS
-from dryfit.wood import all_species
+from dryfit.wood import wood_names
 
 _LAST_WORD = re.compile(r"[^\W\d_]+$")
 _WORDS = re.compile(r"[^\W\d_]+")
@@ -102,10 +102,12 @@ def _candidates(
     """Yield what can follow the lines; without `synonyms` each meaning by its usual word only."""
     open_line = _open_line(before)
     takes, last = _takes(open_line, names)
+    if last == "BOUGHT":
+        takes |= {"STOCK"}  # "buy boards of ash" is read as wood once the boards are there
     own = declared_in(open_line) if open_line else None
     yield from _names(takes, names, own.name if own else None)
     if "PHRASE" in takes and last in ("TIMBER", "_OF"):
-        yield from (_Candidate(known.name, "timber", declared=True) for known in all_species())
+        yield from (_Candidate(name, "timber", declared=True) for name in sorted(wood_names()))
     for terminal in SPELLINGS:
         if terminal in takes:
             for word in words_of((terminal,)):

@@ -41,7 +41,7 @@ from dryfit.placing.stages import build_assemblies, copies_inside
 from dryfit.placing.top_fixings import clip_kerfs, find_top_fixings
 from dryfit.placing.top_hardware import top_fixings_bought
 from dryfit.placing.wish import Wish, WishEnd
-from dryfit.placing.woods import report_unknown_woods
+from dryfit.placing.woods import report_unknown_stock, report_unknown_woods
 from dryfit.shop.shop import Shop
 
 
@@ -190,6 +190,7 @@ def _tell_of_wood(
     """Tell what follows from how wood moves, and list what of it is taken for granted."""
     assume_screw_slots(site, parts, joints)
     report_unknown_woods(site)
+    report_unknown_stock(site)
     if things:
         from dryfit.placing.rigid_things import report_rigid_things
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.reading.near import nearest
+from dryfit.piece.sheet_words import is_sheet
 from dryfit.placing.site import Site
 from dryfit.wood import species, wood_names
 
@@ -36,6 +37,61 @@ def report_unknown_woods(site: Site) -> None:
                 hints=tuple(_hints(timber, near, several)),
             )
         )
+
+
+def report_unknown_stock(site: Site) -> None:
+    """Report, once a wood, wood on hand or of the yard that may be that of parts by another name.
+
+    Mistyped it is a warning, a fuller or a shorter name a question: nothing is made of it.  Of
+    others nothing is told: a rack holds much that one piece does not need.
+    Findings: wood-unknown, wood-called-otherwise.
+    """
+    used = sorted({timber for timber in _timbers(site) if timber is not None})
+    told: set[str] = set(used)
+    for line in (*site.declared.stock, *site.declared.yard):
+        if line.timber is None or line.timber in told:
+            continue
+        told.add(line.timber)
+        site.findings += _of_stock(line.timber, line.span, used)
+
+
+def _of_stock(timber: str, span: Span, used: Sequence[str]) -> Iterator[Diagnostic]:
+    other = next((each for each in used if _is_shorter(timber, each)), None)
+    if other is not None:
+        yield Diagnostic(
+            "wood-called-otherwise",
+            Severity.QUESTION,
+            f"is this {timber} what the parts call {other}? nothing is made of it",
+            span,
+            hints=(Hint("call the wood the same on both lines"),),
+        )
+        return
+    if is_sheet(timber) or species(timber) is not None:
+        return
+    near = nearest(timber, used) or nearest(timber, wood_names())
+    if near:
+        yield Diagnostic(
+            "wood-unknown",
+            Severity.WARNING,
+            f"no part is of `{timber}`, and no table holds it: nothing is made of it",
+            span,
+            hints=tuple(Hint(f"did you mean `{name}`?") for name in near),
+        )
+
+
+def _is_shorter(timber: str, other: str) -> bool:
+    """Return whether one is the other by a shorter name: oak and white oak, ply and birch ply."""
+    first, second = (_plain(each) for each in (timber, other))
+    return first == second or first.endswith(f" {second}") or second.endswith(f" {first}")
+
+
+def _plain(timber: str) -> str:
+    return timber.lower().replace("plywood", "ply")
+
+
+def _timbers(site: Site) -> Iterator[str | None]:
+    for part in site.parts():
+        yield part.timber or site.declared.timber
 
 
 def _woods(site: Site) -> Iterator[tuple[str, Span | None]]:

@@ -53,3 +53,34 @@ def test_known_woods_sheets_and_woods_that_no_part_is_of_are_not_told(
     timber: str, part: str
 ) -> None:
     assert told(timber, part) == []
+
+
+SHELF = """\
+piece Shelf
+overall 800 wide, 200 deep, 20 high
+timber {}
+{}
+1 shelf, across, flat, 200 x 20
+"""
+
+
+def of_stock(timber: str, line: str) -> list[tuple[str, Severity]]:
+    found = checked(SHELF.format(timber, line)).findings
+    return [(each.code, each.severity) for each in found if each.code.startswith("wood-")]
+
+
+def test_wood_on_hand_that_is_mistyped_is_told() -> None:
+    warned = [("wood-unknown", Severity.WARNING)]
+    assert of_stock("ash", "have 1 board of asj, 1200 x 230 x 27, rough") == warned
+    assert of_stock("ash", "buy boards of waltnu, 1200 x 230 x 27, rough, 48 each") == warned
+
+
+def test_wood_by_a_fuller_or_a_shorter_name_is_asked_about() -> None:
+    asked = [("wood-called-otherwise", Severity.QUESTION)]
+    board = "have 1 board of {}, 1200 x 230 x 27, rough"
+    assert of_stock("ash", board.format("white ash")) == asked
+    assert of_stock("white oak", board.format("oak")) == asked
+    # Two kinds of oak are two woods; other woods may lie in the rack.
+    assert of_stock("white oak", board.format("red oak")) == []
+    assert of_stock("ash", board.format("zebrano")) == []
+    assert of_stock("ash", "have 1 sheet of birch ply, 1200 x 600 x 18") == []

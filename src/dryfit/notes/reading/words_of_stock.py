@@ -33,7 +33,7 @@ _DEFECTS = (
     *("rot", "hole", "worm hole", "nail", "nail hole", "stain", "pocket", "pitch pocket"),
     *("resin pocket", "damage", "dent", "burn", "snipe"),
 )
-_AVOID = ("avoid", "avoiding", "bad", "not", "leave out", "defect", "flaw", "bad wood")
+_AVOID = ("avoid", "avoiding", "bad", "leave out", "defect", "flaw", "bad wood")
 _SIDES = {
     "left end": ("left", "left end", "left hand end", "reference end", "end", "near end"),
     "right end": ("right", "right end", "right hand end", "far end", "other end"),
