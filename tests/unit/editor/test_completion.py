@@ -48,7 +48,6 @@ def test_a_line_can_begin_with_an_opener_or_a_name() -> None:
         ("sand seat before fin|", ["finish", "finishing"]),
         ("timber white o|", ["white oak"]),
         ("units |", ["mm", "cm", "in"]),
-        ("have 1 board of white o|", ["white oak"]),
         ("have 1 board of ash, 2400 x 160 x 34, kn|", ["knot"]),
         ("have 1 board of ash, 2400 x 160 x 34, sapwood 20 from fa|", ["far end", "far edge"]),
         ("have 1 sheet of birch ply, 2440 x 1220 x 18, no gr|", ["no grain"]),
