@@ -4,6 +4,7 @@ from hypothesis import strategies as st
 
 from dryfit.notes import canonical
 from dryfit.notes.names import plural
+from dryfit.notes.reading.words import PHRASES
 
 # Plurals of English, from memory.
 PLURALS = [
@@ -60,3 +61,7 @@ def test_case_blanks_hyphens_and_every_word_s_plural_make_no_difference() -> Non
 @given(st.text(alphabet="abcdefghilorsuvxyz -_", max_size=24))
 def test_a_canonical_name_is_its_own_canonical_name(text: str) -> None:
     assert canonical(canonical(text)) == canonical(text)
+
+
+def test_phrases_of_the_language_are_kept_in_their_canonical_form() -> None:
+    assert all(canonical(phrase) == phrase for phrase in PHRASES)

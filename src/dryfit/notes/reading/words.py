@@ -7,7 +7,7 @@ stand for several terminals, the first that the parser can take is meant.
 
 from __future__ import annotations
 
-from dryfit.notes.names import canonical, plural
+from dryfit.notes.names import plural, singular
 from dryfit.notes.reading.words_of_air import AIR
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
@@ -112,7 +112,7 @@ def _table() -> dict[str, tuple[tuple[str, str], ...]]:
     table: dict[str, tuple[tuple[str, str], ...]] = {}
     for terminal, phrases in _WORDS:
         for phrase, value in phrases.items():
-            key = canonical(phrase)
+            key = " ".join(map(singular, phrase.split(" ")))  # as `canonical`, but quicker
             table[key] = (*table.get(key, ()), (terminal, value))
     return table
 
