@@ -48,6 +48,37 @@ def bins_on_the_line() -> tuple[Bins, ...]:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Knapsack:
+    """Pieces and values: the most that one board can be worth, cut right through, none turned.
+
+    best       with any number of each
+    best_once  with one of each at most
+    """
+
+    name: str
+    board: tuple[int, int]
+    pieces: tuple[tuple[int, int], ...]
+    values: tuple[int, ...]
+    best: int
+    best_once: int
+
+
+def knapsacks() -> tuple[Knapsack, ...]:
+    """Beasley's instances; the optima are from memory."""
+    return tuple(
+        Knapsack(
+            case["name"],
+            (case["L"], case["W"]),
+            tuple((length, width) for length, width, _ in case["items"]),
+            tuple(value for _, _, value in case["items"]),
+            case["best_unconstrained_memory"],
+            case["best_01_memory"],
+        )
+        for case in _read("gcut")
+    )
+
+
 def enough_or_not() -> tuple[tuple[str, Job], ...]:
     """Is the wood on hand enough? Whole millimetres there, hundredths here."""
     return tuple(

@@ -20,6 +20,7 @@ a layout without sharing any code with the search.
 from dryfit.cutting.added import added, hands
 from dryfit.cutting.checker import violations
 from dryfit.cutting.engine import lay_out
+from dryfit.cutting.knapsack import Filled, best_filling
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part, Rule, Rules
 from dryfit.cutting.result import Answer, Cut, Layout, Leftover, Missing, Piece, Proof
 
@@ -28,6 +29,7 @@ __all__ = [
     "Area",
     "Board",
     "Cut",
+    "Filled",
     "Job",
     "Layout",
     "Leftover",
@@ -39,6 +41,7 @@ __all__ = [
     "Rule",
     "Rules",
     "added",
+    "best_filling",
     "hands",
     "lay_out",
     "violations",

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from dryfit.cutting.boxes import Steps
 from dryfit.cutting.checker import violations
-from dryfit.cutting.instance import compiled
+from dryfit.cutting.instance import Instance, compiled
 from dryfit.cutting.layouts import layouts_of
 from dryfit.cutting.least import Least
 from dryfit.cutting.polish import polished
@@ -14,6 +14,7 @@ from dryfit.cutting.problem import Job
 from dryfit.cutting.proof import alone, short_by_area, short_of
 from dryfit.cutting.result import Answer, Layout, Missing, Proof
 from dryfit.cutting.search import Search
+from dryfit.cutting.sticks import filled, one_row
 
 STEPS = 300_000
 """Steps of a proof for each blank and unit of effort: about a tenth of a second."""
@@ -23,6 +24,9 @@ QUICK = 5_000
 
 MOST_AGAIN = 5_200
 """Twice so many rounds at most, for a unit of effort, where neither layout nor proof is found."""
+
+MANY = 150
+"""More blanks than these get no more rounds, each of which takes the longer."""
 
 FEW = 30
 """So many blanks at most are also looked for on the first boards alone."""
@@ -51,7 +55,7 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
         return replace(answer, verdict="not enough", missing=missing, proofs=proofs)
     blanks = len(instance.blanks)
     rounds, patience = _rounds(blanks, effort), effort * (40 + 6 * blanks)
-    search = Search(instance)
+    search = _begun(instance)
     least = Least(instance, effort * QUICK * blanks)
     proofs = _searched(search, effort, least)
     layouts: tuple[Layout, ...] | None = None
@@ -90,8 +94,15 @@ def _least_of(job: Job, layouts: Sequence[Layout], least: Least) -> tuple[bool, 
     return least.proved(stocks, price=True), False
 
 
+def _begun(instance: Instance) -> Search:
+    search = Search(instance)
+    if one_row(instance):
+        search.begin_with(filled(instance)[0])
+    return search
+
+
 def _rounds(blanks: int, effort: int) -> int:
-    return effort * (400 + 80 * blanks)
+    return effort * (400 + 80 * min(blanks, MANY))
 
 
 def _searched(search: Search, effort: int, least: Least) -> tuple[Proof, ...]:
@@ -103,7 +114,7 @@ def _searched(search: Search, effort: int, least: Least) -> tuple[Proof, ...]:
         steps = Steps(effort * QUICK * blanks)
         proof = short_of(search.instance, steps)
         if proof is not None:
-            search.run(rounds - search.rounds, patience=effort * (40 + 10 * blanks), settled=True)
+            search.run(rounds - search.rounds, patience=effort * (40 + 30 * blanks), settled=True)
             return (proof,)
         search.run(rounds - search.rounds, patience=0)
         if search.best.lost and steps.left < 0:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from dryfit.cutting.boxes import Steps, TooMuchWork
 from dryfit.cutting.instance import Instance
-from dryfit.cutting.proof import Shared, faces_and_rooms, materials, shared_out
+from dryfit.cutting.proof import Shared, materials, prices_of, shared_out
 from dryfit.cutting.rooms import Counts
 from dryfit.cutting.sharing import Sharing
 
@@ -72,7 +72,7 @@ class _Sets:
         ]
         self.needs: list[int] = []
         self.values: list[dict[int, int]] = []
-        for needed, rooms in faces_and_rooms(instance, places):
+        for needed, rooms in prices_of(instance, places, steps):
             self.needs.append(needed)
             self.values.append({number: rooms.get(number, 0) for number, _ in self.boards})
         self._shared: Shared | None = None

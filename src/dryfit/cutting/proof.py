@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from dryfit.cutting.boxes import Boxes, Steps, TooMuchWork
 from dryfit.cutting.dual import Size
+from dryfit.cutting.dual_prices import Share, dual_prices
 from dryfit.cutting.instance import Instance, Sizes
 from dryfit.cutting.problem import Part
 from dryfit.cutting.result import Proof
@@ -80,6 +81,10 @@ def short_of(instance: Instance, steps: Steps) -> Proof | None:
         return proof
     for _, places in materials(instance):
         try:
+            for needed, values in dual_prices(*_shares(instance, places), steps):
+                counts = (instance.stocks[n].board.count * value for n, value in values.items())
+                if needed > sum(counts):
+                    return Proof("boards", _names(instance, places), steps=steps.done)
             proof = _by_sharing(instance, places, steps)
         except TooMuchWork:
             return None
@@ -129,12 +134,40 @@ def _by_area(instance: Instance, places: Sequence[int]) -> Proof | None:
     return None
 
 
-def faces_and_rooms(
-    instance: Instance, places: Sequence[int]
+def prices_of(
+    instance: Instance, places: Sequence[int], steps: Steps
 ) -> Iterator[tuple[int, dict[int, int]]]:
-    """What blanks that fit the same stocks or fewer take, and what one board of each stock has."""
+    """What all blanks are worth at some prices, and what comes out of one board of each stock.
+
+    First faces of those that fit the same stocks or fewer, then by dual-feasible functions.
+    """
     for _, needed, rooms in _faces(instance, places):
         yield needed, rooms
+    yield from dual_prices(*_shares(instance, places), steps)
+
+
+def _shares(
+    instance: Instance, places: Sequence[int]
+) -> tuple[list[Share], dict[int, list[tuple[Size, int]]]]:
+    """Kinds of blanks and the rooms of each stock, a kerf added to both."""
+    kerfs = instance.job.rules.crosscut_kerf, instance.job.rules.rip_kerf
+    counts = Counter(rectangle for place in places for rectangle in _taken_apart(instance, place))
+    shares = [
+        Share(
+            tuple({(a + kerfs[0], b + kerfs[1]) for sizes in kind[2] for a, b in sizes}),
+            count,
+            max(kind[3]),
+        )
+        for kind, count in counts.items()
+    ]
+    rooms = {
+        number: [
+            ((room.area.length + kerfs[0], room.area.width + kerfs[1]), stock.board.count)
+            for room in _rooms(instance, number, [kind[2][number] for kind in counts])
+        ]
+        for number, stock in enumerate(instance.stocks)
+    }
+    return shares, rooms
 
 
 def _faces(

@@ -6,9 +6,13 @@ layout is the best, and the next one may take less stock (research method 6). Al
 none of it is timed, so that the same job gives the same layout.
 """
 
+from collections.abc import Sequence
+
 from dryfit.cutting.boards import Bench, Open, blanks_at, blanks_of, leaves_of
 from dryfit.cutting.instance import Instance
 from dryfit.cutting.recreate import State, put_unit
+from dryfit.cutting.slicing import APPEND
+from dryfit.cutting.sticks import Stick
 
 KEYS = 5
 STARTS = 12
@@ -49,6 +53,27 @@ class Search:
         self.stale = 0
         self.best = self._start()
         self.current = self._within(self.best) if self.best.lost == 0 else self.best
+
+    def begin_with(self, sticks: Sequence[Stick]) -> None:
+        """Take rows of blanks as the best layout so far, if they are better and break no rule."""
+        boards = []
+        held: set[int] = set()
+        for stick in sticks:
+            board = self.bench.opened(stick.stock)
+            for blank in stick.blanks:
+                size = self.instance.fits[stick.stock][blank][0]
+                space = next((one for one in board.spaces if one[6] == APPEND), None)
+                if space is None or not self.bench.insert(board, space, blank, size):
+                    return
+                held.add(self.unit_of[blank])
+            boards.append(board)
+        units = self.instance.units
+        left = [unit for unit in range(len(units)) if unit not in held]
+        lost = sum(units[unit].weight for unit in left)
+        worth = sum(self.instance.stocks[board.stock].worth for board in boards)
+        if (lost, worth) < (self.best.lost, self.best.worth):
+            self.best = State(boards, left, lost, worth)
+            self.current = self.best if lost else self._within(self.best)
 
     # -- beginning
 
