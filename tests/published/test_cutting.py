@@ -14,7 +14,7 @@ from dataclasses import replace
 import pytest
 from tests.benchmarks.cutting_reading import bins_in_the_plane, bins_on_the_line, knapsacks
 
-from dryfit.cutting import Board, Job, Part, Rules, lay_out, violations
+from dryfit.cutting import Board, Job, Part, Rules, violations
 from dryfit.cutting.boxes import Steps
 from dryfit.cutting.instance import compiled
 from dryfit.cutting.knapsack import best_filling
@@ -105,5 +105,7 @@ def test_one_board_is_worth_the_most_with_one_of_each(name: str, best: int) -> N
         for counts in sets
     )
     # The values are the faces: the search, which leaves the least face uncut, finds as much.
-    answer = lay_out(job)
-    assert sum(piece.area.size for piece in answer.layouts[0].pieces) == best
+    search = Search(compiled(job))
+    search.run(3_000)
+    (layout,) = layouts_of(search.instance, search.best.boards)
+    assert sum(piece.area.size for piece in layout.pieces) == best
