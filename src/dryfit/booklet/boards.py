@@ -11,7 +11,7 @@ from dryfit.booklet.drawing.board import board_drawing, scale_of
 from dryfit.booklet.text import Say, Text, capital
 from dryfit.shop.shop import Shop
 from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
-from dryfit.stock.in_words import board_in_words, made_in_words, usable_thickness
+from dryfit.stock.in_words import board_in_words, made_in_words, usable_thickness, written_names
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.said import Said, times
 
@@ -124,7 +124,7 @@ def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
         blank.letter,
         blank.name,
         shown(sizes, bench.say),
-        makes or made_in_words(blank),
+        makes or made_in_words(blank, written_names(bench.model)),
         board,
         blank.reason if blank.pieces else "",
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,15 +11,17 @@ from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, s
 from dryfit.booklet.text import Say, Text, joined, listed
 from dryfit.stock.in_words import (
     bought_in_words,
-    lacking,
-    money,
+    counted,
+    from_line,
+    priced,
     state_in_words,
     total_price,
     verdict_in_words,
+    written_names,
 )
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.left_over import left_over
-from dryfit.stock.said import times
+from dryfit.stock.said import between, times
 
 _SQUARE_METRE = 1_000_000
 
@@ -37,11 +39,16 @@ class PullRow:
 
 @dataclass(frozen=True, slots=True)
 class BuyRow:
-    """One thing to buy: how many, what, how much wood that is, the price of one and of all."""
+    """One thing to buy: how many, what, how much wood that is, the price of one and of all.
+
+    `like` says that no line tells what the yard has; `by` is its price where that is one by size.
+    """
 
     count: int
     what: Text
+    like: str
     amount: str
+    by: str
     each: str
     price: str
 
@@ -76,13 +83,13 @@ class WoodView:
 
 def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
     """Return what the booklet tells of the wood."""
-    placed, say = laid.placed, bench.say
+    placed, say, written = laid.placed, bench.say, written_names(bench.model)
     cut = [layout.board for layout in laid.layouts]
     boards = {board.label for board in cut}
     rest = [board.label for board in laid.boards if board.on_hand and board.label not in boards]
     return WoodView(
-        verdict=tuple(_with_unit(said, say) for said in verdict_in_words(laid)),
-        short=tuple(_short(laid, say)),
+        verdict=tuple(_with_unit(said, say) for said in verdict_in_words(laid, written)),
+        short=tuple(_short(laid, say, written)),
         pull=tuple(_pull(board, say) for board in cut),
         uncut=listed(rest),
         boards=board_views(laid, bench.shop, say),
@@ -91,7 +98,7 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
             for blank in sorted(laid.blanks, key=lambda blank: (len(blank.letter), blank.letter))
         ),
         missing=tuple(
-            f"{lacking(row.part, row.copies)}{f': {row.why}' if row.why else ''}"
+            f"{counted(row.part, row.copies, written)}{f': {row.why}' if row.why else ''}"
             for row in laid.missing
         ),
         buying=_buying(laid.buy, say),
@@ -103,18 +110,18 @@ def _with_unit(said: tuple[str | Fraction, ...], say: Say) -> Text:
     return tuple(each if isinstance(each, str) else say.size_with_unit(each) for each in said)
 
 
-def _short(laid: LaidOut, say: Say) -> Iterator[Text]:
+def _short(laid: LaidOut, say: Say, written: Mapping[str, str]) -> Iterator[Text]:
     """Yield what the cover says of wood that is missing."""
     if laid.verdict == "enough":
         return
-    missing = listed(lacking(row.part, row.copies) for row in laid.missing)
+    missing = listed(counted(row.part, row.copies, written) for row in laid.missing)
     found = "not enough" if laid.verdict == "not enough" else "not enough as far as was searched"
     yield (f"The wood on hand is {found}. Missing: {missing or 'see the page on wood'}.",)
     if laid.buy:
         rows: list[Text] = [
             (f"{each.count} of ", *shown(bought_in_words(each), say)) for each in laid.buy
         ]
-        price = money(total_price(laid.buy))
+        price = priced(total_price(laid.buy), laid.buy)
         yield ("Buy first: ", *joined(rows, "; "), f", {price} in all." if price else ".")
 
 
@@ -122,14 +129,16 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
-    place = f"line {line.span.line} of the notes" if board.on_hand else "to buy"
+    place = f"line {line.span.line}" if board.on_hand else "to buy"
     return PullRow(board.label, f"{line.kind}{of}", shown(times(board.sizes), say), look, place)
 
 
 def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:
     total = total_price(bought)
     known = all(each.price is not None for each in bought)
-    words = "" if total is None else f"{'' if known else 'What has a price: '}{money(total)}"
+    words = (
+        "" if total is None else f"{'' if known else 'What has a price: '}{priced(total, bought)}"
+    )
     by_feet = any(
         each.line.price is not None and each.line.price.per == "board foot" for each in bought
     )
@@ -141,14 +150,25 @@ def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:
 
 
 def _bought(bought: Bought, say: Say) -> BuyRow:
-    each = "" if bought.price is None else money(bought.price / bought.count)
+    each = None if bought.price is None else bought.price / bought.count
+    what = between((bought_in_words(bought), *state_in_words(bought.line)), ", ")
     return BuyRow(
         bought.count,
-        shown(bought_in_words(bought), say),
+        shown(what, say),
+        "" if bought.at_yard else from_line(bought),
         _amount(bought),
-        each or "",
-        money(bought.price) or "",
+        _by(bought),
+        priced(each, (bought,)),
+        priced(bought.price, (bought,)),
     )
+
+
+def _by(bought: Bought) -> str:
+    """Return the yard's price where it is one by size: ``£1200.00 per cubic metre``."""
+    price = bought.line.price
+    if price is None or price.per == "piece":
+        return ""
+    return f"{priced(price.amount, (bought,))} per {price.per}"
 
 
 def _amount(bought: Bought) -> str:

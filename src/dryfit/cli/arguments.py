@@ -49,7 +49,8 @@ def _add_those_on_notes(commands: Commands) -> None:
         "things",
         metavar="THING",
         nargs="*",
-        help="a part, a figure, an operation or the number of a step; without it every step",
+        help="a part, a figure, an operation, a blank, a board or the number of a step; without it "
+        "every step",
     )
     instead = parts.add_mutually_exclusive_group()
     of_steps = steps.add_mutually_exclusive_group()

@@ -139,11 +139,14 @@ def why(options: argparse.Namespace) -> int:
     """Tell where figures come from, and why steps stand where they stand."""
     from dryfit.cli.values_told import values_told
     from dryfit.cli.why import answers, asked_steps, needs_order
+    from dryfit.stock.why_told import stock_told
 
     with Progress() as progress:
-        checked, _ = laid_notes(options, progress)
+        checked, laid = laid_notes(options, progress)
         findings, plan, reasons = checked.findings, None, {}
         values = values_told(checked) if options.things else {}
+        if options.things and checked.model is not None and checked.shop is not None:
+            values = {**stock_told(laid, checked.model, checked.shop), **values}
         ordered = checked.model is not None and needs_order(options.things, checked.model, values)
         if ordered:
             favour = options.favour or USUAL

@@ -39,11 +39,11 @@ def stock(options: argparse.Namespace) -> int:
         sys.stdout.write(json.dumps(document, ensure_ascii=False, indent=2) + "\n")
         return status_of(findings)
     tell(findings)
-    if checked.failed or checked.shop is None:
+    if checked.failed or checked.shop is None or checked.model is None:
         return IN_THE_NOTES
     from dryfit.stock.as_text import no_boards, stock_text
 
-    text = no_boards(display) if laid is None else stock_text(laid, display, checked.shop)
+    text = no_boards(display) if laid is None else stock_text(laid, checked.model, checked.shop)
     sys.stdout.write(text)
     for path in written:
         print(path)

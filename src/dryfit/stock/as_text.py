@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
+from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.in_words import (
     board_in_words,
     bought_in_words,
-    lacking,
+    counted,
+    from_line,
     made_in_words,
-    money,
+    priced,
     total_price,
     usable_thickness,
     verdict_in_words,
+    written_names,
 )
 from dryfit.stock.laid_out import Bought, Lacking, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.left_over import left_over
@@ -37,13 +40,14 @@ def no_boards(display: Display) -> str:
     return _lines((*_NO_BOARDS, *(f"  {display.examples(each)}" for each in _EXAMPLES)))
 
 
-def stock_text(laid: LaidOut, display: Display, shop: Shop) -> str:
+def stock_text(laid: LaidOut, model: Model, shop: Shop) -> str:
     """Return all that is told of the stock, a line each."""
-    lines = [_with_unit(said, display) for said in verdict_in_words(laid)]
+    display, written = model.display, written_names(model)
+    lines = [_with_unit(said, display) for said in verdict_in_words(laid, written)]
     for board in laid.boards:
-        lines += ["", *_board(board, laid, display, shop)]
+        lines += ["", *_board(board, laid, model, shop)]
     for title, rows in (
-        ("missing", [_missing(row) for row in laid.missing]),
+        ("missing", [_missing(row, written) for row in laid.missing]),
         ("to buy", list(_to_buy(laid.buy, display))),
         ("left over, ready for the next notes", list(left_over(laid, display))),
     ):
@@ -52,15 +56,16 @@ def stock_text(laid: LaidOut, display: Display, shop: Shop) -> str:
     return _lines(lines)
 
 
-def _missing(row: Lacking) -> str:
-    return f"{lacking(row.part, row.copies)}{f': {row.why}' if row.why else ''}"
+def _missing(row: Lacking, written: Mapping[str, str]) -> str:
+    return f"{counted(row.part, row.copies, written)}{f': {row.why}' if row.why else ''}"
 
 
 def _lines(lines: Sequence[str]) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _board(board: StockBoard, laid: LaidOut, display: Display, shop: Shop) -> Iterator[str]:
+def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterator[str]:
+    display, written = model.display, written_names(model)
     layout = next((each for each in laid.layouts if each.board.label == board.label), None)
     place = f"line {board.line.span.line}" if board.on_hand else "to buy"
     yield f"{board.label}  {spoken(board_in_words(board), display)} ({place})"
@@ -73,17 +78,21 @@ def _board(board: StockBoard, laid: LaidOut, display: Display, shop: Shop) -> It
         return
     percent = (layout.used * 100 + Fraction(1, 2)) // 1
     yield f"   {percent} % becomes blanks:"
-    yield from (f"     {row}" for row in _blanks([each.blank for each in layout.placed], display))
+    yield from (
+        f"     {row}" for row in _blanks([each.blank for each in layout.placed], display, written)
+    )
     yield from (f"     {row}" for row in _cuts(sawn(layout), board, display))
 
 
-def _blanks(blanks: Sequence[NamedBlank], display: Display) -> list[str]:
+def _blanks(
+    blanks: Sequence[NamedBlank], display: Display, written: Mapping[str, str]
+) -> list[str]:
     rows = [
         (
             blank.letter,
             blank.name,
             spoken(times((blank.length, blank.width, blank.thickness)), display),
-            made_in_words(blank),
+            made_in_words(blank, written),
         )
         for blank in blanks
     ]
@@ -114,13 +123,13 @@ def _with_unit(said: Said, display: Display) -> str:
 
 def _to_buy(bought: Sequence[Bought], display: Display) -> Iterator[str]:
     for each in bought:
-        what = f"{each.count} of {spoken(bought_in_words(each), display)}"
-        price = "" if each.price is None else f": {money(each.price)}"
-        yield f"{what} (line {each.line.span.line}){price}"
+        what = f"{each.count} of {spoken(bought_in_words(each), display)} ({from_line(each)})"
+        price = priced(each.price, bought)
+        yield f"{what}: {price}" if price else what
     total = total_price(tuple(bought))
     if len(bought) > 1 and total is not None:
         known = all(each.price is not None for each in bought)
-        yield f"{'in all' if known else 'what has a price, in all'}: {money(total)}"
+        yield f"{'in all' if known else 'what has a price, in all'}: {priced(total, bought)}"
 
 
 def _table(rows: Sequence[tuple[str, ...]], *, numbers: tuple[int, ...]) -> list[str]:

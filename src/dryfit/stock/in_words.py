@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from dryfit.piece.declared import Have
+from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
@@ -16,23 +17,28 @@ TIGHT = Fraction(10)
 """Blanks that could not be so much longer or wider lie tight, mm (M28, common practice)."""
 
 
-def verdict_in_words(laid: LaidOut) -> tuple[Said, ...]:
-    """Return the verdict in one sentence, then what it rests on."""
+def written_names(model: Model) -> Mapping[str, str]:
+    """Return what several copies of each part are called, by its name: ``slats``."""
+    return {part.name: part.written.lower() for part in model.parts}
+
+
+def verdict_in_words(laid: LaidOut, written: Mapping[str, str]) -> tuple[Said, ...]:
+    """Return the verdict in one sentence, then what it rests on; `written` as `written_names`."""
     proofs = (
         f"{proof[:1].upper()}{proof[1:]}{'' if proof.endswith('.') else '.'}"
         for proof in laid.proofs
     )
-    return (_verdict(laid), *((proof,) for proof in proofs))
+    return (_verdict(laid, written), *((proof,) for proof in proofs))
 
 
-def _verdict(laid: LaidOut) -> Said:
+def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:
     if laid.verdict == "enough":
         count = len(laid.layouts)
         boards = "1 board holds" if count == 1 else f"{count} boards hold"
         blanks = "the one blank" if len(laid.blanks) == 1 else f"all {len(laid.blanks)} blanks"
         tight = "Tight" if is_tight(laid) else "Room to spare"
         return (f"Enough wood: {boards} {blanks}. {tight}: ", *_margin(laid), ".")
-    missing = ", ".join(lacking(each.part, each.copies) for each in laid.missing)
+    missing = ", ".join(counted(each.part, each.copies, written) for each in laid.missing)
     what = f" Missing: {missing}." if missing else ""
     if laid.verdict == "not enough":
         return (f"Not enough wood, for certain: no way of cutting can do it.{what}",)
@@ -62,9 +68,9 @@ def has_spare(laid: LaidOut) -> bool:
     return spare or laid.spare_board is not None
 
 
-def lacking(part: str, copies: int) -> str:
-    """Return a part that has no wood: ``apron``, ``3 of slat``."""
-    return part if copies == 1 else f"{copies} of {part}"
+def counted(name: str, copies: int, written: Mapping[str, str]) -> str:
+    """Return copies of a part or staves with their count: ``apron``, ``3 slats``."""
+    return name if copies == 1 else f"{copies} {written.get(name, f'{name}s')}"
 
 
 def board_in_words(board: StockBoard) -> Said:
@@ -121,11 +127,15 @@ def usable_thickness(
     return {"whole": whole, **{name: much for name, much in ripped.items() if much != whole}}
 
 
-def made_in_words(blank: NamedBlank) -> str:
-    """Return what a blank becomes: ``2 of post``, ``top stave 3``, else what it is for."""
+def made_in_words(blank: NamedBlank, written: Mapping[str, str]) -> str:
+    """Return what a blank becomes: ``2 posts``, ``top stave 3``, else what it is for."""
     if not blank.pieces:
         return f"a {blank.what}"
-    return blank.pieces[0] if len(blank.pieces) == 1 else f"{len(blank.pieces)} of {blank.subject}"
+    return (
+        blank.pieces[0]
+        if len(blank.pieces) == 1
+        else counted(blank.subject, len(blank.pieces), written)
+    )
 
 
 def money(amount: Fraction | None) -> str | None:
@@ -134,6 +144,16 @@ def money(amount: Fraction | None) -> str | None:
         return None
     cents = (amount * 200 + 1) // 2
     return f"{cents // 100}.{cents % 100:02}"
+
+
+def priced(amount: Fraction | None, bought: Iterable[Bought]) -> str:
+    """Return an amount in the money of the yard: ``€48.00``, ``48.00 CHF``; empty without one."""
+    told = money(amount)
+    if told is None:
+        return ""
+    prices = (each.line.price for each in bought if each.line.price is not None)
+    currency = next((price.currency for price in prices if price.currency), "")
+    return f"{currency}{told}" if len(currency) == 1 else f"{told} {currency}".strip()
 
 
 def total_price(bought: tuple[Bought, ...]) -> Fraction | None:
@@ -145,3 +165,9 @@ def total_price(bought: tuple[Bought, ...]) -> Fraction | None:
 def bought_in_words(bought: Bought) -> Said:
     """Return what is bought: ``ash 2400 × 180 × 27``."""
     return (f"{bought.line.timber or bought.line.kind} ", *times(bought.line.sizes))
+
+
+def from_line(bought: Bought) -> str:
+    """Return which line says so; nobody may have said what the yard has."""
+    number = bought.line.span.line
+    return f"line {number}" if bought.at_yard else f"one like line {number} would do"

@@ -100,7 +100,7 @@ def test_boards_are_pulled_by_letter_with_what_to_look_for() -> None:
     rows = [
         (row.label, plain(row.sizes), plain(row.look), row.place) for row in view(bench.ENOUGH).pull
     ]
-    assert rows[0] == ("A", "2400 × 160 × 34", "rough, cup 4", "line 3 of the notes")
+    assert rows[0] == ("A", "2400 × 160 × 34", "rough, cup 4", "line 3")
     assert rows[2][2] == "rough, knot 2300 to 2380"
     assert view(bench.NOT_ENOUGH).pull[-1].place == "to buy"
 
@@ -116,7 +116,7 @@ def test_blanks_name_the_pieces_that_they_become() -> None:
 def test_the_cover_says_that_wood_is_missing_and_what_to_buy() -> None:
     html = page(bench.NOT_ENOUGH)
     cover = html[html.index('id="cover"') : html.index('id="contents"')]
-    assert "The wood on hand is not enough. Missing: 3 of slat." in cover
+    assert "The wood on hand is not enough. Missing: 3 slats." in cover
     assert "Buy first: 1 of ash" in cover
     assert "48.00 in all." in cover
     enough = page(bench.ENOUGH)

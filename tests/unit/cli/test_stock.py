@@ -64,3 +64,11 @@ def test_notes_with_an_error_have_a_document_too(
     jsonschema.Draft202012Validator(SCHEMA).validate(document)
     assert document["verdict"] is None
     assert document["findings"]
+
+
+def test_why_tells_of_a_blank_and_of_a_board(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["why", BENCH, "post blank 1", "Board A"]) == 0
+    out = capsys.readouterr().out
+    assert out.startswith("post blank 1 (a): 985 x 50 x 34, for ")
+    assert "\nboard A: board of ash, 2400 x 160 x 34, rough, cup 4 (line 6)\n" in out
+    assert "planed flat it gives 29 whole" in out

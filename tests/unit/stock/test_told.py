@@ -9,9 +9,14 @@ from pathlib import Path
 
 import jsonschema
 import pytest
+from tests.unit.booklet.fixtures import model
 from tests.unit.stock import bench_boards as bench
 
 import dryfit
+from dryfit.diagnostics import Source
+from dryfit.notes import parse
+from dryfit.piece import declare
+from dryfit.piece.declared import Avoid, Have
 from dryfit.quantities import Display
 from dryfit.shop import read_shop
 from dryfit.shop.shop import Shop
@@ -34,7 +39,7 @@ def shop() -> Shop:
 
 
 def test_the_verdict_comes_first_with_its_margin(shop: Shop) -> None:
-    first = stock_text(bench.ENOUGH, MM, shop).splitlines()[0]
+    first = stock_text(bench.ENOUGH, model(), shop).splitlines()[0]
     assert first == (
         "Enough wood: 4 boards hold all 17 blanks. Tight: with a spare; where the blanks lie "
         "closest they could be 4 mm larger."
@@ -67,7 +72,7 @@ def test_usable_thickness_of_the_cupped_board(shop: Shop) -> None:
 
 
 def test_each_cut_says_what_is_in_hand_and_what_comes_of_it(shop: Shop) -> None:
-    rows = [" ".join(line.split()) for line in stock_text(bench.ENOUGH, MM, shop).splitlines()]
+    rows = [" ".join(line.split()) for line in stock_text(bench.ENOUGH, model(), shop).splitlines()]
     begin = rows.index("cut saw set on gives rest") + 1
     assert rows[begin : begin + 9] == [
         "1 crosscut 22 board A waste 2375 x 160, for a, b, c, d, e, f",
@@ -113,19 +118,19 @@ def test_bad_wood_in_a_leftover_is_counted_from_its_own_end() -> None:
 
 
 def test_what_is_missing_and_bought_is_told(shop: Shop) -> None:
-    lines = stock_text(bench.NOT_ENOUGH, MM, shop).splitlines()
+    lines = stock_text(bench.NOT_ENOUGH, model(), shop).splitlines()
     assert lines[:2] == [
-        "Not enough wood, for certain: no way of cutting can do it. Missing: 3 of slat.",
+        "Not enough wood, for certain: no way of cutting can do it. Missing: 3 slats.",
         "The slats need 0.14 square metres of ash 27 thick more than there is.",
     ]
     assert "E  board of ash, 2400 x 180 x 27, rough (to buy)" in lines
-    assert lines[lines.index("missing") + 1].strip().startswith("3 of slat: no board")
+    assert lines[lines.index("missing") + 1].strip().startswith("3 slats: no board")
     assert lines[lines.index("to buy") + 1] == "  1 of ash 2400 x 180 x 27 (line 7): 48.00"
 
 
 def test_not_found_is_not_called_certain(shop: Shop) -> None:
     laid = replace(bench.NOT_ENOUGH, verdict="not found", proofs=())
-    assert stock_text(laid, MM, shop).startswith("Not enough wood as far as was searched")
+    assert stock_text(laid, model(), shop).startswith("Not enough wood as far as was searched")
 
 
 @pytest.mark.parametrize("laid", [bench.ENOUGH, bench.NOT_ENOUGH, None])
@@ -170,3 +175,39 @@ def test_money_has_two_decimals() -> None:
 
 def test_without_boards_it_says_what_to_write() -> None:
     assert "have 1 board of ash, 2400 x 160 x 34, rough" in no_boards(MM)
+
+
+_ZONES = (
+    Avoid(
+        (Fraction(2300), Fraction(2380)), (Fraction(10), Fraction(50)), "knot", bench.A.line.span
+    ),
+    Avoid(None, (Fraction(0), Fraction(12)), "sapwood", bench.A.line.span),
+)
+
+
+@pytest.mark.parametrize("display", [MM, Display.inches()])
+@pytest.mark.parametrize(
+    "line", [bench.A.line, replace(bench.B.line, avoid=_ZONES, bow=Fraction(3))]
+)
+def test_the_next_notes_read_what_is_left_as_it_is(line: Have, display: Display) -> None:
+    board = replace(bench.LAYOUTS[2].board, line=replace(line, sizes=bench.C.line.sizes))
+    layout = replace(bench.LAYOUTS[2], board=board)
+    kept = replace(layout.fallen[-1], keep=True)
+    (told,) = left_over(replace(bench.ENOUGH, layouts=(replace(layout, fallen=(kept,)),)), display)
+    units = "mm" if display.unit == "mm" else "inches"
+    declared, findings = declare(parse(Source("next.dryfit", f"units {units}\n{told}\n"), ())[0])
+    assert [each for each in findings if each.span and each.span.line == 2] == []
+    (read,) = declared.stock
+    step = display.step * (1 if display.unit == "mm" else Fraction("25.4"))
+    sizes = (kept.along[1] - kept.along[0], Fraction(210), Fraction(27))
+    for size, real in zip(read.sizes, sizes, strict=True):
+        assert size is not None
+        assert real - step < size <= real
+    assert read.rough
+    assert len(read.avoid) == len(line.avoid)
+    for bad, zone in zip(read.avoid, line.avoid, strict=True):
+        assert bad.why == zone.why
+        if zone.along is not None:
+            assert bad.along is not None
+            assert bad.along[0] <= zone.along[0] - kept.along[0]
+            assert bad.along[1] >= min(zone.along[1], kept.along[1]) - kept.along[0]

@@ -7,14 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from itertools import chain, count
+from math import hypot
 
 from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, text_room, width_of
-from dryfit.booklet.drawing.lettering import SMALLEST
+from dryfit.booklet.drawing.lettering import CAP_HEIGHT, SMALLEST
 from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.text import Text
 
 _RADIUS = 2.9
 _AIR = 0.5
+_LINE = 0.25
 _STEP = 1.0
 _ARROW = 9.0
 """Length of an arrow along the grain beside a letter, mm."""
@@ -32,7 +34,7 @@ class Lettering:
 
     def above(self, number: int, start: Point) -> None:
         """Write the number of a cut through the whole width above the board, in a disc."""
-        half = _half(number)
+        half = _half(number, disc=True)
         x, top = start
         for row in count(1):
             y = self._whole.top - row * (2 * _RADIUS + _AIR) + _RADIUS - _AIR
@@ -44,7 +46,7 @@ class Lettering:
 
     def along(self, number: int, start: Point, end: Point, *, disc: bool) -> None:
         """Write the number of a cut on its line, as near its start as there is room."""
-        half = _half(number)
+        half = _half(number, disc=disc)
         (x, y), (u, v) = start, end
         long = max(abs(u - x), abs(v - y), _STEP)
         across, down = (u - x) / long, (v - y) / long
@@ -108,7 +110,7 @@ class Lettering:
                 self._canvas.lines([((begin, y), (tip, y)), *heads], FINE)
 
     def _mark(self, number: int, at: Point, *, disc: bool) -> None:
-        half = _half(number)
+        half = _half(number, disc=disc)
         room = _around(at, half)
         if disc:
             self._canvas.circle(at, half)
@@ -121,9 +123,10 @@ class Lettering:
         return not any(room.grown(_AIR / 2).meets(other) for other in self._taken)
 
 
-def _half(number: int) -> float:
-    """Return half of how wide the sign of a number is."""
-    return max(_RADIUS, width_of(str(number), bold=True) / 2 + _AIR)
+def _half(number: int, *, disc: bool) -> float:
+    """Return half of how wide the sign of a number is; its corners stay inside a disc."""
+    wide, high = width_of(str(number), bold=True) / 2, SMALLEST * CAP_HEIGHT / 2
+    return max(_RADIUS, (hypot(wide, high) if disc else wide) + _AIR + _LINE)
 
 
 def _around(at: Point, half: float) -> Rect:
