@@ -13,6 +13,7 @@ from dryfit.stock.in_words import (
     bought_in_words,
     counted,
     from_line,
+    missing_in_words,
     priced,
     state_in_words,
     total_price,
@@ -97,10 +98,7 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
             blank_row(blank, placed[blank.name].board.label if blank.name in placed else "", bench)
             for blank in sorted(laid.blanks, key=lambda blank: (len(blank.letter), blank.letter))
         ),
-        missing=tuple(
-            f"{counted(row.part, row.copies, written)}{f': {row.why}' if row.why else ''}"
-            for row in laid.missing
-        ),
+        missing=tuple(missing_in_words(row, written) for row in laid.missing),
         buying=_buying(laid.buy, say),
         kept=left_over(laid, say.display),
     )

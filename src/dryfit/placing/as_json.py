@@ -173,7 +173,13 @@ def _joint_at(add: EndAdd, part: Part, model: Model) -> str:
 def _made_of(part: Part, show: Display) -> Json | None:
     if part.staves is None:
         return None
-    return {"staves": part.staves.count, "width": length_json(part.staves.width, show)}
+    staves = part.staves
+    widths = [length_json(width, show) for width in staves.widths]
+    return {
+        "staves": staves.count,
+        "width": length_json(staves.width, show),
+        **({"widths": widths} if widths else {}),
+    }
 
 
 def _copy(copy: Copy) -> Json:

@@ -48,7 +48,8 @@ def sums_behind(part: Part, model: Model) -> list[str]:
             said.append(f"{what} {sum_shown(figure, model.display)}")
     if part.staves:
         staves = part.staves
-        said.append(f"glued from {staves.count} of {model.display.shown(staves.width)}")
+        wide = ", ".join(model.display.shown(width) for width in staves.widths or (staves.width,))
+        said.append(f"glued from {staves.count} of {wide}")
     if part.sloped:
         show = model.display.shown
         said.append(f"sawn along its slope to {show(part.cut_length)}, upright {show(part.length)}")

@@ -12,16 +12,16 @@ from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.in_words import (
     board_in_words,
     bought_in_words,
-    counted,
     from_line,
     made_in_words,
+    missing_in_words,
     priced,
     total_price,
     usable_thickness,
     verdict_in_words,
     written_names,
 )
-from dryfit.stock.laid_out import Bought, Lacking, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.laid_out import Bought, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.left_over import left_over
 from dryfit.stock.said import Said, spoken, times
 
@@ -47,17 +47,13 @@ def stock_text(laid: LaidOut, model: Model, shop: Shop) -> str:
     for board in laid.boards:
         lines += ["", *_board(board, laid, model, shop)]
     for title, rows in (
-        ("missing", [_missing(row, written) for row in laid.missing]),
+        ("missing", [missing_in_words(row, written) for row in laid.missing]),
         ("to buy", list(_to_buy(laid.buy, display))),
         ("left over, ready for the next notes", list(left_over(laid, display))),
     ):
         if rows:
             lines += ["", title, *(f"  {row}" for row in rows)]
     return _lines(lines)
-
-
-def _missing(row: Lacking, written: Mapping[str, str]) -> str:
-    return f"{counted(row.part, row.copies, written)}{f': {row.why}' if row.why else ''}"
 
 
 def _lines(lines: Sequence[str]) -> str:

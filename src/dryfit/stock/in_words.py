@@ -10,7 +10,7 @@ from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
-from dryfit.stock.laid_out import BoardLayout, Bought, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.said import Said, between, times
 
 TIGHT = Fraction(10)
@@ -71,6 +71,12 @@ def has_spare(laid: LaidOut) -> bool:
 def counted(name: str, copies: int, written: Mapping[str, str]) -> str:
     """Return copies of a part or staves with their count: ``apron``, ``3 slats``."""
     return name if copies == 1 else f"{copies} {written.get(name, f'{name}s')}"
+
+
+def missing_in_words(row: Lacking, written: Mapping[str, str]) -> str:
+    """Return what has no wood, and why not: ``3 slats: no board is long enough``."""
+    why = row.why.removeprefix(f"{row.part}: ")
+    return f"{counted(row.part, row.copies, written)}{f': {why}' if why else ''}"
 
 
 def board_in_words(board: StockBoard) -> Said:
@@ -168,6 +174,7 @@ def bought_in_words(bought: Bought) -> Said:
 
 
 def from_line(bought: Bought) -> str:
-    """Return which line says so; nobody may have said what the yard has."""
-    number = bought.line.span.line
-    return f"line {number}" if bought.at_yard else f"one like line {number} would do"
+    """Return which line says so, or that none does."""
+    if bought.at_yard:
+        return f"line {bought.line.span.line}"
+    return "such a board would do; no line says what the yard has"
