@@ -10,7 +10,13 @@ from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_milled
-from dryfit.stock.between_strips import Short, cut_short, has_snipe, wants_short
+from dryfit.stock.between_strips import (
+    Short,
+    cut_short,
+    has_snipe,
+    wants_short,
+    without_snipe,
+)
 from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, made_of, step_of
 from dryfit.stock.gangs import Gangs, ganged
 from dryfit.stock.leaves import resawn
@@ -77,7 +83,8 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
         yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
         yield _made(asked, shop, short="all", why=SHORT)
         yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
-        yield _made(free, shop, short="all", why=f"{FREE}; {SHORT}")
+        free_short = with_free_widths(model, without_snipe(shop))
+        yield _made(free_short, shop, short="all", why=f"{FREE}; {SHORT}")
     for gangs, why in _GANGS:
         yield _made(free, shop, gangs, why=f"{FREE}; {why}")
 
