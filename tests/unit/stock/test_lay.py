@@ -6,9 +6,12 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
+from tests.unit.stock.playing import face, kerfs, parts_of, played
 
 from dryfit.diagnostics import Source
-from dryfit.stock.laid_out import BoardLayout, Fallen, LaidOut, Placed, Reach
+from dryfit.shop import read_shop
+from dryfit.stock.boards import flat
+from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.lay import lay_out_stock
 from dryfit.workshop import check
 
@@ -32,28 +35,48 @@ def laid(name: str) -> LaidOut:
 
 
 def test_the_boot_bench_comes_out_of_its_boards() -> None:
-    # TRADE I1: its stock fits; posts and rails come out of A, ripped to 50 before they are planed.
+    # TRADE I1: its stock fits, and all four boards are cut. Posts and rails are ganged by two and
+    # come out of A, 50 wide: 2 x 430 + 3.2 + 120 = 983.2 and 2 x 340 + 3.2 + 120 = 803.2, up to 5.
+    # The other three give four staves of 96.5, five slats of 45 and two aprons of 105.
     bench = laid("boot_bench")
     assert bench.verdict == "enough"
-    assert bench.missing == ()
-    assert bench.placed["post blank 1"].board.label == "A"
-    assert bench.placed["top end rail blank 1"].board.label == "A"
+    assert (bench.missing, bench.buy, bench.unlisted) == ((), (), ())
+    assert len(bench.layouts) == 4
+    sizes = {
+        blank.subject: [Fraction(len(blank.pieces)), blank.length, blank.width]
+        for blank in bench.blanks
+        if blank.what == "part"
+    }
+    assert sizes["post"] == [2, 985, 50]
+    assert sizes["top end rail"] == sizes["bottom end rail"] == [2, 805, 50]
+    assert sizes["top stave"] == [1, 1120, Fraction(193, 2)]
+    assert sizes["slat"][2] == 45
+    assert sizes["apron"][2] == 105
+    thick = next(layout for layout in bench.layouts if layout.board.label == "A")
+    subjects = {one.blank.subject for one in thick.placed if one.blank.what == "part"}
+    assert subjects == {"post", "top end rail", "bottom end rail"}
+    # Three strips of 50 with two kerfs of 3 take 156 of 157 there as here.
+    assert bench.spare_room == 1
+
+
+def test_a_is_ripped_before_it_is_flat() -> None:
+    # TRADE A1.6, I1: 34 with a cup of 4 gives 29 whole, less than 30 and its half millimetre
+    # (H44); ripped to 50 it gives 34 - 4 x (50 / 160)^2 - 1 = 32.6.
+    bench, (shop, _) = laid("boot_bench"), read_shop(None, {})
+    assert shop is not None
+    board = next(board for board in bench.boards if board.label == "A")
+    long, wide, _ = board.sizes
+    assert flat(board.line, long, wide, shop) == 29
+    assert round(float(flat(board.line, Fraction(985), Fraction(50), shop)), 1) == 32.6
+    post = bench.placed["post blank 1"]
+    assert {one.across[1] - one.across[0] for one in post.placed} == {50}
 
 
 @pytest.mark.parametrize("name", WITH_WOOD)
 def test_blanks_what_falls_and_kerfs_are_the_board(name: str) -> None:
     for layout in laid(name).layouts:
         long, wide, _ = layout.board.sizes
-        faces = [
-            (one.along[1] - one.along[0]) * (one.across[1] - one.across[0])
-            for one in parts_of(layout)
-        ]
-        sawn = [
-            cut.kerf * (run[1] - run[0])
-            for cut in layout.cuts
-            for run in [cut.across if cut.saw == "crosscut" else cut.along]
-        ]
-        assert sum(faces) + sum(sawn) == long * wide, layout.board.label
+        assert sum(map(face, parts_of(layout))) + kerfs(layout) == long * wide, layout.board.label
 
 
 @pytest.mark.parametrize("name", WITH_WOOD)
@@ -71,29 +94,6 @@ def test_nothing_overlaps_and_all_has_its_size(name: str) -> None:
 def test_the_cuts_give_the_blanks(name: str) -> None:
     for layout in laid(name).layouts:
         assert sorted(played(layout)) == sorted((one.along, one.across) for one in parts_of(layout))
-
-
-def parts_of(layout: BoardLayout) -> list[Placed | Fallen]:
-    return [*layout.placed, *layout.fallen]
-
-
-def played(layout: BoardLayout) -> list[tuple[Reach, Reach]]:
-    """What the cuts leave, played one after the other from the board on."""
-    long, wide, _ = layout.board.sizes
-    none = Fraction(0)
-    hands: dict[tuple[int | None, str], tuple[Reach, Reach]] = {
-        (None, ""): ((none, long), (none, wide))
-    }
-    for cut in layout.cuts:
-        along, across = hands.pop((cut.after, cut.side))
-        assert (cut.along, cut.across) == (along, across)
-        start, end = along if cut.saw == "crosscut" else across
-        sides = (start, start + cut.at), (start + cut.at + cut.kerf, end)
-        for side, reach in zip(("first", "rest"), sides, strict=True):
-            if reach[1] > reach[0]:
-                piece = (reach, across) if cut.saw == "crosscut" else (along, reach)
-                hands[cut.number, side] = piece
-    return list(hands.values())
 
 
 def test_no_board_has_the_letter_of_a_blank() -> None:
