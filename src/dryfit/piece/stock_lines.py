@@ -54,6 +54,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         avoid=tuple(_zones(line, length, widest, sums)),
         price=_price(line),
         at_most=line.at_most,
+        state_said=line.state is not None or line.kind == "sheet",
     )
 
 

@@ -41,7 +41,11 @@ from dryfit.placing.stages import build_assemblies, copies_inside
 from dryfit.placing.top_fixings import clip_kerfs, find_top_fixings
 from dryfit.placing.top_hardware import top_fixings_bought
 from dryfit.placing.wish import Wish, WishEnd
-from dryfit.placing.woods import report_unknown_stock, report_unknown_woods
+from dryfit.placing.woods import (
+    boards_taken_as_planed,
+    report_unknown_stock,
+    report_unknown_woods,
+)
 from dryfit.shop.shop import Shop
 
 
@@ -169,6 +173,7 @@ def _whole(
         assumptions=(
             *all_assumptions(site, meetings.found),
             *_of_sheets(site, parts, joints),
+            *boards_taken_as_planed(site),
         ),
         figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,

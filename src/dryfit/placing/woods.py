@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.diagnostics import Assumption, Diagnostic, Hint, Severity, Span
 from dryfit.notes.reading.near import nearest
 from dryfit.piece.sheet_words import is_sheet
+from dryfit.placing.lines import with_phrase
 from dryfit.placing.site import Site
 from dryfit.wood import species, wood_names
 
@@ -53,6 +54,22 @@ def report_unknown_stock(site: Site) -> None:
             continue
         told.add(line.timber)
         site.findings += _of_stock(line.timber, line.span, used)
+
+
+def boards_taken_as_planed(site: Site) -> Iterator[Assumption]:
+    """Yield, for each line of boards for the parts that does not say how they are, that it is."""
+    used = set(_timbers(site))
+    for line in (*site.declared.stock, *site.declared.yard):
+        if line.state_said or (line.timber is not None and line.timber not in used):
+            continue
+        one = line.count == 1 and line.price is None
+        what = f"the {line.kind}" if one else f"the {line.kind}s"
+        of = f" of {line.timber}" if line.timber else ""
+        yield Assumption(
+            f"{what}{of} {'is' if one else 'are'} planed, and not rough",
+            line.span,
+            with_phrase(line.span, "planed"),
+        )
 
 
 def _of_stock(timber: str, span: Span, used: Sequence[str]) -> Iterator[Diagnostic]:

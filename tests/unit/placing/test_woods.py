@@ -84,3 +84,16 @@ def test_wood_by_a_fuller_or_a_shorter_name_is_asked_about() -> None:
     assert of_stock("white oak", board.format("red oak")) == []
     assert of_stock("ash", board.format("zebrano")) == []
     assert of_stock("ash", "have 1 sheet of birch ply, 1200 x 600 x 18") == []
+
+
+def test_boards_are_taken_as_planed_where_their_line_does_not_say_so() -> None:
+    def said(line: str) -> list[str | None]:
+        model = checked(SHELF.format("ash", line)).model
+        assert model is not None
+        return [each.instead for each in model.assumptions if "planed" in each.text]
+
+    board = "have 1 board of ash, 1200 x 230 x 27"
+    assert said(board) == [f"{board}, planed"]
+    assert said(f"{board}, planed") == []
+    assert said("have 1 sheet of birch ply, 1200 x 230 x 27") == []
+    assert said("have 1 board of oak, 1200 x 230 x 27") == []

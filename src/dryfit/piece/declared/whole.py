@@ -61,7 +61,8 @@ class Have:
     over the whole length, `twist` how far the fourth corner lifts; in mm, 0 where not written.
     `moisture` is what its wood holds in percent, None where the line does not say.
 
-    A board is `rough`, `hit_and_miss` (planed here and there) or, neither, planed.  `other_width`
+    A board is `rough`, `hit_and_miss` (planed here and there) or, neither, planed; `state_said` is
+    whether its line says so.  `other_width`
     is what a slab is wide at its other end, None where it is as wide as here; `waney` counts its
     edges under bark, 0 to 2.  `grain` is whether a sheet has one; `measured` what its thickness
     measures, where `sizes` say what it is called.  `avoid` is wood that nothing is made of.
@@ -87,6 +88,7 @@ class Have:
     avoid: tuple[Avoid, ...] = ()
     price: Price | None = None
     at_most: int | None = None
+    state_said: bool = True
 
     @property
     def warped(self) -> bool:
