@@ -127,7 +127,7 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
-    place = f"line {line.span.line}" if board.on_hand else "to buy"
+    place = line.place if board.on_hand else "to buy"
     return PullRow(board.label, f"{line.kind}{of}", shown(times(board.sizes), say), look, place)
 
 

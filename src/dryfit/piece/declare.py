@@ -160,7 +160,8 @@ def _stock_lists(
     for each in inventories:
         units = first_line(each, UnitsLine)
         first = units.first if units else "length"
-        found.append(StockList(lines_of(each, HaveLine), _sums(each, names, first), first))
+        sums, name = _sums(each, names, first), each.source.name.rpartition("/")[2]
+        found.append(StockList(lines_of(each, HaveLine), sums, first, name))
     return tuple(found)
 
 

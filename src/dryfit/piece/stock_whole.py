@@ -16,11 +16,15 @@ from dryfit.piece.sums import Sums
 
 @dataclass(frozen=True, slots=True)
 class StockList:
-    """The lines of one text, with the sums of that text and the size that stands first in it."""
+    """The lines of one text, with the sums of that text and the size that stands first in it.
+
+    `inventory` is the name of its file where that is not the notes.
+    """
 
     lines: Sequence[HaveLine]
     sums: Sums
     first: str
+    inventory: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +59,7 @@ def declared_wood(lists: Sequence[StockList]) -> Wood:
 def _with_findings(line: HaveLine, listed: StockList) -> Have:
     have = stock_of(line, listed.sums, listed.first)
     listed.sums.findings += asked_of_stock(line, have, listed.sums, listed.first)
-    have = replace(have, avoid=inside(have.avoid, have))
+    have = replace(have, avoid=inside(have.avoid, have), inventory=listed.inventory)
     if line.buy:
         at_most = have.at_most if have.at_most is not None else line.count
         return replace(have, count=1, at_most=at_most)

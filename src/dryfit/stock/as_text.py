@@ -63,7 +63,7 @@ def _lines(lines: Sequence[str]) -> str:
 def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterator[str]:
     display, written = model.display, written_names(model)
     layout = next((each for each in laid.layouts if each.board.label == board.label), None)
-    place = f"line {board.line.span.line}" if board.on_hand else "to buy"
+    place = board.line.place if board.on_hand else "to buy"
     yield f"{board.label}  {spoken(board_in_words(board), display)} ({place})"
     if board.line.kind != "sheet":
         usable = usable_thickness(board, layout, display, shop)

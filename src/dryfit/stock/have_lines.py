@@ -101,6 +101,6 @@ def money_words(amount: Fraction, currency: str = "") -> str:
         digits += 1
     whole, rest = divmod(round(amount * 10**digits), 10**digits)
     figure = f"{whole}.{rest:0{digits}d}"
-    if currency and not currency.isalpha():
+    if len(currency) == 1:
         return f"{currency}{figure}"
-    return f"{figure} {currency}" if currency else figure
+    return f"{figure} {currency}".strip()

@@ -176,5 +176,5 @@ def bought_in_words(bought: Bought) -> Said:
 def from_line(bought: Bought) -> str:
     """Return which line says so, or that none does."""
     if bought.at_yard:
-        return f"line {bought.line.span.line}"
+        return bought.line.place
     return "such a board would do; no line says what the yard has"

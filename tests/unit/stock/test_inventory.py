@@ -40,6 +40,7 @@ def test_boards_of_the_notes_come_before_those_of_the_inventory(tmp_path: Path) 
     # Its own unit holds in it: 4 in = 101.6 mm.
     assert found.model.stock[1].sizes[1] == Fraction("101.6")
     assert found.model.stock[1].span.source.name.endswith("offcuts.dryfit")
+    assert [have.place for have in found.model.stock] == ["line 4", "line 3 of offcuts.dryfit"]
     assert len(found.model.yard) == 1
 
 

@@ -67,6 +67,7 @@ class Have:
     edges under bark, 0 to 2.  `grain` is whether a sheet has one; `measured` what its thickness
     measures, where `sizes` say what it is called.  `avoid` is wood that nothing is made of.
     `price` is what the yard asks, `at_most` how many it has; on a ``buy`` line alone.
+    `inventory` is the file that lists it, nothing for the notes themselves.
     """
 
     count: int
@@ -89,6 +90,13 @@ class Have:
     price: Price | None = None
     at_most: int | None = None
     state_said: bool = True
+    inventory: str = ""
+
+    @property
+    def place(self) -> str:
+        """Where it is told of: ``line 4``, or ``line 4 of offcuts.dryfit``."""
+        of = f" of {self.inventory}" if self.inventory else ""
+        return f"line {self.span.line}{of}"
 
     @property
     def warped(self) -> bool:
