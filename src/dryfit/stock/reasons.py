@@ -18,7 +18,7 @@ from dryfit.stock.outcome import Outcome
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import exact, rules_for
 
-NO_ROOM = "the other parts leave no room for it on the boards on hand"
+NO_ROOM = "no room is left for it on the boards on hand"
 NOT_SEEN = "no way was found to get it out of the boards on hand as well"
 
 
@@ -137,10 +137,13 @@ class Teller:
                 f"{say(needed - there)} too little"
             )
         names = [board.label for _, alike in split.boards for board in alike]
-        which = f"boards {names[0]} to {names[-1]}" if len(names) > 1 else f"board {names[0]}"
+        kind = "sheet" if split.blanks[0].sheet else "board"
+        who = _names(proof, split)
+        if len(names) == 1:
+            return f"{who} cannot all come out of {kind} {names[0]}, whichever way it is cut"
         return (
-            f"{_names(proof, split)} cannot come out of {which}, whichever way they are shared "
-            "out and cut: one board always has to give more than it has"
+            f"{who} cannot all come out of {kind}s {listed(names)}, whichever way they are shared "
+            f"out and cut: one {kind} always has to give more than it has"
         )
 
 
