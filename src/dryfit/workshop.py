@@ -38,13 +38,17 @@ Progress = Callable[[str], None]
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What all commands begin with: the declared piece, the shop, and the Model if it stands."""
+    """What all commands begin with: the declared piece, the shop, and the Model if it stands.
+
+    `laid` is how the boards are cut, once they are laid out; None where nothing is.
+    """
 
     source: Source
     declared: Declared
     shop: Shop | None
     model: Model | None
     findings: Findings
+    laid: LaidOut | None = None
 
     @property
     def failed(self) -> bool:
@@ -138,7 +142,7 @@ def laid_out(checked: Checked) -> tuple[Checked, LaidOut | None, Findings]:
     model, laid, findings = lay_out_stock(model, shop)
     if laid is not None:
         findings += too_little(laid, model, checked.findings)
-    return replace(checked, model=model), laid, findings
+    return replace(checked, model=model, laid=laid), laid, findings
 
 
 def plan(
@@ -161,7 +165,7 @@ def plan_each(
     if checked.failed or checked.model is None or checked.shop is None:
         return (), checked.findings
     progress("working out the operations")
-    shop, listed = checked.shop, _listing(checked.model, checked.declared, checked.shop)
+    shop, listed = checked.shop, _listing(checked.model, checked, checked.shop)
     work, in_work = listed({})
     findings = checked.findings + in_work
     if work is None or worst(findings) is Severity.ERROR:
@@ -206,7 +210,7 @@ def priced(checked: Checked, made: Plan) -> Plan:
 
     if checked.model is None or checked.shop is None:
         return made
-    listed = _listing(checked.model, checked.declared, checked.shop)
+    listed = _listing(checked.model, checked, checked.shop)
     rows = with_prices(made.alternatives, lambda ways: listed(ways)[0], checked.shop)
     return replace(made, alternatives=rows)
 
@@ -217,17 +221,17 @@ def _work_of(checked: Checked, made: Plan) -> WorkList | None:
 
     if checked.model is None or checked.shop is None:
         return None
-    listed = _listing(checked.model, checked.declared, checked.shop)
+    listed = _listing(checked.model, checked, checked.shop)
     return listed(ways_of(made.alternatives))[0]
 
 
-def _listing(model: Model, declared: Declared, shop: Shop) -> Listing:
+def _listing(model: Model, checked: Checked, shop: Shop) -> Listing:
     """Return what makes the work list, with a way by mating group in place of the rule's."""
     from dryfit.operations import work_list
     from dryfit.placing.drift import with_drifts
 
-    drifting = with_drifts(model, declared, shop)
-    return lambda ways: work_list(drifting, shop, ways)
+    drifting = with_drifts(model, checked.declared, shop)
+    return lambda ways: work_list(drifting, shop, ways, checked.laid)
 
 
 def rehearse(checked: Checked, made: Plan, progress: Progress) -> tuple[Plan | None, Findings]:

@@ -22,5 +22,6 @@ def planned(text: str, shop: Path | None = None) -> tuple[Checked, Plan | None, 
     source = source_of("notes.dryfit", text.encode())
     assert isinstance(source, Source), source
     checked = workshop.check(source, shop, {})
+    checked, _, _ = workshop.laid_out(checked)
     plan, findings = workshop.plan(checked, lambda _: None)
     return checked, plan, findings

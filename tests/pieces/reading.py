@@ -20,6 +20,12 @@ def text_of(name: str) -> str:
     return FILES[name].read_text(encoding="utf-8")
 
 
+def without_boards(text: str) -> str:
+    """The notes without their lines of wood, so that nothing is laid out."""
+    lines = text.splitlines(keepends=True)
+    return "".join(line for line in lines if not line.startswith(("have ", "buy ")))
+
+
 def checked(text: str, name: str = "notes.dryfit") -> Checked:
     """Notes read, declared, placed and checked with the shipped shop file."""
     source = source_of(name, text.encode())

@@ -128,12 +128,13 @@ def copy_not_milled(plan: Plan, goal: Goal, chance: random.Random) -> Plan | Non
 
 
 def copy_without_blank(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
-    return copy_dropped(plan, chance, lambda op: op.kind == "rough length")
+    # Out of a board that is laid out a blank comes by its cuts, whatever the row of copies says.
+    return copy_dropped(plan, chance, lambda op: op.kind == "rough length" and not op.board_cuts)
 
 
 def copy_left_over(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     """One more copy is made than the piece has."""
-    rows = [op for _, _, op in deeds(plan) if op.kind == "rough length"]
+    rows = [op for _, _, op in deeds(plan) if op.kind == "rough length" and op.work]
     for op in shuffled(chance, rows):
         (first, *rest) = op.work
         more = replace(first, copies=(*first.copies, f"{op.part} {99}"))

@@ -83,6 +83,18 @@ def cure_skipped(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
     return None
 
 
+def rest_skipped(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    """Wood of which much is planed off is planed true without its day on stickers."""
+    for at, step, op in shuffled(chance, deeds(plan)):
+        for later, _, other in deeds(plan):
+            same = op.kind == "rough thickness" and copies_of(op) & copies_of(other)
+            if later > at and same and other.kind == "thickness":
+                told = earlier(plan, later, step.ends.tenths + op.after_tenths, op.id)
+                if told is not None:
+                    return told
+    return None
+
+
 def coated_too_early(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     """A coat begins before the one under it is dry."""
     for at, step, op in shuffled(chance, deeds(plan)):
@@ -186,6 +198,7 @@ def glued_over_night(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | N
 
 KINDS: tuple[Kind, ...] = (
     kind(cure_skipped, Reason.WAIT),
+    kind(rest_skipped, Reason.WAIT),
     kind(coated_too_early, Reason.WAIT),
     kind(fitted_too_early, Reason.WAIT),
     kind(outside_the_hours, Reason.HOURS),

@@ -201,7 +201,8 @@ def _row(
 
 def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], str | None]:
     """Return the copies worked on, in short where they are all of a part, and their one hand."""
-    if operation.glue_up is not None:
+    if operation.glue_up is not None or operation.board_cuts:
+        # What comes off a board is told cut by cut, by the letters of the blanks.
         return (), None
     names = tuple(dict.fromkeys(name for work in operation.work for name in work.copies))
     part = bench.part(operation.work[0].part) if operation.work else None

@@ -20,6 +20,7 @@ _NOUNS = {
     "face": "faces",
     "edge": "edges",
     "second edge": "second edges",
+    "rough thickness": "first thicknesses",
     "thickness": "thicknesses",
     "width": "widths",
     "length": "lengths",

@@ -86,10 +86,20 @@ def _along(cut: LayoutCut, shop: Shop) -> SawWay:
         at_fence = not cut.trims and (throat is None or at <= throat)
         return SawWay(BAND_SAW, at if at_fence else None)
     not_at_table_saw = why_not_ripped(piece, at, shop)
+    if not_at_table_saw is None:
+        not_at_table_saw = _wide_kerf(cut, shop)
     if not_at_table_saw is None and not cut.trims:
         line = cut.board.line
         return SawWay(through_cuts.SAW, at, straight=line.rough or line.hit_and_miss)
     return SawWay(BENCH, why=not_at_band_saw or not_at_table_saw or ())
+
+
+def _wide_kerf(cut: LayoutCut, shop: Shop) -> Detail | None:
+    """Return why the table saw takes too much: laid out were the cuts of another saw."""
+    _, kerf = through_cuts.saw_blade(shop)
+    if cut.cut.kerf >= kerf or cut.cut.at + cut.cut.kerf == cut.width:
+        return None
+    return ("By hand: the table saw takes ", kerf, ", and the boards are laid out for less")
 
 
 def settings_of(way: SawWay, cuts: Sequence[LayoutCut], shop: Shop) -> tuple[Setting, ...]:

@@ -6,7 +6,7 @@ or edge of the piece in hand, so that no kerf adds up.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from dryfit.operations.board_saws import BENCH, SawWay
 from dryfit.operations.layout_cuts import LayoutCut
@@ -31,22 +31,22 @@ def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str
     """Return what is sawn from which boards, without a figure."""
     thing, boards = of_parts(cuts[0].owner, model), _boards(cuts)
     if cuts[0].board.line.kind == "sheet":
-        return f"For {thing} break down {boards} along a straight edge, the sheet on supports"
+        return f"For {thing}, break down {boards} along a straight edge, the sheet on supports"
     if cuts[0].cut.saw == "crosscut" and all(cut.trims for cut in cuts):
         hand = " by hand" if way.station == BENCH else ""
-        return f"For {thing} saw the raw end off {boards}{hand}"
+        return f"For {thing}, saw the raw end off {boards}{hand}"
     if cuts[0].cut.saw == "crosscut":
         hand = " by hand" if way.station == BENCH else ""
-        return f"For {thing} crosscut {boards}{hand}, to chalk marks"
+        return f"For {thing}, crosscut {boards}{hand} to chalk marks"
     if all(cut.trims for cut in cuts):
         hand = ", with a hand saw" if way.station == BENCH else ""
-        return f"For {thing} saw the raw edge off {boards}, along a chalk line{hand}"
+        return f"For {thing}, saw the raw edge off {boards}, along a chalk line{hand}"
     if way.fence is not None:
         fresh = "the straight edge" if way.straight else "the fresh edge"
-        return f"For {thing} rip {boards}, {fresh} at the fence"
+        return f"For {thing}, rip {boards}, {fresh} at the fence"
     if way.station == BENCH:
-        return f"For {thing} rip {boards} with a hand saw"
-    return f"For {thing} rip {boards} without the fence, along a chalk line"
+        return f"For {thing}, rip {boards} with a hand saw"
+    return f"For {thing}, rip {boards} without the fence, along a chalk line"
 
 
 def of_parts(blank: NamedBlank, model: Model) -> str:
@@ -86,8 +86,10 @@ def cut_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
             yield FRESH_END
         elif way.fence is not None:
             yield FRESH_EDGE
+    told: set[tuple[str, int]] = set()
     for row in _alike(cuts):
-        yield _told(row)
+        yield _told(row, told)
+        told |= {cut.key for cut in row}
 
 
 def _alike(cuts: Sequence[LayoutCut]) -> Iterator[list[LayoutCut]]:
@@ -110,10 +112,11 @@ def _alike(cuts: Sequence[LayoutCut]) -> Iterator[list[LayoutCut]]:
         yield row
 
 
-def _told(row: Sequence[LayoutCut]) -> Detail:
+def _told(row: Sequence[LayoutCut], told: Collection[tuple[str, int]]) -> Detail:
+    """Return what is said of cuts alike, after those that are told already."""
     first, last = row[0], row[-1]
     names = listed(f"{cut.board.label}{cut.cut.number}" for cut in row)
-    where = _in_hand(first)
+    where = _in_hand(first, told)
     if first.trims:
         raw = "end" if first.cut.saw == "crosscut" else "edge"
         return (f"Cut {names}{where}: the raw {raw}, ", first.cut.at)
@@ -127,8 +130,9 @@ def _told(row: Sequence[LayoutCut]) -> Detail:
     )
 
 
-def _in_hand(cut: LayoutCut) -> str:
-    if cut.parent is None or cut.run != cut.cut.number:
+def _in_hand(cut: LayoutCut, told: Collection[tuple[str, int]]) -> str:
+    """Return where the piece in hand comes from; one goes on with what the cut above it left."""
+    if cut.parent is None or (cut.run != cut.cut.number and cut.parent in told):
         return ""
     label, number = cut.parent
     took = "took off" if cut.cut.side == "first" else "left"

@@ -134,8 +134,8 @@ def _owners(
 ) -> dict[int, NamedBlank]:
     """Return the blank that each cut frees first.
 
-    Where waste falls it is that of the next cut in its row, where only a spare does that of the
-    cut before it.
+    Where waste falls it is that of the next cut in its row, where only a spare does that of an
+    equal cut before it.
     """
     owners: dict[int, NamedBlank] = {}
     for number, cut in sorted(cuts.items(), reverse=True):
@@ -147,7 +147,7 @@ def _owners(
             owners[number] = blanks[min(names, key=ranks.__getitem__)]
     for number, cut in cuts.items():
         before = cuts.get(cut.after) if cut.after is not None and cut.side == "rest" else None
-        in_a_row = before is not None and before.saw == cut.saw and before.stage > 0
+        in_a_row = before is not None and before.saw == cut.saw and before.at == cut.at
         if in_a_row and number in owners and cut.after in owners and not owners[number].pieces:
             owners[number] = owners[cut.after]
     return owners
@@ -168,7 +168,7 @@ def _becomes(layout: BoardLayout, names: tuple[str, ...], *, ended: bool) -> Bec
     leaves = sorted((placed[name] for name in names), key=_layer)
     blank = leaves[0].blank
     pieces = tuple(piece for leaf in leaves for piece in leaf.blank.pieces)
-    return Becomes(blank.name, blank.letter, pieces, len(leaves))
+    return Becomes(blank.name, blank.letter, pieces, max(len(leaves), blank.leaves))
 
 
 def _layer(placed: Placed) -> int:

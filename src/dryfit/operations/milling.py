@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
@@ -21,6 +22,14 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.planer_strips import fed_between
+from dryfit.operations.resting import (
+    LEFT,
+    LOOKED_AT,
+    WHY_RESTED,
+    before_the_rest,
+    both_faces,
+    rests,
+)
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
@@ -52,10 +61,14 @@ def milled(blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None =
         rows.append(_second_edge(blank, shop))
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
+        rows = [each for row in rows for each in _in_its_time(row, out, shop)]
     begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
+    lags = {row.id: row.after_tenths for row in rows}
+    chain = chained(rows, [_why_now(row, before) for before, row in pairwise(rows)])
+    chain = tuple(replace(rule, lag=lags[rule.before]) for rule in chain)
     batch = Batch(
         operations=(*first.operations, *rows),
-        rules=(*first.rules, *begins, *chained(rows, [_WHY_NOW[row.kind] for row in rows[1:]])),
+        rules=(*first.rules, *begins, *chain),
         findings=board_too_wide(blank, display, shop),
     )
     return each_width(fed_between(batch, out, shop), blank, _width, shop)
@@ -68,6 +81,28 @@ _WHY_NOW = {
     "second edge": WHY_SECOND_EDGE,
 }
 """Why a deed comes after the one before it."""
+
+
+def _why_now(row: Operation, before: Operation) -> str:
+    if before.kind == "rough thickness":
+        return WHY_RESTED
+    return WHY_THICKNESS_AFTER_EDGE if row.kind == "rough thickness" else _WHY_NOW[row.kind]
+
+
+def _in_its_time(row: Operation, out: OutOfBoards, shop: Shop) -> tuple[Operation, ...]:
+    """Return the planing to thickness with what keeps the wood straight; other deeds as they are.
+
+    What is resawn has rested as leaves.
+    """
+    if row.kind != "thickness" or row.station != PLANER:
+        return (row,)
+    blank = out.blank
+    if out.leaves > 1 or not rests(blank):
+        return (replace(row, details=(*row.details, *both_faces(blank))),)
+    nearly = replace(blank, thickness=blank.to_thickness + LEFT + shop.allowances["facing"])
+    last = _with_extra(_thickness(nearly, shop), replace(out, blank=nearly), shop)
+    last = replace(last, details=(*last.details, LOOKED_AT))
+    return before_the_rest(last, row, blank, shop), last
 
 
 def _spared(out: OutOfBoards) -> frozenset[str]:

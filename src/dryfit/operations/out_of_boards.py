@@ -57,9 +57,10 @@ def _out_of(
         return None
     placed = {piece for one in real for piece in one.blank.pieces}
     missing = tuple(piece for piece in blank.pieces if piece not in placed)
-    leaves = max(one.layer for one in real)
-    thick = max(one.blank.thickness if leaves > 1 else layout.board.sizes[2] for one, layout in own)
-    each = max(len(one.blank.pieces) for one in real)
+    leaves = max(max(one.layer, one.blank.leaves) for one in real)
+    thick = max(layout.board.sizes[2] for _, layout in own)
+    each = max(-(-len(one.blank.pieces) // one.blank.leaves) for one in real)
+    count = sum(-(-len(one.blank.pieces) // each) for one in real)
     lacking = None
     if missing:
         lacking = replace(blank, pieces=missing, count=-(-len(missing) // blank.each))
@@ -67,10 +68,10 @@ def _out_of(
         blank=replace(
             blank,
             each=each,
-            count=len(real) + (lacking.count if lacking is not None else 0),
+            count=count + (lacking.count if lacking is not None else 0),
             length=max(one.blank.length for one in real),
             width=max(one.blank.width for one in real),
-            thickness=thick,
+            thickness=thick if leaves == 1 else blank.thickness,
         ),
         freed=freed.get(blank.subject, ()),
         extra=len(own) - len(real),

@@ -17,8 +17,8 @@ def progress_findings(model: Model, operations: Sequence[Operation]) -> Iterator
     """
     by_id = {operation.id: operation for operation in operations}
     for done in model.done:
-        operation = by_id.get(done.operation)
-        if operation is None:
+        named = _named(done.operation, operations)
+        if not named:
             near = get_close_matches(done.operation, list(by_id), n=1)
             hint = f"did you mean `{near[0]}`?" if near else "look it up in the booklet"
             yield Diagnostic(
@@ -28,11 +28,11 @@ def progress_findings(model: Model, operations: Sequence[Operation]) -> Iterator
                 done.span,
                 hints=(Hint(hint),),
             )
-        elif done.count is not None and done.count > _copies(operation):
+        elif done.count is not None and done.count > _copies(named):
             yield Diagnostic(
                 "done-more-than-there-are",
                 Severity.ERROR,
-                f"{done.count} are done, but `{done.operation}` is done to {_copies(operation)}",
+                f"{done.count} are done, but `{done.operation}` is done to {_copies(named)}",
                 done.span,
                 hints=(Hint("write how many of them are done, or leave the number out for all"),),
             )
@@ -48,5 +48,13 @@ def progress_findings(model: Model, operations: Sequence[Operation]) -> Iterator
         )
 
 
-def _copies(operation: Operation) -> int:
-    return sum(len(work.copies) for work in operation.work)
+def _named(name: str, operations: Sequence[Operation]) -> tuple[Operation, ...]:
+    """Return the operation of that id, or those that it is parted into: by boards, say."""
+    whole = tuple(each for each in operations if each.id == name)
+    return whole or tuple(
+        each for each in operations if each.board_cuts and each.id.startswith(f"{name} / ")
+    )
+
+
+def _copies(named: Sequence[Operation]) -> int:
+    return sum(len(work.copies) for operation in named for work in operation.work)

@@ -22,6 +22,7 @@ _MILLING = frozenset(
         "face",
         "edge",
         "flatten",
+        "rough thickness",
         "thickness",
         "width",
         "second edge",

@@ -151,8 +151,8 @@ def _straight_edge(
         settings=edges.settings,
         work=(),
         tenths=tenths(edges.exact),
-        sentence=f"For {of_parts(owner, model)} make one edge of each piece straight for the saw's "
-        f"fence{by_hand}",
+        sentence=f"For {of_parts(owner, model)}, make one edge of each piece straight for the "
+        f"saw's fence{by_hand}",
         details=(edges.why,) if edges.why else (),
     )
 

@@ -17,6 +17,7 @@ from dryfit.operations.out_of_boards import OutOfBoards, outs_of
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, planed_to_fit
 from dryfit.operations.precedence import Chains
+from dryfit.operations.resaw import resawn
 from dryfit.operations.sawing import NO_BOARDS, sawn_boards
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
@@ -103,6 +104,9 @@ def _section(
         width = _from_sheet(part, shop, broken_down=bool(freed))
         return Batch((width,), tuple(Rule(name, width.id, WHY_BROKEN_DOWN) for name in freed))
     chain = milled(blank, model.display, shop, out)
+    if out is not None and out.leaves > 1 and not part.bookmatched:
+        leaves, first = resawn(blank, shop, out)
+        chain = joined((Batch((leaves,), first), chain))
     if not blank.staves:
         return chain
     outdoors = model.outdoors is not None

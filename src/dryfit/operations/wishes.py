@@ -21,6 +21,7 @@ CUTS = frozenset(
         "rip",
         "face",
         "edge",
+        "rough thickness",
         "thickness",
         "width",
         "second edge",

@@ -6,11 +6,14 @@ from itertools import pairwise
 
 from tests.property.plan_oracle.reading import Json, PartRow, Row, parts_of, rows_of
 
-SOLID = ("rough length", "rip", "face", "edge", "thickness", "width", "length")
-STAVE = ("rough length", "rip", "face", "edge", "thickness", "width", "second edge")
+SAWN = ("rough length", "rip")
+"""Out of its board, the one or the other first, or one alone where the board is as wide or long."""
+SOLID = ("face", "edge", "thickness", "width", "length")
+STAVE = ("face", "edge", "thickness", "width", "second edge")
 PANEL = ("flatten", "width", "length")
 SHEET = ("width", "length")
-OF_COPIES = {*SOLID, *STAVE, *PANEL, *SHEET, "make"}
+OF_COPIES = {*SAWN, *SOLID, *STAVE, *PANEL, *SHEET, "rough thickness", "make"}
+A_DAY = 24 * 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +59,8 @@ def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
     if part.staves:
         chain = PANEL
         yield from _panel(copy, part, places)
+    elif part.stock != "sheet":
+        yield from _sawn(copy, places)
     yield from _chain(copy, chain, places)
     ready = {deed: places.deeds.get((copy, deed), [0])[-1] for deed in chain}
     for feature, indexes in places.cuts.get(copy, {}).items():
@@ -72,6 +77,7 @@ def _panel(copy: str, part: PartRow, places: Places) -> Iterator[str]:
     """Staves are jointed, tried, glued, and the panel flattened after that."""
     staves = [f"{copy} stave {number}" for number in range(1, part.staves + 1)]
     for stave in staves:
+        yield from _sawn(stave, places)
         yield from _chain(stave, STAVE, places)
     subject = copy if len(part.hand_of) > 1 else part.name
     jointed = [at for stave in staves for at in places.deeds.get((stave, "second edge"), [])]
@@ -85,6 +91,32 @@ def _panel(copy: str, part: PartRow, places: Places) -> Iterator[str]:
         yield f"{copy}: staves, dry fit, glue-up and flattening are out of order"
     if len(row[1]) != 1 or len(row[2]) != 1:
         yield f"{copy}: tried {len(row[1])} times, glued {len(row[2])} times"
+
+
+def _sawn(name: str, places: Places) -> Iterator[str]:
+    """It is sawn out of its board, once in each direction, before its face is made true."""
+    found = {deed: places.deeds.get((name, deed), []) for deed in SAWN}
+    for deed, indexes in found.items():
+        if len(indexes) > 1:
+            yield f"{name}: {deed} is done {len(indexes)} times"
+    sawn = [at for indexes in found.values() for at in indexes]
+    milled = [at for deed in STAVE for at in places.deeds.get((name, deed), [])]
+    if not sawn:
+        yield f"{name}: it is never sawn out of a board"
+    elif milled and max(sawn) > min(milled):
+        yield f"{name}: milled before it is sawn out of its board"
+    yield from _rested(name, places)
+
+
+def _rested(name: str, places: Places) -> Iterator[str]:
+    """What is planed close to its thickness lies a day on stickers before it is planed true."""
+    close = places.deeds.get((name, "rough thickness"), [])
+    true = places.deeds.get((name, "thickness"), [])
+    if not close or not true:
+        return
+    ends = places.rows[close[0]].step["ends"]["minute"]
+    if close[0] >= true[0] or places.rows[true[0]].step["starts"]["minute"] < ends + A_DAY:
+        yield f"{name}: planed true before it has come to rest"
 
 
 def _chain(name: str, chain: tuple[str, ...], places: Places) -> Iterator[str]:

@@ -199,7 +199,11 @@ def test_the_times_of_the_stages_are_told_on_standard_error_only(capsys: Told) -
     assert timed.out == plain.out
     assert plain.err == ""
     stages = [line.partition("%  ")[2] for line in timed.err.splitlines()]
-    assert stages[:2] == ["reading the notes and placing the parts", "working out the operations"]
-    assert re.fullmatch(r"rehearsing \d+ steps", stages[3])
-    assert stages[4:] == [""]
+    assert stages[:3] == [
+        "reading the notes and placing the parts",
+        "laying out the boards",
+        "working out the operations",
+    ]
+    assert re.fullmatch(r"rehearsing \d+ steps", stages[4])
+    assert stages[5:] == [""]
     assert timed.err.endswith(" in all\n")

@@ -18,9 +18,9 @@ from dryfit.stock.laid_out import (
 )
 
 Way = Literal["crosscut", "rip"]
-KERF = Fraction(3)
+KERF = Fraction(16, 5)
 TRIM = Fraction(22)
-"""And its kerf: 25 off the end (TRADE A5.1)."""
+"""And its kerf: at least 25 off the end (TRADE A5.1)."""
 ZERO = Fraction(0)
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import networkx as nx
 import pytest
+from tests.pieces.reading import model_of, text_of
 from tests.unit.operations.layouts import (
     across,
     along,
@@ -73,7 +74,7 @@ def test_seven_sections_and_their_rips_as_in_the_worked_example() -> None:
 def test_each_cut_is_told_from_the_fresh_end_of_the_piece_in_hand() -> None:
     work = sawn(trade_example(piece()))
     rough, rip = operation(work, "post / rough length"), operation(work, "post / rip")
-    assert rough.sentence == "For the posts crosscut board A, to chalk marks"
+    assert rough.sentence == "For the posts, crosscut board A to chalk marks"
     assert rough.details == (
         FRESH_END,
         ("Cut A1: the raw end, ", Fraction(22)),
@@ -83,7 +84,7 @@ def test_each_cut_is_told_from_the_fresh_end_of_the_piece_in_hand() -> None:
             " from the fresh end; off comes the wood for M, N and O",
         ),
     )
-    assert rip.sentence == "For the posts rip the pieces of board A, the fresh edge at the fence"
+    assert rip.sentence == "For the posts, rip the pieces of board A, the fresh edge at the fence"
     assert rip.details[1:] == (
         (
             "Cuts A3, A4 and A5, in what A2 took off: each ",
@@ -195,6 +196,22 @@ def test_parts_that_take_turns_on_two_boards_are_parted_by_board() -> None:
     assert rule(work, "slat / rip / to buy", "slat / face")
 
 
+def test_what_is_done_to_boards_is_named_without_them() -> None:
+    """Whatever the layout, `done: apron / rip` names it, though it may be parted by boards."""
+    of, (a, b, *_) = blanks_of_the_bench(), boards(piece())
+    layouts = laid(
+        (
+            cut_up(a, along((45, across((1060, of["F"]))), (105, across((1060, of["S"]))))),
+            cut_up(b, along((105, across((1060, of["T"]))), (45, across((1060, of["G"]))))),
+        )
+    )
+    model = model_of(text_of("boot_bench") + "done: apron / rip\ndone: apron / saw\n")
+    work, findings = work_list(model, shipped_shop(), {}, layouts)
+    assert work is not None
+    unknown = [each.message for each in findings if each.code == "done-unknown-operation"]
+    assert unknown == ["no operation is called `apron / saw`"]
+
+
 def test_a_table_saw_rips_from_a_straight_edge_only() -> None:
     # TRADE A2.5.
     work = sawn(trade_example(piece()), shop_without("band saw"))
@@ -212,7 +229,7 @@ def test_without_saws_boards_are_sawn_by_hand() -> None:
     cuts = sawing(work)
     assert {each.station for each in cuts} == {"bench"}
     assert operation(work, "post / rip").sentence.endswith("with a hand saw")
-    assert "by hand, to chalk marks" in operation(work, "post / rough length").sentence
+    assert "by hand to chalk marks" in operation(work, "post / rough length").sentence
 
 
 def test_planed_wood_keeps_its_thickness_and_its_faces() -> None:

@@ -23,7 +23,7 @@ def test_no_step_alone_stands_better_at_another_place(name: str) -> None:
     assert checked.model is not None
     shop = shipped_shop()
     model = with_drifts(checked.model, checked.declared, shop)
-    work, _ = work_list(model, shop, ways_of(plan.alternatives))
+    work, _ = work_list(model, shop, ways_of(plan.alternatives), checked.laid)
     assert work is not None
     known = reasoned(plan, work, shop)
     for step in plan.steps:

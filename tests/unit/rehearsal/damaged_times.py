@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.pieces.planning import planned
-from tests.pieces.reading import FILES
+from tests.pieces.reading import text_of, without_boards
 
 from dryfit.plan.operation import Lag, Operation
 from dryfit.plan.plan import Moment, Plan, Step
@@ -136,9 +136,12 @@ class Built:
 
 @cache
 def built(name: str, shop: str | None = None) -> Built:
-    """The plan of an example or test piece, in the shipped shop or one of tests/shops."""
+    """The plan of an example or test piece, in the shipped shop or one of tests/shops.
+
+    No boards are laid out, so that what is tested here does not hang on how they are cut.
+    """
     path = SHOPS[shop] if shop else None
-    return built_from(FILES[name].read_text(encoding="utf-8"), path)
+    return built_from(without_boards(text_of(name)), path)
 
 
 @cache

@@ -5,10 +5,9 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from tests.pieces.reading import text_of
+from tests.pieces.reading import text_of, without_boards
 from tests.rehearsal_damage.boarded import boarded
 from tests.rehearsal_damage.in_boards import blanks_of, cuts_of, reboarded, recut, renamed
-from tests.rehearsal_damage.judging import sound
 from tests.unit.rehearsal.damaged_times import built
 from tests.unit.rehearsal.played import Played, played
 
@@ -31,8 +30,8 @@ ONE = Fraction(1)
 
 def laid(name: str = "boot_bench") -> Played:
     """A sound plan whose blanks come out of boards."""
-    plan, goal, shop = sound(name)
-    return Played(boarded(plan, goal, shop), goal, shop)
+    of = built(name)
+    return Played(boarded(of.plan, of.goal, of.shop), of.goal, of.shop)
 
 
 def said(of: Played, plan: Plan) -> str:
@@ -75,8 +74,8 @@ def test_bow_falls_with_the_square_and_twist_in_proportion() -> None:
 
 def test_a_cupped_board_says_what_it_leaves() -> None:
     """TRADE H44: 34 thick and cup 4 over 160 leaves 29, and 30 is wanted."""
-    of = laid()
-    board = next(board for board in of.plan.boards if "post" in board.label)
+    of = played(text_of("boot_bench"))
+    board = next(board for board in of.plan.boards if board.label == "A")
     wide = replace(board, cup=board.width * board.width / 50 / 50 * 4)
     told = said(of, reboarded(of.plan, board.label, cup=wide.cup))
     assert f"board {board.label}: cup" in told
@@ -112,7 +111,7 @@ def test_a_rough_edge_runs_along_no_fence_of_a_table_saw(tmp_path: Path) -> None
     """TRADE A2.5; the plan of a shop without a band saw makes the edge straight first."""
     shop = tmp_path / "shop.toml"
     shop.write_text('format = "dryfit-shop/1"\nstation."band saw" = false\n', encoding="utf-8")
-    found = played(text_of("boot_bench"), shop)
+    found = played(without_boards(text_of("boot_bench")), shop)
     of = replace(found, plan=boarded(found.plan, found.goal, found.shop))
     assert of.said() == ""
     assert "with a rough edge along the fence" in of.without("straight edge").said()
@@ -186,7 +185,8 @@ def test_leaves_are_as_thick_as_a_strip_gives() -> None:
 
 def test_a_sheet_may_be_turned_where_it_has_no_grain() -> None:
     """What stands in a frame, cut across the sheet."""
-    plan, goal, shop = sound("mitred_frame")
+    frame = built("mitred_frame")
+    plan, goal, shop = frame.plan, frame.goal, frame.shop
     part = next(part for part in goal.parts if part.stock == "sheet")
     copy = part.copies[0]
     long, wide, thick = (copy.box.extent(axis) for axis, _ in copy.frame.axes)

@@ -20,6 +20,7 @@ MACHINES: Mapping[str, frozenset[str]] = {
     "edge": frozenset({"jointer"}),
     "straight edge": frozenset({"jointer"}),
     "second edge": frozenset({"jointer"}),
+    "rough thickness": frozenset({"planer"}),
     "thickness": frozenset({"planer"}),
     "flatten": frozenset({"planer"}),
     "width": frozenset({"table saw"}),

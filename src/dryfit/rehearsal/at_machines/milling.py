@@ -22,6 +22,7 @@ DEEDS = frozenset(
         "rip",
         "face",
         "edge",
+        "rough thickness",
         "thickness",
         "width",
         "length",
@@ -35,6 +36,7 @@ DEEDS = frozenset(
 
 _NEEDS = {
     "edge": "F",
+    "rough thickness": "F",
     "thickness": "F",
     "width": "E",
     "second edge": "E",
@@ -70,6 +72,9 @@ def mill(
     elif kind in {"edge", "straight edge"}:
         blank.true.add("E")
         _skimmed(operation, axes, blank, WIDTH)
+    elif kind == "rough thickness":
+        # It moves while it rests, so that its second face is not true yet.
+        yield from _to(blank, THICKNESS, _planed_to(operation, axes, final))
     elif kind in {"thickness", "flatten"}:
         blank.true |= {"F", "B"}
         size = _planed_to(operation, axes, final)

@@ -21,7 +21,7 @@ PLANER = "planer"
 
 def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iterator[Trouble]:
     """Yield what a blank from a board cannot give when a face or its thickness is worked."""
-    if blank.sawn is None or operation.kind not in {"face", "thickness"}:
+    if blank.sawn is None or operation.kind not in {"face", "rough thickness", "thickness"}:
         return
     faced(state, blank)
     if operation.kind == "face":

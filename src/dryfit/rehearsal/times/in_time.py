@@ -19,6 +19,7 @@ from dryfit.rehearsal.times.keys import keys
 from dryfit.rehearsal.times.measurements import measurements
 from dryfit.rehearsal.times.moments import moments
 from dryfit.rehearsal.times.places import places
+from dryfit.rehearsal.times.rests import rests
 from dryfit.rehearsal.times.setting_up import setting_up
 from dryfit.rehearsal.times.totals import meanwhile, numbers, totals
 from dryfit.rehearsal.times.waits import waits
@@ -36,6 +37,7 @@ def times(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
     found = (
         *cures(deeds, goal, hours, shop),
         *keys(deeds, goal),
+        *rests(deeds),
         *coats_dry(deeds, goal, hours, shop),
         *measurements(deeds, goal),
         *dust(deeds, goal, hours, shop),

@@ -1,0 +1,28 @@
+"""Wood of which much is planed off lies a day on stickers before it is planed true (TRADE A3.7)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from dryfit.rehearsal.fault import Fault, Reason
+from dryfit.rehearsal.times.deeds import Deed
+
+DAY = 24 * 600
+"""On stickers, in tenths of a minute: 1 to 3 days."""
+
+
+def rests(deeds: tuple[Deed, ...]) -> Iterator[Fault]:
+    """Yield what is planed to its thickness too soon after it was planed close to it."""
+    for first in deeds:
+        if first.kind != "rough thickness":
+            continue
+        for deed in deeds:
+            resting = deed.kind == "thickness" and deed.touched & first.touched
+            if resting and deed.begins < first.ends + DAY:
+                yield Fault(
+                    Reason.WAIT,
+                    f"{deed.operation.id} begins too soon after {first.operation.id}",
+                    "24 h between them",
+                    deed.step.number,
+                    deed.operation.id,
+                )
