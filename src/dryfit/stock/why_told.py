@@ -66,7 +66,7 @@ def _board(
     name: str, board: StockBoard, layout: BoardLayout | None, model: Model, shop: Shop
 ) -> Iterator[str]:
     display = model.display
-    place = f"line {board.line.span.line}" if board.on_hand else "to buy"
+    place = board.line.place if board.on_hand else "to buy"
     yield f"{name}: {spoken(board_in_words(board), display)} ({place})"
     if board.line.kind != "sheet":
         usable = usable_thickness(board, layout, display, shop)

@@ -35,7 +35,8 @@ have 1 board of ash, 2500 x 210 x 27, rough, avoid 2300 to 2380 (knot)
 have 1 board of ash, 1200 x 150 x 27, rough
 buy board of ash, 2400 x 180 x 27, rough, 48 each
 """
-SOURCE = Source("boot_bench.dryfit", _NOTES)
+SOURCE = Source("hall_bench.dryfit", _NOTES)
+"""Called as the notes of the hand-made bench in booklet/fixtures.py."""
 
 
 @dataclass(frozen=True, slots=True)

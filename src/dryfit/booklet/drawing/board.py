@@ -18,7 +18,7 @@ from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text, plain
 from dryfit.quantities import Display
-from dryfit.stock.laid_out import BoardLayout, Fallen, Placed, Reach, SawCut
+from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Placed, Reach, SawCut
 
 WIDE = 166.0
 """Room on paper for the length of a board, mm."""
@@ -179,14 +179,15 @@ def _letters(layout: BoardLayout, scale: Scale) -> list[tuple[Rect, str]]:
     for each in layout.placed:
         places.setdefault((each.along, each.across), []).append(each)
     return [
-        (scale.rect(along, across), _stacked([each.blank.letter for each in rows]))
+        (scale.rect(along, across), _stacked([each.blank for each in rows]))
         for (along, across), rows in places.items()
     ]
 
 
-def _stacked(letters: Sequence[str]) -> str:
-    several = f" {len(letters)}×" if len(letters) > 1 else ""
-    return f"{', '.join(dict.fromkeys(letters))}{several}"
+def _stacked(blanks: Sequence[NamedBlank]) -> str:
+    letters = ", ".join(dict.fromkeys(blank.letter for blank in blanks))
+    leaves = max(len(blanks), sum(blank.leaves for blank in blanks))
+    return f"{letters} {leaves}×" if leaves > 1 else letters
 
 
 def _size(fallen: Fallen, say: Say) -> Text:
