@@ -21,6 +21,10 @@ def rough_edge(line: Have) -> Fraction:
     return ROUGH_EDGE if line.rough or line.hit_and_miss or line.waney else Fraction(0)
 
 
+TAPER = "narrower here"
+"""Why nothing is made of what a slab lacks at its narrow end."""
+
+
 @dataclass(frozen=True, slots=True)
 class BadPlace:
     """Wood of a board, in mm, that nothing is made of, or that is not there; and why."""
@@ -72,7 +76,7 @@ def _places(board: StockBoard) -> Iterator[BadPlace]:
         start, end = (long * each / steps for each in (step, step + 1))
         narrow = min(here + (there - here) * each / steps for each in (step, step + 1))
         low = max(none, narrow - rough_edge(line))
-        yield BadPlace((start, end), (low, wide), "narrower here")
+        yield BadPlace((start, end), (low, wide), TAPER)
 
 
 def _within(reach: Reach, size: Fraction) -> Reach:

@@ -93,7 +93,7 @@ def becomes(piece: InHand) -> Said:
         return (f"{_letters(piece.blanks)}: {' and '.join(names)}",)
     if piece.fallen is not None and piece.fallen.keep:
         return ("leftover ", *times(piece.sizes), ", keep")
-    return ("waste",) if min(piece.sizes) > 0 else ("nothing",)
+    return ("waste",) if min(piece.sizes) > 0 else ("only what the saw takes",)
 
 
 def _letters(blanks: tuple[NamedBlank, ...]) -> str:

@@ -136,3 +136,12 @@ def test_without_boards_it_is_told_how_much_wood_to_have() -> None:
     assert [row.metric for row in made.supplies.boards]
     (finished,), (rough,) = made.supplies.wood, made.supplies.boards
     assert rough.amount > finished.amount * 3 / 2
+
+
+def test_of_a_slab_that_tapers_the_far_edge_slopes() -> None:
+    slab = replace(bench.D, line=replace(bench.D.line, kind="slab", other_width=Fraction(120)))
+    drawing = board_drawing(replace(bench.LAYOUTS[3], board=slab), Display())
+    scale = scale_of(bench.LAYOUTS[3])
+    sloping = f"L{1200 * scale.along:.0f} {-120 * scale.across:.2f}"
+    assert sloping in drawing.markup
+    assert outside(drawing) == []

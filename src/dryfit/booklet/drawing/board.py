@@ -18,7 +18,8 @@ from dryfit.booklet.drawing.rect import Point, Rect
 from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text, plain
 from dryfit.quantities import Display
-from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Placed, Reach, SawCut
+from dryfit.stock.board_edges import TAPER, bad_places
+from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Placed, Reach, SawCut, StockBoard
 
 WIDE = 166.0
 """Room on paper for the length of a board, mm."""
@@ -73,9 +74,9 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
         _fallen(canvas, scale.rect(fallen.along, fallen.across), fallen)
     for place in layout.placed:
         canvas.rect(scale.rect(place.along, place.across), pen=FINE)
-    bad = _bad_wood(canvas, layout, scale)
+    bad = _bad_wood(canvas, layout.board, scale)
+    _outline(canvas, layout.board, whole, scale)
     _cut_lines(canvas, layout, scale)
-    canvas.rect(whole, pen=_OUTLINE)
     _references(canvas, whole)
     lettering = Lettering(canvas, whole.grown(_APART + _BAR))
     for cut in sorted(layout.cuts, key=lambda cut: (cut.saw, cut.stage, cut.number)):
@@ -125,18 +126,31 @@ def _fallen(canvas: Canvas, room: Rect, fallen: Fallen) -> None:
         canvas.hatch(room)
 
 
-def _bad_wood(canvas: Canvas, layout: BoardLayout, scale: Scale) -> list[tuple[float, str]]:
+def _bad_wood(canvas: Canvas, board: StockBoard, scale: Scale) -> list[tuple[float, str]]:
     """Hatch bad wood both ways; return where on paper the reason of each stands below the board."""
-    long, wide, _ = layout.board.sizes
     found = []
-    for bad in layout.board.line.avoid:
-        along, across = bad.along or (Fraction(0), long), bad.across or (Fraction(0), wide)
-        room = scale.rect(along, across)
+    for bad in bad_places(board):
+        if bad.why == TAPER:
+            continue
+        room = scale.rect(bad.along, bad.across)
         for rising in (True, False):
             canvas.hatch(room, spacing=1.2, rising=rising)
         canvas.rect(room, pen=HATCH)
         found.append((room.middle[0], bad.why))
     return found
+
+
+def _outline(canvas: Canvas, board: StockBoard, whole: Rect, scale: Scale) -> None:
+    """Draw the outline; of a slab that tapers, the far edge slopes, and nothing is beyond it."""
+    here, there = board.line.sizes[1], board.line.other_width
+    if here is None or there is None or here == there:
+        canvas.rect(whole, pen=_OUTLINE)
+        return
+    left, right = (-float(wide) * scale.across for wide in (here, there))
+    far = ((whole.left, left), (whole.right, right))
+    corner = (whole.right, whole.top) if there < here else (whole.left, whole.top)
+    canvas.polygon((*far, corner), fill="white", pen=None)
+    canvas.polygon(((whole.left, 0.0), *far, (whole.right, 0.0)), pen=_OUTLINE)
 
 
 def _cut_lines(canvas: Canvas, layout: BoardLayout, scale: Scale) -> None:
