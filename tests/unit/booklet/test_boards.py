@@ -16,6 +16,7 @@ from dryfit.booklet.drawing.board import board_drawing, scale_of
 from dryfit.booklet.text import plain
 from dryfit.booklet.wood import WoodView
 from dryfit.piece.declared import Avoid
+from dryfit.plan.sawing import BoardCut
 from dryfit.quantities import Display
 from dryfit.stock.laid_out import BoardLayout, LaidOut
 
@@ -145,3 +146,26 @@ def test_of_a_slab_that_tapers_the_far_edge_slopes() -> None:
     sloping = f"L{1200 * scale.along:.0f} {-120 * scale.across:.2f}"
     assert sloping in drawing.markup
     assert outside(drawing) == []
+
+
+def test_a_step_has_a_box_for_each_cut_of_a_board() -> None:
+    plan = planned.plan()
+    first = plan.steps[0]
+    told = (
+        ("Measure each from the freshly sawn end of the piece in hand",),
+        ("Cut A2: ", Fraction(985), " from the fresh end; off comes the wood for a, b and c"),
+    )
+    cut = BoardCut("A", 2, 1, "rest", "crosscut", Fraction(985), Fraction(3))
+    sawing = replace(first.operations[0], details=told, board_cuts=(cut,))
+    step = replace(first, operations=(sawing,))
+    bench_of = replace(plan, steps=(step, *plan.steps[1:]))
+    made = booklet.booklet_view(fixtures.model(), bench_of, planned.shop(), (), laid=bench.ENOUGH)
+    (block,) = made.visits[0].steps[0].blocks
+    assert [plain(line) for line in block.cuts] == [
+        "Cut A2: 985 mm from the fresh end; off comes the wood for a, b and c."
+    ]
+    assert block.boards == ("A",)
+    html = booklet.page(made, "a4")
+    assert '<li><span class="tick small"></span>Cut A2: ' in html
+    assert '<a href="#board-a">board A</a>' in html
+    assert 'id="board-a"' in html
