@@ -28,7 +28,16 @@ def verdict_in_words(laid: LaidOut, written: Mapping[str, str]) -> tuple[Said, .
         f"{proof[:1].upper()}{proof[1:]}{'' if proof.endswith('.') else '.'}"
         for proof in laid.proofs
     )
-    return (_verdict(laid, written), *((proof,) for proof in proofs))
+    return (_verdict(laid, written), *((proof,) for proof in proofs), *_besides(laid))
+
+
+def _besides(laid: LaidOut) -> Iterator[Said]:
+    """Yield how the parts are made otherwise than usual, and which were not laid out."""
+    if laid.way:
+        yield (f"So that the wood serves: {laid.way}.",)
+    if laid.unlisted:
+        parts = ", ".join(laid.unlisted)
+        yield (f"Not laid out, because no line tells of their wood: {parts}.",)
 
 
 def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Source
 from dryfit.stock.board_edges import bad_places
+from dryfit.stock.in_words import verdict_in_words
 from dryfit.stock.labels import label
 from dryfit.stock.laid_out import LaidOut
 from dryfit.workshop import check, laid_out
@@ -138,6 +139,8 @@ def test_a_wood_that_no_line_tells_of_is_not_missing() -> None:
     laid, findings = told("have 6 boards of oak, 1000 x 160 x 27, rough")
     assert laid.verdict == "enough"
     assert laid.unlisted == ("lath", "bearer")
+    words = verdict_in_words(laid, {})
+    assert ("Not laid out, because no line tells of their wood: lath, bearer.",) in words
     assert (laid.missing, findings) == ((), ())
 
 
