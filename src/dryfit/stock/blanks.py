@@ -33,6 +33,7 @@ class Blank:
     `along` lie one after another.  `what` is a test piece or a spare where it becomes no part
     (`pieces` is empty then, and `count` says how many); with `if_room` it is laid out only where it
     costs no board.  All of one `group` come out of one board by `rule`, named there in their order.
+    With a `state` it comes out of boards of that state alone, see `states.STATES`.
     What is fed through the planer `between_strips` is not bitten by it, and so much shorter.
     `step` is what rough lengths are whole steps of.
     """
@@ -56,6 +57,7 @@ class Blank:
     group: str = ""
     rule: Rule = ""
     between_strips: bool = False
+    state: str = ""
     step: Fraction = ROUGH_STEP_MM
 
     @property

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
 from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
@@ -22,9 +23,10 @@ from dryfit.stock.gangs import Gangs, ganged
 from dryfit.stock.leaves import resawn
 from dryfit.stock.panels import by_width, with_free_widths, with_more_staves
 from dryfit.stock.spares import asked_for, if_there_is_room
+from dryfit.stock.states import in_one_state
 from dryfit.stock.staves import MORE
 
-MOST = 12
+MOST = 14
 """So many ways are offered, and no more: each is laid out by itself (ours)."""
 
 
@@ -46,7 +48,7 @@ class Needs:
 
 
 def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
-    """Return the ways to make all parts, at most about twelve, the usual one first.
+    """Return the ways to make all parts, at most about a dozen, the usual one first.
 
     The others are worth a trial where the wood does not hold the first, or where one of them might
     save a board that would be bought.  What the tool makes itself, of scrap, takes no blank.
@@ -77,6 +79,7 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
     for more in range(1, MORE + 1):
         why = "one stave more in each panel" if more == 1 else f"{more} staves more in each panel"
         yield _made(with_more_staves(model, more, shop), shop, why=why)
+    yield _made(asked, shop, made_true=True, why="planed boards made true as rough ones are")
     free = with_free_widths(model, shop)
     yield _made(free, shop, why=FREE)
     if has_snipe(shop):
@@ -85,6 +88,8 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
         yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
         free_short = with_free_widths(model, without_snipe(shop))
         yield _made(free_short, shop, short="all", why=f"{FREE}; {SHORT}")
+    yield _made(asked, shop, apart="out of sequence", why="one board, but not in sequence")
+    yield _made(asked, shop, apart="out of several boards", why="not out of one board")
     for gangs, why in _GANGS:
         yield _made(free, shop, gangs, why=f"{FREE}; {why}")
 
@@ -96,6 +101,8 @@ def _made(
     *,
     trimmed: bool = True,
     short: Short = "",
+    made_true: bool = False,
+    apart: Apart = "",
     why: str = "",
 ) -> Needs:
     usual = gangs_from_boards(model, shop)
@@ -111,9 +118,10 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
+        blank = in_one_state(blank, lines, shop, last=made_true)
         if wants_short(blank, short, lines, shop):
             blank = cut_short(blank, shop)
-        for own in by_width(_grouped(blank)):
+        for own in by_width(_grouped(blank, apart)):
             blanks += _evenly(own, shop)
         blanks += asked_for(blank, model, shop)
     return Needs(model, (*blanks, *if_there_is_room(blanks, shop)), why)
@@ -122,12 +130,17 @@ def _made(
 NONE = Fraction(0)
 
 
-def _grouped(blank: Blank) -> Blank:
+Apart = Literal["", "out of sequence", "out of several boards"]
+"""How far what the notes want out of one board is allowed to part, where it cannot be so."""
+
+
+def _grouped(blank: Blank, apart: Apart) -> Blank:
     """Return the blanks as a group where the notes want them out of one board."""
     part = blank.part
-    if not part.one_board or len(blank.pieces) <= blank.each:
+    if not part.one_board or len(blank.pieces) <= blank.each or apart == "out of several boards":
         return blank
-    return replace(blank, group=part.name, rule="in sequence" if part.in_sequence else "same board")
+    in_sequence = part.in_sequence and not apart
+    return replace(blank, group=part.name, rule="in sequence" if in_sequence else "same board")
 
 
 def _evenly(blank: Blank, shop: Shop) -> tuple[Blank, ...]:

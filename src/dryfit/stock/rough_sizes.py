@@ -56,6 +56,8 @@ def rough_sizes(blank: Blank, line: Have, shop: Shop) -> Rough | None:
         return None
     if blank.sheet:
         return _of_sheet(blank, line)
+    if blank.state and not _of_state(blank, line, shop):
+        return None
     thick, whole = sizes(line)[2], blank.leaves * blank.to_thickness
     keeps = not (unplaned(line) or line.warped) and thick == blank.to_thickness
     as_it_is = not blank.staves and used_as_it_is(line, blank.to_width, blank.to_thickness)
@@ -78,6 +80,27 @@ def rough_sizes(blank: Blank, line: Have, shop: Shop) -> Rough | None:
         planed=not keeps,
         ripped=not as_it_is,
     )
+
+
+def state_of(blank: Blank, line: Have) -> str:
+    """Return what is done to the blank out of such a board, as `states.STATES` says it."""
+    if unplaned(line) or line.warped:
+        return "trued"
+    if not blank.staves and used_as_it_is(line, blank.to_width, blank.to_thickness):
+        return "section"
+    return "kept" if sizes(line)[2] == blank.to_thickness else "planed"
+
+
+def _of_state(blank: Blank, line: Have, shop: Shop) -> bool:
+    """Return whether the board may be used for blanks that all have the blank's state.
+
+    A planed board may be made true as well, where it is thick enough for that.
+    """
+    own = state_of(blank, line)
+    if own == blank.state or blank.state != "trued" or own == "trued":
+        return own == blank.state
+    room = shop.allowances["facing"] + shop.allowances["hand_margin"]
+    return sizes(line)[2] >= blank.trued_thickness + room
 
 
 def by_state(

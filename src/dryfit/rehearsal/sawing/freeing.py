@@ -101,6 +101,9 @@ def _blank(state: State, part: WantedPart, piece: Piece, becomes: Becomes, name:
         blank.true |= {"F", "B", "E", "R"}
     elif not piece.board.rough:
         blank.true |= {"F", "B"}
+        if piece.sizes[1] == piece.board.width:
+            # Both edges are the board's own, as they were planed.
+            blank.true |= {"E", "E2"}
     return blank
 
 
