@@ -16,6 +16,7 @@ from lark import Token
 from dryfit.notes.reading.lexer import Reading
 from dryfit.notes.reading.lines import SenseLine, Stretch, fold
 from dryfit.notes.reading.numbers import Spelled
+from dryfit.notes.reading.words_of_stock import CURRENCY_SIGNS
 from dryfit.notes.tidying.numbers import spaced_number
 
 HANGING_INDENT = 4
@@ -108,9 +109,19 @@ def _joined(words: list[_Word]) -> str:
     for left, right in pairwise(words):
         negative = left.text == "-" and (not before or before in _SIGNS)
         close = negative or left.text in _CLOSE_AFTER or right.text in _CLOSE_BEFORE
+        close = close or _is_price(left, right)
         written += right.text if close else f" {right.text}"
         before = left.text
     return written
+
+
+def _is_price(left: _Word, right: _Word) -> bool:
+    """Return whether a sign and its figure stand there, ``£48``, or a price and its unit, ``14/m``.
+
+    The slash of a sum stands alone.
+    """
+    money = left.text in CURRENCY_SIGNS and right.text[:1].isdigit()
+    return money or (len(right.text) > 1 and right.text.startswith("/"))
 
 
 def _idle_commas(line: SenseLine, stretch: Stretch, typed: tuple[str, ...]) -> str:
