@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import HaveLine, Number, SizeWord, Sum
 from dryfit.piece.declared import PART_DIMENSIONS, Avoid, Have, Price
-from dryfit.piece.sheet_words import has_grain
+from dryfit.piece.sheet_words import has_grain, is_sheet
 from dryfit.piece.sums import Sums
 from dryfit.piece.written_sizes import size_words
 
@@ -17,6 +18,8 @@ _Reach = tuple[Fraction, Fraction]
 
 _ZERO = Fraction(0)
 _MOISTURE = "moisture"
+_CUT_OF_SHEETS = ("board", "offcut", "strip")
+"""What a piece of sheet goods is called too."""
 
 
 def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
@@ -25,6 +28,9 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
     `first` is the size that stands first in a bare triple.
     Findings: slab-width, waney-unclear, stock-word-unfit, zone-unclear, zone-on-several.
     """
+    offcut = line.kind == "offcut"
+    if line.kind in _CUT_OF_SHEETS and line.timber is not None and is_sheet(line.timber):
+        line = replace(line, kind="sheet")
     words = size_words(line.sizes, first)
     length, width, thickness = (
         sums.size(words[dimension].amount) if dimension in words else None
@@ -54,6 +60,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         avoid=tuple(_zones(line, length, widest, sums)),
         price=_price(line),
         at_most=line.at_most,
+        offcut=offcut,
         state_said=line.state is not None or line.kind == "sheet",
     )
 

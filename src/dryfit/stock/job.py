@@ -175,7 +175,7 @@ def _losses(sizes: Sizes) -> Iterator[tuple[str, int]]:
 def _board(name: str, alike: Sequence[StockBoard]) -> Board:
     board = alike[0]
     long, wide, thick = board.sizes
-    worth = long * wide * thick / saws.LITRE * (OFFCUT if board.line.kind == "offcut" else 1)
+    worth = long * wide * thick / saws.LITRE * (OFFCUT if board.line.offcut else 1)
     # Where no price is known, the least wood is bought.
     price = price_of(board.line) or worth
     return Board(

@@ -38,6 +38,7 @@ def what_is_left(layout: BoardLayout, fallen: Fallen, display: Display) -> Have:
         line,
         count=1,
         kind=line.kind if line.kind in {"sheet", "strip"} else "offcut",
+        offcut=line.kind != "strip",
         sizes=(
             _down(long, display),
             _down(wide, display),

@@ -205,3 +205,11 @@ def test_a_measured_line_outdoes_what_a_sheet_on_hand_measures() -> None:
 def test_a_part_may_have_spare_blanks() -> None:
     declared, _ = of(head=HEAD.replace("200 x 20\n", "200 x 20, 1 spare\n"))
     assert declared.parts[0].spare == 1
+
+
+def test_an_offcut_of_plywood_is_a_piece_of_a_sheet() -> None:
+    """It serves sheet parts, measures its own thickness, and stays an offcut."""
+    ply = board("have 1 offcut of birch ply, 900 x 380 x 18, measures 17.7")
+    assert (ply.kind, ply.offcut, ply.measured) == ("sheet", True, Fraction(177, 10))
+    ash = board("have 1 offcut of ash, 900 x 80 x 27, rough")
+    assert (ash.kind, ash.offcut) == ("offcut", True)

@@ -84,6 +84,7 @@ def wood(draw: st.DrawFn, display: Display) -> Have:
         avoid=tuple(zones),
         price=price if buy else None,
         at_most=draw(st.none() | st.integers(1, 9)) if buy else None,
+        offcut=kind == "offcut" or (sheet and draw(st.booleans())),
     )
 
 

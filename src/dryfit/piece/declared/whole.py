@@ -57,9 +57,10 @@ class Avoid:
 class Have:
     """A ``have`` or ``buy`` line: sizes length, width, thickness in mm, None where not written.
 
-    `kind` is board, offcut, slab, sheet or strip.  `cup` is the hollow over the whole width, `bow`
-    over the whole length, `twist` how far the fourth corner lifts; in mm, 0 where not written.
-    `moisture` is what its wood holds in percent, None where the line does not say.
+    `kind` is board, offcut, slab, sheet or strip; `offcut` says that a sheet is called one.  `cup`
+    is the hollow over the whole width, `bow` over the whole length, `twist` how far the fourth
+    corner lifts; in mm, 0 where not written.  `moisture` is what its wood holds in percent, None
+    where the line does not say.
 
     A board is `rough`, `hit_and_miss` (planed here and there) or, neither, planed; `state_said` is
     whether its line says so.  `other_width`
@@ -90,6 +91,7 @@ class Have:
     price: Price | None = None
     at_most: int | None = None
     state_said: bool = True
+    offcut: bool = False
     inventory: str = ""
 
     @property
