@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from dryfit.cutting.around import FEW, Around
 from dryfit.cutting.boxes import MOST, Boxes, Steps
-from dryfit.cutting.clear import clear_rectangles, meet
+from dryfit.cutting.clear import clear_rectangles, meet, shared
 from dryfit.cutting.dual import Size, bounds_of
 from dryfit.cutting.instance import Instance, Stock
 from dryfit.cutting.problem import Area
@@ -19,17 +20,19 @@ class Room:
     area     where it lies
     sizes    for each kind of blank the sizes in which it may lie here, none if it does not fit
     blocked  what zones surely take of it, kerfs allowed for
+    zones    where zones lie in it, from its own corner
     """
 
     area: Area
     sizes: tuple[tuple[Size, ...], ...]
     blocked: tuple[Size, ...]
     count: int
+    zones: tuple[Area, ...] = ()
 
     @property
     def shape(self) -> tuple[object, ...]:
         """Equal for rooms that hold the same sets."""
-        return self.area.length, self.area.width, self.sizes, self.blocked
+        return self.area.length, self.area.width, self.sizes, self.zones
 
 
 def rooms_of(instance: Instance, stock: Stock, fits: Sequence[Sequence[Size]]) -> list[Room]:
@@ -50,7 +53,9 @@ def rooms_of(instance: Instance, stock: Stock, fits: Sequence[Sequence[Size]]) -
             for kind in fits
         )
         if any(sizes):
-            rooms.append(Room(area, sizes, _blocked(area, board.zones, kerfs), board.count))
+            blocked = _blocked(area, board.zones, kerfs)
+            zones = tuple(_from(area, zone) for zone in board.zones if meet(zone, area))
+            rooms.append(Room(area, sizes, blocked, board.count, zones))
     return rooms
 
 
@@ -79,6 +84,17 @@ def _parted(area: Area, zones: Sequence[Area]) -> list[Area]:
     return [area]
 
 
+def _from(area: Area, zone: Area) -> Area:
+    """Where in an area a zone lies, from the corner of the area."""
+    part = shared(zone, area)
+    return Area(
+        part.start - area.start,
+        part.end - area.start,
+        part.low - area.low,
+        part.high - area.low,
+    )
+
+
 def _blocked(area: Area, zones: Sequence[Area], kerfs: Size) -> tuple[Size, ...]:
     """Zones that do not overlap one another, less the kerf that may lie in them."""
     taken: list[Area] = []
@@ -103,6 +119,7 @@ class Filling:
     ) -> None:
         self.size = room.area.length, room.area.width
         self.boxes = boxes
+        self.around = Around(room.zones, room.sizes, boxes, kerfs, steps) if room.zones else None
         self.steps = steps
         self.most = tuple(
             quantity if sizes else 0 for quantity, sizes in zip(quantities, room.sizes, strict=True)
@@ -148,4 +165,10 @@ class Filling:
             return True
         along, across = self.size
         blanks = tuple(kind for kind, count in enumerate(counts) for _ in range(count))
-        return any(box[0] <= along and box[1] <= across for box in self.boxes.of(blanks))
+        if not any(box[0] <= along and box[1] <= across for box in self.boxes.of(blanks)):
+            return False
+        return (
+            self.around is None
+            or len(blanks) > FEW
+            or self.around.holds(blanks, Area(0, along, 0, across))
+        )

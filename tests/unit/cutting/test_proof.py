@@ -113,6 +113,16 @@ def test_a_zone_right_across_parts_a_board() -> None:
     assert lay_out(replace(job, parts=(Part("long", 60, 20, 5, 2),))).verdict == "enough"
 
 
+@pytest.mark.parametrize(("plug", "verdict"), [(20, "enough"), (21, "not enough")])
+def test_where_a_knot_lies_counts(plug: int, verdict: str) -> None:
+    # Both panels lie at the ends, for the knot is 40 from each; 20 are left between them.
+    board = Board("A", 100, 30, 5, zones=(Area(40, 60, 10, 20),))
+    parts = (Part("panel", 40, 30, 5, 2), Part("plug", plug, 10, 5))
+    answer = lay_out(Job(parts, (board,), Rules(0, 0)))
+    assert answer.verdict == verdict
+    assert [proof.bound for proof in answer.proofs] == ["boards"] * (verdict == "not enough")
+
+
 def test_a_proof_gives_up_after_its_steps() -> None:
     parts = tuple(Part(f"part {n}", 50 + n, 20 + n, 5) for n in range(8))
     instance = compiled(Job(parts, (Board("A", 160, 80, 5), Board("B", 150, 55, 5)), RULES))
