@@ -119,6 +119,8 @@ def _told(row: Sequence[LayoutCut], told: Collection[tuple[str, int]]) -> Detail
     where = _in_hand(first, told)
     if first.trims:
         raw = "end" if first.cut.saw == "crosscut" else "edge"
+        if not first.cut.at:
+            return (f"Cut {names}{where}: the raw {raw}, no more than the saw takes",)
         return (f"Cut {names}{where}: the raw {raw}, ", first.cut.at)
     each = "each " if len(row) > 1 else ""
     fresh = "end" if first.cut.saw == "crosscut" else "edge"

@@ -58,8 +58,8 @@ class LayoutCut:
 
     @property
     def trims(self) -> bool:
-        """Return whether it only takes a raw end or a raw edge off."""
-        return self.cut.stage == 0
+        """Return whether it only takes a raw end or edge off, or bark that the saw takes whole."""
+        return self.cut.stage == 0 or self.cut.at == 0
 
     def for_plan(self) -> BoardCut:
         """Return the cut as a plan carries it."""

@@ -72,3 +72,18 @@ def test_why_tells_of_a_blank_and_of_a_board(capsys: pytest.CaptureFixture[str])
     assert out.startswith("post blank 1 (a): 985 x 50 x 34, for ")
     assert "\nboard A: board of ash, 2400 x 160 x 34, rough, cup 4 (line 6)\n" in out
     assert "planed flat it gives 29 whole" in out
+
+
+def test_bark_that_the_saw_takes_whole_is_sawn_off_along_a_line(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    notes = tmp_path / "slab.dryfit"
+    notes.write_text(
+        "piece Panel\nunits mm\noverall 900 wide, 300 deep, 20 high\ntimber ash\n"
+        "have 1 slab of ash, 1400 x 420 x 34, rough, waney both edges\n"
+        "1 top, flat, 20 thick, glued from staves\nfinish oil varnish, 1 coat\n"
+    )
+    assert main(["steps", str(notes)]) == 0
+    out = capsys.readouterr().out
+    assert "top stave / raw edge" in out
+    assert "fence 0 mm" not in out

@@ -129,7 +129,8 @@ def _in_hand(boards: Boards, cut: BoardCut) -> Piece | Trouble:
 def _beyond(cut: BoardCut, piece: Piece) -> Trouble | None:
     direction = LENGTH if cut.saw == "crosscut" else WIDTH
     size, word = piece.sizes[direction], ("long", "wide")[direction]
-    if not ZERO < cut.at < size:
+    # At nothing the saw takes a rough edge or bark away, and nothing falls beside it.
+    if not ZERO <= cut.at < size:
         return Trouble(
             Reason.SIZE,
             f"cut {cut.number} at {shown(cut.at)} does not lie in a piece {shown(size)} {word}",
