@@ -90,7 +90,11 @@ def sizes_on(
     sparing: bool,
 ) -> Sizes:
     """Return how a blank is sawn out of the boards of each line that it may come out of."""
-    rough = ((name, rough_sizes(blank, alike[0].line, shop)) for name, alike in lines)
+    rough = (
+        (name, rough_sizes(blank, alike[0].line, shop))
+        for name, alike in lines
+        if alike[0].sizes[1] > rough_edge(alike[0].line)
+    )
     found = {name: one for name, one in rough if one is not None}
     if not sparing:
         return found

@@ -20,4 +20,8 @@ def usable_lines(model: Model) -> tuple[tuple[Have, ...], tuple[Have, ...]]:
 
 
 def _sizes_left_out(line: Have) -> list[str]:
-    return [name for name, size in zip(PART_DIMENSIONS, line.sizes, strict=True) if size is None]
+    """Return the sizes that a line does not give, or gives as nothing."""
+    sizes = *line.sizes[:2], line.sizes[2] if line.measured is None else line.measured
+    return [
+        name for name, size in zip(PART_DIMENSIONS, sizes, strict=True) if size is None or size <= 0
+    ]

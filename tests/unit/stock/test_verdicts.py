@@ -195,3 +195,15 @@ def test_thick_boards_are_spared_where_thinner_ones_do() -> None:
     )
     assert laid.verdict == "enough"
     assert {layout.board.sizes[2] for layout in laid.layouts} == {27, 52}
+
+
+def test_slivers_and_spoiled_boards_are_of_no_use_and_no_harm() -> None:
+    laid, _ = told(
+        "have 6 boards of ash, 1000 x 160 x 27, rough",
+        "have 1 board of ash, 1000 x 3 x 27, rough",
+        "have 1 board of ash, 40 x 160 x 27, rough",
+        "have 1 board of ash, 1000 x 160 x 27, rough, split 0 to 1000",
+    )
+    assert laid.verdict == "enough"
+    assert {layout.board.sizes for layout in laid.layouts} == {(1000, 160, 27)}
+    assert not any(layout.board.line.avoid for layout in laid.layouts)
