@@ -16,6 +16,7 @@ HAND = "bench"
 MACHINES: Mapping[str, frozenset[str]] = {
     "rough length": frozenset({"mitre saw"}),
     "rip": frozenset({"band saw", "table saw"}),
+    "resaw": frozenset({"band saw"}),
     "face": frozenset({"jointer"}),
     "edge": frozenset({"jointer"}),
     "straight edge": frozenset({"jointer"}),

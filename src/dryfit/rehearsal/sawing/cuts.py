@@ -26,10 +26,27 @@ DEEDS = {"rough length": "crosscut", "rip": "rip"}
 def saw(state: State, operation: Operation, place: Place) -> None:
     """Play the cuts of boards that an operation makes, in their order."""
     axes = state.standing.at(operation.station)
+    for trouble in _named_in_vain(state.boards, operation):
+        state.tell(place, trouble, operation.id)
     for cut in operation.board_cuts:
         who = f"board {cut.board}"
         for trouble in _sawn(state, operation, axes, cut):
             state.tell(place, trouble, who)
+
+
+def _named_in_vain(boards: Boards, operation: Operation) -> Iterator[Trouble]:
+    """Yield the copies that an operation names and that come out of none of its cuts."""
+    if not operation.board_cuts:
+        return
+    coming = {
+        name
+        for cut in operation.board_cuts
+        for name in boards.coming.get((cut.board, cut.after, cut.side), ())
+    }
+    others = [name for row in operation.work for name in row.copies if name not in coming]
+    if others:
+        message = f"{', '.join(others)} comes out of none of its cuts"
+        yield Trouble(Reason.COUNT, message, "copies that its cuts are for")
 
 
 def whole_boards(state: State) -> Iterator[Fault]:

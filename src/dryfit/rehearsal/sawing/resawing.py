@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.geometry.frame import THICKNESS
+from dryfit.geometry.frame import THICKNESS, WIDTH
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.rehearsal.at_machines.standing import Axes
@@ -36,12 +37,26 @@ def resaw(state: State, operation: Operation, place: Place) -> None:
             strips.setdefault(blank.sawn.name, []).append(name)
     for strip, names in strips.items():
         blank = state.blanks[names[0]]
+        for trouble in _too_high(state, operation, blank):
+            state.tell(place, trouble, strip)
         leaf = _leaf(state, operation, blank)
         if isinstance(leaf, Trouble):
             state.tell(place, leaf, strip)
             continue
         for name in names:
             _apart(state.blanks[name], leaf)
+
+
+def _too_high(state: State, operation: Operation, blank: Blank) -> Iterator[Trouble]:
+    """A strip stands on its edge, and is as high at the saw as it is wide (TRADE A8.3)."""
+    station = state.shop.stations.get(operation.station)
+    most = station.limits.get("depth") if station is not None else None
+    if most is not None and blank.sizes[WIDTH] > most:
+        yield Trouble(
+            Reason.MACHINE,
+            f"it stands {shown(blank.sizes[WIDTH])} high on its edge, more than the saw takes",
+            f"a strip {shown(most)} wide at most, or a hand saw",
+        )
 
 
 def _leaf(state: State, operation: Operation, blank: Blank) -> Fraction | Trouble:
