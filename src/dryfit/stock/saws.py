@@ -85,11 +85,20 @@ def crosscut_at_boards(shop: Shop) -> Fraction:
 
 
 def rip_at_boards(shop: Shop) -> Fraction:
-    """Return the kerf of a rough rip: with the wander of a band saw or a hand saw (TRADE A5.3)."""
-    if "band saw" in shop.stations or "table saw" not in shop.stations:
-        return shop.allowances["rough_kerf"]
+    """Return the kerf of a rough rip: with the wander of a band saw or a hand saw (TRADE A5.3).
+
+    Where boards may be too thick for the band saw, it is enough for the table saw as well.
+    """
+    rough = shop.allowances["rough_kerf"]
+    if "table saw" not in shop.stations:
+        return rough
     blades = (cut.widest for cut in shop.cutters_at("table saw") if cut.kind == "blade")
-    return max(blades, default=shop.allowances["rough_kerf"])
+    blade = max(blades, default=rough)
+    if "band saw" not in shop.stations:
+        return blade
+    most, thick = (shop.stations[name].limits.get("depth") for name in ("band saw", "table saw"))
+    takes_all = most is None or (thick is not None and thick <= most)
+    return rough if takes_all else max(rough, blade)
 
 
 def shortest_rip(shop: Shop) -> Fraction:
