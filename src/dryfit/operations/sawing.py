@@ -176,4 +176,5 @@ def _board(board: StockBoard) -> SawnBoard:
             for zone in line.avoid
         ),
         on_hand=board.on_hand,
+        grain=line.kind != "sheet" or line.grain,
     )
