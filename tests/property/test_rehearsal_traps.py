@@ -1,13 +1,13 @@
 """Bugs planted in the planner, a trap of TRADE J each: the rehearsal does not let its plan pass.
 
-J1, what the cup of a board costs, is not here: plans begin with blanks until boards are laid out,
-so no plan of today shows it; its figures are in tests/published/test_warp.py.  J11 is planted from
-its wrong side: a height that is no interval only costs changes, but one that is good for the
-thinnest part alone does not cut through the others.
+J1 and J11 are planted from their wrong sides.  A cup that is counted twice only wastes boards; one
+that is forgotten, or that falls faster than it does, takes a board that leaves too little.  A height
+that is no interval only costs changes; one that is good for the thinnest part alone does not cut
+through the others.
 """
 
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
@@ -46,6 +46,8 @@ from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.rehearse import rehearse
 from dryfit.rehearsing import goal_of
 from dryfit.shop import Shop
+from dryfit.stock import boards as stock_boards
+from dryfit.wood.warp import Warp
 
 Patch = pytest.MonkeyPatch
 WORK_LIST = sys.modules["dryfit.operations.work_list"]
@@ -66,7 +68,7 @@ def found_in(name: str, *changes: tuple[str, str], shop: Path | None = None) -> 
     """The faults in the plan that is now made for a piece."""
     source = source_of(f"{name}.dryfit", changed(text_of(name), *changes).encode())
     assert isinstance(source, Source)
-    checked = workshop.check(source, shop, {})
+    checked, _, _ = workshop.laid_out(workshop.check(source, shop, {}))
     plan, findings = workshop.plan(checked, lambda _: None)
     assert plan is not None, [finding.message for finding in findings]
     assert checked.model is not None
@@ -83,6 +85,36 @@ def test_without_a_bug_the_plans_pass() -> None:
     for name in ("boot_bench", "step_stool", "panel_door", "potting_table", "shelf_box"):
         assert found_in(name) == (), name
     assert found_in("shelf_box", ("board = 18", "board = 17.6")) == ()
+
+
+UNPLANED = ("2400 x 160 x 34, rough, cup 4", "2400 x 160 x 34, rough")
+
+
+@pytest.mark.parametrize(
+    ("warp", "left"),
+    [
+        # Sawn to 50 it keeps 3.9 of 40; to a post blank 985 long, 5.1 of 20 counted in full.
+        ("cup 40", lambda part: part**3),
+        ("twist 60", lambda part: part**2),
+        ("bow 30", lambda _: Fraction(0)),
+    ],
+)
+def test_j1_warp_that_falls_faster_than_it_does(
+    warp: str, left: Callable[[Fraction], Fraction], monkeypatch: Patch
+) -> None:
+    """34 thick, of which 30 is wanted: warp that is left in a blank takes the rest (TRADE A1)."""
+    notes = ("boot_bench", (UNPLANED[0], f"{UNPLANED[1]}, {warp}"))
+    assert found_in(*notes) == ()
+
+    def too_little(board: Warp, length: Fraction, width: Fraction, clean_up: Fraction) -> Fraction:
+        along, across = left(length / board.length), left(width / board.width)
+        lost = board.cup * across + board.bow * along + board.twist * along * across / 2
+        return board.thickness - lost - clean_up
+
+    monkeypatch.setattr(stock_boards, "flat_thickness", too_little)
+    found = found_in(*notes)
+    assert any(warp.partition(" ")[0] in fault.message for fault in found)
+    assert Reason.WOOD in reasons(found)
 
 
 def test_j2_the_far_limit_set_at_the_near_face(monkeypatch: Patch) -> None:

@@ -175,12 +175,15 @@ def test_leaves_are_as_thick_as_a_strip_gives() -> None:
             state.blanks[name] = blank
         state.boards.names = frozenset(copies)
         operation = next(op for step in of.plan.steps for op in step.operations)
-        deed = replace(
-            operation, kind="resaw", part=of.goal.parts[0].name, work=(), settings=(), board_cuts=()
-        )
+        part = of.goal.parts[0].name
+        by_hand = replace(operation, kind="resaw", station="bench", settings=(), board_cuts=())
+        deed = replace(by_hand, part=part, work=())
         resaw(state, deed, Place(1, deed.id))
         assert state.faults == []
         assert [state.blanks[name].sizes[2] for name in copies] == [leaf, leaf]
+        state.blanks[copies[0]].sawn = sawn
+        resaw(state, replace(deed, station="band saw"), Place(1, deed.id))
+        assert "stands 160 high on its edge" in state.faults.pop().message
 
 
 def test_a_sheet_may_be_turned_where_it_has_no_grain() -> None:
