@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from tests.rehearsal_damage.boarded import boarded
 from tests.rehearsal_damage.hours import SHOP
+from tests.rehearsal_damage.in_counting import left_out
 from tests.rehearsal_damage.in_order import first_of
 from tests.rehearsal_damage.kind import Damage, Kind, kind
 from tests.rehearsal_damage.places import deeds, shuffled
@@ -21,6 +22,7 @@ from dryfit.plan.plan import Plan
 from dryfit.plan.sawing import BadZone, Becomes, BoardCut, SawnBoard
 from dryfit.rehearsal.fault import Reason
 from dryfit.rehearsal.goal import Goal, Range, WantedPart
+from dryfit.shop import Shop
 
 Rect = tuple[Range, Range]
 Sawing = Callable[[Plan, Goal, random.Random], Plan | None]
@@ -328,6 +330,50 @@ def two_blanks_of_one_letter(plan: Plan, _goal: Goal, chance: random.Random) -> 
     return None
 
 
+def sheet_of_another_thickness(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    for blank in shuffled(chance, blanks_of(plan)):
+        if blank.board.sheet:
+            thick = blank.board.thickness + 3 * ONE
+            return reboarded(plan, blank.board.label, thickness=thick)
+    return None
+
+
+def strip_too_thin_for_its_leaves(plan: Plan, goal: Goal, chance: random.Random) -> Plan | None:
+    """No kerf lies between the leaves, and nothing is left to plane."""
+    for blank in shuffled(chance, blanks_of(plan)):
+        thick = _thick(goal, blank)
+        if thick is not None and blank.becomes.leaves > 1:
+            thin = blank.becomes.leaves * thick
+            return reboarded(plan, blank.board.label, thickness=thin)
+    return None
+
+
+def never_resawn(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    if all(blank.becomes.leaves == 1 for blank in blanks_of(plan)):
+        return None
+    return left_out(plan, chance, lambda op: op.kind == "resaw")
+
+
+def longer_than_it_is_ripped(
+    plan: Plan, goal: Goal, shop: Shop, chance: random.Random
+) -> Shop | None:
+    """The band saw takes nothing that is as short as a piece that is ripped."""
+    laid = boarded(plan, goal, shop)
+    longs = [
+        (at, rect[0][1] - rect[0][0])
+        for op, cut in cuts_of(laid)
+        if cut.saw == "rip" and op.station == "band saw"
+        for at, rect in ((op.station, blank.rect) for blank in blanks_of(laid) if blank.cut == cut)
+    ]
+    if not longs:
+        return None
+    name, long = chance.choice(longs)
+    station = shop.stations[name]
+    limits = {**station.limits, "shortest": long + ONE}
+    stations = {**shop.stations, name: replace(station, limits=limits)}
+    return replace(shop, stations=stations)
+
+
 def _part(goal: Goal, piece: str) -> WantedPart | None:
     owner = piece.partition(" stave ")[0]
     for part in goal.parts:
@@ -341,28 +387,39 @@ def _thick(goal: Goal, blank: Blank) -> Fraction | None:
     return None if part is None else sizes(part.copies[0])[2]
 
 
-KINDS: tuple[Kind, ...] = tuple(
-    kind(on_boards(damage), *reasons)
-    for damage, reasons in (
-        (blank_over_a_bad_place, (Reason.WOOD,)),
-        (kerf_forgotten, (Reason.SIZE,)),
-        (wood_of_another_timber, (Reason.WOOD,)),
-        (board_too_thin, (Reason.WOOD, Reason.SIZE)),
-        (cupped_too_deep, (Reason.WOOD,)),
-        (bowed_too_deep, (Reason.WOOD,)),
-        (twisted_too_far, (Reason.WOOD,)),
-        (cut_before_its_parent, (Reason.ORDER,)),
-        (cuts_in_another_order, (Reason.ORDER,)),
-        (two_blanks_swapped, (Reason.SIZE, Reason.WOOD)),
-        (raw_end_used, (Reason.WOOD,)),
-        (copy_without_a_blank, (Reason.COUNT, Reason.ORDER)),
-        (copy_with_two_blanks, (Reason.COUNT,)),
-        (cut_beyond_the_piece, (Reason.SIZE,)),
-        (two_cuts_of_one_number, (Reason.COUNT,)),
-        (piece_cut_twice, (Reason.COUNT,)),
-        (blank_cut_in_two, (Reason.COUNT,)),
-        (rip_of_another_width, (Reason.SETTING,)),
-        (crosscut_along_a_fence, (Reason.MACHINE,)),
-        (two_blanks_of_one_letter, (Reason.COUNT,)),
-    )
+KINDS: tuple[Kind, ...] = (
+    Kind(
+        "longer than it is ripped",
+        on_boards(lambda plan, _goal, _chance: plan),
+        frozenset({Reason.MACHINE}),
+        poorer=longer_than_it_is_ripped,
+    ),
+    *(
+        kind(on_boards(damage), *reasons)
+        for damage, reasons in (
+            (sheet_of_another_thickness, (Reason.WOOD,)),
+            (strip_too_thin_for_its_leaves, (Reason.WOOD, Reason.SIZE)),
+            (never_resawn, (Reason.COUNT, Reason.ORDER)),
+            (blank_over_a_bad_place, (Reason.WOOD,)),
+            (kerf_forgotten, (Reason.SIZE,)),
+            (wood_of_another_timber, (Reason.WOOD,)),
+            (board_too_thin, (Reason.WOOD, Reason.SIZE)),
+            (cupped_too_deep, (Reason.WOOD,)),
+            (bowed_too_deep, (Reason.WOOD,)),
+            (twisted_too_far, (Reason.WOOD,)),
+            (cut_before_its_parent, (Reason.ORDER,)),
+            (cuts_in_another_order, (Reason.ORDER,)),
+            (two_blanks_swapped, (Reason.SIZE, Reason.WOOD)),
+            (raw_end_used, (Reason.WOOD,)),
+            (copy_without_a_blank, (Reason.COUNT, Reason.ORDER)),
+            (copy_with_two_blanks, (Reason.COUNT,)),
+            (cut_beyond_the_piece, (Reason.SIZE,)),
+            (two_cuts_of_one_number, (Reason.COUNT,)),
+            (piece_cut_twice, (Reason.COUNT,)),
+            (blank_cut_in_two, (Reason.COUNT,)),
+            (rip_of_another_width, (Reason.SETTING,)),
+            (crosscut_along_a_fence, (Reason.MACHINE,)),
+            (two_blanks_of_one_letter, (Reason.COUNT,)),
+        )
+    ),
 )

@@ -161,8 +161,8 @@ def _names(proof: Proof, split: Split) -> str:
 
 
 def listed(words: Sequence[str]) -> str:
-    """Return ``a``, ``a and b`` or ``a, b and c``."""
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+    """Return ``a``, ``a and b`` or ``a, b and c``; nothing of nothing."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def _of(blank: Blank) -> str:
