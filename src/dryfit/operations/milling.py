@@ -32,6 +32,7 @@ from dryfit.operations.resting import (
 )
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
+from dryfit.operations.thick_already import for_those
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
 from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
@@ -50,18 +51,22 @@ TO_BUY = " / to buy"
 WHY_SECOND_EDGE = "a saw leaves marks, and a glue edge is jointed"
 
 
-def milled(blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None = None) -> Batch:
+def milled(
+    blank: Blank, display: Display, shop: Shop, out: OutOfBoards | None = None, tail: str = ""
+) -> Batch:
     """Return the chain for a blank, from the boards on, or from where `out` of them it comes.
 
+    `tail` ends the ids of its own cuts, where cuts of its spares have those ids already.
     Findings: ``board-too-wide`` (H47).
     """
-    first = _from_any_board(blank, shop) if out is None else _from_layouts(out, shop)
+    first = _from_any_board(blank, shop, tail) if out is None else _from_layouts(out, shop)
     rows = [_face(blank, shop), _edge(blank, shop), _thickness(blank, shop), _width(blank, shop)]
     if blank.staves:
         rows.append(_second_edge(blank, shop))
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
-        rows = [each for row in rows for each in _in_its_time(row, out, shop)]
+        timed = [for_those(each, out) for row in rows for each in _in_its_time(row, out, shop)]
+        rows = [row for row in timed if row is not None]
     begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
     lags = {row.id: row.after_tenths for row in rows}
     chain = chained(rows, [_why_now(row, before) for before, row in pairwise(rows)])

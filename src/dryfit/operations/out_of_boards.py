@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 
+from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.laid_out import BoardLayout, LaidOut
+from dryfit.stock.boards import flat
+from dryfit.stock.laid_out import BoardLayout, LaidOut, Placed
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,7 +20,9 @@ class OutOfBoards:
     that cut them.  `extra` counts spares and test pieces, which go through the machines with them.
     `lacking` are those for which there is no wood, None where there are none.  `trued`, `planed`
     and `ripped` are whether a face is made true, a thickness planed, a width sawn: wood that is
-    planed already and used as it is needs none of them.  `leaves` are resawn out of one.
+    planed already and used as it is needs none of them: `kept` are pieces of which that holds one
+    by one.  `thick` tells of each piece how thick it is sawn, and how thick it can be planed flat.
+    `leaves` are resawn out of one.
     Some go through the planer `between_strips`, as they are too short to be bitten by it.
     """
 
@@ -29,22 +34,24 @@ class OutOfBoards:
     planed: bool = True
     ripped: bool = True
     leaves: int = 1
+    kept: frozenset[str] = frozenset()
+    thick: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
     between_strips: bool = False
 
 
 def outs_of(
-    blanks: Mapping[str, Blank], laid: LaidOut, freed: Mapping[str, tuple[str, ...]]
+    blanks: Mapping[str, Blank], laid: LaidOut, freed: Mapping[str, tuple[str, ...]], shop: Shop
 ) -> dict[str, OutOfBoards]:
     """Return how parts come out of the layouts, by name; those of which no piece does are left out.
 
     `blanks` are the parts' as they would be without a layout; `freed` as in `Sawing`.
     """
-    found = ((name, _out_of(blank, laid, freed)) for name, blank in blanks.items())
+    found = ((name, _out_of(blank, laid, freed, shop)) for name, blank in blanks.items())
     return {name: out for name, out in found if out is not None}
 
 
 def _out_of(
-    blank: Blank, laid: LaidOut, freed: Mapping[str, tuple[str, ...]]
+    blank: Blank, laid: LaidOut, freed: Mapping[str, tuple[str, ...]], shop: Shop
 ) -> OutOfBoards | None:
     own = [
         (one, layout)
@@ -81,8 +88,23 @@ def _out_of(
         or any(_unplaned(layout) or one.blank.allowance[2] != 0 for one, layout in own),
         ripped=bool(missing) or blank.staves or any(one.blank.allowance[1] != 0 for one, _ in own),
         leaves=leaves,
+        kept=frozenset(
+            piece
+            for one, layout in own
+            if one.blank.allowance[2] == 0 and not _unplaned(layout)
+            for piece in one.blank.pieces
+        ),
+        thick={
+            piece: (layout.board.sizes[2], _flat(one, layout, shop))
+            for one, layout in own
+            for piece in one.blank.pieces
+        },
         between_strips=any(one.blank.between_strips for one, _ in own),
     )
+
+
+def _flat(one: Placed, layout: BoardLayout, shop: Shop) -> Fraction:
+    return flat(layout.board.line, one.blank.length, one.blank.width, shop)
 
 
 def _unplaned(layout: BoardLayout) -> bool:

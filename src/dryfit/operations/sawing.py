@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.operations import through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.board_saws import (
     BENCH,
@@ -131,11 +132,11 @@ def _works(blanks: Iterable[NamedBlank]) -> tuple[Work, ...]:
 
 
 def _on_fresh_edge(cut: LayoutCut, ways: Mapping[tuple[str, int], SawWay]) -> bool:
-    """Return whether the edge of the piece in hand was sawn along a fence before."""
+    """Return whether the edge of the piece in hand was sawn along the table saw's fence before."""
     if cut.parent is None or cut.run == cut.cut.number:
         return False
     before = ways.get(cut.parent)
-    return before is not None and before.fence is not None
+    return before is not None and before.station == through_cuts.SAW
 
 
 def _straight_edge(

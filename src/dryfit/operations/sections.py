@@ -11,7 +11,7 @@ from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.lengths import cut_to_length, way_to_length
 from dryfit.operations.machine_limits import Piece, why_not_ripped
-from dryfit.operations.milling import milled
+from dryfit.operations.milling import TO_BUY, milled
 from dryfit.operations.minutes import METRE, tenths, worked
 from dryfit.operations.out_of_boards import OutOfBoards, outs_of
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
@@ -53,7 +53,7 @@ def sections_of(
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
     outs: dict[str, OutOfBoards] = {}
     if laid is not None:
-        outs = outs_of(blanks, laid, sawing.freed)
+        outs = outs_of(blanks, laid, sawing.freed, shop)
         blanks |= {name: out.blank for name, out in outs.items()}
         fed |= {name: out.blank.length for name, out in outs.items()}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
@@ -61,7 +61,7 @@ def sections_of(
     chains = Chains({}, {}, {})
     for part in parts:
         blank: Blank | None = blanks.get(part.name)
-        freed = sawing.freed.get(part.name, ())
+        freed = sawing.freed.get(part.name if blank is None else blank.subject, ())
         section = _section(part, blank, outs.get(part.name), freed, model, shop)
         each = blank.each if blank is not None else 1
         length = cut_to_length(part, ways[part.name], each, shop)
@@ -103,7 +103,9 @@ def _section(
     if blank is None:
         width = _from_sheet(part, shop, broken_down=bool(freed))
         return Batch((width,), tuple(Rule(name, width.id, WHY_BROKEN_DOWN) for name in freed))
-    chain = milled(blank, model.display, shop, out)
+    # A test piece may be sawn out of a board that has no room for the part itself.
+    tail = TO_BUY if freed and not part.bookmatched else ""
+    chain = milled(blank, model.display, shop, out, tail)
     if out is not None and out.leaves > 1 and not part.bookmatched:
         leaves, first = resawn(blank, shop, out)
         chain = joined((Batch((leaves,), first), chain))
