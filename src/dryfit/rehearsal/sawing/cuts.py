@@ -111,10 +111,14 @@ def sawn_with(state: State, operation: Operation) -> tuple[str, ...]:
 
 
 def straightened(boards: Boards, names: Iterable[str]) -> None:
-    """Make the reference edge straight of every piece in hand that some copies will come out of."""
+    """Make the reference edge straight of every piece in hand that some copies will come out of.
+
+    Of pieces that only spares come out of nobody says whose they are.
+    """
     wanted = set(names)
     for piece in boards.pieces():
-        if piece.sawn_by is None and wanted & boards.coming.get(piece.origin, frozenset()):
+        coming = boards.coming.get(piece.origin, frozenset())
+        if piece.sawn_by is None and (not coming or wanted & coming):
             piece.straight = True
 
 
