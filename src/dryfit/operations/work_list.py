@@ -93,7 +93,12 @@ def work_list(
     parted = None if work is None else coats_apart(model, work.operations, work.rules)
     if parted is not None:
         return work_list(parted, shop, ways, laid)
-    return work if work is None else replace(work, boards=sections.boards), findings
+    if work is None or laid is None:
+        return work, findings
+    lacking = tuple(
+        piece for blank in laid.blanks if blank.name not in laid.placed for piece in blank.pieces
+    )
+    return replace(work, boards=sections.boards, lacking=lacking), findings
 
 
 def _finished_list(

@@ -184,10 +184,12 @@ def ways_of(alternatives: Iterable[Alternative]) -> dict[str, str]:
 class WorkList:
     """All operations of the piece with the rules between them, made one way each.
 
-    `boards` are those that the operations' cuts part.
+    `boards` are those that the operations' cuts part; `lacking` are copies and staves for which
+    there is no wood yet.
     """
 
     operations: tuple[Operation, ...]
     rules: tuple[Rule, ...]
     alternatives: tuple[Alternative, ...]
     boards: tuple[SawnBoard, ...] = ()
+    lacking: tuple[str, ...] = ()

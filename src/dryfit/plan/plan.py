@@ -157,6 +157,7 @@ class Plan:
     `done` is when all is over, drying with it; `done_on` its day in words, ``Thursday of the
     second week``.  `workers` are the people of the shop.  A search that was `ended_early`, by
     hand, may come to another order in another run.  `boards` are those that its cuts part.
+    `lacking` are the copies and staves for which there is no wood yet.
     """
 
     shop: str
@@ -172,6 +173,7 @@ class Plan:
     workers: int = 1
     ended_early: bool = False
     boards: tuple[SawnBoard, ...] = ()
+    lacking: tuple[str, ...] = ()
 
     def visits(self) -> tuple[Visit, ...]:
         """Return the steps grouped by visit, in order."""

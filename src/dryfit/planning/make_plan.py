@@ -68,6 +68,7 @@ def make_plan(
             workers=shop.workers,
             ended_early=result.ended_early,
             boards=work.boards,
+            lacking=work.lacking,
         ),
         (ENDED_EARLY,) if result.ended_early else (),
     )

@@ -59,6 +59,8 @@ class Boards:
     """The copies and staves that come out of boards, by all the cuts of the plan."""
     freed: dict[str, Piece] = field(default_factory=dict)
     """The piece that each of them came out of."""
+    lacking: frozenset[str] = frozenset()
+    """Copies and staves for which there is no wood yet."""
     coming: dict[Origin, frozenset[str]] = field(default_factory=dict)
     """The copies and staves that come out of each piece in the end."""
 
@@ -91,6 +93,7 @@ def boards_of(plan: Plan) -> Boards:
         },
         kerfs=dict.fromkeys(rows, ZERO),
         names=named(cuts, plan.boards),
+        lacking=frozenset(plan.lacking),
         coming=_coming(cuts),
     )
 
