@@ -60,7 +60,9 @@ def milled(
     Findings: ``board-too-wide`` (H47).
     """
     first = _from_any_board(blank, shop, tail) if out is None else _from_layouts(out, shop)
-    rows = [_face(blank, shop), _edge(blank, shop), _thickness(blank, shop), _width(blank, shop)]
+    # A jointer that takes the thinnest of them takes all.
+    thin = blank if out is None else replace(blank, thickness=out.thinnest)
+    rows = [_face(thin, shop), _edge(thin, shop), _thickness(blank, shop), _width(blank, shop)]
     if blank.staves:
         rows.append(_second_edge(blank, shop))
     if out is not None:
@@ -152,7 +154,8 @@ def _with_extra(row: Operation, out: OutOfBoards, shop: Shop) -> Operation:
     """Return a deed with the spares and test pieces that go through it as well."""
     if not out.extra:
         return row
-    more = replace(out.blank, count=out.blank.count + out.extra)
+    thick = out.thinnest if row.kind in {"face", "edge"} else out.blank.thickness
+    more = replace(out.blank, count=out.blank.count + out.extra, thickness=thick)
     made = _AGAIN[row.kind](more, shop)
     also = f"With them: {spoken(out.extra, 'spare or test piece', 'spares and test pieces')}"
     return replace(row, tenths=made.tenths, details=(*row.details, (also,)))

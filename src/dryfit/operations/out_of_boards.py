@@ -38,6 +38,14 @@ class OutOfBoards:
     thick: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
     between_strips: bool = False
 
+    @property
+    def thinnest(self) -> Fraction:
+        """Return how thick the thinnest piece is that is sawn, in mm."""
+        if self.leaves > 1:
+            return self.blank.thickness
+        bought = self.blank if self.lacking is None else self.lacking
+        return min(bought.thickness, *(thick for thick, _ in self.thick.values()))
+
 
 def outs_of(
     blanks: Mapping[str, Blank], laid: LaidOut, freed: Mapping[str, tuple[str, ...]], shop: Shop
