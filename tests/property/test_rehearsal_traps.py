@@ -1,9 +1,9 @@
 """Bugs planted in the planner, a trap of TRADE J each: the rehearsal does not let its plan pass.
 
 J1 and J11 are planted from their wrong sides.  A cup that is counted twice only wastes boards; one
-that is forgotten, or that falls faster than it does, takes a board that leaves too little.  A height
-that is no interval only costs changes; one that is good for the thinnest part alone does not cut
-through the others.
+that is forgotten, or that falls faster than it does, takes a board that leaves too little.  A
+height that is no interval only costs changes; one that is good for the thinnest part alone does not
+cut through the others.
 """
 
 import sys

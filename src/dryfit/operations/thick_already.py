@@ -1,0 +1,55 @@
+"""Pieces of one part out of boards of several thicknesses: each is planed only where it must be.
+
+What is used at the thickness that its planed board has is neither faced nor planed, and what loses
+little until it is thin enough has no rest in between.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from dryfit.operations.out_of_boards import OutOfBoards
+from dryfit.operations.resting import LEFT, rests
+from dryfit.operations.words import listed
+from dryfit.plan.operation import Operation
+
+
+def for_those(row: Operation, out: OutOfBoards) -> Operation | None:
+    """Return a deed on the pieces that it is needed for, None where it is for none."""
+    if row.kind == "rough thickness":
+        return _without(row, {*out.kept, *_soon_thin(out)}, "off which little comes")
+    if row.kind in {"face", "thickness"}:
+        return _without(row, out.kept, "which have that thickness already")
+    return row
+
+
+def _soon_thin(out: OutOfBoards) -> Collection[str]:
+    """Return the pieces of which so little comes off that they need no rest, or have no room."""
+    blank = out.blank
+    return [
+        name
+        for name, (thick, flat) in out.thick.items()
+        if flat < blank.to_thickness + LEFT or not rests(replace(blank, thickness=thick))
+    ]
+
+
+def _without(row: Operation, names: Collection[str], why: str) -> Operation | None:
+    spared = [name for work in row.work for name in work.copies if name in names]
+    if not spared:
+        return row
+    every = sum(len(work.copies) for work in row.work)
+    rows = (
+        replace(work, copies=tuple(name for name in work.copies if name not in names))
+        for work in row.work
+    )
+    left = tuple(work for work in rows if work.copies)
+    if not left:
+        return None
+    share = -(-row.tenths * (every - len(spared)) // every)
+    told = (f"Without {listed(spared)}, {_of(spared, why)}",)
+    return replace(row, work=left, tenths=share, details=(*row.details, told))
+
+
+def _of(names: Collection[str], why: str) -> str:
+    return why.replace("have", "has") if len(names) == 1 else why
