@@ -18,6 +18,7 @@ from dryfit.operations.board_saws import (
 )
 from dryfit.operations.board_words import cut_details, of_parts, sawing_sentence
 from dryfit.operations.cut_groups import DEEDS, CutGroup, grouped
+from dryfit.operations.heavy_boards import with_helpers
 from dryfit.operations.layout_cuts import LayoutCut, layout_cuts
 from dryfit.operations.minutes import tenths
 from dryfit.operations.rough_rips import (
@@ -63,6 +64,7 @@ def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
     for group in groups:
         way = ways[group.cuts[0].key]
         operation = _operation(group, way, model, shop)
+        operation = with_helpers(operation, group.cuts, model.display.unit)
         before = _before(group, of, cuts)
         raw = [
             cut for cut in group.cuts if ways[cut.key].straight and not _on_fresh_edge(cut, ways)

@@ -1,6 +1,6 @@
 """The order of the deeds: milling, cuts, dry fit, glue, sanding, coats, fitting."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -60,9 +60,10 @@ def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
         chain = PANEL
         yield from _panel(copy, part, places)
     elif part.stock != "sheet":
+        chain = _needed(chain, part.hand_of, places)
         yield from _sawn(copy, places)
     yield from _chain(copy, chain, places)
-    ready = {deed: places.deeds.get((copy, deed), [0])[-1] for deed in chain}
+    ready = {deed: places.deeds.get((copy, deed), [0])[-1] for deed in ("width", "length")}
     for feature, indexes in places.cuts.get(copy, {}).items():
         for index in indexes:
             row = places.rows[index]
@@ -76,9 +77,10 @@ def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
 def _panel(copy: str, part: PartRow, places: Places) -> Iterator[str]:
     """Staves are jointed, tried, glued, and the panel flattened after that."""
     staves = [f"{copy} stave {number}" for number in range(1, part.staves + 1)]
+    chain = _needed(STAVE, staves, places)
     for stave in staves:
         yield from _sawn(stave, places)
-        yield from _chain(stave, STAVE, places)
+        yield from _chain(stave, chain, places)
     subject = copy if len(part.hand_of) > 1 else part.name
     jointed = [at for stave in staves for at in places.deeds.get((stave, "second edge"), [])]
     flat = places.deeds.get((copy, "flatten"), [])
@@ -91,6 +93,20 @@ def _panel(copy: str, part: PartRow, places: Places) -> Iterator[str]:
         yield f"{copy}: staves, dry fit, glue-up and flattening are out of order"
     if len(row[1]) != 1 or len(row[2]) != 1:
         yield f"{copy}: tried {len(row[1])} times, glued {len(row[2])} times"
+
+
+def _needed(chain: tuple[str, ...], names: Iterable[str], places: Places) -> tuple[str, ...]:
+    """The deeds that a part needs: planed wood has its faces, its thickness, or all its sizes.
+
+    What no copy of it gets, it can do without.
+    """
+    done = {deed for deed in chain for name in names if places.deeds.get((name, deed))}
+    spared = {"face"} - done
+    if not done & {"face", "thickness"}:
+        spared.add("thickness")
+    if chain == SOLID and not done & {"face", "edge", "thickness", "width"}:
+        spared |= {"edge", "width"}
+    return tuple(deed for deed in chain if deed not in spared)
 
 
 def _sawn(name: str, places: Places) -> Iterator[str]:

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import networkx as nx
 import pytest
+from tests.pieces.reading import checked as checked_notes
 from tests.pieces.reading import model_of, text_of
 from tests.unit.operations.layouts import (
     across,
@@ -25,6 +26,7 @@ from dryfit.operations.board_words import FRESH_END
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.shop.shop import Shop
 from dryfit.stock.laid_out import LaidOut
+from dryfit.workshop import laid_out
 
 
 def sawn(layouts: LaidOut, shop: Shop | None = None, notes: str = "boot_bench") -> WorkList:
@@ -269,3 +271,35 @@ def test_planed_wood_of_the_right_width_is_only_cut_to_length() -> None:
     chain = [each.id for each in work.operations if each.part == "slat"][:2]
     assert chain == ["slat / rough length", "slat / length"]
     assert rule(work, "slat / rough length", "slat / length")
+
+
+def test_a_sheet_that_one_does_not_lift_takes_two_to_break_down() -> None:
+    # TRADE A10: 18 mm plywood is 12 to 13 kg a square metre, so that 2440 x 1220 is over 25 kg.
+    model = model_of(CASE_OF_PLY)
+    checked, layouts, _ = laid_out(checked_notes(CASE_OF_PLY))
+    assert layouts is not None
+    assert checked.model is not None
+    work, _ = work_list(checked.model, shipped_shop(), {}, layouts)
+    assert work is not None
+    first = [each for each in sawing(work) if any(cut.after is None for cut in each.board_cuts)]
+    assert [each.hands for each in first] == [2]
+    assert first[0].station == "bench"
+    assert "sheet A weighs about " in str(first[0].details[0])
+    assert "along a straight edge" in first[0].sentence
+    assert {part.stock for part in model.parts} == {"sheet"}
+    # Broken down a little large, and sawn to size from a straight edge (A10).
+    width = operation(work, "side / width")
+    assert width.station == "table saw"
+    assert "one sawn straight" in width.sentence
+    assert [each.before for each in work.rules if each.after == "side / width"]
+
+
+CASE_OF_PLY = """piece Case
+units mm
+overall 900 wide, 300 deep, 700 high
+timber birch ply
+have 1 sheet of birch ply, 2440 x 1220 x 18
+2 sides, upright, facing side, 300 x 18, at left and right
+2 shelves, across, flat, 300 x 18, between sides, up 30 and 600, housing 6
+glue up case: sides, shelves, cure 2 h
+"""

@@ -202,3 +202,28 @@ def test_a_sheet_may_be_turned_where_it_has_no_grain() -> None:
     assert said(of, replace(plan, boards=(replace(sheet, grain=False),))) == ""
     thin = replace(sheet, grain=False, thickness=thick - 2)
     assert "thick, and what it becomes" in said(of, replace(plan, boards=(thin,)))
+
+
+PLANED = """piece Planed frame
+units mm
+overall 900 wide, 300 deep, 420 high
+timber pine
+have 1 board of pine, 2400 x 45 x 45
+have 3 boards of pine, 2400 x 95 x 20
+4 legs, upright, 45 x 45, at corners
+2 long rails, across, on edge, 90 x 20, tenon 15 long into legs, flush with top of legs
+2 short rails, front to back, on edge, 95 x 20, between legs, flush with top of legs
+short rails into legs: dowels
+glue up 2 ends: 2 legs, 1 short rail, cure 2 h
+glue up base: ends, long rails, cure 2 h
+"""
+
+
+def test_planed_wood_lies_true_as_it_comes() -> None:
+    """TRADE A5: at its thickness it is used as it is; what is not ripped has its edges too."""
+    of = played(PLANED)
+    assert of.plan.boards
+    assert of.said() == ""
+    done = {op.id for step in of.plan.steps for op in step.operations}
+    assert {"leg / length", "long rail / edge", "long rail / width"} <= done
+    assert not done & {"leg / face", "leg / edge", "leg / width", "long rail / thickness"}
