@@ -33,6 +33,9 @@ def test_values_never_add_up_to_more_than_the_whole(whole: int) -> None:
         assert richest[whole] <= dual(whole)
         assert all(dual(size) <= dual(size + 1) for size in range(whole))
         assert dual(0) == 0
+        # So that it serves smaller boards too.
+        pairs = ((one, other) for one in range(whole + 1) for other in range(whole + 1 - one))
+        assert all(dual(one) + dual(other) <= dual(one + other) for one, other in pairs)
 
 
 def test_smallest_rectangles_of_two_and_three() -> None:
