@@ -16,6 +16,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
 from dryfit.stock.job import key
 from dryfit.stock.laid_out import StockBoard
+from dryfit.stock.on_hand_first import on_hand_first
 from dryfit.stock.outcome import Outcome, all_of, laid_out
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import ROUGH_EDGE
@@ -46,7 +47,7 @@ def bought(outcome: Outcome, yard: Sequence[Have], shop: Shop, effort: int) -> O
         for number, line in enumerate(lines)
         for copy in range(count if line.at_most is None else min(count, line.at_most))
     ]
-    new = laid_out(blanks, [*on_hand, *more], shop, effort)
+    new = on_hand_first(laid_out(blanks, [*on_hand, *more], shop, effort), outcome, effort)
     enough = Outcome(tuple(one for one, _ in kept), tuple(one for _, one in kept), ())
     return all_of((enough, new))
 

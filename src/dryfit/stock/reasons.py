@@ -18,7 +18,7 @@ from dryfit.stock.outcome import Outcome
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import exact, rules_for
 
-NO_ROOM = "no room is left for it on the boards on hand"
+NO_ROOM = "no room is left on the boards on hand"
 NOT_SEEN = "no way was found to get it out of the boards on hand as well"
 
 

@@ -208,3 +208,16 @@ def test_slivers_and_spoiled_boards_are_of_no_use_and_no_harm() -> None:
     assert {layout.board.sizes[0] for layout in laid.layouts} == {1000}
     assert {layout.board.sizes[1] for layout in laid.layouts} == {160}
     assert not any(layout.board.line.avoid for layout in laid.layouts)
+
+
+def test_what_is_bought_serves_what_is_missing() -> None:
+    """A large board would hold everything; the small ones on hand keep all that they can give."""
+    # Of 1000 x 160 each gives one lath and a bearer (see above); the yard's would give all seven.
+    laid, _ = told(
+        "have 3 boards of ash, 1000 x 160 x 27, rough",
+        "buy boards of ash, 3000 x 400 x 27, rough, 60.00 each",
+    )
+    assert [(one.part, one.copies) for one in laid.missing] == [("lath", 2)]
+    assert [bought.count for bought in laid.buy] == [1]
+    on_hand = [layout for layout in laid.layouts if layout.board.on_hand]
+    assert sum(bool(one.blank.pieces) for layout in on_hand for one in layout.placed) == 5
