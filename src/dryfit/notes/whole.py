@@ -75,7 +75,7 @@ def overall_missing(statements: Sequence[Statement]) -> Iterator[Diagnostic]:
         return
     titles = [statement for statement in statements if isinstance(statement, PieceLine)]
     units = [statement.unit for statement in statements if isinstance(statement, UnitsLine)]
-    display = Display.inches() if units[:1] == ["in"] else Display()
+    display = Display.of_unit(units[0]) if units else Display()
     yield Diagnostic(
         "overall-missing",
         Severity.ERROR,

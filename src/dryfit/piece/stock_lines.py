@@ -186,7 +186,7 @@ def _reaches(
             Severity.ERROR,
             "this begins and ends at the same place",
             end.span,
-            "write from where to where it reaches, such as `300 to 380`",
+            sums.display.examples("write from where to where it reaches, such as `{300} to {380}`"),
         )
         return None
     near, far = (low, high), None if whole is None else (whole - high, whole - low)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
 from dryfit.notes.tree import (
@@ -30,9 +31,8 @@ def display_of(units: UnitsLine | None) -> Display:
     """Return how lengths are shown: mm to 1/2 unless the ``units`` line says otherwise."""
     if units is None:
         return Display()
-    if units.unit == "in":
-        return Display("in", units.step) if units.step else Display.inches()
-    return Display("mm", units.step * _IN_MM[units.unit]) if units.step else Display()
+    display = Display.of_unit(units.unit)
+    return replace(display, step=units.step * _IN_MM.get(units.unit, 1)) if units.step else display
 
 
 def title_of(notes: Notes) -> str:

@@ -31,15 +31,25 @@ _EXAMPLE_STEPS = (
 
 @dataclass(frozen=True, slots=True)
 class Display:
-    """How the maker reads lengths: the unit, and the step in that unit."""
+    """How the maker reads lengths: the unit, and the step in that unit.
+
+    `bare` is whether a figure as it is shown reads back to the same length in the notes: it does
+    not where their figures without a unit are centimetres or metres.
+    """
 
     unit: Literal["mm", "in"] = "mm"
     step: Fraction = SIZE_STEP_MM
+    bare: bool = True
 
     @staticmethod
     def inches(step: Fraction = SIZE_STEP_IN) -> Display:
         """Return the display of a piece in inches; `step` in inches."""
         return Display("in", step)
+
+    @staticmethod
+    def of_unit(unit: str) -> Display:
+        """Return the display of notes in a unit: mm for what is metric."""
+        return Display.inches() if unit == "in" else Display(bare=unit == "mm")
 
     def shown(self, length: Fraction, *, fitted: bool = False) -> str:
         """Return the length as printed, without the unit in millimetres, with ``"`` in inches."""
@@ -83,7 +93,7 @@ class Display:
     def example(self, millimetres: Fraction) -> str:
         """Return a round figure near a length in mm, as an example of what a maker may write."""
         if self.unit == "mm":
-            return _decimal(millimetres)
+            return _decimal(millimetres) + ("" if self.bare else " mm")
         step = next(step for most, step in _EXAMPLE_STEPS if millimetres < most)
         return f'{mixed(max(step, _to_step(millimetres / INCH, step)))}"'
 

@@ -34,10 +34,11 @@ def have_line(have: Have, display: Display) -> str:
 def _phrases(have: Have, display: Display) -> Iterator[str]:
     of = f" of {have.timber}" if have.timber else ""
     kind = "offcut" if have.offcut else have.kind
+    unit = "" if display.bare else "(mm) "
     if have.price is not None or have.at_most is not None:
-        yield f"buy {kind}s{of}"
+        yield f"buy {unit}{kind}s{of}"
     else:
-        yield f"have {have.count} {kind}{'s' if have.count > 1 else ''}{of}"
+        yield f"have {unit}{have.count} {kind}{'s' if have.count > 1 else ''}{of}"
     yield from _sizes(have, display)
     yield from _of_a_sheet(have, display) if have.kind == "sheet" else _of_a_board(have, display)
     if have.moisture is not None:

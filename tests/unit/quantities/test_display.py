@@ -26,6 +26,7 @@ FIGURE = re.compile(
 def test_an_example_is_a_round_figure_of_the_unit(mm: int, inches: str) -> None:
     assert Display().example(Fraction(mm)) == str(mm)
     assert Display.inches(Fraction(1, 4)).example(Fraction(mm)) == inches
+    assert Display.of_unit("cm").example(Fraction(mm)) == f"{mm} mm"
 
 
 def test_figures_in_braces_are_said_in_the_unit() -> None:

@@ -17,8 +17,10 @@ NOWHERE = Span(Source("", ""), 1, 1, 1)
 HEAD = "piece Shelf\nunits {}\noverall 800 mm wide, 200 mm deep, 20 mm high\ntimber ash\n"
 PARTS = "1 shelf, across, flat, 200 mm x 20 mm\n"
 MM, INCHES = Display(), Display.inches(Fraction(1, 16))
+CM, METRES = Display.of_unit("cm"), Display.of_unit("m")
 UNITS = ("piece", "metre", "foot", "square metre", "square foot", "cubic metre", "board foot")
 STEP = {MM: Fraction(1, 2), INCHES: Fraction(254, 160)}
+UNIT = {MM: "mm", CM: "cm", METRES: "m", INCHES: "in"}
 
 
 def read_back(line: str, unit: str) -> Have:
@@ -36,7 +38,7 @@ def same(have: Have) -> Have:
 
 @st.composite
 def wood(draw: st.DrawFn, display: Display) -> Have:
-    step = STEP[display]
+    step = STEP.get(display, STEP[MM])
 
     def size(least: int, most: int) -> Fraction:
         return step * draw(st.integers(least, most))
@@ -88,10 +90,20 @@ def wood(draw: st.DrawFn, display: Display) -> Have:
     )
 
 
-@given(st.sampled_from([MM, INCHES]).flatmap(lambda each: st.tuples(st.just(each), wood(each))))
+@given(st.sampled_from(list(UNIT)).flatmap(lambda each: st.tuples(st.just(each), wood(each))))
 def test_a_line_reads_back_to_the_same_wood(drawn: tuple[Display, Have]) -> None:
     display, have = drawn
-    assert same(read_back(have_line(have, display), display.unit)) == have
+    assert same(read_back(have_line(have, display), UNIT[display])) == have
+
+
+def test_in_notes_in_centimetres_a_line_says_that_it_is_in_mm() -> None:
+    line = "have 1 offcut of ash, 550 x 160 x 34, rough, cup 2"
+    told = "have (mm) 1 offcut of ash, 550 x 160 x 34, rough, cup 2"
+    assert have_line(read_back(line, "mm"), CM) == told
+    # 55 cm are 550 mm, and 0.2 cm are 2.
+    written = read_back("have 1 offcut of ash, 55 x 16 x 3.4, rough, cup 0.2", "cm")
+    assert written.sizes == read_back(told, "cm").sizes == read_back(line, "mm").sizes
+    assert written.cup == read_back(told, "cm").cup
 
 
 def test_lines_as_a_maker_writes_them() -> None:

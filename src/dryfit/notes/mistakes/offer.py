@@ -72,7 +72,7 @@ def _hints(mistake: Mistake, line: SenseLine, vocabulary: Vocabulary) -> Iterato
 
 def _display(vocabulary: Vocabulary) -> Display:
     """Return how figures in examples are said: in inches where the notes are, else in mm."""
-    return Display.inches() if vocabulary.unit == "in" else Display()
+    return Display.of_unit(vocabulary.unit)
 
 
 def _would_go_on(typed: str, repair: Repair, line: SenseLine) -> bool:
