@@ -8,10 +8,16 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawing.board import board_drawing, scale_of
-from dryfit.booklet.text import Say, Text, capital
+from dryfit.booklet.text import Say, Text, capital, sentence
 from dryfit.shop.shop import Shop
 from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
-from dryfit.stock.in_words import board_in_words, made_in_words, usable_thickness, written_names
+from dryfit.stock.in_words import (
+    board_in_words,
+    flat_in_words,
+    made_in_words,
+    used_in_words,
+    written_names,
+)
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.said import Said, times
 
@@ -75,13 +81,12 @@ def board_views(laid: LaidOut, shop: Shop, say: Say) -> tuple[BoardView, ...]:
 
 def _view(layout: BoardLayout, shop: Shop, say: Say) -> BoardView:
     board = layout.board
-    percent = (layout.used * 100 + Fraction(1, 2)) // 1
     stretch = Fraction(scale_of(layout).stretch).limit_denominator(10)
     return BoardView(
         label=board.label,
         heading=board_heading(board, say),
         thickness=_thickness(layout, shop, say),
-        used=f"{percent} % of it becomes blanks",
+        used=used_in_words(layout),
         stretch=f"{float(stretch):.1f}".removesuffix(".0") if stretch >= _AS_LARGE else "",
         drawing=board_drawing(layout, say.display),
         cuts=tuple(_cut(each, board, say) for each in sawn(layout)),
@@ -90,15 +95,11 @@ def _view(layout: BoardLayout, shop: Shop, say: Say) -> BoardView:
 
 def _thickness(layout: BoardLayout, shop: Shop, say: Say) -> Text:
     """Return to what the board can be planed flat, whole and as its blanks are ripped."""
-    board = layout.board
-    if board.line.kind == "sheet":
+    said = flat_in_words(layout.board, layout, say.display, shop)
+    if not said:
         return ()
-    usable = usable_thickness(board, layout, say.display, shop)
-    text: list[Text] = [(say.setting_with_unit(much), f" {name}") for name, much in usable.items()]
-    words: Text = ("Planed flat it gives ",)
-    for index, each in enumerate(text):
-        words = (*words, ", " if index else "", *each)
-    return (*words, ".")
+    words = (each if isinstance(each, str) else say.setting_with_unit(each) for each in said)
+    return sentence(tuple(words))
 
 
 def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:

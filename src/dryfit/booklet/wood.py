@@ -9,11 +9,13 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown
 from dryfit.booklet.text import Say, Text, joined, listed
+from dryfit.stock.have_lines import money_words
 from dryfit.stock.in_words import (
     bought_in_words,
     counted,
     from_line,
     missing_in_words,
+    place_in_words,
     priced,
     state_in_words,
     total_price,
@@ -127,8 +129,8 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
-    place = line.place if board.on_hand else "to buy"
-    return PullRow(board.label, f"{line.kind}{of}", shown(times(board.sizes), say), look, place)
+    sizes = shown(times(board.sizes), say)
+    return PullRow(board.label, f"{line.kind}{of}", sizes, look, place_in_words(board))
 
 
 def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:
@@ -166,7 +168,7 @@ def _by(bought: Bought) -> str:
     price = bought.line.price
     if price is None or price.per == "piece":
         return ""
-    return f"{priced(price.amount, (bought,))} per {price.per}"
+    return f"{money_words(price.amount, price.currency)} per {price.per}"
 
 
 def _amount(bought: Bought) -> str:

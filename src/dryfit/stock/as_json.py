@@ -68,22 +68,20 @@ def stock_document(
     }
 
 
-def _prices(laid: LaidOut) -> dict[int, Fraction]:
-    """Return what one board of each bought line costs, by the line's number."""
-    return {
-        each.line.span.line: each.price / each.count for each in laid.buy if each.price is not None
-    }
+def _prices(laid: LaidOut) -> dict[str, Fraction]:
+    """Return what one board of each bought line costs, by the place of the line."""
+    return {each.line.place: each.price / each.count for each in laid.buy if each.price is not None}
 
 
 def _board(
     board: StockBoard,
     layout: BoardLayout | None,
-    prices: dict[int, Fraction],
+    prices: dict[str, Fraction],
     display: Display,
     shop: Shop,
 ) -> Json:
     long, wide, thick = board.sizes
-    price = None if board.on_hand else prices.get(board.line.span.line)
+    price = None if board.on_hand else prices.get(board.line.place)
     usable = usable_thickness(board, layout, display, shop)
     return {
         "id": board.label,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 
 from dryfit.placing.model import Model
 from dryfit.quantities import Display
@@ -12,12 +11,14 @@ from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.in_words import (
     board_in_words,
     bought_in_words,
+    flat_in_words,
     from_line,
     made_in_words,
     missing_in_words,
+    place_in_words,
     priced,
     total_price,
-    usable_thickness,
+    used_in_words,
     verdict_in_words,
     written_names,
 )
@@ -63,17 +64,13 @@ def _lines(lines: Sequence[str]) -> str:
 def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterator[str]:
     display, written = model.display, written_names(model)
     layout = next((each for each in laid.layouts if each.board.label == board.label), None)
-    place = board.line.place if board.on_hand else "to buy"
-    yield f"{board.label}  {spoken(board_in_words(board), display)} ({place})"
-    if board.line.kind != "sheet":
-        usable = usable_thickness(board, layout, display, shop)
-        said = (f"{display.shown(size, fitted=True)} {name}" for name, size in usable.items())
-        yield f"   usable thickness {', '.join(said)}"
+    yield f"{board.label}  {spoken(board_in_words(board), display)} ({place_in_words(board)})"
+    if said := flat_in_words(board, layout, display, shop):
+        yield f"   {spoken(said, display, fitted=True)}"
     if layout is None:
         yield "   not cut"
         return
-    percent = (layout.used * 100 + Fraction(1, 2)) // 1
-    yield f"   {percent} % becomes blanks:"
+    yield f"   {used_in_words(layout)}:"
     yield from (
         f"     {row}" for row in _blanks([each.blank for each in layout.placed], display, written)
     )

@@ -102,7 +102,11 @@ def money_words(amount: Fraction, currency: str = "") -> str:
     while (amount * 10**digits).denominator != 1 and digits < _MOST_DIGITS:
         digits += 1
     whole, rest = divmod(round(amount * 10**digits), 10**digits)
-    figure = f"{whole}.{rest:0{digits}d}"
+    return with_currency(f"{whole}.{rest:0{digits}d}", currency)
+
+
+def with_currency(figure: str, currency: str) -> str:
+    """Return a figure of money with its label: a sign before it, letters behind."""
     if len(currency) == 1:
         return f"{currency}{figure}"
     return f"{figure} {currency}".strip()

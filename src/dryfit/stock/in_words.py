@@ -10,6 +10,7 @@ from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
+from dryfit.stock.have_lines import with_currency
 from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.said import Said, between, times
 
@@ -142,6 +143,28 @@ def usable_thickness(
     return {"whole": whole, **{name: much for name, much in ripped.items() if much != whole}}
 
 
+def flat_in_words(
+    board: StockBoard, layout: BoardLayout | None, display: Display, shop: Shop
+) -> Said:
+    """Return ``planed flat it gives 29 whole, 32.6 ripped to 50``; nothing of a sheet."""
+    if board.line.kind == "sheet":
+        return ()
+    usable = usable_thickness(board, layout, display, shop)
+    much = between(((size, f" {name}") for name, size in usable.items()), ", ")
+    return ("planed flat it gives ", *much)
+
+
+def place_in_words(board: StockBoard) -> str:
+    """Return which line tells of a board on hand: ``line 6``; else ``to buy``."""
+    return board.line.place if board.on_hand else "to buy"
+
+
+def used_in_words(layout: BoardLayout) -> str:
+    """Return how much of a board is used: ``71 % of it becomes blanks``."""
+    percent = (layout.used * 100 + Fraction(1, 2)) // 1
+    return f"{percent} % of it becomes blanks"
+
+
 def made_in_words(blank: NamedBlank, written: Mapping[str, str]) -> str:
     """Return what a blank becomes: ``2 posts``, ``top stave 3``, else what it is for."""
     if not blank.pieces:
@@ -168,7 +191,7 @@ def priced(amount: Fraction | None, bought: Iterable[Bought]) -> str:
         return ""
     prices = (each.line.price for each in bought if each.line.price is not None)
     currency = next((price.currency for price in prices if price.currency), "")
-    return f"{currency}{told}" if len(currency) == 1 else f"{told} {currency}".strip()
+    return with_currency(told, currency)
 
 
 def total_price(bought: tuple[Bought, ...]) -> Fraction | None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Span
 from dryfit.placing.model import Model
 from dryfit.quantities import Display
-from dryfit.stock.laid_out import Bought, Lacking, LaidOut
+from dryfit.stock.in_words import counted, priced, written_names
+from dryfit.stock.laid_out import Bought, LaidOut
 from dryfit.stock.reasons import listed
+from dryfit.stock.said import spoken, times
 
 _BOARDS = ("no-board-fits", "board-too-warped")
 _WOOD = "wood-short"
@@ -24,7 +25,8 @@ def too_little(laid: LaidOut, model: Model, before: Findings) -> Findings:
     missing = [one for one in laid.missing if one.part not in _told(model, before)]
     if not missing:
         return ()
-    what = listed([_copies(one, model) for one in missing])
+    written = written_names(model)
+    what = listed([counted(one.part, one.copies, written) for one in missing])
     are = "is" if len(missing) == missing[0].copies == 1 else "are"
     span = next((span for one in missing for span in model.part(one.part).spans), None)
     elsewhere = {one.why for one in laid.missing if one not in missing}
@@ -52,23 +54,13 @@ def too_little(laid: LaidOut, model: Model, before: Findings) -> Findings:
     )
 
 
-def _copies(one: Lacking, model: Model) -> str:
-    """Return ``2 slats``, or ``slat``."""
-    return one.part if one.copies == 1 else f"{one.copies} {model.part(one.part).written}"
-
-
 def _bought(one: Bought, display: Display) -> str:
     line = one.line
     kind = f"{line.kind}{'s' if one.count > 1 else ''}"
     of = f" of {line.timber}" if line.timber else ""
-    sizes = " x ".join(display.shown(size) for size in line.sizes if size is not None)
-    price = "" if one.price is None else f" for {_money(one.price)}"
-    return f"{one.count} {kind}{of}, {sizes}{price}"
-
-
-def _money(amount: Fraction) -> str:
-    cents = (amount * 200 + 1) // 2
-    return f"{cents // 100}.{cents % 100:02}"
+    price = priced(one.price, (one,))
+    costs = f" for {price}" if price else ""
+    return f"{one.count} {kind}{of}, {spoken(times(line.sizes), display)}{costs}"
 
 
 def _told(model: Model, before: Findings) -> set[str]:

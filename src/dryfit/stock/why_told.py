@@ -9,8 +9,9 @@ from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 from dryfit.stock.in_words import (
     board_in_words,
+    flat_in_words,
     made_in_words,
-    usable_thickness,
+    place_in_words,
     written_names,
 )
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
@@ -66,12 +67,9 @@ def _board(
     name: str, board: StockBoard, layout: BoardLayout | None, model: Model, shop: Shop
 ) -> Iterator[str]:
     display = model.display
-    place = board.line.place if board.on_hand else "to buy"
-    yield f"{name}: {spoken(board_in_words(board), display)} ({place})"
-    if board.line.kind != "sheet":
-        usable = usable_thickness(board, layout, display, shop)
-        said = (f"{display.shown(much, fitted=True)} {how}" for how, much in usable.items())
-        yield f"  planed flat it gives {', '.join(said)}"
+    yield f"{name}: {spoken(board_in_words(board), display)} ({place_in_words(board)})"
+    if said := flat_in_words(board, layout, display, shop):
+        yield f"  {spoken(said, display, fitted=True)}"
     if layout is None:
         yield "  not cut"
         return

@@ -24,7 +24,7 @@ def test_the_stock_of_the_boot_bench_fits(capsys: pytest.CaptureFixture[str]) ->
     assert main(["stock", BENCH]) == 0
     out = capsys.readouterr().out
     assert out.startswith("Enough wood: 4 boards hold all ")
-    assert "usable thickness 29 whole" in out
+    assert "planed flat it gives 29 whole" in out
 
 
 @pytest.mark.parametrize("name", ["boot_bench", "wall_cabinet", "tea_table", "writing_desk"])
@@ -64,6 +64,29 @@ def test_notes_with_an_error_have_a_document_too(
     jsonschema.Draft202012Validator(SCHEMA).validate(document)
     assert document["verdict"] is None
     assert document["findings"]
+
+
+def test_lines_of_one_number_in_two_files_keep_their_own_prices(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sold = "buy boards of ash, 1200 x {} x 34, rough, €{} each{}\n"
+    notes = tmp_path / "panel.dryfit"
+    notes.write_text(
+        "piece Panel\nunits mm\noverall 900 wide, 300 deep, 20 high\ntimber ash\n"
+        'stock from "yard.dryfit"\n'
+        + sold.format(170, 20, ", at most 1")
+        # Two boards of 158 are needed, and line 6 of the notes has one only.
+        + "1 top, flat, 20 thick, glued from 2 boards\nfinish oil varnish, 1 coat\n",
+        encoding="utf-8",
+    )
+    (tmp_path / "yard.dryfit").write_text("\n" * 5 + sold.format(180, 30, ""), encoding="utf-8")
+    assert main(["stock", "--json", str(notes)]) == 0
+    told = capsys.readouterr()
+    document = json.loads(told.out)
+    jsonschema.Draft202012Validator(SCHEMA).validate(document)
+    assert [board["price"] for board in document["boards"]] == ["20.00", "30.00"]
+    assert main(["stock", str(notes)]) == 0
+    assert "x 34 for €20.00 and 1 board of ash" in capsys.readouterr().err
 
 
 def test_why_tells_of_a_blank_and_of_a_board(capsys: pytest.CaptureFixture[str]) -> None:
