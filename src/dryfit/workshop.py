@@ -93,11 +93,20 @@ def check(
     findings += in_place
     if model is not None:
         glued, coated = len(model.assemblies), len(model.coatings)
-        said = shop_assumptions(shop, glued=glued, coated=coated)
+        said = shop_assumptions(shop, glued=glued, coated=coated, resting=_some_rest(model, shop))
         model = replace(model, assumptions=model.assumptions + said)
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
     return Checked(source, declared, shop, model, once(findings))
+
+
+def _some_rest(model: Model, shop: Shop) -> bool:
+    """Return whether some wood of the notes may rest while it is planed."""
+    if not (model.stock or model.yard):
+        return False
+    from dryfit.stock.resting import may_rest
+
+    return may_rest(model, shop)
 
 
 def _patterns(

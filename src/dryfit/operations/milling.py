@@ -22,14 +22,7 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.planer_strips import fed_between
-from dryfit.operations.resting import (
-    LEFT,
-    LOOKED_AT,
-    WHY_RESTED,
-    before_the_rest,
-    both_faces,
-    rests,
-)
+from dryfit.operations.resting import LOOKED_AT, WHY_RESTED, before_the_rest, both_faces
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
 from dryfit.operations.thick_already import for_those
@@ -38,6 +31,7 @@ from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
+from dryfit.shop.resting import LEFT, rests
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank, gang_length, shortest_fed
 
@@ -67,8 +61,9 @@ def milled(
         rows.append(_second_edge(blank, shop))
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
-        timed = [for_those(each, out) for row in rows for each in _in_its_time(row, out, shop)]
-        rows = [row for row in timed if row is not None]
+        timed = [each for row in rows for each in _in_its_time(row, out, shop)]
+        needed = (for_those(row, out, shop) for row in timed)
+        rows = [row for row in needed if row is not None]
     begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
     lags = {row.id: row.after_tenths for row in rows}
     chain = chained(rows, [_why_now(row, before) for before, row in pairwise(rows)])
@@ -104,7 +99,7 @@ def _in_its_time(row: Operation, out: OutOfBoards, shop: Shop) -> tuple[Operatio
     if row.kind != "thickness" or row.station != PLANER:
         return (row,)
     blank = out.blank
-    if out.leaves > 1 or not rests(blank):
+    if out.leaves > 1 or not rests(blank.thickness, blank.to_thickness, shop):
         return (replace(row, details=(*row.details, *both_faces(blank))),)
     nearly = replace(blank, thickness=blank.to_thickness + LEFT + shop.allowances["facing"])
     last = _with_extra(_thickness(nearly, shop), replace(out, blank=nearly), shop)

@@ -11,24 +11,14 @@ from fractions import Fraction
 
 from dryfit.operations import setting_of
 from dryfit.operations.machine_limits import PLANER
-from dryfit.operations.resaw import STICKERED
 from dryfit.plan.operation import Detail, Operation
+from dryfit.shop.resting import LEFT, rest_in_words
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
 
-MUCH = Fraction(1, 4)
-"""Of a board's thickness: where more comes off, it rests before the last pass (A3.7)."""
-LEFT = Fraction(3, 2)
-"""mm that are left for the last pass: 1 to 2 (A3.7)."""
 BOTH_FACES = Fraction(3)
 """mm: where more comes off, both faces lose alike (A3.5)."""
 WHY_RESTED = "so much comes off that the wood moves, and it is planed true when it has come to rest"
-
-
-def rests(blank: Blank) -> bool:
-    """Return whether so much comes off that the pieces rest before they are planed true."""
-    off = blank.thickness - blank.to_thickness
-    return off > MUCH * blank.thickness and off > 2 * LEFT
 
 
 def before_the_rest(last: Operation, all_in_one: Operation, blank: Blank, shop: Shop) -> Operation:
@@ -44,8 +34,8 @@ def before_the_rest(last: Operation, all_in_one: Operation, blank: Blank, shop: 
         settings=setting_of.known_to(shop, PLANER, (setting_of.plain("thickness", nearly),)),
         tenths=all_in_one.tenths - last.tenths,
         sentence=all_in_one.sentence.replace("to thickness, all in one go", "close to thickness"),
-        details=(*both_faces(blank), STACKED),
-        after_tenths=STICKERED,
+        details=(*both_faces(blank), _stacked(shop)),
+        after_tenths=shop.rest,
         splittable=False,
     )
 
@@ -53,8 +43,11 @@ def before_the_rest(last: Operation, all_in_one: Operation, blank: Blank, shop: 
 TURNED: Detail = (
     "Once both faces are clean turn each piece after every pass, so that both lose alike",
 )
-STACKED: Detail = ("Stack them on stickers for a day, air on all sides",)
 LOOKED_AT: Detail = ("What has moved in its rest gets one face true again at the jointer first",)
+
+
+def _stacked(shop: Shop) -> Detail:
+    return (f"Stack them on stickers for {rest_in_words(shop)}, air on all sides",)
 
 
 def both_faces(blank: Blank) -> tuple[Detail, ...]:

@@ -56,6 +56,7 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
         clamping=MappingProxyType(tree["clamping"]),
         sanding=Sanding(**tree["sanding"]),
         by_hand=tree["by_hand"]["times"],
+        rest=tree["rest"]["planed"],
         default_glue=_default_glue(tree, layer),
         files=files,
         start=tree.get("start"),

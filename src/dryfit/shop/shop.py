@@ -144,7 +144,7 @@ class Shop:
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
     ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances`, `shims` and `clamping`
     are lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines'
-    minutes.
+    minutes.  Wood of which much is planed off lies `rest` tenths before its last pass, 0 for none.
     """
 
     name: str
@@ -167,6 +167,7 @@ class Shop:
     clamping: Mapping[str, Fraction]
     sanding: Sanding
     by_hand: int
+    rest: int
     default_glue: str
     files: tuple[str, ...]
     start: date | int | None = None

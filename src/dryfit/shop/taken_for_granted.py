@@ -6,14 +6,18 @@ from collections.abc import Iterator
 
 from dryfit.diagnostics import Assumption
 from dryfit.shop.days import DAY_NAMES, date_in_words, first_date, first_weekday
+from dryfit.shop.resting import rest_in_words
 from dryfit.shop.shop import Shop
 
 
-def shop_assumptions(shop: Shop, *, glued: int = 0, coated: int = 0) -> tuple[Assumption, ...]:
-    """Return the assumptions: the shop itself, sets built to a width, the first day, the room.
+def shop_assumptions(
+    shop: Shop, *, glued: int = 0, coated: int = 0, resting: bool = False
+) -> tuple[Assumption, ...]:
+    """Return the assumptions: the shop itself, sets built to a width, the first day, room, rest.
 
     A dado set is named because many shops cannot mount one, and it decides how laps are cut.  Room
-    is named where several things are `glued` or `coated` and nobody has counted the places.
+    is named where several things are `glued` or `coated` and nobody has counted the places; the
+    rest of wood of which much is planed off where some may be `resting`.
     """
     said = [
         Assumption(
@@ -35,6 +39,8 @@ def shop_assumptions(shop: Shop, *, glued: int = 0, coated: int = 0) -> tuple[As
     ]
     said += _first_day(shop)
     said += _room(shop, glued, coated)
+    if resting:
+        said.append(_rest(shop))
     return tuple(said)
 
 
@@ -86,6 +92,18 @@ def _room(shop: Shop, glued: int, coated: int) -> Iterator[Assumption]:
                 f'in the shop file: station."{name}".places = 2',
                 "shop file",
             )
+
+
+def _rest(shop: Shop) -> Assumption:
+    """Return how long wood lies before its last pass, and the line that says another time."""
+    rest = rest_in_words(shop)
+    return Assumption(
+        f"wood that loses more than a quarter of its thickness lies {rest} on stickers before its "
+        "last pass through the planer",
+        None,
+        f'in the shop file under [rest]: planed = "{rest}"  # "0 h" for no rest',
+        "shop file",
+    )
 
 
 def _days(shop: Shop) -> str:

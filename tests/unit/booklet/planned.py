@@ -545,5 +545,6 @@ def shop() -> Shop:
         clamping=MappingProxyType({}),
         sanding=Sanding(("120", "180"), Fraction(1, 2)),
         by_hand=6,
+        rest=14400,
         default_glue="white glue",
     )

@@ -226,6 +226,25 @@ def test_a_table_saw_rips_from_a_straight_edge_only() -> None:
     assert operation(work, "slat / straight edge").tenths == round(10 * (0.4 + 0.6 * 1.06))
 
 
+def wide_and_short(long: int) -> LaidOut:
+    """A board of which 400 are ripped off a piece of a length."""
+    (a, *_), top = boards(piece()), blanks_of_the_bench()["U"]
+    wide = in_the_rough(a, rough=False, sizes=(Fraction(2400), Fraction(900), Fraction(27)))
+    own = replace(top, length=Fraction(long), width=Fraction(400))
+    return laid((cut_up(wide, across((long, along((400, own))))),))
+
+
+def test_what_is_shorter_along_the_fence_than_wide_from_it_goes_to_another_saw() -> None:
+    # TRADE A6.2: between fence and blade it turns, and is thrown.
+    no_band_saw = shop_without("band saw")
+    even, short = wide_and_short(400), wide_and_short(399)
+    assert operation(sawn(even, no_band_saw), "top stave / rip").station == "table saw"
+    assert operation(sawn(short), "top stave / rip").station == "band saw"
+    by_hand = operation(sawn(short, no_band_saw), "top stave / rip")
+    assert (by_hand.station, by_hand.settings) == ("bench", ())
+    assert any("turn at the blade" in str(detail) for detail in by_hand.details)
+
+
 def test_without_saws_boards_are_sawn_by_hand() -> None:
     work = sawn(trade_example(piece()), shop_without("band saw", "table saw", "mitre saw"))
     cuts = sawing(work)

@@ -13,8 +13,9 @@ from tests.unit.rehearsal.played import Played, played
 
 from dryfit.plan.plan import Plan
 from dryfit.plan.sawing import BadZone, Becomes, SawnBoard
-from dryfit.rehearsal.at_machines.cutters import Toolbox
+from dryfit.rehearsal.at_machines.cutters import Toolbox, toolbox
 from dryfit.rehearsal.blank import Blank, Sawn
+from dryfit.rehearsal.sawing.at_saws import wrong_at_saw
 from dryfit.rehearsal.sawing.boards import boards_of, shown
 from dryfit.rehearsal.sawing.closing import unaccounted
 from dryfit.rehearsal.sawing.cuts import saw
@@ -116,6 +117,39 @@ def test_a_rough_edge_runs_along_no_fence_of_a_table_saw(tmp_path: Path) -> None
     assert of.said() == ""
     assert "with a rough edge along the fence" in of.without("straight edge").said()
     assert "with a rough edge along the fence" not in of.idle("straight edge").said()
+
+
+def test_what_is_shorter_along_the_fence_than_wide_from_it_is_no_rip(tmp_path: Path) -> None:
+    """TRADE A6.2: between fence and blade it turns, and is thrown."""
+    shop = tmp_path / "shop.toml"
+    shop.write_text('format = "dryfit-shop/1"\nstation."band saw" = false\n', encoding="utf-8")
+    of = played(PLANED, shop)
+    state = begin(of.goal, of.shop, toolbox(of.plan, of.shop)[0], boards_of(of.plan))
+    ripped = 0
+    for step in of.plan.steps:
+        assert list(state.standing.change(step)) == []
+        for operation in step.operations:
+            if operation.kind != "rip" or operation.station != "table saw":
+                continue
+            for cut in operation.board_cuts:
+                whole = state.boards.whole[cut.board]
+                axes, told = state.standing.at("table saw"), []
+                for long in (cut.at, cut.at - 1):
+                    piece = replace(whole, along=(Fraction(0), long), straight=True)
+                    troubles = wrong_at_saw(state, operation, axes, cut, piece)
+                    told.append(any("turns at the blade" in each.message for each in troubles))
+                assert told == [False, True]
+                ripped += 1
+    assert ripped
+
+
+def test_wood_rests_as_long_as_the_shop_says() -> None:
+    """TRADE A3.7: rails of 20 out of 30 lose a third."""
+    of = played(PLANED.replace("2400 x 95 x 20", "2400 x 110 x 30, rough"))
+    assert of.said() == ""
+    longer = replace(of, shop=replace(of.shop, rest=30 * 24 * 600))
+    (close,) = {row.needed for row in longer.faults() if "begins too soon" in row.message}
+    assert close == "720 h between them"
 
 
 def test_all_of_a_board_is_accounted_for() -> None:
