@@ -7,8 +7,7 @@ import re
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
-from dryfit.notes.reading.runs import phrase_at
-from dryfit.notes.reading.words import PHRASES
+from dryfit.notes.reading.runs import kinds_at
 
 _VOLUME = re.compile(r"(?:board )?(?:feet|foot)\b|(?:cubic|cu) ", re.IGNORECASE)
 _UNIT = re.compile(r"in (?:inches|inch|mm|cm)\b", re.IGNORECASE)
@@ -23,7 +22,7 @@ def stock_behind_timber(stumble: Stumble) -> Mistake | None:
         return None
     last = first + 1
     while last < len(stumble.words) and stumble.words[last].follows:
-        if _is_stock(stumble, last) and not _goes_on(stumble, last + 1):
+        if "STOCK" in kinds_at(stumble.words, last) and not _goes_on(stumble, last + 1):
             start, end = stumble.at, stumble.words[last].end
             timber = stumble.text[start : stumble.words[last - 1].end]
             kind = stumble.text[stumble.words[last].start : end]
@@ -36,11 +35,6 @@ def stock_behind_timber(stumble: Stumble) -> Mistake | None:
 
 def _goes_on(stumble: Stumble, index: int) -> bool:
     return index < len(stumble.words) and stumble.words[index].text == "of"
-
-
-def _is_stock(stumble: Stumble, index: int) -> bool:
-    phrase = phrase_at(stumble.words, index)
-    return phrase is not None and any(kind == "STOCK" for kind, _ in PHRASES[phrase[0]])
 
 
 def volume_of_wood(stumble: Stumble) -> Mistake | None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from dryfit.notes.reading.lines import SenseLine
 from dryfit.notes.reading.numbers import GLYPHS
-from dryfit.notes.reading.runs import begins_stock, phrase_at, run_at
+from dryfit.notes.reading.runs import begins_stock, kinds_at, phrase_at, run_at
 from dryfit.notes.reading.vocabulary import Vocabulary
 from dryfit.notes.reading.word_kinds import FILLERS, PLACE_WORDS
 from dryfit.notes.reading.words import PHRASES
@@ -65,7 +65,9 @@ class Ahead:
         if run in ("buy", "at") and terminal in _OF_STOCK:
             return self._is_of_stock(terminal, after)
         if terminal == "GLUEWORDS" and run == "loose":
-            return not self._is_joint(after)  # a "loose tenon" is another joint
+            return "JOINT" not in kinds_at(
+                self.line.words, after
+            )  # a "loose tenon" is another joint
         if terminal == "PREP" and run == "to":
             # "door to side: 2 hinges", but what "seat to legs" means is asked.
             return any(word.text == "hinge" for word in self.line.words[after:])
@@ -91,18 +93,11 @@ class Ahead:
 
         "pegs.width" is a size, "pegs show" says whose face is unbroken.
         """
-        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
-        shows = phrase is not None and any(kind == "SHOWS" for kind, _ in PHRASES[phrase[0]])
-        return not shows and not self.is_sized(after)
+        return "SHOWS" not in kinds_at(self.line.words, after) and not self.is_sized(after)
 
     def begins(self, index: int, kinds: frozenset[str]) -> bool:
         """Return whether a phrase of one of the kinds begins with the word."""
-        phrase = phrase_at(self.line.words, index) if index < len(self.line.words) else None
-        return phrase is not None and any(kind in kinds for kind, _ in PHRASES[phrase[0]])
-
-    def _is_joint(self, after: int) -> bool:
-        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
-        return phrase is not None and any(kind == "JOINT" for kind, _ in PHRASES[phrase[0]])
+        return not kinds.isdisjoint(kinds_at(self.line.words, index))
 
     def is_surface(self, takes: frozenset[str], after: int) -> bool:
         """Return whether a place word names a face or an edge, and is not of a part's name."""
@@ -142,8 +137,7 @@ class Ahead:
         """Return whether a dimension follows, as in "top.width" and "top's width"."""
         if self._sign(after) in ("'", "."):
             return True
-        phrase = phrase_at(self.line.words, after) if after < len(self.line.words) else None
-        return phrase is not None and any(kind == "DIM" for kind, _ in PHRASES[phrase[0]])
+        return "DIM" in kinds_at(self.line.words, after)
 
     def sum_at(self, after: int) -> bool:
         """Return whether a number follows, or a value and "and"."""

@@ -71,17 +71,18 @@ def begins_feature(words: Sequence[Word], first: int) -> bool:
 
 def begins_stock(words: Sequence[Word], first: int) -> bool:
     """Return whether wood of a yard is named here: "boards of ash", not "board hooks"."""
-    if first < len(words) and _kinds(words, first) & {"UNIT"}:
+    if "UNIT" in kinds_at(words, first):
         first += 1  # buy (mm) boards of ash
-    phrase = phrase_at(words, first) if first < len(words) else None
-    if phrase is None or all(kind != "STOCK" for kind, _ in PHRASES[phrase[0]]):
+    if "STOCK" not in kinds_at(words, first):
         return False
-    after = first + phrase[1]
+    phrase = phrase_at(words, first)
+    after = first + (phrase[1] if phrase else 0)
     return after >= len(words) or not words[after].follows or words[after].text == "of"
 
 
-def _kinds(words: Sequence[Word], at: int) -> set[str]:
-    phrase = phrase_at(words, at)
+def kinds_at(words: Sequence[Word], at: int) -> set[str]:
+    """Return what the phrase may be that begins with a word; nothing without one."""
+    phrase = phrase_at(words, at) if at < len(words) else None
     return {kind for kind, _ in PHRASES[phrase[0]]} if phrase else set()
 
 
