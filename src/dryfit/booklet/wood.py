@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown
 from dryfit.booklet.text import Say, Text, joined, listed
+from dryfit.booklet.wood_needed import area_as_sold, volume_as_sold
 from dryfit.stock.have_lines import money_words
 from dryfit.stock.in_words import (
     bought_in_words,
@@ -25,8 +26,6 @@ from dryfit.stock.in_words import (
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.left_over import left_over
 from dryfit.stock.said import between, times
-
-_SQUARE_METRE = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,11 +172,7 @@ def _by(bought: Bought) -> str:
 
 def _amount(bought: Bought) -> str:
     """Return how much wood it is: a sheet by area, all else by volume."""
-    from dryfit.quantities import border
-
     long, wide, thick = (size or Fraction(0) for size in bought.line.sizes)
-    if bought.line.kind == "sheet":
-        return f"{float(long * wide * bought.count / _SQUARE_METRE):.2f} m²"
-    volume = long * wide * thick * bought.count
-    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
-    return f"{float(cubic_metres):.4f} m³, {float(board_feet):.1f} board feet"
+    area = long * wide * bought.count
+    sheet = bought.line.kind == "sheet"
+    return ", ".join(area_as_sold(area) if sheet else volume_as_sold(area * thick))

@@ -78,18 +78,23 @@ def _by_timber(amounts: Iterable[tuple[Part, Fraction]], say: Say) -> tuple[Wood
 
 
 def _solid(timber: str, volume: Fraction) -> WoodNeeded:
-    from dryfit.quantities import border
-
-    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
-    return WoodNeeded(
-        (timber,), volume, f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
-    )
+    return WoodNeeded((timber,), volume, *volume_as_sold(volume))
 
 
 def _sheet(timber: str, thickness: Fraction, area: Fraction, say: Say) -> WoodNeeded:
-    return WoodNeeded(
-        (f"{timber}, ", say.setting_with_unit(thickness), " thick"),
-        area,
-        f"{float(area / _SQUARE_METRE):.2f} m²",
-        f"{float(area / _SQUARE_FOOT):.1f} square feet",
-    )
+    words = f"{timber}, ", say.setting_with_unit(thickness), " thick"
+    return WoodNeeded(words, area, *area_as_sold(area))
+
+
+def volume_as_sold(volume: Fraction) -> tuple[str, str]:
+    """Return mm3 of solid wood in cubic metres and in board feet."""
+    from dryfit.quantities import border
+
+    cubic_metres, board_feet = border.cubic_metres_and_board_feet(volume)
+    return f"{float(cubic_metres):.4f} m³", f"{float(board_feet):.1f} board feet"
+
+
+def area_as_sold(area: Fraction) -> tuple[str, str]:
+    """Return mm2 of a sheet in square metres and in square feet."""
+    square_feet = f"{float(area / _SQUARE_FOOT):.1f} square feet"
+    return f"{float(area / _SQUARE_METRE):.2f} m²", square_feet

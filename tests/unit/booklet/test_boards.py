@@ -131,6 +131,15 @@ def test_what_is_bought_has_its_volume() -> None:
     assert (row.each, row.price) == ("48.00", "48.00")
 
 
+def test_a_sheet_that_is_bought_has_its_area() -> None:
+    (bought,) = bench.NOT_ENOUGH.buy
+    sizes = (Fraction(2440), Fraction(1220), Fraction(18))
+    sheet = replace(bought, line=replace(bought.line, kind="sheet", sizes=sizes))
+    (row,) = view(replace(bench.NOT_ENOUGH, buy=(sheet,))).buying.rows
+    # 2440 x 1220 is 2.9768 m2; 144 in2 are 0.09290304 m2, so 32.04 square feet.
+    assert row.amount == "2.98 m², 32.0 square feet"
+
+
 def test_without_boards_it_is_told_how_much_wood_to_have() -> None:
     made = booklet.booklet_view(fixtures.model(), planned.plan(), planned.shop(), ())
     assert made.wood is None
