@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawing.board import board_drawing, scale_of
-from dryfit.booklet.text import Say, Text, capital, sentence
+from dryfit.booklet.text import Amount, Say, Text, capital, sentence
 from dryfit.shop.shop import Shop
 from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.in_words import (
@@ -19,7 +19,7 @@ from dryfit.stock.in_words import (
     written_names,
 )
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import Said, times
+from dryfit.stock.said import Fine, Said, measured
 
 _AS_LARGE = Fraction(11, 10)
 """Widths drawn so much larger than lengths are not told apart by eye."""
@@ -118,7 +118,7 @@ def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
 
 def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
     """Return a blank as the list has it; `board` is the letter of the board it lies in, or none."""
-    sizes = times((blank.length, blank.width, blank.thickness))
+    sizes = measured((blank.length, blank.width, blank.thickness))
     copies = bench.by_part(blank.pieces, named=True)
     makes = ", ".join(f"{row.label} {row.place}" for row in copies)
     return BlankRow(
@@ -132,5 +132,22 @@ def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
 
 
 def shown(said: Said, say: Say) -> Text:
-    """Return words with their lengths as sizes."""
-    return tuple(each if isinstance(each, str) else say.size(each) for each in said)
+    """Return words with their lengths as sizes, what was measured as settings are."""
+    return tuple(_shown(each, say) for each in said)
+
+
+def with_unit(said: Said, say: Say) -> Text:
+    """Return words as a sentence, each of their lengths with its unit."""
+    return tuple(_with_unit(each, say) for each in said)
+
+
+def _with_unit(each: str | Fraction | Fine, say: Say) -> str | Amount:
+    if isinstance(each, Fine):
+        return say.setting_with_unit(each.length)
+    return each if isinstance(each, str) else say.size_with_unit(each)
+
+
+def _shown(each: str | Fraction | Fine, say: Say) -> str | Amount:
+    if isinstance(each, Fine):
+        return say.setting(each.length)
+    return each if isinstance(each, str) else say.size(each)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
-from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown
+from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown, with_unit
 from dryfit.booklet.text import Say, Text, joined, listed
 from dryfit.booklet.wood_needed import area_as_sold, volume_as_sold
 from dryfit.stock.have_lines import money_words
@@ -25,7 +25,7 @@ from dryfit.stock.in_words import (
 )
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.left_over import left_over
-from dryfit.stock.said import between, times
+from dryfit.stock.said import between, measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
     boards = {board.label for board in cut}
     rest = [board.label for board in laid.boards if board.on_hand and board.label not in boards]
     return WoodView(
-        verdict=tuple(_with_unit(said, say) for said in verdict_in_words(laid, written)),
+        verdict=tuple(with_unit(said, say) for said in verdict_in_words(laid, written)),
         short=tuple(_short(laid, say, written)),
         pull=tuple(_pull(board, say) for board in cut),
         uncut=listed(rest),
@@ -103,10 +103,6 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
         buying=_buying(laid.buy, say),
         kept=left_over(laid, say.display),
     )
-
-
-def _with_unit(said: tuple[str | Fraction, ...], say: Say) -> Text:
-    return tuple(each if isinstance(each, str) else say.size_with_unit(each) for each in said)
 
 
 def _short(laid: LaidOut, say: Say, written: Mapping[str, str]) -> Iterator[Text]:
@@ -128,7 +124,7 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
-    sizes = shown(times(board.sizes), say)
+    sizes = shown(measured(board.sizes), say)
     return PullRow(board.label, f"{line.kind}{of}", sizes, look, place_in_words(board))
 
 

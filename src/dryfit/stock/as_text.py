@@ -24,7 +24,7 @@ from dryfit.stock.in_words import (
 )
 from dryfit.stock.laid_out import Bought, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.left_over import left_over
-from dryfit.stock.said import Said, spoken, times
+from dryfit.stock.said import measured, spoken, with_unit
 
 _NO_BOARDS = (
     "The notes name no board on hand and none for sale, so nothing was laid out. Write what there",
@@ -44,7 +44,7 @@ def no_boards(display: Display) -> str:
 def stock_text(laid: LaidOut, model: Model, shop: Shop) -> str:
     """Return all that is told of the stock, a line each."""
     display, written = model.display, written_names(model)
-    lines = [_with_unit(said, display) for said in verdict_in_words(laid, written)]
+    lines = [with_unit(said, display) for said in verdict_in_words(laid, written)]
     for board in laid.boards:
         lines += ["", *_board(board, laid, model, shop)]
     for title, rows in (
@@ -84,7 +84,7 @@ def _blanks(
         (
             blank.letter,
             blank.name,
-            spoken(times((blank.length, blank.width, blank.thickness)), display),
+            spoken(measured((blank.length, blank.width, blank.thickness)), display),
             made_in_words(blank, written),
         )
         for blank in blanks
@@ -108,10 +108,6 @@ def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str
             )
         )
     return _table(rows, numbers=(0, 2)) if len(rows) > 1 else []
-
-
-def _with_unit(said: Said, display: Display) -> str:
-    return "".join(each if isinstance(each, str) else display.with_unit(each) for each in said)
 
 
 def _to_buy(bought: Sequence[Bought], display: Display) -> Iterator[str]:

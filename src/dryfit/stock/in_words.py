@@ -12,7 +12,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
 from dryfit.stock.have_lines import with_currency
 from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import Said, between, times
+from dryfit.stock.said import Said, between, measured, times
 
 TIGHT = Fraction(10)
 """Blanks that could not be so much longer or wider lie tight, mm (M28, common practice)."""
@@ -93,7 +93,7 @@ def board_in_words(board: StockBoard) -> Said:
     """Return what kind of board it is: ``board of ash, 2400 × 160 × 34, rough, cup 4``."""
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
-    return between((f"{line.kind}{of}", times(board.sizes), *state_in_words(line)), ", ")
+    return between((f"{line.kind}{of}", measured(board.sizes), *state_in_words(line)), ", ")
 
 
 def state_in_words(line: Have) -> Iterator[Said]:

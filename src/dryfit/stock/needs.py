@@ -160,16 +160,22 @@ def _evenly(blank: Blank, shop: Shop) -> tuple[Blank, ...]:
 
 
 def _of_sheet(part: Part, model: Model, edge: Fraction) -> Blank:
-    """Return the pieces of a sheet as they are broken down, each edge still to trim (A10)."""
+    """Return the pieces of a sheet as they are broken down, each edge still to trim (A10).
+
+    With room for that they are whole millimetres, or sixteenths, as one marks them on a sheet.
+    """
     names = tuple(copy.name for copy in part.copies)
+    long, wide = part.cut_length + 2 * edge, part.width + 2 * edge
+    if edge:
+        long, wide = -model.display.down(-long), -model.display.down(-wide)
     return Blank(
         subject=part.name,
         part=part,
         pieces=names,
         each=1,
         count=len(names),
-        length=part.cut_length + 2 * edge,
-        width=part.width + 2 * edge,
+        length=long,
+        width=wide,
         thickness=part.thickness,
         to_thickness=part.thickness,
         to_width=part.width,

@@ -15,7 +15,7 @@ from dryfit.stock.in_words import (
     written_names,
 )
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import spoken, times
+from dryfit.stock.said import measured, spoken
 
 
 def stock_told(laid: LaidOut | None, model: Model, shop: Shop) -> dict[str, str]:
@@ -41,7 +41,7 @@ def _blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> str:
 
 def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> Iterator[str]:
     display = model.display
-    sizes = times((blank.length, blank.width, blank.thickness))
+    sizes = measured((blank.length, blank.width, blank.thickness))
     makes = ", ".join(blank.pieces) or made_in_words(blank, written_names(model))
     yield f"{blank.name} ({blank.letter}): {spoken(sizes, display)}, for {makes}"
     names = ("length", "width", "thickness")

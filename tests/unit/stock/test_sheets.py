@@ -3,9 +3,15 @@
 from fractions import Fraction
 
 import pytest
+from tests.unit.operations.worked import shipped_shop
 
 from dryfit.diagnostics import Source
+from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
+from dryfit.stock.in_words import board_in_words
 from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.needs import needs_of
+from dryfit.stock.said import spoken
 from dryfit.workshop import check, laid_out
 
 PIECE = """\
@@ -56,6 +62,38 @@ def test_a_sheet_is_as_thick_as_it_measures() -> None:
     laid = told("1230 x 620 x 15, no grain")
     assert laid.verdict == "not enough"
     assert "no sheet is 18 mm thick" in laid.proofs[0]
+
+
+def test_what_a_sheet_measures_is_shown_to_a_tenth() -> None:
+    laid = told("1230 x 620 x 18, measures 17.6, no grain")
+    board = laid.placed["panel blank 1"].board
+    assert "1230 x 620 x 17.6" in spoken(board_in_words(board), Display())
+
+
+@pytest.mark.parametrize(
+    ("long", "units", "sawn"),
+    [
+        # Both edges of 876.8 are trimmed by 3 mm (A10): 882.8, marked as 883 on the sheet.
+        ("876.8", "mm", Fraction(883)),
+        # 34 1/2 in and 2 x 3 mm are 34.7362 in: the next sixteenth is 34 3/4.
+        ("34 1/2", "in", Fraction(3475, 100) * INCH),
+    ],
+)
+def test_sheets_are_broken_down_to_whole_sizes(long: str, units: str, sawn: Fraction) -> None:
+    wide, thick = ("400", "18") if units == "mm" else ("16", "3/4")
+    notes = f"""\
+piece Board
+units {units}
+overall {long} wide, {wide} deep, {thick} high
+timber birch ply
+1 panel, flat, across, {long} long, {wide} wide, {thick} thick
+finish oil, 2 coats
+"""
+    checked = check(Source("board.dryfit", notes), None, {})
+    assert checked.model is not None
+    trimmed, to_size = (way.blanks[0] for way in needs_of(checked.model, shipped_shop())[:2])
+    assert trimmed.length == sawn
+    assert to_size.length == to_size.part.length
 
 
 def test_a_sheet_loses_nothing_at_its_ends() -> None:
