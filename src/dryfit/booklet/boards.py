@@ -96,10 +96,7 @@ def _view(layout: BoardLayout, shop: Shop, say: Say) -> BoardView:
 def _thickness(layout: BoardLayout, shop: Shop, say: Say) -> Text:
     """Return to what the board can be planed flat, whole and as its blanks are ripped."""
     said = flat_in_words(layout.board, layout, say.display, shop)
-    if not said:
-        return ()
-    words = (each if isinstance(each, str) else say.setting_with_unit(each) for each in said)
-    return sentence(tuple(words))
+    return sentence(with_unit(said, say)) if said else ()
 
 
 def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:

@@ -66,7 +66,7 @@ def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterat
     layout = next((each for each in laid.layouts if each.board.label == board.label), None)
     yield f"{board.label}  {spoken(board_in_words(board), display)} ({place_in_words(board)})"
     if said := flat_in_words(board, layout, display, shop):
-        yield f"   {spoken(said, display, fitted=True)}"
+        yield f"   {spoken(said, display)}"
     if layout is None:
         yield "   not cut"
         return

@@ -12,7 +12,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
 from dryfit.stock.have_lines import with_currency
 from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import Said, between, measured, times
+from dryfit.stock.said import Fine, Said, between, measured, times
 
 TIGHT = Fraction(10)
 """Blanks that could not be so much longer or wider lie tight, mm (M28, common practice)."""
@@ -150,7 +150,7 @@ def flat_in_words(
     if board.line.kind == "sheet":
         return ()
     usable = usable_thickness(board, layout, display, shop)
-    much = between(((size, f" {name}") for name, size in usable.items()), ", ")
+    much = between(((Fine(size), f" {name}") for name, size in usable.items()), ", ")
     return ("planed flat it gives ", *much)
 
 

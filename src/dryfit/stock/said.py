@@ -20,16 +20,16 @@ Said = tuple[str | Fraction | Fine, ...]
 """Words, and lengths in mm."""
 
 
-def spoken(said: Said, display: Display, *, fitted: bool = False) -> str:
+def spoken(said: Said, display: Display) -> str:
     """Return the words for a terminal, lengths without a unit where they are millimetres."""
-    words = (_spoken(each, display, fitted=fitted) for each in said)
+    words = (_spoken(each, display) for each in said)
     return "".join(words).replace(" × ", " x ")
 
 
-def _spoken(each: str | Fraction | Fine, display: Display, *, fitted: bool) -> str:
+def _spoken(each: str | Fraction | Fine, display: Display) -> str:
     if isinstance(each, Fine):
         return display.shown(each.length, fitted=True)
-    return each if isinstance(each, str) else display.shown(each, fitted=fitted)
+    return each if isinstance(each, str) else display.shown(each)
 
 
 def with_unit(said: Said, display: Display) -> str:

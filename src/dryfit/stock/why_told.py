@@ -69,7 +69,7 @@ def _board(
     display = model.display
     yield f"{name}: {spoken(board_in_words(board), display)} ({place_in_words(board)})"
     if said := flat_in_words(board, layout, display, shop):
-        yield f"  {spoken(said, display, fitted=True)}"
+        yield f"  {spoken(said, display)}"
     if layout is None:
         yield "  not cut"
         return
