@@ -13,6 +13,7 @@ from itertools import product
 
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
+from dryfit.stock.at_least import at_least
 from dryfit.stock.blanks import Blank
 from dryfit.stock.boards import serves
 from dryfit.stock.buying import bought
@@ -32,7 +33,8 @@ class Chosen:
     """Ways laid out on the wood `on_hand`, and with what is `bought` where that is not enough.
 
     `verdict` is of the wood on hand, whichever way the parts are made.  `unlisted` are the blanks
-    of a wood that no line tells of.  `work` counts the steps of all searches.
+    of a wood that no line tells of.  `proved` is the least that any way takes of the woods of which
+    there is surely not enough, laid out.  `work` counts the steps of all searches.
     """
 
     needs: Needs
@@ -40,6 +42,7 @@ class Chosen:
     on_hand: Outcome
     bought: Outcome | None
     unlisted: tuple[Blank, ...]
+    proved: Outcome
     work: int
 
 
@@ -58,6 +61,7 @@ class _Taken:
     on_hand: Outcome
     bought: Outcome | None
     work: int
+    proved: Outcome | None = None
 
 
 def chosen(
@@ -95,6 +99,7 @@ def chosen(
         all_of(outcomes),
         all_of(more) if any(one.bought for one in taken) else None,
         tuple(unlisted),
+        all_of([one.proved for one in taken if one.proved is not None]),
         sum(one.work for one in taken),
     )
 
@@ -140,11 +145,13 @@ def _taken(
             return _Taken(option, "enough", outcome, None, work + outcome.work)
         if not sparing:
             tried.append(outcome)
+    least = at_least([option.blanks for option in options], boards, shop, effort)
+    work += least.work
+    proved = least if least.verdict == "not enough" else None
     others = sorted(range(1, len(options)), key=lambda number: (tried[number].lost, number))
     surely = True
     for place, number in enumerate([0, *others]):
-        # "Not enough" is said where it is proved of every way to make the parts.
-        if place > NEAR and not surely:
+        if place > NEAR and (proved is not None or not surely):
             break
         if tried[number].verdict == "not enough":
             continue
@@ -159,8 +166,9 @@ def _taken(
     work += sum(outcome.work for outcome in buys)
     best = min(range(len(near)), key=lambda place: (buys[place].lost, buys[place].cost))
     option, on_hand = options[near[best]], tried[near[best]]
-    verdict: Verdict = "not enough" if surely else "not found"
-    return _Taken(option, verdict, on_hand, buys[best], work)
+    # "Not enough" is said where it is proved of the least that any way to make the parts takes.
+    verdict: Verdict = "not found" if proved is None else "not enough"
+    return _Taken(option, verdict, on_hand, buys[best], work, proved)
 
 
 def _needs(ways: Sequence[Needs], open_to: Sequence[int], taken: Sequence[_Taken]) -> Needs:

@@ -77,7 +77,7 @@ def splits_of(
     sizes = [sizes_on(blank, lines, shop, sparing=sparing) for blank in blanks]
     splits = tuple(
         split_of([(blanks[place], sizes[place]) for place in group], lines, shop)
-        for group in _joined(sizes, blanks)
+        for group in joined(sizes, blanks)
     )
     return splits, tuple(blank for blank, found in zip(blanks, sizes, strict=True) if not found)
 
@@ -111,8 +111,8 @@ def _holds(board: StockBoard, rough: Rough, shop: Shop) -> bool:
     return sheet or (rough.length <= long - ends and rough.width <= wide - rough_edge(board.line))
 
 
-def _joined(sizes: Sequence[Sizes], blanks: Sequence[Blank]) -> list[tuple[int, ...]]:
-    """Blanks that may have a board in common, or belong together, directly or by others."""
+def joined(sizes: Sequence[Sizes], blanks: Sequence[Blank]) -> list[tuple[int, ...]]:
+    """Return the places of blanks that may have a board in common, or belong together."""
     found: list[tuple[set[str], tuple[int, ...]]] = []
     for place, one in enumerate(sizes):
         if not one:

@@ -58,7 +58,7 @@ def _told(
     shop: Shop,
 ) -> LaidOut:
     blanks = found.needs.blanks
-    reasons = reasons_of(found.on_hand, on_hand, model, shop)
+    reasons = reasons_of(found.on_hand, found.proved, on_hand, model, shop)
     final, buy = found.on_hand, tuple[Bought, ...]()
     if found.bought is not None:
         buy = tuple(to_buy(found.bought, yard))
@@ -71,7 +71,7 @@ def _told(
     otherwise = NO_ROOM if found.verdict == "not enough" else NOT_SEEN
     return LaidOut(
         verdict=found.verdict,
-        proofs=reasons.proofs if found.verdict == "not enough" else (),
+        proofs=reasons.proofs,
         boards=boards,
         blanks=named,
         layouts=layouts,

@@ -26,7 +26,7 @@ from dryfit.stock.spares import asked_for, if_there_is_room
 from dryfit.stock.states import in_one_state
 from dryfit.stock.staves import MORE
 
-MOST = 14
+MOST = 15
 """So many ways are offered, and no more: each is laid out by itself (ours)."""
 
 
@@ -59,6 +59,7 @@ def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
     return tuple(found.values())[:MOST]
 
 
+TRUE = "planed boards made true as rough ones are"
 SHORT = "blanks cut short, and fed through the planer between strips that it bites instead"
 FREE = "each stave as wide as its board gives"
 SINGLY = "every part in a blank of its own, where the machines take one so short"
@@ -79,12 +80,14 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
     for more in range(1, MORE + 1):
         why = "one stave more in each panel" if more == 1 else f"{more} staves more in each panel"
         yield _made(with_more_staves(model, more, shop), shop, why=why)
-    yield _made(asked, shop, made_true=True, why="planed boards made true as rough ones are")
+    yield _made(asked, shop, made_true=True, why=TRUE)
     free = with_free_widths(model, shop)
     yield _made(free, shop, why=FREE)
     if has_snipe(shop):
         yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
         yield _made(asked, shop, short="all", why=SHORT)
+        true_short = f"{TRUE}; {SHORT}"
+        yield _made(asked, shop, short="all", made_true=True, why=true_short)
         yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
         free_short = with_free_widths(model, without_snipe(shop))
         yield _made(free_short, shop, short="all", why=f"{FREE}; {SHORT}")

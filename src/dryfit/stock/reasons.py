@@ -32,20 +32,37 @@ class Reasons:
 
 def reasons_of(
     outcome: Outcome,
+    proved: Outcome,
     boards: Sequence[StockBoard],
     model: Model,
     shop: Shop,
 ) -> Reasons:
-    """Return why blanks find no place among the boards on hand."""
+    """Return why blanks find no place among the boards on hand, and what is `proved` of all ways.
+
+    What is said of a part alone is said as it is made; that none is proved of it is no reason.
+    """
     teller = Teller(boards, model, shop)
-    alone = {key(blank): teller.too_thick(blank) for blank in outcome.none}
-    together: list[str] = []
+    hopeless = {
+        name
+        for split, answer in proved.pairs
+        for proof in answer.proofs
+        if proof.bound == "part"
+        for name in (split.blank(part).part.name for part in proof.parts)
+    } | {blank.part.name for blank in proved.none}
+    alone = {
+        key(blank): teller.too_thick(blank) for blank in outcome.none if blank.part.name in hopeless
+    }
     for split, answer in outcome.pairs:
         for proof in answer.proofs:
-            if proof.bound == "part":
+            blank = split.blank(proof.parts[0])
+            if proof.bound == "part" and blank.part.name in hopeless:
                 alone |= dict.fromkeys(proof.parts, teller.too_large(proof, split))
-            else:
-                together.append(teller.too_many(proof, split))
+    together = [
+        teller.too_many(proof, split)
+        for split, answer in proved.pairs
+        for proof in answer.proofs
+        if proof.bound != "part"
+    ]
     return Reasons(alone, (*dict.fromkeys(alone.values()), *together))
 
 
@@ -92,7 +109,7 @@ class Teller:
         say, blank = self.model.display.with_unit, split.blank(proof.parts[0])
         near = None if len(proof.parts) > 1 else self._nearest(blank)
         if near is None:
-            who, which = f"{_names(proof, split)}, in one run,", proof.size == "length"
+            who, which = f"{_names(proof, split, self.model)}, in one run,", proof.size == "length"
             needed, there, board = exact(proof.needed), exact(proof.there), None
         else:
             who, (which, needed, there, board) = f"{blank.subject}: a blank", near
@@ -128,17 +145,17 @@ class Teller:
         """Say that blanks take more together than the boards have."""
         say = self.model.display.with_unit
         lines = [alike[0] for _, alike in split.boards]
+        who = _names(proof, split, self.model)
         if proof.bound == "area":
             wide = max(board.sizes[1] for board in lines)
             needed, there = (Fraction(size, 10**4) / wide for size in (proof.needed, proof.there))
             return (
-                f"{_names(proof, split)} take at least {say(needed)} of a board {say(wide)} "
-                f"wide with the saw cuts beside them, and there are {say(there)}: "
+                f"{who} take at least {say(needed)} of a board {say(wide)} wide "
+                f"with the saw cuts beside them, and there are {say(there)}: "
                 f"{say(needed - there)} too little"
             )
         names = [board.label for _, alike in split.boards for board in alike]
         kind = "sheet" if split.blanks[0].sheet else "board"
-        who = _names(proof, split)
         if len(names) == 1:
             return f"{who} cannot all come out of {kind} {names[0]}, whichever way it is cut"
         return (
@@ -147,15 +164,24 @@ class Teller:
         )
 
 
-def _names(proof: Proof, split: Split) -> str:
-    subjects: dict[str, int] = {}
+def _names(proof: Proof, split: Split, model: Model) -> str:
+    """Return what cannot all be had, as copies of parts; the staves of a panel without a number."""
+    copies: dict[str, int] = {}
+    staves: dict[str, None] = {}
     for name in proof.parts:
         blank = split.blank(name)
-        subjects[blank.subject] = subjects.get(blank.subject, 0) + blank.count
+        part = blank.part.name
+        if blank.staves:
+            staves[part] = None
+        else:
+            copies[part] = copies.get(part, 0) + blank.count * blank.each
     return listed(
         [
-            f"{count} {subject} blank{'s' if count > 1 else ''}"
-            for subject, count in subjects.items()
+            *(
+                f"1 {name}" if count == 1 else f"{count} {model.part(name).written}"
+                for name, count in copies.items()
+            ),
+            *(f"the staves of {name}" for name in staves),
         ]
     )
 

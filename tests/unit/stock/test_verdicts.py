@@ -221,3 +221,20 @@ def test_what_is_bought_serves_what_is_missing() -> None:
     assert [bought.count for bought in laid.buy] == [1]
     on_hand = [layout for layout in laid.layouts if layout.board.on_hand]
     assert sum(bool(one.blank.pieces) for layout in on_hand for one in layout.placed) == 5
+
+
+def test_a_certain_no_is_of_every_state_and_of_blanks_cut_short() -> None:
+    """One planed board is too little, and the rough ones are too short unless blanks are cut so."""
+    # 880 - 2 x 25 = 830 holds a lath of 800 + 25 that is fed between strips (A5.1, A6.1); with
+    # the bite of the planer, 920, it does not. All laths go one way: 25 planed is trued to 20 too.
+    laid, findings = told(
+        "have 1 board of ash, 1000 x 160 x 25, planed",
+        "have 6 boards of ash, 880 x 160 x 27, rough",
+    )
+    assert (laid.verdict, laid.proofs, findings) == ("enough", (), ())
+
+
+def test_a_certain_no_counts_pieces_and_not_blanks() -> None:
+    # Four boards give a lath each, whichever way; what cannot be had is told as copies of parts.
+    laid, _ = told("have 4 boards of ash, 1000 x 160 x 27, rough")
+    assert laid.proofs[0].startswith("5 laths")
