@@ -27,6 +27,7 @@ from dryfit.operations.minutes import METRE, worked
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
+from dryfit.stock.boards import unplaned
 
 MITRE_SAW = "mitre saw"
 BENCH = "bench"
@@ -89,8 +90,7 @@ def _along(cut: LayoutCut, shop: Shop) -> SawWay:
     if not_at_table_saw is None:
         not_at_table_saw = _wide_kerf(cut, shop)
     if not_at_table_saw is None and not cut.trims:
-        line = cut.board.line
-        return SawWay(through_cuts.SAW, at, straight=line.rough or line.hit_and_miss)
+        return SawWay(through_cuts.SAW, at, straight=unplaned(cut.board.line))
     return SawWay(BENCH, why=not_at_band_saw or not_at_table_saw or ())
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.boards import flat
+from dryfit.stock.boards import flat, unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, Placed
 
 
@@ -118,4 +118,4 @@ def _flat(one: Placed, layout: BoardLayout, shop: Shop) -> Fraction:
 def _unplaned(layout: BoardLayout) -> bool:
     """Return whether no face of a board can be relied on."""
     line = layout.board.line
-    return line.rough or line.hit_and_miss or line.warped
+    return unplaned(line) or line.warped

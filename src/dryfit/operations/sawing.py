@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.operations import through_cuts
@@ -30,7 +30,8 @@ from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.sawing import BadZone, SawnBoard
 from dryfit.shop.shop import Shop
-from dryfit.stock.laid_out import LaidOut, NamedBlank, StockBoard
+from dryfit.stock.boards import unplaned
+from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 
 ZERO = Fraction(0)
 WHY_CROSSCUT_AFTER_RIP = "it is cut off what that rip has freed"
@@ -54,8 +55,13 @@ NO_BOARDS = Sawing(Batch(), (), {})
 
 
 def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
-    """Return the operations that part the boards of the layouts, with the rules between them."""
-    cuts = layout_cuts(laid, model)
+    """Return the operations that part the boards of the layouts, with the rules between them.
+
+    What is sawn to its size out of a sheet is no blank that the saws bring to its size once more:
+    its parts are sawn from the sheet to width and to length as without a layout.
+    """
+    layouts = tuple(layout for layout in laid.layouts if not _sawn_to_size(layout))
+    cuts = layout_cuts(replace(laid, layouts=layouts), model)
     ways = {cut.key: saw_way(cut, shop) for cut in cuts}
     groups = grouped(cuts, tuple(ways[cut.key].key for cut in cuts))
     of = {cut.key: group.id for group in groups for cut in group.cuts}
@@ -84,9 +90,15 @@ def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
             freed.setdefault(blank.subject, {})[of[cut.key]] = None
     return Sawing(
         Batch(tuple(operations), tuple(rules.values())),
-        tuple(_board(layout.board) for layout in laid.layouts),
+        tuple(_board(layout.board) for layout in layouts),
         {subject: tuple(names) for subject, names in freed.items()},
     )
+
+
+def _sawn_to_size(layout: BoardLayout) -> bool:
+    """Return whether nothing is trimmed off what comes out of a sheet."""
+    spared = (not any(one.blank.allowance) for one in layout.placed)
+    return layout.board.line.kind == "sheet" and all(spared)
 
 
 def _before(
@@ -169,7 +181,7 @@ def _board(board: StockBoard) -> SawnBoard:
         length=long,
         width=wide,
         thickness=thick,
-        rough=line.rough or line.hit_and_miss,
+        rough=unplaned(line),
         sheet=line.kind == "sheet",
         cup=line.cup,
         bow=line.bow,

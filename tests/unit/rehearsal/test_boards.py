@@ -261,3 +261,24 @@ def test_planed_wood_lies_true_as_it_comes() -> None:
     done = {op.id for step in of.plan.steps for op in step.operations}
     assert {"leg / length", "long rail / edge", "long rail / width"} <= done
     assert not done & {"leg / face", "leg / edge", "leg / width", "long rail / thickness"}
+
+
+SMALL_SHEETS = """piece Case
+units mm
+overall 900 wide, 300 deep, 700 high
+timber birch ply
+have 2 sheets of birch ply, 703 x 303 x 18
+have 2 sheets of birch ply, 879 x 306 x 18
+2 sides, upright, facing side, 300 x 18, at left and right
+2 shelves, across, flat, 300 x 18, between sides, up 30 and 600, housing 6
+glue up case: sides, shelves, cure 2 h
+"""
+
+
+def test_sheets_with_nothing_to_trim_are_sawn_to_size_once() -> None:
+    """TRADE A5: where a factory edge is kept nothing is added; a second rip would take nothing."""
+    of = played(SMALL_SHEETS)
+    assert of.said() == ""
+    done = [op.id for step in of.plan.steps for op in step.operations]
+    assert {"side / width", "side / length"} <= set(done)
+    assert not [name for name in done if name.startswith(("side / rip", "side / rough length"))]
