@@ -56,3 +56,13 @@ def test_no_figure_and_no_letter_of_the_sheet_stands_on_another() -> None:
     told = " ".join(words)
     assert f"{len(rows[0].places)} from" in told
     assert words.count("A") == words.count("B") == 2
+
+
+def test_a_sheet_is_drawn_as_thick_as_it_measures() -> None:
+    # What is sold as 6 mm and measures 5.7 is not shown as 5.5.
+    model = model_of(CASE.replace("6 thick, of birch ply", "5.7 thick, of birch ply"))
+    (back,) = (part for part in model.parts if part.name == "back")
+    (sheet,) = part_sheets(back, model, label(model))
+    words = [line.words for line in lettering(sheet)]
+    assert "5.7" in words
+    assert "5.5" not in words

@@ -281,7 +281,10 @@ def _across(
         Tick(start + step * float(at), (say.setting(at),)) for at in sorted(places) if 0 < at < size
     ]
     waits = direction == WIDTH and part.untaken("width") is not None
-    full: Text = ("about ", say.size(size)) if waits else (say.size(size),)
+    # A sheet is as thick as it measures, which is seldom a whole or half millimetre.
+    measured = part.stock == "sheet" and direction != WIDTH
+    whole = say.setting(size) if measured else say.size(size)
+    full: Text = ("about ", whole) if waits else (whole,)
     return [*ticks, Tick(start + step * float(size), full, size=True)]
 
 
