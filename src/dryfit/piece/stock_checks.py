@@ -43,7 +43,7 @@ def asked_of_stock(line: HaveLine, have: Have, sums: Sums, first: str) -> Iterat
 
 def inside(zones: Sequence[Avoid], have: Have) -> tuple[Avoid, ...]:
     """Return bad places cut off at the ends and edges of their board, without those beyond."""
-    length, width = have.sizes[0], _widest(have)
+    length, width = have.sizes[0], have.widest
     cut = (
         Avoid(_within(zone.along, length), _within(zone.across, width), zone.why, zone.span)
         for zone in zones
@@ -62,11 +62,6 @@ def _within(
 
 def _is_some(reach: tuple[Fraction, Fraction] | None) -> bool:
     return reach is None or reach[0] < reach[1]
-
-
-def _widest(have: Have) -> Fraction | None:
-    width = have.sizes[1]
-    return width if width is None or have.other_width is None else max(width, have.other_width)
 
 
 # --- sizes
@@ -170,7 +165,7 @@ def _measured(line: HaveLine, have: Have, sums: Sums) -> Iterator[Diagnostic]:
 
 
 def _zones(have: Have, sums: Sums) -> Iterator[Diagnostic]:
-    say, length, width = sums.display.with_unit, have.sizes[0], _widest(have)
+    say, length, width = sums.display.with_unit, have.sizes[0], have.widest
     for zone in have.avoid:
         for reach, whole, how in ((zone.along, length, "long"), (zone.across, width, "wide")):
             if reach is None or whole is None or (reach[0] >= 0 and reach[1] <= whole):

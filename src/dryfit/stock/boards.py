@@ -104,10 +104,12 @@ def _lack_of_sheet(line: Have, piece: Wanted) -> Lack:
 def sizes(line: Have) -> tuple[Fraction, Fraction, Fraction]:
     """Return length, width and thickness of a board, `UNKNOWN` where its line says nothing.
 
-    The thickness is as it was measured, where the line says that it was.
+    The width is that of the wider end.  The thickness is as it was measured, where the line says
+    that it was.
     """
-    long, wide, thick = (UNKNOWN if size is None else size for size in line.sizes)
-    return long, wide, thick if line.measured is None else line.measured
+    told = line.sizes[0], line.widest, line.sizes[2] if line.measured is None else line.measured
+    long, wide, thick = (UNKNOWN if size is None else size for size in told)
+    return long, wide, thick
 
 
 def trim(line: Have, piece: Wanted, shop: Shop) -> Fraction:

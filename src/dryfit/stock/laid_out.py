@@ -35,12 +35,13 @@ class StockBoard:
 
         A board without one of them is never laid out.
         """
-        long, wide, thick = self.line.sizes
+        line = self.line
+        long, wide = line.sizes[0], line.widest
+        thick = line.sizes[2] if line.measured is None else line.measured
         assert long is not None
         assert wide is not None
         assert thick is not None
-        wide = max(wide, self.line.other_width or wide)
-        return long, wide, thick if self.line.measured is None else self.line.measured
+        return long, wide, thick
 
 
 @dataclass(frozen=True, slots=True)

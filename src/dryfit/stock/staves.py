@@ -16,7 +16,8 @@ from dryfit.placing.model import Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.boards import UNKNOWN, rip_room, sizes, unplaned
+from dryfit.stock.board_edges import rough_edge
+from dryfit.stock.boards import UNKNOWN, rip_room, sizes
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import ROUGH_EDGE, crosscut_at_boards, rip_at_boards
 
@@ -106,7 +107,9 @@ def _sections(
     if rough is None or UNKNOWN in (long, wide):
         return
     kerf, room = rip_at_boards(shop), rip_room(line, shop)
-    usable = wide - (ROUGH_EDGE if unplaned(line) else 0)
+    # Of a slab what it has at its narrow end, between both edges where both are under bark.
+    narrow = min(line.sizes[1] or wide, line.other_width or wide)
+    usable = narrow - rough_edge(line) - (ROUGH_EDGE if line.waney > 1 else 0)
     across = crosscut_at_boards(shop)
     ends = 2 * shop.allowances["end_trim"]
     lengths = (long - ends + across) // (rough.length + across)

@@ -49,6 +49,14 @@ def test_a_cup_costs_itself_and_falls_with_the_square_of_the_width(width: int, l
     assert f"{float(flat(line, Fraction(600), Fraction(width), shipped_shop())):.1f}" == left
 
 
+def test_a_slab_is_as_wide_as_its_wider_end_whichever_its_line_tells_first() -> None:
+    # 350 + 5 of ripping are no more than 420; where the slab is so wide is for a layout to say.
+    for widths in ("300 to 420", "420 to 300"):
+        assert not codes_of(f"1 slab of ash, 2000 x {widths} x 50, rough", "600", "350", "30")
+        narrow = codes_of(f"1 slab of ash, 2000 x {widths} x 50, rough", "600", "450", "30")
+        assert "no-board-fits" in narrow
+
+
 def test_a_bow_and_a_twist_cost_too() -> None:
     # 600 of 2400: bow 8 / 16 = 0.5; twist 6 x 600/2400 x 50/160 = 0.47, half of it; clean-up 1.
     model = checked(

@@ -10,6 +10,8 @@ from dryfit.operations import work_list
 from dryfit.placing.model import Model
 from dryfit.stock.needs import Needs, needs_of
 
+MM = Fraction
+
 FIXED = "glued from 4"
 
 
@@ -98,6 +100,18 @@ def test_boards_as_they_come_are_used_whole_and_first_of_all() -> None:
     assert first.why == ""
     # With no boards told of there is nothing to go by.
     assert staves(needs_of(replace(model, stock=()), shipped_shop())[0].model).count == 3
+
+
+def test_of_a_slab_staves_lie_between_its_edges_and_at_its_narrow_end() -> None:
+    # 215 less 3 at each edge under bark and 5 of ripping is 204; 212 less 3 and 5 at one end, too.
+    model = bench("from boards as they come", (2, 2500, 215))
+    (line,) = model.stock
+    bark = replace(line, waney=2)
+    ends = ((MM(300), MM(212)), (MM(212), MM(300)))
+    tapers = [replace(line, sizes=(MM(2500), here, MM(27)), other_width=n) for here, n in ends]
+    for slab in (bark, *tapers):
+        first = needs_of(replace(model, stock=(slab,)), shipped_shop())[0]
+        assert staves(first.model).widths == mm(204, 162)
 
 
 def test_boards_that_do_not_give_the_width_change_nothing() -> None:

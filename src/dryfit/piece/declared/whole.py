@@ -95,6 +95,12 @@ class Have:
     inventory: str = ""
 
     @property
+    def widest(self) -> Fraction | None:
+        """How wide it is at the wider end, in mm; None where its line does not say."""
+        width = self.sizes[1]
+        return width if width is None else max(width, self.other_width or width)
+
+    @property
     def place(self) -> str:
         """Where it is told of: ``line 4``, or ``line 4 of offcuts.dryfit``."""
         of = f" of {self.inventory}" if self.inventory else ""
