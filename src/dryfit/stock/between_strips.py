@@ -14,6 +14,7 @@ from typing import Literal
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank, made_of
+from dryfit.stock.board_edges import usable_face
 from dryfit.stock.boards import sizes
 from dryfit.stock.rough_sizes import rough_sizes
 
@@ -56,11 +57,11 @@ def _only_short(blank: Blank, lines: Sequence[Have], shop: Shop) -> bool:
     """
     if blank.sheet or not has_snipe(shop):
         return False
-    short, ends = cut_short(blank, shop), 2 * shop.allowances["end_trim"]
+    short = cut_short(blank, shop)
 
     def holds(line: Have, wanted: Blank) -> bool:
-        rough, (long, wide, _) = rough_sizes(wanted, line, shop), sizes(line)
-        return rough is not None and rough.length + ends <= long and rough.width <= wide
+        rough, (long, wide) = rough_sizes(wanted, line, shop), usable_face(line, shop)
+        return rough is not None and rough.length <= long and rough.width <= wide
 
     return not any(holds(line, blank) for line in lines) and any(
         holds(line, short) for line in lines

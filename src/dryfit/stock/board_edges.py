@@ -8,6 +8,8 @@ from fractions import Fraction
 
 from dryfit.cutting import Area
 from dryfit.piece.declared import Have
+from dryfit.shop.shop import Shop
+from dryfit.stock.boards import sizes
 from dryfit.stock.laid_out import Reach, StockBoard
 from dryfit.stock.saws import ROUGH_EDGE, down, up
 
@@ -19,6 +21,16 @@ MOST_STEPS = 4
 def rough_edge(line: Have) -> Fraction:
     """Return what is left out of the width because the far edge is not straight (TRADE A2.6)."""
     return ROUGH_EDGE if line.rough or line.hit_and_miss or line.waney else Fraction(0)
+
+
+def usable_face(line: Have, shop: Shop) -> tuple[Fraction, Fraction]:
+    """Return how long and wide a board is between its trimmed ends and without its rough edge, mm.
+
+    A sheet keeps its factory edges.  Bad places are left out of account.
+    """
+    long, wide, _ = sizes(line)
+    ends = Fraction(0) if line.kind == "sheet" else 2 * shop.allowances["end_trim"]
+    return long - ends, wide - rough_edge(line)
 
 
 TAPER = "narrower here"

@@ -9,6 +9,7 @@ from typing import Literal
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank, gang_length, made_of, shortest_fed
+from dryfit.stock.board_edges import usable_face
 from dryfit.stock.boards import Lack, lack, lines_for, sizes, unplaned, wanted
 
 Gangs = Literal["usual", "longer", "singly", "fewer"]
@@ -50,7 +51,7 @@ def _most(part: Part, model: Model, shop: Shop) -> int:
     """Return how many copies come out of one length of the longest board that the part fits."""
     piece = wanted(part, shop)
     long = [
-        sizes(line)[0] - 2 * shop.allowances["end_trim"]
+        usable_face(line, shop)[0]
         for line in lines_for(part, model)
         if lack(line, piece, shop) is Lack.NOTHING
     ]

@@ -10,10 +10,11 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.cutting import Board, Job, Part
+from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock import saws
 from dryfit.stock.blanks import Blank
-from dryfit.stock.board_edges import bad_areas, rough_edge
+from dryfit.stock.board_edges import bad_areas, rough_edge, usable_face
 from dryfit.stock.laid_out import StockBoard
 from dryfit.stock.pricing import in_hundredths, price_of
 from dryfit.stock.rough_sizes import Rough, rough_sizes
@@ -98,17 +99,16 @@ def sizes_on(
     found = {name: one for name, one in rough if one is not None}
     if not sparing:
         return found
-    large = [one for name, one in found.items() if _holds(dict(lines)[name][0], one, shop)]
+    there = {name: alike[0].line for name, alike in lines}
+    large = [one for name, one in found.items() if _holds(there[name], one, shop)]
     most = min((one.thickness for one in large), default=Fraction(0)) + MUCH_THICKER
     return {name: one for name, one in found.items() if not large or one.thickness <= most}
 
 
-def _holds(board: StockBoard, rough: Rough, shop: Shop) -> bool:
+def _holds(line: Have, rough: Rough, shop: Shop) -> bool:
     """Return whether a board is long and wide enough, whatever bad places it has."""
-    long, wide, _ = board.sizes
-    sheet = board.line.kind == "sheet"
-    ends = Fraction(0) if sheet else 2 * shop.allowances["end_trim"]
-    return sheet or (rough.length <= long - ends and rough.width <= wide - rough_edge(board.line))
+    long, wide = usable_face(line, shop)
+    return line.kind == "sheet" or (rough.length <= long and rough.width <= wide)
 
 
 def joined(sizes: Sequence[Sizes], blanks: Sequence[Blank]) -> list[tuple[int, ...]]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.board_edges import bad_places, rough_edge
+from dryfit.stock.board_edges import bad_places, usable_face
 from dryfit.stock.laid_out import BoardLayout, Fallen, Placed, Reach, StockBoard
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import exact, rules_for
@@ -49,8 +49,7 @@ def margin_of(
 def _rooms(layout: BoardLayout, shop: Shop) -> Iterator[Fraction]:
     """Yield by how much the blanks side by side, and one after another, fall short of the board."""
     rules = rules_for(shop, sheet=layout.board.line.kind == "sheet")
-    long, wide, _ = layout.board.sizes
-    usable = long - 2 * exact(rules.end_trim), wide - rough_edge(layout.board.line)
+    usable = usable_face(layout.board.line, shop)
     kerfs = exact(rules.crosscut_kerf), exact(rules.rip_kerf)
     bad = bad_places(layout.board)
     for own in (0, 1):
@@ -85,12 +84,9 @@ def _over(reach: Reach, low: Fraction, high: Fraction) -> bool:
 def _takes(board: StockBoard, layout: BoardLayout, blanks: Sequence[Blank], shop: Shop) -> bool:
     """Return whether a board could take each of the blanks of another."""
     kinds = {name: blank for blank in blanks for name in blank.names}
-    long, wide, _ = board.sizes
-    ends = 2 * shop.allowances["end_trim"] if board.line.kind != "sheet" else Fraction(0)
+    long, wide = usable_face(board.line, shop)
     for one in layout.placed:
         rough = rough_sizes(kinds[one.blank.name], board.line, shop)
-        if rough is None or rough.length > long - ends:
-            return False
-        if rough.width > wide - rough_edge(board.line):
+        if rough is None or rough.length > long or rough.width > wide:
             return False
     return True

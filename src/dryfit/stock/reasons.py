@@ -10,13 +10,13 @@ from dryfit.cutting import Proof
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.board_edges import bad_places, rough_edge
+from dryfit.stock.board_edges import bad_places, usable_face
 from dryfit.stock.boards import flat, reserve, serves
 from dryfit.stock.job import Split, key
 from dryfit.stock.laid_out import StockBoard
 from dryfit.stock.outcome import Outcome
 from dryfit.stock.rough_sizes import rough_sizes
-from dryfit.stock.saws import exact, rules_for
+from dryfit.stock.saws import exact
 
 NO_ROOM = "no room is left on the boards on hand"
 NOT_SEEN = "no way was found to get it out of the boards on hand as well"
@@ -130,8 +130,7 @@ class Teller:
                 continue
             if bad_places(board):
                 return None
-            ends = exact(rules_for(self.shop, sheet=blank.sheet).end_trim)
-            long, wide = board.sizes[0] - 2 * ends, board.sizes[1] - rough_edge(board.line)
+            long, wide = usable_face(board.line, self.shop)
             needed = rough.length, rough.width
             if blank.sheet and not board.line.grain and (needed[0] > long) != (needed[1] > wide):
                 needed = (needed[1], needed[0])

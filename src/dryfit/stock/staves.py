@@ -16,7 +16,7 @@ from dryfit.placing.model import Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
-from dryfit.stock.board_edges import rough_edge
+from dryfit.stock.board_edges import rough_edge, usable_face
 from dryfit.stock.boards import UNKNOWN, rip_room, sizes
 from dryfit.stock.rough_sizes import rough_sizes
 from dryfit.stock.saws import ROUGH_EDGE, crosscut_at_boards, rip_at_boards
@@ -111,8 +111,7 @@ def _sections(
     narrow = min(line.sizes[1] or wide, line.other_width or wide)
     usable = narrow - rough_edge(line) - (ROUGH_EDGE if line.waney > 1 else 0)
     across = crosscut_at_boards(shop)
-    ends = 2 * shop.allowances["end_trim"]
-    lengths = (long - ends + across) // (rough.length + across)
+    lengths = (usable_face(line, shop)[0] + across) // (rough.length + across)
     panels = len(blank.part.copies)
     number = min(lengths * line.count // panels, _MOST_SECTIONS)
     sections = []
