@@ -10,10 +10,9 @@ from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
 from dryfit.piece.declared import Have
 from dryfit.stock.blanks import Blank
-from dryfit.stock.boards import Lack, lack, wanted
+from dryfit.stock.boards import Lack, flat, lack, reserve, sizes, wanted
 from dryfit.stock.needs import needs_of
-from dryfit.stock.rough_sizes import Rough, by_state, rough_sizes
-from dryfit.stock.usable import rip_first, usable
+from dryfit.stock.rough_sizes import Rough, rough_sizes
 
 MM = Fraction
 
@@ -126,10 +125,11 @@ def test_each_state_asks_for_its_own_size() -> None:
         board(2400, 160, 22, state="planed"),
         board(2400, 160, 25, state="hit and miss"),
     )
-    found = by_state(blank("apron"), lines, shipped_shop())
-    assert [mm(rough.length, rough.width, len(own)) for rough, own in found] == [
-        mm(930, 103, 1),
-        mm(1040, 105, 2),
+    found = [out_of("apron", line) for line in lines]
+    assert [(rough.length, rough.width) for rough in found] == [
+        mm(1040, 105),
+        mm(930, 103),
+        mm(1040, 105),
     ]
 
 
@@ -139,23 +139,13 @@ def test_j1_a_cupped_board_serves_strips_that_it_does_not_serve_whole() -> None:
     The loss of the whole board taken for each strip, in `rough_sizes`, would refuse the posts.
     """
     cupped, shop = piece().stock[0], shipped_shop()
-    found = usable(cupped, needs_of(piece(), shop)[0].blanks, shop)
-    assert found.whole == 29
-    ripped = {float(wide): float(left) for wide, left in found.ripped}
-    assert ripped[50] == pytest.approx(32.6, abs=0.05)
-    first = rip_first(blank("post"), cupped, shop)
-    assert first is not None
-    assert mm(first.whole, first.needed) == mm(29, Fraction(61, 2))
-    assert not first.too_wide
-    assert first.ripped == dict(found.ripped)[MM(50)]
-
-
-def test_a_flat_board_no_wider_than_the_jointer_need_not_be_ripped_first() -> None:
-    shop = shipped_shop()
-    assert rip_first(blank("apron"), board(2400, 160, 27), shop) is None
-    wide = rip_first(blank("apron"), board(2400, 240, 27), shop)
-    assert wide is not None
-    assert wide.too_wide
+    long, wide, _ = sizes(cupped)
+    whole, rough = flat(cupped, long, wide, shop), out_of("post", cupped)
+    assert whole == 29
+    assert rough.width == 50
+    ripped = flat(cupped, rough.length, rough.width, shop)
+    assert float(ripped) == pytest.approx(32.6, abs=0.05)
+    assert whole < blank("post").trued_thickness + reserve(cupped, shop) == Fraction(61, 2)
 
 
 def test_a_twist_counts_half_and_a_bow_by_the_square_of_the_length() -> None:
@@ -164,9 +154,10 @@ def test_a_twist_counts_half_and_a_bow_by_the_square_of_the_length() -> None:
     Bow 4 leaves 1, twist 8 leaves 2 and costs half of it; 1 is cleaned off: 27 - 3 = 24.
     """
     line = replace(board(2080, 210, 27), bow=MM(4), twist=MM(8))
-    found = usable(line, (blank("apron"),), shipped_shop())
-    assert found.ripped == (mm(105, 24),)
-    assert found.whole == 27 - 4 - 4 - 1
+    rough, shop = out_of("apron", line), shipped_shop()
+    assert mm(rough.length, rough.width) == mm(1040, 105)
+    assert flat(line, rough.length, rough.width, shop) == 24
+    assert flat(line, MM(2080), MM(210), shop) == 27 - 4 - 4 - 1
 
 
 def test_a_strip_for_two_leaves() -> None:

@@ -71,17 +71,6 @@ class _Table:
                 row.append(best)
                 column.append(best)
 
-    def _single(self, along: int, across: int) -> int:
-        """The most valuable piece that a rectangle holds."""
-        return max(
-            (
-                value
-                for size, value in zip(self.pieces, self.values, strict=True)
-                if size[0] <= along and size[1] <= across
-            ),
-            default=0,
-        )
-
     def collect(self, i: int, j: int, counts: list[int]) -> None:
         """Count the pieces of the best way to cut a rectangle."""
         worth = self.worth[i][j]

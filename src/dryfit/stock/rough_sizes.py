@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -101,23 +100,6 @@ def _of_state(blank: Blank, line: Have, shop: Shop) -> bool:
         return own == blank.state
     room = shop.allowances["facing"] + shop.allowances["hand_margin"]
     return sizes(line)[2] >= blank.trued_thickness + room
-
-
-def by_state(
-    blank: Blank, lines: Iterable[Have], shop: Shop
-) -> tuple[tuple[Rough, tuple[Have, ...]], ...]:
-    """Return the lengths and widths that the blank may have, each with the lines of which it has.
-
-    The smallest face comes first.  Rough boards ask for more than planed ones; a blank of one size
-    may come out of any line beside that size.
-    """
-    found: dict[tuple[Fraction, Fraction], tuple[Rough, list[Have]]] = {}
-    for line in lines:
-        rough = rough_sizes(blank, line, shop)
-        if rough is not None:
-            found.setdefault((rough.length, rough.width), (rough, []))[1].append(line)
-    ranked = sorted(found.items(), key=lambda each: (each[0][0] * each[0][1], each[0]))
-    return tuple((rough, tuple(own)) for _, (rough, own) in ranked)
 
 
 def _flat(blank: Blank, line: Have, length: Fraction, width: Fraction, shop: Shop) -> Fraction:
