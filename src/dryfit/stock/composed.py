@@ -144,9 +144,8 @@ def _cut_from(
 
 def _nowhere(blank: Blank, index: int, name: str, letter: str) -> NamedBlank:
     """Return a blank that lies on no board, as large as it usually is."""
-    along = -(-blank.each // blank.leaves)
     lost = (
-        blank.length - along * blank.part.cut_length,
+        blank.length - blank.along * blank.part.cut_length,
         blank.width - blank.to_width,
         blank.thickness - blank.leaves * blank.to_thickness,
     )

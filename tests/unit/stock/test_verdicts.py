@@ -106,6 +106,15 @@ def test_the_yard_sells_the_least_by_price() -> None:
     assert set(laid.placed) == {blank.name for blank in laid.blanks}
 
 
+def test_what_to_buy_is_told_with_the_money_of_the_yard() -> None:
+    _, (finding,) = told(
+        "have 4 boards of ash, 1000 x 160 x 27, rough",
+        "buy boards of ash, 1000 x 120 x 27, rough, €11.50 each",
+    )
+    (hint,) = finding.hints
+    assert hint.message == "buy 1 board of ash, 1000 x 120 x 27 for €11.50"
+
+
 def test_prices_by_length_and_by_volume() -> None:
     # 2400 x 180 x 27 are 11.664 dm3: at 1000 the cubic metre 11.66; at 5 the metre 12.
     laid, _ = told("buy boards of ash, 2400 x 180 x 27, rough, 1000 per m3")
