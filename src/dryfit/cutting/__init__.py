@@ -22,7 +22,7 @@ from dryfit.cutting.checker import violations
 from dryfit.cutting.engine import lay_out
 from dryfit.cutting.knapsack import Filled, best_filling
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part, Rule, Rules
-from dryfit.cutting.result import Answer, Cut, Layout, Leftover, Missing, Piece, Proof
+from dryfit.cutting.result import Answer, Cut, Layout, Leftover, Missing, Piece, Proof, stage_after
 
 __all__ = [
     "Answer",
@@ -44,5 +44,6 @@ __all__ = [
     "best_filling",
     "hands",
     "lay_out",
+    "stage_after",
     "violations",
 ]

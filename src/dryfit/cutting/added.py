@@ -4,11 +4,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from dryfit.cutting.checker import violations
-from dryfit.cutting.layouts import leftover
+from dryfit.cutting.layouts import SAWS, Hand, leftover
 from dryfit.cutting.problem import Area, Board, Job, Part
-from dryfit.cutting.result import Cut, Layout, Leftover, Piece, Saw, Side
-
-Hand = tuple[int | None, Side]
+from dryfit.cutting.result import Cut, Layout, Leftover, Piece, stage_after
+from dryfit.cutting.zoned import parted
 
 
 def added(job: Job, layouts: Sequence[Layout], part: Part) -> tuple[Job, tuple[Layout, ...]] | None:
@@ -56,7 +55,6 @@ def _cut_out(
     if hand is None:
         return None
     sizes = part.length, part.width
-    saws: tuple[Saw, Saw] = ("crosscut", "rip")
     kerfs = rules.crosscut_kerf, rules.rip_kerf
     cuts, fallen = list(layout.cuts), list(layout.leftovers)
     del fallen[place]
@@ -64,13 +62,11 @@ def _cut_out(
         run = area.width if way else area.length
         if sizes[way] == run:
             continue
-        kerf = min(kerfs[way], run - sizes[way])
-        before = None if hand[0] is None else cuts[hand[0] - 1]
-        turned = before is not None and before.saw != saws[way]
-        stage = 1 if before is None or not before.stage else before.stage + turned
-        cuts.append(Cut(len(cuts) + 1, *hand, saws[way], sizes[way], kerf, stage, area))
-        first, rest = _sides(area, way, sizes[way], kerf)
-        if rest.size:
+        first, rest, kerf = parted(area, way, sizes[way], kerfs[way])
+        assert first is not None
+        stage = stage_after(None if hand[0] is None else cuts[hand[0] - 1], SAWS[way])
+        cuts.append(Cut(len(cuts) + 1, *hand, SAWS[way], sizes[way], kerf, stage, area))
+        if rest is not None:
             fallen.append(leftover(board, rules, rest))
         area, hand = first, (len(cuts), "first")
     piece = Piece(part.id, 1, area)
@@ -84,20 +80,9 @@ def hands(layout: Layout) -> dict[Hand, Area]:
     found: dict[Hand, Area] = {}
     for cut in layout.cuts:
         found.pop((cut.after, cut.side), None)
-        way = 0 if cut.saw == "crosscut" else 1
-        found[cut.number, "first"], found[cut.number, "rest"] = _sides(
-            cut.piece, way, cut.at, cut.kerf
-        )
-    return {hand: area for hand, area in found.items() if area.size}
-
-
-def _sides(area: Area, way: int, at: int, kerf: int) -> tuple[Area, Area]:
-    if way == 0:
-        return (
-            Area(area.start, area.start + at, area.low, area.high),
-            Area(area.start + at + kerf, area.end, area.low, area.high),
-        )
-    return (
-        Area(area.start, area.end, area.low, area.low + at),
-        Area(area.start, area.end, area.low + at + kerf, area.high),
-    )
+        first, rest, _ = parted(cut.piece, SAWS.index(cut.saw), cut.at, cut.kerf)
+        if first is not None:
+            found[cut.number, "first"] = first
+        if rest is not None:
+            found[cut.number, "rest"] = rest
+    return found

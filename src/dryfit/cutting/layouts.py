@@ -6,7 +6,7 @@ from dryfit.cutting.boards import Open
 from dryfit.cutting.clear import clear_rectangles
 from dryfit.cutting.instance import Blank, Instance
 from dryfit.cutting.problem import Area, Board, Rules
-from dryfit.cutting.result import Cut, Layout, Leftover, Piece, Saw, Side
+from dryfit.cutting.result import Cut, Layout, Leftover, Piece, Saw, Side, stage_after
 from dryfit.cutting.slicing import BLANK, Node
 from dryfit.cutting.zoned import Frame, Split, Whole, parted
 
@@ -65,12 +65,7 @@ class Sawing:
         after, side = hand
         trimming = after is None and way == 0 and self.rules.end_trim > 0
         before = self.cuts[after - 1] if after is not None else None
-        if trimming:
-            stage = 0
-        elif before is None or before.stage == 0:
-            stage = 1
-        else:
-            stage = before.stage + (before.saw != SAWS[way])
+        stage = 0 if trimming else stage_after(before, SAWS[way])
         first, rest, taken = parted(area, way, at, kerf)
         number = len(self.cuts) + 1
         self.cuts.append(Cut(number, after, side, SAWS[way], at, taken, stage, area))

@@ -34,6 +34,13 @@ class Cut:
     piece: Area
 
 
+def stage_after(before: Cut | None, saw: Saw) -> int:
+    """The stage of a cut on a piece that came from the cut `before`, None for the whole board."""
+    if before is None or before.stage == 0:
+        return 1
+    return before.stage + (before.saw != saw)
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """Where the `copy`-th blank (from 1) of a part lies; turned if its length runs across.

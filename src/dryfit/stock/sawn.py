@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from dryfit.cutting import Area, Cut, Layout, Rules, hands
+from dryfit.cutting import Area, Cut, Layout, Rules, hands, stage_after
 from dryfit.stock.board_edges import rough_edge
 from dryfit.stock.laid_out import (
     BoardLayout,
@@ -103,7 +103,7 @@ def _cut(cut: Cut, frame: Frame) -> tuple[SawCut, Fallen | None]:
 def _edge_cut(number: int, hand: Hand, layout: Layout, area: Area, frame: Frame) -> SawCut:
     """Return the rip that takes the far rough edge off a blank."""
     before = layout.cuts[hand[0] - 1] if hand[0] is not None else None
-    stage = 1 if before is None or not before.stage else before.stage + (before.saw != "rip")
+    stage = stage_after(before, "rip")
     across = frame.across(area)
     at = exact(area.width)
     kerf = min(exact(frame.rules.rip_kerf), across[1] - across[0] - at)
