@@ -78,12 +78,12 @@ def chosen(
     open_to = tuple(range(len(ways)))
     for wood in _woods(ways[0], lines):
         options = _options(wood, ways, open_to, lines)
-        asked = [blank.part for option in options for blank in option.blanks]
-        if not any(serves(line, part) for line in lines for part in asked):
+        asked = [blank for option in options for blank in option.blanks]
+        if not any(serves(line, blank.part) for line in lines for blank in asked):
             unlisted += options[0].blanks
             continue
-        there = [board for board in boards if any(serves(board.line, part) for part in asked)]
-        sold = [line for line in yard if any(serves(line, part) for part in asked)]
+        there = _serving(boards, asked)
+        sold = [line for line in yard if any(serves(line, blank.part) for blank in asked)]
         one = _taken(options, there, sold, shop, effort)
         taken.append(one)
         # A panel glued from other staves makes another model: what comes after goes with it.
@@ -102,6 +102,26 @@ def chosen(
         all_of([one.proved for one in taken if one.proved is not None]),
         sum(one.work for one in taken),
     )
+
+
+def suffices(usual: Needs, boards: Sequence[StockBoard], yard: Sequence[Have], shop: Shop) -> bool:
+    """Return whether at a glance the wood on hand is enough for the usual way to make the parts.
+
+    Then `chosen` takes it, whatever other ways there are, and they need not be worked out.
+    """
+    lines = [*(board.line for board in boards), *yard]
+    return all(
+        laid_out(option.blanks, there, shop, 0, sparing=True).verdict == "enough"
+        for wood in _woods(usual, lines)
+        for option in _options(wood, (usual,), (0,), lines)
+        if any(serves(line, blank.part) for line in lines for blank in option.blanks)
+        for there in [_serving(boards, option.blanks)]
+    )
+
+
+def _serving(boards: Sequence[StockBoard], blanks: Sequence[Blank]) -> list[StockBoard]:
+    """Return the boards of which a blank may be made."""
+    return [board for board in boards if any(serves(board.line, one.part) for one in blanks)]
 
 
 def _woods(needs: Needs, lines: Sequence[Have]) -> list[Wood]:

@@ -13,14 +13,14 @@ from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
-from dryfit.stock.choosing import Chosen, chosen
+from dryfit.stock.choosing import Chosen, chosen, suffices
 from dryfit.stock.composed import composed, with_labels
 from dryfit.stock.if_room import with_what_finds_room
 from dryfit.stock.labels import labels
 from dryfit.stock.lacking import lacking, to_buy
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.margins import margin_of
-from dryfit.stock.needs import needs_of
+from dryfit.stock.needs import needs_of, usual_way
 from dryfit.stock.outcome import Outcome
 from dryfit.stock.reasons import NO_ROOM, NOT_SEEN, reasons_of
 from dryfit.stock.stock_lines import usable_lines
@@ -39,7 +39,9 @@ def lay_out_stock(
         return model, None, ()
     lines, yard = usable_lines(model)
     boards = boards_of(lines)
-    found = chosen(needs_of(model, shop), boards, yard, shop, effort)
+    usual = usual_way(model, shop)
+    ways = (usual,) if suffices(usual, boards, yard, shop) else needs_of(model, shop)
+    found = chosen(ways, boards, yard, shop, effort)
     laid = _told(found, boards, yard, model, shop)
     return found.needs.model, laid, ()
 

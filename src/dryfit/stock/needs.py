@@ -59,6 +59,11 @@ def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
     return tuple(found.values())[:MOST]
 
 
+def usual_way(model: Model, shop: Shop) -> Needs:
+    """Return the first of the ways to make all parts, without working out the others."""
+    return next(_ways(model, shop))
+
+
 TRUE = "planed boards made true as rough ones are"
 SHORT = "blanks cut short, and fed through the planer between strips that it bites instead"
 FREE = "each stave as wide as its board gives"
