@@ -107,17 +107,20 @@ class Teller:
     def too_large(self, proof: Proof, split: Split) -> str:
         """Say by which size a blank is larger than what the board that comes nearest gives."""
         say, blank = self.model.display.with_unit, split.blank(proof.parts[0])
-        near = None if len(proof.parts) > 1 else self._nearest(blank)
+        run = len(proof.parts) > 1 or (blank.rule == "in sequence" and blank.count > 1)
+        near = None if run else self._nearest(blank)
+        names = f"{_names(proof, split, self.model)}, in one run, are"
+        who = names if run else f"{blank.subject}: a blank is"
         if near is None:
-            who, which = f"{_names(proof, split, self.model)}, in one run,", proof.size == "length"
-            needed, there, board = exact(proof.needed), exact(proof.there), None
+            which, board = proof.size == "length", None
+            needed, there = exact(proof.needed), exact(proof.there)
         else:
-            who, (which, needed, there, board) = f"{blank.subject}: a blank", near
+            which, needed, there, board = near
         size, best = ("long", "longest") if which else ("wide", "widest")
         gives = f"board {board.label}, which comes nearest, gives" if board else f"the {best} gives"
         between = " between its trimmed ends" if which and not blank.sheet else ""
         return (
-            f"{who} is {say(needed)} {size}, and {gives} {say(there)}{between}: "
+            f"{who} {say(needed)} {size}, and {gives} {say(there)}{between}: "
             f"{say(needed - there)} too little"
         )
 

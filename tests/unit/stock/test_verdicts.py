@@ -46,6 +46,14 @@ def test_enough_and_how_tight_it_is() -> None:
     assert laid.spare_board == label(5)
 
 
+def test_a_bad_place_leaves_one_blank_too_long_and_no_run_of_them() -> None:
+    # The knot leaves 850 - 25 - 100 = 725 in one piece, 100 less than a blank cut short.
+    laid, _ = told("have 6 boards of ash, 850 x 160 x 27, rough, knot 0 to 100")
+    assert laid.verdict == "not enough"
+    why = laid.missing[0].why
+    assert why.startswith("lath: a blank is 825 mm long, and the longest gives "), why
+
+
 def test_too_long_for_every_board() -> None:
     # 850 gives 800 between its trimmed ends, 25 less than a blank that is cut short: 800 + 25.
     laid, findings = told("have 6 boards of ash, 850 x 160 x 27, rough")
