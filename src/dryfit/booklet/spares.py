@@ -10,6 +10,8 @@ from dryfit.booklet.text import Text, joined, listed
 from dryfit.plan.operation import Operation
 from dryfit.stock.laid_out import LaidOut
 
+_WHY = "It has the most cuts, and one that is made later has another thickness."
+
 
 def spare_wood(bench: Bench, laid: LaidOut | None = None) -> tuple[Text, ...]:
     """Return what wood is made ready besides the parts, a sentence each; none without joints.
@@ -18,10 +20,11 @@ def spare_wood(bench: Bench, laid: LaidOut | None = None) -> tuple[Text, ...]:
     """
     blanks = () if laid is None else laid.blanks
     there = () if laid is None else laid.placed
-    extra = {
-        what: tuple(each.letter for each in blanks if each.what == what and each.name in there)
-        for what in ("test piece", "spare")
-    }
+    extra: dict[str, tuple[str, ...]] = {"test piece": (), "spare": (), "if you like": ()}
+    for each in blanks:
+        if each.what in extra and each.name in there:
+            what = "if you like" if each.if_room and each.what == "spare" else each.what
+            extra[what] += (each.letter,)
     return tuple(_sentences(bench, extra))
 
 
@@ -48,16 +51,16 @@ def _sentences(bench: Bench, extra: Mapping[str, tuple[str, ...]]) -> Iterator[T
     blanks = {each.part: each.rough for each in operations if each.rough is not None}
     hardest = max(cut, key=lambda part: len(part.features))
     rough = blanks.get(hardest.name)
+    if extra["if you like"]:
+        spare = f"To spare, if you like: {_blanks(extra['if you like'])}, milled with the others."
+        yield (f"{spare} {_WHY}",)
     if extra["spare"]:
         yield (f"Spare, milled with the others: {_blanks(extra['spare'])}.",)
-    elif rough is not None:
+    elif rough is not None and not extra["if you like"]:
         yield (
             f"A spare: one more blank of the {hardest.name}, ",
             *bench.say.sizes(rough),
-            (
-                ", milled with the others. It has the most cuts, and one that is made later has "
-                "another thickness."
-            ),
+            f", milled with the others. {_WHY}",
         )
 
 

@@ -183,13 +183,38 @@ def _of_nothing(model: Model, measured: Measured, waited_for: Iterable[str]) -> 
         f"nothing waits for a measurement called `{measured.name}`",
         measured.span,
         figures={},
-        remedy=f"measured can be: {known}"
-        if known
-        else model.display.examples(
-            "write a part's size, such as `measured leg.thickness = {39.6}`, or change the line on "
-            "which the size stands"
+        remedy=_of_wood(model, measured)
+        or (
+            f"measured can be: {known}"
+            if known
+            else model.display.examples(
+                "write a part's size, such as `measured leg.thickness = {39.6}`, or change the "
+                "line on which the size stands"
+            )
         ),
     )
+
+
+def _of_wood(model: Model, measured: Measured) -> str:
+    """Return how the thickness of a wood is written that parts are of; empty where none is.
+
+    ``ply`` is birch ply too; of several thicknesses the one is meant that is nearest.
+    """
+    planned = {
+        (each.name, each.taken): each.planned
+        for each in model.measured
+        if each.kind == "sheet" and each.planned is not None
+    }
+    kinds = {
+        (part.timber, planned.get((part.timber, part.thickness), part.thickness))
+        for part in model.parts
+        if part.timber is not None and f" {part.timber}".endswith(f" {measured.name}")
+    }
+    if not kinds:
+        return ""
+    timber, thick = min(kinds, key=lambda kind: (abs(kind[1] - measured.taken), kind))
+    shown = partial(model.display.shown, fitted=True)
+    return f"say which thickness: `measured {timber} {shown(thick)} = {shown(measured.taken)}`"
 
 
 def _differs(measured: Measured, planned: Fraction, span: Span, model: Model) -> Diagnostic:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import shlex
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
@@ -56,8 +57,17 @@ def check(options: argparse.Namespace) -> int:
         sys.stdout.write(understood(checked.declared, checked.model))
     if options.whole:
         print(done_whole(plan, findings))
-    print(_summary(findings), file=sys.stderr)
+    print(_summary(findings) + _unlaid(options, checked), file=sys.stderr)
     return status_of(findings)
+
+
+def _unlaid(options: argparse.Namespace, checked: Checked) -> str:
+    """Return that `check` alone does not lay out the boards, where the notes tell of some."""
+    declared = checked.declared
+    if options.whole or checked.failed or not (declared.stock or declared.yard):
+        return ""
+    command = f"dryfit stock {shlex.quote(options.notes)}"
+    return f"\nthe boards are not laid out here: `{command}` tells whether the wood is enough"
 
 
 def parts(options: argparse.Namespace) -> int:

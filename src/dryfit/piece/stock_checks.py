@@ -114,13 +114,18 @@ def _order(have: Have, sums: Sums) -> Iterator[Diagnostic]:
 def _slips(line: HaveLine, have: Have, sums: Sums) -> Iterator[Diagnostic]:
     """Ask about bare numbers that are absurd in their unit (TRADE H37)."""
     words = [word.amount for word in line.sizes]
-    bare = all(isinstance(each, Number) and each.quantity is None for each in words)
+    bare = [isinstance(each, Number) and each.quantity is None for each in words]
     length, width, thickness = have.sizes
-    if not bare or len(words) < len(PART_DIMENSIONS) or line.unit is not None:
+    if not any(bare) or len(words) < len(PART_DIMENSIONS) or line.unit is not None:
         return
     if length is None or width is None or thickness is None or length > LONGEST_BOARD:
         return
-    if UNITS[sums.unit].size == INCH:
+    if not all(bare):
+        # In `72 x 5 x 1 1/4"` the sign at the last figure is meant for all three.
+        if UNITS[sums.unit].size == INCH or thickness <= width or length > _SHORT:
+            return
+        what, other, read = f"{sums.display.with_unit(length)} long", "in", sums.unit
+    elif UNITS[sums.unit].size == INCH:
         wide = width > _WIDEST and have.kind != "sheet"
         if not (wide or thickness > _THICKEST):
             return

@@ -45,7 +45,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         line.kind,
         line.timber,
         (length, width, thickness),
-        line.state == "rough",
+        line.state == "rough" or (line.state is None and line.waney is not None),
         line.text,
         line.span,
         cup=marks.get("cup", _ZERO),

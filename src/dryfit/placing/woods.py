@@ -57,7 +57,10 @@ def report_unknown_stock(site: Site) -> None:
 
 
 def boards_taken_as_planed(site: Site) -> Iterator[Assumption]:
-    """Yield, for each line of boards for the parts that does not say how they are, that it is."""
+    """Yield, for each line of boards for the parts that does not say how they are, how it is.
+
+    With its bark on it comes from the saw, and is rough (common practice).
+    """
     used = set(_timbers(site))
     for line in (*site.declared.stock, *site.declared.yard):
         if line.state_said or (line.timber is not None and line.timber not in used):
@@ -65,10 +68,11 @@ def boards_taken_as_planed(site: Site) -> Iterator[Assumption]:
         one = line.count == 1 and line.price is None
         what = f"the {line.kind}" if one else f"the {line.kind}s"
         of = f" of {line.timber}" if line.timber else ""
+        state, other = ("planed", "rough") if not line.rough else ("rough", "planed")
         yield Assumption(
-            f"{what}{of} {'is' if one else 'are'} planed, and not rough",
+            f"{what}{of} {'is' if one else 'are'} {state}, and not {other}",
             line.span,
-            with_phrase(line.span, "planed"),
+            with_phrase(line.span, state),
         )
 
 

@@ -139,6 +139,7 @@ def _cut_from(
         blank.leaves,
         blank.what,
         between_strips=blank.between_strips,
+        if_room=blank.if_room,
     )
 
 

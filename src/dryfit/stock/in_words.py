@@ -168,7 +168,8 @@ def used_in_words(layout: BoardLayout) -> str:
 def made_in_words(blank: NamedBlank, written: Mapping[str, str]) -> str:
     """Return what a blank becomes: ``2 posts``, ``top stave 3``, else what it is for."""
     if not blank.pieces:
-        return f"a {blank.what}"
+        wish = ", if you like" if blank.if_room and blank.what == "spare" else ""
+        return f"a {blank.what}{wish}"
     return (
         blank.pieces[0]
         if len(blank.pieces) == 1

@@ -54,7 +54,8 @@ class NamedBlank:
     are what of each is lost until the pieces have their sizes, saw cuts between them included.
     `reason` says what decides its length.  It is resawn into `leaves` where that is more than 1.
     `what` is ``part``, ``spare`` or ``test piece``.  What is fed through the planer
-    `between_strips` has no length to spare at its ends.
+    `between_strips` has no length to spare at its ends.  `if_room` is laid out without being asked
+    for, where room is left.
     """
 
     name: str
@@ -70,6 +71,7 @@ class NamedBlank:
     leaves: int = 1
     what: str = "part"
     between_strips: bool = False
+    if_room: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,6 +54,8 @@ def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> It
         yield f"  lost until it has its sizes, saw cuts included: {', '.join(lost)}"
     if blank.reason:
         yield f"  {blank.reason}"
+    if blank.if_room and blank.what == "spare":
+        yield "  it has the most cuts, and one that is made later has another thickness"
     if layout is None:
         yield "  it lies in no board"
         return

@@ -158,6 +158,19 @@ def test_check_of_the_whole_says_what_it_did(capsys: Told) -> None:
     assert "rehearsed" not in capsys.readouterr().out
 
 
+def test_check_points_to_the_command_that_lays_out_the_boards(capsys: Told) -> None:
+    bench = str(FILES["boot_bench"])
+    assert main(["check", bench]) == 0
+    last = capsys.readouterr().err.splitlines()[-1]
+    assert last == (
+        f"the boards are not laid out here: `dryfit stock {bench}` tells whether the wood is enough"
+    )
+    assert main(["check", str(FILES["screwed_frame"])]) == 0
+    assert "dryfit stock" not in capsys.readouterr().err
+    assert main(["check", bench, "--whole"]) == 0
+    assert "dryfit stock" not in capsys.readouterr().err
+
+
 @pytest.mark.usefixtures("wrong_planner")
 def test_check_of_the_whole_finds_what_keeps_a_plan_from_print(capsys: Told) -> None:
     assert main(["check", STOOL, "--json"]) == 0

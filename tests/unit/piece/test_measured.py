@@ -42,6 +42,16 @@ def test_a_measured_sheet_is_that_of_every_part_of_it() -> None:
     assert "measured-unknown" in codes(checked(with_lines("measured birch ply 9 = 8.6", text=text)))
 
 
+@pytest.mark.parametrize("wood", ["ply", "birch ply"])
+@pytest.mark.parametrize("listed", ["", "\nhave 1 sheet of birch ply, 900 x 700 x 6, measures 5.7"])
+def test_a_wood_without_its_thickness_is_told_how_it_is_written(wood: str, listed: str) -> None:
+    case = changed(CASE, ("measured ply = 5.6\n", ""), ("ply thick", "6 thick"), ("ply = 6\n", ""))
+    finding = told(with_lines(f"measured {wood} = 5.6{listed}", text=case), "measured-unknown")
+    assert finding.hints[0].message == "say which thickness: `measured birch ply 6 = 5.6`"
+    mended = with_lines(f"measured birch ply 6 = 5.6{listed}", text=case)
+    assert "measured-unknown" not in codes(checked(mended))
+
+
 def test_an_opening_measured_at_three_places_counts_by_its_smallest() -> None:
     text = with_lines("measured bay width = 664, 664.3, 668.5", text=CASE)
     finding = told(text, "opening-tapers")

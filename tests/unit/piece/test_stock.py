@@ -165,6 +165,23 @@ def test_inches_that_are_millimetres_are_asked_about() -> None:
     assert hint.corrected_line == "have (mm) 3 boards of ash, 200 x 150 x 32"
 
 
+def test_one_sign_for_inches_is_asked_whether_it_is_meant_for_all_three_sizes() -> None:
+    _, findings = of('have 1 board of ash, 72 x 5 x 1 1/4", rough')
+    assert [each.code for each in findings] == ["unit-slip"]
+    hint = findings[0].hints[0]
+    assert hint.corrected_line == 'have (in) 1 board of ash, 72 x 5 x 1 1/4", rough'
+    assert told(hint.corrected_line) == []
+    assert told('have 1 board of ash, 1800 x 160 x 1 1/4", rough') == []
+    assert told('have 1 offcut of ash, 150 x 90 x 1 1/4", rough') == []
+
+
+def test_a_slab_with_its_bark_on_is_rough_unless_its_line_says_otherwise() -> None:
+    slab = "have 1 slab of ash, 1200 x 300 x 50, waney both edges"
+    assert (board(slab).rough, board(f"{slab}, planed").rough) == (True, False)
+    half = board(f"{slab}, hit-and-miss")
+    assert (half.rough, half.hit_and_miss) == (False, True)
+
+
 def test_a_place_beyond_the_end_is_cut_off_there() -> None:
     declared, _ = of("have 1 board of ash, 1800 x 160 x 32, knot 1750 to 1850, split 1900 to 1950")
     assert [zone.along for zone in declared.stock[0].avoid] == [mm(1750, 1800)]

@@ -96,4 +96,8 @@ def test_boards_are_taken_as_planed_where_their_line_does_not_say_so() -> None:
     assert said(board) == [f"{board}, planed"]
     assert said(f"{board}, planed") == []
     assert said("have 1 sheet of birch ply, 1200 x 230 x 27") == []
+    # Common practice: a slab with its bark on comes from the saw.
+    slab = "have 1 slab of ash, 1200 x 300 x 50, waney both edges"
+    assert said(slab) == [f"{slab}, rough"]
+    assert said(f"{slab}, planed") == said(f"{slab}, rough") == []
     assert said("have 1 board of oak, 1200 x 230 x 27") == []

@@ -23,7 +23,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.as_json import stock_document
 from dryfit.stock.as_text import no_boards, stock_text
 from dryfit.stock.in_hand import halves, sawn
-from dryfit.stock.in_words import is_tight, money, usable_thickness
+from dryfit.stock.in_words import is_tight, made_in_words, money, usable_thickness
 from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.left_over import left_over
 
@@ -44,6 +44,15 @@ def test_the_verdict_comes_first_with_its_margin(shop: Shop) -> None:
         "Enough wood: 4 boards hold all 17 blanks. Tight: with a spare; where the blanks lie "
         "closest they could be 4 mm larger."
     )
+
+
+def test_a_spare_that_nobody_asked_for_is_one_if_you_like() -> None:
+    # TRADE A3.4, H55 want one; the maker who did not write it must know that it can be left out.
+    (spare,) = (each for each in bench.ENOUGH.blanks if each.what == "spare")
+    assert made_in_words(spare, {}) == "a spare"
+    assert made_in_words(replace(spare, if_room=True), {}) == "a spare, if you like"
+    test = next(each for each in bench.ENOUGH.blanks if each.what == "test piece")
+    assert made_in_words(replace(test, if_room=True), {}) == "a test piece"
 
 
 @pytest.mark.parametrize(
