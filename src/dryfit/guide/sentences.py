@@ -139,8 +139,8 @@ _PARTS = Chapter(
         Sentence(
             "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
-        Sentence("2 flaps, 12 thick, grain upright, quartersawn, in sequence", "or bookmatched"),
-        Sentence("4 posts, upright, 40 x 40, from one board, 1 spare", "one blank more is made"),
+        Sentence("2 flaps, 12 thick, grain upright, quartersawn, resawn", "or bookmatched"),
+        Sentence("4 posts, upright, 40 x 40, in sequence, 1 spare", "or from one board"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),

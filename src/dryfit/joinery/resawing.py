@@ -12,6 +12,9 @@ WARP = Fraction(2)
 RESAWN_FACE = Fraction(1)
 """What planing takes from the one sawn face of a leaf (TRADE A8.1)."""
 
+RESAWN_FACES = Fraction(3, 2)
+"""The same of both faces of a leaf from between two others (TRADE A8.1)."""
+
 LEAVES = 2
 """How many leaves are sawn out of a strip of the slab: a pair, opened like a book (TRADE A8.4)."""
 
@@ -33,13 +36,17 @@ def thickest_leaf(trued: Fraction, leaves: int, planing: Fraction, kerf: Fractio
 
 
 def sawn_leaf(finished: Fraction, shop: Shop) -> Fraction:
-    """Return how thick a leaf is sawn for a panel that is so thick when it is flattened.
+    """Return how thick a leaf is sawn for a panel that is so thick when it is flattened."""
+    return leaf_for(finished + shop.allowances["panel_flattening"], LEAVES, shop)
+
+
+def leaf_for(planed: Fraction, leaves: int, shop: Shop) -> Fraction:
+    """Return how thick each of so many leaves is sawn that is planed to a thickness.
 
     The shop's allowances for facing and for its machines hold where they are more than A8.1's.
     """
-    room = shop.allowances
-    planing = max(RESAWN_FACE, room["facing"] + room["hand_margin"])
-    return finished + room["panel_flattening"] + planing
+    faces = RESAWN_FACE if leaves == LEAVES else RESAWN_FACES
+    return planed + max(faces, shop.allowances["facing"] + shop.allowances["hand_margin"])
 
 
 def resaw_kerf(shop: Shop) -> Fraction:

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from dryfit.joinery.resawing import leaf_for
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks import Blank
 from dryfit.stock.boards import flat, unplaned
@@ -86,10 +87,10 @@ def _out_of(
             count=count + (lacking.count if lacking is not None else 0),
             length=max(one.blank.length for one in real),
             width=max(one.blank.width for one in real),
-            thickness=thick if leaves == 1 else blank.thickness,
+            thickness=thick if leaves == 1 else leaf_for(blank.to_thickness, leaves, shop),
         ),
         freed=freed.get(blank.subject, ()),
-        extra=len(own) - len(real),
+        extra=sum(one.blank.leaves for one, _ in own if not one.blank.pieces),
         lacking=lacking,
         trued=bool(missing) or any(_unplaned(layout) for _, layout in own),
         planed=bool(missing)

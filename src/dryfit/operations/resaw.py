@@ -23,11 +23,12 @@ STICKERED = 24 * 60 * 10
 
 
 def resawn(
-    blank: Blank, shop: Shop, out: OutOfBoards | None = None
+    blank: Blank, shop: Shop, out: OutOfBoards | None = None, then: str = ""
 ) -> tuple[Operation, tuple[Rule, ...]]:
     """Return the sawing of a slab into leaves, before any other work on them.
 
-    Strips that come `out` of boards are freed by the cuts of those.  Where the slab is higher on
+    Strips that come `out` of boards are freed by the cuts of those.  `then` is the first deed on
+    the leaves, usually that a face is made true.  Where the slab is higher on
     edge than the band saw takes, it is sawn by hand (TRADE K9).
     """
     blade = next(iter(shop.cutters_at(BAND_SAW)), None)
@@ -35,17 +36,21 @@ def resawn(
     deepest = machine.limits.get("depth") if machine is not None else None
     high = machine is None or (deepest is not None and blank.width > deepest)
     kerf = resaw_kerf(shop)
-    leaf, strips = blank.thickness, -(-len(blank.pieces) // (2 if out is None else out.leaves))
-    exact = worked(shop, "resaw", each=strips, per_metre=blank.length * strips / METRE)
+    leaves = LEAVES if out is None else out.leaves
+    leaf, count = blank.thickness, blank.count + (0 if out is None else out.extra)
+    strips = -(-count // leaves)
+    cuts = strips * (leaves - 1)
+    exact = worked(shop, "resaw", each=cuts, per_metre=blank.length * cuts / METRE)
     sentence = (
-        f"Rip {spoken(strips, 'strip')} from the slab, true one face and one edge of "
+        f"Rip {spoken(strips, 'strip')} from {_slab(blank)}, true one face and one edge of "
         f"{'it' if strips == 1 else 'each'}, stand it on that edge and saw it into two leaves"
     )
     if out is not None:
+        the = "the strip" if strips == 1 else f"the {spoken(strips, 'strip')}"
         sentence = (
-            f"True one face and one edge of the {spoken(strips, 'strip')}, stand "
+            f"True one face and one edge of {the}, stand "
             f"{'it' if strips == 1 else 'each'} on that edge and saw it into "
-            f"{in_a_word(out.leaves)} leaves"
+            f"{in_a_word(leaves)} leaves"
         )
     settings: tuple[Setting, ...] = ()
     if blade is not None and not high:
@@ -67,9 +72,9 @@ def resawn(
         after_tenths=STICKERED,
         splittable=False,
         check="the leaves are of one thickness along both edges",
-        details=_details(blank, thickness_for(LEAVES, leaf, Fraction(0), kerf) + WARP),
+        details=_details(blank, leaves, thickness_for(leaves, leaf, Fraction(0), kerf) + WARP),
     )
-    rested = Rule(name, f"{blank.subject} / face", WHY_STICKERED, STICKERED)
+    rested = Rule(name, then or f"{blank.subject} / face", WHY_STICKERED, STICKERED)
     if out is None:
         return operation, (Rule(name, f"{blank.subject} / rough length", WHY_LEAVES_FIRST), rested)
     return operation, (*(Rule(each, name, WHY_STRIP_FIRST) for each in out.freed), rested)
@@ -79,6 +84,8 @@ _NUMBERED = (
     "Number the leaves of a strip 1 and 2 as they come off; mark the same end of both, and the "
     "faces that were sawn apart"
 )
+
+_AGAIN = "After each leaf make the sawn face true again: it is what the next leaf is sawn from"
 
 _OPENED = (
     "Open the two leaves of a strip like a book: sawn faces up, side by side the edges that lay on "
@@ -97,11 +104,17 @@ _SLED: Detail = (
 )
 
 
-def _details(blank: Blank, needed: Fraction) -> tuple[Detail, ...]:
+def _slab(blank: Blank) -> str:
+    return "the slab" if blank.part.bookmatched else "thick boards"
+
+
+def _details(blank: Blank, leaves: int, needed: Fraction) -> tuple[Detail, ...]:
+    stacked: Detail = ("Stack them on stickers, air on all sides, for a day at least",)
     return (
         ("A strip is ", blank.width, " wide and at least ", needed, " thick before it is trued"),
-        (_NUMBERED,),
-        ("Stack them on stickers, air on all sides, for a day at least",),
+        *(((_AGAIN,),) if leaves > LEAVES else ()),
+        *(((_NUMBERED,),) if blank.part.bookmatched else ()),
+        stacked,
     )
 
 

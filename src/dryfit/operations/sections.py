@@ -27,9 +27,11 @@ from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 from dryfit.stock.as_sawn import as_sawn
-from dryfit.stock.blanks import Blank, blank_of, fed_length
+from dryfit.stock.blanks import Blank, blank_of, fed_length, to_be_resawn
 from dryfit.stock.laid_out import LaidOut
 
+MILLED = frozenset({"face", "edge", "rough thickness", "thickness", "width"})
+"""What is done to leaves once they have rested."""
 WHY_FREED_FIRST = "it is cut to length from its rough length"
 WHY_BROKEN_DOWN = "what is broken down is small enough for the saw, or for a guide across it"
 
@@ -106,8 +108,9 @@ def _section(
     # A test piece may be sawn out of a board that has no room for the part itself.
     tail = TO_BUY if freed and not part.bookmatched else ""
     chain = milled(blank, model.display, shop, out, tail)
-    if out is not None and out.leaves > 1 and not part.bookmatched:
-        leaves, first = resawn(blank, shop, out)
+    if not part.bookmatched and (to_be_resawn(part) if out is None else out.leaves > 1):
+        then = next(row for row in chain.operations if row.kind in MILLED)
+        leaves, first = resawn(blank, shop, out, then.id)
         chain = joined((Batch((leaves,), first), chain))
     if not blank.staves:
         return chain

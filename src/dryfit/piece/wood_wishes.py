@@ -54,13 +54,14 @@ def sawn_words(line: PartsLine) -> str | None:
 def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     """Yield wishes that the part cannot have.
 
-    Findings: waney-at-an-end, bookmatched-alone, sheet-without-waney, sheet-sawn.
+    Findings: waney-at-an-end, bookmatched-alone, resawn-alone, sheet-without-waney, sheet-sawn.
     """
     for wish in part.wood:
-        if wish.kind == "sawn" and part.stock == "sheet":
+        if wish.kind in {"sawn", "resawn"} and part.stock == "sheet":
+            made = "no cut of a log makes" if wish.kind == "sawn" else "are never"
             yield _error(
                 "sheet-sawn",
-                f"{part.name} is of sheet goods, which no cut of a log makes {wish.span.text()}",
+                f"{part.name} is of sheet goods, which {made} {wish.span.text()}",
                 wish,
                 "name a solid timber, or leave the word out",
             )
@@ -87,6 +88,14 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                 f"{part.name} is one board: there is nothing to match it with",
                 wish,
                 "say `from 2 staves`, or make it two parts side by side",
+            )
+
+        elif wish.kind == "resawn" and part.count == 1 and _staves(line) == 1:
+            yield _error(
+                "resawn-alone",
+                f"{part.name} is one board, and resawn are two or more out of one",
+                wish,
+                "leave the word out, or give the parts that are alike one line",
             )
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
-from dryfit.joinery.resawing import sawn_leaf
+from dryfit.joinery.resawing import LEAVES, leaf_for
 from dryfit.placing.model import Model, Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
@@ -115,6 +115,11 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         sawn_width=jointed + (room["edge_joint"] if staves else 0),
         step=step_of(model.display.unit),
     )
+
+
+def to_be_resawn(part: Part) -> bool:
+    """Return whether the notes ask for the boards of a part to be resawn out of thicker ones."""
+    return any(words in each for each in part.asked for words in ("resawn", "sawn in two"))
 
 
 def gangs_from_boards(model: Model, shop: Shop) -> Shop:
@@ -243,9 +248,9 @@ def _rough_thickness(part: Part, to_thickness: Fraction, model: Model, shop: Sho
     lacks = [(lack(line, piece, shop), line) for line in lines_for(part, model) if line.rough]
     best = Lack.NOTHING if any(each is Lack.NOTHING for each, _ in lacks) else Lack.WARPED
     enough = [line.sizes[2] for each, line in lacks if each >= best]
-    if part.bookmatched:
-        # Leaves of a slab are as thick as they are resawn, with one sawn face to plane (A8.1).
-        return sawn_leaf(part.thickness, shop)
+    if part.bookmatched or to_be_resawn(part):
+        # Leaves are as thick as they are resawn, with one sawn face to plane (A8.1).
+        return leaf_for(to_thickness, LEAVES, shop)
     jointer = shop.stations.get("jointer")
     thinnest = jointer.limits.get("thinnest", Fraction(0)) if jointer is not None else Fraction(0)
     usual = max(to_thickness + shop.allowances["rough_thickness"], thinnest)

@@ -18,9 +18,16 @@ from dryfit.stock.between_strips import (
     wants_short,
     without_snipe,
 )
-from dryfit.stock.blanks import Blank, blank_of, gangs_from_boards, made_of, step_of
+from dryfit.stock.blanks import (
+    Blank,
+    blank_of,
+    gangs_from_boards,
+    made_of,
+    step_of,
+    to_be_resawn,
+)
 from dryfit.stock.gangs import Gangs, ganged
-from dryfit.stock.leaves import resawn
+from dryfit.stock.leaves import resawn, resawn_where_it_can_be
 from dryfit.stock.panels import by_width, with_free_widths, with_more_staves
 from dryfit.stock.spares import asked_for, if_there_is_room
 from dryfit.stock.states import in_one_state
@@ -85,14 +92,15 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
     for more in range(1, MORE + 1):
         why = "one stave more in each panel" if more == 1 else f"{more} staves more in each panel"
         yield _made(with_more_staves(model, more, shop), shop, why=why)
-    yield _made(asked, shop, made_true=True, why=TRUE)
+    yield _made(asked, shop, work="made true", why=TRUE)
+    yield _made(asked, shop, work="resawn", why="thin parts resawn from thick boards")
     free = with_free_widths(model, shop)
     yield _made(free, shop, why=FREE)
     if has_snipe(shop):
         yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
         yield _made(asked, shop, short="all", why=SHORT)
         true_short = f"{TRUE}; {SHORT}"
-        yield _made(asked, shop, short="all", made_true=True, why=true_short)
+        yield _made(asked, shop, short="all", work="made true", why=true_short)
         yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
         free_short = with_free_widths(model, without_snipe(shop))
         yield _made(free_short, shop, short="all", why=f"{FREE}; {SHORT}")
@@ -109,7 +117,7 @@ def _made(
     *,
     trimmed: bool = True,
     short: Short = "",
-    made_true: bool = False,
+    work: Work = "",
     apart: Apart = "",
     why: str = "",
 ) -> Needs:
@@ -126,7 +134,9 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
-        blank = in_one_state(blank, lines, shop, last=made_true)
+        elif to_be_resawn(part) or work == "resawn":
+            blank = resawn_where_it_can_be(blank, lines, shop)
+        blank = in_one_state(blank, lines, shop, last=work == "made true")
         if wants_short(blank, short, lines, shop):
             blank = cut_short(blank, shop)
         for own in by_width(_grouped(blank, apart)):
@@ -136,6 +146,10 @@ def _made(
 
 
 NONE = Fraction(0)
+
+
+Work = Literal["", "made true", "resawn"]
+"""What more is done than has to be: planed boards made true, thin parts out of thick boards."""
 
 
 Apart = Literal["", "out of sequence", "out of several boards"]

@@ -17,11 +17,15 @@ WIDEST_TEST = Fraction(100)
 def asked_for(blank: Blank, model: Model, shop: Shop) -> tuple[Blank, ...]:
     """Return the spares that the notes ask for, and one for each copy that was spoiled.
 
-    Of a glued panel it is one more stave, of a gang a blank of one piece.
+    Of a glued panel it is one more stave, of a gang a blank of one piece, of leaves a strip.
     """
     part = blank.part
     count = part.spare + sum(each.count for each in model.spoiled if each.part == part.name)
-    return (_spare(blank, count, shop),) if count else ()
+    if not count:
+        return ()
+    leaves = blank.leaves
+    spare = _spare(blank, -(-count // leaves), shop)
+    return (replace(spare, each=leaves, leaves=leaves),)
 
 
 def if_there_is_room(blanks: Sequence[Blank], shop: Shop) -> tuple[Blank, ...]:
@@ -41,7 +45,8 @@ def if_there_is_room(blanks: Sequence[Blank], shop: Shop) -> tuple[Blank, ...]:
 
 
 def _is_cut(blank: Blank) -> bool:
-    solid = not (blank.sheet or blank.staves)
+    # What is resawn would be planed out of a thick board alone.
+    solid = not (blank.sheet or blank.staves or blank.leaves > 1)
     return blank.what == "part" and solid and bool(blank.part.features)
 
 

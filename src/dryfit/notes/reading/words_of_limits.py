@@ -11,6 +11,11 @@ _FROM_BOARDS = tuple(
     for boards in ("boards", "several boards", "staves", "several staves")
 )
 _ONE = ("one board", "the same board")
+_THICK = tuple(
+    f"{out} {board}"
+    for out in ("from", "out of")
+    for board in ("thick boards", "thicker boards", "a thick board", "a thicker board")
+)
 _GROWN = ("waney", "waney edge", "waney edged", "live edge", "live edged", "natural edge")
 
 LIMITS: tuple[Entry, ...] = (
@@ -24,6 +29,8 @@ LIMITS: tuple[Entry, ...] = (
     ("_BETWEENSIZES", {"between": "between"}),
     ("WOOD", {"bookmatched": "bookmatched", "book matched": "bookmatched"}),
     ("WOOD", {f"bookmatched from {one}": "bookmatched" for one in ("one board", "the slab")}),
+    ("WOOD", {"resawn": "resawn"} | {f"resawn {thick}": "resawn" for thick in _THICK}),
+    ("WOOD", {f"sawn in two {thick}": "resawn" for thick in _THICK}),
     ("WOOD", {"in sequence": "in sequence", "in sequence from one board": "in sequence"}),
     ("WOOD", {"from one board": "one board", "from the same board": "one board"}),
     (

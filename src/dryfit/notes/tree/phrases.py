@@ -199,8 +199,9 @@ class WoodWords:
     """What is asked of the wood.
 
     `kind`: sawn (`words`: flatsawn, quartersawn or rift), bookmatched, waney (`words` are places),
-    grain (a direction: upright, across, front to back), in sequence, one board, boards (``glued
-    from boards``: of as many as serve), free widths (``from boards as they come``).
+    grain (a direction: upright, across, front to back), in sequence, one board, resawn (out of
+    thicker boards), boards (``glued from boards``: of as many as serve), free widths (``from boards
+    as they come``).
     """
 
     kind: str
