@@ -97,11 +97,14 @@ def _bring_in(model: Model, beyond: tuple[Part, Box], axis: int, side: int) -> s
     part, box = beyond
     by, show = _beyond(model, box, axis, side), model.display.shown
     move = f"move the {part.written} {show(by)} {_INWARDS[axis, side]}"
-    left = box.extent(axis) - by
+    left = box.extent(axis) - by - max(Fraction(0), _beyond(model, box, axis, -side))
     if left <= 0:
         return move
     way = part.copies[0].frame.axes
     word = next(word for (at, _), word in zip(way, _SIZES, strict=True) if at == axis)
+    if box.extent(axis) > model.overall[axis] + _HALF:
+        # Moved in at one side it would stick out at the other.
+        return f"make the {part.written} `{show(left)} {word}`"
     return f"{move}, or make {_them(part)} `{show(left)} {word}`"
 
 
@@ -122,7 +125,8 @@ def _where(model: Model, axis: int, ends: tuple[Fraction, Fraction]) -> str:
         who = f"the {beyond[0].written}" if beyond else "they"
         verb = "sticks" if beyond and len(beyond[0].copies) == 1 else "stick"
         where = "below the floor" if place == "bottom" else f"at the {place}"
-        said.append(f"{who} {verb} out by {by} {where}")
+        again = bool(said) and said[0].startswith(f"{who} {verb} out")
+        said.append(f"{by} {where}" if again else f"{who} {verb} out by {by} {where}")
     return " and ".join(said)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.joinery.cut import Cut, Placed
@@ -77,6 +78,8 @@ def find_joints(
             unhung += [(contact, apart)] if apart else []
         elif apart and contact.hosts and not carried:
             _no_contact(site, contact, apart, placed)
+        elif contact.preposition == "inside" and not apart:
+            _report_unmet(site, contact, found[met_before:], placed)
     _report_unhung(site, unhung, found, placed)
     return with_groove_ends(site, found, placed)
 
@@ -102,6 +105,21 @@ def _report_unhung(
         if contact.span not in told:
             told.add(contact.span)
             _no_contact(site, contact, apart, placed)
+
+
+def _report_unmet(
+    site: Site, contact: Contact, found: Sequence[Found], placed: Mapping[str, Placed]
+) -> None:
+    """Report members of a frame that a panel does not reach, where no copy of them is reached."""
+    met = {joint.host for joint in found}
+    unmet = tuple(
+        host
+        for host in contact.hosts
+        if site.opening(host.part) is None and not met & {each.name for each in site.named(host)}
+    )
+    if unmet:
+        guests = [placed[seat.name] for seat in site.guests(contact)]
+        _no_contact(site, replace(contact, hosts=unmet), guests, placed)
 
 
 def _occupy(site: Site, around: Around, lone: Sequence[Cut]) -> None:

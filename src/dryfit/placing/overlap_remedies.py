@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.site import Site
 
 Placed = tuple[Part, Copy]
+
+DEPTH = 1
 
 
 def overlap_remedy(site: Site, one: Placed, two: Placed) -> str:
     """Return the remedy for two copies that overlap.
 
     What the tool makes itself is no host; what lies on the like of one part lies on that too; a
-    part that ends in another is housed in it, and two that pass each other are lapped.
+    part that ends in another is housed in it, and two that pass each other are lapped.  A panel in
+    grooves is never lapped: it lies in the middle of its frame until it is said to lie elsewhere.
     """
     for (first, _), (second, _) in ((one, two), (two, one)):
         if first.made:
@@ -22,6 +25,10 @@ def overlap_remedy(site: Site, one: Placed, two: Placed) -> str:
         laid = _laid_on_as_well(site, guest, host)
         if laid:
             return f"write `{laid}`, or move one of them"
+    for (guest, own), (host, _) in ((one, two), (two, one)):
+        if own.frame.axes[THICKNESS][0] == DEPTH and _is_panel(site, guest, host):
+            words = f"write where the {guest.written} lies, such as `{{10}} from back` in its line"
+            return site.declared.display.examples(f"{words}, or move the {host.written}")
     (part, copy), (other_part, other) = one, two
     axis, other_axis = (each.frame.axes[LENGTH][0] for each in (copy, other))
     if axis == other_axis:
@@ -32,6 +39,16 @@ def overlap_remedy(site: Site, one: Placed, two: Placed) -> str:
             return f"name the joint, such as `{line}`, or move one of them"
     line = f"{part.written} crossing {other_part.written}: half lap"
     return f"name the joint, such as `{line}`, or move one of them"
+
+
+def _is_panel(site: Site, guest: Part, host: Part) -> bool:
+    """Return whether one lies in grooves or rabbets round it, and the other is not of its frame."""
+    return any(
+        contact.guest.part == guest.name
+        and contact.preposition == "inside"
+        and host.name not in {each.part for each in contact.hosts}
+        for contact in site.declared.contacts
+    )
 
 
 def _laid_on_as_well(site: Site, guest: Part, host: Part) -> str | None:

@@ -281,3 +281,11 @@ glue up frame: legs, top rail, drawer rail
     told = next(each for each in checked(text).findings if each.code == "tenon-across-grain")
     assert "`dowels`" in told.hints[0].message
     assert "`flat`" not in told.hints[0].message
+
+
+def test_what_sticks_out_at_both_sides_is_made_smaller_and_not_moved() -> None:
+    # The stool is 300 deep: 430 sticks out by 65 at either side.
+    text = changed(text_of("step_stool"), ("22 thick", "22 thick, 430 wide"))
+    (told,) = (each for each in checked(text).findings if each.code == "overall-not-met")
+    assert told.message.endswith("the seat sticks out by 65 at the front and 65 at the back")
+    assert told.hints[0].message == "write 430 deep, or make the seat `300 wide`"

@@ -52,6 +52,45 @@ def test_a_joint_without_contact_says_the_gap_and_which_way() -> None:
     )
 
 
+def test_a_frame_member_that_a_panel_does_not_reach_is_told() -> None:
+    # The bottom is as wide as the kick below it, 18 from front; the back ends 10 from the back.
+    text = """piece Case
+overall 600 wide, 340 deep, 760 high
+timber birch ply
+2 sides, upright, facing side, 340 wide, 18 thick, at left and right
+1 top, across, flat, 18 thick, between sides, housing 6, flush with top of sides
+1 bottom, across, flat, 18 thick, 18 wide, between sides, housing 6, up 60, 30 from front
+1 back, facing front, grain upright, 6 thick, inside sides and top and bottom, groove 6, {}
+glue up case: sides, top, bottom, back
+"""
+    told = found_in(text.format("10 from back"), "joint-without-contact")
+    # 340 - 10 - 6 - 30 - 18 = 276.
+    assert told.message == (
+        "back does not meet the bottom, so there is no joint to cut: "
+        "back and bottom stand apart by 276 from front to back"
+    )
+    codes = {each.code for each in checked(text.format("36 from front")).findings}
+    assert "joint-without-contact" not in codes
+
+
+def test_a_back_in_the_way_of_a_shelf_is_moved_and_not_lapped() -> None:
+    text = """piece Case
+overall 600 wide, 340 deep, 760 high
+timber birch ply
+2 sides, upright, facing side, 340 wide, 18 thick, at left and right
+1 top, across, flat, 18 thick, between sides, housing 6, flush with top of sides
+1 bottom, across, flat, 18 thick, between sides, housing 6, up 0
+1 shelf, across, flat, 18 thick, 320 wide, between sides, housing 6, up 400, flush front
+1 back, facing front, grain upright, 6 thick, inside sides and top and bottom, groove 6
+glue up case: sides, top, bottom, shelf, back
+"""
+    assert found_in(text, "overlap").hints[0].message == (
+        "write where the back lies, such as `10 from back` in its line, or move the shelf"
+    )
+    mended = changed(text, ("groove 6\n", "groove 6, 10 from back\n"))
+    assert "overlap" not in {each.code for each in checked(mended).findings}
+
+
 def test_what_alone_takes_all_the_room_is_pointed_at() -> None:
     # Legs that stand 400 from both sides of 600 pass each other, whatever their thickness.
     text = changed(TABLE, ("set in 20", "set in 400"))
