@@ -26,6 +26,8 @@ FRESH_EDGE: Detail = (
     ),
 )
 
+LEFTOVER = "a leftover to keep"
+
 
 def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str:
     """Return what is sawn from which boards, without a figure."""
@@ -102,6 +104,7 @@ def _alike(cuts: Sequence[LayoutCut]) -> Iterator[list[LayoutCut]]:
             and cut.parent == last.key
             and cut.run == last.run
             and cut.cut.at == last.cut.at
+            and (bool(cut.letters), cut.keep[0]) == (bool(last.letters), last.keep[0])
         ):
             row.append(cut)
             continue
@@ -142,14 +145,21 @@ def _in_hand(cut: LayoutCut, told: Collection[tuple[str, int]]) -> str:
 
 
 def _falls(row: Sequence[LayoutCut]) -> str:
-    ended = [cut.first for cut in row if cut.first is not None]
-    if ended:
-        return f"off come{'s' if len(row) == 1 else ''} {listed(_named(each) for each in ended)}"
-    letters = tuple(letter for cut in row for letter in cut.letters)
-    return f"off comes the wood for {listed(letters)}" if letters else "what falls is waste"
+    """Return what comes off: blanks, the wood for more of them, what is worth keeping, or waste."""
+    off = [_named(cut.first) for cut in row if cut.first is not None]
+    letters = listed(letter for cut in row if cut.first is None for letter in cut.letters)
+    off += [f"the wood for {letters}"] if letters else []
+    if off:
+        comes = "come" if len(off) > 1 else "comes"
+        return f"off {comes} {listed(off)}"
+    if any(cut.keep[0] for cut in row):
+        return f"what falls is {LEFTOVER}"
+    return "what falls is waste"
 
 
 def _left(cut: LayoutCut) -> str:
+    if cut.keep[1]:
+        return f", and what is left is {LEFTOVER}"
     return f", and what is left is {_named(cut.rest)}" if cut.rest is not None else ""
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from dryfit.placing.model import Model
 from dryfit.plan.sawing import Becomes, BoardCut
+from dryfit.stock.in_hand import halves
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, Placed, SawCut, StockBoard
 
 Rank = tuple[bool, int, str]
@@ -22,7 +23,7 @@ class LayoutCut:
     of cuts in one direction through one piece begins; `whole` is whether that piece is the board,
     but for its raw ends and edges.  `last_of` are the blanks that no other cut in this direction
     comes to, `freed` those that are cut all round with it.  `letters` are those of the blanks that
-    come out of what falls.
+    come out of what falls.  `keep` is whether what falls, and what is left, is worth keeping.
     """
 
     board: StockBoard
@@ -35,6 +36,7 @@ class LayoutCut:
     freed: tuple[NamedBlank, ...]
     whole: bool = False
     letters: tuple[str, ...] = ()
+    keep: tuple[bool, bool] = (False, False)
 
     @property
     def key(self) -> tuple[str, int]:
@@ -120,6 +122,7 @@ def _cuts_of(layout: BoardLayout, ranks: Mapping[str, Rank]) -> list[LayoutCut]:
             freed=tuple(blanks[name] for name, way in ways.items() if way and way[-1] == number),
             whole=whole[runs[number]],
             letters=tuple(blanks[name].letter for name in cut.first),
+            keep=_kept(layout, cut),
         )
         for number, cut in cuts.items()
         if number in owners
@@ -169,6 +172,13 @@ def _becomes(layout: BoardLayout, names: tuple[str, ...], *, ended: bool) -> Bec
     blank = leaves[0].blank
     pieces = tuple(piece for leaf in leaves for piece in leaf.blank.pieces)
     return Becomes(blank.name, blank.letter, pieces, max(len(leaves), blank.leaves))
+
+
+def _kept(layout: BoardLayout, cut: SawCut) -> tuple[bool, bool]:
+    """Return whether each side of a cut falls, and is worth keeping."""
+    kept = {(fallen.along, fallen.across) for fallen in layout.fallen if fallen.keep}
+    first, rest = halves(cut)
+    return first in kept, rest in kept
 
 
 def _layer(placed: Placed) -> int:

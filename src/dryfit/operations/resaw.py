@@ -71,8 +71,8 @@ def resawn(
         sentence=sentence + (" with a hand saw, to a gauge line all round" if high else ""),
         after_tenths=STICKERED,
         splittable=False,
-        check="the leaves are of one thickness along both edges",
-        details=_details(blank, leaves, thickness_for(leaves, leaf, Fraction(0), kerf) + WARP),
+        check="each leaf is as thick along one edge as along the other",
+        details=_details(blank, leaves, thickness_for(leaves, leaf, Fraction(0), kerf)),
     )
     rested = Rule(name, then or f"{blank.subject} / face", WHY_STICKERED, STICKERED)
     if out is None:
@@ -108,10 +108,27 @@ def _slab(blank: Blank) -> str:
     return "the slab" if blank.part.bookmatched else "thick boards"
 
 
-def _details(blank: Blank, leaves: int, needed: Fraction) -> tuple[Detail, ...]:
+def _details(blank: Blank, leaves: int, trued: Fraction) -> tuple[Detail, ...]:
+    """Return what is told of strips: `trued` so thick, they give two leaves alike (A8.1).
+
+    The fence stands at the leaf, not at half of the strip (A8.2): of a thicker strip the last leaf
+    is as much thicker.
+    """
+    alike: Detail = (
+        "Plane a strip that is thicker down to ",
+        trued,
+        " before it is sawn, so that the leaves come out alike; else the last one is thicker",
+    )
     stacked: Detail = ("Stack them on stickers, air on all sides, for a day at least",)
     return (
-        ("A strip is ", blank.width, " wide and at least ", needed, " thick before it is trued"),
+        (
+            "A strip is ",
+            blank.width,
+            " wide and at least ",
+            trued + WARP,
+            " thick before it is trued",
+        ),
+        *((alike,) if blank.part.bookmatched and leaves == LEAVES else ()),
         *(((_AGAIN,),) if leaves > LEAVES else ()),
         *(((_NUMBERED,),) if blank.part.bookmatched else ()),
         stacked,

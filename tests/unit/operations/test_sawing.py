@@ -25,7 +25,7 @@ from dryfit.operations import work_list
 from dryfit.operations.board_words import FRESH_END
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.shop.shop import Shop
-from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.laid_out import Fallen, LaidOut
 from dryfit.workshop import laid_out
 
 
@@ -94,6 +94,34 @@ def test_each_cut_is_told_from_the_fresh_end_of_the_piece_in_hand() -> None:
             f" from the fresh edge; off come {OFF_A2}",
         ),
     )
+
+
+def test_what_is_worth_keeping_is_not_told_as_waste() -> None:
+    # The reach of what falls is that of the cut in hand: 22 and a kerf of 3.2, then 900.
+    of, (a, *_) = blanks_of_the_bench(), boards(piece())
+    cut = cut_up(a, across((900, None), (1060, along((105, of["S"])))))
+    whole, begin = (Fraction(0), a.sizes[1]), Fraction(22) + Fraction(16, 5)
+    falls = (begin, begin + 900)
+    end = (begin + 900 + 1060 + 2 * Fraction(16, 5), a.sizes[0])
+    kept = (Fallen(falls, whole, (falls, whole), True), Fallen(end, whole, (end, whole), True))
+    told = [*operation(sawn(laid((replace(cut, fallen=kept),))), "apron / rough length").details]
+    ends = [words[-1] for words in told if words[0] in {"Cut A2: ", "Cut A3: "}]
+    assert ends == [
+        " from the fresh end; what falls is a leftover to keep",
+        " from the fresh end; off comes the wood for S, and what is left is a leftover to keep",
+    ]
+    burnt = [*operation(sawn(laid((cut,))), "apron / rough length").details]
+    assert [words[-1] for words in burnt if words[0] == "Cut A2: "] == [
+        " from the fresh end; what falls is waste"
+    ]
+
+
+def test_cuts_alike_tell_all_that_comes_off() -> None:
+    # The second strip is crosscut once more, the first is a blank.
+    of, (b, *_) = blanks_of_the_bench(), boards(piece())[1:]
+    cut = cut_up(b, across((1060, along((45, of["F"]), (45, across((1060, of["G"])))))))
+    told = [words for each in sawing(sawn(laid((cut,)))) for words in each.details]
+    assert any("off come slat blank 1 (F) and the wood for G" in str(words) for words in told)
 
 
 def test_a_cut_waits_for_the_cut_that_gave_its_piece_and_milling_for_all_blanks() -> None:
