@@ -19,7 +19,7 @@ from dryfit.stock.in_words import (
     written_names,
 )
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import Fine, Said, measured
+from dryfit.stock.said import Fine, Said, at_the_saw
 
 _AS_LARGE = Fraction(11, 10)
 """Widths drawn so much larger than lengths are not told apart by eye."""
@@ -101,12 +101,11 @@ def _thickness(layout: BoardLayout, shop: Shop, say: Say) -> Text:
 
 def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
     cut = each.cut
-    fine = board.line.kind == "sheet"
     return CutRow(
         number=cut.number,
         disc=cut.saw == "crosscut",
         saw=cut.saw,
-        at=(say.setting(cut.at) if fine else say.size(cut.at),),
+        at=(say.setting(cut.at) if cut.at else "-",),
         on=capital(origin(cut, board.label)),
         gives=shown(becomes(each.first), say),
         rest=shown(becomes(each.rest), say),
@@ -115,7 +114,7 @@ def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
 
 def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
     """Return a blank as the list has it; `board` is the letter of the board it lies in, or none."""
-    sizes = measured((blank.length, blank.width, blank.thickness))
+    sizes = at_the_saw((blank.length, blank.width, blank.thickness))
     copies = bench.by_part(blank.pieces, named=True)
     makes = ", ".join(f"{row.label} {row.place}" for row in copies)
     return BlankRow(

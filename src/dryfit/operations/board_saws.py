@@ -84,12 +84,12 @@ def _along(cut: LayoutCut, shop: Shop) -> SawWay:
     not_at_band_saw = why_not_at_band_saw(piece, shop)
     if not_at_band_saw is None:
         throat = shop.stations[BAND_SAW].limits.get("throat")
-        at_fence = not cut.trims and (throat is None or at <= throat)
+        at_fence = not (cut.trims or cut.along_bark) and (throat is None or at <= throat)
         return SawWay(BAND_SAW, at if at_fence else None)
     not_at_table_saw = why_not_ripped(piece, at, shop)
     if not_at_table_saw is None:
         not_at_table_saw = _wide_kerf(cut, shop)
-    if not_at_table_saw is None and not cut.trims:
+    if not_at_table_saw is None and not (cut.trims or cut.along_bark):
         return SawWay(through_cuts.SAW, at, straight=unplaned(cut.board.line))
     return SawWay(BENCH, why=not_at_band_saw or not_at_table_saw or ())
 

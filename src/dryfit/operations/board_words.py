@@ -126,12 +126,14 @@ def _told(row: Sequence[LayoutCut], told: Collection[tuple[str, int]]) -> Detail
             return (f"Cut {names}{where}: the raw {raw}, no more than the saw takes",)
         return (f"Cut {names}{where}: the raw {raw}, ", first.cut.at)
     each = "each " if len(row) > 1 else ""
-    fresh = "end" if first.cut.saw == "crosscut" else "edge"
+    fresh = "fresh end" if first.cut.saw == "crosscut" else "fresh edge"
+    if first.along_bark:
+        fresh = "edge with the bark"
     cuts = "Cuts" if len(row) > 1 else "Cut"
     return (
         f"{cuts} {names}{where}: {each}",
         first.cut.at,
-        f" from the fresh {fresh}; {_falls(row)}{_left(last)}",
+        f" from the {fresh}; {_falls(row)}{_left(last)}",
     )
 
 

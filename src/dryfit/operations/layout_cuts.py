@@ -63,6 +63,11 @@ class LayoutCut:
         """Return whether it only takes a raw end or edge off, or bark that the saw takes whole."""
         return self.cut.stage == 0 or self.cut.at == 0
 
+    @property
+    def along_bark(self) -> bool:
+        """Return whether the edge that its figure counts from is still that of a waney slab."""
+        return self.board.line.waney > 1 and self.cut.saw == "rip" and not self.cut.across[0]
+
     def for_plan(self) -> BoardCut:
         """Return the cut as a plan carries it."""
         cut = self.cut

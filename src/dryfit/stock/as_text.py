@@ -24,7 +24,7 @@ from dryfit.stock.in_words import (
 )
 from dryfit.stock.laid_out import Bought, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.left_over import left_over
-from dryfit.stock.said import measured, spoken, with_unit
+from dryfit.stock.said import at_the_saw, spoken, with_unit
 
 _NO_BOARDS = (
     "The notes name no board on hand and none for sale, so nothing was laid out. Write what there",
@@ -84,7 +84,7 @@ def _blanks(
         (
             blank.letter,
             blank.name,
-            spoken(measured((blank.length, blank.width, blank.thickness)), display),
+            spoken(at_the_saw((blank.length, blank.width, blank.thickness)), display),
             made_in_words(blank, written),
         )
         for blank in blanks
@@ -93,7 +93,6 @@ def _blanks(
 
 
 def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str]:
-    fine = board.line.kind == "sheet"
     rows = [("cut", "saw", "set", "on", "gives", "rest")]
     for each in cuts:
         cut = each.cut
@@ -101,7 +100,7 @@ def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str
             (
                 str(cut.number),
                 cut.saw,
-                display.shown(cut.at, fitted=fine),
+                display.shown(cut.at, fitted=True) if cut.at else "-",
                 origin(cut, board.label),
                 spoken(becomes(each.first), display),
                 spoken(becomes(each.rest), display),

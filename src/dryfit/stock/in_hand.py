@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut
-from dryfit.stock.said import Said, times
+from dryfit.stock.said import Said, at_the_saw
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,12 +87,13 @@ def becomes(piece: InHand) -> Said:
     """Return what a side of a cut is: a blank, a piece for several blanks, a leftover, waste."""
     if piece.cut_on:
         letters = _letters(piece.blanks)
-        return (*times(piece.sizes), f", for {letters}") if letters else times(piece.sizes)
+        sizes = at_the_saw(piece.sizes)
+        return (*sizes, f", for {letters}") if letters else sizes
     if piece.blanks:
         names = dict.fromkeys(blank.name for blank in piece.blanks)
         return (f"{_letters(piece.blanks)}: {' and '.join(names)}",)
     if piece.fallen is not None and piece.fallen.keep:
-        return ("leftover ", *times(piece.sizes), ", keep")
+        return ("leftover ", *at_the_saw(piece.sizes), ", keep")
     return ("waste",) if min(piece.sizes) > 0 else ("only what the saw takes",)
 
 

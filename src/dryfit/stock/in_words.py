@@ -137,10 +137,21 @@ def usable_thickness(
         if across < wide:
             widths[across] = max(widths.get(across, along), along)
     ripped = {
-        f"ripped to {display.shown(across)}": flat(board.line, along, across, shop)
+        _as_cut(board, along, across, display): flat(board.line, along, across, shop)
         for across, along in sorted(widths.items(), reverse=True)
     }
     return {"whole": whole, **{name: much for name, much in ripped.items() if much != whole}}
+
+
+def _as_cut(board: StockBoard, along: Fraction, across: Fraction, display: Display) -> str:
+    """Return what a board gives more thickness for: cup goes with the width, bow with the length.
+
+    A1.5: of a bow so much is lost as the square of the length that is left of it.
+    """
+    wide = display.shown(across, fitted=True)
+    if (board.line.bow or board.line.twist) and along < board.sizes[0]:
+        return f"in pieces of {display.shown(along, fitted=True)} x {wide}"
+    return f"ripped to {wide}"
 
 
 def flat_in_words(

@@ -43,6 +43,11 @@ def _with_unit(each: str | Fraction | Fine, display: Display) -> str:
     return each if isinstance(each, str) else display.with_unit(each)
 
 
+def at_the_saw(sizes: Iterable[Fraction]) -> Said:
+    """Return sizes as the saw is set to them, so that a list of cuts adds up."""
+    return between(((Fine(each),) for each in sizes), " × ")
+
+
 def measured(sizes: tuple[Fraction, Fraction, Fraction]) -> Said:
     """Return the sizes of a board or a blank of it: its thickness as it measures."""
     long, wide, thick = sizes

@@ -22,6 +22,7 @@ from dryfit.stock.laid_out import (
     SawCut,
     StockBoard,
 )
+from dryfit.stock.raw_edges import raw_edges_first
 from dryfit.stock.saws import down, exact
 
 Side = Literal["", "first", "rest"]
@@ -75,7 +76,7 @@ def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> Board
                 fallen.append(Fallen(along, strip, None, keep=False))
             across = (across[0], exact(area.high))
         placed.append(Placed(names[piece.part, piece.copy], along, across, piece.turned))
-    named = tuple(_named(cut, placed) for cut in cuts)
+    named = tuple(_named(cut, placed) for cut in raw_edges_first(cuts))
     return BoardLayout(board, tuple(placed), named, tuple(fallen))
 
 
