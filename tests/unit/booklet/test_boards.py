@@ -87,7 +87,7 @@ def test_the_cuts_count_from_the_fresh_end_of_the_piece_in_hand() -> None:
     board = view(bench.ENOUGH).boards[0]
     rows = [(row.number, plain(row.at), row.on, plain(row.gives)) for row in board.cuts[:4]]
     assert rows == [
-        (1, "22", "Board A", "waste"),
+        (1, "21.8", "Board A", "waste"),
         (2, "985", "Rest of 1", "985 × 160, for a, b, c"),
         (3, "50", "Piece from 2", "a: post blank 1"),
         (4, "50", "Rest of 3", "b: post blank 2"),

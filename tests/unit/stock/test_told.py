@@ -84,12 +84,12 @@ def test_each_cut_says_what_is_in_hand_and_what_comes_of_it(shop: Shop) -> None:
     rows = [" ".join(line.split()) for line in stock_text(bench.ENOUGH, model(), shop).splitlines()]
     begin = rows.index("cut saw set on gives rest") + 1
     assert rows[begin : begin + 9] == [
-        "1 crosscut 22 board A waste 2375 x 160, for a, b, c, d, e, f",
-        "2 crosscut 985 rest of 1 985 x 160, for a, b, c 1387 x 160, for d, e, f",
+        "1 crosscut 21.8 board A waste 2375 x 160, for a, b, c, d, e, f",
+        "2 crosscut 985 rest of 1 985 x 160, for a, b, c 1386.8 x 160, for d, e, f",
         "3 rip 50 piece from 2 a: post blank 1 985 x 107, for b, c",
         "4 rip 50 rest of 3 b: post blank 2 985 x 54, for c",
         "5 rip 50 rest of 4 c: post blank 3 waste",
-        "6 crosscut 805 rest of 2 805 x 160, for d, e, f leftover 578.5 x 160, keep",
+        "6 crosscut 805 rest of 2 805 x 160, for d, e, f leftover 578.6 x 160, keep",
         "7 rip 50 piece from 6 d: end rail blank 1 805 x 107, for e, f",
         "8 rip 50 rest of 7 e: end rail blank 2 805 x 54, for f",
         "9 rip 50 rest of 8 f: end rail blank 3 waste",
