@@ -41,7 +41,7 @@ def stock_document(
 ) -> Json:
     """Return the document; what was not laid out is null or empty.
 
-    Where the notes name no board there is nothing to be enough: the verdict is null.
+    Where the notes name no board of the parts' wood nothing can be enough: the verdict is null.
     """
     head: Json = {"format": FORMAT, "piece": piece, "notes": notes}
     if laid is None or shop is None:
@@ -51,7 +51,7 @@ def stock_document(
     layouts = {layout.board.label: layout for layout in laid.layouts}
     prices = _prices(laid)
     return head | {
-        "verdict": laid.verdict if laid.boards else None,
+        "verdict": laid.verdict if laid.boards and laid.blanks else None,
         "proof": "; ".join(laid.proofs) or None,
         "searched": laid.searched,
         "boards": [

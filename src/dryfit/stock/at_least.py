@@ -19,7 +19,7 @@ from dryfit.stock.boards import rip_room, sizes
 from dryfit.stock.job import Sizes, by_line, joined, split_of
 from dryfit.stock.laid_out import StockBoard
 from dryfit.stock.outcome import Outcome, answered
-from dryfit.stock.rough_sizes import rough_sizes
+from dryfit.stock.rough_sizes import Rough, rough_sizes
 from dryfit.stock.saws import exact, rules_for
 
 HUNDREDTH = Fraction(1, 100)
@@ -38,7 +38,7 @@ def at_least(
     wanted: list[tuple[Blank, Sizes]] = []
     none: list[Blank] = []
     for blank, of in _least(ways, boards, shop):
-        rough = ((name, rough_sizes(blank, alike[0].line, of)) for name, alike in lines)
+        rough = ((name, _narrowest(blank, alike[0], of)) for name, alike in lines)
         found = {name: one for name, one in rough if one is not None}
         if found:
             wanted.append((blank, found))
@@ -60,6 +60,15 @@ def at_least(
         for job in jobs
     ]
     return Outcome(tuple(splits), tuple(answered(job, effort) for job in jobs), tuple(none))
+
+
+def _narrowest(blank: Blank, board: StockBoard, shop: Shop) -> Rough | None:
+    """Return how the blank is sawn out of a board, also with its width out of the thickness."""
+    found = [rough_sizes(blank, board.line, shop)]
+    if not (blank.sheet or blank.staves or blank.leaves > 1):
+        turned = replace(blank, to_width=blank.to_thickness, to_thickness=blank.to_width)
+        found.append(rough_sizes(turned, board.line, shop))
+    return min((one for one in found if one is not None), key=lambda one: one.width, default=None)
 
 
 def _layers(board: StockBoard, ways: Sequence[Sequence[Blank]]) -> int:

@@ -36,24 +36,46 @@ def _besides(laid: LaidOut) -> Iterator[Said]:
     """Yield how the parts are made otherwise than usual, and which were not laid out."""
     if laid.way:
         yield (f"So that the wood serves: {laid.way}.",)
-    if laid.unlisted:
-        parts = ", ".join(laid.unlisted)
-        yield (f"Not laid out, because no line tells of their wood: {parts}.",)
+    if laid.unlisted and laid.blanks:
+        yield (f"Not laid out, because no line tells of their wood: {', '.join(laid.unlisted)}.",)
+    placed = laid.placed
+    nowhere = [blank.name for blank in laid.blanks if blank.name not in placed]
+    if nowhere and any(each.at_yard for each in laid.buy):
+        yield (f"Also with what is bought these lie on no board: {', '.join(nowhere)}.",)
 
 
 def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:
+    if not laid.blanks:
+        parts = ", ".join(laid.unlisted)
+        return (f"No verdict: no line tells of the wood of {parts or 'the parts'}.",)
     if laid.verdict == "enough":
         count = len(laid.layouts)
         boards = "1 board holds" if count == 1 else f"{count} boards hold"
         blanks = "the one blank" if len(laid.blanks) == 1 else f"all {len(laid.blanks)} blanks"
         tight = "Tight" if is_tight(laid) else "Room to spare"
-        return (f"Enough wood: {boards} {blanks}. {tight}: ", *_margin(laid), ".")
+        enough = "Enough wood for what is laid out" if laid.unlisted else "Enough wood"
+        return (f"{enough}: {boards} {blanks}. {tight}: ", *_margin(laid), ".")
     missing = ", ".join(counted(each.part, each.copies, written) for each in laid.missing)
     what = f" Missing: {missing}." if missing else ""
     if laid.verdict == "not enough":
-        return (f"Not enough wood, for certain: no way of cutting can do it.{what}",)
+        short_of = " short of resawing" if _could_be_resawn(laid) else ""
+        return (f"Not enough wood, for certain: no way of cutting{short_of} can do it.{what}",)
     found = "no layout was found, and no proof that there is none"
     return (f"Not enough wood as far as was searched: {found}.{what}",)
+
+
+def _could_be_resawn(laid: LaidOut) -> bool:
+    """Return whether a board on hand is twice as thick as a blank that lies nowhere on hand.
+
+    What is missing might be had by sawing such a board into leaves (TRADE A8).
+    """
+    thick = max((board.sizes[2] for board in laid.boards if board.on_hand), default=Fraction(0))
+    there = {one.blank.name for each in laid.layouts if each.board.on_hand for one in each.placed}
+    return any(
+        2 * (blank.thickness - blank.allowance[2]) < thick
+        for blank in laid.blanks
+        if blank.name not in there and blank.leaves == 1
+    )
 
 
 def _margin(laid: LaidOut) -> Said:

@@ -112,16 +112,19 @@ class Teller:
         names = f"{_names(proof, split, self.model)}, in one run, are"
         who = names if run else f"{blank.subject}: a blank is"
         if near is None:
-            which, board = proof.size == "length", None
-            needed, there = exact(proof.needed), exact(proof.there)
+            which, needed, there = proof.size == "length", exact(proof.needed), exact(proof.there)
+            gives = (
+                "the longest clear length of a board is"
+                if which
+                else "where a board is clear for long enough, it is at most"
+            )
         else:
             which, needed, there, board = near
-        size, best = ("long", "longest") if which else ("wide", "widest")
-        gives = f"board {board.label}, which comes nearest, gives" if board else f"the {best} gives"
-        between = " between its trimmed ends" if which and not blank.sheet else ""
+            gives = f"board {board.label}, which comes nearest, gives"
+        size, between = ("long", " between its trimmed ends") if which else ("wide", "")
         return (
-            f"{who} {say(needed)} {size}, and {gives} {say(there)}{between}: "
-            f"{say(needed - there)} too little"
+            f"{who} {say(needed)} {size}, and {gives} {say(there)}"
+            f"{'' if blank.sheet else between}: {say(needed - there)} too little"
         )
 
     def _nearest(self, blank: Blank) -> tuple[bool, Fraction, Fraction, StockBoard] | None:
