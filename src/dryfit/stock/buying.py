@@ -30,8 +30,13 @@ MOST = 40
 """So many boards of one line at most are looked at; more are never bought for a piece."""
 
 
-def bought(outcome: Outcome, yard: Sequence[Have], shop: Shop, effort: int) -> Outcome:
+def bought(
+    outcome: Outcome, held: Outcome, yard: Sequence[Have], shop: Shop, effort: int
+) -> Outcome:
     """Return the blanks laid out with what the yard sells.
+
+    The boards on hand are cut as they `held` the most without it, or as in `outcome`, where what is
+    bought at the least price serves the rest.
 
     Where no line says that, it is more boards like those on hand, and boards as large as it takes
     for what comes out of none of them.
@@ -47,7 +52,10 @@ def bought(outcome: Outcome, yard: Sequence[Have], shop: Shop, effort: int) -> O
         for number, line in enumerate(lines)
         for copy in range(count if line.at_most is None else min(count, line.at_most))
     ]
-    new = on_hand_first(laid_out(blanks, [*on_hand, *more], shop, effort), outcome, effort)
+    least = laid_out(blanks, [*on_hand, *more], shop, effort)
+    new = on_hand_first(least, held, effort, of_any=not yard)
+    if new == least:
+        new = on_hand_first(least, outcome, effort)
     enough = Outcome(tuple(one for one, _ in kept), tuple(one for _, one in kept), ())
     return all_of((enough, new))
 

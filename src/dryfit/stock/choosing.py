@@ -18,6 +18,7 @@ from dryfit.stock.blanks import Blank
 from dryfit.stock.boards import serves
 from dryfit.stock.buying import bought
 from dryfit.stock.laid_out import StockBoard, Verdict
+from dryfit.stock.most_held import most_held
 from dryfit.stock.needs import Needs
 from dryfit.stock.outcome import Outcome, all_of, laid_out
 
@@ -182,10 +183,14 @@ def _taken(
             return _Taken(options[number], "enough", outcome, None, work)
         surely = surely and outcome.verdict == "not enough"
     near = [0, *others[:NEAR]]
-    buys = [bought(tried[number], yard, shop, effort) for number in near]
+    held = [most_held(tried[number]) for number in near]
+    buys = [
+        bought(tried[number], most, yard, shop, effort)
+        for number, most in zip(near, held, strict=True)
+    ]
     work += sum(outcome.work for outcome in buys)
     best = min(range(len(near)), key=lambda place: (buys[place].lost, buys[place].cost))
-    option, on_hand = options[near[best]], tried[near[best]]
+    option, on_hand = options[near[best]], held[best]
     # "Not enough" is said where it is proved of the least that any way to make the parts takes.
     verdict: Verdict = "not found" if proved is None else "not enough"
     return _Taken(option, verdict, on_hand, buys[best], work, proved)

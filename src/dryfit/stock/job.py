@@ -60,10 +60,10 @@ def key(blank: Blank) -> str:
 
 
 def by_line(boards: Sequence[StockBoard]) -> tuple[tuple[str, tuple[StockBoard, ...]], ...]:
-    """Return the boards of each line, with the label of its first."""
-    lines: dict[int, list[StockBoard]] = {}
+    """Return the boards of each line, with the label of its first; those to buy apart."""
+    lines: dict[tuple[int, bool], list[StockBoard]] = {}
     for board in boards:
-        lines.setdefault(id(board.line), []).append(board)
+        lines.setdefault((id(board.line), board.on_hand), []).append(board)
     return tuple((alike[0].label, tuple(alike)) for alike in lines.values())
 
 

@@ -7,7 +7,6 @@ and tells what it found in boards, blanks and cuts.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Have
@@ -21,7 +20,6 @@ from dryfit.stock.lacking import lacking, to_buy
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.margins import margin_of
 from dryfit.stock.needs import needs_of, usual_way
-from dryfit.stock.outcome import Outcome
 from dryfit.stock.reasons import NO_ROOM, NOT_SEEN, reasons_of
 from dryfit.stock.stock_lines import usable_lines
 
@@ -64,7 +62,7 @@ def _told(
     final, buy = found.on_hand, tuple[Bought, ...]()
     if found.bought is not None:
         buy = tuple(to_buy(found.bought, yard))
-        final = found.bought if yard else _on_hand_alone(found.bought)
+        final = found.bought if yard else found.on_hand
     final = with_what_finds_room(final, [one for one in blanks if one.if_room], on_hand, shop)
     final, boards = with_labels(final, on_hand)
     named, layouts = composed(final, blanks, boards, shop)
@@ -86,19 +84,3 @@ def _told(
         unlisted=tuple(dict.fromkeys(blank.part.name for blank in found.unlisted)),
         way=found.needs.why,
     )
-
-
-def _on_hand_alone(outcome: Outcome) -> Outcome:
-    """Return the outcome without boards that nobody has and nobody is said to sell."""
-    answers = tuple(
-        replace(
-            answer,
-            layouts=tuple(
-                layout
-                for layout in answer.layouts
-                if split.board(layout.board, layout.copy).on_hand
-            ),
-        )
-        for split, answer in outcome.pairs
-    )
-    return replace(outcome, answers=answers)

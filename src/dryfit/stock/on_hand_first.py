@@ -7,6 +7,7 @@ hand are cut as they would be without them, and only what is then missing comes 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import replace
 
 from dryfit.cutting import Answer, Job, Layout, violations
@@ -14,19 +15,21 @@ from dryfit.stock.job import Split
 from dryfit.stock.outcome import Outcome, answered
 
 
-def on_hand_first(new: Outcome, old: Outcome, effort: int) -> Outcome:
+def on_hand_first(new: Outcome, old: Outcome, effort: int, *, of_any: bool = False) -> Outcome:
     """Return `new`, which buys boards, with those on hand cut as in `old` where that suffices.
 
-    Nothing more is bought.  Where what is missing does not come out of the boards that are bought
-    by itself, `new` comes back as it is.
+    Nothing more is bought; `of_any` of the boards that might be, where nobody said what is sold.
+    Where what is missing does not come out of these by itself, `new` comes back as it is.
     """
     if new.lost:
         return new
-    answers = tuple(_answer(split, answer, old, effort) for split, answer in new.pairs)
+    answers = tuple(
+        _answer(split, answer, old, effort, of_any=of_any) for split, answer in new.pairs
+    )
     return replace(new, answers=answers)
 
 
-def _answer(split: Split, answer: Answer, old: Outcome, effort: int) -> Answer:
+def _answer(split: Split, answer: Answer, old: Outcome, effort: int, *, of_any: bool) -> Answer:
     names = {name for name, _ in split.boards}
     before = tuple(
         layout
@@ -34,7 +37,10 @@ def _answer(split: Split, answer: Answer, old: Outcome, effort: int) -> Answer:
         for layout in one.layouts
         if layout.board in names and layout.pieces
     )
-    rest = _of_what_is_missing(split.job, before, answer, effort)
+    bought = Counter(layout.board for layout in answer.layouts)
+    if of_any:
+        bought = Counter({board.id: board.count for board in split.job.boards})
+    rest = _of_what_is_missing(split.job, before, bought, effort)
     layouts = (*before, *rest)
     if not rest or violations(split.job, layouts):
         return answer
@@ -45,14 +51,13 @@ def _answer(split: Split, answer: Answer, old: Outcome, effort: int) -> Answer:
 
 
 def _of_what_is_missing(
-    job: Job, before: tuple[Layout, ...], answer: Answer, effort: int
+    job: Job, before: tuple[Layout, ...], bought: Mapping[str, int], effort: int
 ) -> tuple[Layout, ...]:
-    """Return layouts of what `before` lacks on the boards that `answer` buys; none if too few."""
-    bought = Counter(layout.board for layout in answer.layouts)
+    """Return layouts of what `before` lacks on so many boards as are `bought`; none if too few."""
     boards = tuple(
         replace(board, count=bought[board.id])
         for board in job.boards
-        if board.price is not None and bought[board.id]
+        if board.price is not None and bought.get(board.id)
     )
     there = {(piece.part, piece.copy) for layout in before for piece in layout.pieces}
     lost = {

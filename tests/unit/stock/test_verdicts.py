@@ -51,7 +51,7 @@ def test_a_bad_place_leaves_one_blank_too_long_and_no_run_of_them() -> None:
     laid, _ = told("have 6 boards of ash, 850 x 160 x 27, rough, knot 0 to 100")
     assert laid.verdict == "not enough"
     why = laid.missing[0].why
-    assert why.startswith("lath: a blank is 825 mm long, and the longest gives "), why
+    assert why.startswith("lath: a blank is 825 mm long, and the longest clear "), why
 
 
 def test_too_long_for_every_board() -> None:
@@ -284,3 +284,15 @@ def test_a_certain_no_is_of_both_ways_to_lay_a_section() -> None:
         "have 2 boards of ash, 800 x 35 x 52, rough",
     )
     assert laid.verdict != "not enough"
+
+
+def test_what_is_missing_and_to_buy_is_the_least_found() -> None:
+    """One long board gives two laths: the small ones keep theirs, and one lath is bought for."""
+    laid, _ = told(
+        "have 1 board of ash, 2000 x 110 x 27, rough",
+        "have 2 boards of ash, 1000 x 160 x 27, rough",
+    )
+    # 2000 - 50 holds 920 + 3 + 920 (A5.1, A5.2); the others a lath and a bearer each.
+    assert [(one.part, one.copies) for one in laid.missing] == [("lath", 1)]
+    assert len(laid.layouts) == 3
+    assert sum(one.count for one in laid.buy) == 1
