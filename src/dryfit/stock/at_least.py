@@ -118,6 +118,9 @@ def _least(
             between_strips=True,
             step=HUNDREDTH,
         )
+        if one.leaves > 1 and not one.part.bookmatched:
+            # How many leaves lie in the thickness of a board is told by `_layers`.
+            one = replace(one, leaves=1, strip=NONE)
         if one.sheet:
             yield _of_sheet(one, same), room
         elif one.staves:
