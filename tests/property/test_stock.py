@@ -97,8 +97,10 @@ def test_all_that_is_sawn_adds_up(seed: int) -> None:
             own = [size - less for size, less in zip(_sizes(one.blank), lost, strict=True)]
             if blank.what == "part":
                 # A gang is as long as its pieces; what is sawn between them is in its allowance.
-                each = len(blank.pieces)
-                assert own == [each * part.cut_length, part.width, part.thickness]
+                # What is resawn holds its leaves one on another.
+                each = -(-len(blank.pieces) // blank.leaves)
+                thick_of_all = blank.leaves * part.thickness
+                assert own == [each * part.cut_length, part.width, thick_of_all]
             assert blank.thickness == thick
             assert min(lost) >= 0
             wood += own[0] * own[1] * own[2]
