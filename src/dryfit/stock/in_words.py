@@ -35,7 +35,8 @@ def verdict_in_words(laid: LaidOut, written: Mapping[str, str]) -> tuple[Said, .
 def _besides(laid: LaidOut) -> Iterator[Said]:
     """Yield how the parts are made otherwise than usual, and which were not laid out."""
     if laid.way:
-        yield (f"So that the wood serves: {laid.way}.",)
+        serves = laid.verdict == "enough"
+        yield (f"{'So that the wood serves' if serves else 'As it is laid out here'}: {laid.way}.",)
     if laid.unlisted and laid.blanks:
         yield (f"Not laid out, because no line tells of their wood: {', '.join(laid.unlisted)}.",)
     placed = laid.placed

@@ -1,5 +1,6 @@
 """Whether the wood is enough, why not, what is missing and what has to be bought."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Source
@@ -299,3 +300,13 @@ def test_what_is_missing_and_to_buy_is_the_least_found() -> None:
     assert [(one.part, one.copies) for one in laid.missing] == [("lath", 1)]
     assert len(laid.layouts) == 3
     assert sum(one.count for one in laid.buy) == 1
+
+
+def test_a_way_that_does_not_suffice_is_not_said_to_serve() -> None:
+    laid, _ = told("have 6 boards of ash, 1000 x 160 x 27, rough")
+    said = [
+        str(verdict_in_words(replace(laid, way="cut short", verdict=verdict), {}))
+        for verdict in ("enough", "not enough")
+    ]
+    assert ["So that the wood serves: cut short" in words for words in said] == [True, False]
+    assert "As it is laid out here: cut short" in said[1]
