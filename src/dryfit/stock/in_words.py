@@ -83,9 +83,10 @@ def _margin(laid: LaidOut) -> Said:
     spare = "with a spare" if has_spare(laid) else "without a spare"
     if laid.spare_room is None:
         return (f"{spare}; how close the blanks lie was not worked out",)
+    closest = f"where they lie closest, on board {laid.tightest}"
     if laid.spare_room <= 0:
-        return (f"{spare}, but no blank could be longer or wider where they lie closest",)
-    return (f"{spare}; where the blanks lie closest they could be ", laid.spare_room, " larger")
+        return (f"{spare}, but no blank could be longer or wider {closest}",)
+    return (f"{spare}; the blanks could be ", laid.spare_room, f" larger {closest}")
 
 
 def is_tight(laid: LaidOut) -> bool:

@@ -211,6 +211,7 @@ ENOUGH = LaidOut(
     buy=(),
     searched=1600,
     spare_room=Fraction(4),
+    tightest="A",
 )
 
 YARD = Have(

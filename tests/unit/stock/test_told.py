@@ -41,8 +41,8 @@ def shop() -> Shop:
 def test_the_verdict_comes_first_with_its_margin(shop: Shop) -> None:
     first = stock_text(bench.ENOUGH, model(), shop).splitlines()[0]
     assert first == (
-        "Enough wood: 4 boards hold all 17 blanks. Tight: with a spare; where the blanks lie "
-        "closest they could be 4 mm larger."
+        "Enough wood: 4 boards hold all 17 blanks. Tight: with a spare; the blanks could be 4 mm "
+        "larger where they lie closest, on board A."
     )
 
 

@@ -45,6 +45,10 @@ def test_enough_and_how_tight_it_is() -> None:
     assert len(laid.layouts) == 5
     assert laid.spare_room == 4
     assert laid.spare_board == label(5)
+    assert f"larger where they lie closest, on board {laid.tightest}" in str(
+        verdict_in_words(laid, {})
+    )
+    assert laid.tightest in {layout.board.label for layout in laid.layouts}
 
 
 def test_a_bad_place_leaves_one_blank_too_long_and_no_run_of_them() -> None:
