@@ -37,6 +37,8 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "rehearsal": ("plan", "geometry", "shop"),
     "booklet": ("placing", "stock", "plan"),
 }
+# Folders of a room that import one way: each itself, those before it, and what lies beside them.
+FOLDERS: dict[str, tuple[str, ...]] = {"stock": ("blanks", "laying", "telling")}
 ALONE = ("order", "cutting")
 GROUND = ("quantities", "diagnostics", "kinds")
 ABOVE_THE_ROOMS = ("workshop", "rehearsing", "refusing", "cli", "editor", "__main__")
@@ -97,7 +99,7 @@ def violations(module: str, source: str) -> list[str]:
         if name.startswith("."):
             reason = "relative imports hide the room"
         elif top == "dryfit":
-            reason = _wrong_room(home, target)
+            reason = _wrong_room(home, target) or _wrong_folder(module, rest)
         else:
             reason = _wrong_library(module, home, top)
         if reason:
@@ -111,6 +113,17 @@ def _wrong_room(home: str, target: str) -> str:
     if home not in NEEDS:
         return "this module stands below every room"
     return "" if target in rooms_open_to(home) else f"not open to {home}"
+
+
+def _wrong_folder(module: str, imported: str) -> str:
+    home, *inner = PurePosixPath(module).parts[:-1] or ("",)
+    room, _, within = imported.partition(".")
+    folders = FOLDERS.get(home, ())
+    folder = within.partition(".")[0]
+    if room != home or folder not in folders:
+        return ""
+    open_folders = folders[: folders.index(inner[0]) + 1] if inner else ()
+    return "" if folder in open_folders else f"not open to {'/'.join((home, *inner))}"
 
 
 def _wrong_library(module: str, home: str, library: str) -> str:
@@ -151,6 +164,8 @@ def test_a_module_imports_only_what_is_open_to_it(module: str) -> None:
         ("piece/resolve.py", "from lark import Tree"),
         ("shop/read.py", "import numpy"),
         ("resources.py", "from dryfit.notes import parse"),
+        ("stock/blanks/needs.py", "from dryfit.stock.laying.lay import lay"),
+        ("stock/boards.py", "from dryfit.stock.blanks.blank import Blank"),
         ("attic/boxes.py", "import ast"),
     ],
 )
@@ -165,6 +180,7 @@ def test_a_planted_import_is_found(module: str, planted: str) -> None:
         ("planning/build.py", "import networkx\nfrom dryfit.order import sequence"),
         ("booklet/pdf.py", "def write():\n    import weasyprint"),
         ("booklet/html.py", "from dryfit import __version__\nfrom dryfit.resources import root"),
+        ("stock/laying/lay.py", "from dryfit.stock.blanks.needs import needs_of"),
         ("workshop.py", "from dryfit.rehearsal import rehearse\nfrom dryfit import booklet"),
     ],
 )

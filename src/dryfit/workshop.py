@@ -145,8 +145,8 @@ def laid_out(checked: Checked) -> tuple[Checked, LaidOut | None, Findings]:
     model, shop = checked.model, checked.shop
     if checked.failed or model is None or shop is None or not (model.stock or model.yard):
         return checked, None, ()
-    from dryfit.stock.lay import lay_out_stock
-    from dryfit.stock.too_little import too_little
+    from dryfit.stock.laying.lay import lay_out_stock
+    from dryfit.stock.telling.too_little import too_little
 
     model, laid, findings = lay_out_stock(model, shop)
     if laid is not None:

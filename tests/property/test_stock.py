@@ -15,7 +15,7 @@ from dryfit.placing.model import Model
 from dryfit.shop import Shop
 from dryfit.stock.board_edges import bad_places
 from dryfit.stock.laid_out import LaidOut, NamedBlank
-from dryfit.stock.lay import lay_out_stock
+from dryfit.stock.laying.lay import lay_out_stock
 from dryfit.workshop import check
 
 NOTES = """\

@@ -15,7 +15,7 @@ from dryfit import workshop
 from dryfit.diagnostics import Source
 from dryfit.notes import source_of
 from dryfit.placing.as_json import parts_document
-from dryfit.stock.as_json import stock_document
+from dryfit.stock.telling.as_json import stock_document
 
 SHOPS = Path(__file__).parents[1] / "shops"
 WITH_WOOD = sorted(

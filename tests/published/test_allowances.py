@@ -9,10 +9,10 @@ import pytest
 from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
 from dryfit.piece.declared import Have
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.blanks.needs import needs_of
+from dryfit.stock.blanks.rough_sizes import Rough, rough_sizes
 from dryfit.stock.boards import Lack, flat, lack, reserve, sizes, wanted
-from dryfit.stock.needs import needs_of
-from dryfit.stock.rough_sizes import Rough, rough_sizes
 
 MM = Fraction
 

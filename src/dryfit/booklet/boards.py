@@ -10,16 +10,16 @@ from dryfit.booklet.drawing import Svg
 from dryfit.booklet.drawing.board import board_drawing, scale_of
 from dryfit.booklet.text import Amount, Say, Text, capital, sentence
 from dryfit.shop.shop import Shop
-from dryfit.stock.in_hand import Sawn, becomes, origin, sawn
-from dryfit.stock.in_words import (
+from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.telling.in_hand import Sawn, becomes, origin, sawn
+from dryfit.stock.telling.in_words import (
     board_in_words,
     flat_in_words,
     made_in_words,
     used_in_words,
     written_names,
 )
-from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
-from dryfit.stock.said import Fine, Said, at_the_saw
+from dryfit.stock.telling.said import Fine, Said, at_the_saw
 
 _AS_LARGE = Fraction(11, 10)
 """Widths drawn so much larger than lengths are not told apart by eye."""

@@ -10,8 +10,9 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown, with_unit
 from dryfit.booklet.text import Say, Text, joined, listed
 from dryfit.booklet.wood_needed import area_as_sold, volume_as_sold
-from dryfit.stock.have_lines import money_words
-from dryfit.stock.in_words import (
+from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
+from dryfit.stock.telling.have_lines import money_words
+from dryfit.stock.telling.in_words import (
     bought_in_words,
     counted,
     from_line,
@@ -23,9 +24,8 @@ from dryfit.stock.in_words import (
     verdict_in_words,
     written_names,
 )
-from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
-from dryfit.stock.left_over import left_over
-from dryfit.stock.said import between, measured
+from dryfit.stock.telling.left_over import left_over
+from dryfit.stock.telling.said import between, measured
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model, Part
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import blank_of
+from dryfit.stock.blanks.blank import blank_of
 from dryfit.wood.sawn import cut_of
 
 _SQUARE_METRE = 1_000_000

@@ -13,8 +13,8 @@ from dryfit.placing.model import Model, Part
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
-from dryfit.stock.between_strips import cut_short
-from dryfit.stock.blanks import Blank, blank_of, gang_length, gangs_from_boards, shortest_fed
+from dryfit.stock.blanks.between_strips import cut_short
+from dryfit.stock.blanks.blank import Blank, blank_of, gang_length, gangs_from_boards, shortest_fed
 from dryfit.stock.boards import Lack, Wanted, flat, rip_room, trim
 from dryfit.stock.boards import sizes as sizes_of
 

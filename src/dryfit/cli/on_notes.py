@@ -149,7 +149,7 @@ def why(options: argparse.Namespace) -> int:
     """Tell where figures come from, and why steps stand where they stand."""
     from dryfit.cli.values_told import values_told
     from dryfit.cli.why import answers, asked_steps, needs_order
-    from dryfit.stock.why_told import stock_told
+    from dryfit.stock.telling.why_told import stock_told
 
     with Progress() as progress:
         checked, laid = laid_notes(options, progress)

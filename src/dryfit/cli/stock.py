@@ -26,7 +26,7 @@ def stock(options: argparse.Namespace) -> int:
     if options.svg is not None and laid is not None:
         written = _drawn(laid, display, Path(options.svg))
     if options.json:
-        from dryfit.stock.as_json import stock_document
+        from dryfit.stock.telling.as_json import stock_document
 
         document = stock_document(
             checked.declared.piece,
@@ -41,7 +41,7 @@ def stock(options: argparse.Namespace) -> int:
     tell(findings)
     if checked.failed or checked.shop is None or checked.model is None:
         return IN_THE_NOTES
-    from dryfit.stock.as_text import no_boards, stock_text
+    from dryfit.stock.telling.as_text import no_boards, stock_text
 
     text = no_boards(display) if laid is None else stock_text(laid, checked.model, checked.shop)
     sys.stdout.write(text)

@@ -8,7 +8,7 @@ from dryfit.operations.minutes import tenths
 from dryfit.operations.words import all_of, spoken
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Hold, Setting
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 
 def operation(

@@ -27,7 +27,7 @@ from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Hold, Pass, Setting
 from dryfit.quantities import Display
 from dryfit.shop.shop import Cutter, Shop
-from dryfit.stock.blanks import fed_length
+from dryfit.stock.blanks.blank import fed_length
 
 RIP_FENCE = "rip fence"
 STRIP_AT_FENCE = (

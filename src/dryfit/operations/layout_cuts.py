@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from dryfit.placing.model import Model
 from dryfit.plan.sawing import Becomes, BoardCut
-from dryfit.stock.in_hand import halves
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, Placed, SawCut, StockBoard
+from dryfit.stock.telling.in_hand import halves
 
 Rank = tuple[bool, int, str]
 """By which of several blanks a cut is called: no spare, the first in the notes, by name."""

@@ -33,7 +33,7 @@ from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
 from dryfit.shop.resting import LEFT, rests
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank, gang_length, shortest_fed
+from dryfit.stock.blanks.blank import Blank, gang_length, shortest_fed
 
 WHY_FACE_AFTER_RIP = "a narrower piece has less cup to lose when its face is made true"
 WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.joinery.resawing import leaf_for
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.boards import flat, unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, Placed
 

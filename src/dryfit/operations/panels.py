@@ -29,7 +29,7 @@ from dryfit.operations.through_cuts import rip_settings
 from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 WHY_DRY = "a gap that shows dry can still be planed away"
 WHY_GLUE_FRESH = "the edges are tried dry, then glued the same day"

@@ -11,7 +11,7 @@ from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.shop.shop import Shop
-from dryfit.stock.as_sawn import trimmed
+from dryfit.stock.blanks.as_sawn import trimmed
 
 WHY_SAWN_FIRST = "it is tried in its opening when it is sawn to the size of that"
 WHY_PLANED_FIRST = "what is marked from an edge is marked when nothing is planed off it any more"

@@ -15,7 +15,7 @@ from dryfit.operations.lengths import way_to_length
 from dryfit.operations.methods import Machines
 from dryfit.placing.model import Part
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import fed_length
+from dryfit.stock.blanks.blank import fed_length
 
 FROM_R = "R for all"
 NEARER = "the nearer one, the part turned end for end"

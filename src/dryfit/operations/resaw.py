@@ -13,7 +13,7 @@ from dryfit.operations.words import in_a_word, spoken
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 WHY_LEAVES_FIRST = "the leaves have to be there"
 WHY_STRIP_FIRST = "the strip has to be there"

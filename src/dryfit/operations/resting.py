@@ -14,7 +14,7 @@ from dryfit.operations.machine_limits import PLANER
 from dryfit.plan.operation import Detail, Operation
 from dryfit.shop.resting import LEFT, rest_in_words
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 BOTH_FACES = Fraction(3)
 """mm: where more comes off, both faces lose alike (A3.5)."""

@@ -22,7 +22,7 @@ from dryfit.operations.minutes import METRE, worked
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 WHY_RIP_AFTER_CROSSCUT = "a shorter piece has less bow to lose, and is safer to rip"
 WHY_STRAIGHT_AFTER_CROSSCUT = "a shorter piece has less bow to plane out of its edge"

@@ -26,8 +26,8 @@ from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
-from dryfit.stock.as_sawn import as_sawn
-from dryfit.stock.blanks import Blank, blank_of, fed_length, to_be_resawn
+from dryfit.stock.blanks.as_sawn import as_sawn
+from dryfit.stock.blanks.blank import Blank, blank_of, fed_length, to_be_resawn
 from dryfit.stock.laid_out import LaidOut
 
 MILLED = frozenset({"face", "edge", "rough thickness", "thickness", "width"})

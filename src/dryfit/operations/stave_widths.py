@@ -10,8 +10,8 @@ from dryfit.operations.blank_deeds import pieces_of
 from dryfit.operations.words import listed
 from dryfit.plan.operation import Operation
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
-from dryfit.stock.panels import by_width
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.blanks.panels import by_width
 
 
 def each_width(

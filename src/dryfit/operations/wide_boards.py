@@ -8,7 +8,7 @@ from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.operations.minutes import SQUARE_METRE, worked
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
+from dryfit.stock.blanks.blank import Blank
 
 
 def hand_planed(blank: Blank, off: Fraction, shop: Shop) -> Fraction:

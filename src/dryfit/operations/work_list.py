@@ -37,7 +37,7 @@ from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import gangs_from_boards
+from dryfit.stock.blanks.blank import gangs_from_boards
 from dryfit.stock.laid_out import LaidOut
 
 WHY_AFTER_STAGE = "the notes want it cut in the glued frame, and the glue has to be hard for that"

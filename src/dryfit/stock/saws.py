@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from dryfit.cutting import Rules
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import crosscut_kerf
 
 CENT = 100
 """Hundredths in a millimetre: what a layout counts in."""
@@ -99,6 +98,16 @@ def rip_at_boards(shop: Shop) -> Fraction:
     most, thick = (shop.stations[name].limits.get("depth") for name in ("band saw", "table saw"))
     takes_all = most is None or (thick is not None and thick <= most)
     return rough if takes_all else max(rough, blade)
+
+
+def crosscut_kerf(shop: Shop) -> Fraction:
+    """Return the widest kerf that may separate the pieces of a gang."""
+    blades = [
+        cutter.widest
+        for cutter in shop.cutters
+        if cutter.kind == "blade" and cutter.station in {"table saw", "mitre saw"}
+    ]
+    return max(blades, default=Fraction(0))
 
 
 def shortest_rip(shop: Shop) -> Fraction:

@@ -35,7 +35,7 @@ from dryfit.operations.machine_limits import (
 from dryfit.operations.machines import blade_on_sled, router_for
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail
-from dryfit.stock.blanks import blank_of
+from dryfit.stock.blanks.blank import blank_of
 
 CASE = """piece Case
 units mm

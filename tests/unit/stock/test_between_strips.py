@@ -7,9 +7,9 @@ from tests.unit.operations.worked import piece, said, shipped_shop, shop_without
 
 from dryfit.operations import work_list
 from dryfit.placing.model import Model
-from dryfit.stock.lay import lay_out_stock
-from dryfit.stock.needs import Needs, needs_of
-from dryfit.stock.rough_sizes import rough_sizes
+from dryfit.stock.blanks.needs import Needs, needs_of
+from dryfit.stock.blanks.rough_sizes import rough_sizes
+from dryfit.stock.laying.lay import lay_out_stock
 
 
 def out_of(length: int) -> Model:

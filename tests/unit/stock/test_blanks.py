@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
-from dryfit.stock.blanks import blank_of, gangs_from_boards
+from dryfit.stock.blanks.blank import blank_of, gangs_from_boards
 
 
 def test_four_posts_come_out_of_two_blanks() -> None:

@@ -11,7 +11,7 @@ from dryfit.notes import parse
 from dryfit.piece import declare
 from dryfit.piece.declared import Avoid, Have, Price
 from dryfit.quantities import Display
-from dryfit.stock.have_lines import have_line, money_words
+from dryfit.stock.telling.have_lines import have_line, money_words
 
 NOWHERE = Span(Source("", ""), 1, 1, 1)
 HEAD = "piece Shelf\nunits {}\noverall 800 mm wide, 200 mm deep, 20 mm high\ntimber ash\n"

@@ -12,7 +12,7 @@ from dryfit.diagnostics import Source
 from dryfit.shop import read_shop
 from dryfit.stock.boards import flat
 from dryfit.stock.laid_out import LaidOut
-from dryfit.stock.lay import lay_out_stock
+from dryfit.stock.laying.lay import lay_out_stock
 from dryfit.workshop import check
 
 EXAMPLES = Path("examples")

@@ -13,9 +13,9 @@ from tests.unit.rehearsal.played import Played, played
 
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks import Blank
-from dryfit.stock.lay import lay_out_stock
-from dryfit.stock.needs import needs_of
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.blanks.needs import needs_of
+from dryfit.stock.laying.lay import lay_out_stock
 
 TRAY = Path(__file__).parents[2] / "pieces" / "resawn_tray.dryfit"
 ASKED = ", resawn from thick boards"

@@ -7,8 +7,8 @@ from fractions import Fraction
 from tests.unit.operations.worked import piece, shipped_shop, shop_without
 
 from dryfit.placing.model import Model
-from dryfit.stock.blanks import Blank, shortest_fed
-from dryfit.stock.needs import MOST, Needs, needs_of
+from dryfit.stock.blanks.blank import Blank, shortest_fed
+from dryfit.stock.blanks.needs import MOST, Needs, needs_of
 
 SLATS = "5 slats, across, flat, 40 x 18"
 

@@ -5,9 +5,9 @@ from tests.unit.stock.playing import face, kerfs, parts_of, played
 from dryfit.diagnostics import Source
 from dryfit.quantities import Display
 from dryfit.shop import read_shop
-from dryfit.stock.in_words import usable_thickness
 from dryfit.stock.laid_out import LaidOut
-from dryfit.stock.lay import lay_out_stock
+from dryfit.stock.laying.lay import lay_out_stock
+from dryfit.stock.telling.in_words import usable_thickness
 from dryfit.workshop import check
 
 SLAB = """piece Table

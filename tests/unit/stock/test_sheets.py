@@ -8,10 +8,10 @@ from tests.unit.operations.worked import shipped_shop
 from dryfit.diagnostics import Source
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
-from dryfit.stock.in_words import board_in_words
+from dryfit.stock.blanks.needs import needs_of
 from dryfit.stock.laid_out import LaidOut
-from dryfit.stock.needs import needs_of
-from dryfit.stock.said import spoken
+from dryfit.stock.telling.in_words import board_in_words
+from dryfit.stock.telling.said import spoken
 from dryfit.workshop import check, laid_out
 
 PIECE = """\

@@ -6,9 +6,9 @@ from fractions import Fraction
 from tests.unit.operations.worked import piece, shipped_shop
 
 from dryfit.piece.declared import Have
-from dryfit.stock.blanks import Blank
-from dryfit.stock.needs import needs_of
-from dryfit.stock.rough_sizes import rough_sizes
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.blanks.needs import needs_of
+from dryfit.stock.blanks.rough_sizes import rough_sizes
 
 SLATS = "5 slats, across, flat, 40 x 18"
 

@@ -8,7 +8,7 @@ from tests.unit.operations.worked import operation, piece, rule, setting, shippe
 from dryfit.joinery.staves import Staves
 from dryfit.operations import work_list
 from dryfit.placing.model import Model
-from dryfit.stock.needs import Needs, needs_of
+from dryfit.stock.blanks.needs import Needs, needs_of
 
 MM = Fraction
 

@@ -20,12 +20,12 @@ from dryfit.piece.declared import Avoid, Have
 from dryfit.quantities import Display
 from dryfit.shop import read_shop
 from dryfit.shop.shop import Shop
-from dryfit.stock.as_json import stock_document
-from dryfit.stock.as_text import no_boards, stock_text
-from dryfit.stock.in_hand import halves, sawn
-from dryfit.stock.in_words import is_tight, made_in_words, money, usable_thickness
 from dryfit.stock.laid_out import LaidOut
-from dryfit.stock.left_over import left_over
+from dryfit.stock.telling.as_json import stock_document
+from dryfit.stock.telling.as_text import no_boards, stock_text
+from dryfit.stock.telling.in_hand import halves, sawn
+from dryfit.stock.telling.in_words import is_tight, made_in_words, money, usable_thickness
+from dryfit.stock.telling.left_over import left_over
 
 MM = Display()
 SCHEMA = Path(dryfit.__file__).parent / "schemas" / "stock.json"

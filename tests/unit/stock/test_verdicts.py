@@ -5,9 +5,9 @@ from fractions import Fraction
 
 from dryfit.diagnostics import Diagnostic, Source
 from dryfit.stock.board_edges import bad_places
-from dryfit.stock.in_words import verdict_in_words
-from dryfit.stock.labels import label
 from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.laying.labels import label
+from dryfit.stock.telling.in_words import verdict_in_words
 from dryfit.workshop import check, laid_out
 
 PIECE = """\

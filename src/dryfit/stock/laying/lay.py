@@ -1,0 +1,86 @@
+"""Laying out: which blank comes out of which board, and whether the wood on hand is enough.
+
+The library `dryfit.cutting` lays out; this room tells it what the boards give and what is needed,
+and tells what it found in boards, blanks and cuts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from dryfit.diagnostics import Findings
+from dryfit.piece.declared import Have
+from dryfit.placing.model import Model
+from dryfit.shop.shop import Shop
+from dryfit.stock.blanks.needs import needs_of, usual_way
+from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
+from dryfit.stock.laying.choosing import Chosen, chosen, suffices
+from dryfit.stock.laying.composed import composed, with_labels
+from dryfit.stock.laying.if_room import with_what_finds_room
+from dryfit.stock.laying.labels import labels
+from dryfit.stock.laying.lacking import lacking, to_buy
+from dryfit.stock.laying.margins import margin_of
+from dryfit.stock.laying.reasons import NO_ROOM, NOT_SEEN, reasons_of
+from dryfit.stock.stock_lines import usable_lines
+
+
+def lay_out_stock(
+    model: Model, shop: Shop, effort: int = 1
+) -> tuple[Model, LaidOut | None, Findings]:
+    """Return how all blanks of a piece come out of its boards; None where no line tells of wood.
+
+    The model comes back because its panels may be glued from other staves where that saves wood.
+    What is missing is no error: the piece is planned all the same.
+    What lines lack is asked where they are declared.
+    """
+    if not (model.stock or model.yard):
+        return model, None, ()
+    lines, yard = usable_lines(model)
+    boards = boards_of(lines)
+    usual = usual_way(model, shop)
+    ways = (usual,) if suffices(usual, boards, yard, shop) else needs_of(model, shop)
+    found = chosen(ways, boards, yard, shop, effort)
+    laid = _told(found, boards, yard, model, shop)
+    return found.needs.model, laid, ()
+
+
+def boards_of(lines: Sequence[Have]) -> tuple[StockBoard, ...]:
+    """Return every board of lines on hand, labelled in the order of the notes."""
+    names = labels()
+    return tuple(StockBoard(next(names), line) for line in lines for _ in range(line.count))
+
+
+def _told(
+    found: Chosen,
+    on_hand: tuple[StockBoard, ...],
+    yard: Sequence[Have],
+    model: Model,
+    shop: Shop,
+) -> LaidOut:
+    blanks = found.needs.blanks
+    reasons = reasons_of(found.on_hand, found.proved, on_hand, model, shop)
+    final, buy = found.on_hand, tuple[Bought, ...]()
+    if found.bought is not None:
+        buy = tuple(to_buy(found.bought, yard))
+        final = found.bought if yard else found.on_hand
+    final = with_what_finds_room(final, [one for one in blanks if one.if_room], on_hand, shop)
+    final, boards = with_labels(final, on_hand)
+    named, layouts = composed(final, blanks, boards, shop)
+    enough = found.verdict == "enough"
+    margin = margin_of(layouts, boards, blanks, shop) if enough else None
+    otherwise = NO_ROOM if found.verdict == "not enough" else NOT_SEEN
+    return LaidOut(
+        verdict=found.verdict,
+        proofs=reasons.proofs,
+        boards=boards,
+        blanks=named,
+        layouts=layouts,
+        missing=tuple(lacking(blanks, named, layouts, reasons.alone, otherwise)),
+        buy=buy,
+        searched=found.work,
+        spare_room=None if margin is None else margin.room,
+        tightest="" if margin is None else margin.board,
+        spare_board=None if margin is None else margin.spare,
+        unlisted=tuple(dict.fromkeys(blank.part.name for blank in found.unlisted)),
+        way=found.needs.why,
+    )

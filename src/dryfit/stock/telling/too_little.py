@@ -1,0 +1,82 @@
+"""The finding that wood is missing; what checks without a layout told already is not repeated."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from dryfit.diagnostics import Diagnostic, Findings, Hint, Note, Severity, Span
+from dryfit.placing.model import Model
+from dryfit.quantities import Display
+from dryfit.stock.laid_out import Bought, LaidOut
+from dryfit.stock.laying.reasons import listed
+from dryfit.stock.telling.in_words import counted, priced, written_names
+from dryfit.stock.telling.said import spoken, times
+
+_BOARDS = ("no-board-fits", "board-too-warped")
+_WOOD = "wood-short"
+
+
+def too_little(laid: LaidOut, model: Model, before: Findings) -> Findings:
+    """Return ``wood-not-enough`` or ``wood-not-found`` for parts that lack wood.
+
+    `before` are the findings of the checks: parts of which they say that no board is large enough,
+    or that there is too little of their wood, are told already.
+    """
+    missing = [one for one in laid.missing if one.part not in _told(model, before)]
+    if not missing:
+        return ()
+    written = written_names(model)
+    what = listed([counted(one.part, one.copies, written) for one in missing])
+    are = "is" if len(missing) == missing[0].copies == 1 else "are"
+    span = next((span for one in missing for span in model.part(one.part).spans), None)
+    elsewhere = {one.why for one in laid.missing if one not in missing}
+    notes = [proof for proof in laid.proofs if proof not in elsewhere]
+    if laid.verdict == "not enough":
+        code, message = "wood-not-enough", f"the wood on hand is not enough: missing {are} {what}"
+    else:
+        code = "wood-not-found"
+        message = (
+            f"no way was found to get {what} out of the wood on hand as well; that there is none "
+            "is not proved"
+        )
+    buy = listed([_bought(one, model.display) for one in laid.buy])
+    remedy = f"buy {buy}" if buy else "buy more, or make the piece smaller"
+    return (
+        Diagnostic(
+            code,
+            Severity.WARNING,
+            message,
+            span,
+            rule="H43",
+            notes=tuple(Note(words) for words in notes),
+            hints=(Hint(remedy),),
+        ),
+    )
+
+
+def _bought(one: Bought, display: Display) -> str:
+    line = one.line
+    kind = f"{line.kind}{'s' if one.count > 1 else ''}"
+    of = f" of {line.timber}" if line.timber else ""
+    price = priced(one.price, (one,))
+    costs = f" for {price}" if price else ""
+    return f"{one.count} {kind}{of}, {spoken(times(line.sizes), display)}{costs}"
+
+
+def _told(model: Model, before: Findings) -> set[str]:
+    return {name for finding in before for name in _named(model, finding)}
+
+
+def _named(model: Model, finding: Diagnostic) -> Iterator[str]:
+    if finding.code in _BOARDS:
+        spans: Sequence[Span | None] = [finding.span, *(note.span for note in finding.notes)]
+        yield from (part.name for part in model.parts if part.spans and part.spans[0] in spans)
+    if finding.code == _WOOD:
+        line = next((line for line in model.stock if line.span == finding.span), None)
+        if line is not None:
+            sheet = line.kind == "sheet"
+            yield from (
+                part.name
+                for part in model.parts
+                if (part.stock == "sheet") == sheet and line.timber in {part.timber, None}
+            )
