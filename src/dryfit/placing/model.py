@@ -28,6 +28,7 @@ from dryfit.piece.declared import (
     PieceLimit,
     Spoiled,
 )
+from dryfit.placing.lip import Lip
 from dryfit.placing.wish import Wish
 from dryfit.quantities import Display
 from dryfit.wood import Moisture, Moving, moving
@@ -131,7 +132,7 @@ class Part:
     `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
     `carries` what the notes put on it; `slopes_out` how far a side of a box leans, mm per mm up.
     `sloped` is how splayed copies are cut, where `length` and all places are those upright.
-    `spare` is how many blanks are made of it beyond those of its copies.
+    `spare` is how many more blanks are made of it; `lips` are glued on before joints are cut.
     """
 
     name: str
@@ -161,6 +162,7 @@ class Part:
     slopes_out: Fraction | None = None
     carries: LoadWords | None = None
     spare: int = 0
+    lips: tuple[Lip, ...] = ()
 
     @property
     def moving(self) -> Moving:
