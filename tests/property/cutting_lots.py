@@ -23,7 +23,6 @@ def lot(seed: int) -> Job:
             keep_width=6_000,
             sliver_length=rng.choice((0, 12_000)),
             sliver_width=3_000,
-            resaw_kerf=rng.choice((0, 200)),
         ),
     )
 
@@ -52,11 +51,8 @@ def _zone(rng: random.Random, length: int, width: int) -> Area:
 
 
 def _part(rng: random.Random, name: str) -> Part:
-    group = rng.choice(("", "", "", "kept together", "run", f"pair {name}"))
-    rule: Rule = ""
-    if group:
-        rules: dict[str, Rule] = {"kept together": "same board", "run": "in sequence"}
-        rule = rules.get(group, "bookmatched")
+    group = rng.choice(("", "", "", "kept together", "run"))
+    rules: dict[str, Rule] = {"": "", "kept together": "same board", "run": "in sequence"}
     width = 7_000 if group == "run" else rng.randint(20, 120) * MM
     return Part(
         name,
@@ -67,8 +63,7 @@ def _part(rng: random.Random, name: str) -> Part:
         turns=group != "run" and rng.random() < 0.3,
         material="oak" if group or rng.random() < 0.9 else "ash",
         group=group,
-        rule=rule,
-        leaf=rng.choice((0, 300)) if rule == "bookmatched" or rng.random() < 0.3 else None,
+        rule=rules[group],
         boards=rng.choice((None, None, None, frozenset(("board 0", "board 2")))),
     )
 

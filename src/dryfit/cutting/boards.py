@@ -48,7 +48,6 @@ class Bench:
         self.framers = [Framer(instance, stock, self.saws) for stock in range(len(instance.stocks))]
         self.faces = [blank.length * blank.width for blank in instance.blanks]
         self.runs = [blank.run for blank in instance.blanks]
-        self.leaves = [max(counts) > 1 for counts in zip(*instance.layers, strict=True)]
         self.touchy = [
             blank.run or min(blank.shortest, blank.width) < rules.least_rip
             for blank in instance.blanks
@@ -109,7 +108,7 @@ class Bench:
             take(plot, other, self.saws)
             plot.touchy -= self.touchy[other.blank]
         board.free += sum(self.faces[leaf.blank] for leaf in freed)
-        return [blank for leaf in freed for blank in blanks_at(leaf)]
+        return [leaf.blank for leaf in freed]
 
     def offender(self, plot: Plot) -> Node | None:
         """A blank that would have to be ripped too short, or a run with no stage left for it."""
@@ -155,15 +154,4 @@ def _collect(node: Node, found: list[Node]) -> None:
 
 def blanks_of(board: Open) -> list[int]:
     """All blanks of a board, in order."""
-    return [
-        blank
-        for plot in board.plots
-        if plot.root
-        for leaf in leaves_of(plot.root)
-        for blank in blanks_at(leaf)
-    ]
-
-
-def blanks_at(leaf: Node) -> tuple[int, ...]:
-    """What comes out of one place: a blank, and those that are resawn with it."""
-    return (leaf.blank, *leaf.above)
+    return [leaf.blank for plot in board.plots if plot.root for leaf in leaves_of(plot.root)]

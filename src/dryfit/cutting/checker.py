@@ -64,10 +64,7 @@ def _faults_of(job: Job, layout: Layout) -> Iterator[str]:
     name = f"board {layout.board} number {layout.copy}"
     faults, fallen, wood_lost = _replayed(job, board, layout)
     yield from (f"{name}: {fault}" for fault in faults)
-    piles = _piles(layout)
-    said = Counter(
-        box for box, pile in piles.items() for _ in range(1 if _leaves(pile) else len(pile))
-    )
+    said = Counter(_box(piece.area) for piece in layout.pieces)
     said.update(_box(leftover.area) for leftover in layout.leftovers)
     if not faults and said != Counter(fallen):
         yield f"{name}: the cuts do not give the pieces and leftovers"
@@ -80,8 +77,6 @@ def _faults_of(job: Job, layout: Layout) -> Iterator[str]:
             yield f"{name}: two pieces overlap"
     for piece in layout.pieces:
         yield from (f"{name}: {fault}" for fault in _misfit(job, board, piece))
-    for pile in piles.values():
-        yield from (f"{name}: {fault}" for fault in _pile_faults(job, board, pile))
     for leftover in layout.leftovers:
         yield from (f"{name}: {fault}" for fault in _wrongly_left(job, board, leftover))
 
@@ -96,36 +91,6 @@ def _wrongly_left(job: Job, board: Board, leftover: Leftover) -> Iterator[str]:
         yield "a leftover said to be clear is not"
     if not _inside(_box(clear), _box(leftover.area)):
         yield "clear wood lies outside its leftover"
-
-
-def _piles(layout: Layout) -> dict[Box, list[Piece]]:
-    piles: dict[Box, list[Piece]] = {}
-    for piece in layout.pieces:
-        piles.setdefault(_box(piece.area), []).append(piece)
-    return piles
-
-
-def _leaves(pile: Sequence[Piece]) -> bool:
-    """Whether the pieces of one place are leaves one above the other, each counted once."""
-    return len(pile) > 1 and sorted(piece.layer for piece in pile) == [*range(1, len(pile) + 1)]
-
-
-def _pile_faults(job: Job, board: Board, pile: Sequence[Piece]) -> Iterator[str]:
-    if not any(piece.layer for piece in pile):
-        return
-    names = ", ".join(f"{piece.part} number {piece.copy}" for piece in pile)
-    if not _leaves(pile):
-        yield f"the leaves {names} are counted wrongly"
-    parts = [part for piece in pile for part in job.parts if part.id == piece.part]
-    needed = (len(parts) - 1) * job.rules.resaw_kerf
-    for part in parts:
-        if part.leaf is None and not part.layers:
-            yield f"{part.id} is not to be resawn"
-        elif part.layers and dict(part.layers).get(board.id, 1) < len(pile):
-            yield f"the board does not give so many leaves as {names}"
-        needed += part.thickness + (part.leaf or 0)
-    if not any(part.layers for part in parts) and needed > board.thickness:
-        yield f"the board is too thin for the leaves {names}"
 
 
 def _large_enough(job: Job, area: Area) -> bool:
@@ -238,12 +203,6 @@ def _torn_groups(job: Job, layouts: Sequence[Layout]) -> Iterator[str]:
         ]
         if len({member[:2] for member in members}) > 1:
             yield f"group {name} comes out of several boards"
-        elif parts[0].rule == "bookmatched":
-            if any(
-                next_one.area != one.area or next_one.layer != one.layer + 1
-                for (*_, one), (*_, next_one) in pairwise(members)
-            ):
-                yield f"the leaves of group {name} do not lie one above the other"
         elif parts[0].rule == "in sequence":
             for (*_, one), (*_, next_one) in pairwise(members):
                 gap = next_one.area.start - one.area.end

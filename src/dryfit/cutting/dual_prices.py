@@ -20,11 +20,10 @@ KEPT = 16
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """Blanks of one kind: sizes in which one may lie, how many, and leaves of it in one place."""
+    """Blanks of one kind: sizes in which one may lie, and how many there are."""
 
     sizes: tuple[Size, ...]
     count: int
-    leaves: int
 
 
 def dual_prices(
@@ -41,7 +40,7 @@ def dual_prices(
         return []
     whole = max(along for along, _ in there), max(across for _, across in there)
     sizes = [size for share in shares for size in share.sizes]
-    single = [share for share in shares if len(share.sizes) == 1 and share.leaves == 1]
+    single = [share for share in shares if len(share.sizes) == 1]
     others = [share for share in shares if share not in single]
     across = _distinct(whole[1], sorted({size[1] for size in sizes}))
     widths = [[g(share.sizes[0][1]) for share in single] for g in across]
@@ -63,8 +62,7 @@ def dual_prices(
 
 def _worth(share: Share, f: Dual, g: Dual) -> int:
     """What blanks of one kind are worth at least, whichever way they lie."""
-    one = min(f(along) * g(across) for along, across in share.sizes)
-    return share.count * one // share.leaves
+    return share.count * min(f(along) * g(across) for along, across in share.sizes)
 
 
 def _distinct(whole: int, sizes: Sequence[int]) -> list[Dual]:

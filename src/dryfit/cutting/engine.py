@@ -32,19 +32,16 @@ FEW = 30
 """So many blanks at most are also looked for on the first boards alone."""
 
 
-def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
+def lay_out(job: Job, effort: int = 1) -> Answer:
     """Whether the stock is enough, with the best layout found.
 
     effort  the search goes on for so many times 400 rounds and 80 for each blank at most, and
             twice that again where neither a layout nor a proof is found; with 0 it only begins.
             It ends earlier where it is proved that no cheaper boards are enough, or where long
             nothing was gained. The same job and effort give the same answer on every machine
-    known   layouts found before, on less stock: if they still hold every part, the answer is
-            "enough" whatever this search finds
 
-    Of up to 30 blanks that are laid out, it is true without `known` that boards added at the end
-    of a job never turn "enough" into anything else. Raises `Malformed` for a job that contradicts
-    itself.
+    Of up to 30 blanks that are laid out, boards added at the end of a job never turn "enough" into
+    anything else. Raises `Malformed` for a job that contradicts itself.
     """
     instance = compiled(job)
     hopeless = alone(instance)
@@ -62,7 +59,7 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     if search.best.lost and not proofs:
         search.run(2 * min(rounds, effort * MOST_AGAIN), patience=0)
         if search.best.lost:
-            layouts = _by_other_means(job, effort, known)
+            layouts = _on_the_first_boards(job, effort)
         else:
             _cheapened(search, search.rounds + rounds // 2, effort, least)
     if layouts is None:
@@ -71,7 +68,6 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
     faults = violations(job, layouts, missing)
     assert not faults, faults
     boards = {board.id: board for board in job.boards}
-    least_price, least_worth = _least_of(job, layouts, least) if not missing else (False, False)
     return Answer(
         verdict="not enough" if proofs else "not found" if missing else "enough",
         layouts=layouts,
@@ -80,18 +76,14 @@ def lay_out(job: Job, effort: int = 1, known: Sequence[Layout] = ()) -> Answer:
         value=sum(boards[layout.board].value for layout in layouts),
         price=sum(boards[layout.board].price or 0 for layout in layouts),
         work=search.bench.work,
-        least_price=least_price,
-        least=least_worth,
+        least=not missing and _least_worth(job, layouts, least),
     )
 
 
-def _least_of(job: Job, layouts: Sequence[Layout], least: Least) -> tuple[bool, bool]:
-    """Whether the price, and whether the worth of layouts of everything are proved least."""
+def _least_worth(job: Job, layouts: Sequence[Layout], least: Least) -> bool:
+    """Whether the worth of layouts of everything is proved least."""
     numbers = {board.id: number for number, board in enumerate(job.boards)}
-    stocks = [numbers[layout.board] for layout in layouts]
-    if least.proved(stocks):
-        return True, True
-    return least.proved(stocks, price=True), False
+    return least.proved([numbers[layout.board] for layout in layouts])
 
 
 def _begun(instance: Instance) -> Search:
@@ -145,10 +137,8 @@ def _without(job: Job, hopeless: Sequence[Proof]) -> Job:
     return replace(job, parts=parts)
 
 
-def _by_other_means(job: Job, effort: int, known: Sequence[Layout]) -> tuple[Layout, ...] | None:
-    """Layouts of everything that were known before, or that are found on the first boards alone."""
-    if known and not violations(job, known):
-        return tuple(known)
+def _on_the_first_boards(job: Job, effort: int) -> tuple[Layout, ...] | None:
+    """Layouts of everything that are found on the first boards alone."""
     for first in _beginnings(job):
         instance = compiled(first)
         search = Search(instance)

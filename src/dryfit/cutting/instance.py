@@ -1,24 +1,20 @@
 """The job as the search sees it: numbered blanks and kinds of boards, and which fits which."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from dryfit.cutting.clear import clear_rectangles
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part
 
 Sizes = tuple[tuple[int, int], ...]
 
-JOINED = ("in sequence", "bookmatched")
-"""Rules of groups that lie in a layout as one rectangle."""
-
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """What is put into a layout as one rectangle: a blank, a run of blanks, or bookmatched ones.
+    """What is put into a layout as one rectangle: a blank, or a run of blanks.
 
-    members  (index of the part, copy from 1) along the run, or one above the other
+    members  (index of the part, copy from 1) along the run
     kind     equal for blanks that can stand in for one another
-    stacked  whether the members lie one above the other
     """
 
     members: tuple[tuple[int, int], ...]
@@ -26,12 +22,11 @@ class Blank:
     width: int
     kind: int
     shortest: int
-    stacked: bool = False
 
     @property
     def run(self) -> bool:
         """Whether it is crosscut into several blanks."""
-        return len(self.members) > 1 and not self.stacked
+        return len(self.members) > 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +59,6 @@ class Instance:
 
     fits    for each stock and each blank, the sizes (along, across) in which it may lie there;
             the blank is turned where they are not its own
-    layers  for each stock and each blank, how many of its kind one rectangle there gives
     """
 
     job: Job
@@ -72,7 +66,6 @@ class Instance:
     units: tuple[Unit, ...]
     stocks: tuple[Stock, ...]
     fits: tuple[tuple[Sizes, ...], ...]
-    layers: tuple[tuple[int, ...], ...]
 
 
 def compiled(job: Job) -> Instance:
@@ -83,13 +76,12 @@ def compiled(job: Job) -> Instance:
     kinds: dict[tuple[object, ...], int] = {}
     for index, part in enumerate(job.parts):
         key = kind_of(part)
-        joined = part.rule in JOINED
+        joined = part.rule == "in sequence"
         for copy in range(1, part.quantity + 1):
             name = part.group if part.rule else f" {index} {copy}"
             if joined and (part.rule, name) in groups:
                 place = groups[part.rule, name][0]
-                join = _longer if part.rule == "in sequence" else _thicker
-                blanks[place] = join(job, blanks[place], (index, copy))
+                blanks[place] = _longer(job, blanks[place], (index, copy))
                 continue
             kind = kinds.setdefault((part.rule, name) if joined else key, len(kinds))
             blank = Blank(((index, copy),), part.length, part.width, kind, part.length)
@@ -100,32 +92,14 @@ def compiled(job: Job) -> Instance:
         tuple(tuple(_lying(job, stock.board, stock.rooms, blank)) for blank in blanks)
         for stock in stocks
     )
-    layers = tuple(
-        tuple(
-            1 if len(blank.members) > 1 else leaves_of(job, blank.members[0][0], stock.board)
-            for blank in blanks
-        )
-        for stock in stocks
-    )
     units = _units(blanks, groups, stocks, fits)
-    return Instance(job, tuple(blanks), units, stocks, fits, layers)
+    return Instance(job, tuple(blanks), units, stocks, fits)
 
 
 def kind_of(part: Part) -> tuple[object, ...]:
     """All that tells whether one part may stand in for another."""
     size = part.length, part.width, part.thickness
-    return (*size, part.material, part.turns, part.boards, part.leaf, part.layers)
-
-
-def leaves_of(job: Job, part: int, board: Board) -> int:
-    """How many leaves one rectangle of a board gives, one above the other; at least 1."""
-    one = job.parts[part]
-    if one.layers:
-        return max([1, *(count for name, count in one.layers if name == board.id)])
-    if one.leaf is None:
-        return 1
-    kerf = job.rules.resaw_kerf
-    return max(1, (board.thickness + kerf) // (one.thickness + one.leaf + kerf))
+    return (*size, part.material, part.turns, part.boards)
 
 
 def _check(job: Job) -> None:
@@ -146,8 +120,6 @@ def _check(job: Job) -> None:
             raise Malformed(f"{part.id} is not like the others of its group", part.id)
         if part.rule == "in sequence" and (part.width != leader.width or part.turns):
             raise Malformed(f"{part.id} cannot follow in one run", part.id)
-        if part.rule == "bookmatched" and kind_of(part) != kind_of(leader):
-            raise Malformed(f"{part.id} cannot be resawn with the others of its group", part.id)
 
 
 def _longer(job: Job, run: Blank, member: tuple[int, int]) -> Blank:
@@ -159,10 +131,6 @@ def _longer(job: Job, run: Blank, member: tuple[int, int]) -> Blank:
         run.kind,
         min(run.shortest, length),
     )
-
-
-def _thicker(_: Job, pile: Blank, member: tuple[int, int]) -> Blank:
-    return replace(pile, members=(*pile.members, member), stacked=True)
 
 
 def _stocks(job: Job) -> tuple[Stock, ...]:
@@ -191,8 +159,6 @@ def _lying(
     if parts[0].material != board.material:
         return
     if any(part.boards is not None and board.id not in part.boards for part in parts):
-        return
-    if blank.stacked and leaves_of(job, blank.members[0][0], board) < len(blank.members):
         return
     own = (blank.length, blank.width)
     may_turn = (parts[0].turns or not board.grain) and parts[0].rule != "in sequence"

@@ -120,7 +120,7 @@ class Sawing:
             if blank is None:
                 self._row(kid, piece, piece_hand)
             elif row.way == 1 and blank.run:
-                self._run(kid, blank, piece, piece_hand)
+                self._run(blank, piece, piece_hand)
             else:
                 self._blank(kid, members[0], row.way, piece, piece_hand)
         if left is not None:
@@ -145,7 +145,7 @@ class Sawing:
                 found.append((kid, size, blank, blank.members))
         return found
 
-    def _run(self, kid: Node, blank: Blank, area: Area, hand: Hand) -> None:
+    def _run(self, blank: Blank, area: Area, hand: Hand) -> None:
         """Crosscut a ripped strip into the blanks of a run."""
         left: Area | None = area
         for member in blank.members:
@@ -158,7 +158,7 @@ class Sawing:
                 piece = first
             else:
                 left = None
-            self._done(kid, member, piece)
+            self._done(member, piece)
         if left is not None:
             self._fallen(left)
 
@@ -172,19 +172,12 @@ class Sawing:
             piece = first
             if rest is not None:
                 self._fallen(rest)
-        self._done(kid, member, piece)
+        self._done(member, piece)
 
-    def _done(self, kid: Node, member: tuple[int, int], area: Area) -> None:
+    def _done(self, member: tuple[int, int], area: Area) -> None:
         part = self.instance.job.parts[member[0]]
         turned = (area.length, area.width) != (part.length, part.width)
-        assert kid.way == BLANK
-        blanks = self.instance.blanks
-        pile = [member]
-        if blanks[kid.blank].stacked:
-            pile = list(blanks[kid.blank].members)
-        pile += [blanks[above].members[0] for above in kid.above]
-        for layer, (index, copy) in enumerate(pile, 1 if len(pile) > 1 else 0):
-            self.pieces.append(Piece(self.instance.job.parts[index].id, copy, area, turned, layer))
+        self.pieces.append(Piece(part.id, member[1], area, turned))
 
     def _fallen(self, area: Area) -> None:
         self.leftovers.append(leftover(self.board, self.rules, area))

@@ -21,36 +21,31 @@ class Least:
         self.instance = instance
         self.steps = Steps(most_steps)
         self.worths = [stock.worth for stock in instance.stocks]
-        self.prices = [stock.board.price or 0 for stock in instance.stocks]
         self._sets: dict[str, _Sets] = {}
-        self._said: dict[tuple[bool, tuple[int, ...]], bool] = {}
+        self._said: dict[tuple[int, ...], bool] = {}
 
-    def proved(self, stocks: Sequence[int], *, price: bool = False) -> bool:
+    def proved(self, stocks: Sequence[int]) -> bool:
         """Whether it is proved that boards of less worth than these do not hold all blanks.
 
         stocks  the stock of each board of a layout that holds everything
-        price   or only boards of a lower price
         """
-        asked = price, tuple(sorted(stocks))
+        asked = tuple(sorted(stocks))
         if asked not in self._said:
-            weighed = self.prices if price else self.worths
             try:
                 self._said[asked] = all(
-                    self._none_cheaper(material, places, weighed, stocks)
+                    self._none_cheaper(material, places, stocks)
                     for material, places in materials(self.instance)
                 )
             except TooMuchWork:
                 self._said[asked] = False
         return self._said[asked]
 
-    def _none_cheaper(
-        self, material: str, places: Sequence[int], weighed: Sequence[int], stocks: Sequence[int]
-    ) -> bool:
+    def _none_cheaper(self, material: str, places: Sequence[int], stocks: Sequence[int]) -> bool:
         if material not in self._sets:
             self._sets[material] = _Sets(self.instance, places, self.steps)
         of = [stock for stock in stocks if self.instance.stocks[stock].board.material == material]
-        sum_of = sum(weighed[stock] for stock in of)
-        return sum_of == 0 or _Cheaper(self._sets[material], weighed).none(sum_of)
+        sum_of = sum(self.worths[stock] for stock in of)
+        return sum_of == 0 or _Cheaper(self._sets[material], self.worths).none(sum_of)
 
 
 class _Sets:

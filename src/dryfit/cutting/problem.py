@@ -7,7 +7,7 @@ stock down, so that what fits here fits in wood.
 from dataclasses import dataclass, field
 from typing import Literal
 
-Rule = Literal["", "same board", "in sequence", "bookmatched"]
+Rule = Literal["", "same board", "in sequence"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,13 +72,7 @@ class Part:
     losses names of boards that do not suit it, each with the value that is lost there on one copy
     rule   "same board": the whole group comes out of one board. "in sequence": the group is one
            run along one board, in the order in which its parts are given, with nothing but a
-           saw cut between two neighbours; its parts have one width and do not turn.
-           "bookmatched": the group is resawn from one rectangle, in the order in which its parts
-           are given; they have one size
-    leaf   what each leaf needs beyond its thickness where a board is resawn into several, one
-           above the other; None for what is not resawn
-    layers (name of a board, leaves that it gives one above the other), where its thickness does
-           not tell; of a board that is not named, one
+           saw cut between two neighbours; its parts have one width and do not turn
     """
 
     id: str
@@ -91,8 +85,6 @@ class Part:
     group: str = ""
     rule: Rule = ""
     boards: frozenset[str] | None = None
-    leaf: int | None = None
-    layers: tuple[tuple[str, int], ...] = ()
     losses: tuple[tuple[str, int], ...] = ()
 
 
@@ -104,7 +96,6 @@ class Rules:
     rip_kerf        what a cut along the board takes of the width
     end_trim        at both ends of each board, of no use; the kerf of the trimming cut is in it
     least_rip       length of the shortest piece that may be ripped
-    resaw_kerf      what a cut between two leaves takes of the thickness
     stages          turns of cutting direction from the whole board on, the first one counted.
                     One stage more may trim: such a cut leaves a part on one side at most
     keep_length, keep_width      the least leftover that is worth keeping
@@ -124,7 +115,6 @@ class Rules:
     keep_width: int = 0
     sliver_length: int = 0
     sliver_width: int = 0
-    resaw_kerf: int = 0
     crosscut_cost: int = 0
     rip_cost: int = 0
     fence_cost: int = 0

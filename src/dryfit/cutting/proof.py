@@ -21,9 +21,8 @@ from dryfit.cutting.result import Proof
 from dryfit.cutting.rooms import Counts, Filling, Room, rooms_of
 from dryfit.cutting.sharing import Sharing
 
-Rectangle = tuple[int, int, tuple[Sizes, ...], tuple[int, ...]]
-"""Length and width of a blank, and for each stock the sizes in which it may lie there and how many
-leaves of it come out of one place."""
+Rectangle = tuple[int, int, tuple[Sizes, ...]]
+"""Length and width of a blank, and for each stock the sizes in which it may lie there."""
 
 
 def alone(instance: Instance) -> tuple[Proof, ...]:
@@ -56,11 +55,6 @@ def _short(instance: Instance, place: int, names: tuple[str, ...]) -> Proof:
     if not stocks:
         return Proof("part", names, 0, 0, "material")
     thickest = max(one.board.thickness for one in stocks)
-    if blank.stacked:
-        if part.layers:
-            return Proof("part", names, 0, 0, "thickness")
-        count, leaf = len(blank.members), part.thickness + (part.leaf or 0)
-        thickness = count * leaf + (count - 1) * instance.job.rules.resaw_kerf
     if thickest < thickness:
         return Proof("part", names, thickness, thickest, "thickness")
     rooms = [room for one in stocks if one.board.thickness >= thickness for room in one.rooms]
@@ -153,11 +147,7 @@ def _shares(
     kerfs = instance.job.rules.crosscut_kerf, instance.job.rules.rip_kerf
     counts = Counter(rectangle for place in places for rectangle in _taken_apart(instance, place))
     shares = [
-        Share(
-            tuple({(a + kerfs[0], b + kerfs[1]) for sizes in kind[2] for a, b in sizes}),
-            count,
-            max(kind[3]),
-        )
+        Share(tuple({(a + kerfs[0], b + kerfs[1]) for sizes in kind[2] for a, b in sizes}), count)
         for kind, count in counts.items()
     ]
     rooms = {
@@ -179,10 +169,7 @@ def _faces(
     for fitting in dict.fromkeys(_open_to(instance, place) for place in places):
         inside = [p for p in places if set(_open_to(instance, p)) <= set(fitting)]
         needed = sum(
-            (instance.blanks[p].length + kerf)
-            * (instance.blanks[p].width + kerf)
-            // max(instance.layers[number][p] for number in fitting)
-            for p in inside
+            (instance.blanks[p].length + kerf) * (instance.blanks[p].width + kerf) for p in inside
         )
         rooms = {
             number: sum(
@@ -235,30 +222,27 @@ def shared_out(instance: Instance, places: Sequence[int], steps: Steps) -> Share
     kinds = sorted(counts, key=lambda kind: -kind[0] * kind[1])
     quantities = tuple(counts[kind] for kind in kinds)
     rooms = [
-        _rooms(instance, number, [sizes[number] for _, _, sizes, _ in kinds])
+        _rooms(instance, number, [sizes[number] for _, _, sizes in kinds])
         for number in range(len(instance.stocks))
     ]
-    layers = [tuple(kind[3][number] for kind in kinds) for number in range(len(instance.stocks))]
-    sets = _sets(instance, rooms, layers, quantities, steps)
-    return Shared(quantities, tuple(length * width for length, width, _, _ in kinds), sets)
+    sets = _sets(instance, rooms, quantities, steps)
+    return Shared(quantities, tuple(length * width for length, width, _ in kinds), sets)
 
 
 def _taken_apart(instance: Instance, place: int) -> Iterator[Rectangle]:
     """The single blanks of a blank or run, each with its sizes in every stock."""
     blank = instance.blanks[place]
-    layers = tuple(counts[place] for counts in instance.layers)
     if not blank.run:
-        yield blank.length, blank.width, tuple(fits[place] for fits in instance.fits), layers
+        yield blank.length, blank.width, tuple(fits[place] for fits in instance.fits)
         return
     for part, _ in blank.members:
         size = instance.job.parts[part].length, blank.width
-        yield *size, tuple((size,) if fits[place] else () for fits in instance.fits), layers
+        yield *size, tuple((size,) if fits[place] else () for fits in instance.fits)
 
 
 def _sets(
     instance: Instance,
     rooms: Sequence[Sequence[Room]],
-    layers: Sequence[Counts],
     quantities: Counts,
     steps: Steps,
 ) -> tuple[tuple[Sequence[Counts], ...], ...]:
@@ -267,16 +251,8 @@ def _sets(
     known: dict[tuple[object, ...], list[Counts]] = {}
     boxes: dict[tuple[tuple[Size, ...], ...], Boxes] = {}
     largest = [(room.area.length, room.area.width) for some in rooms for room in some]
-    for some, leaves in zip(rooms, layers, strict=True):
-        places = tuple(-(-most // count) for most, count in zip(quantities, leaves, strict=True))
-        for room in some:
-            if (room.shape, leaves) not in known:
-                box = boxes.setdefault(room.sizes, Boxes(room.sizes, largest, kerfs, steps))
-                full = Filling(room, places, box, kerfs, steps).fullest()
-                known[room.shape, leaves] = [
-                    tuple(map(min, quantities, map(int.__mul__, one, leaves))) for one in full
-                ]
-    return tuple(
-        tuple(known[room.shape, leaves] for room in some)
-        for some, leaves in zip(rooms, layers, strict=True)
-    )
+    for room in (room for some in rooms for room in some):
+        if room.shape not in known:
+            box = boxes.setdefault(room.sizes, Boxes(room.sizes, largest, kerfs, steps))
+            known[room.shape] = Filling(room, quantities, box, kerfs, steps).fullest()
+    return tuple(tuple(known[room.shape] for room in some) for some in rooms)

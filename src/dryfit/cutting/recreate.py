@@ -2,8 +2,8 @@
 
 from collections.abc import Callable, Iterable
 
-from dryfit.cutting.boards import Bench, Open, leaves_of
-from dryfit.cutting.slicing import Node, Space
+from dryfit.cutting.boards import Bench, Open
+from dryfit.cutting.slicing import Space
 
 NOWHERE = 1 << 62
 BLINK = 0.02
@@ -73,8 +73,6 @@ def best_place(
 
 def put_best(bench: Bench, state: State, fresh: set[int], blank: int, way: int) -> bool:
     """Put one blank into the open boards. `fresh` are the boards that may be changed in place."""
-    if bench.leaves[blank] and put_above(bench, state, fresh, blank):
-        return True
     overlooked: set[tuple[int, int]] = set()
     for _ in range(6):
         boards: Iterable[tuple[int, Open]] = enumerate(state.boards)
@@ -94,28 +92,6 @@ def put_best(bench: Bench, state: State, fresh: set[int], blank: int, way: int) 
             return True
         bench.refresh(board)
         overlooked.add((index, 0))
-    return False
-
-
-def put_above(bench: Bench, state: State, fresh: set[int], blank: int) -> bool:
-    """Put a blank where another leaf of its kind comes out of the same place."""
-    blanks = bench.instance.blanks
-    for index, board in enumerate(state.boards):
-        layers = bench.instance.layers[board.stock][blank]
-        if layers == 1:
-            continue
-        for leaf in (leaf for plot in board.plots if plot.root for leaf in leaves_of(plot.root)):
-            if blanks[leaf.blank].kind != blanks[blank].kind or len(leaf.above) + 1 >= layers:
-                continue
-            if index not in fresh:
-                twins: dict[Node, Node] = {}
-                state.boards[index] = bench.copied(board, twins)
-                bench.refresh(state.boards[index])
-                fresh.add(index)
-                twins[leaf].above = (*leaf.above, blank)
-            else:
-                leaf.above = (*leaf.above, blank)
-            return True
     return False
 
 

@@ -43,16 +43,12 @@ def stage_after(before: Cut | None, saw: Saw) -> int:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Where the `copy`-th blank (from 1) of a part lies; turned if its length runs across.
-
-    layer  which leaf it is, from 1, where several are resawn from this place; else 0
-    """
+    """Where the `copy`-th blank (from 1) of a part lies; turned if its length runs across."""
 
     part: str
     copy: int
     area: Area
     turned: bool = False
-    layer: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,9 +114,8 @@ class Answer:
     value, price  of the boards that the layouts take
     proofs   one for each part that fits no board; else one of all parts together
     work     counted steps of the search
-    least_price  whether it is proved that everything cannot be had for a lower price
-    least        whether it is proved that no boards of less worth hold everything: by price, then
-                 by what is kept for last, by value, and by size
+    least    whether it is proved that no boards of less worth hold everything: by price, then by
+             what is kept for last, by value, and by size
     """
 
     verdict: Literal["enough", "not enough", "not found"]
@@ -130,5 +125,4 @@ class Answer:
     value: int
     price: int
     work: int
-    least_price: bool = False
     least: bool = False

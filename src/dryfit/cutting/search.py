@@ -8,7 +8,7 @@ none of it is timed, so that the same job gives the same layout.
 
 from collections.abc import Sequence
 
-from dryfit.cutting.boards import Bench, Open, blanks_at, blanks_of, leaves_of
+from dryfit.cutting.boards import Bench, Open, blanks_of, leaves_of
 from dryfit.cutting.instance import Instance
 from dryfit.cutting.recreate import State, put_unit
 from dryfit.cutting.slicing import APPEND
@@ -210,7 +210,7 @@ class Search:
                     for plot in board.plots
                     if plot.root is not None
                     for leaf in leaves_of(plot.root)
-                    if not torn.isdisjoint(blanks_at(leaf))
+                    if leaf.blank in torn
                 ),
                 None,
             )

@@ -13,19 +13,15 @@ BLANK = -1
 
 
 class Node:
-    """A row, or a blank (way BLANK). `along` and `across` are what it needs of the board.
+    """A row, or a blank (way BLANK). `along` and `across` are what it needs of the board."""
 
-    above  blanks that are resawn from the same place
-    """
-
-    __slots__ = ("above", "across", "along", "blank", "kids", "up", "way")
+    __slots__ = ("across", "along", "blank", "kids", "up", "way")
 
     def __init__(self, way: int, blank: int, along: int, across: int) -> None:
         self.way = way
         self.blank = blank
         self.along = along
         self.across = across
-        self.above: tuple[int, ...] = ()
         self.kids: list[Node] = []
         self.up: Node | None = None
 
@@ -64,7 +60,6 @@ def copy_tree(node: Node, up: Node | None, twins: dict[Node, Node]) -> Node:
     """The same tree again, to be changed; `twins` learns which node has become which."""
     twin = Node(node.way, node.blank, node.along, node.across)
     twin.up = up
-    twin.above = node.above
     twins[node] = twin
     if node.kids:
         twin.kids = [copy_tree(kid, twin, twins) for kid in node.kids]

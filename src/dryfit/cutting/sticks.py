@@ -32,9 +32,7 @@ def one_row(instance: Instance) -> bool:
     rules = instance.job.rules
     if not instance.blanks:
         return False
-    if any(len(unit.blanks) > 1 for unit in instance.units) or any(
-        max(counts) > 1 for counts in instance.layers
-    ):
+    if any(len(unit.blanks) > 1 for unit in instance.units):
         return False
     narrowest = min(blank.width for blank in instance.blanks)
     for stock, fits in zip(instance.stocks, instance.fits, strict=True):

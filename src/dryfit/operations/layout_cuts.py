@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.placing.model import Model
 from dryfit.plan.sawing import Becomes, BoardCut
-from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, Placed, SawCut, StockBoard
+from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, SawCut, StockBoard
 from dryfit.stock.telling.in_hand import halves
 
 Rank = tuple[bool, int, str]
@@ -169,14 +169,11 @@ def _way_to(name: str, cuts: Mapping[int, SawCut]) -> tuple[int, ...]:
 
 
 def _becomes(layout: BoardLayout, names: tuple[str, ...], *, ended: bool) -> Becomes | None:
-    """Return the blank that one side of a cut is; its leaves lie in one place, one on another."""
+    """Return the blank that one side of a cut is."""
     if not names or not ended:
         return None
-    placed = {one.blank.name: one for one in layout.placed}
-    leaves = sorted((placed[name] for name in names), key=_layer)
-    blank = leaves[0].blank
-    pieces = tuple(piece for leaf in leaves for piece in leaf.blank.pieces)
-    return Becomes(blank.name, blank.letter, pieces, max(len(leaves), blank.leaves))
+    blank = next(one.blank for one in layout.placed if one.blank.name == names[0])
+    return Becomes(blank.name, blank.letter, blank.pieces, blank.leaves)
 
 
 def _kept(layout: BoardLayout, cut: SawCut) -> tuple[bool, bool]:
@@ -184,7 +181,3 @@ def _kept(layout: BoardLayout, cut: SawCut) -> tuple[bool, bool]:
     kept = {(fallen.along, fallen.across) for fallen in layout.fallen if fallen.keep}
     first, rest = halves(cut)
     return first in kept, rest in kept
-
-
-def _layer(placed: Placed) -> int:
-    return placed.layer

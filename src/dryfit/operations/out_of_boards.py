@@ -73,7 +73,7 @@ def _out_of(
         return None
     placed = {piece for one in real for piece in one.blank.pieces}
     missing = tuple(piece for piece in blank.pieces if piece not in placed)
-    leaves = max(max(one.layer, one.blank.leaves) for one in real)
+    leaves = max(one.blank.leaves for one in real)
     thick = max(layout.board.sizes[2] for _, layout in own)
     each = max(-(-len(one.blank.pieces) // one.blank.leaves) for one in real)
     count = sum(-(-len(one.blank.pieces) // each) for one in real)

@@ -101,7 +101,7 @@ class SawCut:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Where a blank lies in its board; `layer` counts leaves resawn from one place, from 1.
+    """Where a blank lies in its board.
 
     The reach is what is sawn: as large as the blank, with its length across where it is `turned`;
     but wider at the rough far edge of a board where it is too short to be ripped there once more.
@@ -111,7 +111,6 @@ class Placed:
     along: Reach
     across: Reach
     turned: bool = False
-    layer: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,9 +137,7 @@ class BoardLayout:
         """The share of the board's face that becomes blanks, 0 to 1."""
         long, wide, _ = self.board.sizes
         faces = [
-            (one.along[1] - one.along[0]) * (one.across[1] - one.across[0])
-            for one in self.placed
-            if one.layer == 1
+            (one.along[1] - one.along[0]) * (one.across[1] - one.across[0]) for one in self.placed
         ]
         return sum(faces, Fraction(0)) / (long * wide)
 

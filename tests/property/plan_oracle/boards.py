@@ -92,7 +92,7 @@ def _placed(
         for made in blank["makes"]:
             yield from _of_its_wood(board, rows[_part(made["part"])], made["part"], blank)
     for (one, rect), (other, where) in combinations(rects, 2):
-        if _meet(rect, where) and (rect != where or one["layer"] == other["layer"]):
+        if _meet(rect, where):
             yield f"{one['blank']} and {other['blank']} lie in one place"
 
 

@@ -68,9 +68,9 @@ def test_narrow_blanks_make_a_board_wider_than_it_is_long_on_paper() -> None:
 def test_leaves_of_one_place_are_counted_in_it() -> None:
     layout = bench.LAYOUTS[0]
     first = layout.placed[0]
-    leaf = replace(first, blank=bench.SLAT[0], layer=2)
-    drawing = board_drawing(replace(layout, placed=(*layout.placed, leaf)), Display())
-    assert "a, i 2×" in [line.words for line in lettering(drawing)]
+    strip = replace(first, blank=replace(first.blank, leaves=2))
+    drawing = board_drawing(replace(layout, placed=(strip, *layout.placed[1:])), Display())
+    assert "a 2×" in [line.words for line in lettering(drawing)]
 
 
 def test_words_of_the_notes_are_escaped() -> None:

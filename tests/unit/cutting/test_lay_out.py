@@ -148,13 +148,6 @@ def test_the_largest_leftover_stays_whole() -> None:
     assert max(leftover.area.length for leftover in kept) >= 145_000
 
 
-def test_layouts_known_before_count() -> None:
-    answer = bench_answer()
-    more = replace(BENCH, boards=(*BENCH.boards, Board("D", 50_000, 5_000, 2_000)))
-    assert lay_out(more, known=answer.layouts).verdict == "enough"
-    assert lay_out(replace(BENCH, boards=()), known=answer.layouts).verdict != "enough"
-
-
 def test_nothing_to_cut_is_enough() -> None:
     assert lay_out(Job((), BENCH.boards, RULES)).verdict == "enough"
     assert lay_out(Job((), (), RULES)).layouts == ()

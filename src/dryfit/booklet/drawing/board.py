@@ -8,7 +8,6 @@ outlined twice.  Narrow boards are drawn wider than they are long, so that lette
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -19,7 +18,7 @@ from dryfit.booklet.drawing.shapes import caption
 from dryfit.booklet.text import Say, Text, plain
 from dryfit.quantities import Display
 from dryfit.stock.board_edges import TAPER, bad_places
-from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Placed, Reach, SawCut, StockBoard
+from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut, StockBoard
 
 WIDE = 166.0
 """Room on paper for the length of a board, mm."""
@@ -188,20 +187,12 @@ def _references(canvas: Canvas, whole: Rect) -> None:
 
 
 def _letters(layout: BoardLayout, scale: Scale) -> list[tuple[Rect, str]]:
-    """Return what stands in each place: a letter, or those of the leaves resawn out of it."""
-    places: dict[tuple[Reach, Reach], list[Placed]] = {}
-    for each in layout.placed:
-        places.setdefault((each.along, each.across), []).append(each)
-    return [
-        (scale.rect(along, across), _stacked([each.blank for each in rows]))
-        for (along, across), rows in places.items()
-    ]
+    """Return what stands in each place: the blank's letter, and how many leaves it gives."""
+    return [(scale.rect(each.along, each.across), _lettered(each.blank)) for each in layout.placed]
 
 
-def _stacked(blanks: Sequence[NamedBlank]) -> str:
-    letters = ", ".join(dict.fromkeys(blank.letter for blank in blanks))
-    leaves = max(len(blanks), sum(blank.leaves for blank in blanks))
-    return f"{letters} {leaves}×" if leaves > 1 else letters
+def _lettered(blank: NamedBlank) -> str:
+    return f"{blank.letter} {blank.leaves}×" if blank.leaves > 1 else blank.letter
 
 
 def _size(fallen: Fallen, say: Say) -> Text:

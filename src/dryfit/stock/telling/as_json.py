@@ -142,7 +142,8 @@ def _piece(placed: Placed) -> Json:
         "blank": placed.blank.name,
         "along": _reach(placed.along),
         "across": _reach(placed.across),
-        "layer": placed.layer,
+        # A strip that is resawn is one blank: its leaves lie in one place.
+        "layer": 1,
     }
 
 
