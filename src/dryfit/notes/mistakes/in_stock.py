@@ -10,6 +10,9 @@ from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.runs import kinds_at
 
 _VOLUME = re.compile(r"(?:board )?(?:feet|foot)\b|(?:cubic|cu) ", re.IGNORECASE)
+_TIMBER = re.compile(r"(?!some\b)[^\W\d][^,\d]*(?=,)")
+_SHEETS = re.compile(r"(?:ply|plywood|mdf|hardboard|chipboard|particle ?board)$", re.IGNORECASE)
+_ACROSS = re.compile(r"(?:across|crosswise|(?:the )?(?:short|other) way)\b", re.IGNORECASE)
 _UNIT = re.compile(r"in (?:inches|inch|mm|cm)\b", re.IGNORECASE)
 
 
@@ -31,6 +34,43 @@ def stock_behind_timber(stumble: Stumble) -> Mistake | None:
             return Mistake("of-missing", "the timber stands behind `of`", place, (repair,))
         last += 1
     return None
+
+
+def kind_of_stock(stumble: Stumble) -> Mistake | None:
+    """``buy birch ply, 2440 x 1220 x 18``: in which pieces it comes is not said."""
+    start = _of_bought_wood(stumble)
+    if "STOCK" in stumble.takes and stumble.opener in ("HAVE", "BUY"):
+        start = stumble.at
+    found = None if start is None else _TIMBER.match(stumble.text, start)
+    if found is None:
+        return None
+    timber = found.group().removeprefix("of ").rstrip()
+    kind = "sheets" if _SHEETS.search(timber) else "boards"
+    place = stumble.span(found.start(), found.start() + len(found.group().rstrip()))
+    repair = Repair(f"write `{kind} of {timber}`", place, f"{kind} of {timber}")
+    return Mistake("unknown-stock", f"{kind}, offcuts, or in which other pieces?", place, (repair,))
+
+
+def _of_bought_wood(stumble: Stumble) -> int | None:
+    """Return where the name begins of a bought thing that is rough, or sold by the piece."""
+    index = stumble.word_at(stumble.at)
+    if stumble.opener != "BOUGHT" or stumble.words[0].text != "buy" or index is None:
+        return None
+    of_wood = {"STATE", "PERUNIT"} & set(kinds_at(stumble.words, index))
+    return stumble.words[1].start if of_wood else None
+
+
+def grain_across(stumble: Stumble) -> Mistake | None:
+    """``grain across``: the sizes of a sheet say which way its grain runs."""
+    found, last = _ACROSS.match(stumble.rest), stumble.previous
+    if found is None or last is None or last.type != "SHEETGRAIN":
+        return None
+    return Mistake(
+        "grain-across",
+        "the grain of a sheet runs along the size that is written first",
+        stumble.span(last.start_pos or 0, stumble.at + found.end()),
+        (Hint("write the size along the grain first, as in `{1220} x {2440} x {18}`"),),
+    )
 
 
 def _goes_on(stumble: Stumble, index: int) -> bool:
@@ -68,4 +108,4 @@ def unit_of_line(stumble: Stumble) -> Mistake | None:
     )
 
 
-CASES = (volume_of_wood, unit_of_line, stock_behind_timber)
+CASES = (volume_of_wood, unit_of_line, stock_behind_timber, kind_of_stock, grain_across)

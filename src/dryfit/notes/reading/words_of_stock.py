@@ -90,6 +90,8 @@ STOCK_WORDS: tuple[Entry, ...] = (
     ("STOCKSIDE", {word: side for side, words in _SIDES.items() for word in words}),
     ("SHEETGRAIN", dict.fromkeys(("no grain", "without grain", "grainless"), "none")),
     ("SHEETGRAIN", dict.fromkeys(("grain", "with grain", "grain lengthwise"), "grain")),
+    ("SHEETGRAIN", dict.fromkeys(("grain along", "grain the long way", "long grain"), "grain")),
+    ("SHEETGRAIN", dict.fromkeys(("grain along length", "grain along the length"), "grain")),
     ("MEASURES", dict.fromkeys(("measures", "measured", "measuring", "really"), "measures")),
     ("MEASURES", {"actual thickness": "measures", "actually": "measures"}),
     ("BUY", dict.fromkeys(("buy", "can buy", "the yard has", "yard has"), "buy")),
