@@ -110,6 +110,10 @@ def _of_the_wood(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.one_face import check_one_face
 
         yield from check_one_face(model)
+    if any(part.waney for part in model.parts):
+        from dryfit.checks.waney import check_waney
+
+        yield from check_waney(model)
     if model.air.wood is not None or any(have.moisture is not None for have in model.stock):
         from dryfit.checks.moisture import check_moisture
 

@@ -82,6 +82,15 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                     wish,
                     "name the sides along its length, or say which way its grain runs",
                 )
+            faces = [word for word in wish.words if PLACE_SIDE[word][0] == part.axes[2]]
+            if faces and not ends:
+                yield _error(
+                    "waney-at-an-end",
+                    f"{part.name}: the {' and '.join(faces)} is a face of it, and bark runs along "
+                    "the edges",
+                    wish,
+                    "name the sides along its length",
+                )
         elif wish.kind == "bookmatched" and part.count == 1 and _staves(line) == 1:
             yield _error(
                 "bookmatched-alone",

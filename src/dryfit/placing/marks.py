@@ -48,15 +48,22 @@ class Marked:
     features: tuple[Feature, ...]
 
 
-def mark(copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]) -> Marked:
-    """Return frames, hands and features of one part's copies."""
+def mark(
+    copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]], waney: Sequence[int] = ()
+) -> Marked:
+    """Return frames, hands and features of one part's copies.
+
+    `waney` are the sides, -1 or 1 along the axis of the width, whose edge stays under bark.  Of a
+    part with one such edge the other is the reference edge, E.
+    """
     frames: dict[str, Frame] = {}
     hands: dict[str, str] = {}
     classes: list[tuple[frozenset[Shape], int, str]] = []
     for copy in copies:
         own = cuts.get(copy.name, ())
-        preferred = _preferred(copy, own)
-        chosen = _match(copy, own, preferred, classes)
+        bark = waney[0] if len(waney) == 1 else 0
+        preferred = _preferred(copy, bark or _edge_sign(copy, own))
+        chosen = _match(copy, own, preferred, classes, bark)
         if chosen is None:
             shapes = _shapes(copy, own, preferred)
             # Hands go in pairs: a variant with its mirror, A with B, C with D.
@@ -67,12 +74,12 @@ def mark(copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]]) -> Marked:
     return Marked(frames, hands, _features(copies, cuts, frames, hands))
 
 
-def _preferred(copy: Placed, cuts: Sequence[Cut]) -> Frame:
+def _preferred(copy: Placed, edge_sign: int) -> Frame:
     length, width, thickness = copy.axes
     return Frame(
         (
             (length, 1),
-            (width, _edge_sign(copy, cuts)),
+            (width, edge_sign),
             (thickness, -copy.outward[thickness]),
         )
     )
@@ -107,8 +114,12 @@ def _match(
     cuts: Sequence[Cut],
     preferred: Frame,
     classes: Sequence[tuple[frozenset[Shape], int, str]],
+    bark: int,
 ) -> tuple[Frame, str] | None:
-    candidates = sorted(frames_over(copy.axes), key=lambda frame: _differences(frame, preferred))
+    candidates = sorted(
+        (frame for frame in frames_over(copy.axes) if bark in {0, frame.axes[WIDTH][1]}),
+        key=lambda frame: _differences(frame, preferred),
+    )
     shapes: dict[Frame, frozenset[Shape]] = {}
     for turned_only in (True, False):
         for known, handedness, hand in classes:

@@ -84,10 +84,9 @@ class Measure:
     `name` is the measurement (``base length``, ``bay width``), `nominal` what it comes to on paper
     in mm; `stage` the assembly after whose glue-up it is taken.  The size is `share` times the
     measurement less `clearance`, which `formula` says in words, and `worked` with exact lengths
-    between words; `along` says where to measure, and
-    `walls` names the copies that it is measured between, none where it is taken along something.
-    `taken` is the figure that the notes give, None until then.  Where the part is planed to fit in
-    its place it is sawn larger by `trim`, to `sawn_formula`.
+    between words; `along` says where to measure, `walls` between which copies, none where it is
+    taken along something.  `taken` is the figure that the notes give, None until then.  Where the
+    part is planed to fit in its place it is sawn larger by `trim`, to `sawn_formula`.
     """
 
     dimension: str
@@ -124,15 +123,15 @@ class Part:
     """One line of the cut list: equal copies with their features in the part frame.
 
     `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
-    it.  `run` is upright, across or front to back.  `made` is True for parts that the tool adds
-    itself (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).
-    `opening` names the opening in which it stands free, as a door does.  `drifts` are the cuts that
-    move with a measurement that is still to be taken.  `horns` is what each end is longer until
-    the glue-up, beyond `length`; `with_horns` says that `length` and all places are counted so.
-    `cut` is how its boards are sawn, None where nobody says; `moisture` what its wood holds,
-    `carries` what the notes put on it; `slopes_out` how far a side of a box leans, mm per mm up.
-    `sloped` is how splayed copies are cut, where `length` and all places are those upright.
-    `spare` is how many more blanks are made of it; `lips` are glued on before joints are cut.
+    it.  `run` is upright, across or front to back.  `made` is True for what the tool adds itself
+    (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).  `opening`
+    names the opening in which it stands free.  `drifts` are cuts that move with a measurement that
+    is still to be taken.  `horns` is what each end is longer until the glue-up, beyond `length`;
+    `with_horns` says that `length` and all places are counted so.  `cut` is how its boards are
+    sawn, None where nobody says; `moisture` what its wood holds, `carries` what the notes put on
+    it; `slopes_out` how far a side of a box leans, mm per mm up.  `sloped` is how splayed copies
+    are cut, where `length` and all places are those upright.  `spare` counts more blanks of it;
+    `lips` are glued on before joints are cut; `waney` edges stay as they grew: none, E2, or both.
     """
 
     name: str
@@ -163,6 +162,7 @@ class Part:
     carries: LoadWords | None = None
     spare: int = 0
     lips: tuple[Lip, ...] = ()
+    waney: tuple[str, ...] = ()
 
     @property
     def moving(self) -> Moving:

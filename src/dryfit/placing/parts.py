@@ -21,6 +21,7 @@ from dryfit.placing.model import Copy, EndAdd, Part
 from dryfit.placing.ripped_boards import by_width
 from dryfit.placing.site import Site
 from dryfit.placing.staves import staves_of
+from dryfit.placing.waney import waney_sides
 
 
 def build_parts(
@@ -60,7 +61,8 @@ def _part(
     found: Sequence[Found],
     cuts: Mapping[str, Sequence[Cut]],
 ) -> Part:
-    marked = mark(copies, cuts)
+    waney = waney_sides(declared)
+    marked = mark(copies, cuts, waney)
     length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)
     adds = _adds(copies[0], marked, found)
     seats = {seat.name: seat for seat in site.seats(copies[0].part)}
@@ -89,6 +91,7 @@ def _part(
         carries=declared.carries,
         spare=declared.spare,
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
+        waney=("E", "E2")[-len(waney) :] if waney else (),
     )
 
 
