@@ -129,6 +129,7 @@ KINDS: tuple[Kind, ...] = (
     Kind(
         "What is asked of the wood", "keyword.other", ("WOOD", "SAWN", "WANEY", "_GRAIN", "SPARE")
     ),
+    Kind("Edges that are covered", "keyword.other", ("LIPPED", "LIPPEDWITH", "LIPPING", "LIPSIDE")),
     Kind(
         "Order of work", "keyword.other.order", ("ACTION", "STAGE", "ORDER", "_CUTAFTER", "_AFTER")
     ),

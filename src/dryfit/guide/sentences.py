@@ -100,7 +100,10 @@ _PARTS = Chapter(
         Sentence("1 shelf, flat, 18 thick, between legs, 80 above the floor, carries books", ""),
         Sentence("2 slats, front to back, on edge, at left and right", "at two places"),
         Sentence("3 shelves, flat, 12 thick, in bay, up 40, 90 and 140", "three heights"),
-        Sentence("1 shelf, flat, 18 thick, between legs, carries 30 kg a metre", "or books"),
+        Sentence(
+            "1 shelf, 18 thick, of MDF, lipped 6 of ash at front, carries 30 kg a metre",
+            "",
+        ),
         Sentence(
             "2 ledgers, across, 20 x 20, on the inside of long rails, 15 below the top",
             "or on the back of, behind, against",
@@ -134,12 +137,15 @@ _PARTS = Chapter(
             "2 rims, across, on edge, 90 x 15, sloping out 1 in 4",
             "four sides of a box, mitred",
         ),
-        Sentence("1 lid, flat, ? x 300 x 20, glued from 4 staves", "? is worked out"),
-        Sentence("1 lid, flat, 300 wide, 20 thick, glued from boards", "or boards as they come"),
+        Sentence("1 lid, flat, ? x 300 x 20, glued from boards", "? is worked out"),
         Sentence(
-            "1 lid, flat, 20 thick, from 4 staves, at least 280 wide, waney at front", "in limits"
+            "1 lid, flat, glued from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
         Sentence("2 flaps, 12 thick, grain upright, quartersawn, resawn", "or bookmatched"),
+        Sentence(
+            "1 lid, flat, 18 thick, of MDF, lipped with ash at ends, banding on front edge",
+            "",
+        ),
         Sentence("4 posts, upright, 40 x 40, in sequence, 1 spare", "or from one board"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),

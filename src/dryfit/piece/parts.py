@@ -15,6 +15,7 @@ from dryfit.notes.tree import (
     GluedFrom,
     Horns,
     Lie,
+    Lipped,
     OfTimber,
     PartsLine,
     Reference,
@@ -22,7 +23,7 @@ from dryfit.notes.tree import (
     Spare,
 )
 from dryfit.piece.bought import bought_words
-from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart, LoadWords
+from dryfit.piece.declared import PART_DIMENSIONS, Amount, DeclaredPart, LipWords, LoadWords
 from dryfit.piece.names import Names
 from dryfit.piece.orientation import Orientation, orientation
 from dryfit.piece.places import lying, put, row_of_boards
@@ -102,6 +103,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         splay=declared_splay(line, lies, sums),
         carries=LoadWords(load.kind, load.kilograms, load.every, load.span) if load else None,
         spare=spare.count if spare else 0,
+        lips=_lips(line, sums),
     )
     sums.findings += ask_of_wood(line, part)
     return part
@@ -137,6 +139,20 @@ def _one(line: PartsLine, kind: type[Clause]) -> Clause | None:
         if isinstance(clause, kind):
             return clause
     return None
+
+
+def _lips(line: PartsLine, sums: Sums) -> tuple[LipWords, ...]:
+    return tuple(
+        LipWords(
+            lip.banded,
+            sums.size_amount(lip.thickness, lip.span) if lip.thickness is not None else None,
+            lip.timber,
+            lip.places,
+            lip.span,
+        )
+        for lip in line.clauses
+        if isinstance(lip, Lipped)
+    )
 
 
 def _in_piece_words(

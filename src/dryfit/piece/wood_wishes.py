@@ -54,8 +54,20 @@ def sawn_words(line: PartsLine) -> str | None:
 def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     """Yield wishes that the part cannot have.
 
-    Findings: waney-at-an-end, bookmatched-alone, resawn-alone, sheet-without-waney, sheet-sawn.
+    Findings: waney-at-an-end, bookmatched-alone, resawn-alone, sheet-without-waney, sheet-sawn,
+    lip-of-what.
     """
+    for lip in part.lips[: 0 if part.stock == "sheet" and part.bought is None else 1]:
+        yield Diagnostic(
+            "lip-of-what",
+            Severity.ERROR,
+            f"{part.name} is no sheet, and only the edges of a sheet are lipped or banded",
+            lip.span,
+            hints=(
+                Hint("name the sheet, such as `of birch ply`, or leave the words out"),
+                Hint("a solid edge on a solid board is a part of its own, glued to it"),
+            ),
+        )
     for wish in part.wood:
         if wish.kind in {"sawn", "resawn"} and part.stock == "sheet":
             made = "no cut of a log makes" if wish.kind == "sawn" else "are never"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.diagnostics import Span
+from dryfit.geometry.frame import Frame
 
 ENDS = (("R", "R2"), ("E", "E2"))
 """The surfaces that a lip lies on, which makes a part longer (0) or wider (1)."""
@@ -26,6 +27,32 @@ class Lip:
     timber: str | None
     banded: bool
     span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class CoveredEdge:
+    """An edge of a sheet that is covered, by the axis and side of the piece that it faces."""
+
+    axis: int
+    side: int
+    thickness: Fraction
+    timber: str | None
+    banded: bool
+    span: Span
+
+
+def seen_from(frame: Frame, covered: Iterable[CoveredEdge]) -> frozenset[Lip]:
+    """Return what covers the edges of a copy with those marks."""
+    return frozenset(
+        Lip(
+            frame.surface_facing(each.axis, each.side),
+            each.thickness,
+            each.timber,
+            each.banded,
+            each.span,
+        )
+        for each in covered
+    )
 
 
 def added(lips: Iterable[Lip], direction: int) -> Fraction:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import partial
 
 from dryfit.geometry.frame import LENGTH, SURFACES, THICKNESS, WIDTH, Frame, frames_over
 from dryfit.joinery.cut import Cut, Placed
@@ -18,6 +19,7 @@ from dryfit.joinery.flare import Flare
 from dryfit.joinery.form import Form
 from dryfit.joinery.splay import Slopes
 from dryfit.kinds.roles import CORNER_ROLES, ROUND, TONGUE
+from dryfit.placing.lip import CoveredEdge, seen_from
 
 _BY_ROLE = frozenset({"biscuit slot", "screw slot", "counterbore", "hinge recess"})
 """Pockets that are called by their job, not by their kind."""
@@ -49,12 +51,16 @@ class Marked:
 
 
 def mark(
-    copies: Sequence[Placed], cuts: Mapping[str, Sequence[Cut]], waney: Sequence[int] = ()
+    copies: Sequence[Placed],
+    cuts: Mapping[str, Sequence[Cut]],
+    waney: Sequence[int] = (),
+    covered: Sequence[CoveredEdge] = (),
 ) -> Marked:
     """Return frames, hands and features of one part's copies.
 
     `waney` are the sides, -1 or 1 along the axis of the width, whose edge stays under bark.  Of a
-    part with one such edge the other is the reference edge, E.
+    part with one such edge the other is the reference edge, E.  `covered` are the edges of a sheet
+    with something on them: the same in every copy's marks.
     """
     frames: dict[str, Frame] = {}
     hands: dict[str, str] = {}
@@ -63,7 +69,15 @@ def mark(
         own = cuts.get(copy.name, ())
         bark = waney[0] if len(waney) == 1 else 0
         preferred = _preferred(copy, bark or _edge_sign(copy, own))
-        chosen = _match(copy, own, preferred, classes, bark)
+        candidates = sorted(
+            (frame for frame in frames_over(copy.axes) if bark in {0, frame.axes[WIDTH][1]}),
+            key=partial(_differences, preferred=preferred),
+        )
+        if covered and frames:
+            alike = seen_from(next(iter(frames.values())), covered)
+            candidates = [each for each in candidates if seen_from(each, covered) == alike]
+            preferred = candidates[0]
+        chosen = _match(copy, own, candidates, classes)
         if chosen is None:
             shapes = _shapes(copy, own, preferred)
             # Hands go in pairs: a variant with its mirror, A with B, C with D.
@@ -112,14 +126,9 @@ def _edge_sign(copy: Placed, cuts: Sequence[Cut]) -> int:
 def _match(
     copy: Placed,
     cuts: Sequence[Cut],
-    preferred: Frame,
+    candidates: Sequence[Frame],
     classes: Sequence[tuple[frozenset[Shape], int, str]],
-    bark: int,
 ) -> tuple[Frame, str] | None:
-    candidates = sorted(
-        (frame for frame in frames_over(copy.axes) if bark in {0, frame.axes[WIDTH][1]}),
-        key=lambda frame: _differences(frame, preferred),
-    )
     shapes: dict[Frame, frozenset[Shape]] = {}
     for turned_only in (True, False):
         for known, handedness, hand in classes:

@@ -16,6 +16,7 @@ from dryfit.placing.fastenings import Button
 from dryfit.placing.found import Found
 from dryfit.placing.handed import report_not_handed
 from dryfit.placing.in_openings import fillings
+from dryfit.placing.lips import covered_edges, lips_of
 from dryfit.placing.marks import Marked, mark
 from dryfit.placing.model import Copy, EndAdd, Part
 from dryfit.placing.ripped_boards import by_width
@@ -62,7 +63,8 @@ def _part(
     cuts: Mapping[str, Sequence[Cut]],
 ) -> Part:
     waney = waney_sides(declared)
-    marked = mark(copies, cuts, waney)
+    covered = tuple(covered_edges(site, declared)) if declared.lips else ()
+    marked = mark(copies, cuts, waney, covered)
     length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)
     adds = _adds(copies[0], marked, found)
     seats = {seat.name: seat for seat in site.seats(copies[0].part)}
@@ -90,6 +92,7 @@ def _part(
         moisture=site.moisture,
         carries=declared.carries,
         spare=declared.spare,
+        lips=lips_of(marked.frames[copies[0].name], covered),
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
         waney=("E", "E2")[-len(waney) :] if waney else (),
     )

@@ -13,6 +13,7 @@ from dryfit.notes.building.draft import Draft, text_of, tokens, trees
 from dryfit.notes.building.joint_words import BUILDERS as SAID_OF_JOINTS
 from dryfit.notes.building.joint_words import Said, joint_spec, said
 from dryfit.notes.building.limits import size_range
+from dryfit.notes.building.lips import lipped
 from dryfit.notes.building.loads import carries, weighs
 from dryfit.notes.building.pattern_lines import as_pattern
 from dryfit.notes.building.places import (
@@ -202,6 +203,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),
     "carries": carries,
     "weighs": weighs,
+    "lipped": lipped,
     "fitted": lambda node, draft: Fitted(_word(node), draft.span(node)),
     "cutafter": lambda node, draft: CutAfter(
         stage(trees(node.children, "stage")[0], draft), draft.span(node)

@@ -12,6 +12,7 @@ from dryfit.notes.reading.words_of_air import AIR
 from dryfit.notes.reading.words_of_cuts import CUTS
 from dryfit.notes.reading.words_of_joints import JOINTS
 from dryfit.notes.reading.words_of_limits import LIMITS
+from dryfit.notes.reading.words_of_lips import LIPS
 from dryfit.notes.reading.words_of_loads import LOADS
 from dryfit.notes.reading.words_of_places import PLACES
 from dryfit.notes.reading.words_of_site import SITE
@@ -100,6 +101,7 @@ _WORDS: tuple[tuple[str, dict[str, str]], ...] = (
     *LIMITS,
     *AIR,
     *LOADS,
+    *LIPS,
     *PLACES,
     *JOINTS,
     *WORK,

@@ -218,6 +218,21 @@ class Spare:
 
 
 @dataclass(frozen=True, slots=True)
+class Lipped:
+    """``lipped 6 thick of oak at front`` and ``edge banded all round``: edges that are covered.
+
+    `places` are place words, ``ends``, ``long`` (both long edges) or ``all``, each with where it
+    stands.  `thickness` and `timber` are None where the line does not say them.
+    """
+
+    banded: bool
+    thickness: Sum | None
+    timber: str | None
+    places: tuple[tuple[str, Span], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class AsPattern:
     """``as leg base: width 900, rail = 70``: an instance of a pattern with its settings."""
 
@@ -305,6 +320,7 @@ PartClause = (
     | SizeRange
     | WoodWords
     | Spare
+    | Lipped
     | AsPattern
     | For
     | OrderWhen

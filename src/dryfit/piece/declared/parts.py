@@ -141,6 +141,17 @@ class LoadWords:
 
 
 @dataclass(frozen=True, slots=True)
+class LipWords:
+    """Which edges of a sheet are covered, and with what: see `notes.tree.Lipped`."""
+
+    banded: bool
+    thickness: Amount | None
+    timber: str | None
+    places: tuple[tuple[str, Span], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Supply:
     """``bought 2 knobs, 30 dia, for doors``: what is bought and has no place; `size` as typed."""
 
@@ -175,6 +186,7 @@ class DeclaredPart:
     longer at each end until it is glued, `splay` how its copies lean outwards.  `cut` is how its
     boards are sawn, where the line says so.  `spare` is how many blanks more are made of it.
     `staves` is 0 where it is glued from boards of which the line does not say how many.
+    `lips` cover edges of a sheet, which its sizes count in.
     """
 
     name: str
@@ -214,6 +226,7 @@ class DeclaredPart:
     splay: SplayWords | None = None
     carries: LoadWords | None = None
     spare: int = 0
+    lips: tuple[LipWords, ...] = ()
 
 
 def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
@@ -225,6 +238,7 @@ def amounts_of(part: DeclaredPart) -> Iterator[Amount]:
         *(amount for each in part.lists for amount in each.amounts),
         *(amount for each in part.offsets for amount in each.amounts),
         *(gap.amount for gap in part.gaps),
+        *(lip.thickness for lip in part.lips),
         part.set_back,
         part.apart,
         part.lapping,

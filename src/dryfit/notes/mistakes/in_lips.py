@@ -1,0 +1,44 @@
+"""Mistakes in what covers the edges of a sheet."""
+
+from __future__ import annotations
+
+import re
+
+from dryfit.notes.mistake import Mistake, Repair
+from dryfit.notes.mistakes.stumble import Stumble
+
+_BEFORE = re.compile(
+    r"(?:with )?(?:an? )?(?P<thick>[0-9][0-9./ ]*\"?(?: ?(?:mm|cm|in))?(?: thick)? )?"
+    r"(?:of )?(?P<wood>[a-z ]*?[a-z] )?"
+    r"(?P<word>lipping|lipped|edging|edge[ -]banding|edge[ -]banded|banding) ?"
+    r"(?P<behind>[^,;]*)",
+    re.IGNORECASE,
+)
+_SIDES = ("front", "back", "left", "right", "top", "bottom", "edge", "end")
+
+
+def wood_before_lipping(stumble: Stumble) -> Mistake | None:
+    """``6 oak lipping at front``, ``front edge lipped with oak``: the word stands first."""
+    text = stumble.text
+    start = max(text.rfind(sign, 0, stumble.at) for sign in ",;") + 1
+    start += len(text[start:]) - len(text[start:].lstrip())
+    said = _BEFORE.match(text, start)
+    if said is None or stumble.at >= said.end() or not (said["thick"] or said["wood"]):
+        return None
+    word = "edge banded" if "band" in said["word"].lower() else "lipped"
+    thick, before = (said["thick"] or "").strip(), (said["wood"] or "").strip()
+    behind = said["behind"].strip()
+    if any(side in before.split(" ") for side in _SIDES):
+        behind, before = f"{behind} at {before}", ""
+    wood = before and f"of {before}"
+    written = " ".join(each for each in (word, thick, wood, behind) if each)
+    place = stumble.span(start, start + len(said.group().rstrip()))
+    return Mistake(
+        "not-understood",
+        f"`{word}` stands first, then how thick, of what, and where",
+        place,
+        (Repair(f"`{written}`", place, written),),
+    )
+
+
+CASES = (wood_before_lipping,)
