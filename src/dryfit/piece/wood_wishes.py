@@ -57,17 +57,7 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     Findings: waney-at-an-end, bookmatched-alone, resawn-alone, sheet-without-waney, sheet-sawn,
     lip-of-what.
     """
-    for lip in part.lips[: 0 if part.stock == "sheet" and part.bought is None else 1]:
-        yield Diagnostic(
-            "lip-of-what",
-            Severity.ERROR,
-            f"{part.name} is no sheet, and only the edges of a sheet are lipped or banded",
-            lip.span,
-            hints=(
-                Hint("name the sheet, such as `of birch ply`, or leave the words out"),
-                Hint("a solid edge on a solid board is a part of its own, glued to it"),
-            ),
-        )
+    yield from _covered(part)
     for wish in part.wood:
         if wish.kind in {"sawn", "resawn"} and part.stock == "sheet":
             made = "no cut of a log makes" if wish.kind == "sawn" else "are never"
@@ -118,6 +108,21 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                 wish,
                 "leave the word out, or give the parts that are alike one line",
             )
+
+
+def _covered(part: DeclaredPart) -> Iterator[Diagnostic]:
+    sheet = part.stock == "sheet" and part.bought is None
+    for lip in part.lips[: 0 if sheet else 1]:
+        yield Diagnostic(
+            "lip-of-what",
+            Severity.ERROR,
+            f"{part.name} is no sheet, and only the edges of a sheet are lipped or banded",
+            lip.span,
+            hints=(
+                Hint("name the sheet, such as `of birch ply`, or leave the words out"),
+                Hint("a solid edge on a solid board is a part of its own, glued to it"),
+            ),
+        )
 
 
 def _words(line: PartsLine) -> Iterator[WoodWords]:
