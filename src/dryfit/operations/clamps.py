@@ -44,25 +44,34 @@ def taken(
     when there are fewer than the stage needs at once.
     """
     left = {clamp.name: clamp.count for clamp in shop.clamps}
+    rows = tuple(rows)
+    lent: dict[ClampRow, Held] = {}
+    # Longest first: a short row leaves the long bars to those that need them.
+    for row in sorted(set(rows), key=lambda each: (-each.length, each.at)):
+        lent[row] = _lent(row, rows.count(row) * row.count, left, shop)
     held: dict[str, int] = {}
     findings: list[Diagnostic] = []
-    for row in rows:
-        fitting = sorted(
-            (clamp for clamp in shop.clamps if clamp.opens >= row.length), key=lambda c: c.opens
-        )
-        if not fitting:
+    for row in dict.fromkeys(rows):
+        for name, count in lent[row]:
+            held[name] = held.get(name, 0) + count
+        missing = rows.count(row) * row.count - sum(count for _, count in lent[row])
+        if all(clamp.opens < row.length for clamp in shop.clamps):
             findings.append(_too_short(stage, row, span, shop))
-            continue
-        missing = row.count
-        for clamp in fitting:
-            here = min(missing, left[clamp.name])
-            if here:
-                held[clamp.name] = held.get(clamp.name, 0) + here
-                left[clamp.name] -= here
-                missing -= here
-        if missing:
+        elif missing:
             findings.append(_too_few(stage, row, missing, span, shop))
     return tuple(held.items()), tuple(findings)
+
+
+def _lent(row: ClampRow, count: int, left: dict[str, int], shop: Shop) -> Held:
+    """Return the smallest clamps still `left` that open far enough, and take them out of it."""
+    found: list[tuple[str, int]] = []
+    for clamp in sorted(shop.clamps, key=lambda each: each.opens):
+        here = min(count, left[clamp.name])
+        if clamp.opens >= row.length and here:
+            found.append((clamp.name, here))
+            left[clamp.name] -= here
+            count -= here
+    return tuple(found)
 
 
 _LONGER = (

@@ -72,6 +72,8 @@ def _settle(
         return False
     if face_contact(part, declared) and not _gap_contacts(part, declared):
         return False
+    if part.spread and _on_both_sides_of_one(part, declared):
+        return False
     if part.spread or (part.count == 1 and (named or _is_put(part))):
         places[part.name] = (named,) * part.count
         return True
@@ -172,9 +174,10 @@ def _from_hosts(
     tags = [
         words for host in hosts for words in places[host.part] if set(host.places) <= set(words)
     ]
-    groups = _gaps(tags, part.axes[0])
-    levels = level_count(part)
-    if len(groups) == part.count or (groups and levels > 1 and part.count % len(groups) == 0):
+    # A divider between two sides parts their gap: copies lie at both sides of it.
+    groups = _at_both_sides(tags, part.axes[0]) or _gaps(tags, part.axes[0])
+    several = level_count(part) > 1 or part.spread is not None
+    if len(groups) == part.count or (groups and several and part.count % len(groups) == 0):
         # A list of another length is told of as such (`levels`).
         places[part.name] = tuple(
             group for group in groups for _ in range(part.count // len(groups))
@@ -220,6 +223,23 @@ def _gaps(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], .
         sides = {PLACE_SIDE[word][1] for word in words if PLACE_SIDE[word][0] == run}
         pairs.setdefault(others, set()).update(sides)
     return tuple(others for others, sides in pairs.items() if sides == {-1, 1})
+
+
+def _on_both_sides_of_one(part: DeclaredPart, declared: Declared) -> bool:
+    """Return whether what is spread lies between two sides and a lone divider."""
+    hosts = [host for contact in _gap_contacts(part, declared) for host in contact.hosts]
+    found = [declared.part(host.part) for host in hosts if not host.places]
+    counts = sorted(each.count for each in found if each is not None)
+    return part.count > 1 and len(found) == len(hosts) and counts == [1, 2]
+
+
+def _at_both_sides(tags: Sequence[tuple[str, ...]], run: int) -> tuple[tuple[str, ...], ...]:
+    # One host in the middle, and one at either side of it.
+    ends = [words for words in tags if len(words) == 1 and PLACE_SIDE[words[0]][0] == run]
+    between = [words for words in tags if not words]
+    if len(between) != 1 or len(ends) != len(tags) - 1 or len(set(ends)) != 2:
+        return ()
+    return tuple(sorted(set(ends), key=lambda words: PLACE_SIDE[words[0]][1]))
 
 
 def _by_habit(

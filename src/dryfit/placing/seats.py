@@ -68,6 +68,13 @@ def compatible(guest: Seat, host: Seat, axis: int) -> bool:
     return all(guest.side(other) * host.side(other) != -1 for other in range(3) if other != axis)
 
 
+def on_its_side_of_a_divider(hosts: tuple[Seat, ...], guest: Seat, axis: int) -> tuple[Seat, ...]:
+    """Return the hosts without the one beyond what stands between: a left shelf ends there."""
+    if not guest.side(axis) or all(host.side(axis) for host in hosts):
+        return hosts
+    return tuple(host for host in hosts if host.side(axis) != -guest.side(axis))
+
+
 def beside(hosts: Sequence[Seat], guest: Seat, axis: int) -> Sequence[Seat]:
     """Return the hosts that stand on the guest's own side of an axis, or all where none does."""
     return [host for host in hosts if host.side(axis) == guest.side(axis)] or hosts

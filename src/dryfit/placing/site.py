@@ -26,7 +26,7 @@ from dryfit.placing.equations import Equations
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.positions import WHOLE, Face, Positions, Reason
 from dryfit.placing.relations import Equal, LeaningTerm, Relation, Statement, measures_of
-from dryfit.placing.seats import Seat, Seating, compatible
+from dryfit.placing.seats import Seat, Seating, compatible, on_its_side_of_a_divider
 from dryfit.shop.shop import Shop
 from dryfit.wood import Moisture, Moving, moving
 
@@ -160,7 +160,8 @@ class Site:
 
     def hosts(self, contact: Contact, guest: Seat, axis: int) -> tuple[Seat, ...]:
         """Return the host copies on the guest's side of the piece, seen along an axis."""
-        return tuple(seat for seat in self.mates(contact, guest) if compatible(guest, seat, axis))
+        found = tuple(seat for seat in self.mates(contact, guest) if compatible(guest, seat, axis))
+        return on_its_side_of_a_divider(found, guest, axis)
 
     def mates(self, contact: Contact, guest: Seat) -> tuple[Seat, ...]:
         """Return the host copies of a contact, those in the guest's own copy of a pattern."""

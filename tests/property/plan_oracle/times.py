@@ -173,10 +173,8 @@ def clamps(steps: Json, shop: Json) -> Iterator[str]:
     for step in steps["steps"]:
         taken = step["holds"]["clamps"]
         if "clamps" in step:
-            needed = sum(row["count"] for row in step["clamps"])
-            lent = all(row["count"] == count[row["clamp"]] for row in taken)
-            # With too few clamps in the shop, which is warned of, a stage takes all there are.
-            if needed != sum(row["count"] for row in taken) and not lent:
+            needed = _as_many_as_there_are(step["clamps"], shop["clamp"])
+            if needed != sum(row["count"] for row in taken):
                 yield f"step {step['number']} needs {needed} clamps and takes {taken}"
             longest = max((length(row["length"]) for row in step["clamps"]), default=Fraction(0))
             opens = [millimetres(shop["clamp"][row["clamp"]]["opens"]) for row in taken]
@@ -189,6 +187,20 @@ def clamps(steps: Json, shop: Json) -> Iterator[str]:
         at_once = sum(n for low, high, each, n in held if each == name and low <= start < high)
         if at_once > count.get(name, 0):
             yield f"{at_once} of {count.get(name, 0)} {name} are in use at {start}"
+
+
+def _as_many_as_there_are(rows: list[Json], shop: Json) -> int:
+    """How many clamps can serve: with too few in the shop, which is warned of, less than asked."""
+    served = 0
+    for long in sorted({length(row["length"]) for row in rows}, reverse=True):
+        asked = sum(row["count"] for row in rows if length(row["length"]) == long)
+        there = sum(each["count"] for each in shop.values() if each and _opens(each) >= long)
+        served = min(served + asked, there)
+    return served
+
+
+def _opens(clamp: Json) -> Fraction:
+    return millimetres(clamp["opens"])
 
 
 def places(steps: Json, shop: Json) -> Iterator[str]:

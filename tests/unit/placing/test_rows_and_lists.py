@@ -227,3 +227,53 @@ timber oak
     assert foot.value == 185
     assert [term.label for term in foot.terms] == ["underside of board above the floor"]
     assert "board: its underside stands 185 above the floor" in foot.words
+
+
+def divided(shelves: str) -> str:
+    """A case 800 wide inside sides of 18 with a divider in its middle, from 391 to 409."""
+    return f"""piece Divided case
+units mm
+overall 800 wide, 300 deep, 700 high
+timber birch ply
+2 sides, upright, facing side, 300 x 18, at left and right
+2 boards, flat, across, 300 x 18, between sides, housing 6, at bottom and top
+1 divider, upright, facing side, 300 x 18, into boards, housing 6
+{shelves}, across, flat, 280 x 18, into sides and divider, housing 6
+glue up case: sides, boards, divider, shelves
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "names", "lows"),
+    [
+        ("2 shelves, up 300", ["left shelf", "right shelf"], [300, 300]),
+        ("1 shelf, up 300, at left", ["left shelf"], [300]),
+        (
+            "4 shelves, up 200, 400",
+            ["left shelf 1", "left shelf 2", "right shelf 1", "right shelf 2"],
+            [200, 400, 200, 400],
+        ),
+        # From the floor to the top: (700 - 2 * 18) / 3 below, between and above them.
+        (
+            "4 shelves, spread up and down",
+            ["left shelf 1", "left shelf 2", "right shelf 1", "right shelf 2"],
+            [Fraction(664, 3), 18 + 2 * Fraction(664, 3)] * 2,
+        ),
+    ],
+)
+def test_shelves_lie_at_both_sides_of_a_divider(
+    line: str, names: list[str], lows: list[Fraction]
+) -> None:
+    shelf = model_of(divided(line)).part("shelf")
+    assert [copy.name for copy in shelf.copies] == names
+    assert [copy.box.low[2] for copy in shelf.copies] == lows
+    left, right = (Fraction(12), Fraction(397)), (Fraction(403), Fraction(788))
+    for copy in shelf.copies:
+        reach = (copy.box.low[0], copy.box.high[0])
+        assert reach == (right if copy.name.startswith("right") else left)
+
+
+def test_three_shelves_cannot_lie_at_both_sides_of_a_divider() -> None:
+    assert [each.code for each in errors(checked(divided("3 shelves, up 300")))] == [
+        "copies-and-gaps"
+    ]

@@ -116,3 +116,22 @@ def test_each_lap_has_a_clamp() -> None:
     held = (replace(small, count=3),)
     assert one.with_operation(GLUE, held=held).reasons() == {"RESOURCES"}
     assert bars.resource == "bar 1200"
+
+
+def test_what_a_long_bar_is_missing_for_no_short_clamp_holds() -> None:
+    """Two bars for three: the third place stays empty, and the C-clamps are as many as asked."""
+    frame = built(FRAME)
+    small, bars = frame.operation(GLUE).held
+    rows = frame.operation(GLUE).glue_up
+    assert rows is not None
+    longest = max(rows.clamps, key=lambda row: row.length)
+    there = next(clamp for clamp in frame.shop.clamps if clamp.name == bars.resource).count
+    wanting = replace(longest, count=there + 1)
+    asked = with_rows(frame, GLUE, *(r for r in rows.clamps if r != longest), wanting)
+    all_there = (small, replace(bars, count=there))
+    alone = replace(
+        asked.shop,
+        clamps=tuple(c for c in asked.shop.clamps if c.name in {small.resource, bars.resource}),
+    )
+    lent = replace(asked, shop=alone).with_operation(GLUE, held=all_there)
+    assert "RESOURCES" not in lent.reasons()

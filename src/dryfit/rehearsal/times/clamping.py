@@ -72,25 +72,28 @@ def _held(deed: Deed, off: int, shop: Shop) -> Iterator[Fault]:
     """Yield where the clamps that are held are not those that the glue-up's rows ask for."""
     said = deed.operation.glue_up
     rows = said.clamps if said is not None else ()
-    for held in deed.operation.held:
-        if held.lag != off:
+    for each in deed.operation.held:
+        if each.lag != off:
             yield _fault(
                 deed,
-                f"the clamps `{held.resource}` are kept for {spoken(held.lag)}",
+                f"the clamps `{each.resource}` are kept for {spoken(each.lag)}",
                 f"{spoken(off)} in the clamps",
             )
     opens = {clamp.name: clamp.opens for clamp in shop.clamps}
-    for length in dict.fromkeys(row.length for row in rows):
-        asked = sum(row.count for row in rows if row.length >= length)
-        wide = [each for each in deed.operation.held if opens.get(each.resource, 0) >= length]
+    # From the longest on: what a bar is missing for, no shorter clamp can hold.
+    held = 0
+    for length in sorted({row.length for row in rows}, reverse=True):
         there = sum(clamp.count for clamp in shop.clamps if clamp.opens >= length)
-        taken = sum(each.count for each in wide)
+        asked = held + sum(row.count for row in rows if row.length == length)
         # With too few clamps in the shop a stage takes all there are; the notes are warned.
-        if taken < min(asked, there) or not there:
+        held = min(asked, there)
+        wide = [each for each in deed.operation.held if opens.get(each.resource, 0) >= length]
+        taken = sum(each.count for each in wide)
+        if taken < held or not there:
             yield _fault(
                 deed,
                 f"{taken} clamps that open {_mm(length)} are taken, {asked} are needed",
-                f"{min(asked, there) or asked} clamps that open {_mm(length)} or more",
+                f"{held or asked} clamps that open {_mm(length)} or more",
             )
     asked, taken = (sum(row.count for row in rows), sum(h.count for h in deed.operation.held))
     if taken > asked:
