@@ -29,7 +29,10 @@ def reading(html: str) -> str:
     body = re.sub(r"<(style|head)\b.*?</\1>", "", html, flags=re.DOTALL)
     lines = re.sub(r"<[^>]+>", " ", re.sub(_BLOCKS, "\n", body)).split("\n")
     words = (" ".join(unescape(line).split()) for line in lines)
-    return "\n".join(line for line in words if line) + "\n"
+    said = "\n".join(line for line in words if line) + "\n"
+    # The number of a booklet changes with every value of the shop's file, used here or not; what it
+    # hangs on is tested with the steps as a document.
+    return re.sub(r"\bBooklet [0-9a-f]{4}-[0-9a-f]{4}\b", "Booklet number", said)
 
 
 PIECES = (
