@@ -73,7 +73,7 @@ def _planed(operations: list[Operation]) -> list[Fraction]:
     found = {
         setting.value
         for each in operations
-        if each.station == "planer" and each.kind != "rough thickness"
+        if each.station == "planer" and each.kind not in {"rough thickness", "strip thickness"}
         for setting in each.settings
         if setting.axis == "thickness" and isinstance(setting.value, Fraction)
     }

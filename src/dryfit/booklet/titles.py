@@ -16,6 +16,9 @@ LONGEST = 34
 _NOUNS = {
     "rough length": "rough lengths",
     "rip": "rough widths",
+    "strip face": "faces",
+    "strip edge": "edges",
+    "strip thickness": "thicknesses",
     "resaw": "leaves resawn",
     "face": "faces",
     "edge": "edges",

@@ -3,28 +3,27 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from itertools import pairwise
 
 from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch, chained
 from dryfit.operations.blank_deeds import operation, pieces_of
+from dryfit.operations.jointing import edge, face, second_edge
 from dryfit.operations.machine_limits import (
-    JOINTER,
     PLANER,
     Piece,
     why_not_at_mitre_saw,
-    why_not_jointed_edge,
-    why_not_jointed_face,
     why_not_planed,
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.planer_strips import fed_between
+from dryfit.operations.resaw import WHY_STICKERED, WHY_TRUED_FIRST, resawn
 from dryfit.operations.resting import LOOKED_AT, WHY_RESTED, before_the_rest, both_faces
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
+from dryfit.operations.strips import Strips, strips_for
 from dryfit.operations.thick_already import for_those
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
 from dryfit.operations.words import spoken
@@ -53,18 +52,27 @@ def milled(
     `tail` ends the ids of its own cuts, where cuts of its spares have those ids already.
     Findings: ``board-too-wide`` (H47).
     """
-    first = _from_any_board(blank, shop, tail) if out is None else _from_layouts(out, shop)
+    strips = strips_for(blank, out, shop)
+    if out is not None:
+        first = _from_layouts(out, strips, shop)
+    else:
+        first = _from_any_board(blank if strips is None else strips.blank, shop, tail)
+    if strips is not None:
+        first = _resawn(first, strips, out, shop)
     # A jointer that takes the thinnest of them takes all.
     thin = blank if out is None else replace(blank, thickness=out.thinnest)
-    rows = [_face(thin, shop), _edge(thin, shop), _thickness(blank, shop), _width(blank, shop)]
+    rows = [face(thin, shop), edge(thin, shop), _thickness(blank, shop), _width(blank, shop)]
     if blank.staves:
-        rows.append(_second_edge(blank, shop))
+        rows.append(second_edge(blank, shop))
+    if strips is not None and not blank.staves:
+        # It was jointed while they were a strip, and is no glue edge.
+        rows = [row for row in rows if row.kind != "edge"]
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
         timed = [each for row in rows for each in _in_its_time(row, out, shop)]
         needed = (for_those(row, out, shop) for row in timed)
         rows = [row for row in needed if row is not None]
-    begins = tuple(Rule(name, row.id, why) for row in rows[:1] for name, why in first.ends)
+    begins = tuple(end.then(row.id) for row in rows[:1] for end in first.ends)
     lags = {row.id: row.after_tenths for row in rows}
     chain = chained(rows, [_why_now(row, before) for before, row in pairwise(rows)])
     chain = tuple(replace(rule, lag=lags[rule.before]) for rule in chain)
@@ -108,11 +116,11 @@ def _in_its_time(row: Operation, out: OutOfBoards, shop: Shop) -> tuple[Operatio
 
 
 def _spared(out: OutOfBoards) -> frozenset[str]:
-    """Return the kinds of deeds that planed wood needs no more."""
+    """Return the kinds of deeds that planed wood needs no more; leaves are planed in any case."""
     spared = set[str]()
-    if not out.trued:
+    if not out.trued and out.leaves == 1:
         spared.add("face")
-    if not out.planed:
+    if not out.planed and out.leaves == 1:
         spared.add("thickness")
     if not out.ripped:
         spared |= {"edge", "width"}
@@ -120,12 +128,24 @@ def _spared(out: OutOfBoards) -> frozenset[str]:
 
 
 @dataclass(frozen=True, slots=True)
+class _End:
+    """An operation that something waits for, why, and how many tenths of a minute after it."""
+
+    id: str
+    why: str
+    lag: int = 0
+
+    def then(self, name: str) -> Rule:
+        return Rule(self.id, name, self.why, self.lag)
+
+
+@dataclass(frozen=True, slots=True)
 class _Start:
-    """What comes before the first true surface; `ends` are what that waits for, and why."""
+    """What comes before the first true surface of a piece; `ends` are what that waits for."""
 
     operations: tuple[Operation, ...]
     rules: tuple[Rule, ...]
-    ends: tuple[tuple[str, str], ...]
+    ends: tuple[_End, ...]
 
 
 def _from_any_board(blank: Blank, shop: Shop, tail: str = "") -> _Start:
@@ -133,16 +153,28 @@ def _from_any_board(blank: Blank, shop: Shop, tail: str = "") -> _Start:
     rips, why_rips = rough_ripped(blank, shop)
     rows = [_with_size(_rough_length(blank, shop), blank, shop), *rips]
     rows = [replace(row, id=f"{row.id}{tail}") for row in rows]
-    return _Start(tuple(rows), chained(rows, why_rips), ((rows[-1].id, WHY_FACE_AFTER_RIP),))
+    return _Start(tuple(rows), chained(rows, why_rips), (_End(rows[-1].id, WHY_FACE_AFTER_RIP),))
 
 
-def _from_layouts(out: OutOfBoards, shop: Shop) -> _Start:
+def _from_layouts(out: OutOfBoards, strips: Strips | None, shop: Shop) -> _Start:
     """Return what the first deed waits for, with the cuts of what there is no wood for yet."""
-    ends = tuple((name, WHY_AFTER_BOARD) for name in out.freed)
+    ends = tuple(_End(name, WHY_AFTER_BOARD) for name in out.freed)
     if out.lacking is None:
         return _Start((), (), ends)
-    lacking = _from_any_board(out.lacking, shop, TO_BUY)
+    missing = out.lacking if strips is None else strips.of(out.lacking)
+    lacking = _from_any_board(missing, shop, TO_BUY)
     return _Start(lacking.operations, lacking.rules, (*ends, *lacking.ends))
+
+
+def _resawn(first: _Start, strips: Strips, out: OutOfBoards | None, shop: Shop) -> _Start:
+    """Return the start of leaves: of their strips, which are trued and sawn apart."""
+    rows, whys = strips.trued(out, shop)
+    leaves = resawn(strips, shop)
+    rows = (*rows, leaves)
+    begins = tuple(end.then(rows[0].id) for end in first.ends)
+    chain = chained(rows, (*whys[1:], WHY_TRUED_FIRST) if whys else ())
+    end = _End(leaves.id, WHY_STICKERED, leaves.after_tenths)
+    return _Start((*first.operations, *rows), (*first.rules, *begins, *chain), (end,))
 
 
 def _with_extra(row: Operation, out: OutOfBoards, shop: Shop) -> Operation:
@@ -198,52 +230,6 @@ def _rough_length(blank: Blank, shop: Shop) -> Operation:
     )
 
 
-def _face(blank: Blank, shop: Shop) -> Operation:
-    piece = Piece(blank.length, blank.width, blank.thickness)
-    return _jointed(
-        blank, shop, "face", "Make one face of {} true", why_not_jointed_face(piece, shop)
-    )
-
-
-def _edge(blank: Blank, shop: Shop) -> Operation:
-    piece = Piece(blank.length, blank.width, blank.thickness)
-    sentence = "Joint one edge of {} square to the true face"
-    return _jointed(blank, shop, "edge", sentence, why_not_jointed_edge(piece, shop))
-
-
-def _second_edge(blank: Blank, shop: Shop) -> Operation:
-    piece = Piece(blank.length, blank.sawn_width, blank.to_thickness)
-    sentence = "Joint the second edge of {}, each pair folded like a book"
-    return _jointed(blank, shop, "second edge", sentence, why_not_jointed_edge(piece, shop))
-
-
-def _jointed(
-    blank: Blank, shop: Shop, what: str, sentence: str, why_not: Detail | None
-) -> Operation:
-    metres = blank.length * blank.count / METRE
-    rate = "joint face" if what == "face" else "joint edge"
-    said = sentence.format(pieces_of(blank))
-    exact = worked(shop, rate, each=blank.count, per_metre=metres)
-    if why_not is not None:
-        by_hand = (
-            hand_planed(blank, shop.allowances["facing"], shop)
-            if what == "face"
-            else exact * shop.by_hand
-        )
-        return operation(blank, what, "bench", (), by_hand, f"{said} with a plane", why=why_not)
-    settings = setting_of.known_to(
-        shop,
-        JOINTER,
-        (
-            setting_of.plain("depth", shop.allowances["facing"] / 2),
-            setting_of.angle("fence", Fraction(90)),
-        ),
-    )
-    down = "F" if what == "face" else "E" if what == "edge" else "E2"
-    hold = Hold(down, None if what == "face" else "F", None)
-    return operation(blank, what, JOINTER, settings, exact, said, hold)
-
-
 def _thickness(blank: Blank, shop: Shop) -> Operation:
     off = blank.thickness - shop.allowances["facing"] - blank.to_thickness
     bites = off / shop.allowances["planer_pass"]
@@ -297,9 +283,9 @@ def _width(blank: Blank, shop: Shop) -> Operation:
 
 
 _AGAIN = {
-    "face": _face,
-    "edge": _edge,
+    "face": face,
+    "edge": edge,
     "thickness": _thickness,
     "width": _width,
-    "second edge": _second_edge,
+    "second edge": second_edge,
 }

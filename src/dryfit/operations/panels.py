@@ -19,12 +19,7 @@ from dryfit.operations.machine_limits import (
 )
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
-from dryfit.operations.out_of_boards import OutOfBoards
-from dryfit.operations.resaw import (
-    on_a_router_sled,
-    opened_like_a_book,
-    resawn,
-)
+from dryfit.operations.resaw import on_a_router_sled, opened_like_a_book
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
@@ -74,9 +69,7 @@ class GluedPanel:
         return staves.count - 1
 
 
-def glued_panels(
-    blank: Blank, shop: Shop, out: OutOfBoards | None = None, *, outdoors: bool = False
-) -> Batch:
+def glued_panels(blank: Blank, shop: Shop, *, outdoors: bool = False) -> Batch:
     """Return the operations from jointed staves to a panel ripped to width, for all copies.
 
     A panel that stands `outdoors` takes a glue that lasts there.
@@ -99,10 +92,6 @@ def glued_panels(
             Rule(dry.id, glue.id, WHY_GLUE_FRESH),
             Rule(glue.id, flatten.id, WHY_REST, rest),
         ]
-    if blank.part.bookmatched:
-        leaves, first = resawn(blank, shop, out)
-        operations.append(leaves)
-        rules += first
     width = _width(panel, shop)
     rules.append(Rule(flatten.id, width.id, WHY_SIZE_LAST))
     sizing = [width]

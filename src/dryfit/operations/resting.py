@@ -12,7 +12,7 @@ from fractions import Fraction
 from dryfit.operations import setting_of
 from dryfit.operations.machine_limits import PLANER
 from dryfit.plan.operation import Detail, Operation
-from dryfit.shop.resting import LEFT, rest_in_words
+from dryfit.shop.resting import LEFT, in_words
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 
@@ -47,7 +47,7 @@ LOOKED_AT: Detail = ("What has moved in its rest gets one face true again at the
 
 
 def _stacked(shop: Shop) -> Detail:
-    return (f"Stack them on stickers for {rest_in_words(shop)}, air on all sides",)
+    return (f"Stack them on stickers for {in_words(shop.rest)}, air on all sides",)
 
 
 def both_faces(blank: Blank) -> tuple[Detail, ...]:

@@ -19,6 +19,10 @@ _MILLING = frozenset(
     {
         "straight edge",
         "rip",
+        "strip face",
+        "strip edge",
+        "strip thickness",
+        "resaw",
         "face",
         "edge",
         "flatten",

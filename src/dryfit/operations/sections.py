@@ -17,7 +17,6 @@ from dryfit.operations.out_of_boards import OutOfBoards, outs_of
 from dryfit.operations.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, planed_to_fit
 from dryfit.operations.precedence import Chains
-from dryfit.operations.resaw import resawn
 from dryfit.operations.sawing import NO_BOARDS, sawn_boards
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
@@ -27,11 +26,9 @@ from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.as_sawn import as_sawn
-from dryfit.stock.blanks.blank import Blank, blank_of, fed_length, to_be_resawn
+from dryfit.stock.blanks.blank import Blank, blank_of, fed_length
 from dryfit.stock.laid_out import LaidOut
 
-MILLED = frozenset({"face", "edge", "rough thickness", "thickness", "width"})
-"""What is done to leaves once they have rested."""
 WHY_FREED_FIRST = "it is cut to length from its rough length"
 WHY_BROKEN_DOWN = "what is broken down is small enough for the saw, or for a guide across it"
 
@@ -108,14 +105,10 @@ def _section(
     # A test piece may be sawn out of a board that has no room for the part itself.
     tail = TO_BUY if freed and not part.bookmatched else ""
     chain = milled(blank, model.display, shop, out, tail)
-    if not part.bookmatched and (to_be_resawn(part) if out is None else out.leaves > 1):
-        then = next(row for row in chain.operations if row.kind in MILLED)
-        leaves, first = resawn(blank, shop, out, then.id)
-        chain = joined((Batch((leaves,), first), chain))
     if not blank.staves:
         return chain
     outdoors = model.outdoors is not None
-    return joined((chain, glued_panels(blank, shop, out, outdoors=outdoors)))
+    return joined((chain, glued_panels(blank, shop, outdoors=outdoors)))
 
 
 def _from_sheet(part: Part, shop: Shop, *, broken_down: bool) -> Operation:

@@ -32,7 +32,7 @@ def listing(deeds: Sequence[Deed], goal: Goal) -> Iterator[Fault]:
                 yield from _printed(deed, deed.operation.glue_up, assembly, goal)
 
 
-WITHOUT_COPIES = frozenset({"fit", "measure", "dry fit", "resaw"})
+WITHOUT_COPIES = frozenset({"fit", "measure", "dry fit"})
 """Kinds of deeds that may name no copies: knobs are none, staves are tried by their panel."""
 
 

@@ -82,9 +82,7 @@ def _play(state: State, step: Step, operation: Operation) -> None:
     saw(state, operation, place)
     if operation.kind == "straight edge":
         straightened(state.boards, sawn_with(state, operation))
-    if operation.kind == "resaw":
-        resaw(state, operation, place)
-    elif operation.kind == "dry fit":
+    if operation.kind == "dry fit":
         try_dry(state, operation, place)
     elif operation.kind == "glue up":
         glue(state, operation, place)
@@ -95,6 +93,8 @@ def _play(state: State, step: Step, operation: Operation) -> None:
 def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
     if operation.kind == "rough length":
         _from_the_board(state, operation, work, place)
+    elif operation.kind == "resaw":
+        resaw(state, operation, work, place)
     elif operation.kind == "lay out":
         state.laid_out.update(work.copies)
     elif operation.kind in milling.DEEDS:

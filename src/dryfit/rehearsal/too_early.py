@@ -19,7 +19,7 @@ ON_FINISHED = frozenset({"lay out", "sand", "ease edges", "level", "coat", "fit"
 """Kinds of deeds that need a copy with its sizes."""
 ON_CUT = frozenset({"ease edges", "fit"})
 """Kinds of deeds that need a copy with its cuts as well."""
-ON_RIPPED = frozenset({"face", "edge", "rough thickness", "thickness"})
+ON_RIPPED = frozenset({"strip face", "face", "edge", "rough thickness", "thickness"})
 """Kinds of deeds that need a board ripped to its rough width (A2.1, A3)."""
 
 

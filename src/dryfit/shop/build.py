@@ -57,6 +57,7 @@ def build(tree: Tree, layer: Layer, sha256: str, files: tuple[str, ...]) -> Shop
         sanding=Sanding(**tree["sanding"]),
         by_hand=tree["by_hand"]["times"],
         rest=tree["rest"]["planed"],
+        stickered=tree["rest"]["resawn"],
         default_glue=_default_glue(tree, layer),
         files=files,
         start=tree.get("start"),

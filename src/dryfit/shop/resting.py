@@ -21,7 +21,7 @@ def rests(thick: Fraction, to: Fraction, shop: Shop) -> bool:
     return shop.rest > 0 and off > MUCH * thick and off > 2 * LEFT
 
 
-def rest_in_words(shop: Shop) -> str:
-    """Return how long it rests, exactly, as a shop file may say it: ``24 h`` or ``90 min``."""
-    hours, more = divmod(shop.rest, 600)
-    return f"{shop.rest / 10:g} min" if more else f"{hours} h"
+def in_words(tenths: int) -> str:
+    """Return how long wood rests, exactly, as a shop file may say it: ``24 h`` or ``90 min``."""
+    hours, more = divmod(tenths, 600)
+    return f"{tenths / 10:g} min" if more else f"{hours} h"

@@ -144,7 +144,8 @@ class Shop:
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
     ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances`, `shims` and `clamping`
     are lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines'
-    minutes.  Wood of which much is planed off lies `rest` tenths before its last pass, 0 for none.
+    minutes.  Wood of which much is planed off lies `rest` tenths before its last pass, 0 for none,
+    and leaves lie `stickered` tenths after they are resawn.
     """
 
     name: str
@@ -168,6 +169,7 @@ class Shop:
     sanding: Sanding
     by_hand: int
     rest: int
+    stickered: int
     default_glue: str
     files: tuple[str, ...]
     start: date | int | None = None

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from dryfit.diagnostics import Assumption
 from dryfit.shop.days import DAY_NAMES, date_in_words, first_date, first_weekday
-from dryfit.shop.resting import rest_in_words
+from dryfit.shop.resting import in_words
 from dryfit.shop.shop import Shop
 
 
@@ -96,7 +96,7 @@ def _room(shop: Shop, glued: int, coated: int) -> Iterator[Assumption]:
 
 def _rest(shop: Shop) -> Assumption:
     """Return how long wood lies before its last pass, and the line that says another time."""
-    rest = rest_in_words(shop)
+    rest = in_words(shop.rest)
     return Assumption(
         f"wood that loses more than a quarter of its thickness lies {rest} on stickers before its "
         "last pass through the planer",

@@ -6,6 +6,7 @@ It knows the contract and the trade's rules, and nothing of operations, joinery 
 from tests.property.plan_oracle.levels import levelling
 from tests.property.plan_oracle.reading import Json
 from tests.property.plan_oracle.replay import Replay
+from tests.property.plan_oracle.resting import resting
 from tests.property.plan_oracle.sequence import sequence
 from tests.property.plan_oracle.sloping import sloping
 from tests.property.plan_oracle.splayed import splayed
@@ -27,6 +28,7 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *milling(steps, parts, shop),
         *origins(steps),
         *sequence(steps, parts),
+        *resting(steps, parts, shop),
         *levelling(steps, parts),
         *moments(steps, shop),
         *cures(steps, parts),

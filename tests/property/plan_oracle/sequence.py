@@ -12,8 +12,8 @@ SOLID = ("face", "edge", "thickness", "width", "length")
 STAVE = ("face", "edge", "thickness", "width", "second edge")
 PANEL = ("flatten", "width", "length")
 SHEET = ("width", "length")
-OF_COPIES = {*SAWN, *SOLID, *STAVE, *PANEL, *SHEET, "rough thickness", "make"}
-A_DAY = 24 * 60
+STRIP = ("strip face", "strip edge", "strip thickness", "resaw")
+OF_COPIES = {*SAWN, *SOLID, *STAVE, *PANEL, *SHEET, *STRIP, "rough thickness", "make"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +104,9 @@ def _needed(chain: tuple[str, ...], names: Iterable[str], places: Places) -> tup
     spared = {"face"} - done
     if not done & {"face", "thickness"}:
         spared.add("thickness")
+    if chain == SOLID and any(places.deeds.get((name, "resaw")) for name in names):
+        # A leaf keeps the edge that its strip stood on.
+        spared.add("edge")
     if chain == SOLID and not done & {"face", "edge", "thickness", "width"}:
         spared |= {"edge", "width"}
     return tuple(deed for deed in chain if deed not in spared)
@@ -121,18 +124,6 @@ def _sawn(name: str, places: Places) -> Iterator[str]:
         yield f"{name}: it is never sawn out of a board"
     elif milled and max(sawn) > min(milled):
         yield f"{name}: milled before it is sawn out of its board"
-    yield from _rested(name, places)
-
-
-def _rested(name: str, places: Places) -> Iterator[str]:
-    """What is planed close to its thickness lies a day on stickers before it is planed true."""
-    close = places.deeds.get((name, "rough thickness"), [])
-    true = places.deeds.get((name, "thickness"), [])
-    if not close or not true:
-        return
-    ends = places.rows[close[0]].step["ends"]["minute"]
-    if close[0] >= true[0] or places.rows[true[0]].step["starts"]["minute"] < ends + A_DAY:
-        yield f"{name}: planed true before it has come to rest"
 
 
 def _chain(name: str, chain: tuple[str, ...], places: Places) -> Iterator[str]:

@@ -546,5 +546,6 @@ def shop() -> Shop:
         sanding=Sanding(("120", "180"), Fraction(1, 2)),
         by_hand=6,
         rest=14400,
+        stickered=14400,
         default_glue="white glue",
     )

@@ -67,13 +67,18 @@ def test_the_band_saw_stands_at_the_leaf_as_sawn_and_the_leaves_rest_before_they
     assert not asked.faults()
     steps = [(step, row) for step in asked.plan.steps for row in step.operations]
     names = [row.id for _, row in steps]
-    order = ["rough length", "rip", "resaw", "face", "edge", "thickness", "width"]
+    strip = ["strip face", "strip edge", "strip thickness"]
+    order = ["rough length", "rip", *strip, "resaw", "face", "thickness", "width"]
     places = [names.index(f"side / {each}") for each in order]
     assert places == sorted(places)
     resaw = steps[names.index("side / resaw")][1]
     # TRADE A8.2: to the near face, 10 + 1.5, and not half of the strip.
     assert [each.value for each in resaw.settings if each.axis == "fence"] == [Fraction(23, 2)]
     assert resaw.station == "band saw"
+    # A8.1: two leaves of 11.5 and a kerf of 1.3.  A leaf keeps the edge of its strip.
+    planed = steps[names.index("side / strip thickness")][1]
+    assert [each.value for each in planed.settings] == [Fraction(243, 10)]
+    assert "side / edge" not in names
     faced = steps[names.index("side / face")][0]
     assert faced.release is not None
     assert "fresh leaf" in faced.release.reason
@@ -84,8 +89,10 @@ def test_planed_boards_need_no_truing_and_their_leaves_rest_as_well() -> None:
     assert not planed.faults()
     rows = {row.id: step for step in planed.plan.steps for row in step.operations}
     assert "side / resaw" in rows
-    assert "side / face" not in rows
-    release = rows["side / edge"].release
+    # The faces of planed boards are true; what its saw has left is no edge to stand on.
+    assert "side / strip face" not in rows
+    assert "side / strip edge" in rows
+    release = rows["side / face"].release
     assert release is not None
     assert "fresh leaf" in release.reason
 
@@ -148,6 +155,10 @@ def test_what_is_asked_is_done_where_no_boards_are_told_of() -> None:
     bare = tray((f"have 1 board of ash, {THICK}, rough\n", ""))
     assert not bare.faults()
     rows = {row.id: row for step in bare.plan.steps for row in step.operations}
-    assert rows["side / resaw"].sentence.startswith("Rip 1 strip from thick boards")
+    cut = rows["side / rough length"]
+    assert cut.sentence.startswith("Cut the strip for both sides from the boards")
+    # 24.3 for two leaves and a kerf, and 2 for the warp (A8.1).
+    assert cut.rough is not None
+    assert cut.rough[2] == Fraction(263, 10)
     names = list(rows)
-    assert names.index("side / resaw") < names.index("side / rough length")
+    assert names.index("side / rough length") < names.index("side / resaw")

@@ -17,6 +17,9 @@ MACHINES: Mapping[str, frozenset[str]] = {
     "rough length": frozenset({"mitre saw"}),
     "rip": frozenset({"band saw", "table saw"}),
     "resaw": frozenset({"band saw"}),
+    "strip face": frozenset({"jointer"}),
+    "strip edge": frozenset({"jointer"}),
+    "strip thickness": frozenset({"planer"}),
     "face": frozenset({"jointer"}),
     "edge": frozenset({"jointer"}),
     "straight edge": frozenset({"jointer"}),
@@ -31,9 +34,18 @@ MACHINES: Mapping[str, frozenset[str]] = {
 """
 FREE = frozenset({"rough length", "rip", "straight edge"})
 """Deeds to a line, for which nothing of the blank has to be true yet."""
-_TRUED = {"face": "F", "edge": "E", "straight edge": "E", "second edge": "E2"}
+_TRUED = {
+    "strip face": "F",
+    "strip edge": "E",
+    "face": "F",
+    "edge": "E",
+    "straight edge": "E",
+    "second edge": "E2",
+}
 """The surface that a jointer makes true."""
-_AT_FENCE = frozenset({"edge", "straight edge", "second edge", "width", "length"})
+_AT_FENCE = frozenset(
+    {"strip edge", "edge", "straight edge", "second edge", "width", "length", "resaw"}
+)
 """Deeds that are square to, or measured from, what lies against a fence."""
 
 

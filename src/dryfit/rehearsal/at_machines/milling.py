@@ -30,9 +30,14 @@ DEEDS = frozenset(
         "flatten",
         "straight edge",
         "plane to fit",
+        "strip face",
+        "strip edge",
+        "strip thickness",
     }
 )
 """Kinds of operations that work a blank toward its sizes."""
+STRIP = "strip "
+"""Begins the kinds of deeds on what is resawn afterwards."""
 
 _NEEDS = {
     "edge": "F",
@@ -54,7 +59,9 @@ def mill(
     By hand, and where no axis stands at a size, it is worked to a line: to its `final` size.  A
     stave has none of its own, and keeps by hand what it has.
     """
-    kind = operation.kind
+    # A strip is trued as any blank is, but has no size of its own: it becomes leaves.
+    kind = operation.kind.removeprefix(STRIP)
+    final = None if kind != operation.kind else final
     yield from lying(operation, work, blank)
     # By hand a board is planed to lines all round: each deed trues both of its sides.
     needed = _NEEDS.get(kind) if work.hold is not None else None

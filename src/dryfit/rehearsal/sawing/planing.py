@@ -8,6 +8,7 @@ from fractions import Fraction
 from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
+from dryfit.rehearsal.at_machines.milling import STRIP
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import ZERO, Blank
 from dryfit.rehearsal.fault import Reason, Trouble
@@ -17,21 +18,30 @@ from dryfit.rehearsal.sawing.warp import faced, too_warped
 from dryfit.rehearsal.state import State
 
 PLANER = "planer"
+FACING = frozenset({"face", "rough thickness", "thickness"})
+"""Kinds of deeds that show how thick a blank can be."""
 
 
 def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iterator[Trouble]:
     """Yield what a blank from a board cannot give when a face or its thickness is worked."""
-    if blank.sawn is None or operation.kind not in {"face", "rough thickness", "thickness"}:
+    if blank.sawn is None:
         return
-    faced(state, blank)
-    if operation.kind == "face":
+    kind, name = operation.kind.removeprefix(STRIP), blank.sawn.name
+    if kind != operation.kind and not blank.sawn.uncut:
+        message = f"{name} is no strip of several leaves, or is sawn into them already"
+        yield Trouble(Reason.ORDER, message, "strips trued before they are resawn")
         return
-    if blank.sawn.uncut:
+    if kind not in FACING:
+        return
+    if kind == operation.kind and blank.sawn.uncut:
         yield Trouble(
             Reason.ORDER,
-            f"{blank.sawn.name} is planed before it is resawn into {blank.sawn.leaves} leaves",
+            f"{name} is planed before it is resawn into {blank.sawn.leaves} leaves",
             "leaves sawn apart before they are planed",
         )
+        return
+    faced(state, blank)
+    if kind == "face":
         return
     stands = axes.get("thickness") if operation.station == PLANER else None
     size = stands.value if isinstance(stands, Setting) else None

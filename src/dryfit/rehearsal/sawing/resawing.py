@@ -1,4 +1,4 @@
-"""Strips that are resawn into leaves: how thick each comes out (TRADE A8.1)."""
+"""Strips that are resawn into leaves: how they stand at the saw, how thick leaves come out (A8)."""
 
 from __future__ import annotations
 
@@ -7,13 +7,13 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.geometry.frame import THICKNESS, WIDTH
-from dryfit.plan.operation import Operation
+from dryfit.plan.operation import Operation, Work
 from dryfit.plan.setting import Setting
+from dryfit.rehearsal.at_machines.lying import lying
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import ZERO, Blank
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.sawing.boards import shown
-from dryfit.rehearsal.sawing.cuts import sawn_with
 from dryfit.rehearsal.sawing.warp import warp_lost
 from dryfit.rehearsal.state import Place, State
 
@@ -23,21 +23,26 @@ HAND_SAW = Fraction(13, 10)
 """The kerf of a hand saw that resaws, mm (TRADE A8.1, as a band saw's)."""
 
 
-def resaw(state: State, operation: Operation, place: Place) -> None:
-    """Saw the strips of a part into their leaves; without boards nothing is known of them yet."""
+def resaw(state: State, operation: Operation, work: Work, place: Place) -> None:
+    """Saw the strips of some copies into their leaves."""
     strips: dict[str, list[str]] = {}
-    for name in sorted(sawn_with(state, operation)):
-        if name not in state.boards.names:
-            continue
+    for name in work.copies:
         blank = state.blanks.get(name)
-        if blank is None or blank.sawn is None:
+        if blank is None:
             trouble = Trouble(Reason.ORDER, "there is no strip of it yet", "its strip, before")
             state.tell(place, trouble, name)
+        elif blank.sawn is None:
+            # Nobody knows which leaves come out of one strip that no board is laid out for.
+            strips[name] = [name]
         elif blank.sawn.uncut:
             strips.setdefault(blank.sawn.name, []).append(name)
+        else:
+            message = "it is no strip of several leaves, or is sawn into them already"
+            state.tell(place, Trouble(Reason.COUNT, message, "strips sawn once"), name)
     for strip, names in strips.items():
         blank = state.blanks[names[0]]
-        for trouble in _too_high(state, operation, blank):
+        troubles = (*lying(operation, work, blank), *_unready(state, operation, work, blank))
+        for trouble in troubles:
             state.tell(place, trouble, strip)
         leaf = _leaf(state, operation, blank)
         if isinstance(leaf, Trouble):
@@ -47,8 +52,8 @@ def resaw(state: State, operation: Operation, place: Place) -> None:
             _apart(state.blanks[name], leaf)
 
 
-def _too_high(state: State, operation: Operation, blank: Blank) -> Iterator[Trouble]:
-    """A strip stands on its edge, and is as high at the saw as it is wide (TRADE A8.3)."""
+def _unready(state: State, operation: Operation, work: Work, blank: Blank) -> Iterator[Trouble]:
+    """A strip is as high at the saw as it is wide, and gauged from a true face (TRADE A8.3)."""
     station = state.shop.stations.get(operation.station)
     most = station.limits.get("depth") if station is not None else None
     if most is not None and blank.sizes[WIDTH] > most:
@@ -57,27 +62,42 @@ def _too_high(state: State, operation: Operation, blank: Blank) -> Iterator[Trou
             f"it stands {shown(blank.sizes[WIDTH])} high on its edge, more than the saw takes",
             f"a strip {shown(most)} wide at most, or a hand saw",
         )
+    if work.hold is None and "F" not in blank.true:
+        yield Trouble(
+            Reason.REFERENCE,
+            "no face of it is true, from which its leaves are gauged",
+            "one face made true before",
+        )
 
 
 def _leaf(state: State, operation: Operation, blank: Blank) -> Fraction | Trouble:
     """Return how thick a leaf of a strip comes off the saw, or what the strip lacks for it."""
-    assert blank.sawn is not None
     axes = state.standing.at(operation.station)
-    leaves, kerf, board = blank.sawn.leaves, _kerf(state, axes), blank.sawn.board
-    warp = warp_lost(board, blank.sizes)
-    trued = blank.sizes[THICKNESS] - (max(warp, TRUED) if board.rough else warp)
+    leaves, kerf = 2 if blank.sawn is None else blank.sawn.leaves, _kerf(state, axes)
+    trued = blank.sizes[THICKNESS] if "B" in blank.true else _trued(blank)
     most = (trued - (leaves - 1) * kerf) / leaves
     stands = axes.get("fence") if any(s.axis == "fence" for s in operation.settings) else None
     size = stands.value if isinstance(stands, Setting) else None
     leaf = size if isinstance(size, Fraction) else most
-    if leaf > most:
-        return Trouble(
-            Reason.WOOD,
-            f"board {board.label} is {shown(board.thickness)} thick, {shown(trued)} trued: that is "
-            f"{leaves} leaves of {shown(most)}, and {shown(leaf)} is sawn",
-            f"a strip {shown(leaves * leaf + (leaves - 1) * kerf)} thick when it is trued",
-        )
-    return leaf
+    if leaf <= most:
+        return leaf
+    whose = "it" if blank.sawn is None else f"board {blank.sawn.board.label}"
+    thick = blank.sizes[THICKNESS] if blank.sawn is None else blank.sawn.board.thickness
+    return Trouble(
+        Reason.WOOD,
+        f"{whose} is {shown(thick)} thick, {shown(trued)} trued: that is "
+        f"{leaves} leaves of {shown(most)}, and {shown(leaf)} is sawn",
+        f"a strip {shown(leaves * leaf + (leaves - 1) * kerf)} thick when it is trued",
+    )
+
+
+def _trued(blank: Blank) -> Fraction:
+    """Return what truing leaves of the thickness of a strip of which not both faces are true."""
+    if blank.sawn is None:
+        return blank.sizes[THICKNESS] - TRUED
+    board = blank.sawn.board
+    warp = warp_lost(board, blank.sizes)
+    return blank.sizes[THICKNESS] - (max(warp, TRUED) if board.rough else warp)
 
 
 def _kerf(state: State, axes: Axes) -> Fraction:
@@ -87,10 +107,13 @@ def _kerf(state: State, axes: Axes) -> Fraction:
 
 
 def _apart(blank: Blank, leaf: Fraction) -> None:
-    """Make a blank one leaf: one of its faces is as the saw left it, and its warp is gone."""
-    assert blank.sawn is not None
-    flat = replace(blank.sawn.board, cup=ZERO, bow=ZERO, twist=ZERO)
-    blank.sawn = replace(blank.sawn, board=flat, uncut=False)
+    """Make a blank one leaf: it cups, so that no face of it is true, and the board's warp is gone.
+
+    The edge that it stood on stays straight.
+    """
+    if blank.sawn is not None:
+        flat = replace(blank.sawn.board, cup=ZERO, bow=ZERO, twist=ZERO)
+        blank.sawn = replace(blank.sawn, board=flat, uncut=False)
     blank.resize(THICKNESS, leaf)
-    blank.true -= {"B"}
+    blank.true -= {"F", "B"}
     blank.flat = None
