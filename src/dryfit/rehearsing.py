@@ -10,6 +10,7 @@ from dryfit.geometry.frame import LENGTH, WIDTH, Frame
 from dryfit.joinery.flare import halves
 from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
+from dryfit.placing.strips import strip_name, strip_parts
 from dryfit.rehearsal.goal import (
     Goal,
     Mark,
@@ -19,7 +20,9 @@ from dryfit.rehearsal.goal import (
     WantedCoats,
     WantedCopy,
     WantedJoint,
+    WantedLip,
     WantedPart,
+    WantedStrip,
 )
 
 TENTHS = 10
@@ -45,6 +48,7 @@ def goal_of(model: Model) -> Goal:
         assemblies=tuple(_assembly(assembly) for assembly in model.assemblies),
         coats=tuple(_coats(coating) for coating in model.coatings),
         fitted=tuple(fitted),
+        strips=tuple(each for part in model.parts if part.lips for each in _strips(part)),
         room=tuple(dict.fromkeys(_room(model))),
     )
 
@@ -93,6 +97,7 @@ def _part(part: Part) -> WantedPart:
         sloped=(part.sloped.length, part.sloped.shoulder) if part.sloped else None,
         slopes_out=part.slopes_out,
         timber=part.timber,
+        lips=tuple(WantedLip(lip.surface, lip.thickness, lip.banded) for lip in part.lips),
         marks=tuple(
             Mark(
                 id=feature.id,
@@ -111,6 +116,23 @@ def _part(part: Part) -> WantedPart:
             for feature in part.features
         ),
     )
+
+
+_FLUSH = {"lip_over": Fraction(0), "lip_proud": Fraction(0)}
+"""The least that strips can have: the judge knows no allowances."""
+
+
+def _strips(part: Part) -> Iterator[WantedStrip]:
+    """Yield the strips that a part is lipped with, as large as what they cover."""
+    on = {
+        strip_name(copy.name, lip.surface): (copy.name, lip.surface)
+        for copy in part.copies
+        for lip in part.lips
+    }
+    for strips in strip_parts(part, _FLUSH):
+        wanted, sizes = _part(strips), (strips.length, strips.width, strips.thickness)
+        for copy in strips.copies:
+            yield WantedStrip(copy.name, wanted, on[copy.name], sizes)
 
 
 def _joint(joint: Joint, guest: Frame, box: Box) -> WantedJoint:

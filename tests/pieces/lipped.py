@@ -2,10 +2,19 @@
 
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
+from pathlib import Path
 
-from dryfit.diagnostics import Span
+from tests.unit.rehearsal.played import Played
+
+from dryfit import workshop
+from dryfit.diagnostics import Findings, Source, Span
+from dryfit.notes import source_of
 from dryfit.placing.lip import Lip
 from dryfit.placing.model import Model
+from dryfit.plan.plan import Plan
+from dryfit.rehearsing import goal_of
+from dryfit.workshop import Checked
 
 CASE = """
 piece Lipped case
@@ -40,3 +49,33 @@ def lipped(model: Model, lips: dict[str, tuple[tuple[str, int, str | None], ...]
         for part in model.parts
     )
     return replace(model, parts=tuple(parts))
+
+
+@cache
+def played_with_lips(*lips: tuple[str, tuple[tuple[str, int, str | None], ...]]) -> Played:
+    """The case planned in the shipped shop with lips on its parts."""
+    return planned_with_lips(CASE, *lips)
+
+
+def planned_with_lips(
+    text: str, *lips: tuple[str, tuple[tuple[str, int, str | None], ...]], shop: Path | None = None
+) -> Played:
+    """Notes planned with lips on their parts: the plan, what it is for, and its shop."""
+    found, plan, _ = lipped_piece(text, *lips, shop=shop)
+    assert found.model is not None
+    assert found.shop is not None
+    return Played(plan, goal_of(found.model), found.shop)
+
+
+def lipped_piece(
+    text: str, *lips: tuple[str, tuple[tuple[str, int, str | None], ...]], shop: Path | None = None
+) -> tuple[Checked, Plan, Findings]:
+    """Notes checked and planned with lips on their parts, and all that was found."""
+    source = source_of("notes.dryfit", text.encode())
+    assert isinstance(source, Source)
+    found = workshop.check(source, shop, {})
+    assert found.model is not None
+    found = replace(found, model=lipped(found.model, dict(lips)))
+    plan, findings = workshop.plan(found, lambda _: None)
+    assert plan is not None, [finding.message for finding in findings]
+    return found, plan, findings

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from dryfit.operations import setting_of
@@ -10,6 +11,7 @@ from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.lengths import cut_to_length, way_to_length
+from dryfit.operations.lipping import Lipped, lipped
 from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import TO_BUY, milled
 from dryfit.operations.minutes import METRE, tenths, worked
@@ -21,6 +23,7 @@ from dryfit.operations.sawing import NO_BOARDS, sawn_boards
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import core_of, strip_parts
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.sawing import SawnBoard
 from dryfit.plan.setting import Hold
@@ -35,18 +38,23 @@ WHY_BROKEN_DOWN = "what is broken down is small enough for the saw, or for a gui
 
 @dataclass(frozen=True, slots=True)
 class Sections:
-    """The milling of all parts, what the cuts of each wait for, and the boards that are sawn."""
+    """The milling of all parts, what the cuts of each wait for, and the boards that are sawn.
+
+    `lips` are the glue-ups of strips, whose glue has to be hard before they are cut.
+    """
 
     batch: Batch
     chains: Chains
     boards: tuple[SawnBoard, ...] = ()
+    lips: tuple[Operation, ...] = ()
 
 
 def sections_of(
     model: Model, joinery: Joinery, shop: Shop, laid: LaidOut | None = None
 ) -> Sections:
     """Return rough board to marked part for every part that the maker mills."""
-    parts = tuple(as_sawn(part) for part in model.parts if not part.made)
+    wholes = tuple(as_sawn(part) for part in _with_strips(model, shop))
+    parts = tuple(core_of(part) for part in wholes)
     sawing = NO_BOARDS if laid is None else sawn_boards(laid, model, shop)
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
@@ -57,8 +65,9 @@ def sections_of(
         fed |= {name: out.blank.length for name, out in outs.items()}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}
     batches: list[Batch] = [sawing.batch]
+    glued: list[Operation] = []
     chains = Chains({}, {}, {})
-    for part in parts:
+    for whole, part in zip(wholes, parts, strict=True):
         blank: Blank | None = blanks.get(part.name)
         freed = sawing.freed.get(part.name if blank is None else blank.subject, ())
         section = _section(part, blank, outs.get(part.name), freed, model, shop)
@@ -71,20 +80,45 @@ def sections_of(
         rules = [Rule(last, length.id, WHY_LENGTH_AFTER_WIDTH)]
         if last == length.id:
             rules = [Rule(name, length.id, WHY_FREED_FIRST) for name in freed]
-        rows = [length]
-        planed = planed_to_fit(part, shop)
-        if planed is not None:
-            rows.append(planed)
-            rules.append(Rule(length.id, planed.id, WHY_SAWN_FIRST))
-            chains.section[part.name] = chains.length[part.name] = planed.id
-        layout = laid_out(part, _cuts_of(part, joinery), shop)
-        if layout is not None:
-            chains.layout[part.name] = layout.id
-            rows.append(layout)
-            why = WHY_MARK_AFTER_LENGTH if planed is None else WHY_PLANED_FIRST
-            rules.append(Rule(rows[-2].id, layout.id, why))
-        batches += [section, Batch(tuple(rows), tuple(rules))]
-    return Sections(joined(batches), chains, sawing.boards)
+        batches += [section, Batch((length,), tuple(rules))]
+        if part.lips:
+            lip = _lipped(whole, chains, model, shop)
+            batches.append(lip.batch)
+            glued += lip.glued
+            chains.section[part.name] = chains.length[part.name] = lip.last
+        batches.append(_marked(whole, _cuts_of(part, joinery), chains, shop))
+    return Sections(joined(batches), chains, sawing.boards, tuple(glued))
+
+
+def _marked(part: Part, cuts: tuple[Cut, ...], chains: Chains, shop: Shop) -> Batch:
+    """Return the planing to its opening of a part with its length, and its marking."""
+    rows: list[Operation] = []
+    rules: list[Rule] = []
+    planed = planed_to_fit(part, shop)
+    if planed is not None:
+        rows.append(planed)
+        rules.append(Rule(chains.length[part.name], planed.id, WHY_SAWN_FIRST))
+        chains.section[part.name] = chains.length[part.name] = planed.id
+    layout = laid_out(part, cuts, shop)
+    if layout is not None:
+        chains.layout[part.name] = layout.id
+        rows.append(layout)
+        why = WHY_MARK_AFTER_LENGTH if planed is None else WHY_PLANED_FIRST
+        rules.append(Rule(chains.length[part.name], layout.id, why))
+    return Batch(tuple(rows), tuple(rules))
+
+
+def _with_strips(model: Model, shop: Shop) -> Iterator[Part]:
+    """Yield what the maker mills, the strips that lip a part before it."""
+    for part in model.parts:
+        if not part.made:
+            yield from strip_parts(part, shop.allowances) if part.lips else ()
+            yield part
+
+
+def _lipped(part: Part, chains: Chains, model: Model, shop: Shop) -> Lipped:
+    strips = strip_parts(part, shop.allowances)
+    return lipped(part, strips, chains.length, shop, outdoors=model.outdoors is not None)
 
 
 def _cuts_of(part: Part, joinery: Joinery) -> tuple[Cut, ...]:

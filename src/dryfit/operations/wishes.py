@@ -50,6 +50,7 @@ CUTS = frozenset(
         "tails",
         "pins",
         "flatten",
+        "trim lip",
         "make",
     }
 )

@@ -19,6 +19,7 @@ from dryfit.operations.fitting import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.hands import with_hands
 from dryfit.operations.hardening import hard_first, with_all_inside
 from dryfit.operations.keys import keyed
+from dryfit.operations.lipping import hard_lips
 from dryfit.operations.measuring import measured
 from dryfit.operations.members import all_copies, levelled
 from dryfit.operations.precedence import joinery_rules
@@ -35,6 +36,7 @@ from dryfit.operations.visits import one_visit
 from dryfit.operations.wishes import CUTS, wished
 from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
+from dryfit.placing.strips import strip_parts
 from dryfit.plan.operation import Operation, Rule, WorkList
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import gangs_from_boards
@@ -88,8 +90,10 @@ def work_list(
         late_rules += _late_rules({name: stage}, glue_ups, model, shop)
     hung = Batch(doors.operations, doors.rules)
     late_rules += _before_it_grows(late, joinery, model)
+    late_rules += tuple(hard_lips(sections.lips, (*so_far.operations, *doors.operations)))
     extra = Batch(rules=(*_button_rules(model, joinery), *through_first, *late_rules))
-    work, findings = _finished_list(joined((so_far, hung, fits, extra)), joinery, model)
+    everything = joined((so_far, hung, fits, extra))
+    work, findings = _finished_list(everything, joinery, model, shop)
     parted = None if work is None else coats_apart(model, work.operations, work.rules)
     if parted is not None:
         return work_list(parted, shop, ways, laid)
@@ -102,11 +106,11 @@ def work_list(
 
 
 def _finished_list(
-    everything: Batch, joinery: Joinery, model: Model
+    everything: Batch, joinery: Joinery, model: Model, shop: Shop
 ) -> tuple[WorkList | None, Findings]:
     operations = tuple(
         replace(operation, cautions=caution_keys(operation))
-        for operation in one_visit(_by_part(everything.operations, model), model)
+        for operation in one_visit(_by_part(everything.operations, model, shop), model)
     )
     operations = with_hands(with_stops_off(with_slotted_holes(operations, model)), model)
     wishes = wished(model, operations, everything.rules)
@@ -223,9 +227,13 @@ def _before_sanding(cut: str, assembly: Assembly, model: Model, shop: Shop) -> l
     ]
 
 
-def _by_part(operations: Iterable[Operation], model: Model) -> tuple[Operation, ...]:
-    """Return the operations of each part together, parts in the order of the notes."""
-    order = {part.name: index for index, part in enumerate(model.parts)}
+def _by_part(operations: Iterable[Operation], model: Model, shop: Shop) -> tuple[Operation, ...]:
+    """Return the operations of each part together, parts in the order of the notes.
+
+    The strips that lip a part stand right before it.
+    """
+    parts = [each for part in model.parts for each in (*strip_parts(part, shop.allowances), part)]
+    order = {part.name: index for index, part in enumerate(parts)}
     return tuple(sorted(operations, key=lambda op: order.get(op.part, len(order))))
 
 

@@ -11,6 +11,7 @@ from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Mark, WantedCopy, WantedJoint
 from dryfit.rehearsal.leaning import never_levelled
 from dryfit.rehearsal.level_shelves import askew
+from dryfit.rehearsal.lipping import never_lipped
 from dryfit.rehearsal.moving_tops import held_across
 from dryfit.rehearsal.pegging import unpegged
 from dryfit.rehearsal.state import State, cuts_in_piece
@@ -30,6 +31,7 @@ def at_the_end(state: State) -> None:
         held_across(state),
         askew(state),
         never_levelled(state),
+        never_lipped(state),
         _glue_ups(state),
         _overall(state),
     ):

@@ -67,6 +67,18 @@ class Waits:
 
 
 @dataclass(frozen=True, slots=True)
+class WantedLip:
+    """A strip of solid wood, or banding, on an edge or end of a sheet; it is so thick when flush.
+
+    The part's box holds it: the core is less by it.
+    """
+
+    surface: str
+    thickness: Fraction
+    banded: bool
+
+
+@dataclass(frozen=True, slots=True)
 class WantedPart:
     """Equal copies; `stock` is ``solid`` or ``sheet``.
 
@@ -89,6 +101,7 @@ class WantedPart:
     """Of the side of a box: how far its top stands out, mm for each mm of height."""
     timber: str | None = None
     """What it is made of, where the notes say so."""
+    lips: tuple[WantedLip, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +185,19 @@ class WantedCoats:
 
 
 @dataclass(frozen=True, slots=True)
+class WantedStrip:
+    """A strip for a lip: `on` which copy and surface, and of which part of the cut list.
+
+    `sizes` are the least that it can have: as long as what it covers, as wide as that is thick.
+    """
+
+    name: str
+    part: WantedPart
+    on: tuple[str, str]
+    sizes: tuple[Fraction, Fraction, Fraction]
+
+
+@dataclass(frozen=True, slots=True)
 class Goal:
     """All that the finished piece has to be."""
 
@@ -182,6 +208,7 @@ class Goal:
     coats: tuple[WantedCoats, ...]
     fitted: tuple[str, ...]
     """Parts and bought things that are fitted last, without glue."""
+    strips: tuple[WantedStrip, ...] = ()
     room: tuple[tuple[str, int, Fraction], ...] = ()
     """Walls of openings that the bench found wider than drawn: copy, axis, and how much wider.
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.plan import Plan, Step
-from dryfit.rehearsal import leaning
+from dryfit.rehearsal import leaning, lipping
 from dryfit.rehearsal.at_machines import milling
 from dryfit.rehearsal.at_machines.cutters import toolbox
 from dryfit.rehearsal.at_machines.cutting import cut
@@ -37,6 +37,8 @@ from dryfit.rehearsal.too_early import too_early
 from dryfit.rehearsal.zones import open_zones
 from dryfit.shop.shop import Shop
 
+_BY_HAND = {**AT_BENCH, lipping.TRIM: lipping.trimmed}
+"""What is done to one copy after another at the bench, by kinds of operations."""
 TRUE = ("F", "B", "E", "E2", "R", "R2")
 
 
@@ -84,9 +86,14 @@ def _play(state: State, step: Step, operation: Operation) -> None:
         straightened(state.boards, sawn_with(state, operation))
     if operation.kind == "dry fit":
         try_dry(state, operation, place)
+    elif operation.kind == "glue up" and lipping.is_lipping(operation):
+        lipping.glued_on(state, operation, place)
     elif operation.kind == "glue up":
         glue(state, operation, place)
+    elif operation.kind == lipping.BAND:
+        lipping.banded(state, operation, place)
     for work in operation.work:
+        lipping.lips_first(state, operation, work, place)
         _work(state, operation, work, place)
 
 
@@ -101,9 +108,9 @@ def _work(state: State, operation: Operation, work: Work, place: Place) -> None:
         _mill(state, operation, work, place)
     elif operation.kind == "horns":
         _horns_off(state, work, place)
-    elif operation.kind in AT_BENCH:
+    elif operation.kind in _BY_HAND:
         for name in work.copies:
-            for trouble in AT_BENCH[operation.kind](state, name):
+            for trouble in _BY_HAND[operation.kind](state, name):
                 state.tell(place, trouble, name)
     elif operation.kind == "feet":
         leaning.levelled(state, work, place)

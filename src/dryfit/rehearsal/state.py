@@ -6,11 +6,12 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from dryfit.geometry.box import Box
+from dryfit.geometry.frame import SURFACES
 from dryfit.rehearsal.at_machines.cutters import Toolbox
 from dryfit.rehearsal.at_machines.standing import Standing
 from dryfit.rehearsal.blank import Blank, Sizes
 from dryfit.rehearsal.fault import Fault, Reason, Trouble
-from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedPart
+from dryfit.rehearsal.goal import Goal, Mark, WantedCopy, WantedLip, WantedPart, WantedStrip
 from dryfit.rehearsal.horns import with_horns
 from dryfit.rehearsal.members import members_of
 from dryfit.rehearsal.sawing.boards import Boards
@@ -63,6 +64,12 @@ class State:
     """Copies and marks that have been cut."""
     rough: set[tuple[str, str]] = field(default_factory=set)
     """Copies and marks that are sawn beside their line, and not brought to it yet."""
+    strips: dict[str, WantedStrip] = field(default_factory=dict)
+    """What lips are made of, by their names; used up when they are glued on."""
+    bare: dict[str, tuple[WantedLip, ...]] = field(default_factory=dict)
+    """The lips that copies still want."""
+    proud: dict[str, set[str]] = field(default_factory=dict)
+    """The surfaces of copies on which a lip is not trimmed yet."""
     glued: dict[str, str] = field(default_factory=dict)
     """The outermost assembly that a copy is glued into."""
     laid_out: set[str] = field(default_factory=set)
@@ -97,14 +104,23 @@ class State:
 
     def part_named(self, name: str) -> WantedPart | None:
         """Return the part of that name, or None."""
-        return next((part for part in self.goal.parts if part.name == name), None)
+        strips = (strip.part for strip in self.goal.strips)
+        return next((part for part in (*self.goal.parts, *strips) if part.name == name), None)
 
     def final(self, name: str) -> Sizes | None:
-        """Return the sizes that a copy is worked to, along its slope; or None for a stave."""
+        """Return the sizes that a copy is worked to, along its slope; or None for a stave.
+
+        Without the lips that are still to come; of a strip the least that it can have.
+        """
         copy = self.copies.get(name)
         if copy is None:
-            return None
+            return self.strips[name].sizes if name in self.strips else None
         sloped, sizes = self.part_of[name].sloped, sizes_of(copy)
+        if self.bare.get(name):
+            rows = list(sizes)
+            for lip in self.bare[name]:
+                rows[SURFACES[lip.surface][0]] -= lip.thickness
+            return rows[0], rows[1], rows[2]
         return sizes if sloped is None else (sloped[0], sizes[1], sizes[2])
 
     def marks(self, name: str, ids: tuple[str, ...]) -> tuple[Mark, ...]:
@@ -126,7 +142,10 @@ def begin(goal: Goal, shop: Shop, tools: Toolbox, boards: Boards | None = None) 
         standing=Standing(shop),
         boards=boards or Boards(),
         copies={copy.name: copy for part in longer.parts for copy in part.copies},
-        part_of={copy.name: part for part in longer.parts for copy in part.copies},
+        part_of={copy.name: part for part in longer.parts for copy in part.copies}
+        | {strip.name: strip.part for strip in goal.strips},
+        strips={strip.name: strip for strip in goal.strips},
+        bare={copy.name: part.lips for part in goal.parts if part.lips for copy in part.copies},
         zones=open_zones(longer),
         members={each.name: members_of(goal, each.name) for each in goal.assemblies},
     )

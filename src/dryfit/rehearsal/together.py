@@ -85,6 +85,8 @@ def _unready(state: State, name: str) -> Trouble | None:
         return Trouble(Reason.COUNT, "it is no part of the piece", "a copy that the piece has")
     if blank is None:
         return Trouble(Reason.ORDER, "it is not there yet", "the part, made before")
+    if state.bare.get(name) or state.proud.get(name):
+        return Trouble(Reason.ORDER, "its lips are not all on and trimmed yet", "its lips, flush")
     for word, now, final in zip(_NAMES, blank.sizes, sizes_of(copy), strict=True):
         if now != final:
             return Trouble(

@@ -4,6 +4,7 @@ It knows the contract and the trade's rules, and nothing of operations, joinery 
 """
 
 from tests.property.plan_oracle.levels import levelling
+from tests.property.plan_oracle.lipped import lipped
 from tests.property.plan_oracle.reading import Json
 from tests.property.plan_oracle.replay import Replay
 from tests.property.plan_oracle.resting import resting
@@ -30,6 +31,7 @@ def faults(steps: Json, parts: Json, shop: Json) -> list[str]:
         *sequence(steps, parts),
         *resting(steps, parts, shop),
         *levelling(steps, parts),
+        *lipped(steps, parts),
         *moments(steps, shop),
         *cures(steps, parts),
         *dust(steps, shop),

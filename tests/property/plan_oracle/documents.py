@@ -10,10 +10,12 @@ from tests.property.plan_oracle.reading import Json
 
 import dryfit
 from dryfit import workshop
-from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.diagnostics import Diagnostic, Findings, Severity
 from dryfit.diagnostics.as_json import findings_json
 from dryfit.placing.as_json import parts_document
 from dryfit.plan.as_json import steps_document
+from dryfit.plan.plan import Plan
+from dryfit.workshop import Checked
 
 SHIPPED = Path(dryfit.__file__).parent / "shop" / "default.toml"
 Found = tuple[Diagnostic, ...]
@@ -26,8 +28,14 @@ def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | 
         plan, refused = workshop.rehearse(checked, plan, lambda _: None)
         findings = (*findings, *refused)
     errors = tuple(each for each in findings if each.severity is Severity.ERROR)
-    if plan is None or checked.model is None:
+    if plan is None:
         return None, errors
+    return printed_of(checked, plan, findings), errors
+
+
+def printed_of(checked: Checked, plan: Plan, findings: Findings) -> tuple[Json, Json]:
+    """The steps and the parts document of a plan that was made."""
+    assert checked.model is not None
     piece, name = checked.declared.piece, checked.source.name
     steps = steps_document(
         plan,
@@ -38,7 +46,7 @@ def documents(text: str, shop: Path | None = None) -> tuple[tuple[Json, Json] | 
     )
     unit = checked.declared.display.unit
     parts = parts_document(piece, name, checked.model, [], unit)
-    return (_printed(steps), _printed(parts)), errors
+    return _printed(steps), _printed(parts)
 
 
 def _printed(document: dict[str, object]) -> Json:

@@ -5,6 +5,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from tests.property.plan_oracle.durations import exact, millimetres, minutes
+from tests.property.plan_oracle.lipped import BANDED, core, strips_of
 from tests.property.plan_oracle.reading import Json, PartRow, Row, length, parts_of, rows_of
 
 BARE_TEETH = Fraction(12)
@@ -55,12 +56,14 @@ def milling(steps: Json, parts: Json, shop: Json) -> Iterator[str]:
     known = parts_of(parts)
     base = {each["name"]: length(each["base"]) for each in steps["accessories"]}
     planed = {row.subject for row in rows_of(steps) if row.deed == "plane to fit"}
+    if strips_of(steps) or any(row.deed == BANDED for row in rows_of(steps)):
+        known = {name: core(part, steps) for name, part in known.items()}
     for row in rows_of(steps):
         part = known.get(row.work["part"])
         if part is None or row.work["hold"] is None:
             continue
         if part.name in planed:
-            part = replace(part, planed=Fraction(5))
+            part = replace(part, planed=part.planed + 5)
         for fault in _milled(row, part, base, shop):
             yield f"step {row.number}, {row.work['operation']}: {fault}"
 

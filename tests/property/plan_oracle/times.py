@@ -100,7 +100,7 @@ def moments(steps: Json, shop: Json) -> Iterator[str]:
                 yield f"{name}: {moment} does not agree with itself"
             if not hours.in_one_day(minute, minute):
                 yield f"{name}: {moment} is outside the working hours"
-        whole = {"glue up"} | {f"coat {n}" for n in range(1, 9)}
+        whole = {"glue up", "lip"} | {f"coat {n}" for n in range(1, 9)}
         deeds = {_deed(row["operation"]) for row in step["work"]}
         # What is measured at the bench may be the beginning of a long step there.
         if deeds & whole or deeds == {"measure"}:
@@ -205,10 +205,12 @@ def _opens(clamp: Json) -> Fraction:
 
 def places(steps: Json, shop: Json) -> Iterator[str]:
     """No more glue-ups in clamps, and coats that dry, than the shop has places for (TRADE C2.5)."""
-    for station, deeds in (("glue bench", ("glue up",)), ("finish bench", ("coat",))):
+    for station, deeds in (("glue bench", ("glue up", "lip")), ("finish bench", ("coat",))):
         there = shop["station"][station].get("places")
         lying: list[tuple[Fraction, Fraction]] = []
-        for row in rows_of(steps):
+        # Strips have rows of their own beside those of the parts that they are glued on.
+        rows = {row.work["operation"]: row for row in rows_of(steps)}
+        for row in rows.values():
             if there is not None and row.deed.startswith(deeds):
                 end = exact(row.step["ends"]["minute"])
                 begun = end - exact(row.step["minutes"]["work"])

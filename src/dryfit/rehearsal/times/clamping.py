@@ -7,10 +7,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.geometry.box import spanning
+from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.kinds.joints import is_clamped_over
 from dryfit.plan.operation import ClampRow, Operation
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedCopy, WantedJoint
+from dryfit.rehearsal.lipping import is_lipping, tape_is_enough
 from dryfit.rehearsal.times.deeds import Deed, standing_for
 from dryfit.rehearsal.times.glue_lags import OUT_OF_CLAMPS, assembly_of, lags_after
 from dryfit.rehearsal.times.working_hours import Hours, moment_in_words, spoken
@@ -108,7 +110,9 @@ def _rows(deed: Deed, goal: Goal, shop: Shop) -> Iterator[Fault]:
     said, assembly = deed.operation.glue_up, assembly_of(deed.operation, goal)
     if said is None:
         return
-    if assembly is None:
+    if is_lipping(deed.operation):
+        yield from _lip_rows(deed, said.clamps, goal, shop)
+    elif assembly is None:
         yield from _panel_rows(deed, said.clamps, goal, shop)
     elif not assembly.pressed:
         yield from _assembly_rows(deed, said.clamps, goal, shop)
@@ -131,6 +135,33 @@ def _panel_rows(deed: Deed, rows: tuple[ClampRow, ...], goal: Goal, shop: Shop) 
             f"{there} clamps over {_mm(wide)} of width press a panel {_mm(long)} long",
             f"{needed} clamps that open {_mm(opening)} or more",
         )
+
+
+def _lip_rows(deed: Deed, rows: tuple[ClampRow, ...], goal: Goal, shop: Shop) -> Iterator[Fault]:
+    """Yield where strips are drawn on with tape that are too thick for it, or have few clamps.
+
+    So they may be where the shop has not clamps enough for one part.
+    """
+    own = {name for row in deed.operation.work for name in row.copies}
+    strips = [strip for strip in goal.strips if strip.name in own]
+    if all(tape_is_enough(strip, shop) for strip in strips):
+        return
+    hosts = _copies(frozenset(strip.on[0] for strip in strips), goal)
+    for copy in hosts:
+        on = [strip for strip in strips if strip.on[0] == copy.name]
+        axis = SURFACES[on[0].on[1]][0]
+        opening = _bar_for(copy.box.extent(copy.frame.axes[axis][0]), shop)
+        long = max(strip.sizes[LENGTH] for strip in on)
+        gaps = (long - 2 * shop.clamping["panel_end"]) / shop.clamping["lip_spacing"]
+        needed = 1 + max(1, -(-gaps.numerator // gaps.denominator))
+        there = sum(clamp.count for clamp in shop.clamps if clamp.opens >= opening)
+        set_for = sum(row.count for row in rows if row.length >= opening) // len(hosts)
+        if set_for < needed <= there:
+            yield _fault(
+                deed,
+                f"{set_for} clamps press a strip {_mm(long)} long on {copy.name}",
+                f"{needed} clamps that open {_mm(opening)} or more",
+            )
 
 
 def _assembly_rows(

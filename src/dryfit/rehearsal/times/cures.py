@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dryfit.plan.operation import GlueUp
 from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.lipping import is_lipping
 from dryfit.rehearsal.times.deeds import Deed, standing_for
 from dryfit.rehearsal.times.glue_lags import OUT_OF_CLAMPS, glue_for, lag_before, lags_after
 from dryfit.rehearsal.times.working_hours import Hours, moment_in_words, spoken
@@ -45,7 +46,12 @@ def cures(deeds: tuple[Deed, ...], goal: Goal, hours: Hours, shop: Shop) -> Iter
 
 
 def _inside(deed: Deed, goal: Goal) -> frozenset[str]:
-    """Return what is one thing from now on: members, or staves and the panel made of them."""
+    """Return what is one thing from now on: members, or staves and the panel made of them.
+
+    Of several copies of a part some may be lipped, and others not yet.
+    """
+    if is_lipping(deed.operation):
+        return deed.touched
     return deed.touched | standing_for(deed.subject, goal)
 
 

@@ -29,6 +29,7 @@ LAG_BEFORE: Mapping[str, str] = {
     "trim": NEXT_STAGE,
     "level": LEVEL,
     "horns": LEVEL,
+    "trim lip": LEVEL,
     "feet": LEVEL,
     "sand": LEVEL,
     "ease edges": LEVEL,
