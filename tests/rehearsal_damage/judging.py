@@ -56,7 +56,7 @@ def damaged(kind: Kind, count: int) -> Iterator[tuple[str, Plan, Goal, Shop]]:
 
     Where fewer pieces have a place for it, those that have one are damaged several times.
     """
-    pieces = sorted(FILES)
+    pieces = sorted(kind.pieces or FILES)
     chance_for(kind.name).shuffle(pieces)
     made = turn = 0
     while made < count and pieces:

@@ -27,6 +27,8 @@ class Kind:
     reasons: frozenset[Reason]
     poorer: ShopDamage | None = None
     redrawn: Redrawn | None = None
+    pieces: tuple[str, ...] = ()
+    """The only pieces that have a place for it; none where any may."""
 
 
 def unhurt(plan: Plan, _goal: Goal, _chance: random.Random) -> Plan:

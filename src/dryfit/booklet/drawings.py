@@ -11,14 +11,17 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.drawing import Svg, piece_drawing
 from dryfit.booklet.drawing.exploded import exploded_drawing
 from dryfit.booklet.drawing.glue_up import glue_up_drawing
+from dryfit.booklet.drawing.lips import strip_drawing
 from dryfit.booklet.drawing.marking_out import families, marking_out
 from dryfit.booklet.drawing.part_sheet import part_sheets
 from dryfit.booklet.drawing.setup import setup_drawing
 from dryfit.booklet.drawing.timeline import timeline
 from dryfit.booklet.machine_words import cutter_name
+from dryfit.booklet.wording import deed
 from dryfit.placing.horns import with_horns
 from dryfit.placing.ladders import as_sawn
 from dryfit.placing.model import Model
+from dryfit.placing.strips import core_of, strip_name
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
@@ -79,6 +82,8 @@ def step_drawing(
     model = bench.model
     for operation in step.operations:
         if operation.glue_up is not None:
+            if deed(operation) == "lip":
+                return _lips_glued(operation, step, bench)
             name = operation.id.partition(" / ")[0]
             whole = _glued(model, name)
             for assembly in whole.assemblies:
@@ -111,7 +116,30 @@ def as_it_is(model: Model, step: Step) -> Model:
         if part.horns
         for feature in part.features
     )
+    if any(part.lips for part in model.parts) and _sizes_cores(step):
+        model = replace(model, parts=tuple(core_of(part) for part in model.parts))
     return model if late else with_horns(model)
+
+
+def _sizes_cores(step: Step) -> bool:
+    return all(operation.kind in {"width", "length"} for operation in step.operations)
+
+
+def _lips_glued(operation: Operation, step: Step, bench: Bench) -> Svg | None:
+    """Return the edges of a part with their strips, as the glue-up of a step puts them on."""
+    part = bench.part(operation.part)
+    if part is None:
+        return None
+    used = {name for work in operation.work for name in work.copies}
+    own = {
+        lip
+        for lip in part.lips
+        for copy in part.copies
+        if strip_name(copy.name, lip.surface) in used
+    }
+    lips = tuple(lip for lip in part.lips if lip in own)
+    proud = bench.shop.allowances["lip_proud"]
+    return strip_drawing(part, lips, proud, bench.say, f"{step.station}: {step.id}")
 
 
 def _glued(model: Model, name: str) -> Model:

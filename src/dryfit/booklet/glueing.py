@@ -9,7 +9,7 @@ from fractions import Fraction
 from dryfit.booklet.bench import Bench, CopyRow
 from dryfit.booklet.text import Amount, Text, capital
 from dryfit.booklet.titles import title
-from dryfit.booklet.wording import joints, lag, minutes
+from dryfit.booklet.wording import deed, joints, lag, minutes
 from dryfit.plan.operation import GlueUp, Operation
 from dryfit.plan.plan import Step
 
@@ -87,16 +87,19 @@ def glue_view(glue_up: GlueUp, operation: Operation, step: Step, bench: Bench) -
         joints=_joints(operation, bench),
         clamps=_clamps(glue_up, operation, bench),
         diagonals=tuple(_diagonal(name, mm, bench) for name, mm in glue_up.diagonals),
-        lags=tuple((_lag_words(row.until, glue_up), lag(row.tenths)) for row in glue_up.lags),
+        lags=tuple((_lag_words(row.until, operation), lag(row.tenths)) for row in glue_up.lags),
         closing=minutes(glue_up.closing_tenths),
         tight=glue_up.closing_tenths * 10 > glue_up.limit_tenths * 9,
         meanwhile=_meanwhile(step.meanwhile, bench),
     )
 
 
-def _lag_words(until: str, glue_up: GlueUp) -> str:
-    if until == "out of clamps" and not glue_up.clamps:
+def _lag_words(until: str, operation: Operation) -> str:
+    glue_up = operation.glue_up
+    if until == "out of clamps" and glue_up is not None and not glue_up.clamps:
         return "free"
+    if until == "level" and deed(operation) == "lip":
+        return "trim flush"
     return _LAG_WORDS.get(until, until)
 
 

@@ -12,6 +12,7 @@ from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import core_of
 from dryfit.placing.sum_shown import sum_pieces
 
 RESTING = "rest"
@@ -126,6 +127,8 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
             rows.append((glued, *wide, " wide when jointed, in the order of their numbers"))
         else:
             rows.append((f"{glued}each ", say.size(part.staves.width), " wide when jointed"))
+    if part.lips:
+        rows.append(_lipped(part, say))
     if part.horns:
         after = " when they are sawn off in the glued frame"
         horns = ("With horns of ", say.size(part.horns), " at both ends: ")
@@ -150,6 +153,22 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
     if own_joints:
         rows.append(own_joints)
     return joined(rows, " · ")
+
+
+def _lipped(part: Part, say: Say) -> Text:
+    """Return the core as the saw cuts it, and what comes on which of its edges."""
+    core = core_of(part)
+    on = (
+        (
+            Mark(lip.surface),
+            " with banding " if lip.banded else " with a strip ",
+            say.size(lip.thickness),
+            f" thick of {lip.timber}" if lip.timber else " thick",
+        )
+        for lip in part.lips
+    )
+    sizes = (say.size(core.length), " × ", say.size(core.width))
+    return ("Core for the saw ", *sizes, ", lipped at ", *joined(on, ", ", " and "))
 
 
 def _joints(part: Part, model: Model) -> Text:

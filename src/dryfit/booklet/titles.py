@@ -61,6 +61,8 @@ _NOUNS = {
     "make": "making",
     "fit": "fitting",
     "glue up": "glue-up",
+    "band": "edge banding",
+    "trim lip": "lips trimmed",
 }
 
 _OWN_NOUNS = frozenset({"hole", "rabbet", "slot"})
@@ -116,6 +118,8 @@ def _noun(operation: Operation) -> str:
     own = done.partition(" for ")[0]
     if own in _OWN_NOUNS:
         return f"{own}s"
+    if operation.kind == "glue up" and done == "lip":
+        return "lips glued on"
     if operation.kind == "hole" or done in _SLOTS:
         return done
     if operation.kind == "sand" and "inside" in done:

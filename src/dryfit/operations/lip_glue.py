@@ -143,6 +143,13 @@ def _closing(stage: Stage, clamped: int, shop: Shop) -> int:
     return tenths(spread + worked(shop, "place stave", each=strips) + shut)
 
 
+def _unlike(stage: Stage) -> Detail:
+    rows: list[str | Fraction] = ["They are not alike: "]
+    for lip in stage.lips:
+        rows += [f"{', ' if len(rows) > 1 else ''}at {lip.surface} ", lip.thickness, " thick"]
+    return tuple(rows)
+
+
 def _manners(stage: Stage, row: ClampRow | None, shop: Shop) -> list[Detail]:
     """Return how a strip lies, what presses it, and that each part is closed by itself."""
     found: list[Detail] = [
@@ -154,6 +161,8 @@ def _manners(stage: Stage, row: ClampRow | None, shop: Shop) -> list[Detail]:
             " past both ends, its straightest side to the core",
         )
     ]
+    if len({lip.thickness for lip in stage.lips}) > 1:
+        found.append(_unlike(stage))
     if row is not None:
         found.append(
             ("Between clamps and work, at both sides, a straight batten as long as the strip",)

@@ -8,19 +8,22 @@ that the strips of the edges cover theirs (common practice).
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from dryfit.geometry.frame import LENGTH, WIDTH
 from dryfit.operations.batch import Batch
 from dryfit.operations.gluing import lag_of
 from dryfit.operations.lip_glue import glue_ups
 from dryfit.operations.lip_stages import stages_of
 from dryfit.operations.lip_trim import ironed_on, trimmed
 from dryfit.operations.wishes import CUTS
+from dryfit.operations.words import listed
+from dryfit.placing.lip import ENDS
 from dryfit.placing.model import Part
-from dryfit.plan.operation import Operation, Rule
+from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.shop.shop import Shop
 
-WHY_CORE_FIRST = "the strips go on the core when that has its size"
+WHY_CORE_FIRST = "a lip goes on the core when that has its size"
 WHY_STRIPS_READY = "the strips lie ready before the glue is spread"
 WHY_HARD = "a strip that is trimmed while its glue is swollen stands hollow later"
 WHY_COLD = "banding is trimmed when it is cold and sticks"
@@ -70,6 +73,26 @@ def lipped(
         operations += [*rows, trim]
         before, why = trim.id, WHY_ENDS_FLUSH
     return Lipped(Batch(tuple(operations), tuple(rules)), tuple(glued), operations[-1].id)
+
+
+def as_core(batch: Batch, part: Part) -> Batch:
+    """Return the sawing of a core, where it says what the part measures with its lips."""
+    return replace(batch, operations=tuple(_of_a_core(row, part) for row in batch.operations))
+
+
+def _of_a_core(row: Operation, part: Part) -> Operation:
+    direction = _SAWN.get(row.kind)
+    if direction is None:
+        return row
+    where = listed(lip.surface for lip in part.lips if lip.surface in ENDS[direction])
+    if not where:
+        return row
+    size, word = (part.length, "long") if direction == LENGTH else (part.width, "wide")
+    core: Detail = (f"This is the core: with the lip at {where} it is ", size, f" {word}")
+    return replace(row, details=(*row.details, core))
+
+
+_SAWN = {"length": LENGTH, "width": WIDTH}
 
 
 def hard_lips(glued: Iterable[Operation], later: Iterable[Operation]) -> Iterator[Rule]:

@@ -11,7 +11,7 @@ from dryfit.operations.cut import Cut
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.lengths import cut_to_length, way_to_length
-from dryfit.operations.lipping import Lipped, lipped
+from dryfit.operations.lipping import Lipped, as_core, lipped
 from dryfit.operations.machine_limits import Piece, why_not_ripped
 from dryfit.operations.milling import TO_BUY, milled
 from dryfit.operations.minutes import METRE, tenths, worked
@@ -82,6 +82,7 @@ def sections_of(
             rules = [Rule(name, length.id, WHY_FREED_FIRST) for name in freed]
         batches += [section, Batch((length,), tuple(rules))]
         if part.lips:
+            batches[-2:] = (as_core(batch, whole) for batch in batches[-2:])
             lip = _lipped(whole, chains, model, shop)
             batches.append(lip.batch)
             glued += lip.glued

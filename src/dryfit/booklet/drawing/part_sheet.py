@@ -15,6 +15,7 @@ from dryfit.booklet.drawing.balloons import draw_balloon, radius_of
 from dryfit.booklet.drawing.canvas import FINE, Canvas, Svg, text_room, width_of
 from dryfit.booklet.drawing.form_words import forms_told
 from dryfit.booklet.drawing.hole_rows import is_within, rows_told, within_rows
+from dryfit.booklet.drawing.lips import draw_lips, lips_told
 from dryfit.booklet.drawing.part_views import PartView, Side, draw_view, part_view
 from dryfit.booklet.drawing.ruler import Ruler, Stretch, ruler
 from dryfit.booklet.drawing.running import STEP, Tick, running_below, running_beside, spread
@@ -78,7 +79,7 @@ def part_sheets(part: Part, model: Model, labels: Labels) -> tuple[Svg, ...]:
         scale = scale_along([part], room=wide - _LEFT - FIGURES)
         top = _views(canvas, part, pair, scale, (labels, say), top)
         own = [each for hand in pair for each in _of(part, hand.copy)]
-        for line in (*rows_told(own, say), *forms_told(part, say)):
+        for line in (*rows_told(own, say), *forms_told(part, say), *lips_told(part, say)):
             top = words_below(canvas, line, top, wide)
         hands = f", hand {' and '.join(hand.copy.hand for hand in pair)}" if every else ""
         sheets.append(canvas.finish(f"{part.name}{hands}, face and edge"))
@@ -189,6 +190,7 @@ def _view(
     begin = top
     for index, (view, hand) in enumerate(views):
         draw_view(canvas, view, scale, top)
+        draw_lips(canvas, part, view, side, scale, top)
         high = view.height * scale.scale
         _marks(canvas, view, side, hand if len(pair) > 1 else None, scale, top)
         if index == len(views) - 1:
