@@ -41,6 +41,9 @@ def test_the_shipped_figures_are_those_of_the_trade() -> None:
         "pad": 10,
         "panel_spacing": 300,
         "panel_end": 50,
+        # Common practice: strips on a sheet's edge over a batten, thin ones with tape.
+        "lip_spacing": 200,
+        "lip_taped": 6,
     }
     assert shop.sanding.grits == ("120", "180")
     assert shop.sanding.inside == Fraction(1, 2)
