@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -21,8 +20,6 @@ LAY_OUT = "lay out"
 
 _WHOLE = frozenset({"sand", "level", "ease edges", "coat"})
 """Kinds that are done to an assembly as a whole: its parts need no list."""
-
-_CUT = re.compile(r"Cuts? [A-Z]+\d")
 
 _TARGETS = {
     "length": ("length", "stop"),
@@ -110,8 +107,8 @@ def _block(deeds: Deeds, bench: Bench) -> Block:
         columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
         holding=None if glued else holding(held, bench),
         passes=pass_lines(every, bench),
-        details=(*_but_cuts(told), *_spacing(every[0], bench)),
-        cuts=_cuts_of_boards(told),
+        details=(*told, *_spacing(every[0], bench)),
+        cuts=_cuts_of_boards(every, bench) if len(every) == 1 else (),
         boards=tuple(dict.fromkeys(cut.board for op in every for cut in op.board_cuts)),
         rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
@@ -150,18 +147,8 @@ def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tupl
     return tuple(rows)
 
 
-def _cuts_of_boards(lines: Iterable[Text]) -> tuple[Text, ...]:
-    return tuple(line for line in lines if _is_cut(line))
-
-
-def _but_cuts(lines: Iterable[Text]) -> tuple[Text, ...]:
-    return tuple(line for line in lines if not _is_cut(line))
-
-
-def _is_cut(line: Text) -> bool:
-    """Return whether a line tells of numbered cuts of a board (`operations.board_words`)."""
-    first = line[0]
-    return isinstance(first, str) and _CUT.match(first) is not None
+def _cuts_of_boards(operations: Iterable[Operation], bench: Bench) -> tuple[Text, ...]:
+    return tuple(sentence(bench.say.detail(line)) for op in operations for line in op.cut_lines)
 
 
 def _spacing(operation: Operation, bench: Bench) -> tuple[Text, ...]:
@@ -191,8 +178,8 @@ def _row(
         rough=() if rough is None else bench.say.sizes(rough),
         copies=copies,
         hand=hand,
-        lines=(*_but_cuts(lines), target) if target else _but_cuts(lines),
-        cuts=_cuts_of_boards(lines),
+        lines=(*lines, target) if target else tuple(lines),
+        cuts=_cuts_of_boards((said.operation for said in row), bench) if len(every) > 1 else (),
         boxes=tuple(
             Box(said.operation.id, said.heading, minutes(said.operation.tenths)) for said in row
         ),

@@ -77,8 +77,8 @@ def _boards(cuts: Sequence[LayoutCut]) -> str:
     return named if any(cut.whole for cut in cuts) else f"the pieces of {named}"
 
 
-def cut_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
-    """Yield each cut in order; neighbours in a row at one figure are told in one line."""
+def sawing_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
+    """Yield what must be known beside the cuts."""
     if any(not cut.board.on_hand for cut in cuts):
         bought = dict.fromkeys(board_name(cut.board) for cut in cuts if not cut.board.on_hand)
         yield (f"To be bought first: {listed(bought)}",)
@@ -88,6 +88,10 @@ def cut_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
             yield FRESH_END
         elif way.fence is not None:
             yield FRESH_EDGE
+
+
+def cut_lines(cuts: Sequence[LayoutCut]) -> Iterator[Detail]:
+    """Yield each cut in order; neighbours in a row at one figure are told in one line."""
     told: set[tuple[str, int]] = set()
     for row in _alike(cuts):
         yield _told(row, told)

@@ -16,7 +16,7 @@ from dryfit.operations.board_saws import (
     settings_of,
     straight_edges,
 )
-from dryfit.operations.board_words import cut_details, of_parts, sawing_sentence
+from dryfit.operations.board_words import cut_lines, of_parts, sawing_details, sawing_sentence
 from dryfit.operations.cut_groups import DEEDS, CutGroup, grouped
 from dryfit.operations.heavy_boards import with_helpers
 from dryfit.operations.layout_cuts import LayoutCut, layout_cuts
@@ -131,8 +131,9 @@ def _operation(group: CutGroup, way: SawWay, model: Model, shop: Shop) -> Operat
         work=_works(blank for cut in cuts for blank in cut.last_of),
         tenths=tenths(sawing_minutes(way, cuts, shop)),
         sentence=sawing_sentence(cuts, way, model),
-        details=tuple(dict.fromkeys(cut_details(cuts, way))),
+        details=tuple(dict.fromkeys(sawing_details(cuts, way))),
         board_cuts=tuple(cut.for_plan() for cut in cuts),
+        cut_lines=tuple(cut_lines(cuts)),
     )
 
 

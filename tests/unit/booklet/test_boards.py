@@ -160,12 +160,10 @@ def test_of_a_slab_that_tapers_the_far_edge_slopes() -> None:
 def test_a_step_has_a_box_for_each_cut_of_a_board() -> None:
     plan = planned.plan()
     first = plan.steps[0]
-    told = (
-        ("Measure each from the freshly sawn end of the piece in hand",),
-        ("Cut A2: ", Fraction(985), " from the fresh end; off comes the wood for a, b and c"),
-    )
+    told = (("Measure each from the freshly sawn end of the piece in hand",),)
+    line = ("Cut A2: ", Fraction(985), " from the fresh end; off comes the wood for a, b and c")
     cut = BoardCut("A", 2, 1, "rest", "crosscut", Fraction(985), Fraction(3))
-    sawing = replace(first.operations[0], details=told, board_cuts=(cut,))
+    sawing = replace(first.operations[0], details=told, board_cuts=(cut,), cut_lines=(line,))
     step = replace(first, operations=(sawing,))
     bench_of = replace(plan, steps=(step, *plan.steps[1:]))
     made = booklet.booklet_view(fixtures.model(), bench_of, planned.shop(), (), laid=bench.ENOUGH)
