@@ -111,7 +111,7 @@ def _chain(figure: Figure, say: Say) -> Text:
     """Return ``shoulder 880 + tenon 20 + tenon 20 = 920``, and what rounding leaves over."""
     if len(figure.terms) == 1 and figure.terms[0].amount == figure.value:
         return (f"{figure.terms[0].label} ", say.size(figure.value))
-    terms, came_to = sum_pieces(figure, say.display, times="×", minus="−")
+    terms, came_to = sum_pieces(figure, say.display.plain, times="×", minus="−")
     return tuple(
         each if isinstance(each, str) else say.setting(each[0]) if each[1] else say.size(each[0])
         for each in (*terms, *came_to)

@@ -65,7 +65,7 @@ class Say:
 
     def size(self, length: Fraction) -> Amount:
         """Return a size to the step of the units line, with ``"`` in inches and bare in mm."""
-        return Amount(length, self.display.shown(length))
+        return Amount(length, self.display.plain.shown(length))
 
     def size_with_unit(self, length: Fraction) -> Amount:
         """Return a size as said in a sentence, with its unit."""
@@ -73,7 +73,7 @@ class Say:
 
     def setting(self, length: Fraction) -> Amount:
         """Return a setting of a machine, to a tenth of a millimetre or 1/64 in."""
-        return Amount(length, self.display.shown(length, fitted=True))
+        return Amount(length, self.display.plain.shown(length, fitted=True))
 
     def setting_with_unit(self, length: Fraction) -> Amount:
         """Return a setting of a machine as said in a sentence."""

@@ -45,7 +45,7 @@ def check(options: argparse.Namespace) -> int:
             plan, findings = _planned(options, checked, progress, USUAL, rehearsed=True)
     if options.json:
         head = _head("dryfit-check/1", checked) | severity_counts(findings)
-        shown = checked.declared.display.shown
+        shown = checked.declared.display.plain.shown
         _write_json(head | {"findings": findings_json(findings, shown)})
         return status_of(findings)
     tell(findings)
@@ -83,7 +83,7 @@ def parts(options: argparse.Namespace) -> int:
             checked.declared.piece,
             checked.source.name,
             model,
-            findings_json(checked.findings, display.shown),
+            findings_json(checked.findings, display.plain.shown),
             display.unit,
         )
         _write_json(document)
@@ -120,7 +120,7 @@ def steps(options: argparse.Namespace) -> int:
             piece=checked.declared.piece,
             notes=checked.source.name,
             display=display,
-            findings=findings_json(findings, display.shown),
+            findings=findings_json(findings, display.plain.shown),
             rehearsed=rehearsed and plan is not None,
         )
         _write_json(document)

@@ -32,7 +32,7 @@ def stock(options: argparse.Namespace) -> int:
             checked.declared.piece,
             checked.source.name,
             laid,
-            findings_json(findings, display.shown),
+            findings_json(findings, display.plain.shown),
             display,
             checked.shop,
         )

@@ -75,7 +75,8 @@ def parts_csv(model: Model) -> str:
     rows.writerow(_CSV)
     for part in model.parts:
         sizes = (part.cut_length, part.width, part.thickness, part.shoulder_length)
-        shown = ["" if size is None else model.display.shown(size).rstrip('"') for size in sizes]
+        show = model.display.plain.shown
+        shown = ["" if size is None else show(size).rstrip('"') for size in sizes]
         rows.writerow(
             [
                 part.name,

@@ -11,7 +11,7 @@ _HEAD = ("part", "n", "length", "width", "thick", "timber")
 
 def parts_table(model: Model) -> str:
     """Return the parts, sizes as the booklet prints them, with the sums behind them."""
-    show = model.display.shown
+    show = model.display.plain.shown
     rows = [
         (
             part.name,
@@ -24,7 +24,11 @@ def parts_table(model: Model) -> str:
         for part in model.parts
     ]
     widths = [max(len(row[column]) for row in (_HEAD, *rows)) for column in range(len(_HEAD))]
-    lines = [f"{model.piece}: sizes in {_UNIT_WORDS[model.display.unit]}", "", _row(_HEAD, widths)]
+    lines = [
+        f"{model.piece}: sizes in {_UNIT_WORDS[model.display.plain.unit]}",
+        "",
+        _row(_HEAD, widths),
+    ]
     for part, row in zip(model.parts, rows, strict=True):
         lines.append(_row(row, widths))
         lines += [f"    {words}" for words in sums_behind(part, model)]
@@ -45,13 +49,15 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     for what in ("length", "shoulder length", "width"):
         figure = model.figures.get(f"{part.name}.{what}")
         if figure is not None and figure.terms and not part.made:
-            said.append(f"{what} {sum_shown(figure, model.display)}")
+            said.append(f"{what} {sum_shown(figure, model.display.plain)}")
     if part.staves:
         staves = part.staves
-        wide = ", ".join(model.display.shown(width) for width in staves.widths or (staves.width,))
+        wide = ", ".join(
+            model.display.plain.shown(width) for width in staves.widths or (staves.width,)
+        )
         said.append(f"glued from {staves.count} of {wide}")
     if part.sloped:
-        show = model.display.shown
+        show = model.display.plain.shown
         said.append(f"sawn along its slope to {show(part.cut_length)}, upright {show(part.length)}")
     said += part.asked
     said += [f"{each.dimension} = {each.formula}, as measured" for each in part.measures]

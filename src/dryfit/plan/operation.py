@@ -99,7 +99,8 @@ class Operation:
     what to do, without figures of settings; `details` what must be known beside it; `check` what
     proves it; `cautions` are keys of the caution table.  `rough` is length, width and thickness of
     each blank that is cut from a board; `board_cuts` are the cuts of boards that it
-    does, where the boards are laid out, and `cut_lines` tell them, each to be ticked.  `hands` is how many people it takes from start to end.
+    does, where the boards are laid out, and `cut_lines` tell them, each to be ticked.  `hands` is
+    how many people it takes from start to end.
     `between_strips` is whether strips as thick as the work go through the planer beside it, so long
     that they are bitten in its place.
     """

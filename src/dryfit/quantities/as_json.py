@@ -14,7 +14,7 @@ def length_json(
 
     `fitted` shows it to the step of settings of fitted joints.
     """
-    return length_object(length, display.shown(length, fitted=fitted))
+    return length_object(length, display.plain.shown(length, fitted=fitted))
 
 
 def length_object(length: Fraction, shown: str) -> dict[str, str | float]:

@@ -8,7 +8,7 @@ marked by `Display.moved`, so that the booklet can say "about".
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal
 
@@ -33,8 +33,9 @@ _EXAMPLE_STEPS = (
 class Display:
     """How the maker reads lengths: the unit, and the step in that unit.
 
-    `bare` is whether a figure as it is shown reads back to the same length in the notes: it does
-    not where their figures without a unit are centimetres or metres.
+    `bare` is whether a figure without a unit reads back to the same length in the notes: it does
+    not where such figures are centimetres or metres there.  What is said to the maker has its unit
+    then, so that every line to write instead can be taken as it stands; `plain` is for tables.
     """
 
     unit: Literal["mm", "in"] = "mm"
@@ -52,14 +53,21 @@ class Display:
         return Display.inches() if unit == "in" else Display(bare=unit == "mm")
 
     def shown(self, length: Fraction, *, fitted: bool = False) -> str:
-        """Return the length as printed, without the unit in millimetres, with ``"`` in inches."""
+        """Return the length as printed, with ``"`` in inches, and bare in millimetres if `bare`."""
         rounded = _to_step(self._in_unit(length), self._step(fitted=fitted))
-        return _decimal(rounded) if self.unit == "mm" else f'{mixed(rounded)}"'
+        if self.unit == "mm":
+            return _decimal(rounded) if self.bare else f"{_decimal(rounded)} mm"
+        return f'{mixed(rounded)}"'
 
     def with_unit(self, length: Fraction, *, fitted: bool = False) -> str:
         """Return the length as said in a sentence, always with its unit."""
         text = self.shown(length, fitted=fitted)
-        return f"{text} mm" if self.unit == "mm" else text
+        return f"{text} mm" if self.unit == "mm" and self.bare else text
+
+    @property
+    def plain(self) -> Display:
+        """Return the same display for tables and drawings, whose heading says the unit."""
+        return self if self.bare else replace(self, bare=True)
 
     def movement(self, length: Fraction) -> str:
         """Return how far wood moves, with its unit: to 1/2 mm or 1/32 in, whatever the step."""

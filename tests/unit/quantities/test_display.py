@@ -47,3 +47,11 @@ def test_no_advice_on_a_piece_has_a_bare_figure_in_it() -> None:
         if FIGURE.search(quoted)
     ]
     assert bare == []
+
+
+def test_where_bare_figures_are_centimetres_what_is_said_has_its_unit() -> None:
+    centimetres = Display.of_unit("cm")
+    assert centimetres.shown(Fraction(40)) == "40 mm"
+    assert centimetres.with_unit(Fraction(40)) == "40 mm"
+    assert centimetres.plain.shown(Fraction(40)) == "40"
+    assert Display.of_unit("mm").shown(Fraction(40)) == "40"

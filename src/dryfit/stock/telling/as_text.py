@@ -43,14 +43,14 @@ def no_boards(display: Display) -> str:
 
 def stock_text(laid: LaidOut, model: Model, shop: Shop) -> str:
     """Return all that is told of the stock, a line each."""
-    display, written = model.display, written_names(model)
+    display, written = model.display.plain, written_names(model)
     lines = [with_unit(said, display) for said in verdict_in_words(laid, written)]
     for board in laid.boards:
         lines += ["", *_board(board, laid, model, shop)]
     for title, rows in (
         ("missing", [missing_in_words(row, written) for row in laid.missing]),
         ("to buy", list(_to_buy(laid.buy, display))),
-        ("left over, ready for the next notes", list(left_over(laid, display))),
+        ("left over, ready for the next notes", list(left_over(laid, model.display))),
     ):
         if rows:
             lines += ["", title, *(f"  {row}" for row in rows)]
@@ -62,7 +62,7 @@ def _lines(lines: Sequence[str]) -> str:
 
 
 def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterator[str]:
-    display, written = model.display, written_names(model)
+    display, written = model.display.plain, written_names(model)
     layout = next((each for each in laid.layouts if each.board.label == board.label), None)
     yield f"{board.label}  {spoken(board_in_words(board), display)} ({place_in_words(board)})"
     if said := flat_in_words(board, layout, display, shop):

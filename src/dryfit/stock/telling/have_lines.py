@@ -39,6 +39,8 @@ def _phrases(have: Have, display: Display) -> Iterator[str]:
         yield f"buy {unit}{kind}s{of}"
     else:
         yield f"have {unit}{have.count} {kind}{'s' if have.count > 1 else ''}{of}"
+    # The line says its own unit.
+    display = display.plain
     yield from _sizes(have, display)
     yield from _of_a_sheet(have, display) if have.kind == "sheet" else _of_a_board(have, display)
     if have.moisture is not None:

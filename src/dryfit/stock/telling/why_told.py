@@ -40,7 +40,7 @@ def _blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> str:
 
 
 def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> Iterator[str]:
-    display = model.display
+    display = model.display.plain
     sizes = measured((blank.length, blank.width, blank.thickness))
     makes = ", ".join(blank.pieces) or made_in_words(blank, written_names(model))
     yield f"{blank.name} ({blank.letter}): {spoken(sizes, display)}, for {makes}"
@@ -68,7 +68,7 @@ def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> It
 def _board(
     name: str, board: StockBoard, layout: BoardLayout | None, model: Model, shop: Shop
 ) -> Iterator[str]:
-    display = model.display
+    display = model.display.plain
     yield f"{name}: {spoken(board_in_words(board), display)} ({place_in_words(board)})"
     if said := flat_in_words(board, layout, display, shop):
         yield f"  {spoken(said, display)}"
