@@ -99,22 +99,31 @@ def blocks(operations: Iterable[Operation], bench: Bench) -> tuple[Block, ...]:
 def _block(deeds: Deeds, bench: Bench) -> Block:
     every = deeds.every()
     details = _by_detail(every)
-    told = _shared(details, every, bench)
+    told = _shared(details, deeds, bench)
     glued = any(operation.glue_up is not None for operation in every)
     held = [(capital(column.heading), deeds.under(column)) for column in deeds.columns]
     return Block(
         single=deeds.single,
-        columns=tuple(_column(column, single=deeds.single) for column in deeds.columns),
+        columns=_columns(deeds),
         holding=None if glued else holding(held, bench),
         passes=pass_lines(every, bench),
         details=(*told, *_spacing(every[0], bench)),
         cuts=_cuts_of_boards(every, bench) if len(every) == 1 else (),
-        boards=tuple(dict.fromkeys(cut.board for op in every for cut in op.board_cuts)),
+        boards=tuple(sorted({cut.board for op in every for cut in op.board_cuts}, key=_letters)),
         rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
         measure=_measure(every[0], bench),
         checks=tuple(dict.fromkeys(op.check for op in every if op.check is not None)),
     )
+
+
+def _columns(deeds: Deeds) -> tuple[tuple[str, Text], ...]:
+    """Return the heading and the sentence of each column; what both say is said once."""
+    columns = {
+        said: heading
+        for heading, said in (_column(each, single=deeds.single) for each in deeds.columns)
+    }
+    return tuple((heading, said) for said, heading in columns.items())
 
 
 def _column(column: Said, *, single: bool) -> tuple[str, Text]:
@@ -134,17 +143,23 @@ def _by_detail(operations: Sequence[Operation]) -> _Details:
     return {detail: tuple(row) for detail, row in found.items()}
 
 
-def _shared(details: _Details, every: Sequence[Operation], bench: Bench) -> tuple[Text, ...]:
-    """Return what is said of several, once; of some only, with the letters of the parts."""
+def _shared(details: _Details, deeds: Deeds, bench: Bench) -> tuple[Text, ...]:
+    """Return what is said of several parts, once; of some only, with their letters."""
     rows: list[Text] = []
+    every = deeds.every()
     for detail, operations in details.items():
         if len(operations) == len(every):
             rows.append(sentence(bench.say.detail(detail)))
-        elif len(operations) > 1:
+        elif not any(_all_in(row, operations) for row in deeds.rows):
             letters = (bench.labels.part(subject(op)) or subject(op) for op in operations)
             whom = f"{listed(dict.fromkeys(letters))}: "
             rows.append(sentence((whom, *bench.say.detail(detail))))
     return tuple(rows)
+
+
+def _all_in(row: Sequence[Said], operations: Iterable[Operation]) -> bool:
+    """Return whether the operations are all those of one row, so that it alone is told."""
+    return {operation.id for operation in operations} <= {said.operation.id for said in row}
 
 
 def _cuts_of_boards(operations: Iterable[Operation], bench: Bench) -> tuple[Text, ...]:
@@ -169,7 +184,7 @@ def _row(
     lines: list[Text] = [
         sentence(bench.say.detail(detail))
         for detail, saying in details.items()
-        if len(saying) == 1 < len(every) and saying[0] in {said.operation for said in row}
+        if len(saying) < len(every) and _all_in(row, saying)
     ]
     target = _target(first.operation, bench)
     rough = first.operation.rough
@@ -186,11 +201,18 @@ def _row(
     )
 
 
+def _letters(label: str) -> tuple[int, str]:
+    return len(label), label
+
+
 def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], str | None]:
     """Return the copies worked on, in short where they are all of a part, and their one hand."""
-    if operation.glue_up is not None or operation.board_cuts:
-        # What comes off a board is told cut by cut, by the letters of the blanks.
+    if operation.glue_up is not None:
         return (), None
+    if operation.board_cuts:
+        # What comes off a board is told cut by cut, by the letters of the blanks.
+        label = bench.labels.part(subject(operation))
+        return ((CopyRow(label, operation.part, "", None),) if label else ()), None
     names = tuple(dict.fromkeys(name for work in operation.work for name in work.copies))
     part = bench.part(operation.work[0].part) if operation.work else None
     if part is None:

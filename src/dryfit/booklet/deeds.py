@@ -156,12 +156,13 @@ def together(operations: Iterable[Operation], bench: Bench) -> tuple[Deeds, ...]
 def _goes_on(row: list[Said], said: Said) -> bool:
     """Whether the operation is a second box of the row: another deed on the same part."""
     first = row[0]
+    sawn = bool(first.operation.board_cuts and said.operation.board_cuts)
     return (
         len(row) == 1
         and first.sentence.thing is not None
         and said.sentence.thing is not None
         and subject(first.operation) == subject(said.operation)
-        and first.frame != said.frame
+        and (sawn or first.frame != said.frame)
         and first.heading != said.heading
     )
 

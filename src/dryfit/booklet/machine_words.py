@@ -27,6 +27,9 @@ _LABELS = {
     "jig": "Cleat",
 }
 
+_NO_RANGE = Fraction(1)
+"""Heights of the blade, in mm, that nobody sets apart."""
+
 _CUTTER_WORDS = {
     "mitre saw": "blade",
     "band saw": "blade",
@@ -180,8 +183,8 @@ def _height_details(setting: Setting, height: Fraction, machine: Machine) -> Ite
 
 
 def _through(least: Amount, most: Amount) -> Text:
-    if least == most:
-        return ("cuts right through; no lower, and no higher: it serves thick and thin",)
+    if most.value - least.value < _NO_RANGE:
+        return ("cuts right through thick and thin: no lower, and hardly higher",)
     return ("cuts right through; ", least, " to ", most, " will do")
 
 

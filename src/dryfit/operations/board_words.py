@@ -1,7 +1,8 @@
 """How the cuts of boards are told: what is sawn for which part, and each cut with its figure.
 
-A cut is called by its board and its number, ``A2``.  Every figure counts from the freshly sawn end
-or edge of the piece in hand, so that no kerf adds up.
+A cut is called by its board and its number, ``A2``.  Every figure counts from the end or edge of
+the piece in hand that lies towards those of the board from which its drawing counts: on the left,
+and below.  So no kerf adds up.
 """
 
 from __future__ import annotations
@@ -17,38 +18,43 @@ from dryfit.plan.sawing import Becomes
 from dryfit.stock.laid_out import NamedBlank, StockBoard
 
 FRESH_END: Detail = (
-    "Measure each from the freshly sawn end of the piece in hand, never on from the last mark",
+    "Measure each from the piece's left end as drawn, freshly sawn, never on from the last mark",
 )
 FRESH_EDGE: Detail = (
     (
-        "The fresh edge of the piece in hand runs along the fence; what is kept comes off between "
+        "The piece's lower edge as drawn runs along the fence; what is kept comes off between "
         "fence and blade"
     ),
+)
+OWN_EDGE: Detail = (
+    ("Measure each from the piece's left end or lower edge as drawn, never on from the last mark"),
 )
 
 LEFTOVER = "a leftover to keep"
 
 
 def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str:
-    """Return what is sawn from which boards, without a figure."""
-    thing, boards = of_parts(cuts[0].owner, model), _boards(cuts)
+    """Return what is sawn for which parts, without a figure.
+
+    Each cut is told with its board; here no board is named, so that what is said of several parts
+    is said once for all of them.
+    """
+    thing = of_parts(cuts[0].owner, model)
+    wood = f"the wood for {thing}"
     if cuts[0].board.line.kind == "sheet":
-        return f"For {thing}, break down {boards} along a straight edge, the sheet on supports"
-    if cuts[0].cut.saw == "crosscut" and all(cut.trims for cut in cuts):
-        hand = " by hand" if way.station == BENCH else ""
-        return f"For {thing}, saw the raw end off {boards}{hand}"
+        return f"Break down the sheets for {thing} along a straight edge, on supports"
     if cuts[0].cut.saw == "crosscut":
         hand = " by hand" if way.station == BENCH else ""
-        return f"For {thing}, crosscut {boards}{hand} to chalk marks"
+        return f"Crosscut {wood}{hand} to chalk marks"
     if all(cut.trims for cut in cuts):
         hand = ", with a hand saw" if way.station == BENCH else ""
-        return f"For {thing}, saw the raw edge off {boards}, along a chalk line{hand}"
+        return f"Saw the raw edge off {wood}, along a chalk line{hand}"
     if way.fence is not None:
-        fresh = "the straight edge" if way.straight else "the fresh edge"
-        return f"For {thing}, rip {boards}, {fresh} at the fence"
+        straight = ", the straight edge at the fence" if way.straight else " along the fence"
+        return f"Rip {wood}{straight}"
     if way.station == BENCH:
-        return f"For {thing}, rip {boards} with a hand saw"
-    return f"For {thing}, rip {boards} without the fence, along a chalk line"
+        return f"Rip {wood} with a hand saw"
+    return f"Rip {wood} without the fence, along a chalk line"
 
 
 def of_parts(blank: NamedBlank, model: Model) -> str:
@@ -64,30 +70,18 @@ def board_name(board: StockBoard) -> str:
     return f"{board.line.kind} {board.label}"
 
 
-def _boards(cuts: Sequence[LayoutCut]) -> str:
-    """Return the boards of the cuts; what is cut from one that is parted already is a piece."""
-    kinds: dict[str, list[str]] = {}
-    for cut in cuts:
-        row = kinds.setdefault(cut.board.line.kind, [])
-        if cut.board.label not in row:
-            row.append(cut.board.label)
-    named = listed(
-        f"{kind}{'s' if len(row) > 1 else ''} {listed(row)}" for kind, row in kinds.items()
-    )
-    return named if any(cut.whole for cut in cuts) else f"the pieces of {named}"
-
-
 def sawing_details(cuts: Sequence[LayoutCut], way: SawWay) -> Iterator[Detail]:
     """Yield what must be known beside the cuts."""
     if any(not cut.board.on_hand for cut in cuts):
         bought = dict.fromkeys(board_name(cut.board) for cut in cuts if not cut.board.on_hand)
         yield (f"To be bought first: {listed(bought)}",)
     yield from dict.fromkeys(filter(None, (way.why,)))
-    if any(not cut.trims for cut in cuts):
-        if cuts[0].cut.saw == "crosscut":
-            yield FRESH_END
-        elif way.fence is not None:
-            yield FRESH_EDGE
+    if cuts[0].board.line.kind == "sheet":
+        yield OWN_EDGE
+    elif cuts[0].cut.saw == "crosscut":
+        yield FRESH_END
+    elif way.fence is not None:
+        yield FRESH_EDGE
 
 
 def cut_lines(cuts: Sequence[LayoutCut]) -> Iterator[Detail]:
@@ -130,14 +124,14 @@ def _told(row: Sequence[LayoutCut], told: Collection[tuple[str, int]]) -> Detail
             return (f"Cut {names}{where}: the raw {raw}, no more than the saw takes",)
         return (f"Cut {names}{where}: the raw {raw}, ", first.cut.at)
     each = "each " if len(row) > 1 else ""
-    fresh = "fresh end" if first.cut.saw == "crosscut" else "fresh edge"
+    counted_from = "end" if first.cut.saw == "crosscut" else "edge"
     if first.along_bark:
-        fresh = "edge with the bark"
+        counted_from = "edge with the bark"
     cuts = "Cuts" if len(row) > 1 else "Cut"
     return (
         f"{cuts} {names}{where}: {each}",
         first.cut.at,
-        f" from the {fresh}; {_falls(row)}{_left(last)}",
+        f" from the {counted_from}; {_falls(row)}{_left(last)}",
     )
 
 
@@ -153,7 +147,8 @@ def _in_hand(cut: LayoutCut, told: Collection[tuple[str, int]]) -> str:
 def _falls(row: Sequence[LayoutCut]) -> str:
     """Return what comes off: blanks, the wood for more of them, what is worth keeping, or waste."""
     off = [_named(cut.first) for cut in row if cut.first is not None]
-    letters = listed(letter for cut in row if cut.first is None for letter in cut.letters)
+    more = {letter for cut in row if cut.first is None for letter in cut.letters}
+    letters = listed(sorted(more, key=lambda letter: (len(letter), letter)))
     off += [f"the wood for {letters}"] if letters else []
     if off:
         comes = "come" if len(off) > 1 else "comes"

@@ -35,7 +35,7 @@ from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 
 ZERO = Fraction(0)
 WHY_CROSSCUT_AFTER_RIP = "it is cut off what that rip has freed"
-WHY_FROM_WHAT_IS_LEFT = "it is cut from what the other leaves of the piece"
+WHY_FROM_WHAT_IS_LEFT = "it is sawn out of what that cut leaves"
 
 
 @dataclass(frozen=True, slots=True)

@@ -117,7 +117,7 @@ def test_a_height_that_only_just_serves_thick_and_thin_says_so() -> None:
     axes["height"] = replace(height, value=Fraction(45), at_most=Fraction(45))
     found = settings(replace(step, settings=tuple(axes.items())))
     rows = [plain(row) for box in found.change for row in box.details]
-    assert "cuts right through; no lower, and no higher: it serves thick and thin" in rows
+    assert "cuts right through thick and thin: no lower, and hardly higher" in rows
 
 
 def test_a_pair_of_stops_is_two_figures() -> None:

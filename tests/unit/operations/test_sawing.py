@@ -76,22 +76,22 @@ def test_seven_sections_and_their_rips_as_in_the_worked_example() -> None:
 def test_each_cut_is_told_from_the_fresh_end_of_the_piece_in_hand() -> None:
     work = sawn(trade_example(piece()))
     rough, rip = operation(work, "post / rough length"), operation(work, "post / rip")
-    assert rough.sentence == "For the posts, crosscut board A to chalk marks"
-    assert rough.details == (
-        FRESH_END,
+    assert rough.sentence == "Crosscut the wood for the posts to chalk marks"
+    assert rough.details == (FRESH_END,)
+    assert rough.cut_lines == (
         ("Cut A1: the raw end, ", Fraction(22)),
         (
             "Cut A2: ",
             Fraction(985),
-            " from the fresh end; off comes the wood for M, N and O",
+            " from the end; off comes the wood for M, N and O",
         ),
     )
-    assert rip.sentence == "For the posts, rip the pieces of board A, the fresh edge at the fence"
-    assert rip.details[1:] == (
+    assert rip.sentence == "Rip the wood for the posts along the fence"
+    assert rip.cut_lines == (
         (
             "Cuts A3, A4 and A5, in what A2 took off: each ",
             Fraction(50),
-            f" from the fresh edge; off come {OFF_A2}",
+            f" from the edge; off come {OFF_A2}",
         ),
     )
 
@@ -104,15 +104,15 @@ def test_what_is_worth_keeping_is_not_told_as_waste() -> None:
     falls = (begin, begin + 900)
     end = (begin + 900 + 1060 + 2 * Fraction(16, 5), a.sizes[0])
     kept = (Fallen(falls, whole, (falls, whole), True), Fallen(end, whole, (end, whole), True))
-    told = [*operation(sawn(laid((replace(cut, fallen=kept),))), "apron / rough length").details]
+    told = operation(sawn(laid((replace(cut, fallen=kept),))), "apron / rough length").cut_lines
     ends = [words[-1] for words in told if words[0] in {"Cut A2: ", "Cut A3: "}]
     assert ends == [
-        " from the fresh end; what falls is a leftover to keep",
-        " from the fresh end; off comes the wood for S, and what is left is a leftover to keep",
+        " from the end; what falls is a leftover to keep",
+        " from the end; off comes the wood for S, and what is left is a leftover to keep",
     ]
-    burnt = [*operation(sawn(laid((cut,))), "apron / rough length").details]
+    burnt = operation(sawn(laid((cut,))), "apron / rough length").cut_lines
     assert [words[-1] for words in burnt if words[0] == "Cut A2: "] == [
-        " from the fresh end; what falls is waste"
+        " from the end; what falls is waste"
     ]
 
 
@@ -120,7 +120,7 @@ def test_cuts_alike_tell_all_that_comes_off() -> None:
     # The second strip is crosscut once more, the first is a blank.
     of, (b, *_) = blanks_of_the_bench(), boards(piece())[1:]
     cut = cut_up(b, across((1060, along((45, of["F"]), (45, across((1060, of["G"])))))))
-    told = [words for each in sawing(sawn(laid((cut,)))) for words in each.details]
+    told = [words for each in sawing(sawn(laid((cut,)))) for words in each.cut_lines]
     assert any("off come slat blank 1 (F) and the wood for G" in str(words) for words in told)
 
 
