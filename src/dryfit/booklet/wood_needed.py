@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import blank_of
@@ -46,7 +47,8 @@ def wood_needed(model: Model, say: Say) -> tuple[WoodNeeded, ...]:
 
 def boards_to_have(model: Model, shop: Shop, say: Say) -> tuple[WoodNeeded, ...]:
     """Return about how much wood in boards and sheets is enough, in the order of the notes."""
-    bought = (part for part in model.parts if not part.made)
+    milled = milled_parts(model.parts, shop.allowances)
+    bought = (part for part in milled if not part.made)
     return _by_timber(((part, _in_boards(part, model, shop)) for part in bought), say)
 
 

@@ -110,6 +110,10 @@ def _of_the_wood(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.one_face import check_one_face
 
         yield from check_one_face(model)
+    if any(part.lips for part in model.parts):
+        from dryfit.checks.lips import check_lips
+
+        yield from check_lips(model)
     if any(part.waney for part in model.parts):
         from dryfit.checks.waney import check_waney
 

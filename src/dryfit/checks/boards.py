@@ -22,6 +22,7 @@ from dryfit.checks.warped_boards import (
 from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
+from dryfit.placing.strips import milled_parts
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import Lack, Wanted, flat, lack, lines_for, rip_room, trim, wanted
 from dryfit.stock.boards import sizes as sizes_of
@@ -34,7 +35,7 @@ def check_boards(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     """
     missing: dict[tuple[str | None, Lack], list[Missing]] = {}
     long: dict[str | None, list[Cramped]] = {}
-    for part in model.parts:
+    for part in milled_parts(model.parts, shop.allowances):
         if part.made or part.bookmatched:
             continue
         piece, lines = wanted(part, shop), lines_for(part, model)

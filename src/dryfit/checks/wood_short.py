@@ -15,6 +15,7 @@ from dryfit.checks.finding import finding, listed
 from dryfit.diagnostics import Diagnostic, Note, Severity
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import milled_parts
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import SAME_SHEET, Lack, lack, lines_for, sizes, wanted
 
@@ -28,14 +29,13 @@ def check_wood_short(model: Model, shop: Shop) -> Iterator[Diagnostic]:
     Findings: wood-short.
     """
     kerf = _thinnest_kerf(shop)
-    for timber, sheet in dict.fromkeys(
-        (part.timber, part.stock == "sheet") for part in model.parts
-    ):
+    milled = milled_parts(model.parts, shop.allowances)
+    for timber, sheet in dict.fromkeys((part.timber, part.stock == "sheet") for part in milled):
         if timber is None:
             continue
         parts = [
             part
-            for part in model.parts
+            for part in milled
             if part.timber == timber and (part.stock == "sheet") == sheet and not part.made
         ]
         parts = [part for part in parts if _fits_any(part, model, shop)]

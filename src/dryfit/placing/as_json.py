@@ -94,6 +94,10 @@ def _remarks(part: Part, display: Display) -> str:
     remarks = []
     if part.staves:
         remarks.append(f"glued from {part.staves.count}")
+    if part.lips:
+        from dryfit.placing.lip_words import lip_remarks
+
+        remarks += lip_remarks(part, display)
     remarks += part.asked
     if part.horns:
         shown = display.shown(part.horns)

@@ -59,6 +59,10 @@ def sums_behind(part: Part, model: Model) -> list[str]:
     if part.sloped:
         show = model.display.plain.shown
         said.append(f"sawn along its slope to {show(part.cut_length)}, upright {show(part.length)}")
+    if part.lips:
+        from dryfit.placing.lip_words import lip_remarks
+
+        said += lip_remarks(part, model.display)
     said += part.asked
     said += [f"{each.dimension} = {each.formula}, as measured" for each in part.measures]
     return said

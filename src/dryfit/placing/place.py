@@ -148,6 +148,7 @@ def _whole(
     screws += hinges(site, joints, meetings.made, parts)
     screws += shelf_pins(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
+    screws += _banding(site, parts)
     _tell_of_wood(site, things, parts, joints)
     return Model(
         piece=declared.piece,
@@ -201,6 +202,14 @@ def _tell_of_wood(
 
         report_rigid_things(site, things, parts)
     assume_air(site)
+
+
+def _banding(site: Site, parts: Sequence[Part]) -> tuple[Hardware, ...]:
+    if not any(part.lips for part in parts):
+        return ()
+    from dryfit.placing.banding import banding
+
+    return tuple(banding(parts, site.shop.allowances, site.declared.display))
 
 
 def _of_sheets(

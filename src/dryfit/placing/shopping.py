@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import ceil
 
 from dryfit.placing.model import Assembly, Bought, Coating, Hardware, Joint, Model, Part
+from dryfit.placing.strips import covers
 from dryfit.shop.glues import glue_named, usual_glue
 from dryfit.shop.shop import Shop
 
@@ -98,6 +99,10 @@ def _glue(glued: Glued, shop: Shop, unit: str) -> Iterator[Hardware]:
             usual = usual_glue(shop, outdoors=glued.outdoors)
             name = glued.chosen.get(part.name, usual.name)
             areas[name] = areas.get(name, Fraction(0)) + _between_staves(part)
+        if any(not lip.banded for lip in part.lips):
+            usual = usual_glue(shop, outdoors=glued.outdoors)
+            name = glued.chosen.get(part.name, usual.name)
+            areas[name] = areas.get(name, Fraction(0)) + _under_lips(part)
     for joint in glued.joints:
         glue = glue_named(shop, named.get(joint.id))
         if joint.glued and glue is not None:
@@ -112,6 +117,12 @@ def _between_staves(part: Part) -> Fraction:
     """Return the area of the glue lines between the staves of all copies, in mm2."""
     lines = part.staves.count - 1 if part.staves is not None else 0
     return lines * part.length * part.thickness * len(part.copies)
+
+
+def _under_lips(part: Part) -> Fraction:
+    """Return the area of the glue lines under the lips of all copies, in mm2."""
+    own = sum((covers(part, lip) for lip in part.lips if not lip.banded), Fraction(0))
+    return own * part.thickness * len(part.copies)
 
 
 def _finishes(coatings: Sequence[Coating], shop: Shop, unit: str) -> Iterator[Hardware]:

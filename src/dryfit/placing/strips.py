@@ -6,7 +6,7 @@ the strips of the edges run past them, so that no end grain of a strip shows alo
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -65,6 +65,18 @@ def strip_parts(part: Part, allowances: Mapping[str, Fraction]) -> tuple[Part, .
     return tuple(
         _strips(name, part, lips, allowances)
         for name, lips in zip(_names(part, kinds), kinds.values(), strict=True)
+    )
+
+
+def milled_parts(parts: Sequence[Part], allowances: Mapping[str, Fraction]) -> tuple[Part, ...]:
+    """Return what is sawn and milled for parts: strips before the core that they go on.
+
+    A part without lips stands for itself.
+    """
+    return tuple(
+        each
+        for part in parts
+        for each in ((*strip_parts(part, allowances), core_of(part)) if part.lips else (part,))
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dryfit.placing.model import Model
+from dryfit.placing.strips import milled_parts
 from dryfit.shop.resting import rests
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import serves, wanted
@@ -17,7 +18,8 @@ def may_rest(model: Model, shop: Shop) -> bool:
     """
     if PLANER not in shop.stations:
         return False
-    parts = [wanted(part, shop) for part in model.parts if not part.made]
+    milled = milled_parts(model.parts, shop.allowances)
+    parts = [wanted(part, shop) for part in milled if not part.made]
     return any(
         line.sizes[2] is not None and rests(line.sizes[2], each.thickness, shop)
         for line in (*model.stock, *model.yard)

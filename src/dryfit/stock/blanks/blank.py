@@ -8,6 +8,7 @@ from typing import Literal
 
 from dryfit.joinery.resawing import LEAVES, leaf_for
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
@@ -128,7 +129,7 @@ def gangs_from_boards(model: Model, shop: Shop) -> Shop:
     if not model.stock:
         return shop
     longest = [shop.allowances["longest_gang"]]
-    for part in model.parts:
+    for part in milled_parts(model.parts, shop.allowances):
         if part.stock == "sheet" or part.made or len(part.copies) < 2:
             continue
         piece = wanted(part, shop)

@@ -9,6 +9,7 @@ from typing import Literal
 
 from dryfit.joinery.resawing import LEAVES
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import milled_parts
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.as_sawn import as_milled
 from dryfit.stock.blanks.between_strips import (
@@ -123,8 +124,9 @@ def _made(
 ) -> Needs:
     usual = gangs_from_boards(model, shop)
     lines = (*model.stock, *model.yard)
+    placed = {part.name for part in model.parts}
     blanks: list[Blank] = []
-    for part in model.parts:
+    for part in milled_parts(model.parts, shop.allowances):
         if part.made:
             continue
         milled = as_milled(part)
@@ -134,7 +136,8 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
-        elif to_be_resawn(part) or work == "resawn":
+        elif to_be_resawn(part) or work == "resawn" or part.name not in placed:
+            # Strips for lips are thin, and nothing to plane a thick board away for.
             blank = resawn_where_it_can_be(blank, lines, shop)
         blank = in_one_state(blank, lines, shop, last=work == "made true")
         if wants_short(blank, short, lines, shop):

@@ -200,7 +200,9 @@ def _needs(ways: Sequence[Needs], open_to: Sequence[int], taken: Sequence[_Taken
     """Return all that is laid out, in the order of the notes, as one way to make the parts."""
     model = ways[open_to[0]].model
     blanks = [blank for one in taken for blank in one.option.blanks]
-    order = {part.name: place for place, part in enumerate(model.parts)}
+    order: dict[str, int] = {}
+    for place, blank in enumerate(ways[open_to[0]].blanks):
+        order.setdefault(blank.part.name, place)
     blanks.sort(key=lambda blank: order[blank.part.name])
     spare = [blank for blank in ways[open_to[0]].blanks if blank.if_room]
     whys = [ways[min(one.option.ways)].why for one in taken]

@@ -1,0 +1,73 @@
+"""Lipped and banded sheets: solid wood across an end (TRADE G8), shapes that cut through a lip."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from dryfit.checks.finding import finding
+from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.frame import LENGTH, SURFACES
+from dryfit.joinery.feature import Feature
+from dryfit.placing.lip import Lip
+from dryfit.placing.model import Model, Part
+
+MOST_ACROSS = Fraction(12)
+"""More solid wood than so many mm across the end of a sheet is seen to move (TRADE G8)."""
+_SHOWN = frozenset({"chamfer", "round-over", "profile", "bevel", "taper", "curve", "notch"})
+"""Shapes that stay in view; what a groove or a joint opens is covered by what goes into it."""
+
+
+def check_lips(model: Model) -> Iterator[Diagnostic]:
+    """Yield what shows once a sheet is lipped.
+
+    Findings: lipping-thick, lip-cut-through.
+    """
+    for part in model.parts:
+        across = [lip for lip in part.lips if SURFACES[lip.surface][0] == LENGTH]
+        thick = [lip for lip in across if lip.thickness > MOST_ACROSS and not lip.banded]
+        if thick:
+            yield _across(model, part, thick[0])
+        for feature in part.features:
+            if feature.role in _SHOWN:
+                yield from _cut_through(model, part, feature)
+
+
+def _across(model: Model, part: Part, lip: Lip) -> Diagnostic:
+    shown = model.display.with_unit
+    return finding(
+        "G8",
+        "lipping-thick",
+        Severity.WARNING,
+        f"{part.name}: {shown(lip.thickness)} of solid wood across its end, which the sheet does "
+        "not move with: it stands proud of the sheet in one season and shy of it in the other",
+        lip.span,
+        figures={"thick": lip.thickness, "most": MOST_ACROSS},
+        remedy=f"make it {model.display.shown(MOST_ACROSS)} thick or less",
+    )
+
+
+def _cut_through(model: Model, part: Part, feature: Feature) -> Iterator[Diagnostic]:
+    sizes = (part.length, part.width, part.thickness)
+    ranges = feature.ranges(sizes)
+    for lip in part.lips:
+        direction, far = SURFACES[lip.surface]
+        low, high = ranges[direction]
+        at_it = high == sizes[direction] if far else low == 0
+        deep = sizes[direction] - low if far else high
+        # What runs along beside the lip, from end to end of the part, does not cut through it.
+        if at_it and lip.thickness < deep < sizes[direction]:
+            shown = model.display.with_unit
+            what = "banding" if lip.banded else "lipping"
+            yield finding(
+                "A10",
+                "lip-cut-through",
+                Severity.WARNING,
+                f"{part.name}: its {feature.role} reaches {shown(deep)} into an edge with "
+                f"{shown(lip.thickness, fitted=lip.banded)} of {what}: the plies show behind it",
+                feature.span or lip.span,
+                figures={"deep": deep, "lip": lip.thickness},
+                remedy=f"make the {what} {shown(deep)} thick or more, or the {feature.role} "
+                "smaller",
+            )
+            return

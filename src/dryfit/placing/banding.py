@@ -1,0 +1,55 @@
+"""Edge banding on the shopping list: by the metre, with what each piece of it loses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from math import ceil
+
+from dryfit.placing.lip import Lip
+from dryfit.placing.model import Hardware, Part
+from dryfit.placing.strips import covers
+from dryfit.quantities import Display
+
+WASTE = Fraction(11, 10)
+"""So many times what is glued on is bought: banding splits, and a roll ends (common practice)."""
+_METRE = 1000
+_FOOT = Fraction(3048, 10)
+Kind = tuple[str | None, Fraction, Fraction]
+"""What makes banding alike: its wood, its thickness, and that of the sheet, in mm."""
+
+
+def banding(
+    parts: Sequence[Part], allowances: Mapping[str, Fraction], display: Display
+) -> Iterator[Hardware]:
+    """Yield the banding to buy, rounded up to half a metre, or a foot.
+
+    Each edge takes its length and the shop's `lip_over` at either end; the banding is wider than
+    the sheet is thick by `lip_proud` on either face.
+    """
+    found: dict[Kind, list[tuple[Part, Lip]]] = {}
+    for part in parts:
+        for lip in part.lips:
+            if lip.banded:
+                kind = (lip.timber, lip.thickness, part.thickness)
+                found.setdefault(kind, []).append((part, lip))
+    for (timber, thick, sheet), edges in found.items():
+        run = sum(
+            (
+                (covers(part, lip) + 2 * allowances["lip_over"]) * len(part.copies)
+                for part, lip in edges
+            ),
+            Fraction(0),
+        )
+        wide = display.with_unit(sheet + 2 * allowances["lip_proud"], fitted=True)
+        size = f"at least {wide} wide, {display.with_unit(thick, fitted=True)} thick"
+        names = dict.fromkeys(part.written for part, _ in edges)
+        item = f"edge banding of {timber}" if timber else "edge banding"
+        yield Hardware(item, f"{size}, {_bought(run * WASTE, display)}", 1, ", ".join(names))
+
+
+def _bought(run: Fraction, display: Display) -> str:
+    if display.unit == "in":
+        return f"about {ceil(run / _FOOT)} ft"
+    halves = ceil(run * 2 / _METRE)
+    return f"about {halves // 2}{'.5' if halves % 2 else ''} m"
