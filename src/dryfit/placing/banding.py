@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from fractions import Fraction
 from math import ceil
 
@@ -21,8 +21,8 @@ Kind = tuple[str | None, Fraction, Fraction]
 
 def banding(
     parts: Sequence[Part], allowances: Mapping[str, Fraction], display: Display
-) -> Iterator[Hardware]:
-    """Yield the banding to buy, rounded up to half a metre, or a foot.
+) -> tuple[Hardware, ...]:
+    """Return the banding to buy, rounded up to half a metre, or a foot.
 
     Each edge takes its length and the shop's `lip_over` at either end; the banding is wider than
     the sheet is thick by `lip_proud` on either face.
@@ -33,6 +33,7 @@ def banding(
             if lip.banded:
                 kind = (lip.timber, lip.thickness, part.thickness)
                 found.setdefault(kind, []).append((part, lip))
+    rows = []
     for (timber, thick, sheet), edges in found.items():
         run = sum(
             (
@@ -45,7 +46,9 @@ def banding(
         size = f"at least {wide} wide, {display.with_unit(thick, fitted=True)} thick"
         names = dict.fromkeys(part.written for part, _ in edges)
         item = f"edge banding of {timber}" if timber else "edge banding"
-        yield Hardware(item, f"{size}, {_bought(run * WASTE, display)}", 1, ", ".join(names))
+        amount = _bought(run * WASTE, display)
+        rows.append(Hardware(item, f"{size}, {amount}", 1, ", ".join(names)))
+    return tuple(rows)
 
 
 def _bought(run: Fraction, display: Display) -> str:

@@ -13,6 +13,7 @@ from dryfit.joinery.idle_cuts import without_idle_cuts
 from dryfit.joinery.run_out import run_out
 from dryfit.piece.declared import Declared
 from dryfit.placing.air import assume_air
+from dryfit.placing.banding import banding
 from dryfit.placing.bought import bought_names, bought_things, made_cuts, without_bought
 from dryfit.placing.boxes import boxes_of
 from dryfit.placing.coatings import build_coatings
@@ -148,7 +149,7 @@ def _whole(
     screws += hinges(site, joints, meetings.made, parts)
     screws += shelf_pins(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
-    screws += _banding(site, parts)
+    screws += banding(parts, site.shop.allowances, declared.display)
     _tell_of_wood(site, things, parts, joints)
     return Model(
         piece=declared.piece,
@@ -202,14 +203,6 @@ def _tell_of_wood(
 
         report_rigid_things(site, things, parts)
     assume_air(site)
-
-
-def _banding(site: Site, parts: Sequence[Part]) -> tuple[Hardware, ...]:
-    if not any(part.lips for part in parts):
-        return ()
-    from dryfit.placing.banding import banding
-
-    return tuple(banding(parts, site.shop.allowances, site.declared.display))
 
 
 def _of_sheets(
