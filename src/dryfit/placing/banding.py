@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 from math import ceil
 
 from dryfit.placing.lip import Lip
 from dryfit.placing.model import Hardware, Part
+from dryfit.placing.site import Site
 from dryfit.placing.strips import covers
 from dryfit.quantities import Display
 
@@ -19,14 +20,13 @@ Kind = tuple[str | None, Fraction, Fraction]
 """What makes banding alike: its wood, its thickness, and that of the sheet, in mm."""
 
 
-def banding(
-    parts: Sequence[Part], allowances: Mapping[str, Fraction], display: Display
-) -> tuple[Hardware, ...]:
+def banding(parts: Sequence[Part], site: Site) -> tuple[Hardware, ...]:
     """Return the banding to buy, rounded up to half a metre, or a foot.
 
     Each edge takes its length and the shop's `lip_over` at either end; the banding is wider than
     the sheet is thick by `lip_proud` on either face.
     """
+    allowances, display = site.shop.allowances, site.declared.display
     found: dict[Kind, list[tuple[Part, Lip]]] = {}
     for part in parts:
         for lip in part.lips:

@@ -149,7 +149,6 @@ def _whole(
     screws += hinges(site, joints, meetings.made, parts)
     screws += shelf_pins(site, parts, joints)
     screws += pocket_screws(site, joints, meetings.made, parts)
-    screws += banding(parts, site.shop.allowances, declared.display)
     _tell_of_wood(site, things, parts, joints)
     return Model(
         piece=declared.piece,
@@ -163,7 +162,7 @@ def _whole(
         coatings=coatings,
         hardware=shopping_list(
             things,
-            (*screws, *_wall_fixings(declared, things)),
+            (*screws, *banding(parts, site), *_wall_fixings(declared, things)),
             Glued(joints, assemblies, parts, declared.outdoors is not None, chosen={}),
             coatings,
             site.shop,
