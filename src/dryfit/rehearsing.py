@@ -98,6 +98,7 @@ def _part(part: Part) -> WantedPart:
         slopes_out=part.slopes_out,
         timber=part.timber,
         lips=tuple(WantedLip(lip.surface, lip.thickness, lip.banded) for lip in part.lips),
+        waney=frozenset(part.waney),
         marks=tuple(
             Mark(
                 id=feature.id,

@@ -5,6 +5,7 @@ and not merely another way of doing it.  All else in the plan stays right.
 """
 
 from tests.rehearsal_damage import (
+    in_bark,
     in_boards,
     in_clamps,
     in_corners,
@@ -31,6 +32,7 @@ from tests.rehearsal_damage import (
 from tests.rehearsal_damage.kind import Kind
 
 KINDS: tuple[Kind, ...] = (
+    *in_bark.KINDS,
     *in_boards.KINDS,
     *in_settings.KINDS,
     *in_cutting.KINDS,

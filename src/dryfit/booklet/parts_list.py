@@ -141,6 +141,8 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
             )
         )
     rows += ((f"{words[0].upper()}{words[1:]}",) for words in part.asked)
+    if part.waney:
+        rows.append(("As wide as told where it is narrowest, the bark off",))
     for each in part.measures:
         known = each.formula == each.name
         formula = () if known else (f"{each.dimension} = ", *say.detail(each.worked), ", ")

@@ -20,6 +20,7 @@ _NOUNS = {
     "strip edge": "edges",
     "strip thickness": "thicknesses",
     "resaw": "leaves resawn",
+    "bark": "bark off",
     "face": "faces",
     "edge": "edges",
     "second edge": "second edges",

@@ -6,25 +6,49 @@ from collections.abc import Iterator
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.placing.model import Model
+from dryfit.placing.model import Model, Part
+
+BARKED = ("waney", "live edge", "natural edge")
+"""Words of the notes for an edge left as it grew."""
+
+
+def wants_waney(part: Part) -> bool:
+    """Return whether the line of a part asks for a waney edge."""
+    return any(word in said.lower() for said in part.asked for word in BARKED)
 
 
 def check_waney(model: Model) -> Iterator[Diagnostic]:
-    """Yield each part whose waney edge is sawn off.
+    """Yield each part whose waney edge is sawn off, or cut into.
 
-    Findings: waney-sawn-off.
+    Findings: waney-sawn-off, waney-edge-cut.
     """
     for part in model.parts:
-        if not part.waney:
+        if part.waney:
+            yield from _cut_into(part)
+        if part.waney or not wants_waney(part):
             continue
-        edges = "one edge" if len(part.waney) == 1 else "both edges"
-        it = "it" if len(part.waney) == 1 else "them"
         yield finding(
             "A2.6",
             "waney-sawn-off",
             Severity.WARNING,
-            f"{part.name}: {edges} shall stay waney, and the plan saws {it} straight",
+            f"{part.name} shall have a waney edge, and the plan saws its edges straight",
             part.spans[0] if part.spans else None,
             figures={},
             remedy="leave the word out, or leave out the cuts along that edge at the bench",
         )
+
+
+def _cut_into(part: Part) -> Iterator[Diagnostic]:
+    cut = next((each for each in part.features if each.surface in part.waney), None)
+    if cut is None:
+        return
+    yield finding(
+        "A2.6",
+        "waney-edge-cut",
+        Severity.ERROR,
+        f"{part.name}: {cut.id} is cut into an edge that is to stay waney, from which nothing "
+        "can be laid out",
+        cut.span or (part.spans[0] if part.spans else None),
+        figures={},
+        remedy="cut into its other edge, let another edge be waney, or leave the word out",
+    )

@@ -15,6 +15,7 @@ from dryfit.operations.horns import horn_details
 from dryfit.operations.machine_limits import Piece, why_not_at_mitre_saw, why_not_on_sled
 from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.sides import edge_at_fence_behind, edge_at_sled_fence
+from dryfit.operations.waney import NO_EDGE
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation, Work
@@ -41,6 +42,8 @@ class LengthWay:
 
 def way_to_length(part: Part, fed: Fraction, shop: Shop) -> LengthWay:
     """Return the first way that the shop's machines allow; `fed` is the length of the blank."""
+    if len(part.waney) > 1:
+        return LengthWay("bench", stop=False, accessory=None, why_not=NO_EDGE)
     piece = Piece(fed, part.width, part.thickness)
     sled = shop.accessory(SLED)
     why_not = why_not_on_sled(piece, SLED, shop)
@@ -99,18 +102,22 @@ def _works(part: Part, way: LengthWay) -> tuple[Work, ...]:
     """Return one entry for each hand: with R at the stop, mirrored copies turn other edges."""
     hands: dict[Hold | None, list[str]] = {}
     for copy in part.copies:
-        hold = _hold(copy.frame.handedness(), way)
+        hold = _hold(part, copy.frame.handedness(), way)
         hands.setdefault(hold, []).append(copy.name)
     return tuple(Work(part.name, tuple(names), (), hold, ()) for hold, names in hands.items())
 
 
-def _hold(handedness: int, way: LengthWay) -> Hold | None:
+def _hold(part: Part, handedness: int, way: LengthWay) -> Hold | None:
     if way.station == "bench":
         return None
     if not way.stop:
         return Hold("F", "E", None)
     at_fence = edge_at_sled_fence if way.accessory == SLED else edge_at_fence_behind
-    return Hold("F", at_fence("F", "R", handedness), "R")
+    edge = at_fence("F", "R", handedness)
+    if edge in part.waney:
+        # It lies on its other face, so that its straight edge comes to the fence.
+        return Hold("B", at_fence("B", "R", handedness), "R")
+    return Hold("F", edge, "R")
 
 
 def _settings(part: Part, way: LengthWay, shop: Shop) -> list[Setting]:

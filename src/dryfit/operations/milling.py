@@ -25,6 +25,7 @@ from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
 from dryfit.operations.strips import Strips, strips_for
 from dryfit.operations.thick_already import for_those
+from dryfit.operations.waney import WHY_BARK_FIRST, WHY_BARK_OFF_PIECES, bark_off, with_waney_edges
 from dryfit.operations.wide_boards import board_too_wide, hand_planed
 from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
@@ -67,12 +68,16 @@ def milled(
     if strips is not None and not blank.staves:
         # It was jointed while they were a strip, and is no glue edge.
         rows = [row for row in rows if row.kind != "edge"]
+    if blank.part.waney:
+        rows = with_waney_edges(rows, blank, shop)
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
         timed = [each for row in rows for each in _in_its_time(row, out, shop)]
         needed = (for_those(row, out, shop) for row in timed)
         rows = [row for row in needed if row is not None]
     begins = tuple(end.then(row.id) for row in rows[:1] for end in first.ends)
+    if blank.part.waney:
+        begins = tuple(replace(rule, reason=WHY_BARK_OFF_PIECES) for rule in begins)
     lags = {row.id: row.after_tenths for row in rows}
     chain = chained(rows, [_why_now(row, before) for before, row in pairwise(rows)])
     chain = tuple(replace(rule, lag=lags[rule.before]) for rule in chain)
@@ -85,6 +90,7 @@ def milled(
 
 
 _WHY_NOW = {
+    "face": WHY_BARK_FIRST,
     "edge": WHY_EDGE_AFTER_FACE,
     "thickness": WHY_THICKNESS_AFTER_EDGE,
     "width": WHY_WIDTH_AFTER_THICKNESS,
@@ -283,6 +289,7 @@ def _width(blank: Blank, shop: Shop) -> Operation:
 
 
 _AGAIN = {
+    "bark": bark_off,
     "face": face,
     "edge": edge,
     "thickness": _thickness,

@@ -6,6 +6,7 @@ table saw does, unless a straight edge runs along the fence.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.operations import setting_of, through_cuts
@@ -19,6 +20,7 @@ from dryfit.operations.machine_limits import (
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.waney import rough_width
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
@@ -35,18 +37,20 @@ def rough_ripped(blank: Blank, shop: Shop) -> tuple[tuple[Operation, ...], tuple
     The reasons are one for each operation; the first is after the cut to rough length.
     """
     piece = Piece(blank.length, blank.width, blank.thickness)
+    if len(blank.part.waney) > 1:
+        return (), ()
     not_at_band_saw = why_not_at_band_saw(piece, shop)
     if not_at_band_saw is None:
         return (_at_band_saw(blank, shop),), (WHY_RIP_AFTER_CROSSCUT,)
     not_at_table_saw = why_not_ripped(piece, blank.width, shop)
-    if not_at_table_saw is None:
+    if not_at_table_saw is None and not blank.part.waney:
         rows = (_straight_edge(blank, piece, shop), _at_table_saw(blank, shop))
         return rows, (WHY_STRAIGHT_AFTER_CROSSCUT, WHY_STRAIGHT_FIRST)
     sentence = f"Rip {pieces_of(blank)} to rough width with a hand saw"
     exact = _table_saw_minutes(blank, shop) * shop.by_hand
-    why = not_at_band_saw or not_at_table_saw
+    why = not_at_band_saw or not_at_table_saw or ()
     by_hand = operation(blank, "rip", "bench", (), exact, sentence, why=why)
-    return (by_hand,), (WHY_RIP_AFTER_CROSSCUT,)
+    return (_off_the_bark(by_hand, blank),), (WHY_RIP_AFTER_CROSSCUT,)
 
 
 def _metres(blank: Blank) -> Fraction:
@@ -62,12 +66,21 @@ def _at_band_saw(blank: Blank, shop: Shop) -> Operation:
         settings.append(setting_of.named("cutter", blade.name))
     sentence = f"Rip {pieces_of(blank)} to rough width"
     throat = shop.stations[BAND_SAW].limits.get("throat")
-    if throat is None or blank.width <= throat:
+    if blank.part.waney:
+        sentence += " without the fence, along a chalk line"
+    elif throat is None or blank.width <= throat:
         settings.append(setting_of.distance("fence", blank.width, kerf, None))
     else:
         sentence += " without the fence, along a chalk line, what is kept on the open side"
     known = setting_of.known_to(shop, BAND_SAW, settings)
-    return operation(blank, "rip", BAND_SAW, known, exact, sentence)
+    return _off_the_bark(operation(blank, "rip", BAND_SAW, known, exact, sentence), blank)
+
+
+def _off_the_bark(row: Operation, blank: Blank) -> Operation:
+    """Return the rip, of a board that keeps a waney edge with where its line is drawn."""
+    if not blank.part.waney:
+        return row
+    return replace(row, details=(*row.details, rough_width(blank.width)))
 
 
 def _table_saw_minutes(blank: Blank, shop: Shop) -> Fraction:

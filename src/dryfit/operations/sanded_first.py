@@ -17,6 +17,7 @@ WHY_SAND_FIRST = "what sanding took off later would stand open in the joint"
 WHY_TRUE_FIRST = "the faces are sanded when the part has its size"
 _MILLING = frozenset(
     {
+        "bark",
         "straight edge",
         "rip",
         "strip face",

@@ -17,6 +17,7 @@ from dryfit.plan.operation import Operation, Rule, WorkList
 CUTS = frozenset(
     {
         "rough length",
+        "bark",
         "straight edge",
         "rip",
         "strip face",

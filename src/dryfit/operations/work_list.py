@@ -33,6 +33,7 @@ from dryfit.operations.staging import WHY_SAND_WHEN_CUT, staged
 from dryfit.operations.stops_off import with_stops_off
 from dryfit.operations.taped import taped
 from dryfit.operations.visits import one_visit
+from dryfit.operations.waney import held_by_bark
 from dryfit.operations.wishes import CUTS, wished
 from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
@@ -117,6 +118,8 @@ def _finished_list(
     rules = _distinct((*everything.rules, *wishes.rules))
     said = progress_findings(model, operations)
     findings = (*everything.findings, *wishes.findings, *said)
+    if any(part.waney for part in model.parts):
+        findings = (*findings, *held_by_bark(operations, model))
     contradiction = circle(rules, wishes.spans)
     if contradiction is not None:
         return None, (*findings, contradiction)

@@ -11,6 +11,7 @@ from dryfit.placing.crossing import shown_part
 from dryfit.placing.found import Found
 from dryfit.placing.lines import with_phrase
 from dryfit.placing.site import SIDE_WORDS, Site
+from dryfit.placing.waney import waney_assumptions
 from dryfit.shop.finishes import finish_named
 from dryfit.wood import assumption as wood_assumption
 from dryfit.wood import species
@@ -26,6 +27,8 @@ def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...
         for text, phrase in part.assumed
     ]
     assumptions += site.listed()
+    for part in site.parts():
+        assumptions += waney_assumptions(site, part)
     assumptions += _lap_assumptions(site, found)
     assumptions += _timber_assumptions(site)
     assumptions += _finish_assumptions(site)

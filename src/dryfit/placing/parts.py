@@ -22,7 +22,7 @@ from dryfit.placing.model import Copy, EndAdd, Part
 from dryfit.placing.ripped_boards import by_width
 from dryfit.placing.site import Site
 from dryfit.placing.staves import staves_of
-from dryfit.placing.waney import waney_sides
+from dryfit.placing.waney import kept_sides
 
 
 def build_parts(
@@ -62,7 +62,7 @@ def _part(
     found: Sequence[Found],
     cuts: Mapping[str, Sequence[Cut]],
 ) -> Part:
-    waney = waney_sides(declared)
+    waney = kept_sides(site, declared)
     covered = tuple(covered_edges(site, declared)) if declared.lips else ()
     marked = mark(copies, cuts, waney, covered)
     length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)

@@ -65,6 +65,7 @@ class Blank:
     `slants` are corners sawn off at an angle, `arches` curves; their boxes are no `cuts`.
     Strips of tapers are `taped` back on the surfaces that they came off, which lie flat so.
     What was `sawn` out of a board can be planed no thicker than `flat` once one face is true.
+    Its `waney` edges stay as they grew, and have lost their bark when they are `peeled`.
     """
 
     part: str
@@ -79,6 +80,8 @@ class Blank:
     skimmed: list[Fraction] = field(default_factory=lambda: [ZERO, ZERO, ZERO])
     sawn: Sawn | None = None
     flat: Fraction | None = None
+    waney: frozenset[str] = frozenset()
+    peeled: bool = False
 
     def resize(self, direction: int, size: Fraction) -> None:
         """Cut or plane the blank to another size along, across or deep."""

@@ -102,6 +102,8 @@ class WantedPart:
     timber: str | None = None
     """What it is made of, where the notes say so."""
     lips: tuple[WantedLip, ...] = ()
+    waney: frozenset[str] = frozenset()
+    """Edges (E, E2) that stay as they grew."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ from dryfit.geometry.frame import LENGTH
 from dryfit.plan.operation import Operation, Work
 from dryfit.plan.plan import Plan, Step
 from dryfit.rehearsal import leaning, lipping
-from dryfit.rehearsal.at_machines import milling
+from dryfit.rehearsal.at_machines import milling, waney
 from dryfit.rehearsal.at_machines.cutters import toolbox
 from dryfit.rehearsal.at_machines.cutting import cut
 from dryfit.rehearsal.at_machines.limits import Job, beyond
@@ -127,7 +127,9 @@ def _from_the_board(state: State, operation: Operation, work: Work, place: Place
         if name in state.blanks:
             state.tell(place, Trouble(Reason.COUNT, "it is cut a second time", "one blank"), name)
         elif operation.rough is not None and not operation.board_cuts:
-            state.blanks[name] = Blank(work.part, operation.rough)
+            part = state.part_of.get(name)
+            bark = part.waney if part is not None else frozenset[str]()
+            state.blanks[name] = Blank(work.part, operation.rough, waney=bark)
 
 
 def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
@@ -150,6 +152,8 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
         for trouble in planed(state, operation, axes, blank):
             state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
+            state.tell(place, trouble, name)
+        for trouble in waney.kept(operation, blank, final):
             state.tell(place, trouble, name)
         if name in state.copies and state.copies[name].lean is not None:
             for trouble in leaning.stood_up(state, name, operation):

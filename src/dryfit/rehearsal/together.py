@@ -7,6 +7,7 @@ from itertools import combinations
 
 from dryfit.geometry.box import Box
 from dryfit.kinds.joints import joint_kinds
+from dryfit.rehearsal.at_machines.waney import unpeeled
 from dryfit.rehearsal.blank import left_of
 from dryfit.rehearsal.fault import Reason, Trouble
 from dryfit.rehearsal.floating import shut
@@ -94,7 +95,7 @@ def _unready(state: State, name: str) -> Trouble | None:
                 f"its {word} is {float(now):g} and should be {float(final):g}",
                 f"a {word} of {float(final):g}",
             )
-    return None
+    return unpeeled(blank)
 
 
 def _clashes(state: State, names: list[str]) -> Iterator[tuple[str, Trouble]]:

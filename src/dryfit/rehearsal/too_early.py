@@ -31,7 +31,9 @@ def too_early(deeds: Sequence[Deed], goal: Goal, sawn: frozenset[str]) -> Iterat
     for deed in deeds:
         if deed.operation.kind in ON_FINISHED:
             yield from _before_work(deed, deeds)
-    yield from _unripped(deeds, sawn)
+    # A slab with two waney edges is ripped nowhere.
+    whole = (copy.name for part in goal.parts if len(part.waney) > 1 for copy in part.copies)
+    yield from _unripped(deeds, sawn.union(whole))
     yield from _never_used(deeds, goal)
 
 

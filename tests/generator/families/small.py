@@ -97,7 +97,7 @@ def drawer(page: Page) -> None:
 
 
 def board(page: Page) -> None:
-    """A panel of staves with cleats under it, or feet of blocks."""
+    """A panel of staves, or a board with its waney edges, with cleats under it, or feet."""
     draw, say = page.draw, page.say
     page.title = page.either("Pastry board", "Bench top", "Lap board")
     wide, deep, thick = page.size(350, 900), page.size(250, 500), page.size(18, 30)
@@ -105,6 +105,9 @@ def board(page: Page) -> None:
     page.measures(wide, deep, thick + cleat)
     least = int(deep // 130) + 1
     staves = f"glued from {draw.between(least, least + 2)}"
+    grown = draw.chance(20)
+    if grown:
+        staves = f"waney at {page.either('front', 'back', 'front and back')}"
     size = page.either(
         f"{say(wide)} x {say(deep)} x {say(thick)}",
         f"{say(thick)} thick",
@@ -121,7 +124,8 @@ def board(page: Page) -> None:
         "cleats",
     )
     page.cuts.append("cleats under board: screws")
-    top_cuts(page, "board", thick, deep)
+    if not grown:
+        top_cuts(page, "board", thick, deep)
 
 
 def panelled(page: Page) -> None:

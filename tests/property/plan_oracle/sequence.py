@@ -13,7 +13,7 @@ STAVE = ("face", "edge", "thickness", "width", "second edge")
 PANEL = ("flatten", "width", "length")
 SHEET = ("width", "length")
 STRIP = ("strip face", "strip edge", "strip thickness", "resaw")
-OF_COPIES = {*SAWN, *SOLID, *STAVE, *PANEL, *SHEET, *STRIP, "rough thickness", "make"}
+OF_COPIES = {"bark", *SAWN, *SOLID, *STAVE, *PANEL, *SHEET, *STRIP, "rough thickness", "make"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +60,13 @@ def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
         chain = PANEL
         yield from _panel(copy, part, places)
     elif part.stock != "sheet":
-        chain = _needed(chain, part.hand_of, places)
+        waney = (copy, "bark") in places.deeds
+        chain = _waney(copy, places) if waney else _needed(chain, part.hand_of, places)
         yield from _sawn(copy, places)
     yield from _chain(copy, chain, places)
+    ripped = [deed for deed in ("width", "second edge") if places.deeds.get((copy, deed))]
+    if (copy, "bark") in places.deeds and ripped:
+        yield f"{copy}: its waney edge is sawn off by {' and '.join(ripped)}"
     ready = {deed: places.deeds.get((copy, deed), [0])[-1] for deed in ("width", "length")}
     for feature, indexes in places.cuts.get(copy, {}).items():
         for index in indexes:
@@ -110,6 +114,16 @@ def _needed(chain: tuple[str, ...], names: Iterable[str], places: Places) -> tup
     if chain == SOLID and not done & {"face", "edge", "thickness", "width"}:
         spared |= {"edge", "width"}
     return tuple(deed for deed in chain if deed not in spared)
+
+
+def _waney(copy: str, places: Places) -> tuple[str, ...]:
+    """What keeps a waney edge is peeled before its face is made true, and never ripped to width.
+
+    Its straight edge is jointed; with two waney edges it has none.
+    """
+    may_lack = {"face", "edge", "thickness"}
+    chain = ("bark", "face", "edge", "thickness", "length")
+    return tuple(one for one in chain if one not in may_lack or places.deeds.get((copy, one)))
 
 
 def _sawn(name: str, places: Places) -> Iterator[str]:

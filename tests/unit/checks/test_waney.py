@@ -17,8 +17,10 @@ def codes_of(words: str) -> list[str]:
 
 
 def test_an_edge_that_the_plan_saws_off_is_told() -> None:
-    assert codes_of("across, flat, 30 thick, waney at front") == ["waney-sawn-off"]
-    assert codes_of("across, flat, 30 thick") == []
+    panel = "across, flat, 30 thick, from 3 staves"
+    assert codes_of(f"{panel}, waney at front") == ["waney-sawn-off"]
+    assert codes_of(panel) == []
+    assert codes_of("across, flat, 30 thick, waney at front") == []
 
 
 def test_bark_is_neither_on_a_face_nor_at_an_end() -> None:

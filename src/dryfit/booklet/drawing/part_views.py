@@ -14,7 +14,7 @@ from dryfit.booklet.drawing.canvas import FINE, OUTLINE, Canvas, Pen
 from dryfit.booklet.drawing.cut_shapes import ROUND, as_cut
 from dryfit.booklet.drawing.rect import Segment
 from dryfit.booklet.drawing.ruler import GAP, Ruler
-from dryfit.booklet.drawing.shapes import zigzag
+from dryfit.booklet.drawing.shapes import wavy, zigzag
 from dryfit.geometry.convex import Vector
 from dryfit.geometry.edges import Line
 from dryfit.geometry.frame import THICKNESS, WIDTH
@@ -35,12 +35,16 @@ _FROM_ABOVE = View((0, 0, 1))
 
 @dataclass(frozen=True, slots=True)
 class PartView:
-    """The lines of a view: x in mm from R, y in mm downwards from its upper long side."""
+    """The lines of a view: x in mm from R, y in mm downwards from its upper long side.
+
+    `waney` are the long sides, upper and lower, that stay as they grew.
+    """
 
     seen: tuple[Segment, ...]
     hidden: tuple[Segment, ...]
     height: float
     marked_above: bool
+    waney: tuple[bool, bool] = (False, False)
 
 
 def part_view(part: Part, copy: Copy, side: Side) -> PartView:
@@ -55,7 +59,9 @@ def part_view(part: Part, copy: Copy, side: Side) -> PartView:
     above = (copy.frame.handedness() > 0) == (side == "F")
     height = float(part.width if side == "F" else part.thickness)
     seen, hidden = _lines(shape.mapped(_turned(copy, side, height, above=above)))
-    return PartView(seen, hidden, height, above)
+    sides = ("E", "E2") if above else ("E2", "E")
+    waney = (sides[0] in part.waney, sides[1] in part.waney) if side == "F" else (False, False)
+    return PartView(seen, hidden, height, above, waney)
 
 
 def draw_view(canvas: Canvas, view: PartView, scale: Ruler, top: float) -> None:
@@ -63,6 +69,9 @@ def draw_view(canvas: Canvas, view: PartView, scale: Ruler, top: float) -> None:
     for lines, pen in ((view.hidden, HIDDEN), (view.seen, OUTLINE)):
         canvas.lines([piece for line in lines for piece in _on_paper(line, scale, top)], pen)
     bottom = top + view.height * scale.scale
+    for is_waney, at, down in zip(view.waney, (top, bottom), (-1.0, 1.0), strict=True):
+        if is_waney:
+            canvas.polyline(wavy(scale.start, scale.end, at, down), FINE)
     for at in scale.breaks():
         for half in (-GAP / 4, GAP / 4):
             canvas.polyline(zigzag(at + half, top, bottom), FINE)

@@ -12,6 +12,10 @@ from dryfit.booklet.drawing.ruler import GAP
 from dryfit.booklet.text import Text
 
 MARK = 4.6
+_WAVE = 14.0
+"""How long one wave of a waney edge is on paper, mm."""
+_WANDER = (0.3, 0.9, 1.1, 0.6, 0.4, 0.8, 1.0, 0.5)
+"""How far it stands off the straight line through its narrowest place, mm on paper."""
 
 Notes = AbstractSet[str]
 """What is said already below an earlier drawing of the visit."""
@@ -109,6 +113,20 @@ def draw_body(
 def draw_table(canvas: Canvas, left: float, right: float, y: float) -> None:
     """Draw the top of a table."""
     canvas.lines([((left, y), (right, y))], BOLD)
+
+
+def wavy(begin: float, end: float, at: float, down: float) -> tuple[Point, ...]:
+    """Return an edge as it grew: a line that wanders beside a straight one, to its outer side.
+
+    `at` is where the straight one lies; `down` is 1 where its outer side is below, -1 above.
+    """
+    low, high = sorted((begin, end))
+    count = max(1, round((high - low) / _WAVE))
+    step = (high - low) / count / len(_WANDER)
+    return tuple(
+        (low + step * index, at + down * _WANDER[index % len(_WANDER)])
+        for index in range(count * len(_WANDER) + 1)
+    )
 
 
 def zigzag(x: float, top: float, bottom: float) -> tuple[Point, ...]:

@@ -19,6 +19,7 @@ from dryfit.rehearsal.fault import Reason, Trouble
 
 DEEDS = frozenset(
     {
+        "bark",
         "rip",
         "face",
         "edge",

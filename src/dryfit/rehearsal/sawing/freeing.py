@@ -95,7 +95,7 @@ def _timber(part: WantedPart, board: SawnBoard, name: str) -> Iterator[Trouble]:
 
 def _blank(state: State, part: WantedPart, piece: Piece, becomes: Becomes, name: str) -> Blank:
     sawn = Sawn(piece.board, becomes.name, becomes.pieces, becomes.leaves, becomes.leaves > 1)
-    blank = Blank(part.name, _lying(state, piece, name), sawn=sawn)
+    blank = Blank(part.name, _lying(state, piece, name), sawn=sawn, waney=part.waney)
     if piece.board.sheet:
         # Faces are true as they come, and one end and one edge of what a sheet is cut into.
         blank.true |= {"F", "B", "E", "R"}
@@ -103,7 +103,7 @@ def _blank(state: State, part: WantedPart, piece: Piece, becomes: Becomes, name:
         blank.true |= {"F", "B"}
         if piece.sizes[1] == piece.board.width:
             # Both edges are the board's own, as they were planed.
-            blank.true |= {"E", "E2"}
+            blank.true |= {"E", "E2"} - part.waney
     return blank
 
 

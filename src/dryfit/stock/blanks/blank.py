@@ -12,8 +12,10 @@ from dryfit.placing.strips import milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
-from dryfit.stock.saws import crosscut_kerf
+from dryfit.stock.saws import ROUGH_EDGE, crosscut_kerf
 
+WANEY_ROOM = 2 * ROUGH_EDGE
+"""What of the width two raw edges take: bark is left on them, or they are jointed (TRADE A2.6)."""
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
 
@@ -101,7 +103,7 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
     staves = part.staves
     jointed = part.width if staves is None else staves.width
     to_thickness = part.thickness + (room["panel_flattening"] if staves else 0)
-    each = 1 if staves else _ganged(part, shop)
+    each = 1 if staves or part.waney else _ganged(part, shop)
     pieces = _pieces(part)
     return Blank(
         subject=part.name if staves is None else f"{part.name} stave",
@@ -110,7 +112,7 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         each=each,
         count=-(-len(pieces) // each),
         length=rough_length(part, each, model.display.unit, shop),
-        width=jointed + room[_rip_allowance(shop)],
+        width=jointed + (WANEY_ROOM if part.waney else room[_rip_allowance(shop)]),
         thickness=_rough_thickness(part, to_thickness, model, shop),
         to_thickness=to_thickness,
         to_width=jointed,
@@ -223,7 +225,8 @@ def fed_length(part: Part, unit: str, shop: Shop) -> Fraction:
     """Return the length in mm of what is fed until the part is cut to length."""
     if part.stock == "sheet":
         return part.length
-    return rough_length(part, 1 if part.staves else _ganged(part, shop), unit, shop)
+    single = part.staves is not None or part.waney
+    return rough_length(part, 1 if single else _ganged(part, shop), unit, shop)
 
 
 def _rip_allowance(shop: Shop) -> str:
