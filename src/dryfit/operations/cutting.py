@@ -108,7 +108,9 @@ def joinery_of(model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS) -> J
     cuts = [
         cut
         for site in sites
-        for cut in checked_when_whole(_cuts_of(site, sites, chosen, model, shop))
+        for cut in checked_when_whole(
+            _off_the_bark(_cuts_of(site, sites, chosen, model, shop), site, shop)
+        )
     ]
     set_up = with_set_ups(in_turn(cuts), shop)
     groups = _equal(by_its_formula(cut, model.display) for cut in set_up)
@@ -116,6 +118,19 @@ def joinery_of(model: Model, shop: Shop, ways: Mapping[str, str] = NO_WAYS) -> J
     rows = (_operation(name, group) for name, group in zip(ids, groups, strict=True))
     operations = tuple(_with_choice(row, choice) for row in rows)
     return Joinery(operations, groups, choice, grooves, turned)
+
+
+def _off_the_bark(cuts: tuple[Cut, ...], site: Site, shop: Shop) -> tuple[Cut, ...]:
+    """Return a cut to marks at the bench, where a machine would want a waney edge at its fence."""
+    held = {
+        surface
+        for cut in cuts
+        if cut.hold is not None
+        for surface in (cut.hold.down, cut.hold.against_fence, cut.hold.at_stop)
+    }
+    if held.isdisjoint(site.part.waney) or is_shape(site.feature):
+        return cuts
+    return (hand_cut(site, shop),)
 
 
 def in_turn(cuts: Iterable[Cut]) -> list[Cut]:
