@@ -43,9 +43,9 @@ from dryfit.placing.top_fixings import clip_kerfs, find_top_fixings
 from dryfit.placing.top_hardware import top_fixings_bought
 from dryfit.placing.wish import Wish, WishEnd
 from dryfit.placing.woods import (
-    boards_taken_as_planed,
     report_unknown_stock,
     report_unknown_woods,
+    taken_of_boards,
 )
 from dryfit.shop.shop import Shop
 
@@ -174,7 +174,7 @@ def _whole(
         assumptions=(
             *all_assumptions(site, meetings.found),
             *_of_sheets(site, parts, joints),
-            *boards_taken_as_planed(site),
+            *taken_of_boards(site),
         ),
         figures=figures_of(site, parts, meetings.made),
         limits=declared.limits,

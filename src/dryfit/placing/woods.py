@@ -56,18 +56,28 @@ def report_unknown_stock(site: Site) -> None:
         site.findings += _of_stock(line.timber, line.span, used)
 
 
-def boards_taken_as_planed(site: Site) -> Iterator[Assumption]:
+def taken_of_boards(site: Site) -> Iterator[Assumption]:
     """Yield, for each line of boards for the parts that does not say how they are, how it is.
 
-    With its bark on it comes from the saw, and is rough (common practice).
+    With its bark on it comes from the saw, and is rough (common practice).  A sheet with a grain
+    has it along the size that is written first.
     """
     used = set(_timbers(site))
     for line in (*site.declared.stock, *site.declared.yard):
-        if line.state_said or (line.timber is not None and line.timber not in used):
+        if line.timber is not None and line.timber not in used:
             continue
         one = line.count == 1 and line.price is None
         what = f"the {line.kind}" if one else f"the {line.kind}s"
         of = f" of {line.timber}" if line.timber else ""
+        long = line.sizes[0]
+        if line.grain and not line.grain_said and long is not None:
+            yield Assumption(
+                f"the grain of {what}{of} runs along the {site.shown(long)}",
+                line.span,
+                with_phrase(line.span, "grain along"),
+            )
+        if line.state_said:
+            continue
         state, other = ("planed", "rough") if not line.rough else ("rough", "planed")
         yield Assumption(
             f"{what}{of} {'is' if one else 'are'} {state}, and not {other}",

@@ -101,3 +101,13 @@ def test_a_sheet_loses_nothing_at_its_ends() -> None:
     board = laid.placed["panel blank 1"]
     assert min(one.along[0] for one in board.placed) == 0
     assert {cut.kerf for cut in board.cuts} <= {Fraction(32, 10), Fraction(6, 10)}
+
+
+def test_a_panel_that_fits_only_across_the_grain_is_told_what_to_write() -> None:
+    # 600 along the grain is more than 500; the other way round both sizes fit.
+    laid = told("500 x 1900 x 18, measures 17.6")
+    assert laid.verdict == "not enough"
+    assert "write `no grain` on the line of the sheet" in laid.missing[0].why
+    assert told("1900 x 700 x 18, measures 17.6, no grain").verdict == "enough"
+    narrow = told("500 x 590 x 18, measures 17.6")
+    assert "no grain" not in narrow.missing[0].why

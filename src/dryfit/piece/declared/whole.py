@@ -63,11 +63,11 @@ class Have:
     where the line does not say.
 
     A board is `rough`, `hit_and_miss` (planed here and there) or, neither, planed; `state_said` is
-    whether its line says so.  `other_width`
-    is what a slab is wide at its other end, None where it is as wide as here; `waney` counts its
-    edges under bark, 0 to 2.  `grain` is whether a sheet has one; `measured` what its thickness
-    measures, where `sizes` say what it is called.  `avoid` is wood that nothing is made of.
-    `price` is what the yard asks, `at_most` how many it has; on a ``buy`` line alone.
+    whether its line says so.  `other_width` is what a slab is wide at its other end, None where it
+    is as wide as here; `waney` counts its edges under bark, 0 to 2.  `grain` is whether a sheet has
+    one, `grain_said` whether its line says so; `measured` what its thickness measures, where
+    `sizes` say what it is called.  `avoid` is wood that nothing is made of.  `price` is what the
+    yard asks, `at_most` how many it has; on a ``buy`` line alone.
     `inventory` is the file that lists it, nothing for the notes themselves.
     """
 
@@ -86,6 +86,7 @@ class Have:
     other_width: Fraction | None = None
     waney: int = 0
     grain: bool = True
+    grain_said: bool = True
     measured: Fraction | None = None
     avoid: tuple[Avoid, ...] = ()
     price: Price | None = None

@@ -18,6 +18,10 @@ from dryfit.stock.laying.job import Split, key
 from dryfit.stock.laying.outcome import Outcome
 from dryfit.stock.saws import exact
 
+_TURNED = (
+    "; turned, it fits: where its grain may run either way, write `no grain` on the line of the "
+    "sheet"
+)
 NO_ROOM = "no room is left on the boards on hand"
 NOT_SEEN = "no way was found to get it out of the boards on hand as well"
 
@@ -122,10 +126,21 @@ class Teller:
             which, needed, there, board = near
             gives = f"board {board.label}, which comes nearest, gives"
         size, between = ("long", " between its trimmed ends") if which else ("wide", "")
+        turned = "" if run or not self._fits_turned(blank) else _TURNED
         return (
             f"{who} {say(needed)} {size}, and {gives} {say(there)}"
-            f"{'' if blank.sheet else between}: {say(needed - there)} too little"
+            f"{'' if blank.sheet else between}: {say(needed - there)} too little{turned}"
         )
+
+    def _fits_turned(self, blank: Blank) -> bool:
+        """Return whether a sheet is large enough for the blank across its grain."""
+        for board in self.boards:
+            rough = rough_sizes(blank, board.line, self.shop)
+            if rough is not None and blank.sheet and board.line.grain:
+                long, wide = usable_face(board.line, self.shop)
+                if rough.length <= wide and rough.width <= long:
+                    return True
+        return False
 
     def _nearest(self, blank: Blank) -> tuple[bool, Fraction, Fraction, StockBoard] | None:
         """Return of the board that lacks least whether it is its length, needed and there."""
