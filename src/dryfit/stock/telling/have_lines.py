@@ -63,8 +63,11 @@ def _of_a_board(have: Have, display: Display) -> Iterator[str]:
 
 
 def _of_a_sheet(have: Have, display: Display) -> Iterator[str]:
-    if have.grain != has_grain(have.timber):
-        yield "grain" if have.grain else "no grain"
+    if have.grain:
+        # An offcut is often wider than it is long.
+        yield "grain along"
+    elif has_grain(have.timber):
+        yield "no grain"
     if have.measured is not None:
         yield f"measures {display.shown(have.measured, fitted=True)}"
 
