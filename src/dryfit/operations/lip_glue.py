@@ -12,7 +12,7 @@ from dryfit.operations.minutes import tenths, worked
 from dryfit.operations.open_time import glue_for
 from dryfit.operations.words import all_of, counted, listed
 from dryfit.placing.model import Copy, Part
-from dryfit.placing.strips import core_of, covers, strip_name
+from dryfit.placing.strips import covers, strip_name
 from dryfit.plan.operation import ClampRow, Detail, GlueUp, Held, Operation, Work
 from dryfit.shop.shop import Glue, Shop
 
@@ -35,11 +35,10 @@ def glue_ups(stage: Stage, shop: Shop, *, outdoors: bool) -> tuple[Operation, ..
 
 def _clamps(stage: Stage, shop: Shop) -> ClampRow | None:
     """Return the clamps over one copy, or None where its strips are drawn on with tape."""
-    part, core = stage.part, core_of(stage.part)
+    part = stage.part
     if all(lip.thickness <= shop.clamping["lip_taped"] for lip in stage.lips):
         return None
-    across = core.length if stage.direction == LENGTH else core.width
-    across += sum((lip.thickness for lip in stage.lips), Fraction(0))
+    across = part.length if stage.direction == LENGTH else part.width
     along = max(covers(part, lip) for lip in stage.lips)
     gaps = (along - 2 * shop.clamping["panel_end"]) / shop.clamping["lip_spacing"]
     count = 1 + max(1, -(-gaps.numerator // gaps.denominator))
@@ -158,7 +157,7 @@ def _manners(stage: Stage, row: ClampRow | None, shop: Shop) -> list[Detail]:
             shop.allowances["lip_proud"],
             " proud of both faces and ",
             shop.allowances["lip_over"],
-            " past both ends, its straightest side to the core",
+            " past both ends, its truest face to the core",
         )
     ]
     if len({lip.thickness for lip in stage.lips}) > 1:

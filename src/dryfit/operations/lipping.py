@@ -82,13 +82,14 @@ def as_core(batch: Batch, part: Part) -> Batch:
 
 def _of_a_core(row: Operation, part: Part) -> Operation:
     direction = _SAWN.get(row.kind)
-    if direction is None:
+    if direction is None or part.untaken(row.kind) is not None:
         return row
-    where = listed(lip.surface for lip in part.lips if lip.surface in ENDS[direction])
-    if not where:
+    own = [lip.surface for lip in part.lips if lip.surface in ENDS[direction]]
+    if not own:
         return row
     size, word = (part.length, "long") if direction == LENGTH else (part.width, "wide")
-    core: Detail = (f"This is the core: with the lip at {where} it is ", size, f" {word}")
+    where = f"the {'lips' if len(own) > 1 else 'lip'} at {listed(own)}"
+    core: Detail = (f"This is the core: with {where} it is ", size, f" {word}")
     return replace(row, details=(*row.details, core))
 
 

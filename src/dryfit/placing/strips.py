@@ -13,7 +13,7 @@ from fractions import Fraction
 from dryfit.geometry.box import Box
 from dryfit.geometry.frame import LENGTH, SURFACES, Frame
 from dryfit.placing.lip import Lip, added
-from dryfit.placing.model import Copy, Part
+from dryfit.placing.model import Copy, Measure, Part
 
 _AS_IT_LIES = Frame(((0, 1), (1, 1), (2, 1)))
 _ALONG_THE = {0: "end", 1: "edge"}
@@ -37,6 +37,20 @@ def core_of(part: Part) -> Part:
         part,
         length=part.length - added(part.lips, 0),
         width=part.width - added(part.lips, 1),
+        measures=tuple(_less(each, part.lips) for each in part.measures),
+    )
+
+
+def _less(measure: Measure, lips: tuple[Lip, ...]) -> Measure:
+    """Return the measurement that a size waits for, as the size of the core follows from it."""
+    thick = added(lips, 0 if measure.dimension == "length" else 1)
+    if not thick:
+        return measure
+    return replace(
+        measure,
+        clearance=measure.clearance + thick,
+        formula=f"{measure.formula}, less its lips",
+        worked=(*measure.worked, ", less ", thick, " for its lips"),
     )
 
 

@@ -30,6 +30,7 @@ LAG_BEFORE: Mapping[str, str] = {
     "level": LEVEL,
     "horns": LEVEL,
     "trim lip": LEVEL,
+    "band": NEXT_STAGE,
     "feet": LEVEL,
     "sand": LEVEL,
     "ease edges": LEVEL,
