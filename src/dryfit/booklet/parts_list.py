@@ -11,6 +11,7 @@ from dryfit.booklet.text import Amount, Mark, Say, Text, joined, listed
 from dryfit.booklet.wording import WAY_WORDS, joints
 from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
+from dryfit.placing.lip import Lip
 from dryfit.placing.model import Model, Part
 from dryfit.placing.strips import core_of
 from dryfit.placing.sum_shown import sum_pieces
@@ -160,17 +161,26 @@ def _remarks(part: Part, model: Model, say: Say) -> Text:
 def _lipped(part: Part, say: Say) -> Text:
     """Return the core as the saw cuts it, and what comes on which of its edges."""
     core = core_of(part)
+    alike: dict[tuple[object, ...], list[Lip]] = {}
+    for lip in part.lips:
+        alike.setdefault((lip.banded, lip.thickness, lip.timber), []).append(lip)
     on = (
         (
-            Mark(lip.surface),
-            " with banding " if lip.banded else " with a strip ",
-            say.size(lip.thickness),
-            f" thick of {lip.timber}" if lip.timber else " thick",
+            *joined(((Mark(lip.surface),) for lip in lips), ", ", " and "),
+            f" with {_strips(len(lips), banded=lips[0].banded)} ",
+            say.size(lips[0].thickness),
+            f" thick of {lips[0].timber}" if lips[0].timber else " thick",
         )
-        for lip in part.lips
+        for lips in alike.values()
     )
     sizes = (say.size(core.length), " × ", say.size(core.width))
     return ("Core for the saw ", *sizes, ", lipped at ", *joined(on, ", ", " and "))
+
+
+def _strips(count: int, *, banded: bool) -> str:
+    if banded:
+        return "banding"
+    return "strips" if count > 1 else "a strip"
 
 
 def _joints(part: Part, model: Model) -> Text:

@@ -19,7 +19,7 @@ def case(page: Page) -> None:
     planted = draw.chance(15)
     staves = f", glued from {int(deep // 130) + 1 + draw.below(2)}" if deep > 190 else ""
     if draw.chance(15):
-        staves = ", of birch ply"
+        staves = f", of birch ply{_lips(page)}"
     tall = page.either(f"{say(high)} x ", "height x ", "")
     run = say(deep) if planted else page.either(say(deep), "depth")
     page.part(
@@ -55,6 +55,18 @@ def case(page: Page) -> None:
     _extras(page)
     if not groove and draw.chance(35):
         page.cuts.append(f"chamfer on sides: front edges, {say(page.size(2, 3))} wide")
+
+
+def _lips(page: Page) -> str:
+    """Return how the edges of sheets are covered, if they are."""
+    where = page.either("at front", "at front and back", "along both long edges")
+    thick = page.say(page.size(3, 10))
+    return page.either(
+        "",
+        f", lipped {thick} of oak {where}",
+        f", lipped {thick} thick of ash {where}",
+        f", edge banded {where}",
+    )
 
 
 def _extras(page: Page) -> None:
