@@ -10,7 +10,7 @@ from dryfit.geometry.frame import LENGTH, WIDTH, Frame
 from dryfit.joinery.flare import halves
 from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
-from dryfit.placing.strips import strip_name, strip_parts
+from dryfit.placing.strips import FLUSH, strip_name, strip_parts
 from dryfit.rehearsal.goal import (
     Goal,
     Mark,
@@ -119,10 +119,6 @@ def _part(part: Part) -> WantedPart:
     )
 
 
-_FLUSH = {"lip_over": Fraction(0), "lip_proud": Fraction(0)}
-"""The least that strips can have: the judge knows no allowances."""
-
-
 def _strips(part: Part) -> Iterator[WantedStrip]:
     """Yield the strips that a part is lipped with, as large as what they cover."""
     on = {
@@ -130,7 +126,7 @@ def _strips(part: Part) -> Iterator[WantedStrip]:
         for copy in part.copies
         for lip in part.lips
     }
-    for strips in strip_parts(part, _FLUSH):
+    for strips in strip_parts(part, FLUSH):
         wanted, sizes = _part(strips), (strips.length, strips.width, strips.thickness)
         for copy in strips.copies:
             yield WantedStrip(copy.name, wanted, on[copy.name], sizes)

@@ -13,8 +13,9 @@ from dryfit.diagnostics import Figure
 from dryfit.geometry.frame import Frame
 from dryfit.placing.lip import Lip
 from dryfit.placing.model import Model, Part
-from dryfit.placing.strips import core_of
+from dryfit.placing.strips import core_of, strip_parts
 from dryfit.placing.sum_shown import sum_pieces
+from dryfit.shop.shop import Shop
 
 RESTING = "rest"
 """Kind of a joint without wood or fastener of its own: nothing to cut, so nothing to list."""
@@ -42,10 +43,43 @@ class PartRow:
     marks: Text
 
 
-def part_rows(model: Model, labels: Labels, say: Say) -> tuple[PartRow, ...]:
-    """Return the cut list in the order of the notes, the tool's own parts last."""
+def part_rows(model: Model, labels: Labels, say: Say, shop: Shop) -> tuple[PartRow, ...]:
+    """Return the cut list in the order of the notes, the tool's own parts last.
+
+    The strips that lip a part stand behind it; they have no letter, since they are gone in it.
+    """
     ordered = sorted(model.parts, key=lambda part: part.made)
-    return tuple(_row(part, model, labels, say) for part in ordered)
+    return tuple(
+        row
+        for part in ordered
+        for row in (
+            _row(part, model, labels, say),
+            *(_strips(strips, say, shop) for strips in strip_parts(part, shop.allowances)),
+        )
+    )
+
+
+def _strips(strips: Part, say: Say, shop: Shop) -> PartRow:
+    over, proud = (say.size(shop.allowances[name]) for name in ("lip_over", "lip_proud"))
+    return PartRow(
+        letter="",
+        name=strips.written,
+        count=len(strips.copies),
+        length=(say.size(strips.length),),
+        width=(say.size(strips.width),),
+        thickness=(say.size(strips.thickness),),
+        timber=strips.timber or "",
+        sums=(),
+        remarks=(
+            "As glued on: ",
+            over,
+            " longer at either end than what it covers, ",
+            proud,
+            " wider at either face; trimmed flush",
+        ),
+        copies=(),
+        marks=(),
+    )
 
 
 def thickness_of(part: Part, say: Say) -> Amount:

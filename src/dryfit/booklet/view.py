@@ -145,7 +145,7 @@ def booklet_view(
         notes=model.notes,
         shop=shop.name,
         hours=f"{_time(shop.opens)} to {_time(shop.closes)}",
-        parts=part_rows(model, bench.labels, bench.say),
+        parts=part_rows(model, bench.labels, bench.say, shop),
         wood=wood,
         apart=apart_drawing(bench),
         drawn=part_drawings(bench),

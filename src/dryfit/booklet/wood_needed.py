@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Model, Part
-from dryfit.placing.strips import milled_parts
+from dryfit.placing.strips import FLUSH, milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import blank_of
@@ -42,7 +42,8 @@ class WoodNeeded:
 
 def wood_needed(model: Model, say: Say) -> tuple[WoodNeeded, ...]:
     """Return the wood in the finished parts, in the order of the notes."""
-    return _by_timber(((part, _finished(part)) for part in model.parts), say)
+    milled = milled_parts(model.parts, FLUSH)
+    return _by_timber(((part, _finished(part)) for part in milled), say)
 
 
 def boards_to_have(model: Model, shop: Shop, say: Say) -> tuple[WoodNeeded, ...]:

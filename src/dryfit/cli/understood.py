@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from dryfit.piece.declared import INSIDE, Declared
 from dryfit.piece.readings import readings
+from dryfit.placing.lip_words import lip_remarks
 from dryfit.placing.model import Model, Part
 
 _RUNS = {"upright": "upright", "across": "from side to side"}
@@ -42,7 +43,8 @@ def _size(part: Part, model: Model) -> str:
     length, width = shown(part.cut_length), shown(part.width)
     thickness = shown(part.thickness, fitted=part.stock == "sheet")
     horns = f", horns of {shown(part.horns)} at both ends" if part.horns else ""
-    return f"{length} long ({lies}{horns}), {width} wide, {thickness} thick"
+    lips = "".join(f", {words}" for words in lip_remarks(part, model.display))
+    return f"{length} long ({lies}{horns}), {width} wide, {thickness} thick{lips}"
 
 
 def _assumptions(model: Model) -> Iterator[str]:

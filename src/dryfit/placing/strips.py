@@ -15,6 +15,9 @@ from dryfit.geometry.frame import LENGTH, SURFACES, Frame
 from dryfit.placing.lip import Lip, added
 from dryfit.placing.model import Copy, Measure, Part
 
+FLUSH = {"lip_over": Fraction(0), "lip_proud": Fraction(0)}
+"""The allowances of strips that are trimmed: the least that they can have."""
+
 _AS_IT_LIES = Frame(((0, 1), (1, 1), (2, 1)))
 _ALONG_THE = {0: "end", 1: "edge"}
 

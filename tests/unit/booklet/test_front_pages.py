@@ -68,9 +68,8 @@ def test_limits_measurements_place_and_orders_are_to_be_kept_in_mind() -> None:
 
 def test_a_measured_sheet_keeps_its_tenth_in_the_cut_list() -> None:
     model = model_of(BOX)
-    rows = {
-        row.name: plain(row.thickness) for row in part_rows(model, label(model), Say(model.display))
-    }
+    listed = part_rows(model, label(model), Say(model.display), shipped_shop())
+    rows = {row.name: plain(row.thickness) for row in listed}
     assert rows == {"sides": "16", "top": "16", "bottom": "16", "back": "5.6"}
 
 

@@ -108,3 +108,18 @@ def test_core_and_lips_make_up_the_size_in_the_notes(
     # What goes across the grain covers the core, what goes along it covers that and the ends.
     along = {part.length for part in strips[:-1]}
     assert along <= {SHELF.length + 20, core.width + 20}
+
+
+def test_a_single_strip_is_resawn_too_and_leaves_a_leaf_over() -> None:
+    # Else the planer would take 21 mm off a board of 27.
+    sides = blanks(case("lipped 8 of oak at front", sides="lipped 6 of oak at front", stock=OAK))
+    assert sides["side lip"].leaves == 2
+    one = (
+        CASE.replace("3 shelves", "1 shelf")
+        .replace("sides, shelves", "sides, shelf")
+        .replace("up 40, 240 and 440", "up 40")
+    )
+    found = checked(one.format(on="lipped 6 of oak at front", sides="banded at front") + OAK)
+    assert found.model is not None
+    alone = blanks(found.model)["shelf lip"]
+    assert (alone.leaves, alone.each, alone.count) == (2, 1, 1)

@@ -37,16 +37,19 @@ def resawn(blank: Blank, leaves: int, shop: Shop) -> Blank:
     )
 
 
-def resawn_where_it_can_be(blank: Blank, lines: Sequence[Have], shop: Shop) -> Blank:
+def resawn_where_it_can_be(
+    blank: Blank, lines: Sequence[Have], shop: Shop, *, singly: bool = False
+) -> Blank:
     """Return the blanks as strips, where the notes ask for that or else the wood is thick enough.
 
     There are as many leaves as the thickest board gives.  What the notes do not ask for is resawn
-    at a band saw that takes the strip on its edge (A8.3).
+    at a band saw that takes the strip on its edge (A8.3).  A part of which there is one is only
+    with `singly`: a leaf is left over then.
     """
-    asked, several = to_be_resawn(blank.part), len(blank.pieces) > 1
+    asked, several = to_be_resawn(blank.part), singly or len(blank.pieces) > 1
     if blank.sheet or not several or not (asked or _fits_the_saw(blank, lines, shop)):
         return blank
-    for leaves in range(min(MOST_LEAVES, len(blank.pieces)), 1, -1):
+    for leaves in range(min(MOST_LEAVES, max(LEAVES, len(blank.pieces))), 1, -1):
         strips = resawn(blank, leaves, shop)
         if any(rough_sizes(strips, line, shop) is not None for line in lines):
             return strips

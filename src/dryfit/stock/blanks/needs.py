@@ -136,8 +136,10 @@ def _made(
             blank = ganged(blank_of(milled, model, usual), gangs, model, shop)
         if part.bookmatched:
             blank = resawn(blank, LEAVES, shop)
-        elif to_be_resawn(part) or work == "resawn" or part.name not in placed:
-            # Strips for lips are thin, and nothing to plane a thick board away for.
+        elif part.name not in placed:
+            # A strip for a lip is thin, and nothing to plane a thick board away for.
+            blank = resawn_where_it_can_be(blank, lines, shop, singly=True)
+        elif to_be_resawn(part) or work == "resawn":
             blank = resawn_where_it_can_be(blank, lines, shop)
         blank = in_one_state(blank, lines, shop, last=work == "made true")
         if wants_short(blank, short, lines, shop):
