@@ -21,13 +21,13 @@ from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
 from dryfit.plan.favour import USUAL
-from dryfit.plan.plan import Plan, Step
-from dryfit.plan.reasons import StepReasons
 from dryfit.shop import Shop, read_shop, shop_assumptions
 
 if TYPE_CHECKING:
     from dryfit.order import Watch
     from dryfit.plan.operation import WorkList
+    from dryfit.plan.plan import Plan, Step
+    from dryfit.plan.reasons import StepReasons
     from dryfit.planning.wished_move import Wished
     from dryfit.stock.laid_out import LaidOut
 

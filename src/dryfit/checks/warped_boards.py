@@ -13,7 +13,6 @@ from dryfit.placing.model import Model, Part
 from dryfit.quantities import Display
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.between_strips import cut_short
 from dryfit.stock.blanks.blank import Blank, blank_of, gang_length, gangs_from_boards, shortest_fed
 from dryfit.stock.boards import Lack, Wanted, flat, rip_room, trim
 from dryfit.stock.boards import sizes as sizes_of
@@ -140,6 +139,8 @@ def cramped(model: Model, part: Part, fitting: Sequence[Have], shop: Shop) -> Cr
 
 def _cut_short_length(blank: Blank, shop: Shop) -> Fraction:
     """Return the length of board that a blank takes that is cut short, with the board's ends."""
+    from dryfit.stock.blanks.between_strips import cut_short  # seldom wanted, and loads the layouts
+
     return cut_short(blank, shop).length + 2 * shop.allowances["end_trim"]
 
 

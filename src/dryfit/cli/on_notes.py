@@ -25,11 +25,11 @@ from dryfit.diagnostics.as_json import Json, findings_json, severity_counts
 from dryfit.diagnostics.render import full, short
 from dryfit.outputs import write_whole
 from dryfit.plan.favour import USUAL
-from dryfit.plan.plan import Plan
 from dryfit.progress import Progress
 from dryfit.workshop import Checked
 
 if TYPE_CHECKING:
+    from dryfit.plan.plan import Plan
     from dryfit.stock.laid_out import LaidOut
 
 

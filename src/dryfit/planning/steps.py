@@ -16,7 +16,7 @@ from dryfit.planning.moments import moment
 from dryfit.planning.problem_of import calendar_of
 from dryfit.planning.releases import with_releases
 from dryfit.planning.starts import released_at, start_of
-from dryfit.planning.waits import Waiting, waits_for
+from dryfit.planning.waits import Waiting, waiting_of, waits_for
 from dryfit.shop.shop import Shop
 
 Standing = dict[str, Setting | None]
@@ -50,7 +50,7 @@ def steps_of(schedule: Schedule, work: WorkList, shop: Shop) -> tuple[Step, ...]
     number_of = {
         entry.task: number for number, run in enumerate(runs, start=1) for entry in run.entries
     }
-    waiting = Waiting(work, number_of)
+    waiting = waiting_of(work, number_of)
     steps = tuple(
         _step(number, run, operations, waiting, start_of(run.entries[0], released, shop), shop)
         for number, run in enumerate(runs, start=1)

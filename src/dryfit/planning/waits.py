@@ -14,10 +14,16 @@ from dryfit.plan.plan import Waits
 
 @dataclass(frozen=True, slots=True)
 class Waiting:
-    """The work list with the step number of every operation."""
+    """The work list, the step number of every operation, and the rules that no others imply."""
 
     work: WorkList
     number_of: Mapping[str, int]
+    needed: tuple[Rule, ...]
+
+
+def waiting_of(work: WorkList, number_of: Mapping[str, int]) -> Waiting:
+    """Return what all steps of a plan are asked by: which rules are needed is worked out once."""
+    return Waiting(work, number_of, _needed(work.rules))
 
 
 def waits_for(number: int, operations: tuple[str, ...], waiting: Waiting) -> tuple[Waits, ...]:
@@ -25,7 +31,7 @@ def waits_for(number: int, operations: tuple[str, ...], waiting: Waiting) -> tup
     own = set(operations)
     rows = [
         Waits(waiting.number_of[rule.before], rule.before, rule.reason, rule.lag)
-        for rule in _needed(waiting.work.rules)
+        for rule in waiting.needed
         if rule.after in own and rule.before not in own
     ]
     rows += _same_visit(number, operations, waiting)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 
 from dryfit.diagnostics import Findings, Source
 from dryfit.resources import PACKAGE
 from dryfit.shop.build import build
-from dryfit.shop.layer import findings_of, overlay, read_layer
+from dryfit.shop.layer import Tree, findings_of, overlay, read_layer
 from dryfit.shop.shop import Shop
 
 SHIPPED = PACKAGE / "shop" / "default.toml"
@@ -32,21 +33,27 @@ def read_shop(path: Path | None, environment: Mapping[str, str]) -> tuple[Shop |
         The file is missing, cannot be opened, or is not UTF-8.
     """
     shipped = SHIPPED.read_bytes()
-    source = Source(SHIPPED_NAME, _text(shipped, SHIPPED))
-    tree, layer = read_layer(source, None)
-    assert tree is not None, findings_of(layer)
-    read, files = [shipped], [SHIPPED_NAME]
+    below, shop = _shipped(shipped)
     own = path or users_file(environment)
-    if own is not None:
-        content = _content(own)
-        above, layer = read_layer(Source(str(own), _text(content, own)), tree)
-        if above is None:
-            return None, findings_of(layer)
-        tree = overlay(tree, above)
-        read.append(content)
-        files.append(str(own))
-    shop = build(tree, layer, hashlib.sha256(b"".join(read)).hexdigest(), tuple(files))
+    if own is None:
+        return shop, ()
+    content = _content(own)
+    above, layer = read_layer(Source(str(own), _text(content, own)), below)
+    if above is None:
+        return None, findings_of(layer)
+    sha256 = hashlib.sha256(shipped + content).hexdigest()
+    shop = build(overlay(below, above), layer, sha256, (SHIPPED_NAME, str(own)))
     return (None if layer.findings else shop), findings_of(layer)
+
+
+@cache
+def _shipped(content: bytes) -> tuple[Tree, Shop]:
+    """Return the values of the shipped file and its shop; nobody alters either of them."""
+    tree, layer = read_layer(Source(SHIPPED_NAME, _text(content, SHIPPED)), None)
+    assert tree is not None, findings_of(layer)
+    shop = build(tree, layer, hashlib.sha256(content).hexdigest(), (SHIPPED_NAME,))
+    assert not layer.findings, findings_of(layer)
+    return tree, shop
 
 
 def users_file(environment: Mapping[str, str]) -> Path | None:

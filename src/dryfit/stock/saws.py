@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-from dryfit.cutting import Rules
 from dryfit.shop.shop import Shop
+
+if TYPE_CHECKING:
+    from dryfit.cutting import Rules
 
 CENT = 100
 """Hundredths in a millimetre: what a layout counts in."""
@@ -43,6 +46,8 @@ def rules_for(shop: Shop, *, sheet: bool) -> Rules:
 
     A sheet is sawn at the table saw, both ways, and keeps its factory edges (TRADE A5, A10).
     """
+    from dryfit.cutting import Rules  # the layout library: checking boards on hand needs none
+
     across, along = crosscut_at_boards(shop), rip_at_boards(shop)
     if sheet:
         blade = crosscut_kerf(shop) or HAND_KERF
