@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import logging
 import os
 import re
@@ -15,6 +14,7 @@ from xml.etree import ElementTree as ET
 import html5lib
 import pypdf
 import pytest
+from tests.property.plan_oracle.documents import documents
 
 FOLDER = Path(__file__).parents[2] / "examples"
 # The desk's booklet is as long as three others; its pages are kept by tests/golden and unit tests.
@@ -24,11 +24,12 @@ Json = dict[str, Any]
 
 
 class Written:
-    """What the command line writes for one example on one paper."""
+    """What the command line writes for one example on one paper, and the two documents of it."""
 
     def __init__(self, example: Path, paper: str, folder: Path) -> None:
-        self.steps: Json = self._json("steps", example, folder)
-        self.parts: Json = self._json("parts", example, folder)
+        found, errors = documents(example.read_text(encoding="utf-8"))
+        assert found is not None, errors
+        self.steps, self.parts = found
         run = self._run("booklet", example, "-o", folder, "--paper", paper, folder=folder)
         self.files = [Path(line) for line in run.stdout.decode().split()]
         self.html = self.files[0].read_text(encoding="utf-8")
@@ -36,10 +37,7 @@ class Written:
         assert isinstance(tree, ET.Element)
         self.tree = tree
         self.pdf = pypdf.PdfReader(self.files[1])
-
-    def _json(self, command: str, example: Path, folder: Path) -> Json:
-        document: Json = json.loads(self._run(command, example, "--json", folder=folder).stdout)
-        return document
+        self.pages = [page.extract_text() for page in self.pdf.pages]
 
     @staticmethod
     def _run(*arguments: str | Path, folder: Path) -> subprocess.CompletedProcess[bytes]:
@@ -125,7 +123,7 @@ def test_glue_ups_print_their_clamps(written: Written) -> None:
 
 
 def test_the_pdf_has_every_step_and_no_text_is_lost(written: Written) -> None:
-    words = " ".join(page.extract_text() for page in written.pdf.pages)
+    words = " ".join(written.pages)
     places = written.pdf.named_destinations
     # The text of a page has no blank where a number stands close to another: "8256hours".
     for step in written.steps["steps"]:
@@ -140,7 +138,7 @@ def test_the_booklet_has_fewer_pages_than_the_work_has_steps(written: Written) -
 
     Pages on the wood come on top: they grow with the boards, not with the steps.
     """
-    texts = [page.extract_text() for page in written.pdf.pages]
+    texts = written.pages
     on_wood = [
         text
         for text in texts
@@ -153,7 +151,7 @@ def test_no_heading_of_a_visit_stands_alone(written: Written) -> None:
     """The first step of a visit begins on the page of its heading, with at least one box of it."""
     found = written.pdf.named_destinations
     page = {name: written.pdf.get_destination_page_number(place) for name, place in found.items()}
-    texts = [page.extract_text() for page in written.pdf.pages]
+    texts = written.pages
     first: dict[int, Json] = {}
     for step in written.steps["steps"]:
         first.setdefault(step["visit"], step)
@@ -174,7 +172,7 @@ def test_the_printer_is_silent(written: Written, caplog: pytest.LogCaptureFixtur
 
 
 def test_every_drawing_stands_on_a_page_and_its_figures_are_in_the_pdf(written: Written) -> None:
-    words = " ".join(page.extract_text() for page in written.pdf.pages)
+    words = " ".join(written.pages)
     body = {"a4": 297.0, "letter": 279.4}["letter" if 'class="letter"' in written.html else "a4"]
     drawings = list(written.tree.iter("{http://www.w3.org/2000/svg}svg"))
     assert len(drawings) > 5

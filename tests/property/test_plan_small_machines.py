@@ -5,9 +5,13 @@ in the examples and test pieces; what is beyond them is planned at the bench.
 """
 
 import pytest
-from tests.pieces.reading import FILES
-from tests.unit.rehearsal.damaged_times import Built, built
+from tests.pieces.reading import FILES, text_of, without_boards
+from tests.unit.operations.worked import listed
+from tests.unit.rehearsal.damaged_times import SHOPS, Built, built
 
+from dryfit import workshop
+from dryfit.diagnostics import Source
+from dryfit.plan.operation import Operation
 from dryfit.rehearsal.fault import Reason
 from dryfit.rehearsal.rehearse import rehearse
 
@@ -18,6 +22,14 @@ MACHINES = ("mitre saw", "band saw", "jointer", "planer", "table saw", "router t
 def in_shop(name: str) -> Built:
     """A piece planned in that shop."""
     return built(name, SHOP)
+
+
+def operations_in_shop(name: str) -> tuple[Operation, ...]:
+    """What is to be done to a piece in that shop, in no order."""
+    source = Source("notes.dryfit", without_boards(text_of(name)))
+    found = workshop.check(source, SHOPS[SHOP], {})
+    assert found.model is not None
+    return listed(found.model, found.shop)[0].operations
 
 
 @pytest.mark.parametrize("name", sorted(FILES))
@@ -31,10 +43,9 @@ def test_what_is_done_by_hand_names_the_limit_and_the_machines_do_the_rest() -> 
     used: set[str] = set()
     told: set[str] = set()
     for name in sorted(FILES):
-        for step in in_shop(name).plan.steps:
-            used.add(step.station)
-            for operation in step.operations:
-                words = "".join(str(word) for detail in operation.details for word in detail)
-                told |= {each for each in MACHINES if f"By hand: the {each} takes a" in words}
+        for operation in operations_in_shop(name):
+            used.add(operation.station)
+            words = "".join(str(word) for detail in operation.details for word in detail)
+            told |= {each for each in MACHINES if f"By hand: the {each} takes a" in words}
     assert set(MACHINES) <= used
     assert told >= {"mitre saw", "band saw", "jointer", "planer", "table saw"}

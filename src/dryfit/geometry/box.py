@@ -30,11 +30,15 @@ class Box:
 
     def overlap(self, other: Box) -> Box | None:
         """Return the common box with a volume, or None."""
+        lows, highs = list[Fraction](), list[Fraction]()
         # Of many pairs most lie apart along the first axis already.
         for axis in range(3):
-            if max(self.low[axis], other.low[axis]) >= min(self.high[axis], other.high[axis]):
+            low, high = max(self.low[axis], other.low[axis]), min(self.high[axis], other.high[axis])
+            if low >= high:
                 return None
-        return Box(*self._bounds_with(other))
+            lows.append(low)
+            highs.append(high)
+        return Box((lows[0], lows[1], lows[2]), (highs[0], highs[1], highs[2]))
 
     def contact(self, other: Box) -> tuple[int, Box] | None:
         """Return (axis, flat box) where the two touch face to face with an area, or None."""

@@ -17,15 +17,37 @@ def merged(phrases: Sequence[str]) -> tuple[str, ...]:
     rows: list[Row] = [tuple((word,) for word in phrase.split()) for phrase in phrases]
     at = 0
     while at < len(rows):
-        other = next((row for row in rows[at + 1 :] if _joined(rows[at], row)), None)
-        joined = _joined(rows[at], other) if other else None
-        if other is None or joined is None:
+        found = _first_like(rows, at)
+        if found is None:
             at += 1
             continue
-        rows[at] = joined
-        rows.remove(other)
-        at = 0  # a row that was unlike all others may be like the joined one
+        other, rows[at] = found
+        del rows[other]
+        # A row before it that was unlike all others may be like the joined one.
+        while (before := _first_before(rows, at)) is not None:
+            other, joined = before
+            rows[other] = joined
+            del rows[at]
+            at = other
     return tuple(" ".join("/".join(words) for words in row) for row in rows)
+
+
+def _first_like(rows: Sequence[Row], at: int) -> tuple[int, Row] | None:
+    """Return the first row after one that it can be joined with, and the two as one."""
+    for other in range(at + 1, len(rows)):
+        joined = _joined(rows[at], rows[other])
+        if joined is not None:
+            return other, joined
+    return None
+
+
+def _first_before(rows: Sequence[Row], at: int) -> tuple[int, Row] | None:
+    """Return the first row before one that can be joined with it, and the two as one."""
+    for other in range(at):
+        joined = _joined(rows[other], rows[at])
+        if joined is not None:
+            return other, joined
+    return None
 
 
 def without_articles(phrases: Iterable[str], known: Iterable[str] = ()) -> tuple[str, ...]:

@@ -48,9 +48,9 @@ def take(
         served = _served(instance, releases, task, clock)
         assert not isinstance(served, Shortage), "a task begins when its pieces are free"
         taken = served
-    rows = taken or tuple((at, kind, count) for at, (kind, count, _) in enumerate(holds))
+    rows = taken or [(at, kind, count) for at, (kind, count, _) in enumerate(holds)]
     for hold, kind, count in rows:
-        held = tuple(item for item in releases[kind] if item[0] > clock)
+        held = [item for item in releases[kind] if item[0] > clock]
         releases[kind] = (*held, (end + holds[hold][2], count))
     return taken
 

@@ -6,7 +6,7 @@ opening of the next, hence two ways back.
 """
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from dryfit.order.problem import DAY, Calendar
 
@@ -23,6 +23,8 @@ class Hours:
     nth      per working day of the week: its day of the week
     closed   single days off in order, those that would be worked only
     skips    per single day off: working days before it, single days off left out
+    works    work times that were worked out, by their clock time: a search asks for few, and often
+    starts   the same the other way round
     """
 
     day: int
@@ -31,9 +33,17 @@ class Hours:
     nth: tuple[int, ...]
     closed: tuple[int, ...] = ()
     skips: tuple[int, ...] = ()
+    works: dict[int, int] = field(default_factory=dict, repr=False, compare=False)
+    starts: dict[int, int] = field(default_factory=dict, repr=False, compare=False)
 
     def work_at(self, clock: int) -> int:
         """Work time that has passed at a clock time."""
+        work = self.works.get(clock)
+        if work is None:
+            work = self.works[clock] = self._work_at(clock)
+        return work
+
+    def _work_at(self, clock: int) -> int:
         day, offset = divmod(clock, DAY)
         weeks, weekday = divmod(day, WEEK)
         days = weeks * len(self.nth) + self.before[weekday]
@@ -46,6 +56,12 @@ class Hours:
 
     def clock_at_start(self, work: int) -> int:
         """Clock time of a work time, as a start: never a day's closing."""
+        clock = self.starts.get(work)
+        if clock is None:
+            clock = self.starts[work] = self._clock_at_start(work)
+        return clock
+
+    def _clock_at_start(self, work: int) -> int:
         days, offset = divmod(work, self.day)
         if self.closed:
             days += bisect_right(self.skips, days)

@@ -117,19 +117,21 @@ def _kept(
     instance, hours = terms.instance, terms.instance.hours
     if appointment.lags:
         ends, new = track.ends, trial.ends
-        clock = max(
-            (new[before][0] if before in new else ends[before]) + lag
-            for before, lag in appointment.lags
-        )
+        clock = 0
+        for before, lag in appointment.lags:
+            over = (new[before][0] if before in new else ends[before]) + lag
+            clock = max(clock, over)
         begin = max(begin, hours.work_at(clock))
     tests = 0
     group = instance.trials[task]
     if group >= 0 and trial.settings.payers.get(group, track.payers[group]) == task:
         tests = instance.trial_costs[group]
-    if any(held[kind][0] + tests > begin for kind in appointment.needs):
-        releases = [row for _, row in held]
-        free = free_from(instance, releases, task, max(0, begin - tests))
-        begin = max(begin, hours.work_at(free) + tests) if free else begin
+    for kind in appointment.needs:
+        if held[kind][0] + tests > begin:
+            releases = [row for _, row in held]
+            free = free_from(instance, releases, task, max(0, begin - tests))
+            begin = max(begin, hours.work_at(free) + tests) if free else begin
+            break
     work = instance.works[task]
     if appointment.whole:
         begin = hours.unbroken(begin, work)
@@ -147,10 +149,11 @@ def _taken(instance: Instance, task: int, held: Held, clock: int, end: int) -> H
     """What is held when a task has taken its own at a clock time; it ends at another."""
     releases = [row for _, row in held]
     hand_out(instance, releases, task, clock, end)
-    return tuple(
-        old if row is old[1] else (instance.hours.work_at(max(row)[0]), row)
-        for old, row in zip(held, releases, strict=True)
-    )
+    new = list(held)
+    for kind, row in enumerate(releases):
+        if row is not held[kind][1]:
+            new[kind] = instance.hours.work_at(max(row)[0]), row
+    return tuple(new)
 
 
 def take(terms: Terms, track: Track, trial: Trial) -> None:

@@ -13,11 +13,10 @@ from xml.etree import ElementTree as ET
 
 import html5lib
 import pytest
-from tests.pieces.reading import FILES, checked_piece
+from tests.pieces.planning import planned
+from tests.pieces.reading import FILES, text_of
 
 from dryfit import booklet
-from dryfit.operations import work_list
-from dryfit.planning import make_plan
 
 QUANTITY = re.compile(r'\d\s*(?:mm\b|"|°)')
 HTML = "{http://www.w3.org/1999/xhtml}"
@@ -60,15 +59,12 @@ def bare_figures(html: str) -> list[str]:
 
 @cache
 def printed(name: str) -> str:
-    """The booklet of a piece in the first order that is found: the order does not matter here."""
-    found = checked_piece(name)
+    """The booklet of a piece."""
+    found, plan, findings = planned(text_of(name))
     assert found.model is not None
     assert found.shop is not None
-    work, in_work = work_list(found.model, found.shop)
-    assert work is not None, in_work
-    plan, in_plan = make_plan(found.model, found.shop, work, effort=0)
-    assert plan is not None, in_plan
-    return booklet.render(found.model, plan, found.shop, found.findings)
+    assert plan is not None, findings
+    return booklet.render(found.model, plan, found.shop, findings, laid=found.laid)
 
 
 @pytest.mark.parametrize("name", FILES)
