@@ -7,7 +7,7 @@ import pytest
 from tests.pieces.reading import FILES, checked_piece, errors, model_of, text_of
 from tests.unit.operations.worked import listed, operation, piece, said
 
-from dryfit.geometry.box import Box
+from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.solid import Solid
 from dryfit.operations.glue_notes import cannot_go_together
 from dryfit.operations.insertion import DIRECTIONS, insertion_of, put_together
@@ -121,7 +121,9 @@ def free_way(moving: list[Box], fixed: list[Box]) -> bool:
             low, high = list(box.low), list(box.high)
             (high if side > 0 else low)[axis] += side * far
             swept.append(Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
-        if not any(a.overlap(b) for a in swept for b in fixed):
+        around = spanning(tuple(swept))
+        near = [box for box in fixed if around.overlap(box)]
+        if not any(a.overlap(b) for a in swept for b in near):
             return True
     return False
 
