@@ -201,7 +201,7 @@ def _lipped(part: Part, say: Say) -> Text:
     on = (
         (
             *joined(((Mark(lip.surface),) for lip in lips), ", ", " and "),
-            f" with {_strips(len(lips), banded=lips[0].banded)} ",
+            f" with {_strip_word(len(lips), banded=lips[0].banded)} ",
             say.size(lips[0].thickness),
             f" thick of {lips[0].timber}" if lips[0].timber else " thick",
         )
@@ -211,7 +211,7 @@ def _lipped(part: Part, say: Say) -> Text:
     return ("Core for the saw ", *sizes, ", lipped at ", *joined(on, ", ", " and "))
 
 
-def _strips(count: int, *, banded: bool) -> str:
+def _strip_word(count: int, *, banded: bool) -> str:
     if banded:
         return "banding"
     return "strips" if count > 1 else "a strip"
