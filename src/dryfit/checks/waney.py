@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
 
 BARKED = ("waney", "live edge", "natural edge")
@@ -20,11 +21,12 @@ def wants_waney(part: Part) -> bool:
 def check_waney(model: Model) -> Iterator[Diagnostic]:
     """Yield each part whose waney edge is sawn off, or cut into.
 
-    Findings: waney-sawn-off, waney-edge-cut.
+    Findings: waney-sawn-off, waney-edge-cut, no-waney-edge.
     """
     for part in model.parts:
         if part.waney:
             yield from _cut_into(part)
+            yield from _no_edge(model, part)
         if part.waney or not wants_waney(part):
             continue
         yield finding(
@@ -52,3 +54,30 @@ def _cut_into(part: Part) -> Iterator[Diagnostic]:
         figures={},
         remedy="cut into its other edge, let another edge be waney, or leave the word out",
     )
+
+
+def _no_edge(model: Model, part: Part) -> Iterator[Diagnostic]:
+    """Yield a part for which there is wood on hand, but none with so many edges under bark."""
+    lines = [
+        line
+        for line in model.stock
+        if line.kind != "sheet" and None in {line.timber, part.timber, *_same(line, part)}
+    ]
+    wanted = len(part.waney)
+    if not lines or any(line.waney >= wanted for line in lines):
+        return
+    edges = "two waney edges" if wanted > 1 else "a waney edge"
+    words = "waney both edges" if wanted > 1 else "waney one edge"
+    yield finding(
+        "A2.6",
+        "no-waney-edge",
+        Severity.WARNING,
+        f"{part.name} shall have {edges}, and no board on hand has that",
+        part.spans[0] if part.spans else None,
+        figures={},
+        remedy=f"write `{words}` on the line of a slab that has, or buy one",
+    )
+
+
+def _same(line: Have, part: Part) -> tuple[str | None, ...]:
+    return (None,) if line.timber == part.timber else ()

@@ -26,6 +26,7 @@ from dryfit.operations.rough_rips import (
     WHY_STRAIGHT_AFTER_CROSSCUT,
     WHY_STRAIGHT_FIRST,
 )
+from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
 from dryfit.plan.sawing import BadZone, SawnBoard
@@ -173,6 +174,11 @@ def _straight_edge(
     )
 
 
+def _ends(line: Have) -> tuple[Fraction, Fraction] | None:
+    here, there = line.sizes[1], line.other_width
+    return None if here is None or there is None or here == there else (here, there)
+
+
 def _board(board: StockBoard) -> SawnBoard:
     line = board.line
     long, wide, thick = board.sizes
@@ -193,4 +199,6 @@ def _board(board: StockBoard) -> SawnBoard:
         ),
         on_hand=board.on_hand,
         grain=line.kind != "sheet" or line.grain,
+        waney=line.waney,
+        ends=_ends(line),
     )

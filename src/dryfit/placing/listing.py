@@ -28,7 +28,7 @@ def all_assumptions(site: Site, found: Sequence[Found]) -> tuple[Assumption, ...
     ]
     assumptions += site.listed()
     for part in site.parts():
-        assumptions += waney_assumptions(site, part)
+        assumptions += waney_assumptions(part)
     assumptions += _lap_assumptions(site, found)
     assumptions += _timber_assumptions(site)
     assumptions += _finish_assumptions(site)

@@ -62,7 +62,7 @@ def _part(
     found: Sequence[Found],
     cuts: Mapping[str, Sequence[Cut]],
 ) -> Part:
-    waney = kept_sides(site, declared)
+    waney = kept_sides(declared)
     covered = tuple(covered_edges(site, declared)) if declared.lips else ()
     marked = mark(copies, cuts, waney, covered)
     length, width, thickness = (copies[0].box.extent(axis) for axis in declared.axes)

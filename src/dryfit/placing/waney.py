@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from dryfit.diagnostics import Assumption
 from dryfit.piece.declared import PLACE_SIDE, DeclaredPart
 from dryfit.placing.lines import with_words
-from dryfit.placing.site import Site
 
 
 def waney_sides(part: DeclaredPart) -> tuple[int, ...]:
@@ -21,16 +20,14 @@ def waney_sides(part: DeclaredPart) -> tuple[int, ...]:
     return tuple(sides) if places or not wishes else (-1,)
 
 
-def kept_sides(site: Site, part: DeclaredPart) -> tuple[int, ...]:
-    """Return those that a plan can keep: of a single board, where none are laid out."""
-    if part.staves is not None or site.declared.stock or site.declared.yard:
-        return ()
-    return waney_sides(part)
+def kept_sides(part: DeclaredPart) -> tuple[int, ...]:
+    """Return those that a plan can keep: of what is no glued panel."""
+    return () if part.staves is not None else waney_sides(part)
 
 
-def waney_assumptions(site: Site, part: DeclaredPart) -> Iterator[Assumption]:
+def waney_assumptions(part: DeclaredPart) -> Iterator[Assumption]:
     """Yield which edge stays waney where nobody says it, and where the width counts."""
-    sides = kept_sides(site, part)
+    sides = kept_sides(part)
     if not sides:
         return
     wish = next(wish for wish in part.wood if wish.kind == "waney")

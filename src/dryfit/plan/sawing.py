@@ -40,7 +40,8 @@ class SawnBoard:
     `sheet` goods are true as they come; a `rough` board is true nowhere.  `cup`, `bow` and `twist`
     are how far the whole board is out of flat.  A board that is not `on_hand` is bought first.
     `grain` runs along its length; a sheet without one may be cut either way round.  `becomes` is
-    what a board is that no cut parts.
+    what a board is that no cut parts.  `waney` counts its edges under bark: two, or the far one.
+    `ends` are its widths at its left and right end, None where it is as wide all along.
     """
 
     label: str
@@ -57,6 +58,8 @@ class SawnBoard:
     on_hand: bool = True
     grain: bool = True
     becomes: Becomes | None = None
+    waney: int = 0
+    ends: tuple[Fraction, Fraction] | None = None
 
 
 @dataclass(frozen=True, slots=True)

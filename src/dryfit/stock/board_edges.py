@@ -33,6 +33,8 @@ def usable_face(line: Have, shop: Shop) -> tuple[Fraction, Fraction]:
     return long - ends, wide - rough_edge(line)
 
 
+WANEY = "waney edge"
+"""Why nothing is made of the near edge of a slab under bark."""
 TAPER = "narrower here"
 """Why nothing is made of what a slab lacks at its narrow end."""
 
@@ -79,7 +81,7 @@ def _places(board: StockBoard) -> Iterator[BadPlace]:
         if along[0] < along[1] and across[0] < across[1]:
             yield BadPlace(along, across, avoid.why)
     if line.waney > 1:
-        yield BadPlace((none, long), (none, min(ROUGH_EDGE, wide)), "waney edge")
+        yield BadPlace((none, long), (none, min(ROUGH_EDGE, wide)), WANEY)
     here, there = line.sizes[1], line.other_width
     if here is None or there is None or here == there:
         return

@@ -13,6 +13,7 @@ from fractions import Fraction
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
+from dryfit.stock.saws import WANEY_ROOM
 from dryfit.wood.warp import Warp, flat_thickness
 
 ZERO = Fraction(0)
@@ -80,7 +81,7 @@ def lack(line: Have, piece: Wanted, shop: Shop) -> Lack:
 def _lack(line: Have, piece: Wanted, wide: Fraction, thick: Fraction, shop: Shop) -> Lack:
     long_enough = piece.length + trim(line, piece, shop)
     as_it_is = piece.part.staves is None and used_as_it_is(line, wide, thick)
-    wide_enough = wide + (ZERO if as_it_is else rip_room(line, shop))
+    wide_enough = wide + (ZERO if as_it_is else room_across(line, piece.part, shop))
     spare = reserve(line, shop)
     if flat(line, ZERO, ZERO, shop) < thick + spare:
         return Lack.THIN
@@ -133,6 +134,11 @@ def used_as_it_is(line: Have, wide: Fraction, thick: Fraction) -> bool:
     """Return whether a planed board has the very section that is wanted, so that it is only cut."""
     own = sizes(line)
     return not (unplaned(line) or line.warped) and (own[1], own[2]) == (wide, thick)
+
+
+def room_across(line: Have, part: Part, shop: Shop) -> Fraction:
+    """Return how much wider than a part its blank is; an edge that stays raw is not ripped."""
+    return WANEY_ROOM if part.waney else rip_room(line, shop)
 
 
 def rip_room(line: Have, shop: Shop) -> Fraction:

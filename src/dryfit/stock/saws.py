@@ -20,6 +20,8 @@ HAND_KERF = Fraction(1)
 """Of a hand saw (TRADE A5.3, common practice)."""
 ROUGH_EDGE = Fraction(3)
 """How much narrower than it measures a board with a rough edge counts (TRADE A2.6)."""
+WANEY_ROOM = 2 * ROUGH_EDGE
+"""What of the width two raw edges take: bark is left on them, or they are jointed (TRADE A2.6)."""
 KEEP = (Fraction(400), Fraction(60))
 """The least leftover that is worth keeping, long and wide (our own trials of layouts)."""
 SLIVER = (Fraction(120), Fraction(30))

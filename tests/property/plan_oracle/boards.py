@@ -124,7 +124,8 @@ def _replayed(board: Json, layout: Json) -> Iterator[str]:
     if len({cut["number"] for cut in cuts}) < len(cuts):
         yield "two cuts have one number"
     blanks = {_rect(piece) for piece in layout["pieces"]}
-    ends = _ends([Left(_whole(board), None)], cuts, blanks)
+    whole = [Left(_whole(board), None)]
+    ends = _ends(whole, cuts, blanks, freed=True) or _ends(whole, cuts, blanks, freed=False)
     if ends is None:
         yield "no replay of its cuts leaves every blank whole"
         return
@@ -142,10 +143,16 @@ def _area(rect: Rect) -> Fraction:
     return (b - a) * (d - c)
 
 
-def _ends(pieces: list[Left], cuts: list[Json], blanks: set[Rect]) -> list[Left] | None:
-    """What is left when all cuts are made, or None where a blank cannot but be sawn through."""
+def _ends(
+    pieces: list[Left], cuts: list[Json], blanks: set[Rect], *, freed: bool
+) -> list[Left] | None:
+    """What is left when all cuts are made, or None where a blank cannot but be sawn through.
+
+    Where they shall be `freed`, every blank is cut all round.
+    """
     if not cuts:
-        return pieces
+        all_round = blanks <= {each.rect for each in pieces}
+        return pieces if all_round or not freed else None
     cut, later = cuts[0], cuts[1:]
     for piece in pieces:
         if piece.after != cut["after"]:
@@ -153,7 +160,7 @@ def _ends(pieces: list[Left], cuts: list[Json], blanks: set[Rect]) -> list[Left]
         sides = _sides(piece, cut, blanks)
         if sides is not None:
             rest = [each for each in pieces if each is not piece]
-            found = _ends([*rest, *sides], later, blanks)
+            found = _ends([*rest, *sides], later, blanks, freed=freed)
             if found is not None:
                 return found
     return None

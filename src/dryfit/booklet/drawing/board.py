@@ -8,16 +8,17 @@ outlined twice.  Narrow boards are drawn wider than they are long, so that lette
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.booklet.drawing.board_lettering import Lettering
 from dryfit.booklet.drawing.canvas import FINE, HATCH, Canvas, Pen, Svg
 from dryfit.booklet.drawing.rect import Point, Rect
-from dryfit.booklet.drawing.shapes import caption
+from dryfit.booklet.drawing.shapes import caption, wavy
 from dryfit.booklet.text import Say, Text, plain
 from dryfit.quantities import Display
-from dryfit.stock.board_edges import TAPER, bad_places
+from dryfit.stock.board_edges import TAPER, WANEY, bad_places
 from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut, StockBoard
 
 WIDE = 166.0
@@ -73,8 +74,9 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
         _fallen(canvas, scale.rect(fallen.along, fallen.across), fallen)
     for place in layout.placed:
         canvas.rect(scale.rect(place.along, place.across), pen=FINE)
-    bad = _bad_wood(canvas, layout.board, scale)
+    bad = _bad_wood(canvas, layout, scale)
     _outline(canvas, layout.board, whole, scale)
+    _bark(canvas, layout.board, whole, scale)
     _cut_lines(canvas, layout, scale)
     _references(canvas, whole)
     lettering = Lettering(canvas, whole.grown(_APART + _BAR))
@@ -125,18 +127,48 @@ def _fallen(canvas: Canvas, room: Rect, fallen: Fallen) -> None:
         canvas.hatch(room)
 
 
-def _bad_wood(canvas: Canvas, board: StockBoard, scale: Scale) -> list[tuple[float, str]]:
-    """Hatch bad wood both ways; return where on paper the reason of each stands below the board."""
+def _bad_wood(canvas: Canvas, layout: BoardLayout, scale: Scale) -> list[tuple[float, str]]:
+    """Hatch bad wood both ways; return where on paper the reason of each stands below the board.
+
+    A raw edge is good where a blank keeps it.
+    """
     found = []
-    for bad in bad_places(board):
+    for bad in bad_places(layout.board):
         if bad.why == TAPER:
             continue
-        room = scale.rect(bad.along, bad.across)
-        for rising in (True, False):
-            canvas.hatch(room, spacing=1.2, rising=rising)
-        canvas.rect(room, pen=HATCH)
-        found.append((room.middle[0], bad.why))
+        kept = [one.along for one in layout.placed if bad.why == WANEY and one.across[0] == 0]
+        rooms = [scale.rect(along, bad.across) for along in _beside(bad.along, kept)]
+        for room in rooms:
+            for rising in (True, False):
+                canvas.hatch(room, spacing=1.2, rising=rising)
+            canvas.rect(room, pen=HATCH)
+        found += [(room.middle[0], bad.why) for room in rooms[-1:]]
     return found
+
+
+def _beside(whole: Reach, kept: Sequence[Reach]) -> Iterator[Reach]:
+    """Yield what of a length lies beside others."""
+    begin = whole[0]
+    for low, high in sorted(kept):
+        if begin < low:
+            yield begin, low
+        begin = max(begin, high)
+    if begin < whole[1]:
+        yield begin, whole[1]
+
+
+def _bark(canvas: Canvas, board: StockBoard, whole: Rect, scale: Scale) -> None:
+    """Draw a line that wanders along each edge under bark, inside the straight one."""
+    here, there = board.line.sizes[1], board.line.other_width
+    if board.line.waney > 1:
+        canvas.polyline(wavy(whole.left, whole.right, whole.bottom, -1.0), FINE)
+    if board.line.waney:
+        left = -float(here or board.sizes[1]) * scale.across
+        right = left if there is None else -float(there) * scale.across
+        slope = (right - left) / (whole.right - whole.left)
+        points = wavy(whole.left, whole.right, 0.0, 1.0)
+        far = [(x, left + slope * (x - whole.left) + down) for x, down in points]
+        canvas.polyline(far, FINE)
 
 
 def _outline(canvas: Canvas, board: StockBoard, whole: Rect, scale: Scale) -> None:

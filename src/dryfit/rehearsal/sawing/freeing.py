@@ -37,6 +37,7 @@ def freed(state: State, piece: Piece, becomes: Becomes) -> Iterator[Trouble]:
             yield Trouble(Reason.COUNT, f"{name} is sawn out a second time", "one blank")
             continue
         yield from _timber(part, piece.board, name)
+        yield from _bark(state, part, piece, name)
         state.boards.freed[name] = piece
         state.blanks[name] = _blank(state, part, piece, becomes, name)
     known = [part for part in parts if part is not None]
@@ -91,6 +92,34 @@ def _timber(part: WantedPart, board: SawnBoard, name: str) -> Iterator[Trouble]:
         needed = "a sheet" if part.stock == "sheet" else "a board"
         other = "a board" if part.stock == "sheet" else "a sheet"
         yield Trouble(Reason.WOOD, f"{name} is sawn out of {other}", needed)
+
+
+def _bark(state: State, part: WantedPart, piece: Piece, name: str) -> Iterator[Trouble]:
+    """Yield where an edge that is to stay as it grew is none, or too little lies along it.
+
+    A slab that narrows lacks wood at its far edge.
+    """
+    if not part.waney:
+        return
+    board, (low, high) = piece.board, piece.across
+    raw = (low == 0 and board.waney > 1) + (high == board.width and board.waney > 0)
+    if raw < len(part.waney):
+        yield Trouble(
+            Reason.WOOD,
+            f"{name} is to keep {len(part.waney)} waney, and its piece of board {board.label} has "
+            f"{raw} edges under bark",
+            "a piece along the raw edge of a slab",
+        )
+    here, there = board.ends or (board.width, board.width)
+    narrowest = min(here + (there - here) * at / board.length for at in piece.along)
+    final = state.final(name)
+    wide = min(high, narrowest) - low
+    if final is not None and wide < final[WIDTH]:
+        yield Trouble(
+            Reason.SIZE,
+            f"{name} is {shown(wide)} wide where it is narrowest, {shown(final[WIDTH])} are wanted",
+            "a piece where the slab is wider",
+        )
 
 
 def _blank(state: State, part: WantedPart, piece: Piece, becomes: Becomes, name: str) -> Blank:

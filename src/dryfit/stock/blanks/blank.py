@@ -12,10 +12,8 @@ from dryfit.placing.strips import milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
-from dryfit.stock.saws import ROUGH_EDGE, crosscut_kerf
+from dryfit.stock.saws import WANEY_ROOM, crosscut_kerf
 
-WANEY_ROOM = 2 * ROUGH_EDGE
-"""What of the width two raw edges take: bark is left on them, or they are jointed (TRADE A2.6)."""
 ROUGH_STEP_MM = Fraction(5)
 ROUGH_STEP_IN = INCH / 4
 

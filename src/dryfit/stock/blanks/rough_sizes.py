@@ -14,7 +14,7 @@ from dryfit.stock.boards import (
     UNKNOWN,
     flat,
     reserve,
-    rip_room,
+    room_across,
     serves,
     sizes,
     unplaned,
@@ -56,12 +56,14 @@ def rough_sizes(blank: Blank, line: Have, shop: Shop) -> Rough | None:
         return None
     if blank.sheet:
         return _of_sheet(blank, line)
+    if line.waney < len(blank.part.waney):
+        return None
     if blank.state and not _of_state(blank, line, shop):
         return None
     thick, whole = sizes(line)[2], blank.leaves * blank.to_thickness
     keeps = not (unplaned(line) or line.warped) and thick == blank.to_thickness
     as_it_is = not blank.staves and used_as_it_is(line, blank.to_width, blank.to_thickness)
-    width = blank.to_width + (ZERO if as_it_is else rip_room(line, shop))
+    width = blank.to_width + (ZERO if as_it_is else room_across(line, blank.part, shop))
     length, ends = _length(blank, width, line, shop, keeps=keeps)
     if _flat(blank, line, length, width, shop) < blank.trued_thickness + reserve(line, shop):
         return None

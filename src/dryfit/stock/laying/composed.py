@@ -47,11 +47,11 @@ def composed(
 
 
 def with_labels(
-    outcome: Outcome, boards: Sequence[StockBoard]
+    outcome: Outcome, boards: Sequence[StockBoard], labelled: int
 ) -> tuple[Outcome, tuple[StockBoard, ...]]:
-    """Return the boards on hand and those bought, these too with their letters."""
+    """Return the boards on hand and those bought, these with letters behind so many `labelled`."""
     used = {board.label for board, _ in outcome.pieces if not board.on_hand}
-    free = islice(labels(), len(boards), None)
+    free = islice(labels(), labelled, None)
     new: dict[str, StockBoard] = {}
     for split in outcome.splits:
         for _, alike in split.boards:

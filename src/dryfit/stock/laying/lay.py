@@ -7,12 +7,13 @@ and tells what it found in boards, blanks and cuts.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.needs import needs_of, usual_way
+from dryfit.stock.blanks.needs import Needs, needs_of, usual_way
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.laying.choosing import Chosen, chosen, suffices
 from dryfit.stock.laying.composed import composed, with_labels
@@ -38,10 +39,37 @@ def lay_out_stock(
     lines, yard = usable_lines(model)
     boards = boards_of(lines)
     usual = usual_way(model, shop)
+    if any(part.waney for part in model.parts):
+        return _beside_waney(usual, boards, yard, model, shop, effort)
     ways = (usual,) if suffices(usual, boards, yard, shop) else needs_of(model, shop)
     found = chosen(ways, boards, yard, shop, effort)
-    laid = _told(found, boards, yard, model, shop)
+    laid = _told(found, boards, yard, model, shop, len(boards))
     return found.needs.model, laid, ()
+
+
+def _beside_waney(
+    usual: Needs,
+    boards: tuple[StockBoard, ...],
+    yard: Sequence[Have],
+    model: Model,
+    shop: Shop,
+    effort: int,
+) -> tuple[Model, LaidOut, Findings]:
+    """Lay out what keeps a raw edge first, and all else on what that leaves of the wood."""
+    from dryfit.stock.laying.waney import waney_first
+    from dryfit.stock.laying.waney_cuts import with_waney
+
+    waney = waney_first(usual.blanks, boards, shop)
+    ways: tuple[Needs, ...] = (_without_waney(usual),)
+    if not suffices(ways[0], waney.boards, yard, shop):
+        ways = tuple(map(_without_waney, needs_of(model, shop)))
+    found = chosen(ways, waney.boards, yard, shop, effort)
+    laid = _told(found, waney.boards, yard, model, shop, len(boards))
+    return found.needs.model, with_waney(laid, waney, boards, shop), ()
+
+
+def _without_waney(needs: Needs) -> Needs:
+    return replace(needs, blanks=tuple(one for one in needs.blanks if not one.part.waney))
 
 
 def boards_of(lines: Sequence[Have]) -> tuple[StockBoard, ...]:
@@ -56,6 +84,7 @@ def _told(
     yard: Sequence[Have],
     model: Model,
     shop: Shop,
+    labelled: int,
 ) -> LaidOut:
     blanks = found.needs.blanks
     reasons = reasons_of(found.on_hand, found.proved, on_hand, model, shop)
@@ -64,7 +93,7 @@ def _told(
         buy = tuple(to_buy(found.bought, yard))
         final = found.bought if yard else found.on_hand
     final = with_what_finds_room(final, [one for one in blanks if one.if_room], on_hand, shop)
-    final, boards = with_labels(final, on_hand)
+    final, boards = with_labels(final, on_hand, labelled)
     named, layouts = composed(final, blanks, boards, shop)
     enough = found.verdict == "enough"
     margin = margin_of(layouts, boards, blanks, shop) if enough else None

@@ -76,8 +76,8 @@ def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> Board
                 fallen.append(Fallen(along, strip, None, keep=False))
             across = (across[0], exact(area.high))
         placed.append(Placed(names[piece.part, piece.copy], along, across, piece.turned))
-    named = tuple(_named(cut, placed) for cut in raw_edges_first(cuts))
-    return BoardLayout(board, tuple(placed), named, tuple(fallen))
+    with_names = tuple(named(cut, placed) for cut in raw_edges_first(cuts))
+    return BoardLayout(board, tuple(placed), with_names, tuple(fallen))
 
 
 def _cut(cut: Cut, frame: Frame) -> tuple[SawCut, Fallen | None]:
@@ -132,7 +132,7 @@ def _hands(layout: Layout) -> dict[Area, Hand]:
     return {area: hand for hand, area in hands(layout).items()}
 
 
-def _named(cut: SawCut, placed: Sequence[Placed]) -> SawCut:
+def named(cut: SawCut, placed: Sequence[Placed]) -> SawCut:
     """Return the cut with the blanks that come out of each side."""
     way = 0 if cut.saw == "crosscut" else 1
     saw = (cut.along, cut.across)[way][0] + cut.at

@@ -12,7 +12,7 @@ from dryfit.stock.laying.reasons import listed
 from dryfit.stock.telling.in_words import counted, priced, written_names
 from dryfit.stock.telling.said import spoken, times
 
-_BOARDS = ("no-board-fits", "board-too-warped")
+_BOARDS = ("no-board-fits", "board-too-warped", "no-waney-edge")
 _WOOD = "wood-short"
 
 
@@ -60,7 +60,8 @@ def _bought(one: Bought, display: Display) -> str:
     of = f" of {line.timber}" if line.timber else ""
     price = priced(one.price, (one,))
     costs = f" for {price}" if price else ""
-    return f"{one.count} {kind}{of}, {spoken(times(line.sizes), display)}{costs}"
+    bark = {1: ", waney one edge", 2: ", waney both edges"}.get(line.waney, "")
+    return f"{one.count} {kind}{of}, {spoken(times(line.sizes), display)}{bark}{costs}"
 
 
 def _told(model: Model, before: Findings) -> set[str]:

@@ -1,0 +1,275 @@
+"""Blanks that keep a raw edge lie along it: they are laid out first, from one end of a slab on.
+
+A blank with one waney edge lies along a raw edge of its board, and is ripped off at its other side;
+one with two is a length of the whole slab.  What is left of the slab goes on as a board of its own,
+for all other blanks (TRADE A2.6).  That is one way of several: that there is no better one is
+never proved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from dryfit.piece.declared import Avoid, Have
+from dryfit.shop.shop import Shop
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.blanks.rough_sizes import Rough, rough_sizes
+from dryfit.stock.board_edges import TAPER, bad_places
+from dryfit.stock.laid_out import Reach, StockBoard
+from dryfit.stock.saws import WANEY_ROOM, crosscut_at_boards, rip_at_boards
+
+WANDERS = Fraction(60)
+"""So much wider than its part a slab may be of which both edges stay, mm (our guess)."""
+LEAST_REST = Fraction(150)
+"""What is shorter serves no other blank, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """A waney blank in its slab; `index` says which of those that are alike."""
+
+    blank: Blank
+    index: int
+    across: Reach
+    rough: Rough
+
+    @property
+    def name(self) -> str:
+        """Return the name of the rough piece."""
+        return self.blank.names[self.index]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A length of a slab with the blanks that lie in it, from its near edge on."""
+
+    along: Reach
+    narrowest: Fraction
+    lying: tuple[Lying, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Slab:
+    """A slab of which waney blanks are cut, and what of it is left as a board, if any."""
+
+    board: StockBoard
+    columns: tuple[Column, ...]
+    left: StockBoard | None
+    begins: Fraction
+    """Where what is left begins."""
+
+
+@dataclass(frozen=True, slots=True)
+class Waney:
+    """Where waney blanks lie, the boards for all others, and the blanks that found no edge."""
+
+    slabs: tuple[Slab, ...]
+    boards: tuple[StockBoard, ...]
+    nowhere: tuple[tuple[Blank, int], ...]
+
+
+def keeps_bark(blank: Blank) -> bool:
+    """Return whether a blank keeps a raw edge; what is made only if there is room keeps none."""
+    return bool(blank.part.waney) and blank.what != "test piece" and not blank.if_room
+
+
+def waney_first(blanks: Iterable[Blank], boards: Sequence[StockBoard], shop: Shop) -> Waney:
+    """Return where the blanks lie that keep a raw edge, longest first, and what is left over."""
+    wanted = [(one, index) for one in blanks if keeps_bark(one) for index in range(one.count)]
+    wanted.sort(key=lambda one: (-len(one[0].part.waney), -one[0].length, one[0].names[one[1]]))
+    columns: dict[str, list[Column]] = {}
+    nowhere: list[tuple[Blank, int]] = []
+    for blank, index in wanted:
+        found = [
+            one
+            for board in boards
+            for one in _places(blank, index, board, columns.get(board.label, []), shop)
+        ]
+        if not found:
+            nowhere.append((blank, index))
+            continue
+        _, _, label, number, column = min(found, key=lambda one: one[:4])
+        row = columns.setdefault(label, [])
+        row[number : number + 1] = [column]
+    slabs = tuple(
+        _slab(board, columns[board.label], shop) for board in boards if board.label in columns
+    )
+    left = {slab.board.label: slab.left for slab in slabs}
+    others = (left.get(board.label, board) for board in boards)
+    return Waney(slabs, tuple(one for one in others if one is not None), tuple(nowhere))
+
+
+Place = tuple[Fraction, Fraction, str, int, Column]
+"""What it takes of the length, what is left of it, the board, the number of the column, and it."""
+
+
+def _places(
+    blank: Blank, index: int, board: StockBoard, columns: Sequence[Column], shop: Shop
+) -> Iterator[Place]:
+    """Yield where a blank may lie in a board: beside one that lies there, or behind the last."""
+    line = board.line
+    rough = rough_sizes(blank, line, shop)
+    if rough is None:
+        return
+    long = board.sizes[0]
+    end = long - shop.allowances["end_trim"]
+    for number, column in enumerate(columns):
+        along = column.along[0], column.along[0] + rough.length
+        if along[1] <= column.along[1]:
+            for lying in _across(blank, index, rough, board, column.along, column.lying, shop):
+                both = tuple(sorted((*column.lying, lying), key=lambda one: one.across))
+                beside = replace(column, lying=both)
+                yield Fraction(0), Fraction(0), board.label, number, beside
+    for start in _starts(board, columns, shop):
+        along = start, start + rough.length
+        if along[1] > end:
+            return
+        for lying in _across(blank, index, rough, board, along, (), shop):
+            column = Column(along, _narrowest(line, along, board), (lying,))
+            taken = along[1] - (columns[-1].along[1] if columns else Fraction(0))
+            yield taken, end - along[1], board.label, len(columns), column
+            return
+
+
+def _starts(board: StockBoard, columns: Sequence[Column], shop: Shop) -> Iterator[Fraction]:
+    """Yield where a column may begin: behind the raw end or the last one, and each bad place."""
+    kerf = crosscut_at_boards(shop)
+    first = columns[-1].along[1] + kerf if columns else shop.allowances["end_trim"]
+    yield first
+    ends = (bad.along[1] for bad in board.line.avoid if bad.along is not None)
+    yield from sorted(end for end in ends if end >= first + kerf)
+
+
+def _across(
+    blank: Blank,
+    index: int,
+    rough: Rough,
+    board: StockBoard,
+    along: Reach,
+    beside: Sequence[Lying],
+    shop: Shop,
+) -> Iterator[Lying]:
+    """Yield the ways to lie along a raw edge there that are free, and without a bad place."""
+    line, wide = board.line, board.sizes[1]
+    narrow = _narrowest(line, along, board)
+    reaches: list[Reach] = []
+    if len(blank.part.waney) > 1:
+        most = blank.to_width + WANEY_ROOM + WANDERS
+        if line.waney > 1 and rough.width <= narrow and _widest(line, along, board) <= most:
+            reaches.append((Fraction(0), wide))
+    else:
+        if line.waney > 1:
+            reaches.append((Fraction(0), rough.width))
+        if line.waney:
+            reaches.append((narrow - rough.width, wide))
+    kerf = rip_at_boards(shop)
+    for across in reaches:
+        sound = max(Fraction(0), across[0]) == across[0] and min(across[1], narrow) > across[0]
+        holds = across[1] <= narrow or across[1] == wide
+        apart = all(
+            across[0] >= one.across[1] + kerf or across[1] + kerf <= one.across[0] for one in beside
+        )
+        bad = any(_meets(place, along, across, board) for place in line.avoid)
+        if sound and holds and apart and not bad:
+            yield Lying(blank, index, across, rough)
+
+
+def _meets(bad: Avoid, along: Reach, across: Reach, board: StockBoard) -> bool:
+    long, wide, _ = board.sizes
+    zone = bad.along or (Fraction(0), long), bad.across or (Fraction(0), wide)
+    return all(
+        max(one[0], other[0]) < min(one[1], other[1])
+        for one, other in zip(zone, (along, across), strict=True)
+    )
+
+
+def _width_at(line: Have, at: Fraction, board: StockBoard) -> Fraction:
+    here, there = line.sizes[1], line.other_width
+    if here is None or there is None:
+        return board.sizes[1]
+    return here + (there - here) * at / board.sizes[0]
+
+
+def _narrowest(line: Have, along: Reach, board: StockBoard) -> Fraction:
+    return min(_width_at(line, at, board) for at in along)
+
+
+def _widest(line: Have, along: Reach, board: StockBoard) -> Fraction:
+    return max(_width_at(line, at, board) for at in along)
+
+
+def _slab(board: StockBoard, columns: Sequence[Column], shop: Shop) -> Slab:
+    begins = columns[-1].along[1] + crosscut_at_boards(shop)
+    return Slab(board, tuple(columns), _left(board, begins), begins)
+
+
+def _left(board: StockBoard, begins: Fraction) -> StockBoard | None:
+    """Return what is left of a slab beyond its waney blanks, as wide as the whole slab.
+
+    Its warp falls as that of any piece does; what a taper lacks are bad places of it.
+    """
+    line, (long, wide, _) = board.line, board.sizes
+    rest = long - begins
+    if rest < LEAST_REST:
+        return None
+    lacks = [
+        Avoid(bad.along, bad.across, bad.why, line.span)
+        for bad in bad_places(board)
+        if bad.why == TAPER
+    ]
+    avoid = [
+        replace(bad, along=_shifted(bad.along or (Fraction(0), long), begins))
+        for bad in (*line.avoid, *lacks)
+        if bad.along is None or bad.along[1] > begins
+    ]
+    share = rest / long
+    return StockBoard(
+        board.label,
+        replace(
+            line,
+            sizes=(rest, wide, line.sizes[2]),
+            other_width=None,
+            avoid=tuple(avoid),
+            bow=line.bow * share**2,
+            twist=line.twist * share,
+        ),
+        board.on_hand,
+    )
+
+
+def _shifted(along: Reach, by: Fraction) -> Reach:
+    return max(Fraction(0), along[0] - by), along[1] - by
+
+
+def room_of(slab: Slab, shop: Shop) -> Fraction:
+    """Return how much longer or wider the waney blanks of a slab could be, in mm (M28)."""
+    end = slab.board.sizes[0] - shop.allowances["end_trim"]
+    rooms = [end - slab.columns[-1].along[1]]
+    for column in slab.columns:
+        taken = sum((one.rough.width for one in column.lying), Fraction(0))
+        kerfs = (len(column.lying) - 1) * rip_at_boards(shop)
+        rooms.append(column.narrowest - taken - kerfs)
+    return max(Fraction(0), min(rooms))
+
+
+EDGES = {1: "a raw edge", 2: "two raw edges"}
+
+
+def why_nowhere(blank: Blank, boards: Sequence[StockBoard], shop: Shop) -> str:
+    """Return why no slab holds a waney blank, as a part of a sentence."""
+    edges = len(blank.part.waney)
+    there = [
+        board
+        for board in boards
+        if board.line.waney >= edges and rough_sizes(blank, board.line, shop) is not None
+    ]
+    if not there:
+        return f"no board on hand has {EDGES[edges]} and the thickness for it"
+    return f"no board with {EDGES[edges]} has room for it along {'it' if edges == 1 else 'them'}"
+
+
+def surely(blank: Blank, boards: Sequence[StockBoard], shop: Shop) -> bool:
+    """Return whether no board could hold the blank even by itself."""
+    return not any(True for board in boards for _ in _places(blank, 0, board, (), shop))
