@@ -152,3 +152,19 @@ def stock(page: Page, wood: str) -> None:
             f"have {draw.between(1, 4)} boards of {wood}, {length} x {draw.between(110, 220)} mm x "
             f"{draw.one_of((27, 34, 40, 52))} mm{rough}"
         )
+
+
+def slab(page: Page) -> None:
+    """Write a slab for a board that keeps a waney edge, wide and long enough or not."""
+    draw = page.draw
+    if draw.chance(30):
+        return
+    long, wide, _ = page.overall
+    room = draw.one_of((-10, 8, 20, 60, 260))
+    narrower = draw.one_of((0, 0, 15, 40))
+    wood = page.header[0].partition(" ")[2]
+    bad = page.either("", ", cup 2 mm", ", knot 100 mm to 150 mm, 60 mm to 90 mm from the edge")
+    page.header.append(
+        f"have 1 slab of {wood}, {int(long) + draw.one_of((60, 250, 900))} mm x "
+        f"{int(wide) + room + narrower} mm to {int(wide) + room} mm x 52 mm, waney both edges{bad}"
+    )

@@ -141,6 +141,13 @@ class BoardLayout:
         ]
         return sum(faces, Fraction(0)) / (long * wide)
 
+    def worth(self, fallen: Fallen) -> tuple[Reach, Reach]:
+        """Return what of a leftover is told and kept: of a slab without bark and taper."""
+        line = self.board.line
+        if fallen.clear is not None and (line.waney or line.other_width is not None):
+            return fallen.clear
+        return fallen.along, fallen.across
+
 
 @dataclass(frozen=True, slots=True)
 class Lacking:

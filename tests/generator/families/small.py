@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from tests.generator.extras import after_glue, top_cuts
+from tests.generator.extras import after_glue, slab, top_cuts
 from tests.generator.joints import chisel, housing
 from tests.generator.page import Page
 
@@ -124,7 +124,9 @@ def board(page: Page) -> None:
         "cleats",
     )
     page.cuts.append("cleats under board: screws")
-    if not grown:
+    if grown:
+        slab(page)
+    else:
         top_cuts(page, "board", thick, deep)
 
 

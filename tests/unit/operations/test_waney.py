@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from tests.pieces.reading import text_of
+from tests.pieces.reading import text_of, without_boards
 from tests.property.plan_oracle import faults
 from tests.property.plan_oracle.documents import documents, shop_tables
 from tests.property.plan_oracle.reading import Json, Row, rows_of
@@ -13,7 +13,7 @@ from dryfit.plan.operation import Operation
 from dryfit.rehearsal.fault import Reason
 
 HAND_TOOLS = Path(__file__).parents[2] / "shops" / "hand_tools.toml"
-BENCH = text_of("waney_bench")
+BENCH = without_boards(text_of("waney_bench"))
 BOTH = """piece Board
 units mm
 overall 900 wide, 240 deep, 30 high

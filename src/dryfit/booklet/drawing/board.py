@@ -87,8 +87,9 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
             lettering.beside(room.middle, letter)
     for each in layout.fallen:
         if each.keep:
-            room = scale.rect(each.along, each.across).grown(-_INSIDE - _AIR)
-            lettering.within(room, _size(each, say), grain=False)
+            worth = layout.worth(each)
+            room = scale.rect(*worth).grown(-_INSIDE - _AIR)
+            lettering.within(room, _size(worth, say), grain=False)
     for x, why in bad:
         lettering.below(x, why)
     title = f"Board {layout.board.label}"
@@ -227,6 +228,6 @@ def _lettered(blank: NamedBlank) -> str:
     return f"{blank.letter} {blank.leaves}×" if blank.leaves > 1 else blank.letter
 
 
-def _size(fallen: Fallen, say: Say) -> Text:
-    long, wide = fallen.along[1] - fallen.along[0], fallen.across[1] - fallen.across[0]
+def _size(worth: tuple[Reach, Reach], say: Say) -> Text:
+    long, wide = (high - low for low, high in worth)
     return (say.size(long), " × ", say.size(wide))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut
-from dryfit.stock.telling.said import Said, at_the_saw
+from dryfit.stock.telling.said import Said, at_the_saw, times
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,7 +15,8 @@ class InHand:
     """A piece of a board that comes off a saw.
 
     `blanks` are what comes out of it in the end; `cut_on` is whether a further cut parts it.
-    `fallen` is the entry of what falls, where it becomes no blank.
+    `fallen` is the entry of what falls, where it becomes no blank, and `worth` how much of it is
+    worth keeping, long and wide, where that is less than all.
     """
 
     along: Reach
@@ -23,6 +24,7 @@ class InHand:
     blanks: tuple[NamedBlank, ...]
     cut_on: bool
     fallen: Fallen | None
+    worth: tuple[Fraction, Fraction] | None = None
 
     @property
     def sizes(self) -> tuple[Fraction, Fraction]:
@@ -72,8 +74,15 @@ def _in_hand(
     blanks = tuple(
         each.blank for name in names for each in layout.placed if each.blank.name == name
     )
+    if blanks or cut_on:
+        return InHand(along, across, blanks, cut_on, None)
     here = (fallen for fallen in layout.fallen if (fallen.along, fallen.across) == half)
-    return InHand(along, across, blanks, cut_on, None if blanks or cut_on else next(here, None))
+    fallen = next(here, None)
+    worth = None if fallen is None else layout.worth(fallen)
+    if worth is None or worth == half:
+        return InHand(along, across, blanks, cut_on, fallen)
+    (begin, end), (low, high) = worth
+    return InHand(along, across, blanks, cut_on, fallen, (end - begin, high - low))
 
 
 def origin(cut: SawCut, board: str) -> str:
@@ -93,6 +102,8 @@ def becomes(piece: InHand) -> Said:
         names = dict.fromkeys(blank.name for blank in piece.blanks)
         return (f"{_letters(piece.blanks)}: {' and '.join(names)}",)
     if piece.fallen is not None and piece.fallen.keep:
+        if piece.worth is not None:
+            return ("leftover, sound ", *times(piece.worth), ", keep")
         return ("leftover ", *at_the_saw(piece.sizes), ", keep")
     return ("waste",) if min(piece.sizes) > 0 else ("only what the saw takes",)
 

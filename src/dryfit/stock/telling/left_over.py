@@ -30,7 +30,7 @@ def left_over(laid: LaidOut, display: Display) -> tuple[str, ...]:
 def what_is_left(layout: BoardLayout, fallen: Fallen, display: Display) -> Have:
     """Return one such piece as wood on hand, with all that the line of its board says of it."""
     line = layout.board.line
-    along, across = _sound(line, fallen)
+    along, across = layout.worth(fallen)
     long, wide = along[1] - along[0], across[1] - across[0]
     cup, bow, twist = _warp(layout, long, wide, display)
     zones = (_avoid(bad, along, across, display) for bad in line.avoid)
@@ -53,13 +53,6 @@ def what_is_left(layout: BoardLayout, fallen: Fallen, display: Display) -> Have:
         price=None,
         at_most=None,
     )
-
-
-def _sound(line: Have, fallen: Fallen) -> tuple[Reach, Reach]:
-    """Return the piece as it lies in its board, of a slab without the bark that it may have."""
-    if fallen.clear is not None and (line.waney or line.other_width is not None):
-        return fallen.clear
-    return fallen.along, fallen.across
 
 
 def _warp(

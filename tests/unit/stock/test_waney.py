@@ -1,0 +1,117 @@
+"""Blanks that keep a raw edge: where they lie in a slab, by TRADE A2.6, and what the judge says."""
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from tests.unit.rehearsal.played import played
+from tests.unit.stock.playing import face, kerfs, parts_of
+from tests.unit.stock.playing import played as replayed
+
+from dryfit.diagnostics import Source
+from dryfit.rehearsal.fault import Reason
+from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.laying.lay import lay_out_stock
+from dryfit.workshop import check
+
+SEAT = """piece Slab seat
+units mm
+overall 900 wide, {deep} deep, 40 high
+timber elm
+1 seat, flat, 40 thick, waney at {edges}
+{have}
+finish oil, 2 coats
+"""
+SLAB = "have 1 slab of elm, 1100 x 460 to 420 x 52, rough, waney both edges"
+SHELVES = """piece Shelves
+units mm
+overall 800 wide, 190 deep, 900 high
+timber elm
+2 sides, upright, 180 x 22, at left and right
+3 shelves, across, flat, 190 x 26, housing 8 into sides, up 60 and 400 and 800, waney at front
+have 1 slab of elm, 2600 x 460 to 440 x 40, rough, waney both edges
+have 2 boards of elm, 1400 x 200 x 32, rough
+glue up case: sides, shelves, cure 1 h
+finish oil, 2 coats
+"""
+
+
+def laid(text: str) -> LaidOut:
+    """The wood of the notes laid out."""
+    checked = check(Source("notes.dryfit", text), None, {})
+    assert checked.model is not None, checked.findings
+    assert checked.shop is not None
+    _, layout, _ = lay_out_stock(checked.model, checked.shop)
+    assert layout is not None
+    return layout
+
+
+def seat(deep: int, edges: str = "front", have: str = SLAB) -> LaidOut:
+    """One seat laid out."""
+    return laid(SEAT.format(deep=deep, edges=edges, have=have))
+
+
+def test_one_waney_edge_lies_along_the_slab() -> None:
+    (layout,) = seat(300).layouts
+    (place,) = layout.placed
+    # 25 off the raw end; 900 and twice 60 of snipe; 3 for the bark and 3 to joint (A2.6).
+    assert [*map(float, (*place.along, *place.across))] == [25, 1045, 0, 306]
+    assert [(cut.saw, float(cut.at)) for cut in layout.cuts] == [
+        ("crosscut", 22),
+        ("crosscut", 1020),
+        ("rip", 306),
+    ]
+
+
+def test_two_waney_edges_are_the_slab() -> None:
+    # Over its 925 from 25 on the slab is 459 to 425.5 wide, and 6 of that are bark.
+    layouts = seat(419, "front and back").layouts
+    (place,) = layouts[0].placed
+    assert [*map(float, place.across)] == [0, 460]
+    assert all(cut.saw == "crosscut" for cut in layouts[0].cuts)
+    short = seat(420, "front and back")
+    assert short.verdict == "not enough"
+    assert [one.part for one in short.missing] == ["seat"]
+    # A slab much wider than the seat makes another seat than is wanted.
+    assert seat(350, "front and back").verdict == "not enough"
+
+
+def test_each_edge_of_a_slab_serves() -> None:
+    found = laid(SHELVES)
+    assert found.verdict == "enough"
+    layout = next(one for one in found.layouts if one.board.label == "A")
+    here = [one for one in layout.placed if one.blank.part == "shelf"]
+    assert [one.across[0] == 0 for one in here] == [True, False, True]
+    # From 25 to 920 the slab narrows from 459.8 to 452.9: 196 of that are the far blank.
+    assert [round(float(at), 1) for at in here[1].across] == [256.9, 460]
+    areas = {(one.along, one.across) for one in parts_of(layout)}
+    assert set(replayed(layout)) == areas
+    long, wide, _ = layout.board.sizes
+    assert sum(map(face, parts_of(layout)), kerfs(layout)) == long * wide
+
+
+@pytest.mark.parametrize(
+    ("have", "code"),
+    [
+        ("have 1 board of elm, 1100 x 460 x 52, rough", "no-waney-edge"),
+        ("have 1 slab of elm, 1100 x 460 x 52, rough, waney one edge", None),
+    ],
+)
+def test_a_slab_without_such_an_edge_is_told(have: str, code: str | None) -> None:
+    text = SEAT.format(deep=300, edges="front", have=have)
+    found = [each.code for each in check(Source("notes.dryfit", text), None, {}).findings]
+    assert found == ([code] if code else [])
+
+
+def judged(**change: object) -> set[Reason]:
+    """What the judge says of a sound plan whose slab is otherwise."""
+    seats = played(SEAT.format(deep=300, edges="front", have=SLAB))
+    assert seats.faults() == ()
+    (board,) = seats.plan.boards
+    other = replace(board, **change)  # type: ignore[arg-type]
+    return replace(seats, plan=replace(seats.plan, boards=(other,))).reasons()
+
+
+def test_the_judge_wants_bark_along_the_blank_and_wood_at_its_narrowest() -> None:
+    assert Reason.WOOD in judged(waney=0)
+    assert Reason.SIZE in judged(ends=(Fraction(460), Fraction(280)))
