@@ -88,7 +88,7 @@ def _band_saw(job: Job) -> Iterator[Trouble]:
 def _jointer(job: Job) -> Iterator[Trouble]:
     long, wide, thick = job.sizes
     yield from _least("thickness", thick, job.limits, "thinnest")
-    if job.operation.kind == "face":
+    if job.operation.kind in {"face", "strip face"}:
         yield from _least("length", long, job.limits, "shortest")
         yield from _least("width", wide, job.limits, "narrowest")
         yield from _most("width", wide, job.limits, "widest")
