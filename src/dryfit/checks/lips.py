@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from dryfit.checks.finding import finding
-from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.geometry.frame import LENGTH, SURFACES
 from dryfit.joinery.feature import Feature
 from dryfit.placing.lip import Lip
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import FLUSH, strip_parts
 
 MOST_ACROSS = Fraction(12)
 """More solid wood than so many mm across the end of a sheet is seen to move (TRADE G8)."""
@@ -21,8 +22,9 @@ _SHOWN = frozenset({"chamfer", "round-over", "profile", "bevel", "taper", "curve
 def check_lips(model: Model) -> Iterator[Diagnostic]:
     """Yield what shows once a sheet is lipped.
 
-    Findings: lipping-thick, lip-cut-through.
+    Findings: lipping-thick, lip-cut-through, name-twice.
     """
+    yield from _names_taken(model)
     for part in model.parts:
         across = [lip for lip in part.lips if SURFACES[lip.surface][0] == LENGTH]
         thick = [lip for lip in across if lip.thickness > MOST_ACROSS and not lip.banded]
@@ -31,6 +33,23 @@ def check_lips(model: Model) -> Iterator[Diagnostic]:
         for feature in part.features:
             if feature.role in _SHOWN:
                 yield from _cut_through(model, part, feature)
+
+
+def _names_taken(model: Model) -> Iterator[Diagnostic]:
+    """Yield parts that are called as the strips of another are in the steps."""
+    strips = {
+        each.name: part for part in model.parts if part.lips for each in strip_parts(part, FLUSH)
+    }
+    for part in model.parts if strips else ():
+        lipped = strips.get(part.name)
+        if lipped is not None:
+            yield Diagnostic(
+                "name-twice",
+                Severity.ERROR,
+                f"{part.name}: so the strips are called that lip the {lipped.name}",
+                part.spans[0] if part.spans else None,
+                hints=(Hint(f"give it another name, such as `{lipped.name} edging`"),),
+            )
 
 
 def _across(model: Model, part: Part, lip: Lip) -> Diagnostic:

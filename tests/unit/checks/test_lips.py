@@ -1,7 +1,7 @@
 """What shows at lipped edges: solid wood across an end (TRADE G8), shapes through a lip."""
 
 import pytest
-from tests.pieces.reading import checked
+from tests.pieces.reading import checked, text_of
 
 CASE = """piece Tray
 units mm
@@ -44,3 +44,14 @@ def test_solid_wood_across_an_end_is_at_most_12_thick(lip: str, found: list[str]
 )
 def test_a_shape_deeper_than_the_lip_shows_the_plies(cut: str, found: list[str]) -> None:
     assert told("6 of oak at front", cut) == found
+
+
+def test_no_part_is_called_as_the_strips_of_another() -> None:
+    text = text_of("lipped_case") + (
+        "1 side lip, front to back, flat, 250 x 20 x 10, on the inside face of left side: glue, "
+        "up 200, of oak\n"
+    )
+    found = [each for each in checked(text).findings if each.code == "name-twice"]
+    assert [each.message for each in found] == [
+        "side lip: so the strips are called that lip the side"
+    ]
