@@ -54,12 +54,12 @@ def part_rows(model: Model, labels: Labels, say: Say, shop: Shop) -> tuple[PartR
         for part in ordered
         for row in (
             _row(part, model, labels, say),
-            *(_strips(strips, say, shop) for strips in strip_parts(part, shop.allowances)),
+            *(_strip_row(strips, say, shop) for strips in strip_parts(part, shop.allowances)),
         )
     )
 
 
-def _strips(strips: Part, say: Say, shop: Shop) -> PartRow:
+def _strip_row(strips: Part, say: Say, shop: Shop) -> PartRow:
     over, proud = (say.size(shop.allowances[name]) for name in ("lip_over", "lip_proud"))
     return PartRow(
         letter="",
