@@ -1,6 +1,7 @@
 """Layouts of the pieces that name their wood, replayed by an oracle that knows the JSON alone."""
 
 import json
+from collections.abc import Iterator
 from copy import deepcopy
 from functools import cache
 from pathlib import Path
@@ -15,6 +16,8 @@ from dryfit import workshop
 from dryfit.diagnostics import Source
 from dryfit.notes import source_of
 from dryfit.placing.as_json import parts_document
+from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import FLUSH, core_of, strip_parts
 from dryfit.stock.telling.as_json import stock_document
 
 SHOPS = Path(__file__).parents[1] / "shops"
@@ -34,7 +37,23 @@ def documents(name: str, shop: str | None = None) -> tuple[Json, Json]:
     assert checked.model is not None
     stock = stock_document(piece, source.name, laid, [], display, checked.shop)
     parts = parts_document(piece, source.name, checked.model, [], display.unit)
-    return tuple(cast("Json", json.loads(json.dumps(each))) for each in (stock, parts))  # type: ignore[return-value]
+    stock_read, parts_read = (cast("Json", json.loads(json.dumps(each))) for each in (stock, parts))
+    return stock_read, parts_read | {"parts": list(_sawn(checked.model, parts_read["parts"]))}
+
+
+def _sawn(model: Model, rows: list[Json]) -> Iterator[Json]:
+    """The lines of the cut list, lipped sheets as their cores, with the strips for them."""
+    by_name = {part.name: part for part in model.parts}
+    for row in rows:
+        part = by_name[row["name"]]
+        yield row | _sizes(core_of(part)) if part.lips else row
+        for strips in strip_parts(part, FLUSH):
+            timber, copies = {"timber": strips.timber, "stock": "solid"}, [0] * len(strips.copies)
+            yield {"name": strips.name, "made_of": None, "copies": copies} | timber | _sizes(strips)
+
+
+def _sizes(part: Part) -> Json:
+    return {"length": {"exact": f"{part.length} mm"}, "width": {"exact": f"{part.width} mm"}}
 
 
 @pytest.mark.parametrize("name", WITH_WOOD)
