@@ -97,7 +97,8 @@ def _own_chain(
         if part in chains.layout:
             rules.append(Rule(chains.layout[part], operation.id, WHY_MARK_FIRST))
         return rules
-    rules = [Rule(chains.section[part], operation.id, WHY_GROOVE_TRUE)]
+    section = chains.section.get(part)
+    rules = [Rule(section, operation.id, WHY_GROOVE_TRUE)] if section is not None else []
     if part in chains.length and long and chains.length[part] != chains.section[part]:
         rules.append(Rule(operation.id, chains.length[part], WHY_GROOVE_LONG))
     return rules

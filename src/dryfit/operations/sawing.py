@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -29,7 +29,7 @@ from dryfit.operations.rough_rips import (
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
-from dryfit.plan.sawing import BadZone, SawnBoard
+from dryfit.plan.sawing import BadZone, Becomes, SawnBoard
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
@@ -44,12 +44,13 @@ class Sawing:
     """The cuts of all boards, the boards, and by subject what frees its rough pieces.
 
     `freed` are the operations that a piece of that subject is cut all round with; a subject whose
-    pieces are whole boards waits for nothing.
+    pieces are whole boards waits for nothing.  `whole` are copies that are sheets as they came.
     """
 
     batch: Batch
     boards: tuple[SawnBoard, ...]
     freed: Mapping[str, tuple[str, ...]]
+    whole: frozenset[str] = frozenset()
 
 
 NO_BOARDS = Sawing(Batch(), (), {})
@@ -89,11 +90,27 @@ def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
     for cut in cuts:
         for blank in cut.freed:
             freed.setdefault(blank.subject, {})[of[cut.key]] = None
+    uncut = tuple(_whole_sheets(laid, model))
     return Sawing(
         Batch(tuple(operations), tuple(rules.values())),
-        tuple(_board(layout.board) for layout in layouts),
+        (*(_board(layout.board) for layout in layouts), *uncut),
         {subject: tuple(names) for subject, names in freed.items()},
+        frozenset(name for each in uncut if each.becomes for name in each.becomes.pieces),
     )
+
+
+def _whole_sheets(laid: LaidOut, model: Model) -> Iterator[SawnBoard]:
+    """Yield the sheets that no cut parts: each has the very size of its part."""
+    parts = {part.name: part for part in model.parts}
+    for layout in laid.layouts:
+        sheet = layout.board.line.kind == "sheet"
+        if not sheet or layout.cuts or len(layout.placed) != 1:
+            continue
+        blank = layout.placed[0].blank
+        part = parts[blank.part]
+        if blank.pieces and not (part.lips or part.measures or any(blank.allowance)):
+            becomes = Becomes(blank.name, blank.letter, blank.pieces)
+            yield replace(_board(layout.board), becomes=becomes)
 
 
 def _sawn_to_size(layout: BoardLayout) -> bool:

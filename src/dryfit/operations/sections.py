@@ -54,8 +54,8 @@ def sections_of(
 ) -> Sections:
     """Return rough board to marked part for every part that the maker mills."""
     wholes = tuple(as_sawn(part) for part in _with_strips(model, shop))
-    parts = tuple(core_of(part) for part in wholes)
     sawing = NO_BOARDS if laid is None else sawn_boards(laid, model, shop)
+    parts = tuple(_without(core_of(part), sawing.whole) for part in wholes)
     blanks = {part.name: blank_of(part, model, shop) for part in parts if part.stock != "sheet"}
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
     outs: dict[str, OutOfBoards] = {}
@@ -68,6 +68,10 @@ def sections_of(
     glued: list[Operation] = []
     chains = Chains({}, {}, {})
     for whole, part in zip(wholes, parts, strict=True):
+        if not part.copies:
+            # Sheets that have the very size of their parts are sawn nowhere.
+            batches.append(_marked(whole, _cuts_of(part, joinery), chains, shop))
+            continue
         blank: Blank | None = blanks.get(part.name)
         freed = sawing.freed.get(part.name if blank is None else blank.subject, ())
         section = _section(part, blank, outs.get(part.name), freed, model, shop)
@@ -105,8 +109,14 @@ def _marked(part: Part, cuts: tuple[Cut, ...], chains: Chains, shop: Shop) -> Ba
         chains.layout[part.name] = layout.id
         rows.append(layout)
         why = WHY_MARK_AFTER_LENGTH if planed is None else WHY_PLANED_FIRST
-        rules.append(Rule(chains.length[part.name], layout.id, why))
+        last = chains.length.get(part.name)
+        rules += [Rule(last, layout.id, why)] if last is not None else []
     return Batch(tuple(rows), tuple(rules))
+
+
+def _without(part: Part, whole: frozenset[str]) -> Part:
+    """Return a part without the copies that nothing is sawn of."""
+    return replace(part, copies=tuple(copy for copy in part.copies if copy.name not in whole))
 
 
 def _with_strips(model: Model, shop: Shop) -> Iterator[Part]:

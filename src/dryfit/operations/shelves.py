@@ -5,12 +5,14 @@ A housing is as wide as the shelf is thick.  What sanding takes off the shelf af
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Mapping, Sequence
+
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.cutting import Joinery
 from dryfit.operations.sanding import grit_rules, sanded
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
-from dryfit.plan.operation import Rule
+from dryfit.plan.operation import Operation, Rule
 from dryfit.shop.shop import Shop
 
 WHY_SAND_BEFORE_HOUSING = "a shelf sanded after its housing was fitted rattles in it"
@@ -35,7 +37,7 @@ def shelves_sanded(model: Model, joinery: Joinery, lengths: dict[str, str], shop
     return joined(
         _sanded(part, names, joinery, lengths, shop)
         for part in model.parts
-        if part.name in lengths
+        if not part.made
         and (names := tuple(copy.name for copy in part.copies if copy.name in housed))
     )
 
@@ -56,8 +58,14 @@ def _sanded(
     return Batch(
         rows,
         (
-            Rule(lengths[part.name], rows[0].id, WHY_SAND_WHEN_LONG),
+            *_when_long(part, lengths, rows),
             *grit_rules(rows),
             *(Rule(rows[-1].id, housing, WHY_SAND_BEFORE_HOUSING) for housing in housings),
         ),
     )
+
+
+def _when_long(part: Part, lengths: Mapping[str, str], rows: Sequence[Operation]) -> Iterator[Rule]:
+    """Yield what the sanding waits for; a sheet that has its part's size is sawn nowhere."""
+    if part.name in lengths:
+        yield Rule(lengths[part.name], rows[0].id, WHY_SAND_WHEN_LONG)

@@ -183,8 +183,9 @@ def _sheet(state: State, name: str) -> Blank | None:
     part, final = state.part_of.get(name), state.final(name)
     if part is None or final is None or part.stock != "sheet":
         return None
-    laid = not state.boards.names.isdisjoint(copy.name for copy in part.copies)
-    if laid and name not in state.boards.lacking:
+    sawn = {each for names in state.boards.coming.values() for each in names}
+    laid = not sawn.isdisjoint(copy.name for copy in part.copies)
+    if name in state.boards.names or (laid and name not in state.boards.lacking):
         # All copies of a part come out of the sheets that are laid out, or lack their wood.
         return None
     # Where no sheet is laid out the piece that is cut off it is taken to be a little larger.

@@ -56,6 +56,9 @@ def _copy(copy: str, part: PartRow, places: Places) -> Iterator[str]:
     if (copy, "make") in places.deeds:
         return
     chain: tuple[str, ...] = SHEET if part.stock == "sheet" else SOLID
+    if chain == SHEET and not any((copy, deed) in places.deeds for deed in SHEET):
+        # A sheet that has the very size of its part is sawn nowhere; the rehearsal holds both.
+        chain = ()
     if part.staves:
         chain = PANEL
         yield from _panel(copy, part, places)

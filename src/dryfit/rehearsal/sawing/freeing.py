@@ -128,6 +128,9 @@ def _blank(state: State, part: WantedPart, piece: Piece, becomes: Becomes, name:
     if piece.board.sheet:
         # Faces are true as they come, and one end and one edge of what a sheet is cut into.
         blank.true |= {"F", "B", "E", "R"}
+        if piece.origin[1] is None:
+            # What no cut parts has the factory edges all round.
+            blank.true |= {"E2", "R2"}
     elif not (piece.board.rough or piece.board.cup or piece.board.bow or piece.board.twist):
         blank.true |= {"F", "B"}
         if piece.sizes[1] == piece.board.width:
