@@ -16,11 +16,9 @@ from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.layout_cuts import LayoutCut
 from dryfit.operations.machine_limits import (
     BAND_SAW,
-    JOINTER,
     Piece,
     why_not_at_band_saw,
     why_not_at_mitre_saw,
-    why_not_jointed_edge,
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
@@ -59,12 +57,13 @@ def saw_way(cut: LayoutCut, shop: Shop) -> SawWay:
     return _across(cut, shop) if cut.cut.saw == "crosscut" else _along(cut, shop)
 
 
-def _piece(cut: LayoutCut) -> Piece:
+def piece_of(cut: LayoutCut) -> Piece:
+    """Return the piece in hand as machines are asked about it."""
     return Piece(cut.length, cut.width, cut.board.sizes[2])
 
 
 def _across(cut: LayoutCut, shop: Shop) -> SawWay:
-    piece = _piece(cut)
+    piece = piece_of(cut)
     # Half the width at a time: a wide board is turned over, and its rough end may be uneven
     # (common practice).
     half = replace(piece, width=piece.width / 2)
@@ -80,7 +79,7 @@ def _across(cut: LayoutCut, shop: Shop) -> SawWay:
 
 
 def _along(cut: LayoutCut, shop: Shop) -> SawWay:
-    piece, at = _piece(cut), cut.cut.at
+    piece, at = piece_of(cut), cut.cut.at
     not_at_band_saw = why_not_at_band_saw(piece, shop)
     if not_at_band_saw is None:
         throat = shop.stations[BAND_SAW].limits.get("throat")
@@ -133,28 +132,3 @@ def sawing_minutes(way: SawWay, cuts: Sequence[LayoutCut], shop: Shop) -> Fracti
         return worked(shop, "rip at band saw", per_metre=metres)
     exact = worked(shop, "rip at table saw", each=len(cuts), per_metre=metres)
     return exact if way.station == through_cuts.SAW else exact * shop.by_hand
-
-
-@dataclass(frozen=True, slots=True)
-class StraightEdges:
-    """One edge each of some pieces in hand made straight: where, how, and in what exact tenths."""
-
-    station: str
-    settings: tuple[Setting, ...]
-    exact: Fraction
-    why: Detail
-
-
-def straight_edges(cuts: Sequence[LayoutCut], shop: Shop) -> StraightEdges:
-    """Return how the first cuts of their rows get a straight edge for the fence (A2.5, A2.6)."""
-    metres = sum((cut.length for cut in cuts), Fraction(0)) / METRE
-    exact = worked(shop, "joint edge", each=len(cuts), per_metre=metres)
-    refused = (why_not_jointed_edge(_piece(cut), shop) for cut in cuts)
-    why_not = next((why for why in refused if why is not None), None)
-    if why_not is not None:
-        return StraightEdges(BENCH, (), exact * shop.by_hand, why_not)
-    settings = (
-        setting_of.plain("depth", shop.allowances["facing"] / 2),
-        setting_of.angle("fence", Fraction(90)),
-    )
-    return StraightEdges(JOINTER, setting_of.known_to(shop, JOINTER, settings), exact, ())

@@ -54,6 +54,8 @@ def _at_table_saw(operation: Operation) -> list[str]:
         return ["dado-riving-knife"]
     if operation.kind == TAPER:
         return ["saw-riving-knife"]
+    if operation.kind == "straight edge":
+        return ["saw-riving-knife"]
     along = any(setting.value == RIP_FENCE for setting in operation.settings)
     if operation.kind in PARTING or (operation.kind == BEVEL and along):
         return ["saw-riving-knife", "saw-push-stick"]

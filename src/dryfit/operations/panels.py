@@ -10,16 +10,15 @@ from dryfit.operations import clamps, setting_of, through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.gluing import lag_of, lags_of
 from dryfit.operations.machine_limits import (
-    JOINTER,
     PLANER,
     Piece,
-    why_not_jointed_edge,
     why_not_planed,
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
 from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.resaw import on_a_router_sled, opened_like_a_book
+from dryfit.operations.straight_edges import straight_edges
 from dryfit.operations.through_cuts import rip_settings
 from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
@@ -253,28 +252,19 @@ def _width(panel: GluedPanel, shop: Shop) -> Operation:
 def _straight_edge(panel: GluedPanel, shop: Shop) -> Operation:
     part = panel.blank.part
     names = tuple(copy.name for copy in part.copies)
-    exact = worked(
-        shop, "joint edge", each=len(names), per_metre=panel.blank.length * len(names) / METRE
-    )
     piece = Piece(panel.blank.length, panel.width, part.thickness)
-    why_not = why_not_jointed_edge(piece, shop)
-    on_jointer = why_not is None
-    settings = (
-        setting_of.plain("depth", shop.allowances["facing"] / 2),
-        setting_of.angle("fence", Fraction(90)),
-    )
-    return Operation(
+    edges = straight_edges([piece], len(names), shop)
+    row = Operation(
         id=f"{part.name} / straight edge",
         kind="straight edge",
-        station=JOINTER if on_jointer else "bench",
+        station=edges.station,
         part=part.name,
-        settings=setting_of.known_to(shop, JOINTER, settings) if on_jointer else (),
+        settings=(),
         work=(Work(part.name, names, (), None, ()),),
-        tenths=tenths(exact if on_jointer else exact * shop.by_hand),
-        sentence="Make one edge of the panel straight for the saw's fence"
-        + ("" if on_jointer else ", with a plane"),
-        details=_told(why_not),
+        tenths=tenths(edges.exact),
+        sentence="Make one edge of the panel straight for the saw's fence",
     )
+    return edges.of(row)
 
 
 def _told(why_not: Detail | None) -> tuple[Detail, ...]:

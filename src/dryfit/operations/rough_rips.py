@@ -13,13 +13,12 @@ from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.blank_deeds import operation, pieces_of
 from dryfit.operations.machine_limits import (
     BAND_SAW,
-    JOINTER,
     Piece,
     why_not_at_band_saw,
-    why_not_jointed_edge,
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.straight_edges import straight_edges
 from dryfit.operations.waney import rough_width
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
@@ -95,15 +94,6 @@ def _at_table_saw(blank: Blank, shop: Shop) -> Operation:
 
 
 def _straight_edge(blank: Blank, piece: Piece, shop: Shop) -> Operation:
+    edges = straight_edges([piece], blank.count, shop)
     sentence = f"Make one edge of {pieces_of(blank)} straight for the saw's fence"
-    exact = worked(shop, "joint edge", each=blank.count, per_metre=_metres(blank))
-    why_not = why_not_jointed_edge(piece, shop)
-    if why_not is not None:
-        by_hand, exact = f"{sentence}, with a plane", exact * shop.by_hand
-        return operation(blank, "straight edge", "bench", (), exact, by_hand, why=why_not)
-    settings = (
-        setting_of.plain("depth", shop.allowances["facing"] / 2),
-        setting_of.angle("fence", Fraction(90)),
-    )
-    known = setting_of.known_to(shop, JOINTER, settings)
-    return operation(blank, "straight edge", JOINTER, known, exact, sentence)
+    return edges.of(operation(blank, "straight edge", "bench", (), edges.exact, sentence))

@@ -9,12 +9,11 @@ from fractions import Fraction
 from dryfit.operations import through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.board_saws import (
-    BENCH,
     SawWay,
+    piece_of,
     saw_way,
     sawing_minutes,
     settings_of,
-    straight_edges,
 )
 from dryfit.operations.board_words import cut_lines, of_parts, sawing_details, sawing_sentence
 from dryfit.operations.cut_groups import DEEDS, CutGroup, grouped
@@ -26,6 +25,7 @@ from dryfit.operations.rough_rips import (
     WHY_STRAIGHT_AFTER_CROSSCUT,
     WHY_STRAIGHT_FIRST,
 )
+from dryfit.operations.straight_edges import straight_edges
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation, Rule, Work
@@ -175,20 +175,20 @@ def _on_fresh_edge(cut: LayoutCut, ways: Mapping[tuple[str, int], SawWay]) -> bo
 def _straight_edge(
     group: CutGroup, raw: Sequence[LayoutCut], model: Model, shop: Shop
 ) -> Operation:
-    owner, edges = group.cuts[0].owner, straight_edges(raw, shop)
-    by_hand = ", with a plane" if edges.station == BENCH else ""
-    return Operation(
+    owner = group.cuts[0].owner
+    edges = straight_edges([piece_of(cut) for cut in raw], 1, shop)
+    row = Operation(
         id=group.id.replace(" / rip", " / straight edge"),
         kind="straight edge",
         station=edges.station,
         part=owner.part,
-        settings=edges.settings,
+        settings=(),
         work=(),
         tenths=tenths(edges.exact),
         sentence=f"For {of_parts(owner, model)}, make one edge of each piece straight for the "
-        f"saw's fence{by_hand}",
-        details=(edges.why,) if edges.why else (),
+        "saw's fence",
     )
+    return edges.of(row)
 
 
 def _ends(line: Have) -> tuple[Fraction, Fraction] | None:

@@ -14,6 +14,7 @@ from dryfit.rehearsal.at_machines.lying import at_its_machine
 from dryfit.rehearsal.at_machines.reading import misread
 from dryfit.rehearsal.at_machines.shaping import AT_BENCH
 from dryfit.rehearsal.at_machines.standing import unmet
+from dryfit.rehearsal.at_machines.straight_line import sawn_straight
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.deeds import deeds_of
 from dryfit.rehearsal.ending import at_the_end
@@ -83,7 +84,9 @@ def _play(state: State, step: Step, operation: Operation) -> None:
         state.tell(place, trouble, operation.id)
     saw(state, operation, place)
     if operation.kind == "straight edge":
-        straightened(state.boards, sawn_with(state, operation))
+        for piece in straightened(state.boards, sawn_with(state, operation)):
+            for trouble in sawn_straight(state, operation, axes, piece.sizes):
+                state.tell(place, trouble, f"board {piece.board.label}")
     if operation.kind == "dry fit":
         try_dry(state, operation, place)
     elif operation.kind == "glue up" and lipping.is_lipping(operation):
@@ -149,7 +152,8 @@ def _mill(state: State, operation: Operation, work: Work, place: Place) -> None:
         if station is not None:
             for trouble in beyond(Job(operation, station, axes, blank.sizes, state.tools)):
                 state.tell(place, trouble, name)
-        for trouble in planed(state, operation, axes, blank):
+        sawn = sawn_straight(state, operation, axes, blank.sizes)
+        for trouble in (*planed(state, operation, axes, blank), *sawn):
             state.tell(place, trouble, name)
         for trouble in milling.mill(operation, work, axes, blank, final, state.tools):
             state.tell(place, trouble, name)

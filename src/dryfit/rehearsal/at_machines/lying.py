@@ -22,7 +22,7 @@ MACHINES: Mapping[str, frozenset[str]] = {
     "strip thickness": frozenset({"planer"}),
     "face": frozenset({"jointer"}),
     "edge": frozenset({"jointer"}),
-    "straight edge": frozenset({"jointer"}),
+    "straight edge": frozenset({"jointer", "table saw"}),
     "second edge": frozenset({"jointer"}),
     "rough thickness": frozenset({"planer"}),
     "thickness": frozenset({"planer"}),

@@ -110,16 +110,20 @@ def sawn_with(state: State, operation: Operation) -> tuple[str, ...]:
     return tuple(name for name in state.boards.names if owner_of(name) in own)
 
 
-def straightened(boards: Boards, names: Iterable[str]) -> None:
+def straightened(boards: Boards, names: Iterable[str]) -> tuple[Piece, ...]:
     """Make the reference edge straight of every piece in hand that some copies will come out of.
 
-    Of pieces that only spares come out of nobody says whose they are.
+    Of pieces that only spares come out of nobody says whose they are.  Returns the pieces of which
+    it was not straight before.
     """
-    wanted = set(names)
+    wanted, found = set(names), []
     for piece in boards.pieces():
         coming = boards.coming.get(piece.origin, frozenset())
         if piece.sawn_by is None and (not coming or wanted & coming):
+            if coming and not piece.straight and piece.becomes is None:
+                found.append(piece)
             piece.straight = True
+    return tuple(found)
 
 
 def _in_hand(boards: Boards, cut: BoardCut) -> Piece | Trouble:
