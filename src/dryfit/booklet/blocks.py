@@ -75,7 +75,8 @@ class Row:
 class Block:
     """What one sentence says of one part or of several, one `columns` entry a box of each row.
 
-    `cuts` are those of boards that are told for all; `boards` the letters of boards that are cut.
+    `cuts` are those of boards that are told for all; `boards` are those that are cut, each by its
+    letter and as it is called.
     """
 
     single: bool
@@ -84,7 +85,7 @@ class Block:
     passes: tuple[Text, ...]
     details: tuple[Text, ...]
     cuts: tuple[Text, ...]
-    boards: tuple[str, ...]
+    boards: tuple[tuple[str, str], ...]
     rows: tuple[Row, ...]
     masks: tuple[str, ...]
     measure: MeasureView | None
@@ -109,7 +110,7 @@ def _block(deeds: Deeds, bench: Bench) -> Block:
         passes=pass_lines(every, bench),
         details=(*told, *_spacing(every[0], bench)),
         cuts=_cuts_of_boards(every, bench) if len(every) == 1 else (),
-        boards=tuple(sorted({cut.board for op in every for cut in op.board_cuts}, key=_letters)),
+        boards=_boards(every, bench),
         rows=tuple(_row(row, details, every, bench) for row in deeds.rows),
         masks=tuple(dict.fromkeys(line for op in every for line in _masks(op, bench.model))),
         measure=_measure(every[0], bench),
@@ -190,7 +191,7 @@ def _row(
     rough = first.operation.rough
     return Row(
         thing=capital(first.sentence.listed() or subject(first.operation)),
-        rough=() if rough is None else bench.say.sizes(rough),
+        rough=() if rough is None else bench.say.at_the_saw(rough),
         copies=copies,
         hand=hand,
         lines=(*lines, target) if target else tuple(lines),
@@ -201,8 +202,14 @@ def _row(
     )
 
 
-def _letters(label: str) -> tuple[int, str]:
-    return len(label), label
+def _boards(operations: Iterable[Operation], bench: Bench) -> tuple[tuple[str, str], ...]:
+    """Return the boards that are cut: each letter with what the board is called."""
+    sheets = {board.label for board in bench.plan.boards if board.sheet}
+    cut = {each.board for operation in operations for each in operation.board_cuts}
+    return tuple(
+        (label, f"{'sheet' if label in sheets else 'board'} {label}")
+        for label in sorted(cut, key=lambda label: (len(label), label))
+    )
 
 
 def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], str | None]:

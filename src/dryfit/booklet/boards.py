@@ -13,13 +13,13 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.telling.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.telling.in_words import (
-    board_in_words,
     flat_in_words,
     made_in_words,
+    state_in_words,
     used_in_words,
     written_names,
 )
-from dryfit.stock.telling.said import Fine, Said, at_the_saw
+from dryfit.stock.telling.said import Fine, Said, at_the_saw, between, measured
 
 _AS_LARGE = Fraction(11, 10)
 """Widths drawn so much larger than lengths are not told apart by eye."""
@@ -69,9 +69,11 @@ class BoardView:
 
 
 def board_heading(board: StockBoard, say: Say) -> Text:
-    """Return what a board is called on paper: its letter, kind, size and state."""
-    first, *rest = shown(board_in_words(board), say)
-    return (f"{board.label}: {first}", *rest)
+    """Return what a board is called on paper: its kind, letter, wood, size and state."""
+    line = board.line
+    said = between((measured(board.sizes), *state_in_words(line)), ", ")
+    wood = f"{line.timber}, " if line.timber else ""
+    return (f"{capital(line.kind)} {board.label}: {wood}", *shown(said, say))
 
 
 def board_views(laid: LaidOut, shop: Shop, say: Say) -> tuple[BoardView, ...]:
@@ -106,7 +108,7 @@ def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
         disc=cut.saw == "crosscut",
         saw=cut.saw,
         at=(say.setting(cut.at) if cut.at else "-",),
-        on=capital(origin(cut, board.label)),
+        on=capital(origin(cut, board)),
         gives=shown(becomes(each.first), say),
         rest=shown(becomes(each.rest), say),
     )

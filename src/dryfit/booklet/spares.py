@@ -59,7 +59,7 @@ def _sentences(bench: Bench, extra: Mapping[str, tuple[str, ...]]) -> Iterator[T
     elif rough is not None and not extra["if you like"]:
         yield (
             f"A spare: one more blank of the {hardest.name}, ",
-            *bench.say.sizes(rough),
+            *bench.say.at_the_saw(rough),
             f", milled with the others. {_WHY}",
         )
 

@@ -85,6 +85,12 @@ class Say:
         row: list[Text] = [(self.size(size),) for size in first]
         return joined((*row, (self.size_with_unit(last),)), " × ")
 
+    def at_the_saw(self, sizes: Iterable[Fraction]) -> Text:
+        """Return sizes as a saw is set to them: one cut has one figure on every page."""
+        *first, last = sizes
+        row: list[Text] = [(self.setting(size),) for size in first]
+        return joined((*row, (self.setting_with_unit(last),)), " × ")
+
     def detail(self, detail: Detail) -> Text:
         """Return a clause of an operation with its lengths as settings."""
         return tuple(

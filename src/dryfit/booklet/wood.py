@@ -8,24 +8,23 @@ from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
 from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown, with_unit
-from dryfit.booklet.text import Say, Text, joined, listed
+from dryfit.booklet.text import Say, Text, capital, joined, listed
 from dryfit.booklet.wood_needed import area_as_sold, volume_as_sold
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.telling.have_lines import money_words
 from dryfit.stock.telling.in_words import (
     bought_in_words,
-    counted,
     from_line,
-    missing_in_words,
     place_in_words,
     priced,
     state_in_words,
     total_price,
-    verdict_in_words,
     written_names,
 )
 from dryfit.stock.telling.left_over import left_over
 from dryfit.stock.telling.said import between, measured
+from dryfit.stock.telling.short import missing_in_words, short_in_words, untold_in_words
+from dryfit.stock.telling.verdict import verdict_in_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +67,8 @@ class Buying:
 class WoodView:
     """All that is told of the wood.
 
-    `short` is said on the cover where wood is missing, and is empty where it is enough.  `lacking`
-    are blanks that lie in no board, `uncut` the letters of boards that stay whole.
+    `short` is said on the cover where wood is missing, or where no line tells of it; it is empty
+    where all is laid out.  `uncut` are the letters of boards that stay whole.
     """
 
     verdict: tuple[Text, ...]
@@ -106,13 +105,14 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
 
 
 def _short(laid: LaidOut, say: Say, written: Mapping[str, str]) -> Iterator[Text]:
-    """Yield what the cover says of wood that is missing."""
-    if laid.verdict == "enough":
-        return
-    missing = listed(counted(row.part, row.copies, written) for row in laid.missing)
-    found = "not enough" if laid.verdict == "not enough" else "not enough as far as was searched"
-    yield (f"The wood on hand is {found}. Missing: {missing or 'see the page on wood'}.",)
-    if laid.buy:
+    """Yield what the cover says of wood that is missing, or of which no line tells."""
+    short, untold = short_in_words(laid, written), untold_in_words(laid)
+    if short and laid.blanks:
+        yield (f"{capital(short)}.",)
+    if untold:
+        unknown = "Not laid out" if laid.blanks else "Whether there is enough wood is not known"
+        yield (f"{unknown}: {untold}.",)
+    if short and laid.buy:
         rows: list[Text] = [
             (f"{each.count} of ", *shown(bought_in_words(each), say)) for each in laid.buy
         ]

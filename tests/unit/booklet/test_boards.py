@@ -92,7 +92,7 @@ def test_the_cuts_count_from_the_fresh_end_of_the_piece_in_hand() -> None:
         (3, "50", "Piece from 2", "a: post blank 1"),
         (4, "50", "Rest of 3", "b: post blank 2"),
     ]
-    assert plain(board.heading) == "A: board of ash, 2400 × 160 × 34, rough, cup 4"
+    assert plain(board.heading) == "Board A: ash, 2400 × 160 × 34, rough, cup 4"
     # TRADE A1.6: 29 whole, 32.6 ripped to 50.
     assert plain(board.thickness) == "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50."
 
@@ -117,11 +117,11 @@ def test_blanks_name_the_pieces_that_they_become() -> None:
 def test_the_cover_says_that_wood_is_missing_and_what_to_buy() -> None:
     html = page(bench.NOT_ENOUGH)
     cover = html[html.index('id="cover"') : html.index('id="contents"')]
-    assert "The wood on hand is not enough. Missing: 3 slats." in cover
+    assert "Not enough wood, for certain: 3 slats are missing." in cover
     assert "Buy first: 1 of ash" in cover
     assert "48.00 in all." in cover
     enough = page(bench.ENOUGH)
-    assert "Missing" not in enough[enough.index('id="cover"') : enough.index('id="contents"')]
+    assert "missing" not in enough[enough.index('id="cover"') : enough.index('id="contents"')]
 
 
 def test_what_is_bought_has_its_volume() -> None:
@@ -171,7 +171,7 @@ def test_a_step_has_a_box_for_each_cut_of_a_board() -> None:
     assert [plain(line) for line in block.cuts] == [
         "Cut A2: 985 mm from the fresh end; off comes the wood for a, b and c."
     ]
-    assert block.boards == ("A",)
+    assert block.boards == (("A", "board A"),)
     html = booklet.page(made, "a4")
     assert '<li><span class="tick small"></span>Cut A2: ' in html
     assert '<a href="#board-a">board A</a>' in html

@@ -24,8 +24,9 @@ from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.telling.as_json import stock_document
 from dryfit.stock.telling.as_text import no_boards, stock_text
 from dryfit.stock.telling.in_hand import halves, sawn
-from dryfit.stock.telling.in_words import is_tight, made_in_words, money, usable_thickness
+from dryfit.stock.telling.in_words import made_in_words, money, usable_thickness
 from dryfit.stock.telling.left_over import left_over
+from dryfit.stock.telling.verdict import is_tight
 
 MM = Display()
 SCHEMA = Path(dryfit.__file__).parent / "schemas" / "stock.json"
@@ -84,15 +85,15 @@ def test_each_cut_says_what_is_in_hand_and_what_comes_of_it(shop: Shop) -> None:
     rows = [" ".join(line.split()) for line in stock_text(bench.ENOUGH, model(), shop).splitlines()]
     begin = rows.index("cut saw set on gives rest") + 1
     assert rows[begin : begin + 9] == [
-        "1 crosscut 21.8 board A waste 2375 x 160, for a, b, c, d, e, f",
-        "2 crosscut 985 rest of 1 985 x 160, for a, b, c 1386.8 x 160, for d, e, f",
-        "3 rip 50 piece from 2 a: post blank 1 985 x 107, for b, c",
-        "4 rip 50 rest of 3 b: post blank 2 985 x 54, for c",
-        "5 rip 50 rest of 4 c: post blank 3 waste",
-        "6 crosscut 805 rest of 2 805 x 160, for d, e, f leftover 578.6 x 160, keep",
-        "7 rip 50 piece from 6 d: end rail blank 1 805 x 107, for e, f",
-        "8 rip 50 rest of 7 e: end rail blank 2 805 x 54, for f",
-        "9 rip 50 rest of 8 f: end rail blank 3 waste",
+        "1 crosscut 21.8 board A waste 2375 x 160: a, b, c, d, e, f",
+        "2 crosscut 985 rest of 1 985 x 160: a, b, c 1386.8 x 160: d, e, f",
+        "3 rip 50 piece from 2 a 985 x 107: b, c",
+        "4 rip 50 rest of 3 b 985 x 54: c",
+        "5 rip 50 rest of 4 c waste",
+        "6 crosscut 805 rest of 2 805 x 160: d, e, f keep 578.6 x 160",
+        "7 rip 50 piece from 6 d 805 x 107: e, f",
+        "8 rip 50 rest of 7 e 805 x 54: f",
+        "9 rip 50 rest of 8 f waste",
     ]
 
 
@@ -129,7 +130,7 @@ def test_bad_wood_in_a_leftover_is_counted_from_its_own_end() -> None:
 def test_what_is_missing_and_bought_is_told(shop: Shop) -> None:
     lines = stock_text(bench.NOT_ENOUGH, model(), shop).splitlines()
     assert lines[:2] == [
-        "Not enough wood, for certain: no way of cutting can do it. Missing: 3 slats.",
+        "Not enough wood, for certain: 3 slats are missing. No way of cutting can do it.",
         "The slats need 0.14 square metres of ash 27 thick more than there is.",
     ]
     assert "E  board of ash, 2400 x 180 x 27, rough (to buy)" in lines

@@ -7,7 +7,7 @@ from dryfit.diagnostics import Diagnostic, Source
 from dryfit.stock.board_edges import bad_places
 from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.laying.labels import label
-from dryfit.stock.telling.in_words import verdict_in_words
+from dryfit.stock.telling.verdict import verdict_in_words
 from dryfit.workshop import check, laid_out
 
 PIECE = """\
@@ -162,7 +162,7 @@ def test_a_wood_that_no_line_tells_of_is_not_missing() -> None:
     assert laid.verdict == "enough"
     assert laid.unlisted == ("lath", "bearer")
     words = verdict_in_words(laid, {})
-    assert words == (("No verdict: no line tells of the wood of lath, bearer.",),)
+    assert words == (("No verdict: no line tells of the wood for lath and bearer.",),)
     assert (laid.missing, findings) == ((), ())
 
 
@@ -270,7 +270,7 @@ def test_a_certain_no_holds_where_thick_boards_are_resawn() -> None:
     laid, _ = told("have 2 boards of ash, 1000 x 160 x 64, rough")
     assert laid.verdict != "not enough"
     laid, _ = told("have 1 board of ash, 1000 x 160 x 27, rough")
-    assert "no way of cutting can do it" in str(verdict_in_words(laid, {})[0])
+    assert "No way of cutting can do it" in str(verdict_in_words(laid, {})[0])
 
 
 def test_a_board_that_is_too_short_is_not_the_widest() -> None:

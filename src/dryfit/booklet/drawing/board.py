@@ -89,7 +89,7 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
         if each.keep:
             worth = layout.worth(each)
             room = scale.rect(*worth).grown(-_INSIDE - _AIR)
-            lettering.within(room, _size(worth, say), grain=False)
+            lettering.within(room, _size(each, worth, say), grain=False)
     for x, why in bad:
         lettering.below(x, why)
     title = f"Board {layout.board.label}"
@@ -228,6 +228,8 @@ def _lettered(blank: NamedBlank) -> str:
     return f"{blank.letter} {blank.leaves}×" if blank.leaves > 1 else blank.letter
 
 
-def _size(worth: tuple[Reach, Reach], say: Say) -> Text:
+def _size(fallen: Fallen, worth: tuple[Reach, Reach], say: Say) -> Text:
+    """Return the figures of a leftover, as the list of cuts has them."""
     long, wide = (high - low for low, high in worth)
-    return (say.size(long), " × ", say.size(wide))
+    shown = say.setting if worth == (fallen.along, fallen.across) else say.size
+    return (shown(long), " × ", shown(wide))

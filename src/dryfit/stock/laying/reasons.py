@@ -23,7 +23,7 @@ _TURNED = (
     "sheet"
 )
 NO_ROOM = "no room is left on the boards on hand"
-NOT_SEEN = "no way was found to get it out of the boards on hand as well"
+NOT_SEEN = "no room was found on the boards on hand"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,16 +15,16 @@ from dryfit.stock.telling.in_words import (
     flat_in_words,
     from_line,
     made_in_words,
-    missing_in_words,
     place_in_words,
     priced,
     total_price,
     used_in_words,
-    verdict_in_words,
     written_names,
 )
 from dryfit.stock.telling.left_over import left_over
 from dryfit.stock.telling.said import at_the_saw, spoken, with_unit
+from dryfit.stock.telling.short import missing_in_words
+from dryfit.stock.telling.verdict import verdict_in_words
 
 _NO_BOARDS = (
     "The notes name no board on hand and none for sale, so nothing was laid out. Write what there",
@@ -72,9 +72,9 @@ def _board(board: StockBoard, laid: LaidOut, model: Model, shop: Shop) -> Iterat
         return
     yield f"   {used_in_words(layout)}:"
     yield from (
-        f"     {row}" for row in _blanks([each.blank for each in layout.placed], display, written)
+        f"   {row}" for row in _blanks([each.blank for each in layout.placed], display, written)
     )
-    yield from (f"     {row}" for row in _cuts(sawn(layout), board, display))
+    yield from (f"   {row}" for row in _cuts(sawn(layout), board, display))
 
 
 def _blanks(
@@ -101,9 +101,9 @@ def _cuts(cuts: Sequence[Sawn], board: StockBoard, display: Display) -> list[str
                 str(cut.number),
                 cut.saw,
                 display.shown(cut.at, fitted=True) if cut.at else "-",
-                origin(cut, board.label),
-                spoken(becomes(each.first), display),
-                spoken(becomes(each.rest), display),
+                origin(cut, board),
+                spoken(becomes(each.first, named=False), display),
+                spoken(becomes(each.rest, named=False), display),
             )
         )
     return _table(rows, numbers=(0, 2)) if len(rows) > 1 else []

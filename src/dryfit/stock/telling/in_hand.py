@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut
+from dryfit.stock.laid_out import BoardLayout, Fallen, NamedBlank, Reach, SawCut, StockBoard
+from dryfit.stock.laying.reasons import listed
 from dryfit.stock.telling.said import Said, at_the_saw, times
 
 
@@ -85,26 +86,32 @@ def _in_hand(
     return InHand(along, across, blanks, cut_on, fallen, (end - begin, high - low))
 
 
-def origin(cut: SawCut, board: str) -> str:
+def origin(cut: SawCut, board: StockBoard) -> str:
     """Return which piece a cut is made on: ``board A``, ``piece from 2``, ``rest of 3``."""
     if cut.after is None:
-        return f"board {board}"
+        return f"{board.line.kind} {board.label}"
     return f"piece from {cut.after}" if cut.side == "first" else f"rest of {cut.after}"
 
 
-def becomes(piece: InHand) -> Said:
-    """Return what a side of a cut is: a blank, a piece for several blanks, a leftover, waste."""
+def becomes(piece: InHand, *, named: bool = True) -> Said:
+    """Return what a side of a cut is: a blank, a piece for several blanks, a leftover, waste.
+
+    A blank is called by its letter, and by its name as well where it is to be `named`; else all is
+    said as short as a terminal wants it.
+    """
     if piece.cut_on:
         letters = _letters(piece.blanks)
         sizes = at_the_saw(piece.sizes)
-        return (*sizes, f", for {letters}") if letters else sizes
+        return (*sizes, f"{', for' if named else ':'} {letters}") if letters else sizes
     if piece.blanks:
         names = dict.fromkeys(blank.name for blank in piece.blanks)
-        return (f"{_letters(piece.blanks)}: {' and '.join(names)}",)
+        return (f"{_letters(piece.blanks)}{f': {listed(tuple(names))}' if named else ''}",)
     if piece.fallen is not None and piece.fallen.keep:
-        if piece.worth is not None:
-            return ("leftover, sound ", *times(piece.worth), ", keep")
-        return ("leftover ", *at_the_saw(piece.sizes), ", keep")
+        sound = "" if piece.worth is None else "sound "
+        sizes = at_the_saw(piece.sizes) if piece.worth is None else times(piece.worth)
+        if named:
+            return (f"leftover{', ' if sound else ' '}{sound}", *sizes, ", keep")
+        return (f"keep {sound}", *sizes)
     return ("waste",) if min(piece.sizes) > 0 else ("only what the saw takes",)
 
 

@@ -1,4 +1,4 @@
-"""What is said of boards, blanks and the verdict, the same on the terminal and in the booklet."""
+"""What is said of boards and blanks, the same on the terminal and in the booklet."""
 
 from __future__ import annotations
 
@@ -10,107 +10,15 @@ from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
-from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.laid_out import BoardLayout, Bought, NamedBlank, StockBoard
 from dryfit.stock.telling.have_lines import with_currency
 from dryfit.stock.telling.said import Fine, Said, between, measured, times
-
-TIGHT = Fraction(10)
-"""Blanks that could not be so much longer or wider lie tight, mm (M28, common practice)."""
+from dryfit.stock.telling.short import counted
 
 
 def written_names(model: Model) -> Mapping[str, str]:
     """Return what several copies of each part are called, by its name: ``slats``."""
     return {part.name: part.written.lower() for part in model.parts}
-
-
-def verdict_in_words(laid: LaidOut, written: Mapping[str, str]) -> tuple[Said, ...]:
-    """Return the verdict in one sentence, then what it rests on; `written` as `written_names`."""
-    proofs = (
-        f"{proof[:1].upper()}{proof[1:]}{'' if proof.endswith('.') else '.'}"
-        for proof in laid.proofs
-    )
-    return (_verdict(laid, written), *((proof,) for proof in proofs), *_besides(laid))
-
-
-def _besides(laid: LaidOut) -> Iterator[Said]:
-    """Yield how the parts are made otherwise than usual, and which were not laid out."""
-    if laid.way:
-        serves = laid.verdict == "enough"
-        yield (f"{'So that the wood serves' if serves else 'As it is laid out here'}: {laid.way}.",)
-    if laid.unlisted and laid.blanks:
-        yield (f"Not laid out, because no line tells of their wood: {', '.join(laid.unlisted)}.",)
-    placed = laid.placed
-    nowhere = [blank.name for blank in laid.blanks if blank.name not in placed]
-    if nowhere and any(each.at_yard for each in laid.buy):
-        yield (f"Also with what is bought these lie on no board: {', '.join(nowhere)}.",)
-
-
-def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:
-    if not laid.blanks:
-        parts = ", ".join(laid.unlisted)
-        return (f"No verdict: no line tells of the wood of {parts or 'the parts'}.",)
-    if laid.verdict == "enough":
-        count = len(laid.layouts)
-        boards = "1 board holds" if count == 1 else f"{count} boards hold"
-        blanks = "the one blank" if len(laid.blanks) == 1 else f"all {len(laid.blanks)} blanks"
-        tight = "Tight" if is_tight(laid) else "Room to spare"
-        enough = "Enough wood for what is laid out" if laid.unlisted else "Enough wood"
-        return (f"{enough}: {boards} {blanks}. {tight}: ", *_margin(laid), ".")
-    missing = ", ".join(counted(each.part, each.copies, written) for each in laid.missing)
-    what = f" Missing: {missing}." if missing else ""
-    if laid.verdict == "not enough":
-        short_of = " short of resawing" if _could_be_resawn(laid) else ""
-        return (f"Not enough wood, for certain: no way of cutting{short_of} can do it.{what}",)
-    found = "no layout was found, and no proof that there is none"
-    return (f"Not enough wood as far as was searched: {found}.{what}",)
-
-
-def _could_be_resawn(laid: LaidOut) -> bool:
-    """Return whether a board on hand is twice as thick as a blank that lies nowhere on hand.
-
-    What is missing might be had by sawing such a board into leaves (TRADE A8).
-    """
-    thick = max((board.sizes[2] for board in laid.boards if board.on_hand), default=Fraction(0))
-    there = {one.blank.name for each in laid.layouts if each.board.on_hand for one in each.placed}
-    return any(
-        2 * (blank.thickness - blank.allowance[2]) < thick
-        for blank in laid.blanks
-        if blank.name not in there and blank.leaves == 1
-    )
-
-
-def _margin(laid: LaidOut) -> Said:
-    spare = "with a spare" if has_spare(laid) else "without a spare"
-    if laid.spare_room is None:
-        return (f"{spare}; how close the blanks lie was not worked out",)
-    closest = f"where they lie closest, on board {laid.tightest}"
-    if laid.spare_room <= 0:
-        return (f"{spare}, but no blank could be longer or wider {closest}",)
-    return (f"{spare}; the blanks could be ", laid.spare_room, f" larger {closest}")
-
-
-def is_tight(laid: LaidOut) -> bool:
-    """Return whether the wood is enough without margin: under 10 mm, or no spare (M28)."""
-    if laid.verdict != "enough":
-        return False
-    return not has_spare(laid) or (laid.spare_room is not None and laid.spare_room < TIGHT)
-
-
-def has_spare(laid: LaidOut) -> bool:
-    """Return whether a spare blank is laid out, or a board that could stand in stays whole."""
-    spare = any(each.blank.what == "spare" for lay in laid.layouts for each in lay.placed)
-    return spare or laid.spare_board is not None
-
-
-def counted(name: str, copies: int, written: Mapping[str, str]) -> str:
-    """Return copies of a part or staves with their count: ``apron``, ``3 slats``."""
-    return name if copies == 1 else f"{copies} {written.get(name, f'{name}s')}"
-
-
-def missing_in_words(row: Lacking, written: Mapping[str, str]) -> str:
-    """Return what has no wood, and why not: ``3 slats: no board is long enough``."""
-    why = row.why.removeprefix(f"{row.part}: ")
-    return f"{counted(row.part, row.copies, written)}{f': {why}' if why else ''}"
 
 
 def board_in_words(board: StockBoard) -> Said:

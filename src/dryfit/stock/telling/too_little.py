@@ -9,8 +9,9 @@ from dryfit.placing.model import Model
 from dryfit.quantities import Display
 from dryfit.stock.laid_out import Bought, LaidOut
 from dryfit.stock.laying.reasons import listed
-from dryfit.stock.telling.in_words import counted, priced, written_names
+from dryfit.stock.telling.in_words import priced, written_names
 from dryfit.stock.telling.said import spoken, times
+from dryfit.stock.telling.short import NOT_PROVED, short_in_words
 
 _BOARDS = ("no-board-fits", "board-too-warped", "no-waney-edge")
 _WOOD = "wood-short"
@@ -26,26 +27,20 @@ def too_little(laid: LaidOut, model: Model, before: Findings) -> Findings:
     if not missing:
         return ()
     written = written_names(model)
-    what = listed([counted(one.part, one.copies, written) for one in missing])
-    are = "is" if len(missing) == missing[0].copies == 1 else "are"
     span = next((span for one in missing for span in model.part(one.part).spans), None)
     elsewhere = {one.why for one in laid.missing if one not in missing}
     notes = [proof for proof in laid.proofs if proof not in elsewhere]
-    if laid.verdict == "not enough":
-        code, message = "wood-not-enough", f"the wood on hand is not enough: missing {are} {what}"
-    else:
+    code = "wood-not-enough"
+    if laid.verdict != "not enough":
         code = "wood-not-found"
-        message = (
-            f"no way was found to get {what} out of the wood on hand as well; that there is none "
-            "is not proved"
-        )
+        notes.append(NOT_PROVED)
     buy = listed([_bought(one, model.display) for one in laid.buy])
     remedy = f"buy {buy}" if buy else "buy more, or make the piece smaller"
     return (
         Diagnostic(
             code,
             Severity.WARNING,
-            message,
+            short_in_words(laid, written, missing),
             span,
             rule="H43",
             notes=tuple(Note(words) for words in notes),

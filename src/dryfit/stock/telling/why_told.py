@@ -8,6 +8,8 @@ from dryfit.notes.names import canonical
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.laying.reasons import listed
+from dryfit.stock.telling.in_hand import sawn
 from dryfit.stock.telling.in_words import (
     board_in_words,
     flat_in_words,
@@ -15,7 +17,7 @@ from dryfit.stock.telling.in_words import (
     place_in_words,
     written_names,
 )
-from dryfit.stock.telling.said import measured, spoken
+from dryfit.stock.telling.said import at_the_saw, spoken
 
 
 def stock_told(laid: LaidOut | None, model: Model, shop: Shop) -> dict[str, str]:
@@ -41,8 +43,8 @@ def _blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> str:
 
 def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> Iterator[str]:
     display = model.display.plain
-    sizes = measured((blank.length, blank.width, blank.thickness))
-    makes = ", ".join(blank.pieces) or made_in_words(blank, written_names(model))
+    sizes = at_the_saw((blank.length, blank.width, blank.thickness))
+    makes = listed(blank.pieces) or made_in_words(blank, written_names(model))
     yield f"{blank.name} ({blank.letter}): {spoken(sizes, display)}, for {makes}"
     names = ("length", "width", "thickness")
     lost = [
@@ -51,7 +53,7 @@ def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> It
         if much
     ]
     if lost:
-        yield f"  lost until it has its sizes, saw cuts included: {', '.join(lost)}"
+        yield f"  lost until it has its sizes, saw cuts included: {listed(lost)}"
     if blank.reason:
         yield f"  {blank.reason}"
     if blank.if_room and blank.what == "spare":
@@ -61,7 +63,7 @@ def _of_blank(blank: NamedBlank, layout: BoardLayout | None, model: Model) -> It
         return
     label = layout.board.label
     cuts = [f"{label}{cut.number}" for cut in layout.cuts if blank.name in cut.first + cut.rest]
-    by = f" by cuts {', '.join(cuts)}" if cuts else ""
+    by = f" by cut{'s' if len(cuts) > 1 else ''} {listed(cuts)}" if cuts else ""
     yield f"  out of {layout.board.line.kind} {label}{by}"
 
 
@@ -75,5 +77,14 @@ def _board(
     if layout is None:
         yield "  not cut"
         return
-    blanks = ", ".join(f"{each.blank.name} ({each.blank.letter})" for each in layout.placed)
-    yield f"  out of it come {blanks}"
+    blanks = sorted(
+        (each.blank for each in layout.placed),
+        key=lambda blank: (len(blank.letter), blank.letter),
+    )
+    yield "  out of it come:"
+    yield from (f"    {blank.letter}  {blank.name}" for blank in blanks)
+    for cut in sawn(layout):
+        for piece, side in ((cut.first, "falls at"), (cut.rest, "is left beyond")):
+            if piece.fallen is not None and piece.fallen.keep:
+                sizes = spoken(at_the_saw(piece.sizes), display)
+                yield f"  worth keeping: {sizes}, what {side} cut {board.label}{cut.cut.number}"
