@@ -12,6 +12,7 @@ from collections.abc import Callable
 
 from dryfit.piece.declared import DeclaredPart
 from dryfit.placing.along_faces import lies_along_face
+from dryfit.placing.backs import stands_at_the_back
 from dryfit.placing.between_ends import centred_between_ends
 from dryfit.placing.bottom_runners import runs_under_sides
 from dryfit.placing.bought import takes_little_room
@@ -57,6 +58,7 @@ _KINDS: tuple[Assuming, ...] = (
     lies_along_face,
     lies_above_lower_edges,
     lies_flush_in_rabbets,
+    stands_at_the_back,
     centred_on_hosts,
     touches_named_side,
     lies_between_in_order,
