@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from fractions import Fraction
 
 from dryfit.booklet.bench import Bench
@@ -10,6 +10,7 @@ from dryfit.booklet.text import Text, joined, listed
 from dryfit.plan.operation import Operation
 from dryfit.stock.laid_out import LaidOut
 
+_WITH_THE_PARTS = "They go through the planer with the parts; joints are tried on them."
 _WHY = "It has the most cuts, and one that is made later has another thickness."
 
 
@@ -25,28 +26,33 @@ def spare_wood(bench: Bench, laid: LaidOut | None = None) -> tuple[Text, ...]:
         if each.what in extra and each.name in there:
             what = "if you like" if each.if_room and each.what == "spare" else each.what
             extra[what] += (each.letter,)
-    return tuple(_sentences(bench, extra))
+    tested = {each.part for each in blanks if each.what == "test piece" and each.name in there}
+    return tuple(_sentences(bench, extra, tested))
 
 
-def _sentences(bench: Bench, extra: Mapping[str, tuple[str, ...]]) -> Iterator[Text]:
+def _sentences(
+    bench: Bench, extra: Mapping[str, tuple[str, ...]], tested: Collection[str]
+) -> Iterator[Text]:
     parts = bench.model.parts
     cut = [part for part in parts if part.features and not part.made and part.staves is None]
     if not cut:
         return
     operations = [each for step in bench.plan.steps for each in step.operations]
-    planed = _planed(operations)
+    there = {bench.model.part(name).thickness for name in tested}
+    planed = [each for each in _planed(operations) if each not in there]
+    long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
+    thick = joined(((bench.say.setting(each),) for each in planed), ", ", " and ")
     if extra["test piece"]:
-        words = "go through the planer with the parts; joints are tried on them"
-        yield (f"Test pieces: {_blanks(extra['test piece'])}. They {words}.",)
+        yield (f"Test pieces: {_blanks(extra['test piece'])}. {_WITH_THE_PARTS}",)
+        if planed:
+            yield "For what else is planed, ", *thick, ": a strip each, at least ", long, " long."
     elif planed:
-        thick = joined(((bench.say.setting(each),) for each in planed), ", ", " and ")
-        long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
         yield (
             "Test pieces: a strip of each thickness that is planed, ",
             *thick,
             ", at least ",
             long,
-            " long. They go through the planer with the parts; joints are tried on them.",
+            f" long. {_WITH_THE_PARTS}",
         )
     blanks = {each.part: each.rough for each in operations if each.rough is not None}
     hardest = max(cut, key=lambda part: len(part.features))

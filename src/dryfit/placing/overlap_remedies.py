@@ -16,7 +16,8 @@ def overlap_remedy(site: Site, one: Placed, two: Placed) -> str:
 
     What the tool makes itself is no host; what lies on the like of one part lies on that too; a
     part that ends in another is housed in it, and two that pass each other are lapped.  A panel in
-    grooves is never lapped: it lies in the middle of its frame until it is said to lie elsewhere.
+    grooves is never lapped: it lies at the back, or in the middle of its frame, until it is said to
+    lie elsewhere.
     """
     for (first, _), (second, _) in ((one, two), (two, one)):
         if first.made:
@@ -25,8 +26,14 @@ def overlap_remedy(site: Site, one: Placed, two: Placed) -> str:
         laid = _laid_on_as_well(site, guest, host)
         if laid:
             return f"write `{laid}`, or move one of them"
-    for (guest, own), (host, _) in ((one, two), (two, one)):
+    for (guest, own), (host, mate) in ((one, two), (two, one)):
         if own.frame.axes[THICKNESS][0] == DEPTH and _is_panel(site, guest, host):
+            if own.box.low[DEPTH] - mate.box.low[DEPTH] > mate.box.extent(DEPTH) * 3 / 4:
+                by = site.shown(mate.box.high[DEPTH] - own.box.low[DEPTH])
+                return (
+                    f"let the {host.written} end {by} further to the front, before the "
+                    f"{guest.written}, or write where the {guest.written} lies"
+                )
             words = f"write where the {guest.written} lies, such as `{{10}} from back` in its line"
             return site.declared.display.examples(f"{words}, or move the {host.written}")
     (part, copy), (other_part, other) = one, two
