@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from dryfit.booklet.labels import Labels
-from dryfit.booklet.text import Say
+from dryfit.booklet.text import Say, Text
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.plan.plan import Plan
 from dryfit.plan.reasons import StepReasons
@@ -27,6 +28,10 @@ class Bench:
     labels: Labels
     say: Say
     reasons: Mapping[int, StepReasons] = field(default_factory=dict)
+
+    def rough(self, sizes: Iterable[Fraction]) -> Text:
+        """Return the size of a blank; as its cuts have it where the boards are laid out."""
+        return self.say.at_the_saw(sizes) if self.plan.boards else self.say.sizes(sizes)
 
     def part(self, name: str) -> Part | None:
         """Return the part of that name, or None for a blank, a panel or a glue-up."""

@@ -191,7 +191,7 @@ def _row(
     rough = first.operation.rough
     return Row(
         thing=capital(first.sentence.listed() or subject(first.operation)),
-        rough=() if rough is None else bench.say.at_the_saw(rough),
+        rough=() if rough is None else bench.rough(rough),
         copies=copies,
         hand=hand,
         lines=(*lines, target) if target else tuple(lines),

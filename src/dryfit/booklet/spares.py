@@ -40,13 +40,14 @@ def _sentences(
     operations = [each for step in bench.plan.steps for each in step.operations]
     there = {bench.model.part(name).thickness for name in tested}
     planed = [each for each in _planed(operations) if each not in there]
-    long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
     thick = joined(((bench.say.setting(each),) for each in planed), ", ", " and ")
     if extra["test piece"]:
         yield (f"Test pieces: {_blanks(extra['test piece'])}. {_WITH_THE_PARTS}",)
         if planed:
+            long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
             yield "For what else is planed, ", *thick, ": a strip each, at least ", long, " long."
     elif planed:
+        long = bench.say.size_with_unit(bench.shop.allowances["test_piece"])
         yield (
             "Test pieces: a strip of each thickness that is planed, ",
             *thick,
@@ -65,7 +66,7 @@ def _sentences(
     elif rough is not None and not extra["if you like"]:
         yield (
             f"A spare: one more blank of the {hardest.name}, ",
-            *bench.say.at_the_saw(rough),
+            *bench.rough(rough),
             f", milled with the others. {_WHY}",
         )
 
