@@ -94,8 +94,8 @@ _ROUTED: tuple[Detail, ...] = (
     _SAWN,
     (
         (
-            "The bearing runs on the face of the sheet; clamp a batten beside the edge, so that "
-            "the router does not tip, and leave the last hair to a scraper or a sanding block"
+            "Scrape the glue off the faces first, for the bearing runs there; clamp a batten "
+            "beside the edge, so that the router does not tip, and leave the last hair to a scraper"
         ),
     ),
 )
@@ -103,7 +103,7 @@ _PLANED: tuple[Detail, ...] = (
     _SAWN,
     (
         (
-            "Plane down to a hair above the face, the plane askew and half of it over the strip, "
+            "Scrape the glue off first; plane down to a hair above the face, the plane askew and half of it over the strip, "
             "then scrape level: the face veneer of a sheet is thinner than it looks"
         ),
     ),
