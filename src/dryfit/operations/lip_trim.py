@@ -103,8 +103,9 @@ _PLANED: tuple[Detail, ...] = (
     _SAWN,
     (
         (
-            "Scrape the glue off first; plane down to a hair above the face, the plane askew and half of it over the strip, "
-            "then scrape level: the face veneer of a sheet is thinner than it looks"
+            "Scrape the glue off first; plane down to a hair above the face, the plane askew and "
+            "half of it over the strip, then scrape level: the face veneer of a sheet is thinner "
+            "than it looks"
         ),
     ),
 )
