@@ -121,6 +121,8 @@ def _noun(operation: Operation) -> str:
         return f"{own}s"
     if operation.kind == "glue up" and done == "lip":
         return "lips glued on"
+    if done == "trim band":
+        return "banding trimmed"
     if operation.kind == "hole" or done in _SLOTS:
         return done
     if operation.kind == "sand" and "inside" in done:
