@@ -87,25 +87,27 @@ def _sentence(stage: Stage, *, routed: bool) -> str:
     return f"Saw the ends of the {strips} {of} flush, then trim {them} to both faces with {tool}"
 
 
+_SCRAPED: Detail = ("Scrape the glue off the faces first: bearing and plane run there",)
 _SAWN: Detail = (
     "Saw the ends from the outside of the strip inwards, a hair long, and pare or plane them level",
 )
 _ROUTED: tuple[Detail, ...] = (
+    _SCRAPED,
     _SAWN,
     (
         (
-            "Scrape the glue off the faces first, for the bearing runs there; clamp a batten "
-            "beside the edge, so that the router does not tip, and leave the last hair to a scraper"
+            "Clamp a batten beside the edge, so that the router does not tip; leave the last hair "
+            "to a scraper"
         ),
     ),
 )
 _PLANED: tuple[Detail, ...] = (
+    _SCRAPED,
     _SAWN,
     (
         (
-            "Scrape the glue off first; plane down to a hair above the face, the plane askew and "
-            "half of it over the strip, then scrape level: the face veneer of a sheet is thinner "
-            "than it looks"
+            "Plane down to a hair above the face, the plane askew and half of it over the strip, "
+            "then scrape level: the face veneer of a sheet is thinner than it looks"
         ),
     ),
 )
