@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from dryfit.diagnostics import Span
 from dryfit.piece.declared import Have
 
 Verdict = Literal["enough", "not enough", "not found"]
@@ -151,11 +152,12 @@ class BoardLayout:
 
 @dataclass(frozen=True, slots=True)
 class Lacking:
-    """Copies of a part for which there is no wood, and why not."""
+    """Copies of a part for which there is no wood, and why not; `span` is where it is told of."""
 
     part: str
     copies: int
     why: str
+    span: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -111,3 +111,16 @@ def test_a_panel_that_fits_only_across_the_grain_is_told_what_to_write() -> None
     assert told("1900 x 700 x 18, measures 17.6, no grain").verdict == "enough"
     narrow = told("500 x 590 x 18, measures 17.6")
     assert "no grain" not in narrow.missing[0].why
+
+
+def test_strips_of_lips_that_find_no_wood_are_missing() -> None:
+    lipped = PIECE.replace("no gap at ends", "no gap at ends, lipped 6 thick of oak at front")
+    wood = "1900 x 700 x 18, measures 17.6, no grain\nhave 1 board of oak, 380 x 100 x 27, rough"
+    checked = check(Source("panels.dryfit", lipped.format(sheet=wood)), None, {})
+    assert not checked.failed, checked.findings
+    _, laid, findings = laid_out(checked)
+    assert laid is not None
+    assert [(one.part, one.copies) for one in laid.missing] == [("panel lip", 3)]
+    (found,) = findings
+    assert found.span is not None
+    assert found.span.text().startswith("lipped 6 thick")

@@ -34,10 +34,11 @@ def lacking(
         spares = sum(not one.pieces for one in lost)
         pieces = [piece for one in lost for piece in one.pieces]
         why = next((whys[one.name] for one in lost if one.name in whys), otherwise)
+        span = next(iter(part.spans), None)
         if pieces:
-            yield Lacking(part.name, _copies(part, pieces), why)
+            yield Lacking(part.name, _copies(part, pieces), why, span)
         if spares:
-            yield Lacking(part.name, spares, f"spare: {why}")
+            yield Lacking(part.name, spares, f"spare: {why}", span)
 
 
 def _copies(part: Part, pieces: Sequence[str]) -> int:

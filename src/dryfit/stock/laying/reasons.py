@@ -113,7 +113,7 @@ class Teller:
         say, blank = self.model.display.with_unit, split.blank(proof.parts[0])
         run = len(proof.parts) > 1 or (blank.rule == "in sequence" and blank.count > 1)
         near = None if run else self._nearest(blank)
-        names = f"{_names(proof, split, self.model)}, in one run, are"
+        names = f"{_names(proof, split)}, in one run, are"
         who = names if run else f"{blank.subject}: a blank is"
         if near is None:
             which, needed, there = proof.size == "length", exact(proof.needed), exact(proof.there)
@@ -165,7 +165,7 @@ class Teller:
         """Say that blanks take more together than the boards have."""
         say = self.model.display.with_unit
         lines = [alike[0] for _, alike in split.boards]
-        who = _names(proof, split, self.model)
+        who = _names(proof, split)
         if proof.bound == "area":
             wide = max(board.sizes[1] for board in lines)
             needed, there = (Fraction(size, 10**4) / wide for size in (proof.needed, proof.there))
@@ -184,9 +184,10 @@ class Teller:
         )
 
 
-def _names(proof: Proof, split: Split, model: Model) -> str:
+def _names(proof: Proof, split: Split) -> str:
     """Return what cannot all be had, as copies of parts; the staves of a panel without a number."""
     copies: dict[str, int] = {}
+    written: dict[str, str] = {}
     staves: dict[str, None] = {}
     for name in proof.parts:
         blank = split.blank(name)
@@ -194,11 +195,12 @@ def _names(proof: Proof, split: Split, model: Model) -> str:
         if blank.staves:
             staves[part] = None
         else:
+            written[part] = blank.part.written
             copies[part] = copies.get(part, 0) + blank.count * blank.each
     return listed(
         [
             *(
-                f"1 {name}" if count == 1 else f"{count} {model.part(name).written}"
+                f"1 {name}" if count == 1 else f"{count} {written[name]}"
                 for name, count in copies.items()
             ),
             *(f"the staves of {name}" for name in staves),

@@ -27,7 +27,7 @@ def too_little(laid: LaidOut, model: Model, before: Findings) -> Findings:
     if not missing:
         return ()
     written = written_names(model)
-    span = next((span for one in missing for span in model.part(one.part).spans), None)
+    span = next((one.span for one in missing if one.span is not None), None)
     elsewhere = {one.why for one in laid.missing if one not in missing}
     notes = [proof for proof in laid.proofs if proof not in elsewhere]
     code = "wood-not-enough"
