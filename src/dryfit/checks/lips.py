@@ -15,7 +15,8 @@ from dryfit.placing.strips import FLUSH, strip_parts
 
 MOST_ACROSS = Fraction(12)
 """More solid wood than so many mm across the end of a sheet is seen to move (TRADE G8)."""
-_SHOWN = frozenset({"chamfer", "round-over", "profile", "bevel", "taper", "curve", "notch"})
+_ALONG_EDGES = frozenset({"chamfer", "round-over", "profile", "bevel"})
+_INTO_EDGES = frozenset({"taper", "curve", "notch", "mitre"})
 """Shapes that stay in view; what a groove or a joint opens is covered by what goes into it."""
 
 
@@ -31,7 +32,7 @@ def check_lips(model: Model) -> Iterator[Diagnostic]:
         if thick:
             yield _across(model, part, thick[0])
         for feature in part.features:
-            if feature.role in _SHOWN:
+            if feature.role in _ALONG_EDGES | _INTO_EDGES:
                 yield from _cut_through(model, part, feature)
 
 
@@ -74,19 +75,28 @@ def _cut_through(model: Model, part: Part, feature: Feature) -> Iterator[Diagnos
         low, high = ranges[direction]
         at_it = high == sizes[direction] if far else low == 0
         deep = sizes[direction] - low if far else high
-        # What runs along beside the lip, from end to end of the part, does not cut through it.
-        if at_it and lip.thickness < deep < sizes[direction]:
-            shown = model.display.with_unit
-            what = "banding" if lip.banded else "lipping"
-            yield finding(
-                "A10",
-                "lip-cut-through",
-                Severity.WARNING,
-                f"{part.name}: its {feature.role} reaches {shown(deep)} into an edge with "
-                f"{shown(lip.thickness, fitted=lip.banded)} of {what}: the plies show behind it",
-                feature.span or lip.span,
-                figures={"deep": deep, "lip": lip.thickness},
-                remedy=f"make the {what} {shown(deep)} thick or more, or the {feature.role} "
-                "smaller",
-            )
+        extents = [end - start for start, end in ranges]
+        # What runs along an edge ends at a lip across it, and does not cut through that.
+        runs = feature.role in _ALONG_EDGES and extents[direction] == max(extents)
+        into = feature.role in _ALONG_EDGES or feature.surface == lip.surface
+        if at_it and into and not runs and lip.thickness < deep < sizes[direction]:
+            yield _told(model, part, feature, lip, deep)
             return
+
+
+def _told(model: Model, part: Part, feature: Feature, lip: Lip, deep: Fraction) -> Diagnostic:
+    shown, what = model.display.with_unit, "banding" if lip.banded else "lipping"
+    seen = "the plies show behind it"
+    remedy = f"make the {what} {shown(deep)} thick or more, or the {feature.role} smaller"
+    if feature.role == "mitre":
+        seen, remedy = "it is sawn off again", "leave the mitred ends bare: the joint covers them"
+    return finding(
+        "A10",
+        "lip-cut-through",
+        Severity.WARNING,
+        f"{part.name}: its {feature.role} reaches {shown(deep)} into an edge with "
+        f"{shown(lip.thickness, fitted=lip.banded)} of {what}: {seen}",
+        feature.span or lip.span,
+        figures={"deep": deep, "lip": lip.thickness},
+        remedy=remedy,
+    )

@@ -32,7 +32,7 @@ WHY_GLUE_HARD = "the glue of its lip has to be hard before tools cross it"
 WHY_NO_WATER = "a finish goes over the line of a lip when its glue is dry"
 _LAGS = {
     "coat": ("finish", WHY_NO_WATER),
-    **dict.fromkeys(CUTS - {"trim lip"}, ("machine", WHY_GLUE_HARD)),
+    **dict.fromkeys(CUTS - {"trim lip"} | {"fit to gap"}, ("machine", WHY_GLUE_HARD)),
 }
 
 

@@ -39,6 +39,13 @@ def test_solid_wood_across_an_end_is_at_most_12_thick(lip: str, found: list[str]
         ("round-over on tray: front top edge, 7 radius", ["lip-cut-through"]),
         ("chamfer on tray: front bottom edge, 8 wide", ["lip-cut-through"]),
         ("round-over on tray: back top edge, 7 radius", []),
+        (
+            "curve in tray: front edge, 20 deep, from 90 from left to 90 from right",
+            ["lip-cut-through"],
+        ),
+        ("notch in tray: back edge, 40 wide, 20 deep, 60 from left", []),
+        ("chamfer on tray: right top edge, 8 wide", []),
+        ("taper in tray: bottom face, from 300 from left to the right, 18 to 12", []),
         ("groove in tray: bottom, 6 wide, 6 deep, 3 from front", []),
     ],
 )

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 from tests.pieces.lipped import CASE, planned_with_lips, played_with_lips
-from tests.unit.rehearsal.played import Played
+from tests.unit.rehearsal.played import Played, played
 
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
@@ -99,3 +99,23 @@ def test_without_a_router_the_lip_is_planed_flush() -> None:
     assert trim.sentence.endswith("with a plane")
     assert trim.cautions == ()
     assert case.faults() == ()
+
+
+DOOR = """piece Door case
+units mm
+overall 500 wide, 300 deep, 600 high
+timber oak
+2 sides, upright, facing side, of birch ply, 300 x 18, at left and right, edge banded 1 thick at front
+1 top, across, flat, of birch ply, 300 x 18, between sides, housing 6, flush top
+1 bottom, across, flat, of birch ply, 300 x 18, between sides, housing 6, flush bottom
+bay = opening between sides and top and bottom
+1 door, of birch ply, 18 thick, in bay, gap 2, lipped 6 thick of oak all round, facing front
+door to side: 2 hinges
+glue up case: sides, top, bottom
+finish hard wax oil, 2 coats, 8 h apart
+"""
+
+
+def test_a_lipped_door_is_planed_to_its_gap_when_the_glue_is_hard() -> None:
+    # Without that rule it began some minutes before the 24 h that the glue takes.
+    assert played(DOOR).faults() == ()
