@@ -105,7 +105,7 @@ DOOR = """piece Door case
 units mm
 overall 500 wide, 300 deep, 600 high
 timber oak
-2 sides, upright, facing side, of birch ply, 300 x 18, at left and right, edge banded 1 thick at front
+2 sides, upright, facing side, of birch ply, 300 x 18, at left and right, banded 1 thick at front
 1 top, across, flat, of birch ply, 300 x 18, between sides, housing 6, flush top
 1 bottom, across, flat, of birch ply, 300 x 18, between sides, housing 6, flush bottom
 bay = opening between sides and top and bottom
