@@ -1,5 +1,6 @@
 """Settings of every test: property tests draw the same examples each time, and time nothing."""
 
+import gc
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import wraps
@@ -70,6 +71,12 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     in one process, once.
     """
     items.sort(key=_piece_of)
+
+
+def pytest_collection_finish() -> None:
+    """Look for rubbish seldom: plans and models are kept to the end, and there are many of them."""
+    gc.freeze()
+    gc.set_threshold(100_000, 20, 100)
 
 
 def _piece_of(item: pytest.Item) -> str:

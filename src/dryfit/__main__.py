@@ -3,12 +3,16 @@
 Nothing of dryfit is loaded before that holds.
 """
 
+import gc
 import os
 import signal
 import sys
 
 INTERRUPTED = 130
 """128 and the number of SIGINT, as shells count; `dryfit.cli.status` has it too."""
+
+LOOK_FOR_RUBBISH = (50_000, 20, 20)
+"""After so many new objects, and after so many such looks also among the older ones."""
 
 
 def run() -> int:
@@ -30,6 +34,8 @@ def run() -> int:
 
 
 def _command() -> int:
+    # Nearly all that a run makes lives to its end: rubbish is looked for seldom.
+    gc.set_threshold(*LOOK_FOR_RUBBISH)
     from dryfit.cli.run import main
 
     if signal.getsignal(signal.SIGINT) is not signal.SIG_IGN:

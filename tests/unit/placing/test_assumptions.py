@@ -5,7 +5,15 @@ from __future__ import annotations
 import re
 
 import pytest
-from tests.pieces.reading import FILES, checked, errors, model_of, model_of_piece, text_of
+from tests.pieces.reading import (
+    FILES,
+    checked,
+    checked_piece,
+    errors,
+    model_of,
+    model_of_piece,
+    text_of,
+)
 
 from dryfit.diagnostics import Assumption
 from dryfit.notes.reading.lines import sense_lines
@@ -58,7 +66,7 @@ def sizes(model: Model) -> dict[str, tuple[object, ...]]:
 
 @pytest.mark.parametrize(("name", "number"), offered())
 def test_the_offered_line_is_read_and_says_what_was_assumed(name: str, number: int) -> None:
-    _is_read(text_of(name), number)
+    _is_read(text_of(name), checked_piece(name), number)
 
 
 FRAME = """piece Frame
@@ -94,11 +102,10 @@ def test_a_size_of_a_tenon_is_offered_where_the_tenon_stands_not_behind_its_pegs
     ]
     assert offers
     for number in offers:
-        _is_read(text, number)
+        _is_read(text, found, number)
 
 
-def _is_read(text: str, number: int) -> None:
-    found = checked(text)
+def _is_read(text: str, found: Checked, number: int) -> None:
     assert found.model is not None
     assumption = found.model.assumptions[number]
     again = checked(rewritten(text, found, assumption))
