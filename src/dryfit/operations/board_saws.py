@@ -26,6 +26,7 @@ from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import unplaned
+from dryfit.stock.saws import table_saw_kerf
 
 MITRE_SAW = "mitre saw"
 BENCH = "bench"
@@ -95,8 +96,8 @@ def _along(cut: LayoutCut, shop: Shop) -> SawWay:
 
 def _wide_kerf(cut: LayoutCut, shop: Shop) -> Detail | None:
     """Return why the table saw takes too much: laid out were the cuts of another saw."""
-    _, kerf = through_cuts.saw_blade(shop)
-    if cut.cut.kerf >= kerf or cut.cut.at + cut.cut.kerf == cut.width:
+    kerf = table_saw_kerf(shop)
+    if kerf is None or cut.cut.kerf >= kerf or cut.cut.at + cut.cut.kerf == cut.width:
         return None
     return ("By hand: the table saw takes ", kerf, ", and the boards are laid out for less")
 

@@ -96,15 +96,22 @@ def rip_at_boards(shop: Shop) -> Fraction:
     Where boards may be too thick for the band saw, it is enough for the table saw as well.
     """
     rough = shop.allowances["rough_kerf"]
-    if "table saw" not in shop.stations:
+    blade = table_saw_kerf(shop)
+    if blade is None:
         return rough
-    blades = (cut.widest for cut in shop.cutters_at("table saw") if cut.kind == "blade")
-    blade = max(blades, default=rough)
     if "band saw" not in shop.stations:
         return blade
     most, thick = (shop.stations[name].limits.get("depth") for name in ("band saw", "table saw"))
     takes_all = most is None or (thick is not None and thick <= most)
     return rough if takes_all else max(rough, blade)
+
+
+def table_saw_kerf(shop: Shop) -> Fraction | None:
+    """Return the kerf of the table saw's widest plain blade, None where it rips nothing."""
+    if "table saw" not in shop.stations:
+        return None
+    blades = (cut.widest for cut in shop.cutters_at("table saw") if cut.kind == "blade")
+    return max(blades, default=None)
 
 
 def crosscut_kerf(shop: Shop) -> Fraction:

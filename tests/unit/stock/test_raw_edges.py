@@ -65,3 +65,18 @@ def test_what_a_bow_leaves_is_told_of_the_length_too() -> None:
         "whole": 23.0,
         "in pieces of 920 x 45": 28.91,
     }
+
+
+def test_the_raw_end_and_the_split_behind_it_are_sawn_off_at_once() -> None:
+    # Common practice: one crosscut behind the split. 127 of it, less the kerf of 3.
+    (layout,) = laid(SLAB).layouts
+    first, *others = layout.cuts
+    assert (first.saw, float(first.at), float(first.kerf)) == ("crosscut", 124, 3)
+    assert first.first == ()
+    assert [cut.number for cut in layout.cuts] == list(range(1, len(others) + 2))
+    # No two crosscuts in a row let only waste fall.
+    rows = {cut.number: cut for cut in layout.cuts}
+    for cut in others:
+        before = rows[cut.after] if cut.after is not None and cut.side == "rest" else None
+        wasted = before is not None and before.saw == cut.saw == "crosscut" and not before.first
+        assert not (wasted and not cut.first)

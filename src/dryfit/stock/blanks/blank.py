@@ -172,8 +172,18 @@ def _ganged(part: Part, shop: Shop) -> int:
 
 def gang_length(part: Part, each: int, shop: Shop) -> Fraction:
     """Return the length in mm that a blank of `each` copies needs, its ends included."""
-    long = part.length if part.sloped is None else part.sloped.length
-    return long * each + crosscut_kerf(shop) * (each - 1) + _ends(part, shop)
+    return in_a_row(part, each, shop) + _ends(part, shop)
+
+
+def in_a_row(part: Part, count: int, shop: Shop) -> Fraction:
+    """Return how long so many copies are end to end, with the saw cuts between them; mm."""
+    return count * part.cut_length + (count - 1) * crosscut_kerf(shop)
+
+
+def as_long_as_fed(length: Fraction, step: Fraction, shop: Shop) -> Fraction:
+    """Return a rough length in whole steps, no shorter than the machines take."""
+    steps = max(length, shortest_fed(shop)) / step
+    return step * -(-steps.numerator // steps.denominator)
 
 
 def _ends(part: Part, shop: Shop) -> Fraction:
@@ -206,17 +216,13 @@ def shortest_fed(shop: Shop) -> Fraction:
 
 def rough_length(part: Part, each: int, unit: str, shop: Shop) -> Fraction:
     """Return the length in mm of a blank of `each` copies, in whole steps of the maker's unit."""
-    return _in_steps(part, each, step_of(unit), shop)
+    return as_long_as_fed(gang_length(part, each, shop), step_of(unit), shop)
 
 
 def made_of(blank: Blank, part: Part, each: int, shop: Shop) -> Blank:
     """Return the blank for so many copies of a part, as long as that asks for."""
-    return replace(blank, part=part, each=each, length=_in_steps(part, each, blank.step, shop))
-
-
-def _in_steps(part: Part, each: int, step: Fraction, shop: Shop) -> Fraction:
-    steps = max(gang_length(part, each, shop), shortest_fed(shop)) / step
-    return step * -(-steps.numerator // steps.denominator)
+    length = as_long_as_fed(gang_length(part, each, shop), blank.step, shop)
+    return replace(blank, part=part, each=each, length=length)
 
 
 def fed_length(part: Part, unit: str, shop: Shop) -> Fraction:

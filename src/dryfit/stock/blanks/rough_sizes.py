@@ -8,7 +8,7 @@ from fractions import Fraction
 from dryfit.joinery.resawing import WARP
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.blank import Blank, shortest_fed
+from dryfit.stock.blanks.blank import Blank, as_long_as_fed, in_a_row, shortest_fed
 from dryfit.stock.boards import (
     SAME_SHEET,
     UNKNOWN,
@@ -20,7 +20,6 @@ from dryfit.stock.boards import (
     unplaned,
     used_as_it_is,
 )
-from dryfit.stock.saws import crosscut_kerf
 
 ZERO = Fraction(0)
 
@@ -117,7 +116,7 @@ def _length(
     blank: Blank, width: Fraction, line: Have, shop: Shop, *, keeps: bool
 ) -> tuple[Fraction, str]:
     room, along = shop.allowances, blank.along
-    own = along * blank.part.cut_length + (along - 1) * crosscut_kerf(shop)
+    own = in_a_row(blank.part, along, shop)
     ends = room["panel_length"] if blank.staves else room["rough_length"]
     if not blank.staves and not unplaned(line):
         ends = room["planed_length"]
@@ -128,9 +127,8 @@ def _length(
     if snipe > ends:
         ends, reason = snipe, "the planer bites deeper at both ends"
     if own + ends < shortest_fed(shop):
-        ends, reason = shortest_fed(shop) - own, "the machines take nothing shorter"
-    steps = (own + ends) / blank.step
-    long = blank.step * -(-steps.numerator // steps.denominator)
+        reason = "the machines take nothing shorter"
+    long = as_long_as_fed(own + ends, blank.step, shop)
     return long, f"ganged: {reason or 'its ends are trimmed once'}" if along > 1 else reason
 
 

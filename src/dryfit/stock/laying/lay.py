@@ -65,7 +65,7 @@ def _beside_waney(
         ways = tuple(map(_without_waney, needs_of(model, shop)))
     found = chosen(ways, waney.boards, yard, shop, effort)
     laid = _told(found, waney.boards, yard, model, shop, len(boards))
-    return found.needs.model, with_waney(laid, waney, boards, shop), ()
+    return found.needs.model, with_waney(laid, waney, boards, shop, model.display), ()
 
 
 def _without_waney(needs: Needs) -> Needs:

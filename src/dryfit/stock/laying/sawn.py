@@ -22,6 +22,7 @@ from dryfit.stock.laid_out import (
     SawCut,
     StockBoard,
 )
+from dryfit.stock.laying.one_cut import waste_in_one_cut
 from dryfit.stock.laying.raw_edges import raw_edges_first
 from dryfit.stock.saws import down, exact
 
@@ -76,8 +77,9 @@ def sawn(layout: Layout, board: StockBoard, rules: Rules, names: Names) -> Board
                 fallen.append(Fallen(along, strip, None, keep=False))
             across = (across[0], exact(area.high))
         placed.append(Placed(names[piece.part, piece.copy], along, across, piece.turned))
-    with_names = tuple(named(cut, placed) for cut in raw_edges_first(cuts))
-    return BoardLayout(board, tuple(placed), with_names, tuple(fallen))
+    with_names = [named(cut, placed) for cut in raw_edges_first(cuts)]
+    with_names, fallen = waste_in_one_cut(with_names, fallen)
+    return BoardLayout(board, tuple(placed), tuple(with_names), tuple(fallen))
 
 
 def _cut(cut: Cut, frame: Frame) -> tuple[SawCut, Fallen | None]:

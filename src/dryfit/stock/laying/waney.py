@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from dryfit.piece.declared import Avoid, Have
+from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.rough_sizes import Rough, rough_sizes
@@ -257,7 +258,7 @@ def room_of(slab: Slab, shop: Shop) -> Fraction:
 EDGES = {1: "a raw edge", 2: "two raw edges"}
 
 
-def why_nowhere(blank: Blank, boards: Sequence[StockBoard], shop: Shop) -> str:
+def why_nowhere(blank: Blank, boards: Sequence[StockBoard], shop: Shop, display: Display) -> str:
     """Return why no slab holds a waney blank, as a part of a sentence."""
     edges = len(blank.part.waney)
     there = [
@@ -267,6 +268,13 @@ def why_nowhere(blank: Blank, boards: Sequence[StockBoard], shop: Shop) -> str:
     ]
     if not there:
         return f"no board on hand has {EDGES[edges]} and the thickness for it"
+    wide = [board for board in there if board.sizes[1] > blank.to_width + WANEY_ROOM + WANDERS]
+    if edges > 1 and wide:
+        slab, say = wide[0], display.with_unit
+        return (
+            f"both its edges stay, so that it is as wide as its slab: {say(slab.sizes[1])}, and "
+            f"{say(blank.to_width)} is wanted"
+        )
     return f"no board with {EDGES[edges]} has room for it along {'it' if edges == 1 else 'them'}"
 
 

@@ -9,6 +9,7 @@ from itertools import islice
 from typing import Literal
 
 from dryfit.piece.declared import Have
+from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.laid_out import (
@@ -33,7 +34,9 @@ ZERO = Fraction(0)
 Side = Literal["", "first", "rest"]
 
 
-def with_waney(laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: Shop) -> LaidOut:
+def with_waney(
+    laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: Shop, display: Display
+) -> LaidOut:
     """Return what is laid out with the waney blanks before it; `boards` are those on hand."""
     blanks = _named_blanks(waney, laid)
     there = {one.board.label: one for one in waney.slabs}
@@ -42,7 +45,7 @@ def with_waney(laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: 
     for label, slab in there.items():
         layouts[label] = _layout(slab, layouts.get(label), blanks, shop)
     bought = tuple(board for board in laid.boards if board.label not in whole)
-    verdict, proofs = _verdict(laid, waney, boards, shop)
+    verdict, proofs = _verdict(laid, waney, boards, shop, display)
     room, tightest = _room(laid, waney, shop)
     return replace(
         laid,
@@ -53,7 +56,7 @@ def with_waney(laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: 
         layouts=tuple(
             layouts[board.label] for board in (*boards, *bought) if board.label in layouts
         ),
-        missing=(*laid.missing, *_missing(waney, boards, shop)),
+        missing=(*laid.missing, *_missing(waney, boards, shop, display)),
         buy=(*laid.buy, *_to_buy(waney)),
         spare_room=room if verdict == "enough" else None,
         tightest=tightest,
@@ -62,12 +65,12 @@ def with_waney(laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: 
 
 
 def _verdict(
-    laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: Shop
+    laid: LaidOut, waney: Waney, boards: Sequence[StockBoard], shop: Shop, display: Display
 ) -> tuple[Verdict, tuple[str, ...]]:
     """Return the verdict; what lies in what is left of a slab proves nothing of the whole slab."""
     alone = [blank for blank, _ in waney.nowhere if surely(blank, boards, shop)]
     if alone:
-        why = why_nowhere(alone[0], boards, shop)
+        why = why_nowhere(alone[0], boards, shop, display)
         return "not enough", (*laid.proofs, f"{alone[0].part.name}: {why}")
     if waney.nowhere or (laid.verdict == "not enough" and waney.slabs):
         return "not found", ()
@@ -83,12 +86,14 @@ def _room(laid: LaidOut, waney: Waney, shop: Shop) -> tuple[Fraction | None, str
     return min(rooms, default=(None, laid.tightest), key=lambda one: one[0])
 
 
-def _missing(waney: Waney, boards: Sequence[StockBoard], shop: Shop) -> Iterator[Lacking]:
+def _missing(
+    waney: Waney, boards: Sequence[StockBoard], shop: Shop, display: Display
+) -> Iterator[Lacking]:
     counts: dict[str, list[Blank]] = {}
     for blank, _ in waney.nowhere:
         counts.setdefault(blank.part.name, []).append(blank)
     for name, lost in counts.items():
-        yield Lacking(name, len(lost), why_nowhere(lost[0], boards, shop))
+        yield Lacking(name, len(lost), why_nowhere(lost[0], boards, shop, display))
 
 
 def _to_buy(waney: Waney) -> Iterator[Bought]:
