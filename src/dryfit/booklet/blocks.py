@@ -13,6 +13,7 @@ from dryfit.booklet.holding import Holding, holding, pass_lines
 from dryfit.booklet.text import Piece, Text, capital, closed, listed, sentence
 from dryfit.booklet.wording import joints, minutes, subject
 from dryfit.placing.model import Model, Part
+from dryfit.placing.strips import milled_parts
 from dryfit.plan.operation import Detail, Operation
 
 LAY_OUT = "lay out"
@@ -234,12 +235,16 @@ def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], st
 
 
 def _target(operation: Operation, bench: Bench) -> Text:
-    """Return the size to reach where no setting gives it: by hand, or to a knife line."""
-    part = bench.part(subject(operation))
-    if part is None or operation.kind not in _TARGETS:
+    """Return the size to reach where no setting gives it: by hand, or to a knife line.
+
+    Of a lipped part that is the size of its core.
+    """
+    if operation.kind not in _TARGETS:
         return ()
     size, axis = _TARGETS[operation.kind]
-    if any(setting.axis == axis for setting in operation.settings):
+    milled = milled_parts(bench.model.parts, bench.shop.allowances)
+    part = next((each for each in milled if each.name == subject(operation)), None)
+    if part is None or any(setting.axis == axis for setting in operation.settings):
         return ()
     lengths = {"length": part.length, "width": part.width, "thickness": part.thickness}
     return (f"To {size} ", bench.say.size_with_unit(lengths[size]), ".")

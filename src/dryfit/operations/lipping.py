@@ -18,7 +18,7 @@ from dryfit.operations.lip_stages import stages_of
 from dryfit.operations.lip_trim import ironed_on, trimmed
 from dryfit.operations.wishes import CUTS
 from dryfit.operations.words import listed
-from dryfit.placing.lip import ENDS
+from dryfit.placing.lip import ENDS, added
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.shop.shop import Shop
@@ -89,7 +89,8 @@ def _of_a_core(row: Operation, part: Part) -> Operation:
         return row
     size, word = (part.length, "long") if direction == LENGTH else (part.width, "wide")
     where = f"the {'lips' if len(own) > 1 else 'lip'} at {listed(own)}"
-    core: Detail = (f"This is the core: with {where} it is ", size, f" {word}")
+    less = size - added(part.lips, direction)
+    core: Detail = ("The core is ", less, f" {word}; with {where} it is ", size)
     return replace(row, details=(*row.details, core))
 
 
