@@ -21,6 +21,7 @@ from dryfit.cutting.added import added, hands
 from dryfit.cutting.checker import violations
 from dryfit.cutting.engine import lay_out
 from dryfit.cutting.knapsack import Filled, best_filling
+from dryfit.cutting.picking import Picked, Ways, only, picked
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part, Rule, Rules
 from dryfit.cutting.result import Answer, Cut, Layout, Leftover, Missing, Piece, Proof, stage_after
 
@@ -36,14 +37,18 @@ __all__ = [
     "Malformed",
     "Missing",
     "Part",
+    "Picked",
     "Piece",
     "Proof",
     "Rule",
     "Rules",
+    "Ways",
     "added",
     "best_filling",
     "hands",
     "lay_out",
+    "only",
+    "picked",
     "stage_after",
     "violations",
 ]

@@ -13,15 +13,23 @@ Place = tuple[int, int, Space, tuple[int, int]]  # score, index of the board, sp
 
 
 class State:
-    """Boards in use and units that lie nowhere."""
+    """Boards in use and units that lie nowhere; the ways that were `picked`, see `picking`."""
 
-    __slots__ = ("boards", "left", "lost", "worth")
+    __slots__ = ("boards", "left", "lost", "picked", "worth")
 
-    def __init__(self, boards: list[Open], left: list[int], lost: int, worth: int) -> None:
+    def __init__(
+        self,
+        boards: list[Open],
+        left: list[int],
+        lost: int,
+        worth: int,
+        picked: tuple[int, ...] = (),
+    ) -> None:
         self.boards = boards
         self.left = left
         self.lost = lost
         self.worth = worth
+        self.picked = picked
 
 
 def best_place(

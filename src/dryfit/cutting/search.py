@@ -49,6 +49,7 @@ class Search:
         for part in instance.job.parts:
             for board, loss in part.losses:
                 self.losses.setdefault(board, {})[part.id] = loss
+        self.weight = sum(unit.weight for unit in instance.units)
         self.rounds = 0
         self.stale = 0
         self.best = self._start()
@@ -81,12 +82,16 @@ class Search:
         """The best of some greedy layouts."""
         best: State | None = None
         for start in range(STARTS):
-            state = State([], list(range(len(self.instance.units))), 0, 0)
+            state = self._beginning(start)
             self._recreate(state, set(), noise=0.0 if start < KEYS else 0.2, key=start % KEYS)
             if best is None or (state.lost, state.worth) < (best.lost, best.worth):
                 best = state
         assert best is not None
         return best
+
+    def _beginning(self, _: int) -> State:
+        """Nothing cut, and everything to be cut."""
+        return State([], list(range(len(self.instance.units))), 0, 0)
 
     def run(
         self, rounds: int, least: int = 0, patience: int | None = None, *, settled: bool = False
@@ -97,7 +102,7 @@ class Search:
         patience  so do so many rounds without any gain, once everything has its place
         settled   or even if it has not
         """
-        scale = sum(unit.weight for unit in self.instance.units) / 400 + 1
+        scale = self.weight / 400 + 1
         for _ in range(rounds):
             if self.best.lost == 0 and self.best.worth <= least:
                 break
@@ -133,7 +138,7 @@ class Search:
             worth -= self.instance.stocks[board.stock].worth
             left += sorted({self.unit_of[blank] for blank in blanks_of(board)})
         lost = sum(self.instance.units[unit].weight for unit in left)
-        return State(boards, left, lost, worth)
+        return State(boards, left, lost, worth, state.picked)
 
     def _emptiness(self, board: Open) -> float:
         return board.free / self.instance.stocks[board.stock].clear
@@ -143,7 +148,7 @@ class Search:
     def ruined(self, state: State) -> State:
         """The state after one round of ruin and recreate."""
         rng = self.bench.rng.random
-        new = State(list(state.boards), list(state.left), 0, state.worth)
+        new = State(list(state.boards), list(state.left), 0, state.worth, state.picked)
         fresh: set[int] = set()
         emptied = 2 if rng() < 0.2 else 1 if rng() < 0.6 else 0
         for _ in range(min(emptied, len(new.boards))):
@@ -185,7 +190,7 @@ class Search:
                 if node.up is not None and node.up.up is not None:
                     node = node.up
             units.update(self.unit_of[blank] for blank in self.bench.remove(board, plot, node))
-        self._take_along(board, units)
+        self.take_along(board, units)
         state.left += sorted(units)
         if not blanks_of(board):
             state.boards.pop(index)
@@ -196,13 +201,17 @@ class Search:
             return
         self.bench.refresh(board)
 
-    def _take_along(self, board: Open, units: set[int]) -> None:
+    def take_along(self, board: Open, units: set[int]) -> None:
         """Take the others of a torn group out as well."""
         torn = (
             {blank for unit in units for blank in self.instance.units[unit].blanks}
             if any(len(self.instance.units[unit].blanks) > 1 for unit in units)
             else set()
         )
+        self.take_out(board, units, torn)
+
+    def take_out(self, board: Open, units: set[int], torn: set[int]) -> None:
+        """Take blanks out of a board; `units` learns what comes out, `torn` what has to as well."""
         while torn:
             found = next(
                 (

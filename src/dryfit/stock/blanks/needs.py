@@ -34,7 +34,7 @@ from dryfit.stock.blanks.spares import asked_for, if_there_is_room
 from dryfit.stock.blanks.states import in_one_state
 from dryfit.stock.blanks.staves import MORE
 
-MOST = 15
+MOST = 20
 """So many ways are offered, and no more: each is laid out by itself (ours)."""
 
 
@@ -46,8 +46,7 @@ class Needs:
     are glued from other staves.  `why` says in what it differs from the usual way, which says
     nothing.  Blanks stand in the order of the notes; those `if_room` come last.  A part has several
     where its last blank makes fewer pieces than the others; each has `each` times `count` pieces.
-    Of ways with the same `model` the blanks of one wood may be taken from one, those of another
-    wood from another.
+    The blanks of one part may be taken from one way, those of another from another.
     """
 
     model: Model
@@ -56,7 +55,7 @@ class Needs:
 
 
 def needs_of(model: Model, shop: Shop) -> tuple[Needs, ...]:
-    """Return the ways to make all parts, at most about a dozen, the usual one first.
+    """Return the ways to make all parts, at most about twenty, the usual one first.
 
     The others are worth a trial where the wood does not hold the first, or where one of them might
     save a board that would be bought.  What the tool makes itself, of scrap, takes no blank.
@@ -76,6 +75,10 @@ TRUE = "planed boards made true as rough ones are"
 SHORT = "blanks cut short, and fed through the planer between strips that it bites instead"
 FREE = "each stave as wide as its board gives"
 SINGLY = "every part in a blank of its own, where the machines take one so short"
+GIVEN_UP = ("one board, but not in sequence", "not out of one board")
+"""What the notes want of boards, and what is given up where it cannot be so."""
+STAVES = (None, 0, 1)
+"""Staves of free widths are as many as cost the least wood, or so many more than equal ones."""
 _GANGS: tuple[tuple[Gangs, str], ...] = (
     ("longer", "more short parts in one blank"),
     ("singly", SINGLY),
@@ -95,20 +98,20 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
         yield _made(with_more_staves(model, more, shop), shop, why=why)
     yield _made(asked, shop, work="made true", why=TRUE)
     yield _made(asked, shop, work="resawn", why="thin parts resawn from thick boards")
-    free = with_free_widths(model, shop)
-    yield _made(free, shop, why=FREE)
+    for number in STAVES:
+        yield _made(with_free_widths(model, shop, more=number), shop, why=FREE)
     if has_snipe(shop):
         yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
         yield _made(asked, shop, short="all", why=SHORT)
         true_short = f"{TRUE}; {SHORT}"
         yield _made(asked, shop, short="all", work="made true", why=true_short)
         yield _made(asked, shop, "singly", short="all", why=f"{SHORT}; {SINGLY}")
-        free_short = with_free_widths(model, without_snipe(shop))
-        yield _made(free_short, shop, short="all", why=f"{FREE}; {SHORT}")
-    yield _made(asked, shop, apart="out of sequence", why="one board, but not in sequence")
-    yield _made(asked, shop, apart="out of several boards", why="not out of one board")
-    for gangs, why in _GANGS:
-        yield _made(free, shop, gangs, why=f"{FREE}; {why}")
+        bare = without_snipe(shop)
+        for number in STAVES:
+            free = with_free_widths(model, bare, more=number)
+            yield _made(free, shop, short="all", why=f"{FREE}; {SHORT}")
+    yield _made(asked, shop, apart="out of sequence", why=GIVEN_UP[0])
+    yield _made(asked, shop, apart="out of several boards", why=GIVEN_UP[1])
 
 
 def _made(

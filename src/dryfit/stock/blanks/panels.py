@@ -22,24 +22,27 @@ def with_more_staves(model: Model, more: int, shop: Shop) -> Model:
     return model if parts == model.parts else replace(model, parts=parts)
 
 
-def with_free_widths(model: Model, shop: Shop, *, only_asked: bool = False) -> Model:
+def with_free_widths(
+    model: Model, shop: Shop, *, only_asked: bool = False, more: int | None = None
+) -> Model:
     """Return the piece with staves as wide as the boards give; `only_asked` where the notes say so.
 
-    The boards are those on hand, and what the yard sells.
+    The boards are those on hand, and what the yard sells.  There are as many staves as cost the
+    least wood, or so many `more` than equal ones would be.
     """
     parts = tuple(
-        _as_boards_give(part, model, shop) if part.free_widths or not only_asked else part
+        _as_boards_give(part, model, shop, more) if part.free_widths or not only_asked else part
         for part in model.parts
     )
     return model if parts == model.parts else replace(model, parts=parts)
 
 
-def _as_boards_give(part: Part, model: Model, shop: Shop) -> Part:
+def _as_boards_give(part: Part, model: Model, shop: Shop, more: int | None) -> Part:
     if part.staves is None or part.stock == "sheet":
         return part
     blank = blank_of(as_milled(part), model, shop)
     lines = (*model.stock, *model.yard)
-    staves = as_boards_give(blank, lines, model.display.unit, shop)
+    staves = as_boards_give(blank, lines, model.display.unit, shop, more)
     return part if staves is None else replace(part, staves=staves.wider(-trimmed(part, "width")))
 
 

@@ -65,12 +65,15 @@ class _Group:
     length: Fraction
 
 
-def as_boards_give(blank: Blank, lines: Sequence[Have], unit: str, shop: Shop) -> Staves | None:
+def as_boards_give(
+    blank: Blank, lines: Sequence[Have], unit: str, shop: Shop, more: int | None = None
+) -> Staves | None:
     """Return the staves of a panel, each as wide as its board gives within the shop's limits.
 
     `blank` are the panel's equal staves.  Together they are as wide as those.  Of all choices of
     lengths of boards the one that takes the least of their faces; None where the boards do not
-    give the width, or give nothing better than equal staves.
+    give the width, or give nothing better than equal staves.  With `more` they are so many more
+    than the equal ones.
     """
     part = blank.part
     assert part.staves is not None
@@ -79,6 +82,8 @@ def as_boards_give(blank: Blank, lines: Sequence[Have], unit: str, shop: Shop) -
     low, high = _limits(part, part.staves, shop)
     groups = [group for line in lines for group in _sections(blank, line, (low, high), unit, shop)]
     fixed = part.staves.count if part.staves.fixed else None
+    if more is not None and fixed is None:
+        fixed = part.staves.count + more
     chosen = _cheapest(groups, part.staves.total, low, fixed)
     if chosen is None:
         return None

@@ -45,19 +45,24 @@ def bought(
     short = [split for split, answer in outcome.pairs if answer.verdict != "enough"]
     blanks = [*outcome.none, *(blank for split in short for blank in split.blanks)]
     on_hand = [board for split in short for _, alike in split.boards for board in alike]
-    lines = list(yard) or list(_that_would_do(outcome, shop))
-    count = min(MOST, sum(blank.count for blank in blanks))
-    more = [
-        StockBoard(f"{number} {copy}", line, on_hand=False)
-        for number, line in enumerate(lines)
-        for copy in range(count if line.at_most is None else min(count, line.at_most))
-    ]
-    least = laid_out(blanks, [*on_hand, *more], shop, effort)
+    least = laid_out(blanks, [*on_hand, *offered(outcome, yard, shop)], shop, effort)
     new = on_hand_first(least, held, effort, of_any=not yard)
     if new == least:
         new = on_hand_first(least, outcome, effort)
     enough = Outcome(tuple(one for one, _ in kept), tuple(one for _, one in kept), ())
     return all_of((enough, new))
+
+
+def offered(outcome: Outcome, yard: Sequence[Have], shop: Shop) -> list[StockBoard]:
+    """Return boards that may be bought for what the outcome lacks, as many of each as serve."""
+    short = [split for split, answer in outcome.pairs if answer.verdict != "enough"]
+    blanks = [*outcome.none, *(blank for split in short for blank in split.blanks)]
+    count = min(MOST, sum(blank.count for blank in blanks))
+    return [
+        StockBoard(f"{number} {copy}", line, on_hand=False)
+        for number, line in enumerate(yard or tuple(_that_would_do(outcome, shop)))
+        for copy in range(count if line.at_most is None else min(count, line.at_most))
+    ]
 
 
 def _that_would_do(outcome: Outcome, shop: Shop) -> Iterator[Have]:

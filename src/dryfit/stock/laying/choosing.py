@@ -1,32 +1,29 @@
 """Which way to make the parts: of several, the first that the wood on hand is enough for.
 
 Where it is enough for none, the one that the least has to be bought for.  Each wood is looked at by
-itself, and takes the way that suits it.  A way is looked at in passing first; only the usual one
-and what comes near are searched with all effort.  Thick boards are spared where thinner ones do.
+itself, and takes the way that suits it.  A way is looked at in passing first; where none suffices,
+they are mixed.  Thick boards are spared where thinner ones do.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
+from dryfit.cutting import Layout
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.needs import Needs
+from dryfit.stock.blanks.spares import if_there_is_room
 from dryfit.stock.boards import serves
 from dryfit.stock.laid_out import StockBoard, Verdict
 from dryfit.stock.laying.at_least import at_least
-from dryfit.stock.laying.buying import bought
-from dryfit.stock.laying.most_held import most_held
+from dryfit.stock.laying.mixing import as_usual, mixture_of
 from dryfit.stock.laying.outcome import Outcome, all_of, laid_out
-
-NEAR = 1
-"""So many ways beside the usual one are searched with all effort where none suffices at once."""
-
-Wood = tuple[str | None, bool]
-"""The timber, None where a board or a part may be of any; whether it is sheet goods."""
+from dryfit.stock.laying.too_few import Taken, There, too_few
+from dryfit.stock.laying.ways import Option, options, woods
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,24 +44,6 @@ class Chosen:
     work: int
 
 
-@dataclass(frozen=True, slots=True)
-class _Option:
-    """How the parts of one wood are made, and the numbers of the ways that make them so."""
-
-    blanks: tuple[Blank, ...]
-    ways: frozenset[int]
-
-
-@dataclass(frozen=True, slots=True)
-class _Taken:
-    option: _Option
-    verdict: Verdict
-    on_hand: Outcome
-    bought: Outcome | None
-    work: int
-    proved: Outcome | None = None
-
-
 def chosen(
     ways: Sequence[Needs],
     boards: Sequence[StockBoard],
@@ -74,28 +53,23 @@ def chosen(
 ) -> Chosen:
     """Return the ways to take, wood by wood."""
     lines = [*(board.line for board in boards), *yard]
-    taken: list[_Taken] = []
+    taken: list[Taken] = []
     unlisted: list[Blank] = []
-    open_to = tuple(range(len(ways)))
-    for wood in _woods(ways[0], lines):
-        options = _options(wood, ways, open_to, lines)
-        asked = [blank for option in options for blank in option.blanks]
+    for wood in woods(ways[0], lines):
+        each = options(wood, ways, lines)
+        asked = [blank for option in each for blank in option.blanks]
         if not any(serves(line, blank.part) for line in lines for blank in asked):
-            unlisted += options[0].blanks
+            unlisted += each[0].blanks
             continue
         there = _serving(boards, asked)
         sold = [line for line in yard if any(serves(line, blank.part) for blank in asked)]
-        one = _taken(options, there, sold, shop, effort)
-        taken.append(one)
-        # A panel glued from other staves makes another model: what comes after goes with it.
-        models = [ways[number].model for number in one.option.ways]
-        open_to = tuple(number for number in open_to if ways[number].model in models)
+        taken.append(_taken(each, There(there, sold, shop), effort))
     outcomes = [one.on_hand for one in taken]
     more = [one.bought or one.on_hand for one in taken]
     verdicts = {one.verdict for one in taken}
     order: tuple[Verdict, ...] = ("not enough", "not found", "enough")
     return Chosen(
-        _needs(ways, open_to, taken),
+        _needs(ways[0], taken, shop),
         next((verdict for verdict in order if verdict in verdicts), "enough"),
         all_of(outcomes),
         all_of(more) if any(one.bought for one in taken) else None,
@@ -113,8 +87,8 @@ def suffices(usual: Needs, boards: Sequence[StockBoard], yard: Sequence[Have], s
     lines = [*(board.line for board in boards), *yard]
     return all(
         laid_out(option.blanks, there, shop, 0, sparing=True).verdict == "enough"
-        for wood in _woods(usual, lines)
-        for option in _options(wood, (usual,), (0,), lines)
+        for wood in woods(usual, lines)
+        for option in options(wood, (usual,), lines)
         if any(serves(line, blank.part) for line in lines for blank in option.blanks)
         for there in [_serving(boards, option.blanks)]
     )
@@ -125,85 +99,53 @@ def _serving(boards: Sequence[StockBoard], blanks: Sequence[Blank]) -> list[Stoc
     return [board for board in boards if any(serves(board.line, one.part) for one in blanks)]
 
 
-def _woods(needs: Needs, lines: Sequence[Have]) -> list[Wood]:
-    return list(dict.fromkeys(_wood(blank, lines) for blank in needs.blanks))
+def _taken(ways: Sequence[Option], there: There, effort: int) -> Taken:
+    """Return how the parts of one wood are made: by one way, by several mixed, else for less."""
+    kept = [way for way in ways if not way.gives_up]
+    found = _at_a_glance(kept, there)
+    if found is not None:
+        return _enough(found, there, effort)
+    least = at_least([way.blanks for way in ways], there.boards, there.shop, effort)
+    mixture = mixture_of(kept, there.boards, there.shop, effort)
+    if least.verdict == "not enough":
+        return too_few(ways, mixture, least, there, effort)
+    if mixture is not None and mixture.known:
+        mixture = as_usual(mixture, ways[0], there.boards, there.shop)
+        return _enough((mixture.way, False), there, effort, mixture.known)
+    found = _at_a_glance([way for way in ways if way.gives_up], there)
+    if found is not None:
+        return _enough(found, there, effort)
+    return too_few(ways, mixture, least, there, effort)
 
 
-def _wood(blank: Blank, lines: Sequence[Have]) -> Wood:
-    """Return the wood of a blank; where a line does not tell its own, all woods are one."""
-    timber = None if any(line.timber is None for line in lines) else blank.part.timber
-    return timber, blank.sheet
+def _enough(
+    found: tuple[Option, bool], there: There, effort: int, known: tuple[Layout, ...] = ()
+) -> Taken:
+    way, sparing = found
+    outcome = laid_out(way.blanks, there.boards, there.shop, effort, sparing=sparing, known=known)
+    return Taken(way, "enough", outcome, None, outcome.work)
 
 
-def _options(
-    wood: Wood, ways: Sequence[Needs], open_to: Sequence[int], lines: Sequence[Have]
-) -> list[_Option]:
-    found: dict[tuple[Blank, ...], set[int]] = {}
-    for number in open_to:
-        blanks = tuple(
-            blank
-            for blank in ways[number].blanks
-            if _wood(blank, lines) == wood and not blank.if_room
-        )
-        found.setdefault(blanks, set()).add(number)
-    return [_Option(blanks, frozenset(numbers)) for blanks, numbers in found.items()]
+def _at_a_glance(ways: Sequence[Option], there: There) -> tuple[Option, bool] | None:
+    """Return the first way that there is enough for, and whether thick boards are spared."""
+    for sparing, way in product((True, False), ways):
+        if laid_out(way.blanks, there.boards, there.shop, 0, sparing=sparing).verdict == "enough":
+            return way, sparing
+    return None
 
 
-def _taken(
-    options: Sequence[_Option],
-    boards: Sequence[StockBoard],
-    yard: Sequence[Have],
-    shop: Shop,
-    effort: int,
-) -> _Taken:
-    work = 0
-    tried: list[Outcome] = []
-    for sparing, option in product((True, False), options):
-        outcome = laid_out(option.blanks, boards, shop, 0, sparing=sparing)
-        work += outcome.work
-        if outcome.verdict == "enough":
-            outcome = laid_out(option.blanks, boards, shop, effort, sparing=sparing)
-            return _Taken(option, "enough", outcome, None, work + outcome.work)
-        if not sparing:
-            tried.append(outcome)
-    least = at_least([option.blanks for option in options], boards, shop, effort)
-    work += least.work
-    proved = least if least.verdict == "not enough" else None
-    others = sorted(range(1, len(options)), key=lambda number: (tried[number].lost, number))
-    surely = True
-    for place, number in enumerate([0, *others]):
-        if place > NEAR and (proved is not None or not surely):
-            break
-        if tried[number].verdict == "not enough":
-            continue
-        outcome = laid_out(options[number].blanks, boards, shop, effort)
-        work += outcome.work
-        tried[number] = outcome
-        if outcome.verdict == "enough":
-            return _Taken(options[number], "enough", outcome, None, work)
-        surely = surely and outcome.verdict == "not enough"
-    near = [0, *others[:NEAR]]
-    held = [most_held(tried[number]) for number in near]
-    buys = [
-        bought(tried[number], most, yard, shop, effort)
-        for number, most in zip(near, held, strict=True)
-    ]
-    work += sum(outcome.work for outcome in buys)
-    best = min(range(len(near)), key=lambda place: (buys[place].lost, buys[place].cost))
-    option, on_hand = options[near[best]], held[best]
-    # "Not enough" is said where it is proved of the least that any way to make the parts takes.
-    verdict: Verdict = "not found" if proved is None else "not enough"
-    return _Taken(option, verdict, on_hand, buys[best], work, proved)
-
-
-def _needs(ways: Sequence[Needs], open_to: Sequence[int], taken: Sequence[_Taken]) -> Needs:
+def _needs(usual: Needs, taken: Sequence[Taken], shop: Shop) -> Needs:
     """Return all that is laid out, in the order of the notes, as one way to make the parts."""
-    model = ways[open_to[0]].model
-    blanks = [blank for one in taken for blank in one.option.blanks]
+    others = {made.part.name: made.part for one in taken for made in one.way.made}
+    parts = tuple(others.get(part.name, part) for part in usual.model.parts)
     order: dict[str, int] = {}
-    for place, blank in enumerate(ways[open_to[0]].blanks):
+    for place, blank in enumerate(usual.blanks):
         order.setdefault(blank.part.name, place)
+    blanks = [blank for one in taken for blank in one.way.blanks]
     blanks.sort(key=lambda blank: order[blank.part.name])
-    spare = [blank for blank in ways[open_to[0]].blanks if blank.if_room]
-    whys = [ways[min(one.option.ways)].why for one in taken]
-    return Needs(model, (*blanks, *spare), "; ".join(dict.fromkeys(why for why in whys if why)))
+    whys = dict.fromkeys(one.way.why for one in taken if one.way.why)
+    return Needs(
+        replace(usual.model, parts=parts),
+        (*blanks, *if_there_is_room(blanks, shop)),
+        "; ".join(whys),
+    )

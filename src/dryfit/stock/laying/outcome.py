@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from dryfit.cutting import Answer, Job, Piece
+from dryfit.cutting import Answer, Job, Layout, Piece
 from dryfit.cutting import lay_out as _lay_out
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
@@ -53,11 +53,14 @@ class Outcome:
 
     @property
     def lost(self) -> int:
-        """How much face of the blanks was not laid out, in square mm, rounded."""
+        """How much face of the parts was not laid out, in square mm, rounded."""
         counts = [(blank, blank.count) for blank in self.none]
         for split, answer in self.pairs:
             counts += [(split.blank(one.part), one.copies) for one in answer.missing]
-        return sum(round(blank.length * blank.width) * count for blank, count in counts)
+        return sum(
+            round(blank.each * blank.part.cut_length * blank.to_width) * count
+            for blank, count in counts
+        )
 
     @property
     def cost(self) -> tuple[int, int, int]:
@@ -82,10 +85,14 @@ def laid_out(
     effort: int,
     *,
     sparing: bool = False,
+    known: tuple[Layout, ...] = (),
 ) -> Outcome:
-    """Return what comes of laying out the blanks on the boards, `sparing` the thick ones."""
+    """Return what comes of laying out the blanks on the boards, `sparing` the thick ones.
+
+    Layouts that are `known` serve where no others are found.
+    """
     splits, none = splits_of(blanks, boards, shop, sparing=sparing)
-    return Outcome(splits, tuple(answer_of(split, effort) for split in splits), none)
+    return Outcome(splits, tuple(answer_of(split, effort, known) for split in splits), none)
 
 
 def all_of(outcomes: Sequence[Outcome]) -> Outcome:
@@ -97,9 +104,11 @@ def all_of(outcomes: Sequence[Outcome]) -> Outcome:
     )
 
 
-def answer_of(split: Split, effort: int) -> Answer:
+def answer_of(split: Split, effort: int, known: tuple[Layout, ...] = ()) -> Answer:
     """Return the answer to a job, where "not enough" is proved of the least that it may take."""
-    answer = answered(split.job, effort)
+    names = {name for name, _ in split.boards}
+    own = tuple(layout for layout in known if layout.board in names)
+    answer = answered(split.job, effort, own)
     if split.least is None or answer.verdict == "enough":
         return answer
     proved = answered(split.least, effort)
@@ -109,6 +118,6 @@ def answer_of(split: Split, effort: int) -> Answer:
 
 
 @lru_cache(maxsize=KEPT)
-def answered(job: Job, effort: int) -> Answer:
+def answered(job: Job, effort: int, known: tuple[Layout, ...] = ()) -> Answer:
     """Return the answer to a job; the same is worked out once."""
-    return _lay_out(job, effort)
+    return _lay_out(job, effort, known)
