@@ -19,6 +19,9 @@ from dryfit.cutting.sticks import filled, one_row
 STEPS = 300_000
 """Steps of a proof for each blank and unit of effort: about a tenth of a second."""
 
+PROVED = 25
+"""More blanks than these get no more steps: a proof that takes longer is hardly ever found."""
+
 QUICK = 5_000
 """As many steps for a proof that is tried early on, and that no cheaper boards are enough."""
 
@@ -32,13 +35,18 @@ FEW = 30
 """So many blanks at most are also looked for on the first boards alone."""
 
 
-def lay_out(job: Job, effort: int = 1) -> Answer:
+def lay_out(
+    job: Job, effort: int = 1, known: Sequence[Layout] = (), *, prove: bool = True
+) -> Answer:
     """Whether the stock is enough, with the best layout found.
 
     effort  the search goes on for so many times 400 rounds and 80 for each blank at most, and
             twice that again where neither a layout nor a proof is found; with 0 it only begins.
             It ends earlier where it is proved that no cheaper boards are enough, or where long
             nothing was gained. The same job and effort give the same answer on every machine
+    known   layouts that were found by other means: where they hold every part they are the answer
+            as soon as this search has found none
+    prove   whether a long proof that the stock is not enough is worth its time
 
     Of up to 30 blanks that are laid out, boards added at the end of a job never turn "enough" into
     anything else. Raises `Malformed` for a job that contradicts itself.
@@ -46,7 +54,7 @@ def lay_out(job: Job, effort: int = 1) -> Answer:
     instance = compiled(job)
     hopeless = alone(instance)
     if hopeless:
-        answer = lay_out(_without(job, hopeless), effort)
+        answer = lay_out(_without(job, hopeless), effort, prove=prove)
         missing = _missing(job, answer.layouts)
         proofs = (*hopeless, *answer.proofs)
         return replace(answer, verdict="not enough", missing=missing, proofs=proofs)
@@ -54,9 +62,11 @@ def lay_out(job: Job, effort: int = 1) -> Answer:
     rounds, patience = _rounds(blanks, effort), effort * (40 + 6 * blanks)
     search = _begun(instance)
     least = Least(instance, effort * QUICK * blanks)
-    proofs = _searched(search, effort, least)
+    proofs = _searched(search, effort, least, prove=prove)
     layouts: tuple[Layout, ...] | None = None
-    if search.best.lost and not proofs:
+    if search.best.lost and known and not violations(job, known):
+        layouts, proofs = tuple(known), ()
+    elif search.best.lost and not proofs:
         search.run(2 * min(rounds, effort * MOST_AGAIN), patience=0)
         if search.best.lost:
             layouts = _on_the_first_boards(job, effort)
@@ -97,7 +107,7 @@ def _rounds(blanks: int, effort: int) -> int:
     return effort * (400 + 80 * min(blanks, MANY))
 
 
-def _searched(search: Search, effort: int, least: Least) -> tuple[Proof, ...]:
+def _searched(search: Search, effort: int, least: Least, *, prove: bool) -> tuple[Proof, ...]:
     """Search until everything has its place and no more is to be hoped for, or a proof is found."""
     blanks = len(search.instance.blanks)
     rounds = _rounds(blanks, effort)
@@ -109,8 +119,8 @@ def _searched(search: Search, effort: int, least: Least) -> tuple[Proof, ...]:
             search.run(rounds - search.rounds, patience=effort * (40 + 30 * blanks), settled=True)
             return (proof,)
         search.run(rounds - search.rounds, patience=0)
-        if search.best.lost and steps.left < 0:
-            proof = short_of(search.instance, Steps(effort * STEPS * blanks))
+        if prove and search.best.lost and steps.left < 0:
+            proof = short_of(search.instance, Steps(effort * STEPS * min(blanks, PROVED)))
         if search.best.lost:
             return () if proof is None else (proof,)
     _cheapened(search, rounds, effort, least)

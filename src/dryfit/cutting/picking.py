@@ -20,7 +20,7 @@ from dryfit.cutting.search import Search
 ANEW = 0.3
 """How often a round picks one thing anew."""
 
-MOST = 60_000
+MOST = 120_000
 """So many rounds at most, for each blank that is cut one less."""
 
 Ways = Sequence[frozenset[str]]

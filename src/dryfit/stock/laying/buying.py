@@ -45,7 +45,8 @@ def bought(
     short = [split for split, answer in outcome.pairs if answer.verdict != "enough"]
     blanks = [*outcome.none, *(blank for split in short for blank in split.blanks)]
     on_hand = [board for split in short for _, alike in split.boards for board in alike]
-    least = laid_out(blanks, [*on_hand, *offered(outcome, yard, shop)], shop, effort)
+    boards = [*on_hand, *offered(outcome, yard, shop)]
+    least = laid_out(blanks, boards, shop, effort, prove=False)
     new = on_hand_first(least, held, effort, of_any=not yard)
     if new == least:
         new = on_hand_first(least, outcome, effort)

@@ -67,7 +67,7 @@ def _of_what_is_missing(
     parts = tuple(replace(part, quantity=len(lost[part.id])) for part in job.parts if lost[part.id])
     if not boards or not parts:
         return ()
-    rest = answered(replace(job, parts=parts, boards=boards), effort)
+    rest = answered(replace(job, parts=parts, boards=boards), effort, prove=False)
     if rest.verdict != "enough":
         return ()
     return tuple(

@@ -86,13 +86,16 @@ def laid_out(
     *,
     sparing: bool = False,
     known: tuple[Layout, ...] = (),
+    prove: bool = True,
 ) -> Outcome:
     """Return what comes of laying out the blanks on the boards, `sparing` the thick ones.
 
-    Layouts that are `known` serve where no others are found.
+    Layouts that are `known` serve where no others are found.  Without `prove` it is not asked for
+    long whether they are surely too few.
     """
     splits, none = splits_of(blanks, boards, shop, sparing=sparing)
-    return Outcome(splits, tuple(answer_of(split, effort, known) for split in splits), none)
+    answers = tuple(answer_of(split, effort, known, prove=prove) for split in splits)
+    return Outcome(splits, answers, none)
 
 
 def all_of(outcomes: Sequence[Outcome]) -> Outcome:
@@ -104,20 +107,22 @@ def all_of(outcomes: Sequence[Outcome]) -> Outcome:
     )
 
 
-def answer_of(split: Split, effort: int, known: tuple[Layout, ...] = ()) -> Answer:
+def answer_of(split: Split, effort: int, known: tuple[Layout, ...], *, prove: bool) -> Answer:
     """Return the answer to a job, where "not enough" is proved of the least that it may take."""
     names = {name for name, _ in split.boards}
     own = tuple(layout for layout in known if layout.board in names)
-    answer = answered(split.job, effort, own)
+    answer = answered(split.job, effort, own, prove=prove)
     if split.least is None or answer.verdict == "enough":
         return answer
-    proved = answered(split.least, effort)
+    proved = answered(split.least, effort if prove else 0)
     if proved.verdict == "not enough":
         return replace(answer, verdict="not enough", proofs=proved.proofs)
     return replace(answer, verdict="not found", proofs=())
 
 
 @lru_cache(maxsize=KEPT)
-def answered(job: Job, effort: int, known: tuple[Layout, ...] = ()) -> Answer:
+def answered(
+    job: Job, effort: int, known: tuple[Layout, ...] = (), *, prove: bool = True
+) -> Answer:
     """Return the answer to a job; the same is worked out once."""
-    return _lay_out(job, effort, known)
+    return _lay_out(job, effort, known, prove=prove)

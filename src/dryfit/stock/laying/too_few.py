@@ -56,7 +56,7 @@ def too_few(
             break
         if tried[number].verdict == "not enough":
             continue
-        outcome = laid_out(each[number].blanks, there.boards, there.shop, effort)
+        outcome = laid_out(each[number].blanks, there.boards, there.shop, effort, prove=False)
         work += outcome.work
         tried[number] = outcome
         if outcome.verdict == "enough":
@@ -82,7 +82,7 @@ def _cheapest_mixture(
     found = mixture_of(kept, boards, there.shop, effort, cheapest=True)
     if found is None or found.way.blanks == best.way.blanks:
         return []
-    outcome = laid_out(found.way.blanks, there.boards, there.shop, effort)
+    outcome = laid_out(found.way.blanks, there.boards, there.shop, effort, prove=False)
     return [_with_bought(found.way, outcome, there, effort)]
 
 
