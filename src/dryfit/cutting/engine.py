@@ -44,9 +44,9 @@ def lay_out(
             twice that again where neither a layout nor a proof is found; with 0 it only begins.
             It ends earlier where it is proved that no cheaper boards are enough, or where long
             nothing was gained. The same job and effort give the same answer on every machine
-    known   layouts that were found by other means: where they hold every part they are the answer
-            as soon as this search has found none
-    prove   whether a long proof that the stock is not enough is worth its time
+    known   layouts that were found by other means: where they are sound, and hold more than what
+            this search comes to, they are the answer
+    prove   whether it is worth a long time to find out that the stock is not enough, or that it is
 
     Of up to 30 blanks that are laid out, boards added at the end of a job never turn "enough" into
     anything else. Raises `Malformed` for a job that contradicts itself.
@@ -64,9 +64,7 @@ def lay_out(
     least = Least(instance, effort * QUICK * blanks)
     proofs = _searched(search, effort, least, prove=prove)
     layouts: tuple[Layout, ...] | None = None
-    if search.best.lost and known and not violations(job, known):
-        layouts, proofs = tuple(known), ()
-    elif search.best.lost and not proofs:
+    if search.best.lost and not proofs and prove:
         search.run(2 * min(rounds, effort * MOST_AGAIN), patience=0)
         if search.best.lost:
             layouts = _on_the_first_boards(job, effort)
@@ -74,6 +72,8 @@ def lay_out(
             _cheapened(search, search.rounds + rounds // 2, effort, least)
     if layouts is None:
         layouts = layouts_of(instance, polished(search, rounds // 4, patience).boards)
+    if search.best.lost and _hold_more(job, known, layouts):
+        layouts = tuple(known)
     missing = _missing(job, layouts)
     faults = violations(job, layouts, missing)
     assert not faults, faults
@@ -168,6 +168,14 @@ def _beginnings(job: Job) -> Iterator[Job]:
         if alone(instance) or short_by_area(instance):
             return
         yield first
+
+
+def _hold_more(job: Job, known: Sequence[Layout], found: Sequence[Layout]) -> bool:
+    faces = [
+        sum(piece.area.size for layout in layouts for piece in layout.pieces)
+        for layouts in (known, found)
+    ]
+    return faces[0] > faces[1] and not violations(job, known, _missing(job, known))
 
 
 def _missing(job: Job, layouts: Sequence[Layout]) -> tuple[Missing, ...]:

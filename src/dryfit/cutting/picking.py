@@ -20,7 +20,7 @@ from dryfit.cutting.search import Search
 ANEW = 0.3
 """How often a round picks one thing anew."""
 
-MOST = 120_000
+MOST = 250_000
 """So many rounds at most, for each blank that is cut one less."""
 
 Ways = Sequence[frozenset[str]]
@@ -49,7 +49,7 @@ def picked(job: Job, things: Sequence[Ways], effort: int, *, cheapest: bool = Fa
     instance = compiled(job)
     search = _Picking(instance, things)
     blanks = max(1, len(search.wanted(search.first)))
-    rounds = effort * min(400 + 80 * blanks, MOST // blanks)
+    rounds = effort * min(800 + 160 * blanks, MOST // blanks)
     search.run(rounds, 0 if cheapest else search.budget)
     best = search.best
     return Picked(best.picked, layouts_of(instance, best.boards), best.lost)

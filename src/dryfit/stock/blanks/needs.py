@@ -73,6 +73,7 @@ def usual_way(model: Model, shop: Shop) -> Needs:
 
 TRUE = "planed boards made true as rough ones are"
 SHORT = "blanks cut short, and fed through the planer between strips that it bites instead"
+WIDE_SHORT = f"wide {SHORT}"
 FREE = "each stave as wide as its board gives"
 SINGLY = "every part in a blank of its own, where the machines take one so short"
 GIVEN_UP = ("one board, but not in sequence", "not out of one board")
@@ -101,7 +102,7 @@ def _ways(model: Model, shop: Shop) -> Iterator[Needs]:
     for number in STAVES:
         yield _made(with_free_widths(model, shop, more=number), shop, why=FREE)
     if has_snipe(shop):
-        yield _made(asked, shop, short="wide", why=f"wide {SHORT}")
+        yield _made(asked, shop, short="wide", why=WIDE_SHORT)
         yield _made(asked, shop, short="all", why=SHORT)
         true_short = f"{TRUE}; {SHORT}"
         yield _made(asked, shop, short="all", work="made true", why=true_short)

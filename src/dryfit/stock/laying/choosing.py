@@ -7,11 +7,10 @@ they are mixed.  Thick boards are spared where thinner ones do.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from itertools import product
+from functools import partial
 
-from dryfit.cutting import Layout
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
@@ -20,10 +19,10 @@ from dryfit.stock.blanks.spares import if_there_is_room
 from dryfit.stock.boards import serves
 from dryfit.stock.laid_out import StockBoard, Verdict
 from dryfit.stock.laying.at_least import at_least
-from dryfit.stock.laying.mixing import as_usual, mixture_of
 from dryfit.stock.laying.outcome import Outcome, all_of, laid_out
+from dryfit.stock.laying.sufficing import Ways, of_the_first_boards, sufficing, surely_too_few
 from dryfit.stock.laying.too_few import Taken, There, too_few
-from dryfit.stock.laying.ways import Option, options, woods
+from dryfit.stock.laying.ways import Option, Wood, options, woods
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,8 +49,9 @@ def chosen(
     yard: Sequence[Have],
     shop: Shop,
     effort: int,
+    ways_of: Callable[[Sequence[StockBoard]], Sequence[Needs]],
 ) -> Chosen:
-    """Return the ways to take, wood by wood."""
+    """Return the ways to take, wood by wood; `ways_of` are those for other boards on hand."""
     lines = [*(board.line for board in boards), *yard]
     taken: list[Taken] = []
     unlisted: list[Blank] = []
@@ -63,7 +63,9 @@ def chosen(
             continue
         there = _serving(boards, asked)
         sold = [line for line in yard if any(serves(line, blank.part) for blank in asked)]
-        taken.append(_taken(each, There(there, sold, shop), effort))
+        others = [board for board in boards if board not in there]
+        of = partial(_of_fewer, wood, others, lines, ways_of)
+        taken.append(_taken(of, each, There(there, sold, shop), effort))
     outcomes = [one.on_hand for one in taken]
     more = [one.bought or one.on_hand for one in taken]
     verdicts = {one.verdict for one in taken}
@@ -94,44 +96,34 @@ def suffices(usual: Needs, boards: Sequence[StockBoard], yard: Sequence[Have], s
     )
 
 
+def _of_fewer(
+    wood: Wood,
+    others: Sequence[StockBoard],
+    lines: Sequence[Have],
+    ways_of: Callable[[Sequence[StockBoard]], Sequence[Needs]],
+    boards: Sequence[StockBoard],
+) -> list[Option]:
+    """Return the ways to make the parts of a wood out of fewer boards."""
+    return options(wood, ways_of([*boards, *others]), lines)
+
+
 def _serving(boards: Sequence[StockBoard], blanks: Sequence[Blank]) -> list[StockBoard]:
     """Return the boards of which a blank may be made."""
     return [board for board in boards if any(serves(board.line, one.part) for one in blanks)]
 
 
-def _taken(ways: Sequence[Option], there: There, effort: int) -> Taken:
-    """Return how the parts of one wood are made: by one way, by several mixed, else for less."""
-    kept = [way for way in ways if not way.gives_up]
-    found = _at_a_glance(kept, there)
-    if found is not None:
-        return _enough(found, there, effort)
+def _taken(of: Ways, ways: Sequence[Option], there: There, effort: int) -> Taken:
+    """Return how the parts of one wood are made; where nothing suffices, with what is bought."""
+    hopeless = surely_too_few(ways, there)
+    near = None if hopeless else sufficing(ways, there, effort)
+    if isinstance(near, Taken):
+        return near
     least = at_least([way.blanks for way in ways], there.boards, there.shop, effort)
-    mixture = mixture_of(kept, there.boards, there.shop, effort)
-    if least.verdict == "not enough":
-        return too_few(ways, mixture, least, there, effort)
-    if mixture is not None and mixture.known:
-        mixture = as_usual(mixture, ways[0], there.boards, there.shop)
-        return _enough((mixture.way, False), there, effort, mixture.known)
-    found = _at_a_glance([way for way in ways if way.gives_up], there)
-    if found is not None:
-        return _enough(found, there, effort)
-    return too_few(ways, mixture, least, there, effort)
-
-
-def _enough(
-    found: tuple[Option, bool], there: There, effort: int, known: tuple[Layout, ...] = ()
-) -> Taken:
-    way, sparing = found
-    outcome = laid_out(way.blanks, there.boards, there.shop, effort, sparing=sparing, known=known)
-    return Taken(way, "enough", outcome, None, outcome.work)
-
-
-def _at_a_glance(ways: Sequence[Option], there: There) -> tuple[Option, bool] | None:
-    """Return the first way that there is enough for, and whether thick boards are spared."""
-    for sparing, way in product((True, False), ways):
-        if laid_out(way.blanks, there.boards, there.shop, 0, sparing=sparing).verdict == "enough":
-            return way, sparing
-    return None
+    if least.verdict != "not enough":
+        found = of_the_first_boards(of, there, effort)
+        if found is not None:
+            return found
+    return too_few(ways, near, least, there, effort)
 
 
 def _needs(usual: Needs, taken: Sequence[Taken], shop: Shop) -> Needs:

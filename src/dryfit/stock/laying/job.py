@@ -60,9 +60,14 @@ def key(blank: Blank) -> str:
 
 
 def by_line(boards: Sequence[StockBoard]) -> tuple[tuple[str, tuple[StockBoard, ...]], ...]:
-    """Return the boards of each line, with the label of its first; those to buy apart."""
+    """Return the boards of each line, with the label of its first; those to buy apart.
+
+    What is no wider than its rough edge gives nothing, and is left out.
+    """
     lines: dict[tuple[int, bool], list[StockBoard]] = {}
     for board in boards:
+        if board.sizes[1] <= rough_edge(board.line):
+            continue
         lines.setdefault((id(board.line), board.on_hand), []).append(board)
     return tuple((alike[0].label, tuple(alike)) for alike in lines.values())
 
@@ -91,11 +96,7 @@ def sizes_on(
     sparing: bool,
 ) -> Sizes:
     """Return how a blank is sawn out of the boards of each line that it may come out of."""
-    rough = (
-        (name, rough_sizes(blank, alike[0].line, shop))
-        for name, alike in lines
-        if alike[0].sizes[1] > rough_edge(alike[0].line)
-    )
+    rough = ((name, rough_sizes(blank, alike[0].line, shop)) for name, alike in lines)
     found = {name: one for name, one in rough if one is not None}
     if not sparing:
         return found

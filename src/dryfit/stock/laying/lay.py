@@ -6,6 +6,7 @@ and tells what it found in boards, blanks and cuts.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -42,9 +43,17 @@ def lay_out_stock(
     if any(part.waney for part in model.parts):
         return _beside_waney(usual, boards, yard, model, shop, effort)
     ways = (usual,) if suffices(usual, boards, yard, shop) else needs_of(model, shop)
-    found = chosen(ways, boards, yard, shop, effort)
+    found = chosen(ways, boards, yard, shop, effort, lambda some: _ways_of(some, model, shop))
     laid = _told(found, boards, yard, model, shop, len(boards))
     return found.needs.model, laid, ()
+
+
+def _ways_of(boards: Sequence[StockBoard], model: Model, shop: Shop) -> tuple[Needs, ...]:
+    """Return the ways to make all parts that the piece has with these boards on hand."""
+    counts = Counter(id(board.line) for board in boards)
+    lines = {id(board.line): board.line for board in boards}
+    stock = tuple(replace(line, count=counts[name]) for name, line in lines.items())
+    return needs_of(replace(model, stock=stock), shop)
 
 
 def _beside_waney(
@@ -63,7 +72,11 @@ def _beside_waney(
     ways: tuple[Needs, ...] = (_without_waney(usual),)
     if not suffices(ways[0], waney.boards, yard, shop):
         ways = tuple(map(_without_waney, needs_of(model, shop)))
-    found = chosen(ways, waney.boards, yard, shop, effort)
+
+    def ways_of(some: Sequence[StockBoard]) -> tuple[Needs, ...]:
+        return tuple(map(_without_waney, _ways_of(some, model, shop)))
+
+    found = chosen(ways, waney.boards, yard, shop, effort, ways_of)
     laid = _told(found, waney.boards, yard, model, shop, len(boards))
     return found.needs.model, with_waney(laid, waney, boards, shop, model.display), ()
 

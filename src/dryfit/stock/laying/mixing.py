@@ -20,10 +20,11 @@ from dryfit.stock.laying.ways import Made, Option, mixed
 
 @dataclass(frozen=True, slots=True)
 class Mixture:
-    """A mixture of ways; with the layouts of all its blanks where such were found, else none."""
+    """A mixture of ways, with layouts of its blanks; `whole` where these are all."""
 
     way: Option
     known: tuple[Layout, ...]
+    whole: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ def mixture_of(
     }
     way = mixed([taken.get(made.part.name, made) for made in ways[0].made])
     whole = not found.lost and len(variants) == len(way.made)
-    return Mixture(way, tuple(_named(layout) for layout in found.layouts) if whole else ())
+    return Mixture(way, tuple(_named(layout) for layout in found.layouts), whole)
 
 
 def as_usual(mixture: Mixture, usual: Option, boards: Sequence[StockBoard], shop: Shop) -> Mixture:
@@ -68,7 +69,7 @@ def as_usual(mixture: Mixture, usual: Option, boards: Sequence[StockBoard], shop
         if mixture.way.made[place].why:
             other = mixed([*mixture.way.made[:place], made, *mixture.way.made[place + 1 :]])
             if laid_out(other.blanks, boards, shop, 0).verdict == "enough":
-                mixture = Mixture(other, ())
+                mixture = Mixture(other, (), whole=True)
     return mixture
 
 

@@ -15,7 +15,7 @@ from dryfit.stock.laying.outcome import Outcome, laid_out
 from dryfit.stock.laying.ways import Option
 
 NEAR = 1
-"""So many ways beside the usual one are searched with all effort where none suffices at once."""
+"""So many ways beside the usual one are looked at."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,35 +42,30 @@ class Taken:
 def too_few(
     ways: Sequence[Option], mixture: Mixture | None, least: Outcome, there: There, effort: int
 ) -> Taken:
-    """Return the way for which the least is bought, or one that suffices after a long search.
+    """Return the way for which the least is bought.
 
     `least` is what was laid out of the least that any way takes, and maybe proved to be too much.
     """
-    each = (*ways, *([] if mixture is None else [mixture.way]))
-    proved = least if least.verdict == "not enough" else None
-    work, surely = least.work, True
-    tried = [laid_out(way.blanks, there.boards, there.shop, 0) for way in each]
+    each, tried = [*ways], [laid_out(way.blanks, there.boards, there.shop, 0) for way in ways]
+    if mixture is not None:
+        each.append(mixture.way)
+        tried.append(_laid_out_as_known(mixture, there))
     others = sorted(range(1, len(each)), key=lambda number: (tried[number].lost, number))
-    for place, number in enumerate([0, *others]):
-        if place > NEAR and (proved is not None or not surely):
-            break
-        if tried[number].verdict == "not enough":
-            continue
-        outcome = laid_out(each[number].blanks, there.boards, there.shop, effort, prove=False)
-        work += outcome.work
-        tried[number] = outcome
-        if outcome.verdict == "enough":
-            return Taken(each[number], "enough", outcome, None, work)
-        surely = surely and outcome.verdict == "not enough"
     near = [_with_bought(each[at], tried[at], there, effort) for at in [0, *others[:NEAR]]]
     near += _cheapest_mixture(ways, min(near, key=_price), there, effort)
     # "Not enough" is said where it is proved of the least that any way to make the parts takes.
+    proved = least.verdict == "not enough"
     return replace(
         min(near, key=_price),
-        verdict="not found" if proved is None else "not enough",
-        work=work + sum(one.work for one in near),
-        proved=proved,
+        verdict="not enough" if proved else "not found",
+        work=least.work + sum(one.work for one in near),
+        proved=least if proved else None,
     )
+
+
+def _laid_out_as_known(mixture: Mixture, there: There) -> Outcome:
+    blanks = mixture.way.blanks
+    return laid_out(blanks, there.boards, there.shop, 0, known=mixture.known)
 
 
 def _cheapest_mixture(
@@ -82,7 +77,7 @@ def _cheapest_mixture(
     found = mixture_of(kept, boards, there.shop, effort, cheapest=True)
     if found is None or found.way.blanks == best.way.blanks:
         return []
-    outcome = laid_out(found.way.blanks, there.boards, there.shop, effort, prove=False)
+    outcome = laid_out(found.way.blanks, there.boards, there.shop, 0)
     return [_with_bought(found.way, outcome, there, effort)]
 
 

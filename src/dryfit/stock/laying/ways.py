@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Part
 from dryfit.stock.blanks.blank import Blank
-from dryfit.stock.blanks.needs import GIVEN_UP, Needs
+from dryfit.stock.blanks.needs import GIVEN_UP, SHORT, WIDE_SHORT, Needs
 
 Wood = tuple[str | None, bool]
 """The timber, None where a board or a part may be of any; whether it is sheet goods."""
@@ -75,7 +75,7 @@ def _in_words(made: Sequence[Made]) -> str:
     parts: dict[str, list[str]] = {}
     for each in made:
         for why in filter(None, each.why.split("; ")):
-            parts.setdefault(why, []).append(each.part.name)
+            parts.setdefault(SHORT if why == WIDE_SHORT else why, []).append(each.part.name)
     return "; ".join(f"{why} ({', '.join(names)})" for why, names in parts.items())
 
 
