@@ -15,7 +15,13 @@ from dryfit.operations.board_saws import (
     sawing_minutes,
     settings_of,
 )
-from dryfit.operations.board_words import cut_lines, of_parts, sawing_details, sawing_sentence
+from dryfit.operations.board_words import (
+    board_name,
+    cut_lines,
+    of_parts,
+    sawing_details,
+    sawing_sentence,
+)
 from dryfit.operations.cut_groups import DEEDS, CutGroup, grouped
 from dryfit.operations.heavy_boards import with_helpers
 from dryfit.operations.layout_cuts import LayoutCut, layout_cuts
@@ -28,11 +34,12 @@ from dryfit.operations.rough_rips import (
 from dryfit.operations.straight_edges import straight_edges
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
-from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.operation import Detail, Operation, Rule, Work
 from dryfit.plan.sawing import BadZone, Becomes, SawnBoard
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.ripped_first import too_thin_whole
 
 ZERO = Fraction(0)
 WHY_CROSSCUT_AFTER_RIP = "it is cut off what that rip has freed"
@@ -149,10 +156,21 @@ def _operation(group: CutGroup, way: SawWay, model: Model, shop: Shop) -> Operat
         work=_works(blank for cut in cuts for blank in cut.last_of),
         tenths=tenths(sawing_minutes(way, cuts, shop)),
         sentence=sawing_sentence(cuts, way, model),
-        details=tuple(dict.fromkeys(sawing_details(cuts, way))),
+        details=tuple(dict.fromkeys((*sawing_details(cuts, way), *_before_planing(cuts, shop)))),
         board_cuts=tuple(cut.for_plan() for cut in cuts),
         cut_lines=tuple(cut_lines(cuts)),
     )
+
+
+def _before_planing(cuts: Sequence[LayoutCut], shop: Shop) -> Iterator[Detail]:
+    """Yield why a board is ripped before it is planed, where whole it would be too thin (H44)."""
+    for board in dict.fromkeys(cut.board for cut in cuts if cut.cut.saw == "rip"):
+        blanks = [blank for cut in cuts if cut.board == board for blank in cut.last_of]
+        found = too_thin_whole(board, blanks, shop)
+        if found is not None:
+            told = f"Rip before planing: flat as a whole, {board_name(board)} would be "
+            end = f" thick, and {found.blank.subject} takes "
+            yield (told, found.whole, end, found.needed)
 
 
 def _works(blanks: Iterable[NamedBlank]) -> tuple[Work, ...]:

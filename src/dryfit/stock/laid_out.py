@@ -175,6 +175,14 @@ class Bought:
 
 
 @dataclass(frozen=True, slots=True)
+class FirstToBuy:
+    """A board that gives one more of a blank, that of which a mistake costs the most (M28)."""
+
+    board: Bought
+    blank: NamedBlank
+
+
+@dataclass(frozen=True, slots=True)
 class LaidOut:
     """All wood of a piece laid out.
 
@@ -187,7 +195,8 @@ class LaidOut:
     way than usual so that the wood suffices.  `spare_room` is, where all is laid out, how much
     longer or wider than they are the blanks could be that lie tightest, in mm, on the board
     `tightest`; None where the wood is not enough.  `spare_board` stays whole and could take its
-    place, None where no board could.  `searched` counts the work.
+    place, None where no board could; then `first_to_buy` is what gives a
+    spare, if anything does.  `searched` counts the work.
     """
 
     verdict: Verdict
@@ -201,6 +210,7 @@ class LaidOut:
     spare_room: Fraction | None = None
     tightest: str = ""
     spare_board: str | None = None
+    first_to_buy: FirstToBuy | None = None
     unlisted: tuple[str, ...] = ()
     way: str = ""
 

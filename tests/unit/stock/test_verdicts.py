@@ -314,3 +314,46 @@ def test_a_way_that_does_not_suffice_is_not_said_to_serve() -> None:
     ]
     assert ["So that the wood serves: cut short" in words for words in said] == [True, False]
     assert "As it is laid out here: cut short" in said[1]
+
+
+def test_tight_wood_names_the_first_board_to_buy() -> None:
+    """M28 of our maker's remarks: the wood is enough, all boards are cut, and nothing is spare."""
+    wood = "have 5 boards of ash, 1000 x 160 x 27, rough"
+    laid, _ = told(wood)
+    # A lath once more: 920 and 2 x 25 for the ends, 105 and 3 for the far edge, in whole steps.
+    assert laid.first_to_buy is not None
+    assert laid.first_to_buy.blank.subject == "lath"
+    assert str(verdict_in_words(laid, {})[1]).startswith("('Buy first, so that one more lath blank")
+    line = laid.first_to_buy.board.line
+    assert (line.sizes[0], line.sizes[1]) == (1000, 110)
+    # The cheapest line that gives one; the cheapest of all is too narrow.
+    sold = ("2000 x 100 x 27, rough, 9 each", "1000 x 140 x 27, rough, 20 each")
+    laid, _ = told(wood, *(f"buy boards of ash, {each}" for each in sold))
+    assert laid.first_to_buy is not None
+    assert laid.first_to_buy.board.price == 20
+    # A sixth board stays whole: it is the spare.
+    assert told("have 6 boards of ash, 1000 x 160 x 27, rough")[0].first_to_buy is None
+
+
+def test_each_part_is_made_in_the_way_that_its_board_asks_for() -> None:
+    """Two laths out of each thick board, resawn; for a strip of both bearers none is wide enough.
+
+    720 x 45 twice side by side, 93 of 97, come out of the thin board as they usually do.
+    """
+    laid, _ = told(
+        "have 3 boards of ash, 1000 x 115 x 52, rough",
+        "have 1 board of ash, 800 x 100 x 27, rough",
+    )
+    assert laid.verdict == "enough"
+    assert laid.way == "thin parts resawn from thick boards (lath)"
+
+
+def test_a_board_more_is_never_worse() -> None:
+    """What the first boards suffice for is found, whatever ways other boards bring with them."""
+    enough = ("have 5 boards of ash, 1000 x 160 x 27, rough",)
+    others = (
+        "have 1 board of ash, 300 x 60 x 20, planed",
+        "have 1 board of ash, 1500 x 40 x 52, rough, cup 6",
+    )
+    for more in others:
+        assert told(*enough, more)[0].verdict == "enough"

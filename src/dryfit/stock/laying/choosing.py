@@ -128,8 +128,8 @@ def _taken(of: Ways, ways: Sequence[Option], there: There, effort: int) -> Taken
 
 def _needs(usual: Needs, taken: Sequence[Taken], shop: Shop) -> Needs:
     """Return all that is laid out, in the order of the notes, as one way to make the parts."""
-    others = {made.part.name: made.part for one in taken for made in one.way.made}
-    parts = tuple(others.get(part.name, part) for part in usual.model.parts)
+    others = {made.name: made.part for one in taken for made in one.way.made}
+    parts = tuple(others.get(part.name) or part for part in usual.model.parts)
     order: dict[str, int] = {}
     for place, blank in enumerate(usual.blanks):
         order.setdefault(blank.part.name, place)

@@ -18,6 +18,7 @@ from dryfit.stock.blanks.needs import Needs, needs_of, usual_way
 from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.laying.choosing import Chosen, chosen, suffices
 from dryfit.stock.laying.composed import composed, with_labels
+from dryfit.stock.laying.first_to_buy import first_to_buy
 from dryfit.stock.laying.if_room import with_what_finds_room
 from dryfit.stock.laying.labels import labels
 from dryfit.stock.laying.lacking import lacking, to_buy
@@ -110,6 +111,10 @@ def _told(
     named, layouts = composed(final, blanks, boards, shop)
     enough = found.verdict == "enough"
     margin = margin_of(layouts, boards, blanks, shop) if enough else None
+    first = None
+    if margin is not None and margin.spare is None:
+        tightest = next(one for one in layouts if one.board.label == margin.board)
+        first = first_to_buy(tightest, blanks, yard, shop)
     otherwise = NO_ROOM if found.verdict == "not enough" else NOT_SEEN
     return LaidOut(
         verdict=found.verdict,
@@ -123,6 +128,7 @@ def _told(
         spare_room=None if margin is None else margin.room,
         tightest="" if margin is None else margin.board,
         spare_board=None if margin is None else margin.spare,
+        first_to_buy=first,
         unlisted=tuple(dict.fromkeys(blank.part.name for blank in found.unlisted)),
         way=found.needs.why,
     )

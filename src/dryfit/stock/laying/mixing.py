@@ -58,7 +58,7 @@ def mixture_of(
     taken = {
         part: each[way].made for (part, each), way in zip(several.items(), found.ways, strict=True)
     }
-    way = mixed([taken.get(made.part.name, made) for made in ways[0].made])
+    way = mixed([taken.get(made.name, made) for made in ways[0].made])
     whole = not found.lost and len(variants) == len(way.made)
     return Mixture(way, tuple(_named(layout) for layout in found.layouts), whole)
 
@@ -82,7 +82,7 @@ def _variants(
     found: dict[str, dict[tuple[Blank, ...], _Variant]] = {}
     number = 0
     for made in (made for way in ways for made in way.made):
-        variants = found.setdefault(made.part.name, {})
+        variants = found.setdefault(made.name, {})
         if made.blanks in variants:
             continue
         for blank in made.blanks:

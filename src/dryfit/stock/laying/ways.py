@@ -16,9 +16,13 @@ Wood = tuple[str | None, bool]
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """A part with the blanks that it is made from; `why` says in what it is not made as usual."""
+    """A part with the blanks that it is made from; `why` says in what it is not made as usual.
 
-    part: Part
+    `part` is that of the piece made this way; None for strips of which the edges of a part are.
+    """
+
+    name: str
+    part: Part | None
     blanks: tuple[Blank, ...]
     why: str
 
@@ -56,8 +60,9 @@ def options(wood: Wood, ways: Sequence[Needs], lines: Sequence[Have]) -> list[Op
     found: dict[tuple[Blank, ...], Option] = {}
     known: dict[tuple[Blank, ...], Made] = {}
     for way in ways:
+        parts = {part.name: part for part in way.model.parts}
         made = tuple(
-            known.setdefault(blanks, Made(way.model.part(name), blanks, way.why))
+            known.setdefault(blanks, Made(name, parts.get(name), blanks, way.why))
             for name, blanks in _by_part(wood, way, lines)
         )
         blanks = tuple(blank for each in made for blank in each.blanks)
@@ -75,7 +80,7 @@ def _in_words(made: Sequence[Made]) -> str:
     parts: dict[str, list[str]] = {}
     for each in made:
         for why in filter(None, each.why.split("; ")):
-            parts.setdefault(SHORT if why == WIDE_SHORT else why, []).append(each.part.name)
+            parts.setdefault(SHORT if why == WIDE_SHORT else why, []).append(each.name)
     return "; ".join(f"{why} ({', '.join(names)})" for why, names in parts.items())
 
 

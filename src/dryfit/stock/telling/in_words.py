@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from dryfit.piece.declared import Have
@@ -11,6 +11,7 @@ from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import flat
 from dryfit.stock.laid_out import BoardLayout, Bought, NamedBlank, StockBoard
+from dryfit.stock.ripped_first import parting, too_thin_whole
 from dryfit.stock.telling.have_lines import with_currency
 from dryfit.stock.telling.said import Fine, Said, between, measured, times
 from dryfit.stock.telling.short import counted
@@ -89,12 +90,25 @@ def _as_cut(board: StockBoard, along: Fraction, across: Fraction, display: Displ
 def flat_in_words(
     board: StockBoard, layout: BoardLayout | None, display: Display, shop: Shop
 ) -> Said:
-    """Return ``planed flat it gives 29 whole, 32.6 ripped to 50``; nothing of a sheet."""
+    """Return ``planed flat it gives 29 whole, 32.6 ripped to 50``; nothing of a sheet.
+
+    With why it is not planed whole, where it would be too thin then (H44).
+    """
     if board.line.kind == "sheet":
         return ()
     usable = usable_thickness(board, layout, display, shop)
     much = between(((Fine(size), f" {name}") for name, size in usable.items()), ", ")
-    return ("planed flat it gives ", *much)
+    blanks = [each.blank for each in layout.placed] if layout is not None else []
+    return ("planed flat it gives ", *much, *_not_whole(board, blanks, shop))
+
+
+def _not_whole(board: StockBoard, blanks: Sequence[NamedBlank], shop: Shop) -> Said:
+    """Return why a board is parted before it is planed; nothing where it need not be."""
+    found = too_thin_whole(board, blanks, shop)
+    if found is None:
+        return ()
+    of = f"; it is {parting(board)} before it is planed, since {found.blank.subject} takes "
+    return (of, Fine(found.needed), " and whole it would be ", Fine(found.whole))
 
 
 def place_in_words(board: StockBoard) -> str:

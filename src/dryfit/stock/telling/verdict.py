@@ -6,9 +6,10 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from dryfit.stock.laid_out import BoardLayout, LaidOut
+from dryfit.stock.laid_out import BoardLayout, FirstToBuy, LaidOut
 from dryfit.stock.laying.reasons import listed
-from dryfit.stock.telling.said import Said
+from dryfit.stock.telling.in_words import bought_in_words, from_line, priced
+from dryfit.stock.telling.said import Said, times
 from dryfit.stock.telling.short import NOT_PROVED, capital, short_in_words, untold_in_words
 
 TIGHT = Fraction(10)
@@ -38,6 +39,8 @@ def _besides(laid: LaidOut) -> Iterator[Said]:
     if laid.way:
         serves = laid.verdict == "enough"
         yield (f"{'So that the wood serves' if serves else 'As it is laid out here'}: {laid.way}.",)
+    if is_tight(laid) and laid.first_to_buy is not None:
+        yield _first_to_buy(laid.first_to_buy)
     untold = untold_in_words(laid)
     if untold and laid.blanks:
         yield (f"Not laid out: {untold}.",)
@@ -45,6 +48,19 @@ def _besides(laid: LaidOut) -> Iterator[Said]:
     nowhere = [blank.name for blank in laid.blanks if blank.name not in placed]
     if nowhere and any(each.at_yard for each in laid.buy):
         yield (f"Also with what is bought these lie on no board: {', '.join(nowhere)}.",)
+
+
+def _first_to_buy(first: FirstToBuy) -> Said:
+    """Return the board to buy first, and what it gives (M28)."""
+    board = first.board
+    what = f"Buy first, so that one more {first.blank.subject} blank can be had: "
+    if board.at_yard:
+        price = priced(board.price, (board,))
+        place = f" ({from_line(board)}){f': {price}' if price else ''}."
+        return (what, "1 of ", *bought_in_words(board), place)
+    wood = f" of {board.line.timber}" if board.line.timber else ""
+    least = times(board.line.sizes)
+    return (what, f"a {board.line.kind}{wood} of at least ", *least, ".")
 
 
 def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:
