@@ -146,7 +146,7 @@ _PARTS = Chapter(
             "1 lid, flat, 18 thick, of MDF, lipped with ash at ends, banding on front edge",
             "",
         ),
-        Sentence("4 posts, upright, 40 x 40, in sequence, 1 spare", "or from one board"),
+        Sentence("4 posts, upright, 40 x 40, in sequence, 1 spare", "or a line `1 spare post`"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),

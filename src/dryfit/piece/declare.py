@@ -49,6 +49,7 @@ from dryfit.piece.parts import WholePiece
 from dryfit.piece.patterns import inner_names
 from dryfit.piece.progress import done_deeds, spoiled_copies
 from dryfit.piece.readings import sums_read
+from dryfit.piece.spare_lines import with_spares
 from dryfit.piece.stages import stage_of
 from dryfit.piece.statements import first_line, lines_of
 from dryfit.piece.sums import Sums
@@ -81,6 +82,7 @@ def declare(notes: Notes, inventories: Sequence[Notes] = ()) -> tuple[Declared, 
     `gaps_of_nothing`, `nominal_sizes`, `unit_slips`, of the module of each kind of line, and of
     `Names` and `Sums`.
     """
+    notes = with_spares(notes)
     units = first_line(notes, UnitsLine)
     first = units.first if units else "length"
     names = _names(notes)

@@ -150,6 +150,10 @@ class BoardLayout:
         return fallen.along, fallen.across
 
 
+SPARE = "spare: "
+"""With this begins why no wood is left for a spare; the part itself has its wood."""
+
+
 @dataclass(frozen=True, slots=True)
 class Lacking:
     """Copies of a part for which there is no wood, and why not; `span` is where it is told of."""

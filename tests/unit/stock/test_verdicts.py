@@ -325,7 +325,7 @@ def test_tight_wood_names_the_first_board_to_buy() -> None:
     assert laid.first_to_buy.blank.subject == "lath"
     assert str(verdict_in_words(laid, {})[1]).startswith("('Buy first, so that one more lath blank")
     line = laid.first_to_buy.board.line
-    assert (line.sizes[0], line.sizes[1]) == (1000, 110)
+    assert line.sizes[:2] == (Fraction(1000), Fraction(110))
     # The cheapest line that gives one; the cheapest of all is too narrow.
     sold = ("2000 x 100 x 27, rough, 9 each", "1000 x 140 x 27, rough, 20 each")
     laid, _ = told(wood, *(f"buy boards of ash, {each}" for each in sold))

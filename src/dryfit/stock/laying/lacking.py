@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Part
 from dryfit.stock.blanks.blank import Blank
-from dryfit.stock.laid_out import BoardLayout, Bought, Lacking, NamedBlank
+from dryfit.stock.laid_out import SPARE, BoardLayout, Bought, Lacking, NamedBlank
 from dryfit.stock.laying.job import key
 from dryfit.stock.laying.outcome import Outcome
 from dryfit.stock.laying.reasons import NO_ROOM
@@ -38,7 +38,7 @@ def lacking(
         if pieces:
             yield Lacking(part.name, _copies(part, pieces), why, span)
         if spares:
-            yield Lacking(part.name, spares, f"spare: {why}", span)
+            yield Lacking(part.name, spares, f"{SPARE}{why}", span)
 
 
 def _copies(part: Part, pieces: Sequence[str]) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from dryfit.stock.laid_out import Lacking, LaidOut
+from dryfit.stock.laid_out import SPARE, Lacking, LaidOut
 from dryfit.stock.laying.reasons import listed
 
 NOT_PROVED = "no layout was found, and no proof that there is none"
@@ -24,7 +24,7 @@ def short_in_words(
     rows = tuple(laid.missing if missing is None else missing)
     if not rows:
         return f"not enough wood{found}"
-    what = listed([counted(row.part, row.copies, written) for row in rows])
+    what = listed([lacked(row, written) for row in rows])
     are = "is" if len(rows) == rows[0].copies == 1 else "are"
     return f"not enough wood{found}: {what} {are} missing"
 
@@ -46,7 +46,15 @@ def counted(name: str, copies: int, written: Mapping[str, str]) -> str:
     return name if copies == 1 else f"{copies} {written.get(name, f'{name}s')}"
 
 
+def lacked(row: Lacking, written: Mapping[str, str]) -> str:
+    """Return what has no wood, with its count: ``3 slats``, ``1 spare leg``."""
+    if not row.why.startswith(SPARE):
+        return counted(row.part, row.copies, written)
+    name = row.part if row.copies == 1 else written.get(row.part, f"{row.part}s")
+    return f"{row.copies} spare {name}"
+
+
 def missing_in_words(row: Lacking, written: Mapping[str, str]) -> str:
     """Return what has no wood, and why not: ``3 slats: no board is long enough``."""
-    why = row.why.removeprefix(f"{row.part}: ")
-    return f"{counted(row.part, row.copies, written)}{f': {why}' if why else ''}"
+    why = row.why.removeprefix(SPARE).removeprefix(f"{row.part}: ")
+    return f"{lacked(row, written)}{f': {why}' if why else ''}"
