@@ -49,7 +49,8 @@ def lay_out(
     prove   whether it is worth a long time to find out that the stock is not enough, or that it is
 
     Of up to 30 blanks that are laid out, boards added at the end of a job never turn "enough" into
-    anything else, where a proof is worth its time. Raises `Malformed` for a job that contradicts itself.
+    anything else, where a proof is worth its time. Raises `Malformed` for a job that contradicts
+    itself.
     """
     instance = compiled(job)
     hopeless = alone(instance)
