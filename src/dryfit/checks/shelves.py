@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
+from dryfit.geometry.frame import SURFACES, WIDTH
 from dryfit.placing.model import Copy, Model, Part
 from dryfit.placing.spans import HIGHEST_LIP, Span, spans
 from dryfit.placing.standing_on import kilograms_a_mm, usual_kind
@@ -52,7 +53,7 @@ def _sagging(model: Model, span: Span) -> Iterator[Diagnostic]:
     modulus = _modulus(part)
     if modulus is None:
         return
-    own = stiffness(part.width, part.thickness, modulus)
+    own = _of_board(part, part.thickness, modulus)
     whole = own + sum((_of_lip(lip) for lip in span.lips), Fraction(0))
     now = sag(load.newtons, span.clear, whole)
     if CREEP * now * _WARNED <= span.clear:
@@ -98,6 +99,16 @@ def _known(part: Part) -> bool:
     return stiffness_of(part.timber or "") is not None
 
 
+def _of_board(part: Part, thick: Fraction, modulus: Fraction) -> Fraction:
+    """Return E I of a shelf so thick, with the lipping that runs along it."""
+    along = [lip for lip in part.lips if SURFACES[lip.surface][0] == WIDTH and not lip.banded]
+    core = part.width - sum((lip.thickness for lip in along), Fraction(0))
+    return stiffness(core, thick, modulus) + sum(
+        (stiffness(lip.thickness, thick, stiffness_of(lip.timber or "") or _LIMP) for lip in along),
+        Fraction(0),
+    )
+
+
 def _of_lip(lip: tuple[Part, Copy]) -> Fraction:
     """Return E I of what lies along a shelf on edge or flat: about its own middle (TRADE H39)."""
     part, copy = lip
@@ -113,10 +124,10 @@ def _remedy(model: Model, span: Span, load: _Load, of_lips: Fraction, modulus: F
     needed = CREEP * 5 * load.newtons * span.clear**3 * _WARNED / 384
     step = display.either(Fraction(1), INCH / 16)
     thick = (part.thickness // step + 1) * step
-    while stiffness(part.width, thick, modulus) + of_lips < needed:
+    while _of_board(part, thick, modulus) + of_lips < needed:
         thick += step
     ways = [f"make it {display.shown(thick)} thick or more"]
-    own = stiffness(part.width, part.thickness, modulus)
+    own = _of_board(part, part.thickness, modulus)
     rung = display.either(Fraction(5), INCH / 4)
     high = 4 * rung
     while own + of_lips + stiffness(part.thickness, high, modulus) < needed and high < HIGHEST_LIP:

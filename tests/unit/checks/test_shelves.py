@@ -67,6 +67,19 @@ def test_a_wood_that_no_table_knows_is_taken_as_limp_and_that_is_said() -> None:
     assert "as limp as 8 GPa" in told.message
 
 
+def test_a_lipping_bears_its_share_and_banding_none() -> None:
+    # By hand: of 280 wide 30 is sugar maple of 12.6 GPa beside 250 of MDF of 3.2, so that the
+    # shelf is (250 x 3.2 + 30 x 12.6) / (280 x 3.2) = 1.315 times as stiff.
+    (plain,) = sagging(with_shelf("MDF"))
+    (lipped,) = sagging(with_shelf("MDF", ", lipped 30 of sugar maple at front"))
+    ratio = plain.figures["sag"] / lipped.figures["sag"]
+    assert abs(ratio - Fraction("1.315")) < Fraction("0.001")
+    (banded,) = sagging(with_shelf("MDF", ", banded 1 of sugar maple at front"))
+    assert banded.figures["sag"] == plain.figures["sag"]
+    (across,) = sagging(with_shelf("MDF", ", lipped 10 of sugar maple at ends"))
+    assert across.figures["sag"] == plain.figures["sag"]
+
+
 def test_what_lies_along_a_shelf_stiffens_it() -> None:
     lip = "1 lip, across, on edge, 40 x 18, between sides, of maple\nlip under shelf: glue\n"
     text = changed(
