@@ -45,6 +45,8 @@ def kind_of_stock(stumble: Stumble) -> Mistake | None:
     if found is None:
         return None
     timber = found.group().removeprefix("of ").rstrip()
+    if " of " in timber:
+        return None  # "bords of ash": the kind is there, and misspelled
     kind = "sheets" if _SHEETS.search(timber) else "boards"
     place = stumble.span(found.start(), found.start() + len(found.group().rstrip()))
     repair = Repair(f"write `{kind} of {timber}`", place, f"{kind} of {timber}")
