@@ -22,6 +22,7 @@ from dryfit.operations.machine_limits import (
     why_not_ripped,
 )
 from dryfit.operations.minutes import METRE, worked
+from dryfit.operations.straight_edges import ON_SLED, SLED, goes_on_sled
 from dryfit.plan.operation import Detail
 from dryfit.plan.setting import Setting
 from dryfit.shop.shop import Shop
@@ -38,17 +39,19 @@ class SawWay:
 
     `fence` is where it stands, None where the cut follows a line.  `straight` is whether a raw edge
     has to be made straight for it; `why` says what keeps a machine from it, or what to do at it.
+    With `on_sled` the board is fast to a sled, its line at the sled's edge.
     """
 
     station: str
     fence: Fraction | None = None
     straight: bool = False
     why: Detail = ()
+    on_sled: bool = False
 
     @property
-    def key(self) -> tuple[str, Fraction | None]:
+    def key(self) -> tuple[str, Fraction | None, bool]:
         """Return what cuts of one operation have in common."""
-        return self.station, self.fence
+        return self.station, self.fence, self.on_sled
 
 
 def saw_way(cut: LayoutCut, shop: Shop) -> SawWay:
@@ -89,8 +92,11 @@ def _along(cut: LayoutCut, shop: Shop) -> SawWay:
     not_at_table_saw = why_not_ripped(piece, at, shop)
     if not_at_table_saw is None:
         not_at_table_saw = _wide_kerf(cut, shop)
-    if not_at_table_saw is None and not (cut.trims or cut.along_bark):
+    raw = cut.trims or cut.along_bark
+    if not_at_table_saw is None and not raw:
         return SawWay(through_cuts.SAW, at, straight=unplaned(cut.board.line))
+    if raw and goes_on_sled(piece, shop) and _wide_kerf(cut, shop) is None:
+        return SawWay(through_cuts.SAW, why=ON_SLED, on_sled=True)
     return SawWay(BENCH, why=not_at_band_saw or not_at_table_saw or ())
 
 
@@ -106,9 +112,12 @@ def settings_of(way: SawWay, cuts: Sequence[LayoutCut], shop: Shop) -> tuple[Set
     """Return how the saw stands for the cuts, which all have that way."""
     if way.station == MITRE_SAW:
         return setting_of.known_to(shop, MITRE_SAW, (setting_of.angle("angle"),))
+    thickest = max(cut.board.sizes[2] for cut in cuts)
+    if way.on_sled:
+        known = through_cuts.through_settings(thickest, SLED, shop)
+        return setting_of.known_to(shop, through_cuts.SAW, known)
     if way.station == through_cuts.SAW:
         assert way.fence is not None
-        thickest = max(cut.board.sizes[2] for cut in cuts)
         return through_cuts.rip_settings(thickest, way.fence, None, shop)
     if way.station == BAND_SAW:
         blade = next(iter(shop.cutters_at(BAND_SAW)), None)
@@ -131,5 +140,7 @@ def sawing_minutes(way: SawWay, cuts: Sequence[LayoutCut], shop: Shop) -> Fracti
         return worked(shop, "hand crosscut" if by_hand else "rough crosscut", each=len(cuts))
     if way.station == BAND_SAW:
         return worked(shop, "rip at band saw", per_metre=metres)
+    if way.on_sled:
+        return worked(shop, "straight-line rip", each=len(cuts), per_metre=metres)
     exact = worked(shop, "rip at table saw", each=len(cuts), per_metre=metres)
     return exact if way.station == through_cuts.SAW else exact * shop.by_hand

@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterator, Sequence
 
 from dryfit.operations.board_saws import BENCH, SawWay
 from dryfit.operations.layout_cuts import LayoutCut
+from dryfit.operations.straight_edges import SLED
 from dryfit.operations.words import listed
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail
@@ -47,6 +48,8 @@ def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str
         hand = " by hand" if way.station == BENCH else ""
         return f"Crosscut {wood}{hand} to chalk marks"
     if all(cut.trims for cut in cuts):
+        if way.on_sled:
+            return f"Saw the raw edge off {wood}, on the {SLED}"
         hand = ", with a hand saw" if way.station == BENCH else ""
         return f"Saw the raw edge off {wood}, along a chalk line{hand}"
     if way.fence is not None:
@@ -54,6 +57,8 @@ def sawing_sentence(cuts: Sequence[LayoutCut], way: SawWay, model: Model) -> str
         return f"Rip {wood}{straight}"
     if way.station == BENCH:
         return f"Rip {wood} with a hand saw"
+    if way.on_sled:
+        return f"Rip {wood} on the {SLED}, its line at the sled's edge"
     return f"Rip {wood} without the fence, along a chalk line"
 
 
@@ -126,7 +131,7 @@ def _told(row: Sequence[LayoutCut], told: Collection[tuple[str, int]]) -> Detail
     each = "each " if len(row) > 1 else ""
     counted_from = "end" if first.cut.saw == "crosscut" else "edge"
     if first.along_bark:
-        counted_from = "edge with the bark"
+        counted_from = "edge with the bark, where that comes in farthest"
     cuts = "Cuts" if len(row) > 1 else "Cut"
     return (
         f"{cuts} {names}{where}: {each}",

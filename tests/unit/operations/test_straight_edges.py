@@ -72,6 +72,23 @@ def test_on_a_sled_the_saw_makes_a_raw_edge_straight(tmp_path: Path, wood: str) 
     assert faults(*documented, shop_tables(file)) == []
 
 
+def test_bark_is_sawn_off_on_the_sled_where_there_is_no_band_saw(tmp_path: Path) -> None:
+    wood = "have 1 slab of ash, 1400 x 240 x 34, rough, waney both edges"
+    case = played(SHELF.format(wood=wood), written(tmp_path, SLED))
+    assert case.faults() == ()
+    rows = [op for step in case.plan.steps for op in step.operations if op.board_cuts]
+    (bark,) = [op for op in rows if op.id.endswith("raw edge")]
+    assert (bark.station, "on the straight-line sled" in bark.sentence) == ("table saw", True)
+    # That edge is straight then, and needs no jointing before it runs along the fence.
+    assert not any("straight edge" in op.id for step in case.plan.steps for op in step.operations)
+    # Without it the fence is no help: the raw edge is sawn off by hand, along a line.
+    other = tmp_path / "without"
+    other.mkdir()
+    by_hand = played(SHELF.format(wood=wood), written(other, ""))
+    rows = [op for step in by_hand.plan.steps for op in step.operations if op.board_cuts]
+    assert [op.station for op in rows if op.id.endswith("raw edge")] == ["bench"]
+
+
 def test_its_minutes_by_hand(tmp_path: Path) -> None:
     shop, _ = read_shop(written(tmp_path, SLED), {})
     assert shop is not None

@@ -24,14 +24,26 @@ def sawn_straight(
     """
     if operation.kind != "straight edge" or operation.station != TABLE_SAW:
         return
-    accessory, height = axes.get("accessory"), axes.get("height")
-    sled = state.tools.accessories.get(str(accessory.value)) if accessory is not None else None
-    if sled is None or sled.name != SLED:
+    if not on_sled(axes):
         yield Trouble(
             Reason.HOLD,
             "its raw edge would run along the fence, and the saw throws it back",
             "the board fast to a straight-line sled",
         )
+        return
+    yield from beyond_sled(state, axes, sizes)
+
+
+def on_sled(axes: Axes) -> bool:
+    """Return whether the board is fast to the sled for straight edges."""
+    accessory = axes.get("accessory")
+    return accessory is not None and accessory.value == SLED
+
+
+def beyond_sled(state: State, axes: Axes, sizes: Sizes) -> Iterator[Trouble]:
+    """Yield what keeps the sled from taking a piece of these sizes, and the blade from it."""
+    sled, height = state.tools.accessories.get(SLED), axes.get("height")
+    if sled is None:
         return
     long, _, thick = sizes
     if sled.longest is not None and long > sled.longest:

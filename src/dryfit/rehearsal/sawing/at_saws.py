@@ -16,6 +16,7 @@ from dryfit.rehearsal.at_machines.limits import Job, beyond
 from dryfit.rehearsal.at_machines.lying import HAND
 from dryfit.rehearsal.at_machines.milling import parting
 from dryfit.rehearsal.at_machines.standing import Axes
+from dryfit.rehearsal.at_machines.straight_line import beyond_sled, on_sled
 from dryfit.rehearsal.at_machines.sweeping import through
 from dryfit.rehearsal.blank import Blank
 from dryfit.rehearsal.fault import Reason, Trouble
@@ -29,7 +30,8 @@ TABLE_SAW, BAND_SAW, MITRE_SAW = "table saw", "band saw", "mitre saw"
 
 def leaves_straight(operation: Operation, axes: Axes) -> bool:
     """Return whether a rip leaves an edge that can run along a fence: at a table saw it does."""
-    return operation.station == TABLE_SAW and axes.get("fence") is not None
+    guided = axes.get("fence") is not None or on_sled(axes)
+    return operation.station == TABLE_SAW and guided
 
 
 def wrong_at_saw(
@@ -49,7 +51,9 @@ def wrong_at_saw(
         for trouble in beyond(job):
             message = f"cut {cut.number}: {trouble.message}"
             yield Trouble(trouble.reason, message, trouble.needed)
-    if operation.station == TABLE_SAW and cut.saw == "rip":
+    if operation.station == TABLE_SAW and cut.saw == "rip" and on_sled(axes):
+        yield from beyond_sled(state, axes, piece.sizes)
+    elif operation.station == TABLE_SAW and cut.saw == "rip":
         yield from parting(operation, axes, state.tools)
         blank = Blank(cut.board, piece.sizes)
         trouble_there = through(axes, blank, "F", state.tools)
@@ -94,7 +98,7 @@ def _set(operation: Operation, axes: Axes, cut: BoardCut) -> Iterator[Trouble]:
     wanted = {setting.axis for setting in operation.settings}
     axis = "fence" if cut.saw == "rip" else "stop"
     if axis not in wanted:
-        if cut.saw == "rip" and operation.station == TABLE_SAW:
+        if cut.saw == "rip" and operation.station == TABLE_SAW and not on_sled(axes):
             message = f"cut {cut.number} is ripped at a table saw without its fence"
             yield Trouble(Reason.HOLD, message, f"the fence at {shown(cut.at)}")
         return
