@@ -10,6 +10,7 @@ from dryfit.geometry.frame import LENGTH, WIDTH, Frame
 from dryfit.joinery.flare import halves
 from dryfit.piece.declared import PIECE_DIMENSIONS
 from dryfit.placing.model import Assembly, Coating, Joint, Model, Part
+from dryfit.placing.staying_straight import staying_straight
 from dryfit.placing.strips import FLUSH, strip_name, strip_parts
 from dryfit.rehearsal.goal import (
     Goal,
@@ -39,9 +40,10 @@ def goal_of(model: Model) -> Goal:
     )
     boxes = {copy.name: copy.box for part in model.parts for copy in part.copies}
     frames = {copy.name: copy.frame for part in model.parts for copy in part.copies}
+    straight = staying_straight(model)
     return Goal(
         overall=model.overall,
-        parts=tuple(_part(part) for part in model.parts),
+        parts=tuple(_part(part, straight=part.name in straight) for part in model.parts),
         joints=tuple(
             _joint(joint, frames[joint.guest], boxes[joint.guest]) for joint in model.joints
         ),
@@ -80,7 +82,7 @@ DECLARED = frozenset(
 """Roles of features that have no mate when a line of the notes asks for them."""
 
 
-def _part(part: Part) -> WantedPart:
+def _part(part: Part, *, straight: bool) -> WantedPart:
     sizes = (part.length, part.width, part.thickness)
     return WantedPart(
         name=part.name,
@@ -99,6 +101,8 @@ def _part(part: Part) -> WantedPart:
         timber=part.timber,
         lips=tuple(WantedLip(lip.surface, lip.thickness, lip.banded) for lip in part.lips),
         waney=frozenset(part.waney),
+        stays_straight=straight,
+        rested=part.rested,
         marks=tuple(
             Mark(
                 id=feature.id,
@@ -127,7 +131,10 @@ def _strips(part: Part) -> Iterator[WantedStrip]:
         for lip in part.lips
     }
     for strips in strip_parts(part, FLUSH):
-        wanted, sizes = _part(strips), (strips.length, strips.width, strips.thickness)
+        wanted, sizes = (
+            _part(strips, straight=False),
+            (strips.length, strips.width, strips.thickness),
+        )
         for copy in strips.copies:
             yield WantedStrip(copy.name, wanted, on[copy.name], sizes)
 

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from dryfit.plan.plan import Plan, Step
     from dryfit.plan.reasons import StepReasons
     from dryfit.planning.wished_move import Wished
+    from dryfit.shop.taken_for_granted import Resting
     from dryfit.stock.laid_out import LaidOut
 
     Listing = Callable[[Mapping[str, str]], tuple[WorkList | None, Findings]]
@@ -93,20 +94,20 @@ def check(
     findings += in_place
     if model is not None:
         glued, coated = len(model.assemblies), len(model.coatings)
-        said = shop_assumptions(shop, glued=glued, coated=coated, resting=_some_rest(model, shop))
+        said = shop_assumptions(shop, glued=glued, coated=coated, resting=_resting(model, shop))
         model = replace(model, assumptions=model.assumptions + said)
     if model is not None and worst(findings) is not Severity.ERROR:
         findings += check_model(model, shop)
     return Checked(source, declared, shop, model, once(findings))
 
 
-def _some_rest(model: Model, shop: Shop) -> bool:
-    """Return whether some wood of the notes may rest while it is planed."""
-    if not (model.stock or model.yard):
-        return False
-    from dryfit.stock.resting import may_rest
+def _resting(model: Model, shop: Shop) -> Resting | None:
+    """Return which wood may rest while it is milled, where the notes tell of wood."""
+    if not (model.stock or model.yard or any(part.asked for part in model.parts)):
+        return None
+    from dryfit.stock.resting import resting
 
-    return may_rest(model, shop)
+    return resting(model, shop)
 
 
 def _patterns(

@@ -13,12 +13,14 @@ from tests.rehearsal_damage.wanted import part_of, sizes
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan
 from dryfit.plan.sawing import Becomes, BoardCut, SawnBoard
-from dryfit.rehearsal.goal import Goal
+from dryfit.rehearsal.goal import Goal, WantedPart
 from dryfit.shop import Shop
 
 TRIM, STRIP = Fraction(25), Fraction(10)
 KERFS = {"band saw": Fraction(3), "table saw": Fraction(16, 5), "bench": Fraction(1)}
 ACROSS = Fraction(3)
+MUCH = Fraction(3)
+"""mm: what loses less is planed in one go."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +63,9 @@ def _subjects(plan: Plan, goal: Goal, shop: Shop) -> Iterator[Subject]:
         # Leaves of one slab are resawn, which no board of one blank a leaf can be.
         if f"{part.name} / resaw" in rows or crosscut.rough is None:
             continue
+        if _rests(part, crosscut.rough[2], shop):
+            # Out of boards that are known it would be planed in two goes, with a rest between.
+            continue
         copies = crosscut.work[0].copies
         long = sizes(part.copies[0])[0] + 2 * part.horns
         if part.sloped is not None:
@@ -71,6 +76,12 @@ def _subjects(plan: Plan, goal: Goal, shop: Shop) -> Iterator[Subject]:
         blanks = tuple(copies[at : at + each] for at in range(0, len(copies), each))
         label = f"board {name.partition(' / ')[0]}"
         yield Subject(label, crosscut, rip, blanks, part.timber)
+
+
+def _rests(part: WantedPart, thick: Fraction, shop: Shop) -> bool:
+    """TRADE A3.7: a quarter of the thickness or more comes off, or it has to stay straight."""
+    to = sizes(part.copies[0])[2] + (shop.allowances["panel_flattening"] if part.staves else 0)
+    return thick - to > MUCH and (part.stays_straight or 4 * (thick - to) > thick)
 
 
 def _each(rough: Fraction, long: Fraction, shop: Shop) -> int:

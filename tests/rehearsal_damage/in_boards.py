@@ -354,6 +354,16 @@ def never_resawn(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     return left_out(plan, chance, lambda op: op.kind == "resaw")
 
 
+def strip_not_trued(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    """A strip is resawn with a rough face along the fence, or on a rough edge."""
+    return left_out(plan, chance, lambda op: op.kind in {"strip face", "strip edge"})
+
+
+def planed_in_one_go(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    """Wood of which much is planed off has no rest between."""
+    return left_out(plan, chance, lambda op: op.kind == "rough thickness")
+
+
 def longer_than_it_is_ripped(
     plan: Plan, goal: Goal, shop: Shop, chance: random.Random
 ) -> Shop | None:
@@ -400,6 +410,8 @@ KINDS: tuple[Kind, ...] = (
             (sheet_of_another_thickness, (Reason.WOOD,)),
             (strip_too_thin_for_its_leaves, (Reason.WOOD, Reason.SIZE)),
             (never_resawn, (Reason.COUNT, Reason.ORDER)),
+            (strip_not_trued, (Reason.REFERENCE,)),
+            (planed_in_one_go, (Reason.WAIT,)),
             (blank_over_a_bad_place, (Reason.WOOD,)),
             (kerf_forgotten, (Reason.SIZE,)),
             (wood_of_another_timber, (Reason.WOOD,)),

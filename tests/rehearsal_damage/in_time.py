@@ -95,6 +95,17 @@ def rest_skipped(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     return None
 
 
+def fresh_leaves(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
+    """Leaves that are resawn are planed before they have lain on stickers."""
+    for _, step, op in shuffled(chance, deeds(plan)):
+        for later, _, other in deeds(plan) if op.kind == "resaw" else ():
+            if other.kind == "face" and copies_of(op) & copies_of(other):
+                told = earlier(plan, later, step.ends.tenths + op.after_tenths, op.id)
+                if told is not None:
+                    return told
+    return None
+
+
 def coated_too_early(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | None:
     """A coat begins before the one under it is dry."""
     for at, step, op in shuffled(chance, deeds(plan)):
@@ -199,6 +210,7 @@ def glued_over_night(plan: Plan, _goal: Goal, chance: random.Random) -> Plan | N
 KINDS: tuple[Kind, ...] = (
     kind(cure_skipped, Reason.WAIT),
     kind(rest_skipped, Reason.WAIT),
+    kind(fresh_leaves, Reason.WAIT),
     kind(coated_too_early, Reason.WAIT),
     kind(fitted_too_early, Reason.WAIT),
     kind(outside_the_hours, Reason.HOURS),

@@ -127,7 +127,9 @@ KINDS: tuple[Kind, ...] = (
     Kind("Limits", "keyword.operator.word", ("_ATMOST", "_ATLEAST", "_BETWEENSIZES")),
     Kind("Panels of staves", "keyword.other", ("_GLUEDFROM", "_STAVES")),
     Kind(
-        "What is asked of the wood", "keyword.other", ("WOOD", "SAWN", "WANEY", "_GRAIN", "SPARE")
+        "What is asked of the wood",
+        "keyword.other",
+        ("WOOD", "SAWN", "WANEY", "_GRAIN", "SPARE", "_ONSTICKERS", "UNRESTED"),
     ),
     Kind("Edges that are covered", "keyword.other", ("LIPPED", "LIPPEDWITH", "LIPPING", "LIPSIDE")),
     Kind(

@@ -141,12 +141,12 @@ _PARTS = Chapter(
         Sentence(
             "1 lid, flat, glued from 4 staves, at least 280 wide, waney at front", "in limits"
         ),
-        Sentence("2 flaps, 12 thick, grain upright, quartersawn, resawn", "or bookmatched"),
+        Sentence("2 flaps, rift, grain upright, resawn, 3 days on stickers", "or bookmatched"),
         Sentence(
             "1 lid, flat, 18 thick, of MDF, lipped with ash at ends, banding on front edge",
             "",
         ),
-        Sentence("4 posts, upright, 40 x 40, in sequence, 1 spare", "or a line `1 spare post`"),
+        Sentence("4 posts, in sequence, planed in one go, 1 spare", "or a line `1 spare post`"),
         Sentence("1 lid, flat, 20 thick, cut after glue up base", "its length is measured then"),
         Sentence("1 door, upright, 20 thick, in bay, gap 2, cut as drawn", "or else to measure"),
     ),

@@ -20,7 +20,7 @@ from dryfit.operations.minutes import METRE, worked
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.planer_strips import fed_between
 from dryfit.operations.resaw import WHY_STICKERED, WHY_TRUED_FIRST, resawn
-from dryfit.operations.resting import LOOKED_AT, WHY_RESTED, before_the_rest, both_faces
+from dryfit.operations.resting import WHY_RESTED, before_the_rest, both_faces, looked_at
 from dryfit.operations.rough_rips import rough_ripped
 from dryfit.operations.stave_widths import each_width
 from dryfit.operations.strips import Strips, strips_for
@@ -31,7 +31,7 @@ from dryfit.operations.words import spoken
 from dryfit.plan.operation import Detail, Operation, Rule
 from dryfit.plan.setting import Hold
 from dryfit.quantities import Display
-from dryfit.shop.resting import LEFT, rests
+from dryfit.shop.resting import LEFT, rest_of
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank, gang_length, shortest_fed
 
@@ -72,8 +72,10 @@ def milled(
         rows = with_waney_edges(rows, blank, shop)
     if out is not None:
         rows = [_with_extra(row, out, shop) for row in rows if row.kind not in _spared(out)]
-        timed = [each for row in rows for each in _in_its_time(row, out, shop)]
-        needed = (for_those(row, out, shop) for row in timed)
+    rest = 0 if strips is not None else _rest(blank, out, shop)
+    rows = [each for row in rows for each in _in_its_time(row, blank, rest, out, shop)]
+    if out is not None:
+        needed = (for_those(row, out) for row in rows)
         rows = [row for row in needed if row is not None]
     begins = tuple(end.then(row.id) for row in rows[:1] for end in first.ends)
     if blank.part.waney:
@@ -105,20 +107,34 @@ def _why_now(row: Operation, before: Operation) -> str:
     return WHY_THICKNESS_AFTER_EDGE if row.kind == "rough thickness" else _WHY_NOW[row.kind]
 
 
-def _in_its_time(row: Operation, out: OutOfBoards, shop: Shop) -> tuple[Operation, ...]:
+def _in_its_time(
+    row: Operation, blank: Blank, rest: int, out: OutOfBoards | None, shop: Shop
+) -> tuple[Operation, ...]:
     """Return the planing to thickness with what keeps the wood straight; other deeds as they are.
 
-    What is resawn has rested as leaves.
+    It is planed all but the last of it, and rests for so many tenths of a minute.
     """
-    if row.kind != "thickness" or row.station != PLANER:
+    if row.kind != "thickness":
         return (row,)
-    blank = out.blank
-    if out.leaves > 1 or not rests(blank.thickness, blank.to_thickness, shop):
-        return (replace(row, details=(*row.details, *both_faces(blank))),)
+    if not rest:
+        told = both_faces(blank) if out is not None and row.station == PLANER else ()
+        return (replace(row, details=(*row.details, *told)),)
     nearly = replace(blank, thickness=blank.to_thickness + LEFT + shop.allowances["facing"])
-    last = _with_extra(_thickness(nearly, shop), replace(out, blank=nearly), shop)
-    last = replace(last, details=(*last.details, LOOKED_AT))
-    return before_the_rest(last, row, blank, shop), last
+    last = _thickness(nearly, shop)
+    if out is not None:
+        last = _with_extra(last, replace(out, blank=nearly), shop)
+    last = replace(last, details=(*last.details, looked_at(shop)))
+    return before_the_rest(last, row, blank, rest, shop), last
+
+
+def _rest(blank: Blank, out: OutOfBoards | None, shop: Shop) -> int:
+    """Return how many tenths all pieces rest that do; without boards only as the notes say."""
+    if out is not None:
+        return max(out.rests.values(), default=0)
+    told = blank.part.rested or 0
+    # How thick a board will be is not known, so that no rule says whether it rests.
+    thick, to = blank.thickness, blank.to_thickness
+    return rest_of(thick, to, shop, straight=False, known=True, told=told)
 
 
 def _spared(out: OutOfBoards) -> frozenset[str]:

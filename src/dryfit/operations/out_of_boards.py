@@ -7,10 +7,14 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from dryfit.joinery.resawing import leaf_for
+from dryfit.placing.model import Model
+from dryfit.placing.staying_straight import staying_straight
+from dryfit.shop.resting import LEFT, rest_of
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.boards import flat, unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, Placed
+from dryfit.stock.resting import moisture_known
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +28,7 @@ class OutOfBoards:
     planed already and used as it is needs none of them: `kept` are pieces of which that holds one
     by one.  `thick` tells of each piece how thick it is sawn, and how thick it can be planed flat.
     `leaves` are resawn out of one.
+    `rests` tells of each piece how many tenths it rests before it is planed true, 0 for not.
     Some go through the planer `between_strips`, as they are too short to be bitten by it.
     """
 
@@ -37,6 +42,7 @@ class OutOfBoards:
     leaves: int = 1
     kept: frozenset[str] = frozenset()
     thick: Mapping[str, tuple[Fraction, Fraction]] = field(default_factory=dict)
+    rests: Mapping[str, int] = field(default_factory=dict)
     between_strips: bool = False
 
     @property
@@ -49,14 +55,39 @@ class OutOfBoards:
 
 
 def outs_of(
-    blanks: Mapping[str, Blank], laid: LaidOut, freed: Mapping[str, tuple[str, ...]], shop: Shop
+    blanks: Mapping[str, Blank],
+    laid: LaidOut,
+    freed: Mapping[str, tuple[str, ...]],
+    model: Model,
+    shop: Shop,
 ) -> dict[str, OutOfBoards]:
     """Return how parts come out of the layouts, by name; those of which no piece does are left out.
 
     `blanks` are the parts' as they would be without a layout; `freed` as in `Sawing`.
     """
     found = ((name, _out_of(blank, laid, freed, shop)) for name, blank in blanks.items())
-    return {name: out for name, out in found if out is not None}
+    outs = {name: out for name, out in found if out is not None}
+    straight = staying_straight(model)
+    return {
+        name: replace(out, rests=_rests(out, laid, model, shop, straight=name in straight))
+        for name, out in outs.items()
+    }
+
+
+def _rests(
+    out: OutOfBoards, laid: LaidOut, model: Model, shop: Shop, *, straight: bool
+) -> dict[str, int]:
+    """Return how long each piece rests; leaves have rested when they come to the planer."""
+    found: dict[str, int] = {}
+    to = out.blank.to_thickness
+    for layout in laid.layouts if out.leaves == 1 else ():
+        known = moisture_known(layout.board.line, model)
+        for name in (piece for one in layout.placed for piece in one.blank.pieces):
+            thick, flat_to = out.thick.get(name, (to, to))
+            told = out.blank.part.rested
+            rest = rest_of(thick, to, shop, straight=straight, known=known, told=told)
+            found[name] = rest if flat_to >= to + LEFT else 0
+    return {name: rest for name, rest in found.items() if name in out.thick}
 
 
 def _out_of(

@@ -9,11 +9,11 @@ from dryfit.operations import setting_of
 from dryfit.operations.blank_deeds import pieces_of
 from dryfit.operations.machine_limits import BAND_SAW
 from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.resting import leaves_rest, stacked
 from dryfit.operations.strips import Strips
 from dryfit.operations.words import in_a_word
 from dryfit.plan.operation import Detail, Operation, Work
 from dryfit.plan.setting import Hold, Setting
-from dryfit.shop.resting import in_words
 from dryfit.shop.shop import Shop
 
 WHY_TRUED_FIRST = "the strip stands on its true edge, and its true face runs along the fence"
@@ -61,7 +61,7 @@ def resawn(strips: Strips, shop: Shop) -> Operation:
         work=(Work(blank.subject, blank.pieces, (), hold, ()),),
         tenths=tenths(exact * (shop.by_hand if high else 1)),
         sentence=sentence,
-        after_tenths=shop.stickered,
+        after_tenths=leaves_rest(blank.part, shop),
         splittable=False,
         check="each leaf is as thick along one edge as along the other",
         details=_details(strips, shop, by_hand=high),
@@ -104,8 +104,9 @@ def _details(strips: Strips, shop: Shop, *, by_hand: bool) -> tuple[Detail, ...]
         told.append(("What is left of a strip after its last leaf is a thin board to keep",))
     if strips.blank.part.bookmatched:
         told.append(_NUMBERED)
-    if shop.stickered:
-        told.append((f"Stack them on stickers for {in_words(shop.stickered)}, air on all sides",))
+    rest = leaves_rest(strips.blank.part, shop)
+    if rest:
+        told.append(stacked(rest))
     return tuple(told)
 
 

@@ -10,7 +10,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.operations import setting_of
-from dryfit.operations.machine_limits import PLANER
+from dryfit.operations.machine_limits import JOINTER, PLANER
+from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation
 from dryfit.shop.resting import LEFT, in_words
 from dryfit.shop.shop import Shop
@@ -21,21 +22,24 @@ BOTH_FACES = Fraction(3)
 WHY_RESTED = "so much comes off that the wood moves, and it is planed true when it has come to rest"
 
 
-def before_the_rest(last: Operation, all_in_one: Operation, blank: Blank, shop: Shop) -> Operation:
+def before_the_rest(
+    last: Operation, all_in_one: Operation, blank: Blank, rest: int, shop: Shop
+) -> Operation:
     """Return the planing to nearly the thickness that comes before `last`, with its rest.
 
     `all_in_one` is the planing to thickness as it would be without a rest.
     """
-    nearly = blank.to_thickness + LEFT
+    nearly = (setting_of.plain("thickness", blank.to_thickness + LEFT),)
+    said = all_in_one.sentence.replace("to thickness", "close to thickness")
     return replace(
         all_in_one,
         id=last.id.replace(" / thickness", " / rough thickness"),
         kind="rough thickness",
-        settings=setting_of.known_to(shop, PLANER, (setting_of.plain("thickness", nearly),)),
+        settings=setting_of.known_to(shop, PLANER, nearly) if last.station == PLANER else (),
         tenths=all_in_one.tenths - last.tenths,
-        sentence=all_in_one.sentence.replace("to thickness, all in one go", "close to thickness"),
-        details=(*both_faces(blank), _stacked(shop)),
-        after_tenths=shop.rest,
+        sentence=said.replace(", all in one go", "").replace(", to a gauge line", ""),
+        details=(*_close_to(last, blank), *both_faces(blank), stacked(rest)),
+        after_tenths=rest,
         splittable=False,
     )
 
@@ -43,11 +47,29 @@ def before_the_rest(last: Operation, all_in_one: Operation, blank: Blank, shop: 
 TURNED: Detail = (
     "Once both faces are clean turn each piece after every pass, so that both lose alike",
 )
-LOOKED_AT: Detail = ("What has moved in its rest gets one face true again at the jointer first",)
 
 
-def _stacked(shop: Shop) -> Detail:
-    return (f"Stack them on stickers for {in_words(shop.rest)}, air on all sides",)
+def _close_to(last: Operation, blank: Blank) -> tuple[Detail, ...]:
+    """Return how thick it is left where no planer is set to it."""
+    return () if last.station == PLANER else (("Leave them ", blank.to_thickness + LEFT, " thick"),)
+
+
+def looked_at(shop: Shop) -> Detail:
+    """Return that what was true before its rest may not be true after it."""
+    where = "at the jointer" if JOINTER in shop.stations else "with a plane"
+    return (f"What has moved in its rest gets one face true again {where} first",)
+
+
+def stacked(rest: int) -> Detail:
+    """Return how wood lies that rests for so many tenths of a minute."""
+    days, more = divmod(rest, 24 * 60 * 10)
+    time = f"{days} days" if days > 1 and not more else in_words(rest)
+    return (f"Stack them on stickers for {time}, air on all sides",)
+
+
+def leaves_rest(part: Part, shop: Shop) -> int:
+    """Return how many tenths of a minute the leaves of a part lie on stickers (A8.3)."""
+    return shop.rests.resawn if part.rested is None else part.rested
 
 
 def both_faces(blank: Blank) -> tuple[Detail, ...]:

@@ -39,6 +39,7 @@ from dryfit.plan.sawing import BadZone, Becomes, SawnBoard
 from dryfit.shop.shop import Shop
 from dryfit.stock.boards import unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
+from dryfit.stock.resting import moisture_known
 from dryfit.stock.ripped_first import too_thin_whole
 
 ZERO = Fraction(0)
@@ -100,7 +101,7 @@ def sawn_boards(laid: LaidOut, model: Model, shop: Shop) -> Sawing:
     uncut = tuple(_whole_sheets(laid, model))
     return Sawing(
         Batch(tuple(operations), tuple(rules.values())),
-        (*(_board(layout.board) for layout in layouts), *uncut),
+        (*(_board(layout.board, model) for layout in layouts), *uncut),
         {subject: tuple(names) for subject, names in freed.items()},
         frozenset(name for each in uncut if each.becomes for name in each.becomes.pieces),
     )
@@ -117,7 +118,7 @@ def _whole_sheets(laid: LaidOut, model: Model) -> Iterator[SawnBoard]:
         part = parts[blank.part]
         if blank.pieces and not (part.lips or part.measures or any(blank.allowance)):
             becomes = Becomes(blank.name, blank.letter, blank.pieces)
-            yield replace(_board(layout.board), becomes=becomes)
+            yield replace(_board(layout.board, model), becomes=becomes)
 
 
 def _sawn_to_size(layout: BoardLayout) -> bool:
@@ -214,7 +215,7 @@ def _ends(line: Have) -> tuple[Fraction, Fraction] | None:
     return None if here is None or there is None or here == there else (here, there)
 
 
-def _board(board: StockBoard) -> SawnBoard:
+def _board(board: StockBoard, model: Model) -> SawnBoard:
     line = board.line
     long, wide, thick = board.sizes
     return SawnBoard(
@@ -233,6 +234,7 @@ def _board(board: StockBoard) -> SawnBoard:
             for zone in line.avoid
         ),
         on_hand=board.on_hand,
+        damp=not moisture_known(line, model),
         grain=line.kind != "sheet" or line.grain,
         waney=line.waney,
         ends=_ends(line),

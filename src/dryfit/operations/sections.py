@@ -60,7 +60,7 @@ def sections_of(
     fed = {part.name: fed_length(part, model.display.unit, shop) for part in parts}
     outs: dict[str, OutOfBoards] = {}
     if laid is not None:
-        outs = outs_of(blanks, laid, sawing.freed, shop)
+        outs = outs_of(blanks, laid, sawing.freed, model, shop)
         blanks |= {name: out.blank for name, out in outs.items()}
         fed |= {name: out.blank.length for name, out in outs.items()}
     ways = {part.name: way_to_length(part, fed[part.name], shop) for part in parts}

@@ -19,7 +19,8 @@ from dryfit.operations.wide_boards import hand_planed
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.blank import Blank, to_be_resawn
+from dryfit.stock.blanks.blank import Blank
+from dryfit.stock.boards import to_be_resawn
 
 WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"
 WHY_BOTH_FACES = "the planer copies the face that lies down, so that face is true first"

@@ -12,27 +12,16 @@ from dataclasses import replace
 from dryfit.operations.out_of_boards import OutOfBoards
 from dryfit.operations.words import listed
 from dryfit.plan.operation import Operation
-from dryfit.shop.resting import LEFT, rests
-from dryfit.shop.shop import Shop
 
 
-def for_those(row: Operation, out: OutOfBoards, shop: Shop) -> Operation | None:
+def for_those(row: Operation, out: OutOfBoards) -> Operation | None:
     """Return a deed on the pieces that it is needed for, None where it is for none."""
     if row.kind == "rough thickness":
-        return _without(row, {*out.kept, *_soon_thin(out, shop)}, "off which little comes")
+        soon = [name for name, rest in out.rests.items() if not rest]
+        return _without(row, {*out.kept, *soon}, "off which little comes")
     if row.kind in {"face", "thickness"}:
         return _without(row, out.kept, "which have that thickness already")
     return row
-
-
-def _soon_thin(out: OutOfBoards, shop: Shop) -> Collection[str]:
-    """Return the pieces of which so little comes off that they need no rest, or have no room."""
-    to = out.blank.to_thickness
-    return [
-        name
-        for name, (thick, flat) in out.thick.items()
-        if flat < to + LEFT or not rests(thick, to, shop)
-    ]
 
 
 def _without(row: Operation, names: Collection[str], why: str) -> Operation | None:

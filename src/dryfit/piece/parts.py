@@ -19,6 +19,7 @@ from dryfit.notes.tree import (
     OfTimber,
     PartsLine,
     Reference,
+    Rests,
     Run,
     Spare,
 )
@@ -34,6 +35,7 @@ from dryfit.piece.sums import Sums
 from dryfit.piece.wood_wishes import (
     ask_of_wood,
     glued_from_boards,
+    rested,
     run_of_grain,
     sawn_words,
     wood_wishes,
@@ -64,7 +66,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
     ask_about_order(line, amounts, whole.first, sums)
     fitted, horns, load = _one(line, Fitted), _one(line, Horns), _one(line, Carries)
     at, timber, staves = _one(line, At), _one(line, OfTimber), _one(line, GluedFrom)
-    spare = _one(line, Spare)
+    spare, rests = _one(line, Spare), _one(line, Rests)
     of_wood = timber.timber if timber else whole.timber
     placed = put(line.clauses, sums, names, lying(lies.axes, wider_than_deep=whole.wider_than_deep))
     part = DeclaredPart(
@@ -103,6 +105,7 @@ def declared_part(line: PartsLine, sums: Sums, names: Names, whole: WholePiece) 
         splay=declared_splay(line, lies, sums),
         carries=LoadWords(load.kind, load.kilograms, load.every, load.span) if load else None,
         spare=spare.count if spare else 0,
+        rested=rested(rests, sums) if rests else None,
         lips=_lips(line, sums),
     )
     sums.findings += ask_of_wood(line, part)

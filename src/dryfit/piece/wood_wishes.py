@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity
-from dryfit.notes.tree import GluedFrom, PartsLine, Run, WoodWords
+from dryfit.notes.tree import GluedFrom, PartsLine, Rests, Run, WoodWords
 from dryfit.piece.declared import PLACE_SIDE, DeclaredPart, WoodWish
 from dryfit.piece.sums import Sums
 
@@ -51,6 +51,32 @@ def sawn_words(line: PartsLine) -> str | None:
     return next((words.words[0] for words in _words(line) if words.kind == "sawn"), None)
 
 
+def rested(words: Rests, sums: Sums) -> int | None:
+    """Return how many minutes the wood of a part is to lie on stickers, 0 for ``in one go``.
+
+    Findings: time-not-positive, rests-too-long.
+    """
+    if words.time is None:
+        return 0
+    minutes = sums.minutes(words.time)
+    if minutes is not None and minutes > LONGEST_REST:
+        sums.findings.append(
+            Diagnostic(
+                "rests-too-long",
+                Severity.ERROR,
+                f"{words.span.text()} is more than 60 days",
+                words.span,
+                hints=(Hint("wood that is milled lies for days, and dries before in months"),),
+            )
+        )
+        return None
+    return minutes
+
+
+LONGEST_REST = 60 * 24 * 60
+"""Minutes: longer than that nothing lies between two passes of a planer (TRADE A8.3: a week)."""
+
+
 def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     """Yield wishes that the part cannot have.
 
@@ -58,6 +84,7 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
     lip-of-what.
     """
     yield from _covered(part)
+    yield from _sheet_at_rest(line, part)
     for wish in part.wood:
         if wish.kind in {"sawn", "resawn"} and part.stock == "sheet":
             made = "no cut of a log makes" if wish.kind == "sawn" else "are never"
@@ -122,6 +149,18 @@ def _covered(part: DeclaredPart) -> Iterator[Diagnostic]:
                 Hint("name the sheet, such as `of birch ply`, or leave the words out"),
                 Hint("a solid edge on a solid board is a part of its own, glued to it"),
             ),
+        )
+
+
+def _sheet_at_rest(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
+    rests = next((each for each in line.clauses if isinstance(each, Rests)), None)
+    if rests is not None and part.stock == "sheet":
+        yield Diagnostic(
+            "sheet-sawn",
+            Severity.ERROR,
+            f"{part.name} is of sheet goods, which no planer makes thinner",
+            rests.span,
+            hints=(Hint("leave the words out, or name a solid timber"),),
         )
 
 

@@ -122,16 +122,15 @@ class Drift:
 class Part:
     """One line of the cut list: equal copies with their features in the part frame.
 
-    `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, plural as the maker wrote
-    it.  `run` is upright, across or front to back.  `made` is True for what the tool adds itself
-    (buttons).  `asked` is what the line asks of its wood, as written (``bookmatched``).  `opening`
-    names the opening in which it stands free.  `drifts` are cuts that move with a measurement that
-    is still to be taken.  `horns` is what each end is longer until the glue-up, beyond `length`;
-    `with_horns` says that `length` and all places are counted so.  `cut` is how its boards are
-    sawn, None where nobody says; `moisture` what its wood holds, `carries` what the notes put on
-    it; `slopes_out` how far a side of a box leans, mm per mm up.  `sloped` is how splayed copies
-    are cut, where `length` and all places are those upright.  `spare` counts more blanks of it;
-    `lips` are glued on before joints are cut; `waney` edges stay as they grew: none, E2, or both.
+    `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, mostly plural.  `run` is
+    upright, across or front to back.  `made` parts the tool adds itself (buttons).  `asked` is what
+    the line asks of its wood, as written (``bookmatched``).  `opening` names the opening in which
+    it stands free.  `drifts` move with a measurement.  `horns` is what each end is longer until the
+    glue-up, beyond `length`; `with_horns` that all is counted so.  `cut` is how its boards are
+    sawn, None if nobody says; `moisture` what its wood holds, `carries` what it bears; `slopes_out`
+    how far a box's side leans, mm per mm up.  `sloped` is how splayed copies are cut, all places
+    being upright.  `spare` counts more blanks; `rested` tenths on stickers, None by rule.  `lips`
+    are glued on before joints are cut; `waney` edges (E2 or both) stay as they grew.
     """
 
     name: str
@@ -161,6 +160,7 @@ class Part:
     slopes_out: Fraction | None = None
     carries: LoadWords | None = None
     spare: int = 0
+    rested: int | None = None
     lips: tuple[Lip, ...] = ()
     waney: tuple[str, ...] = ()
 

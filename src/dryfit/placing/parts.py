@@ -92,6 +92,7 @@ def _part(
         moisture=site.moisture,
         carries=declared.carries,
         spare=declared.spare,
+        rested=None if declared.rested is None else 10 * declared.rested,
         lips=lips_of(marked.frames[copies[0].name], covered),
         horns=(site.amount(declared.horns) if declared.horns else None) or Fraction(0),
         waney=("E", "E2")[-len(waney) :] if waney else (),

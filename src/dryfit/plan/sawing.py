@@ -38,10 +38,11 @@ class SawnBoard:
     """A board before it is cut.
 
     `sheet` goods are true as they come; a `rough` board is true nowhere.  `cup`, `bow` and `twist`
-    are how far the whole board is out of flat.  A board that is not `on_hand` is bought first.
-    `grain` runs along its length; a sheet without one may be cut either way round.  `becomes` is
-    what a board is that no cut parts.  `waney` counts its edges under bark: two, or the far one.
-    `ends` are its widths at its left and right end, None where it is as wide all along.
+    are how far the whole board is out of flat.  A board that is not `on_hand` is bought first; of a
+    `damp` one nobody told the moisture.  `grain` runs along its length; a sheet without one may be
+    cut either way round.  `becomes` is what a board is that no cut parts.  `waney` counts its
+    edges under bark: two, or the far one.  `ends` are its widths at its left and right end, None
+    where it is as wide all along.
     """
 
     label: str
@@ -56,6 +57,7 @@ class SawnBoard:
     twist: Fraction = Fraction(0)
     zones: tuple[BadZone, ...] = ()
     on_hand: bool = True
+    damp: bool = False
     grain: bool = True
     becomes: Becomes | None = None
     waney: int = 0

@@ -104,6 +104,10 @@ class WantedPart:
     lips: tuple[WantedLip, ...] = ()
     waney: frozenset[str] = frozenset()
     """Edges (E, E2) that stay as they grew."""
+    stays_straight: bool = False
+    """A stile of a door, a part of a drawer, a long rail."""
+    rested: int | None = None
+    """How many tenths of a minute its wood is to rest, where the notes say so."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""Which wood comes to rest before it is planed true: what loses much of its thickness (A3.7)."""
+"""How long wood rests while it is milled, and how much is left for the last pass (TRADE A3.7)."""
 
 from __future__ import annotations
 
@@ -12,13 +12,24 @@ LEFT = Fraction(3, 2)
 """mm that are left for the last pass: 1 to 2 (TRADE A3.7)."""
 
 
-def rests(thick: Fraction, to: Fraction, shop: Shop) -> bool:
-    """Return whether wood planed from one thickness to another, in mm, rests on the way.
+def rest_of(
+    thick: Fraction, to: Fraction, shop: Shop, *, straight: bool, known: bool, told: int | None
+) -> int:
+    """Return how many tenths of a minute wood rests that is planed from one thickness to another.
 
-    It does not in a shop without a rest, nor where less comes off before than after it.
+    It is `told` by the notes, or the longest that it has a reason for: much comes off, it has to
+    stay `straight`, its moisture is not `known`.  It does not rest where less comes off before
+    than after it.
     """
-    off = thick - to
-    return shop.rest > 0 and off > MUCH * thick and off > 2 * LEFT
+    if thick - to <= 2 * LEFT:
+        return 0
+    if told is not None:
+        return told
+    return max(
+        shop.rests.planed if thick - to > MUCH * thick else 0,
+        shop.rests.straight if straight else 0,
+        0 if known else shop.rests.unknown,
+    )
 
 
 def in_words(tenths: int) -> str:

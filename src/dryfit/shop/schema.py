@@ -127,6 +127,6 @@ SHOP = Table(
         "clamping": Named("figure of clamping", _LENGTH),
         "sanding": Table({"grits": Value(values.grits), "inside": Value(values.share)}),
         "by_hand": Table({"times": _COUNT}),
-        "rest": Table({"planed": _TENTHS, "resawn": _TENTHS}),
+        "rest": Table(dict.fromkeys(("planed", "straight", "unknown", "resawn"), _TENTHS)),
     }
 )

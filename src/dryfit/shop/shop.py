@@ -135,6 +135,20 @@ class Sanding:
 
 
 @dataclass(frozen=True, slots=True)
+class Rests:
+    """How many tenths of a minute wood lies on stickers, 0 for no rest (TRADE A3.7, A8.3).
+
+    Before its last pass at the planer: where much is `planed` off, where it has to stay
+    `straight`, and where its moisture is `unknown`; before its first: where it is `resawn`.
+    """
+
+    planed: int
+    straight: int
+    unknown: int
+    resawn: int
+
+
+@dataclass(frozen=True, slots=True)
 class Shop:
     """The whole shop; `files` names what it was read from, `sha256` is that of their bytes.
 
@@ -144,8 +158,7 @@ class Shop:
     `minutes` maps a kind of work to its rates in tenths by word (``each``, ``per_metre``,
     ``per_joint``, ...), kept as exact Fractions of a tenth.  `allowances`, `shims` and `clamping`
     are lengths in mm by name.  Planing and sawing by hand take `by_hand` times the machines'
-    minutes.  Wood of which much is planed off lies `rest` tenths before its last pass, 0 for none,
-    and leaves lie `stickered` tenths after they are resawn.
+    minutes.  How long wood `rests` while it is milled stands in a table of its own.
     """
 
     name: str
@@ -168,8 +181,7 @@ class Shop:
     clamping: Mapping[str, Fraction]
     sanding: Sanding
     by_hand: int
-    rest: int
-    stickered: int
+    rests: Rests
     default_glue: str
     files: tuple[str, ...]
     start: date | int | None = None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from dryfit.diagnostics import Assumption
 from dryfit.shop.days import DAY_NAMES, date_in_words, first_date, first_weekday
@@ -10,14 +11,28 @@ from dryfit.shop.resting import in_words
 from dryfit.shop.shop import Shop
 
 
+@dataclass(frozen=True, slots=True)
+class Resting:
+    """Which wood of a piece may rest while it is milled: for which of the reasons of A3.7.
+
+    `straight` are the kinds of parts that have to stay straight; `resawn` is known beforehand only
+    where the notes ask for it.
+    """
+
+    much: bool
+    straight: tuple[str, ...]
+    unknown: bool
+    resawn: bool
+
+
 def shop_assumptions(
-    shop: Shop, *, glued: int = 0, coated: int = 0, resting: bool = False
+    shop: Shop, *, glued: int = 0, coated: int = 0, resting: Resting | None = None
 ) -> tuple[Assumption, ...]:
     """Return the assumptions: the shop itself, sets built to a width, the first day, room, rest.
 
     A dado set is named because many shops cannot mount one, and it decides how laps are cut.  Room
     is named where several things are `glued` or `coated` and nobody has counted the places; the
-    rest of wood of which much is planed off where some may be `resting`.
+    rest of wood where some may be `resting`.
     """
     said = [
         Assumption(
@@ -39,8 +54,8 @@ def shop_assumptions(
     ]
     said += _first_day(shop)
     said += _room(shop, glued, coated)
-    if resting:
-        said.append(_rest(shop))
+    if resting is not None:
+        said += _rests(shop, resting)
     return tuple(said)
 
 
@@ -94,16 +109,44 @@ def _room(shop: Shop, glued: int, coated: int) -> Iterator[Assumption]:
             )
 
 
-def _rest(shop: Shop) -> Assumption:
-    """Return how long wood lies before its last pass, and the line that says another time."""
-    rest = in_words(shop.rest)
-    return Assumption(
-        f"wood that loses more than a quarter of its thickness lies {rest} on stickers before its "
-        "last pass through the planer",
-        None,
-        f'in the shop file under [rest]: planed = "{rest}"  # "0 h" for no rest',
-        "shop file",
-    )
+def _rests(shop: Shop, resting: Resting) -> Iterator[Assumption]:
+    """Yield how long wood lies while it is milled, with the line that says another time."""
+    last = "on stickers before its last pass through the planer"
+    in_file = "in the shop file under [rest]"
+    if resting.much and shop.rests.planed:
+        rest = in_words(shop.rests.planed)
+        yield Assumption(
+            f"wood that loses more than a quarter of its thickness lies {rest} {last}",
+            None,
+            f'{in_file}: planed = "{rest}"  # "0 h" for no rest',
+            "shop file",
+        )
+    if resting.straight and shop.rests.straight:
+        rest, what = in_words(shop.rests.straight), " and ".join(resting.straight)
+        yield Assumption(
+            f"what has to stay straight, here {what}, lies {rest} {last}",
+            None,
+            f'{in_file}: straight = "{rest}"  # "0 h" for no rest',
+            "shop file",
+        )
+    if resting.unknown:
+        rest = in_words(shop.rests.unknown)
+        yield Assumption(
+            f"boards whose moisture nobody told lie {rest} {last}"
+            if shop.rests.unknown
+            else "boards whose moisture nobody told are as dry as the shop's air, and need no rest",
+            None,
+            f'{in_file}: unknown = "{rest}"  # "24 h" for a rest',
+            "shop file",
+        )
+    if resting.resawn:
+        rest = in_words(shop.rests.resawn)
+        yield Assumption(
+            f"leaves lie {rest} on stickers after they are resawn",
+            None,
+            f'{in_file}: resawn = "{rest}"  # 1 to 7 days',
+            "shop file",
+        )
 
 
 def _days(shop: Shop) -> str:

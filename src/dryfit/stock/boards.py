@@ -62,6 +62,11 @@ def lines_for(part: Part, model: Model) -> tuple[Have, ...]:
     return tuple(line for line in model.stock if serves(line, part))
 
 
+def to_be_resawn(part: Part) -> bool:
+    """Return whether the notes ask for the boards of a part to be resawn out of thicker ones."""
+    return any(words in each for each in part.asked for words in ("resawn", "sawn in two"))
+
+
 def serves(line: Have, part: Part) -> bool:
     """Return whether a line's wood is of the part's timber, and sheet or solid as the part is."""
     same = line.timber is None or part.timber is None or line.timber == part.timber

@@ -15,6 +15,7 @@ from dryfit.shop.shop import (
     Cutter,
     FinishProduct,
     Glue,
+    Rests,
     Sanding,
     Shop,
     Station,
@@ -545,7 +546,6 @@ def shop() -> Shop:
         clamping=MappingProxyType({}),
         sanding=Sanding(("120", "180"), Fraction(1, 2)),
         by_hand=6,
-        rest=14400,
-        stickered=14400,
+        rests=Rests(14400, 14400, 0, 14400),
         default_glue="white glue",
     )

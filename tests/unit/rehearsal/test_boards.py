@@ -149,7 +149,7 @@ def test_wood_rests_as_long_as_the_shop_says() -> None:
     """TRADE A3.7: rails of 20 out of 30 lose a third."""
     of = played(PLANED.replace("2400 x 95 x 20", "2400 x 110 x 30, rough"))
     assert of.said() == ""
-    longer = replace(of, shop=replace(of.shop, rest=30 * 24 * 600))
+    longer = replace(of, shop=replace(of.shop, rests=replace(of.shop.rests, planed=432000)))
     (close,) = {row.needed for row in longer.faults() if "begins too soon" in row.message}
     assert close == "720 h between them"
 

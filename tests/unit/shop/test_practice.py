@@ -14,7 +14,7 @@ from dryfit.operations import work_list
 from dryfit.placing.model import Model
 from dryfit.plan.operation import WorkList
 from dryfit.shop import Shop, read_shop
-from dryfit.stock.resting import may_rest
+from dryfit.stock.resting import resting
 from dryfit.workshop import check, laid_out
 
 
@@ -49,7 +49,9 @@ def test_the_shipped_figures_are_those_of_the_trade() -> None:
     assert shop.sanding.inside == Fraction(1, 2)
     assert shop.by_hand == 6
     # A3.7: 1 to 3 days on stickers, here in tenths of a minute.
-    assert shop.rest == 14400
+    assert (shop.rests.planed, shop.rests.straight) == (14400, 14400)
+    # A8.3: 1 to 7 days for leaves.
+    assert shop.rests.resawn == 14400
 
 
 @pytest.mark.parametrize(
@@ -115,7 +117,7 @@ def test_wood_that_loses_much_rests_as_long_as_the_shop_says(
 ) -> None:
     """TRADE A3.7, 1 to 3 days: slats of 18 out of 27 lose a third, posts of 30 out of 34 little."""
     model, work = bench_in(shop_of(tmp_path, f'[rest]\nplaned = "{rest}"'))
-    assert may_rest(model, shop_of(tmp_path, f'[rest]\nplaned = "{rest}"')) == bool(tenths)
+    assert resting(model, shop_of(tmp_path, f'[rest]\nplaned = "{rest}"')).much
     close = [each for each in work.operations if each.kind == "rough thickness"]
     assert {each.after_tenths for each in close} == ({tenths} if tenths else set())
     assert all(f"for {rest}," in str(each.details) for each in close)

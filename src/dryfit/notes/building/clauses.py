@@ -49,6 +49,7 @@ from dryfit.notes.tree import (
     OfTimber,
     OrderWhen,
     PartClause,
+    Rests,
     Ripped,
     Run,
     SetBack,
@@ -156,6 +157,11 @@ def _wood(node: Tree[Token], draft: Draft) -> WoodWords:
     )
 
 
+def _rests(node: Tree[Token], draft: Draft) -> Rests:
+    time = None if tokens(node.children, "UNRESTED") else sum_in(node, draft)
+    return Rests(time, draft.span(node))
+
+
 def _glued_from(node: Tree[Token], draft: Draft) -> GluedFrom:
     count = checked_count(node.children, draft)
     assert count is not None
@@ -198,6 +204,7 @@ _BUILDERS: dict[str, Callable[[Tree[Token], Draft], PartClause]] = {
     "sizerange": size_range,
     "wood": _wood,
     "spare": lambda node, draft: Spare(checked_count(node.children, draft) or 1, draft.span(node)),
+    "rests": _rests,
     "aspattern": as_pattern,
     "gluedfrom": _glued_from,
     "oftimber": lambda node, draft: OfTimber(_word(node), draft.span(node)),

@@ -37,6 +37,7 @@ from dryfit.notes.tree import (
     PartClause,
     PartsLine,
     Reference,
+    Rests,
     Ripped,
     Run,
     SetBack,
@@ -168,6 +169,14 @@ def _place_of_part(place: Parsed, timber: Parsed, name: str, draft: Draft) -> No
 def _check_bought(phrases: Iterable[PartClause], draft: Draft, *, bought: bool) -> None:
     """Check that only a bought thing is ordered and goes with something, and only ours is spare."""
     for phrase in phrases:
+        if isinstance(phrase, Rests) and bought:
+            draft.error(
+                "rests-bought",
+                f"`{phrase.span.text()}` is said of wood that is milled, and this is bought",
+                phrase.span,
+                Hint("leave the words out"),
+            )
+            return
         if isinstance(phrase, Spare) and bought:
             draft.error(
                 "spare-bought",
@@ -239,6 +248,7 @@ _ONCE: dict[type[PartClause], str] = {
     Fitted: "how it comes to fit",
     Horns: "how long the horns are",
     Spare: "how many are spare",
+    Rests: "how long its wood rests",
     Splayed: "how the parts are splayed",
     Carries: "what it carries",
     Weighs: "what it weighs",

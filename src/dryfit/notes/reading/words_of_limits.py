@@ -31,6 +31,8 @@ LIMITS: tuple[Entry, ...] = (
     ("WOOD", {f"bookmatched from {one}": "bookmatched" for one in ("one board", "the slab")}),
     ("WOOD", {"resawn": "resawn"} | {f"resawn {thick}": "resawn" for thick in _THICK}),
     ("WOOD", {f"sawn in two {thick}": "resawn" for thick in _THICK}),
+    ("_ONSTICKERS", {"on stickers": "on stickers", "on sticks": "on stickers"}),
+    ("UNRESTED", {"planed in one go": "planed in one go"}),
     ("WOOD", {"in sequence": "in sequence", "in sequence from one board": "in sequence"}),
     ("WOOD", {"from one board": "one board", "from the same board": "one board"}),
     (

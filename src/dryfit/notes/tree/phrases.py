@@ -233,6 +233,14 @@ class Lipped:
 
 
 @dataclass(frozen=True, slots=True)
+class Rests:
+    """``3 days on stickers``: how long its wood rests while it is milled; None ``in one go``."""
+
+    time: Sum | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class AsPattern:
     """``as leg base: width 900, rail = 70``: an instance of a pattern with its settings."""
 
@@ -320,6 +328,7 @@ PartClause = (
     | SizeRange
     | WoodWords
     | Spare
+    | Rests
     | Lipped
     | AsPattern
     | For

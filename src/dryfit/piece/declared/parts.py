@@ -184,7 +184,8 @@ class DeclaredPart:
     the pattern of which this is itself an instance: a box without wood.  `fitted` says how it comes
     to fit its opening, where the line does: as drawn, to measure or plane.  `horns` is what it is
     longer at each end until it is glued, `splay` how its copies lean outwards.  `cut` is how its
-    boards are sawn, where the line says so.  `spare` is how many blanks more are made of it.
+    boards are sawn, where the line says so.  `spare` is how many blanks more are made of it,
+    `rested` how many minutes its wood lies on stickers while it is milled, None by the rules.
     `staves` is 0 where it is glued from boards of which the line does not say how many.
     `lips` cover edges of a sheet, which its sizes count in.
     """
@@ -226,6 +227,7 @@ class DeclaredPart:
     splay: SplayWords | None = None
     carries: LoadWords | None = None
     spare: int = 0
+    rested: int | None = None
     lips: tuple[LipWords, ...] = ()
 
 

@@ -80,9 +80,6 @@ def mill(
     elif kind in {"edge", "straight edge"}:
         blank.true.add("E")
         _skimmed(operation, axes, blank, WIDTH)
-    elif kind == "rough thickness":
-        # It moves while it rests, so that its second face is not true yet.
-        yield from _to(blank, THICKNESS, _planed_to(operation, axes, final))
     elif kind in {"thickness", "flatten"}:
         blank.true |= {"F", "B"}
         size = _planed_to(operation, axes, final)
@@ -130,6 +127,16 @@ def _ripped(
         blank.resize(WIDTH, size)
 
 
+def _close(
+    operation: Operation, axes: Axes, blank: Blank, _final: Sizes | None
+) -> Iterator[Trouble]:
+    """Plane a blank close to its thickness: it moves while it rests, so that B is not true yet."""
+    blank.close = True
+    size = _planed_to(operation, axes, None)
+    if size is not None:
+        yield from _to(blank, THICKNESS, size)
+
+
 def _in_its_place(
     _operation: Operation, _axes: Axes, blank: Blank, final: Sizes | None
 ) -> Iterator[Trouble]:
@@ -139,7 +146,7 @@ def _in_its_place(
             yield from _to(blank, direction, final[direction])
 
 
-_TO_A_LINE = {"rip": _ripped, "plane to fit": _in_its_place}
+_TO_A_LINE = {"rip": _ripped, "rough thickness": _close, "plane to fit": _in_its_place}
 """Deeds that stop at a line or at a gap: nothing is trued by them."""
 
 

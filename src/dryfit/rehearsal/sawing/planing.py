@@ -5,17 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from dryfit.geometry.frame import LENGTH
+from dryfit.geometry.frame import LENGTH, THICKNESS
 from dryfit.plan.operation import Operation
 from dryfit.plan.setting import Setting
 from dryfit.rehearsal.at_machines.milling import STRIP
 from dryfit.rehearsal.at_machines.standing import Axes
 from dryfit.rehearsal.blank import ZERO, Blank
 from dryfit.rehearsal.fault import Reason, Trouble
+from dryfit.rehearsal.resting import LEFT, wanted_rest
 from dryfit.rehearsal.sawing.boards import owner_of, shown
 from dryfit.rehearsal.sawing.freeing import blade_kerf
 from dryfit.rehearsal.sawing.warp import faced, too_warped
 from dryfit.rehearsal.state import State
+from dryfit.shop.resting import in_words
 
 PLANER = "planer"
 FACING = frozenset({"face", "rough thickness", "thickness"})
@@ -24,6 +26,7 @@ FACING = frozenset({"face", "rough thickness", "thickness"})
 
 def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iterator[Trouble]:
     """Yield what a blank from a board cannot give when a face or its thickness is worked."""
+    yield from _unrested(state, operation, axes, blank)
     if blank.sawn is None:
         return
     kind, name = operation.kind.removeprefix(STRIP), blank.sawn.name
@@ -48,6 +51,29 @@ def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iter
     yield from too_warped(state, blank, size if isinstance(size, Fraction) else None)
     if operation.station == PLANER and not operation.between_strips:
         yield from _sniped(state, blank)
+
+
+def _unrested(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iterator[Trouble]:
+    """Wood that has to rest is not planed to its thickness in one go (A3.7)."""
+    part, sawn = state.part_named(blank.part), blank.sawn
+    leaves = sawn is not None and sawn.leaves > 1
+    if operation.kind != "thickness" or blank.close or leaves or part is None:
+        return
+    stands = axes.get("thickness") if operation.station == PLANER else None
+    size = stands.value if isinstance(stands, Setting) else None
+    if operation.station != PLANER and not part.staves:
+        final = state.final(part.copies[0].name)
+        size = None if final is None else final[THICKNESS]
+    if not isinstance(size, Fraction):
+        return
+    thick = blank.sizes[THICKNESS]
+    rest = wanted_rest(part, None if sawn is None else sawn.board, thick, size, state.shop)
+    if rest and (blank.flat is None or blank.flat >= size + LEFT):
+        yield Trouble(
+            Reason.WAIT,
+            f"it is planed from {shown(thick)} to {shown(size)} in one go, and moves afterwards",
+            f"{in_words(rest)} on stickers, {shown(LEFT)} before it has its thickness",
+        )
 
 
 def _sniped(state: State, blank: Blank) -> Iterator[Trouble]:

@@ -37,7 +37,7 @@ def times(plan: Plan, goal: Goal, shop: Shop) -> tuple[Fault, ...]:
     found = (
         *cures(deeds, goal, hours, shop),
         *keys(deeds, goal),
-        *rests(deeds, shop),
+        *rests(deeds, plan, goal, shop),
         *coats_dry(deeds, goal, hours, shop),
         *measurements(deeds, goal),
         *dust(deeds, goal, hours, shop),

@@ -11,7 +11,7 @@ from dryfit.placing.model import Model, Part
 from dryfit.placing.strips import milled_parts
 from dryfit.quantities.units import INCH
 from dryfit.shop.shop import Shop
-from dryfit.stock.boards import Lack, lack, lines_for, sizes, wanted
+from dryfit.stock.boards import Lack, lack, lines_for, sizes, to_be_resawn, wanted
 from dryfit.stock.saws import WANEY_ROOM, crosscut_kerf
 
 ROUGH_STEP_MM = Fraction(5)
@@ -117,11 +117,6 @@ def blank_of(part: Part, model: Model, shop: Shop) -> Blank:
         sawn_width=jointed + (room["edge_joint"] if staves else 0),
         step=step_of(model.display.unit),
     )
-
-
-def to_be_resawn(part: Part) -> bool:
-    """Return whether the notes ask for the boards of a part to be resawn out of thicker ones."""
-    return any(words in each for each in part.asked for words in ("resawn", "sawn in two"))
 
 
 def gangs_from_boards(model: Model, shop: Shop) -> Shop:

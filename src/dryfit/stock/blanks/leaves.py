@@ -9,8 +9,9 @@ from fractions import Fraction
 from dryfit.joinery.resawing import LEAVES, leaf_for, resaw_kerf, thickness_for
 from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.blank import Blank, made_of, to_be_resawn
+from dryfit.stock.blanks.blank import Blank, made_of
 from dryfit.stock.blanks.rough_sizes import rough_sizes
+from dryfit.stock.boards import to_be_resawn
 
 MOST_LEAVES = 3
 """More are not sawn out of a strip: each cut begins on a face made true again (ours)."""

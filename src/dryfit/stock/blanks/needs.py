@@ -25,7 +25,6 @@ from dryfit.stock.blanks.blank import (
     gangs_from_boards,
     made_of,
     step_of,
-    to_be_resawn,
 )
 from dryfit.stock.blanks.gangs import Gangs, ganged
 from dryfit.stock.blanks.leaves import resawn, resawn_where_it_can_be
@@ -33,6 +32,7 @@ from dryfit.stock.blanks.panels import by_width, with_free_widths, with_more_sta
 from dryfit.stock.blanks.spares import asked_for, if_there_is_room
 from dryfit.stock.blanks.states import in_one_state
 from dryfit.stock.blanks.staves import MORE
+from dryfit.stock.boards import to_be_resawn
 
 MOST = 20
 """So many ways are offered, and no more: each is laid out by itself (ours)."""
