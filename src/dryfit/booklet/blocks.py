@@ -188,6 +188,8 @@ def _row(
         for detail, saying in details.items()
         if len(saying) < len(every) and _all_in(row, saying)
     ]
+    if first.operation.rough is not None and _has_no_wood(first.operation, bench):
+        lines.append(("There is no wood for this yet: what to buy stands under Wood.",))
     target = _target(first.operation, bench)
     rough = first.operation.rough
     return Row(
@@ -232,6 +234,11 @@ def _copies(operation: Operation, bench: Bench) -> tuple[tuple[CopyRow, ...], st
     if operation.kind == LAY_OUT or len(names) < len(part.copies):
         return rows, hand
     return bench.by_part(names, named=False), hand
+
+
+def _has_no_wood(operation: Operation, bench: Bench) -> bool:
+    names = {name for work in operation.work for name in work.copies}
+    return not names.isdisjoint(bench.plan.lacking)
 
 
 def _target(operation: Operation, bench: Bench) -> Text:

@@ -115,7 +115,7 @@ def _cut(each: Sawn, board: StockBoard, say: Say) -> CutRow:
 
 
 def blank_row(blank: NamedBlank, board: str, bench: Bench) -> BlankRow:
-    """Return a blank as the list has it; `board` is the letter of the board it lies in, or none."""
+    """Return a blank as the list has it; `board` is the letter of the board it lies in."""
     sizes = at_the_saw((blank.length, blank.width, blank.thickness))
     copies = bench.by_part(blank.pieces, named=True)
     makes = ", ".join(f"{row.label} {row.place}" for row in copies)

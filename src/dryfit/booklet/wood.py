@@ -10,7 +10,7 @@ from dryfit.booklet.bench import Bench
 from dryfit.booklet.boards import BlankRow, BoardView, blank_row, board_views, shown, with_unit
 from dryfit.booklet.text import Say, Text, capital, joined, listed
 from dryfit.booklet.wood_needed import area_as_sold, volume_as_sold
-from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
+from dryfit.stock.laid_out import Bought, Lacking, LaidOut, StockBoard
 from dryfit.stock.telling.have_lines import money_words
 from dryfit.stock.telling.in_words import (
     bought_in_words,
@@ -68,7 +68,8 @@ class WoodView:
     """All that is told of the wood.
 
     `short` is said on the cover where wood is missing, or where no line tells of it; it is empty
-    where all is laid out.  `uncut` are the letters of boards that stay whole.
+    where all is laid out.  `uncut` are the letters of boards that stay whole, `blanks` those that
+    lie in a board.
     """
 
     verdict: tuple[Text, ...]
@@ -77,7 +78,7 @@ class WoodView:
     uncut: str
     boards: tuple[BoardView, ...]
     blanks: tuple[BlankRow, ...]
-    missing: tuple[str, ...]
+    missing: tuple[Text, ...]
     buying: Buying
     kept: tuple[str, ...]
 
@@ -95,13 +96,25 @@ def wood_view(laid: LaidOut, bench: Bench) -> WoodView:
         uncut=listed(rest),
         boards=board_views(laid, bench.shop, say),
         blanks=tuple(
-            blank_row(blank, placed[blank.name].board.label if blank.name in placed else "", bench)
+            blank_row(blank, placed[blank.name].board.label, bench)
             for blank in sorted(laid.blanks, key=lambda blank: (len(blank.letter), blank.letter))
+            if blank.name in placed
         ),
-        missing=tuple(missing_in_words(row, written) for row in laid.missing),
+        missing=tuple(_missing(row, bench, written) for row in laid.missing),
         buying=_buying(laid.buy, say),
         kept=left_over(laid, say.display),
     )
+
+
+def _missing(row: Lacking, bench: Bench, written: Mapping[str, str]) -> Text:
+    """Return what has no wood, and what is cut for it out of what is bought."""
+    words = missing_in_words(row, written)
+    for step in bench.plan.steps:
+        for each in step.operations:
+            if each.part == row.part and each.rough is not None:
+                rough = bench.rough(each.rough)
+                return (f"{words}. Rough size of a blank, in step {step.number}: ", *rough)
+    return (words,)
 
 
 def _short(laid: LaidOut, say: Say, written: Mapping[str, str]) -> Iterator[Text]:
@@ -114,7 +127,12 @@ def _short(laid: LaidOut, say: Say, written: Mapping[str, str]) -> Iterator[Text
         yield (f"{unknown}: {untold}.",)
     if short and laid.buy:
         rows: list[Text] = [
-            (f"{each.count} of ", *shown(bought_in_words(each), say)) for each in laid.buy
+            (
+                f"{each.count} of ",
+                *shown(bought_in_words(each), say),
+                "" if each.at_yard else " or the like",
+            )
+            for each in laid.buy
         ]
         price = priced(total_price(laid.buy), laid.buy)
         yield ("Buy first: ", *joined(rows, "; "), f", {price} in all." if price else ".")
@@ -125,7 +143,8 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
     sizes = shown(measured(board.sizes), say)
-    return PullRow(board.label, f"{line.kind}{of}", sizes, look, place_in_words(board))
+    place = place_in_words(board).replace("line ", "line\u00a0")
+    return PullRow(board.label, f"{line.kind}{of}", sizes, look, place)
 
 
 def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:

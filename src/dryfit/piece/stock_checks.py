@@ -22,6 +22,9 @@ _THICKEST, _WIDEST = 12 * INCH, 60 * INCH
 _THIN, _SHORT = Fraction(4), Fraction(200)
 """A board both so thin and so short, in mm, is likely to be meant in inches (a guess of ours)."""
 
+_NARROW = Fraction(16)
+"""No board is so narrow, in mm (a guess of ours)."""
+
 _HOW_LARGE = {"length": "long", "width": "wide", "thickness": "thick"}
 
 
@@ -121,10 +124,16 @@ def _slips(line: HaveLine, have: Have, sums: Sums) -> Iterator[Diagnostic]:
     if length is None or width is None or thickness is None or length > LONGEST_BOARD:
         return
     if not all(bare):
-        # In `72 x 5 x 1 1/4"` the sign at the last figure is meant for all three.
-        if UNITS[sums.unit].size == INCH or thickness <= width or length > _SHORT:
+        # In `72 x 5 x 1 1/4"` and `72" x 5 x 1 1/4` the one sign is meant for all three.
+        if UNITS[sums.unit].size == INCH:
             return
-        what, other, read = f"{sums.display.with_unit(length)} long", "in", sums.unit
+        if thickness > width and length <= _SHORT:
+            what = f"{sums.display.with_unit(length)} long"
+        elif bare[1] and width <= _NARROW and have.kind in ("board", "slab"):
+            what = f"{sums.display.with_unit(width)} wide"
+        else:
+            return
+        other, read = "in", sums.unit
     elif UNITS[sums.unit].size == INCH:
         wide = width > _WIDEST and have.kind != "sheet"
         if not (wide or thickness > _THICKEST):

@@ -94,14 +94,17 @@ def test_the_cuts_count_from_the_fresh_end_of_the_piece_in_hand() -> None:
     ]
     assert plain(board.heading) == "Board A: ash, 2400 × 160 × 34, rough, cup 4"
     # TRADE A1.6: 29 whole, 32.6 ripped to 50.
-    assert plain(board.thickness) == "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50."
+    assert plain(board.thickness) == (
+        "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50; it is ripped before it is planed, "
+        "since the post takes 30.5 mm and whole it would be 29 mm."
+    )
 
 
 def test_boards_are_pulled_by_letter_with_what_to_look_for() -> None:
     rows = [
         (row.label, plain(row.sizes), plain(row.look), row.place) for row in view(bench.ENOUGH).pull
     ]
-    assert rows[0] == ("A", "2400 × 160 × 34", "rough, cup 4", "line 3")
+    assert rows[0] == ("A", "2400 × 160 × 34", "rough, cup 4", "line\u00a03")
     assert rows[2][2] == "rough, knot 2300 to 2380"
     assert view(bench.NOT_ENOUGH).pull[-1].place == "to buy"
 
@@ -122,6 +125,17 @@ def test_the_cover_says_that_wood_is_missing_and_what_to_buy() -> None:
     assert "48.00 in all." in cover
     enough = page(bench.ENOUGH)
     assert "missing" not in enough[enough.index('id="cover"') : enough.index('id="contents"')]
+
+
+def test_the_cover_says_of_which_parts_no_line_tells_the_wood() -> None:
+    html = page(replace(bench.ENOUGH, unlisted=("back",)))
+    cover = html[html.index('id="cover"') : html.index('id="contents"')]
+    assert "Not laid out: no line tells of the wood for back." in cover
+
+
+def test_blanks_that_lie_in_no_board_are_not_listed_as_if_they_did() -> None:
+    assert all(row.board for row in view(bench.NOT_ENOUGH).blanks)
+    assert plain(view(bench.NOT_ENOUGH).missing[0]).startswith("3 slats: no board")
 
 
 def test_what_is_bought_has_its_volume() -> None:

@@ -172,6 +172,8 @@ def test_one_sign_for_inches_is_asked_whether_it_is_meant_for_all_three_sizes() 
     assert hint.corrected_line == 'have (in) 1 board of ash, 72 x 5 x 1 1/4", rough'
     assert told(hint.corrected_line) == []
     assert told('have 1 board of ash, 1800 x 160 x 1 1/4", rough') == []
+    assert told('have 1 board of ash, 72" x 5 x 1 1/4, rough') == [("unit-slip", Severity.QUESTION)]
+    assert told('have 1 board of ash, 72" x 120 x 32, rough') == []
     assert told('have 1 offcut of ash, 150 x 90 x 1 1/4", rough') == []
 
 

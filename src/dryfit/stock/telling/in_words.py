@@ -107,7 +107,7 @@ def _not_whole(board: StockBoard, blanks: Sequence[NamedBlank], shop: Shop) -> S
     found = too_thin_whole(board, blanks, shop)
     if found is None:
         return ()
-    of = f"; it is {parting(board)} before it is planed, since {found.blank.subject} takes "
+    of = f"; it is {parting(board)} before it is planed, since the {found.blank.subject} takes "
     return (of, Fine(found.needed), " and whole it would be ", Fine(found.whole))
 
 
