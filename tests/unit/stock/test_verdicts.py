@@ -1,5 +1,6 @@
 """Whether the wood is enough, why not, what is missing and what has to be bought."""
 
+import random
 from dataclasses import replace
 from fractions import Fraction
 
@@ -346,6 +347,22 @@ def test_each_part_is_made_in_the_way_that_its_board_asks_for() -> None:
     )
     assert laid.verdict == "enough"
     assert laid.way == "thin parts resawn from thick boards (lath)"
+
+
+def test_of_any_boards_one_more_is_never_worse() -> None:
+    """Boards by lot, a line more each time: sections, states, warps and sizes of all kinds."""
+    order = ("not enough", "not found", "enough")
+    found: list[list[int]] = []
+    for seed in (1, 6):
+        lots = random.Random(seed)  # noqa: S311 - lots, not secrets
+        lines = [
+            f"have 1 board of ash, {lots.randrange(900, 2400, 50)} x {lots.randrange(90, 240, 5)} "
+            f"x {lots.choice((25, 27, 34, 52))}, {lots.choice(('rough', 'rough, cup 4', 'planed'))}"
+            for _ in range(4)
+        ]
+        found.append([order.index(told(*lines[:count])[0].verdict) for count in range(1, 5)])
+    assert all(verdicts == sorted(verdicts) for verdicts in found), found
+    assert any(len(set(verdicts)) > 1 for verdicts in found), found
 
 
 def test_a_board_more_is_never_worse() -> None:

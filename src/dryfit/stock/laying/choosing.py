@@ -20,7 +20,7 @@ from dryfit.stock.boards import serves
 from dryfit.stock.laid_out import StockBoard, Verdict
 from dryfit.stock.laying.at_least import at_least
 from dryfit.stock.laying.outcome import Outcome, all_of, laid_out
-from dryfit.stock.laying.sufficing import Ways, of_the_first_boards, sufficing, surely_too_few
+from dryfit.stock.laying.sufficing import Ways, of_the_first_boards, sufficing
 from dryfit.stock.laying.too_few import Taken, There, too_few
 from dryfit.stock.laying.ways import Option, Wood, options, woods
 
@@ -114,8 +114,7 @@ def _serving(boards: Sequence[StockBoard], blanks: Sequence[Blank]) -> list[Stoc
 
 def _taken(of: Ways, ways: Sequence[Option], there: There, effort: int) -> Taken:
     """Return how the parts of one wood are made; where nothing suffices, with what is bought."""
-    hopeless = surely_too_few(ways, there)
-    near = None if hopeless else sufficing(ways, there, effort)
+    near = sufficing(ways, there, effort)
     if isinstance(near, Taken):
         return near
     least = at_least([way.blanks for way in ways], there.boards, there.shop, effort)

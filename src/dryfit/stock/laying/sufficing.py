@@ -30,6 +30,8 @@ def sufficing(ways: Sequence[Option], there: There, effort: int) -> Taken | Mixt
     found = _at_a_glance(kept, there)
     if found is not None:
         return _enough(found, there, effort)
+    if surely_too_few(ways, there):
+        return None
     mixture = mixture_of(kept, there.boards, there.shop, effort)
     if mixture is not None and mixture.whole:
         mixture = as_usual(mixture, ways[0], there.boards, there.shop)
