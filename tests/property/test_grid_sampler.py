@@ -13,7 +13,7 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import FILES, checked_piece
 from tests.property.grid_sampler import AXES, Json, complaints, span
-from tests.rehearsal_damage.judging import sound
+from tests.rehearsal_damage.judging import faults_of_the_sound, sound
 
 from dryfit.geometry.box import Box
 from dryfit.placing.as_json import parts_document
@@ -45,7 +45,7 @@ def at_the_end(faults: tuple[Fault, ...]) -> list[Fault]:
 @pytest.mark.parametrize("name", FILES)
 def test_both_find_every_piece_sound(name: str) -> None:
     assert complaints(document(name)) == ()
-    assert at_the_end(rehearse(*sound(name))) == []
+    assert at_the_end(faults_of_the_sound(name)) == []
 
 
 def moved(written: Json, by: Box) -> Json:

@@ -3,9 +3,7 @@
 import pytest
 from tests.pieces.reading import FILES
 from tests.rehearsal_damage import KINDS, Kind
-from tests.rehearsal_damage.judging import judged, sound, table
-
-from dryfit.rehearsal.rehearse import rehearse
+from tests.rehearsal_damage.judging import faults_of_the_sound, judged, table
 
 FEW = 2
 """Plans of each kind in every run."""
@@ -28,7 +26,7 @@ def missed(kind: Kind, count: int) -> list[str]:
 
 @pytest.mark.parametrize("name", sorted(FILES))
 def test_a_sound_plan_is_never_refused(name: str) -> None:
-    assert rehearse(*sound(name)) == ()
+    assert faults_of_the_sound(name) == ()
 
 
 def test_the_kinds_are_told_apart() -> None:

@@ -46,6 +46,12 @@ def sound(name: str) -> tuple[Plan, Goal, Shop]:
     return plan, goal_of(found.model), found.shop
 
 
+@cache
+def faults_of_the_sound(name: str) -> tuple[Fault, ...]:
+    """What the rehearsal minds of a plan as it is made: nothing, if all is well."""
+    return rehearse(*sound(name))
+
+
 def chance_for(words: str) -> random.Random:
     """The same chance for the same words."""
     return random.Random(words)  # noqa: S311 - damage, no secret

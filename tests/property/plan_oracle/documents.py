@@ -1,7 +1,9 @@
 """The two documents of a piece as the commands print them, and the shop file as it is read."""
 
+import copy
 import json
 import tomllib
+from functools import cache
 from pathlib import Path
 from typing import Any, cast
 
@@ -55,6 +57,11 @@ def _printed(document: dict[str, object]) -> Json:
 
 def shop_tables(shop: Path | None = None) -> Json:
     """The shipped shop file with one of our own laid over it, as plain tables."""
+    return copy.deepcopy(_read_tables(shop))
+
+
+@cache
+def _read_tables(shop: Path | None) -> Json:
     tables = tomllib.loads(SHIPPED.read_text(encoding="utf-8"))
     if shop is not None:
         _lay_over(tables, tomllib.loads(shop.read_text(encoding="utf-8")))

@@ -1,11 +1,8 @@
 from __future__ import annotations
 
-import hashlib
 import io
 import logging
-import os
 import re
-import subprocess
 import sys
 from pathlib import Path
 
@@ -118,33 +115,6 @@ def test_files_are_not_read(tmp_path: Path, caplog: pytest.LogCaptureFixture) ->
         made = pypdf.PdfReader(io.BytesIO(pdf.write(hostile)))
     assert "Failed to load stylesheet" in caplog.text
     assert "Hall bench" in made.pages[0].extract_text()
-
-
-def test_two_processes_make_the_same_bytes() -> None:
-    program = (
-        "import hashlib, sys\n"
-        "from tests.unit.booklet.test_pdf import html\n"
-        "from dryfit.booklet import pdf\n"
-        "page = html('a4')\n"
-        "for made in (page.encode(), pdf.write(page)):\n"
-        "    print(hashlib.sha256(made).hexdigest())"
-    )
-    found = {
-        subprocess.run(
-            [sys.executable, "-c", program],
-            env={
-                **os.environ,
-                "PYTHONHASHSEED": seed,
-                "PYTHONPATH": os.pathsep.join([str(ROOT), str(ROOT / "src")]),
-            },
-            capture_output=True,
-            text=True,
-            check=True,
-        ).stdout
-        for seed in ("0", "42")
-    }
-    assert len(found) == 1
-    assert len(found.pop().split()[1]) == hashlib.sha256().digest_size * 2
 
 
 def test_missing_libraries_are_one_line_that_names_the_packages(
