@@ -20,6 +20,10 @@ def test_an_edge_that_the_plan_saws_off_is_told() -> None:
     panel = "across, flat, 30 thick, from 3 staves"
     assert codes_of(f"{panel}, waney at front") == ["waney-sawn-off"]
     assert codes_of(panel) == []
+    # What is resawn out of a thick board is ripped to its width as a strip.
+    two = BOARD.replace("250 deep", "600 deep").replace("1 board", "2 boards")
+    text = two.format("across, flat, 250 x 30, at front and back, waney at front, resawn")
+    assert "waney-sawn-off" in [each.code for each in checked(text).findings]
     assert codes_of("across, flat, 30 thick, waney at front") == []
 
 
