@@ -21,7 +21,7 @@ def waney_sides(part: DeclaredPart) -> tuple[int, ...]:
 
 
 def kept_sides(part: DeclaredPart) -> tuple[int, ...]:
-    """Return those that a plan can keep: of what is no glued panel, and no leaf of a thick board."""
+    """Return those that a plan can keep: of no glued panel, and no leaf of a thick board."""
     resawn = any(wish.kind == "resawn" for wish in part.wood)
     return () if resawn or part.staves is not None else waney_sides(part)
 
