@@ -17,7 +17,12 @@ _WHICH = {"end": "ends", "short edge": "ends", "edge": "all", "face": "all", "al
 """What covers which edges: a noun alone means all that are called so."""
 
 _BEHIND_COMMAS = re.compile(
-    r" ?, ?(?:(of [a-z ]+?) ?, ?)?(at [a-z ]+|on [a-z ]+|all round)", re.IGNORECASE
+    r" ?[,:] ?([0-9][0-9./ ]*\"?(?: ?(?:mm|cm|in))?(?: thick)?)? ?(of [a-z ]+?)? ?,? ?"
+    r"(at [a-z ]+|on [a-z ]+|all round)",
+    re.IGNORECASE,
+)
+_PLACE_BEHIND = re.compile(
+    r" (?=(?:front|back|left|right|top|bottom)(?: and [a-z]+)?$)", re.IGNORECASE
 )
 
 
@@ -79,5 +84,10 @@ def _ask_where(node: Tree[Token], draft: Draft, *, banded: bool) -> None:
         said = " ".join(words for words in behind.groups() if words)
         place = draft.line.span(end, end + behind.end())
         advice.insert(0, Repair("what is said of it stands together", place, f" {said}"))
+    timber = _PLACE_BEHIND.search(draft.line.text[start:end])
+    if timber:
+        # "lipped 6 of oak front": the place is read as a word of the wood.
+        gap = draft.line.span(start + timber.start(), start + timber.start() + 1)
+        advice = [Repair("`at` parts the place from the wood", gap, " at ")]
     message = f"which edges of it are {done}?"
     draft.error("lip-place-missing", message, draft.line.span(start, end), *advice)
