@@ -109,7 +109,7 @@ def dependants(name: str, place: Place) -> set[str]:
 METRIC = [name for name in FILES if "units mm" in text_of(name)]
 # Play that nobody wrote is 1 or 1.5 mm, and 1/32 or 1/16 in on inch pieces: that of a drawer's
 # bottom in its grooves, or between boards.  An end that floats stands 3 mm off, or 1/8 in, and a
-# runner is 40 mm wide, or 1 1/2 in.
+# runner is 40 mm wide, or 1 1/2 in.  What a sheet measures sets its parts, in the unit of its line.
 BY_THE_RULER = {
     "bedside_drawer",
     "fronted_drawer",
@@ -127,6 +127,7 @@ BY_THE_RULER = {
     "spice_case",
     "tool_cupboard",
     "wall_cabinet",
+    "window_bookcase",
 }
 CHANGES = st.sampled_from([Fraction(1), Fraction(-1), Fraction(2), Fraction(-3), Fraction(5)])
 

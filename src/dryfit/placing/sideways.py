@@ -112,10 +112,13 @@ def _phrase_for(
 
 
 def low_phrase(site: Site, axis: int, low: Fraction) -> str:
-    """Return the phrase that says where the low face lies on an axis of the piece."""
-    if axis == 2:
-        return f"up {site.shown(low)}"
-    return f"{site.shown(low)} from {SIDE_WORDS[axis, -1]}"
+    """Return the phrase that says where the low face lies on an axis of the piece.
+
+    It is shown finer than to the usual step where that would put the part beside its place.
+    """
+    display = site.declared.display
+    place = display.shown(low, fitted=display.moved(low))
+    return f"up {place}" if axis == 2 else f"{place} from {SIDE_WORDS[axis, -1]}"
 
 
 def _set_back_phrase(site: Site, pairs: Sequence[tuple[Seat, Seat]], axis: int) -> str | None:
