@@ -147,11 +147,13 @@ def laid_out(checked: Checked) -> tuple[Checked, LaidOut | None, Findings]:
     if checked.failed or model is None or shop is None or not (model.stock or model.yard):
         return checked, None, ()
     from dryfit.stock.laying.lay import lay_out_stock
+    from dryfit.stock.telling.leaves_told import with_leaves_told
     from dryfit.stock.telling.too_little import too_little
 
     model, laid, findings = lay_out_stock(model, shop)
     if laid is not None:
         findings += too_little(laid, model, checked.findings)
+        model = with_leaves_told(model, laid, shop)
     return replace(checked, model=model, laid=laid), laid, findings
 
 

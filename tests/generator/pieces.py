@@ -19,6 +19,7 @@ from tests.generator.families import (
 )
 from tests.generator.finishes import finish
 from tests.generator.page import SOLID, Page
+from tests.generator.resting import resting
 
 Family = Callable[[Page], None]
 FAMILIES: tuple[tuple[Family, int], ...] = (
@@ -73,7 +74,8 @@ def random_notes(seed: int) -> str:
         sill = page.say(page.overall[2] + page.size(5, 30))
         page.header.append(f"{page.either('at most', 'up to')} {sill} high, the window sill")
     finish(page)
-    return page.text()
+    # By a lot of its own, so that the rest of a piece is the same with it and without.
+    return resting(page.text(), Draw(f"rests of {seed}"))
 
 
 def family(draw: Draw) -> Family:

@@ -15,7 +15,7 @@ from dryfit.booklet.wording import deed, subject
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Operation
 
-_COUNTING = ("the", "both", "all", r"\d+", "blank", "blanks")
+_COUNTING = ("the", "both", "all", r"\d+", "blank", "blanks", "strip", "strips")
 _SOME_OF = re.compile(r"(?<!\S)\d+ of $")
 _APART = frozenset({"glue up", "measure", "make", "fit"})
 """Kinds whose sentences are about one thing only, and are printed as they are."""

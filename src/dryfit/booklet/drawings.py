@@ -80,6 +80,9 @@ def step_drawing(
     not drawn again while the height stays, and what is `noted` below one is not said again.
     """
     model = bench.model
+    if all(operation.kind == "resaw" for operation in step.operations):
+        # Nothing is cut away: what is left beyond the blade is a leaf as well.
+        return None
     for operation in step.operations:
         if operation.glue_up is not None:
             if deed(operation) == "lip":

@@ -41,9 +41,7 @@ def operation(
 def pieces_of(blank: Blank) -> str:
     """Return the blanks as a sentence names them."""
     if blank.leaves > 1:
-        strips = "strip" if blank.count == 1 else spoken(blank.count, "strip")
-        whose = f"the {blank.subject}s" if blank.staves else all_of(blank.part)
-        return f"the {strips} for {whose}"
+        return f"the {spoken(blank.count, f'{blank.part.name} strip')}"
     if blank.staves:
         return f"the {spoken(len(blank.pieces), blank.subject)}"
     if blank.each == 1:

@@ -140,13 +140,18 @@ def _rests(shop: Shop, resting: Resting) -> Iterator[Assumption]:
             "shop file",
         )
     if resting.resawn:
-        rest = in_words(shop.rests.resawn)
-        yield Assumption(
-            f"leaves lie {rest} on stickers after they are resawn",
-            None,
-            f'{in_file}: resawn = "{rest}"  # 1 to 7 days',
-            "shop file",
-        )
+        yield rest_of_leaves(shop)
+
+
+def rest_of_leaves(shop: Shop) -> Assumption:
+    """Return how long leaves lie after they are resawn, with the line that says another time."""
+    rest = in_words(shop.rests.resawn)
+    return Assumption(
+        f"leaves lie {rest} on stickers after they are resawn",
+        None,
+        f'in the shop file under [rest]: resawn = "{rest}"  # 1 to 7 days',
+        "shop file",
+    )
 
 
 def _days(shop: Shop) -> str:

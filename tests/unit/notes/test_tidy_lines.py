@@ -32,6 +32,8 @@ def tidy_line(line: str) -> str:
         ("overall  1000 wide ,360 deep x450 high", "overall 1000 wide, 360 deep x 450 high"),
         ("2 Top-end  Rails,on  its edge", "2 Top-end Rails, on its edge"),
         ("2xseats,flat", "2 x seats, flat"),
+        ("2 seats,flat ,resawn,3  days on stickers", "2 seats, flat, resawn, 3 days on stickers"),
+        ("2 seats,flat,planed in  one go", "2 seats, flat, planed in one go"),
         ("2 ×seats , flat", "2 x seats, flat"),
         ("2 X seats, flat,40X30", "2 x seats, flat, 40 x 30"),
         ("two  seats,40 by 30", "two seats, 40 by 30"),

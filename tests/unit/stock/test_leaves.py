@@ -156,7 +156,7 @@ def test_what_is_asked_is_done_where_no_boards_are_told_of() -> None:
     assert not bare.faults()
     rows = {row.id: row for step in bare.plan.steps for row in step.operations}
     cut = rows["side / rough length"]
-    assert cut.sentence.startswith("Cut the strip for both sides from the boards")
+    assert cut.sentence.startswith("Cut the 1 side strip from the boards")
     # 24.3 for two leaves and a kerf, and 2 for the warp (A8.1).
     assert cut.rough is not None
     assert cut.rough[2] == Fraction(263, 10)

@@ -8,7 +8,7 @@ from dryfit.diagnostics import Diagnostic, Source
 from dryfit.stock.board_edges import bad_places
 from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.laying.labels import label
-from dryfit.stock.telling.verdict import verdict_in_words
+from dryfit.stock.telling.verdict import rests_on, verdict_in_words
 from dryfit.workshop import check, laid_out
 
 PIECE = """\
@@ -272,6 +272,17 @@ def test_a_certain_no_holds_where_thick_boards_are_resawn() -> None:
     assert laid.verdict != "not enough"
     laid, _ = told("have 1 board of ash, 1000 x 160 x 27, rough")
     assert "No way of cutting can do it" in str(verdict_in_words(laid, {})[0])
+
+
+def test_a_certain_no_leaves_resawing_open_where_it_was_not_counted() -> None:
+    """In a shop that resaws nothing, a board 64 thick might still give two laths of 20."""
+    laid, _ = told("have 1 board of ash, 1000 x 160 x 64, rough")
+    assert "no way of cutting can do it" in rests_on(laid)
+    whole = tuple(
+        replace(each, leaves=1, allowance=(*each.allowance[:2], each.thickness - 20))
+        for each in laid.blanks
+    )
+    assert "no way of cutting short of resawing can do it" in rests_on(replace(laid, blanks=whole))
 
 
 def test_a_board_that_is_too_short_is_not_the_widest() -> None:
