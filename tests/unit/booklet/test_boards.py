@@ -190,3 +190,22 @@ def test_a_step_has_a_box_for_each_cut_of_a_board() -> None:
     assert '<li><span class="tick small"></span>Cut A2: ' in html
     assert '<a href="#board-a">board A</a>' in html
     assert 'id="board-a"' in html
+
+
+def test_a_board_that_no_cut_parts_has_no_table_of_cuts() -> None:
+    layouts = tuple(replace(layout, cuts=()) for layout in bench.ENOUGH.layouts)
+    text = page(replace(bench.ENOUGH, layouts=layouts))
+    assert "saw-cuts" not in text.partition("The boards, cut by cut")[2].partition("</section>")[0]
+    assert text.count("No cut parts it") == len(layouts)
+
+
+def test_a_slab_has_a_line_that_wanders_along_each_edge_under_bark() -> None:
+    layout = bench.LAYOUTS[0]
+    counts = []
+    for waney in (0, 1, 2):
+        line = replace(layout.board.line, waney=waney)
+        drawing = board_drawing(replace(layout, board=replace(layout.board, line=line)), Display())
+        assert collisions(drawing) == []
+        paths = [path.get("d", "") for path in root_of(drawing).iter(f"{SVG}path")]
+        counts.append(sum(path.count("M") == 1 and path.count("L") > 20 for path in paths))
+    assert counts == [0, 1, 2]
