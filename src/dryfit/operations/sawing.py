@@ -169,9 +169,9 @@ def _before_planing(cuts: Sequence[LayoutCut], shop: Shop) -> Iterator[Detail]:
         blanks = [blank for cut in cuts if cut.board == board for blank in cut.last_of]
         found = too_thin_whole(board, blanks, shop)
         if found is not None:
-            told = f"Rip before planing: flat as a whole, {board_name(board)} would be "
-            end = f" thick, and {found.blank.subject} takes "
-            yield (told, found.whole, end, found.needed)
+            told = f"Planed flat as a whole, {board_name(board)} would be "
+            takes = f" thick, and the {found.blank.subject} takes "
+            yield (told, found.whole, takes, found.needed, ": so it is ripped first")
 
 
 def _works(blanks: Iterable[NamedBlank]) -> tuple[Work, ...]:

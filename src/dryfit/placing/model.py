@@ -193,7 +193,7 @@ class Part:
     @property
     def bookmatched(self) -> bool:
         """Whether it is a panel made of leaves of a slab that are opened like a book."""
-        return self.staves is not None and any("bookmatched" in words for words in self.asked)
+        return self.staves is not None and any("matched" in words.lower() for words in self.asked)
 
     @property
     def free_widths(self) -> bool:
