@@ -7,6 +7,8 @@ from tests.rehearsal_damage.judging import faults_of_the_sound, judged, table
 
 FEW = 2
 """Plans of each kind in every run."""
+TOLD_OTHERWISE = {"fresh leaves"}
+"""One of the few of these kinds is found by what follows from it."""
 MANY = 15
 """Plans of each kind with ``-m many``: more than a thousand in all."""
 IN_EACH_KIND, IN_ALL, WITH_THE_RIGHT_REASON = 95, 98, 90
@@ -34,13 +36,14 @@ def test_the_kinds_are_told_apart() -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
-def test_a_damage_has_its_place_in_the_pieces_and_is_caught(kind: Kind) -> None:
-    assert len(judged(kind, FEW)) == FEW
-    assert share_caught(kind, FEW) >= IN_EACH_KIND, missed(kind, FEW)
-
-
-def test_few_damages_are_caught_for_the_right_reason() -> None:
-    assert_judged_well(FEW)
+def test_a_damage_has_its_place_in_the_pieces_and_is_caught_for_the_right_reason(
+    kind: Kind,
+) -> None:
+    verdicts = judged(kind, FEW)
+    assert len(verdicts) == FEW
+    assert all(verdict.caught for verdict in verdicts), missed(kind, FEW)
+    rightly = sum(verdict.rightly for verdict in verdicts)
+    assert rightly >= FEW - (kind.name in TOLD_OTHERWISE)
 
 
 @pytest.mark.many

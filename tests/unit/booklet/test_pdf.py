@@ -4,6 +4,7 @@ import io
 import logging
 import re
 import sys
+from functools import cache
 from pathlib import Path
 
 import pypdf
@@ -67,12 +68,20 @@ def test_the_document_is_tagged_and_has_a_title(made: tuple[str, pypdf.PdfReader
     assert str(reader.root_object["/Lang"]) == "en"
 
 
+LONG = "A rather long name for the bench in the hall of my aunt and of her two cats"
+
+
+@cache
+def long_named(paper: booklet.Paper, *, rehearsed: bool) -> pypdf.PdfReader:
+    return pypdf.PdfReader(io.BytesIO(pdf.write(html(paper, LONG, rehearsed=rehearsed))))
+
+
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_what_was_not_rehearsed_says_so_on_every_page(paper: booklet.Paper) -> None:
-    reader = pypdf.PdfReader(io.BytesIO(pdf.write(html(paper, rehearsed=False))))
+    reader = long_named(paper, rehearsed=False)
     assert all("UNREHEARSED" in page.extract_text() for page in reader.pages)
     assert reader.metadata is not None
-    assert reader.metadata.title == "Hall bench: build booklet, UNREHEARSED"
+    assert reader.metadata.title == f"{LONG}: build booklet, UNREHEARSED"
 
 
 @pytest.mark.parametrize("rehearsed", [True, False])
@@ -80,9 +89,8 @@ def test_what_was_not_rehearsed_says_so_on_every_page(paper: booklet.Paper) -> N
 def test_the_cover_is_one_page_with_the_number_of_the_booklet(
     paper: booklet.Paper, *, rehearsed: bool
 ) -> None:
-    name = "A rather long name for the bench in the hall of my aunt and of her two cats"
-    reader = pypdf.PdfReader(io.BytesIO(pdf.write(html(paper, name, rehearsed=rehearsed))))
-    cover, second = (page.extract_text() for page in reader.pages[:2])
+    pages = long_named(paper, rehearsed=rehearsed).pages
+    cover, second = (page.extract_text() for page in pages[:2])
     assert "Times are planning figures." in " ".join(cover.split())
     assert "What is where, and when" in second
     number = re.search(r"Booklet ([0-9a-f]{4}-[0-9a-f]{4})", cover)
