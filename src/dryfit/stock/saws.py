@@ -101,9 +101,13 @@ def rip_at_boards(shop: Shop) -> Fraction:
         return rough
     if "band saw" not in shop.stations:
         return blade
+    return rough if _takes_all(shop) else max(rough, blade)
+
+
+def _takes_all(shop: Shop) -> bool:
+    """Return whether the band saw rips whatever board the table saw would."""
     most, thick = (shop.stations[name].limits.get("depth") for name in ("band saw", "table saw"))
-    takes_all = most is None or (thick is not None and thick <= most)
-    return rough if takes_all else max(rough, blade)
+    return most is None or (thick is not None and thick <= most)
 
 
 def table_saw_kerf(shop: Shop) -> Fraction | None:
@@ -125,8 +129,15 @@ def crosscut_kerf(shop: Shop) -> Fraction:
 
 
 def shortest_rip(shop: Shop) -> Fraction:
-    """Return the shortest piece that the saw rips which rips boards (TRADE A6); 0 by hand."""
-    for station, limit in (("band saw", "shortest"), ("table saw", "shortest_rip")):
-        if station in shop.stations:
-            return shop.stations[station].limits.get(limit, Fraction(0))
-    return Fraction(0)
+    """Return the shortest piece that the saw rips which rips boards (TRADE A6); 0 by hand.
+
+    Where boards may be too thick for the band saw, it is long enough for the table saw as well.
+    """
+    own = [
+        shop.stations[station].limits.get(limit, Fraction(0))
+        for station, limit in (("band saw", "shortest"), ("table saw", "shortest_rip"))
+        if station in shop.stations
+    ]
+    if len(own) == 2 and not _takes_all(shop):
+        return max(own)
+    return own[0] if own else Fraction(0)

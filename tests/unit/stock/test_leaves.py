@@ -16,6 +16,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.needs import needs_of
 from dryfit.stock.laying.lay import lay_out_stock
+from dryfit.stock.saws import shortest_rip
 
 TRAY = Path(__file__).parents[2] / "pieces" / "resawn_tray.dryfit"
 ASKED = ", resawn from thick boards"
@@ -162,3 +163,15 @@ def test_what_is_asked_is_done_where_no_boards_are_told_of() -> None:
     assert cut.rough[2] == Fraction(263, 10)
     names = list(rows)
     assert names.index("side / rough length") < names.index("side / resaw")
+
+
+def test_what_is_ripped_is_long_enough_for_the_table_saw_where_the_band_saw_is_the_lower() -> None:
+    """TRADE A6: 75 at a band saw, 300 at a table saw, to which thicker boards than it takes go."""
+    shop = shipped_shop()
+    assert shortest_rip(shop) == 75
+    low = replace(
+        shop.stations["band saw"], limits={"depth": Fraction(50), "shortest": Fraction(75)}
+    )
+    lower = replace(shop, stations={**shop.stations, "band saw": low})
+    assert shortest_rip(lower) == 300
+    assert shortest_rip(shop_without("band saw")) == 300
