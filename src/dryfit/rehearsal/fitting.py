@@ -85,7 +85,8 @@ def _open(goal: Goal, fitted: set[str]) -> Iterator[Fault]:
     its place itself, as the battens under a lid.
     """
     units = _units(goal)
-    base = max(units, key=len, default=None)
+    # Of units alike in size, the one is the base that nobody moves: cleats go under a lone board.
+    base = max(units, key=lambda unit: (len(unit), not unit & fitted), default=None)
     unit_of = {name: unit for unit in units for name in unit}
     told: set[tuple[Unit, Unit]] = set()
     joined: set[Unit] = set()

@@ -54,3 +54,26 @@ def test_a_lid_is_hung_and_its_battens_are_fitted(left_out: str, told: str) -> N
         fault.message for fault in fittings(deeds_of(sound.without(left_out).plan), sound.goal)
     ]
     assert told in messages
+
+
+CLEATED = """piece Pastry board
+units mm
+overall 600 wide, 330 deep, 46 high
+timber oak
+{}
+cleats under board: screws
+finish hard wax oil, 2 coats, 8 h apart
+"""
+BOARD = "1 board, across, flat, 600 x 330 x 24, down 0"
+CLEATS = "2 cleats, front to back, flat, 292 x 36 x 22, at left and right, set in 60 across, up 0"
+
+
+@pytest.mark.parametrize("lines", [(BOARD, CLEATS), (CLEATS, BOARD)])
+def test_a_lone_board_is_not_fitted_to_its_cleats(lines: tuple[str, str]) -> None:
+    sound = played(CLEATED.format("\n".join(lines)))
+    assert list(fittings(deeds_of(sound.plan), sound.goal)) == []
+    bare = sound.without("cleat / fit").plan
+    assert any(
+        "neither glued nor fitted" in fault.message
+        for fault in fittings(deeds_of(bare), sound.goal)
+    )
