@@ -28,14 +28,16 @@ def rests(deeds: tuple[Deed, ...], plan: Plan, goal: Goal, shop: Shop) -> Iterat
         if first.kind not in {"rough thickness", "resaw"}:
             continue
         for deed in deeds[at + 1 :]:
-            names = [name for name in deed.touched & first.touched if owner_of(name) in parts]
+            both = deed.touched & first.touched
             if first.kind == "resaw":
+                # Strips of lips are no parts of the goal, and rest as all leaves do.
+                leaves = (parts.get(owner_of(name)) for name in both if deed.kind in DEEDS)
                 wanted = [
-                    shop.rests.resawn if (told := parts[owner_of(name)].rested) is None else told
-                    for name in names
-                    if deed.kind in DEEDS
+                    shop.rests.resawn if leaf is None or leaf.rested is None else leaf.rested
+                    for leaf in leaves
                 ]
             else:
+                names = [name for name in both if owner_of(name) in parts]
                 wanted = [_wanted(name, deed, parts, boards, shop) for name in names]
             rest = max(wanted, default=0)
             if deed.begins < first.ends + rest:
