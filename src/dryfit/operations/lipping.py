@@ -103,12 +103,17 @@ def hard_lips(glued: Iterable[Operation], later: Iterable[Operation]) -> Iterato
     for lip in glued:
         own = frozenset(lip.work[0].copies)
         for row in rows:
-            of = row.part == lip.part and _before_the_lip(row)
-            if not of and any(own.intersection(work.copies) for work in row.work):
+            on_it = any(own.intersection(work.copies) for work in row.work)
+            if on_it and not _before_the_lip(row, lip):
                 until, why = _LAGS[row.kind]
                 yield Rule(lip.id, row.id, why, lag_of(lip, until))
 
 
-def _before_the_lip(row: Operation) -> bool:
-    """Return whether it is the core that is cut: `length`, `width` and cuts of its sheet."""
-    return row.kind in {"rough length", "rip", "straight edge", "width", "length"}
+def _before_the_lip(row: Operation, lip: Operation) -> bool:
+    """Return whether it is the core that is cut: cuts of its sheet, `width` and `length`.
+
+    A cut of a sheet counts with the part that it frees first, and serves others as well.
+    """
+    if row.kind in {"rough length", "rip", "straight edge"}:
+        return True
+    return row.part == lip.part and row.kind in _SAWN

@@ -119,3 +119,23 @@ finish hard wax oil, 2 coats, 8 h apart
 def test_a_lipped_door_is_planed_to_its_gap_when_the_glue_is_hard() -> None:
     # Without that rule it began some minutes before the 24 h that the glue takes.
     assert played(DOOR).faults() == ()
+
+
+def test_a_cut_of_the_sheet_for_several_lipped_parts_comes_before_their_lips() -> None:
+    """It counts with the part that it frees first, and is no cut across the lips of the others."""
+    sound = played("""piece Little case
+units mm
+overall 700 wide, 300 deep, 500 high
+timber birch ply
+have 1 sheet of birch ply, 1525 x 1525 x 18
+have 1 board of oak, 1600 x 80 x 27, rough
+2 sides, upright, facing side, depth x 18, at left and right, lipped 6 of oak at front
+1 top, across, flat, depth x 18, into sides, housing 6, flush top, lipped 6 of oak at front
+1 bottom, across, flat, depth x 18, into sides, housing 6, flush bottom, lipped 6 of oak at front
+glue up case: sides, top, bottom
+""")
+    rows = _rows(sound)
+    lips = [step.number for name, (step, _) in rows.items() if name.endswith(" / lip")]
+    cuts = [step.number for step, row in rows.values() if row.board_cuts]
+    assert lips
+    assert max(cuts) < min(lips)
