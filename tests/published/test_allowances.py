@@ -170,7 +170,7 @@ def test_a_strip_for_two_leaves() -> None:
     slab = replace(board(2400, 210, 34), kind="slab")
     for thick, fits in ((MM(1235, 100), True), (MM(1236, 100), False)):
         model = piece()
-        top = replace(model.part("top"), thickness=thick, asked=("bookmatched",))
+        top = replace(model.part("top"), thickness=thick, wishes=frozenset({"bookmatched"}))
         parts = tuple(top if part.name == "top" else part for part in model.parts)
         needs = needs_of(replace(model, parts=parts), shop)[0]
         (strip,) = (each for each in needs.blanks if each.staves)

@@ -114,7 +114,7 @@ def _of_the_wood(model: Model, kinds: frozenset[str]) -> Iterator[Diagnostic]:
         from dryfit.checks.lips import check_lips
 
         yield from check_lips(model)
-    if any(part.asked for part in model.parts):
+    if any("waney" in part.wishes for part in model.parts):
         from dryfit.checks.waney import check_waney
 
         yield from check_waney(model)

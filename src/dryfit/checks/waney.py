@@ -6,16 +6,8 @@ from collections.abc import Iterator
 
 from dryfit.checks.finding import finding
 from dryfit.diagnostics import Diagnostic, Severity
-from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
-
-BARKED = ("waney", "live edge", "natural edge")
-"""Words of the notes for an edge left as it grew."""
-
-
-def wants_waney(part: Part) -> bool:
-    """Return whether the line of a part asks for a waney edge."""
-    return any(word in said.lower() for said in part.asked for word in BARKED)
+from dryfit.stock.boards import lines_for
 
 
 def check_waney(model: Model) -> Iterator[Diagnostic]:
@@ -27,7 +19,7 @@ def check_waney(model: Model) -> Iterator[Diagnostic]:
         if part.waney:
             yield from _cut_into(part)
             yield from _no_edge(model, part)
-        if part.waney or not wants_waney(part):
+        if part.waney or "waney" not in part.wishes:
             continue
         yield finding(
             "A2.6",
@@ -58,11 +50,7 @@ def _cut_into(part: Part) -> Iterator[Diagnostic]:
 
 def _no_edge(model: Model, part: Part) -> Iterator[Diagnostic]:
     """Yield a part for which there is wood on hand, but none with so many edges under bark."""
-    lines = [
-        line
-        for line in model.stock
-        if line.kind != "sheet" and None in {line.timber, part.timber, *_same(line, part)}
-    ]
+    lines = lines_for(part, model)
     wanted = len(part.waney)
     if not lines or any(line.waney >= wanted for line in lines):
         return
@@ -77,7 +65,3 @@ def _no_edge(model: Model, part: Part) -> Iterator[Diagnostic]:
         figures={},
         remedy=f"write `{words}` on the line of a slab that has, or buy one",
     )
-
-
-def _same(line: Have, part: Part) -> tuple[str | None, ...]:
-    return (None,) if line.timber == part.timber else ()

@@ -124,13 +124,13 @@ class Part:
 
     `stock` is ``solid`` or ``sheet``.  `written` is the name as typed, mostly plural.  `run` is
     upright, across or front to back.  `made` parts the tool adds itself (buttons).  `asked` is what
-    the line asks of its wood, as written (``bookmatched``).  `opening` names the opening in which
-    it stands free.  `drifts` move with a measurement.  `horns` is what each end is longer until the
-    glue-up, beyond `length`; `with_horns` that all is counted so.  `cut` is how its boards are
-    sawn, None if nobody says; `moisture` what its wood holds, `carries` what it bears; `slopes_out`
-    how far a box's side leans, mm per mm up.  `sloped` is how splayed copies are cut, all places
-    being upright.  `spare` counts more blanks; `rested` tenths on stickers, None by rule.  `lips`
-    are glued on before joints are cut; `waney` edges (E2 or both) stay as they grew.
+    the line asks of its wood, as written, `wishes` the same in our words.  `opening` names that in
+    which it stands free.  `drifts` move with a measurement.  `horns` is what each end is longer
+    until the glue-up, beyond `length`; `with_horns` that all is counted so.  `cut` is how its
+    boards are sawn, None if nobody says; `moisture` what its wood holds, `carries` what it bears;
+    `slopes_out` how far a box's side leans, mm per mm up.  `sloped` is how splayed copies are cut,
+    all places being upright.  `spare` counts more blanks; `rested` tenths on stickers, None by
+    rule.  `lips` are glued on before joints are cut; `waney` edges (E2 or both) stay as they grew.
     """
 
     name: str
@@ -150,6 +150,7 @@ class Part:
     run: str
     made: bool = False
     asked: tuple[str, ...] = ()
+    wishes: frozenset[str] = frozenset()
     opening: str | None = None
     drifts: tuple[Drift, ...] = ()
     horns: Fraction = Fraction(0)
@@ -193,23 +194,22 @@ class Part:
     @property
     def bookmatched(self) -> bool:
         """Whether it is a panel made of leaves of a slab that are opened like a book."""
-        return self.staves is not None and any("matched" in words.lower() for words in self.asked)
+        return self.staves is not None and "bookmatched" in self.wishes
 
     @property
     def free_widths(self) -> bool:
         """Whether it is glued from boards as they come, each as wide as it is."""
-        return self.staves is not None and any("as they come" in words for words in self.asked)
+        return self.staves is not None and "free widths" in self.wishes
 
     @property
     def in_sequence(self) -> bool:
         """Whether its copies follow one another along one board."""
-        return any("sequence" in words for words in self.asked)
+        return "in sequence" in self.wishes
 
     @property
     def one_board(self) -> bool:
         """Whether all its copies come out of one board, perhaps in sequence."""
-        said = any(one in words for words in self.asked for one in ("one board", "same board"))
-        return said or self.in_sequence
+        return "one board" in self.wishes or self.in_sequence
 
     def hands(self) -> tuple[str, ...]:
         """Return the hands that occur among the copies, sorted."""

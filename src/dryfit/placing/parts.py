@@ -87,6 +87,7 @@ def _part(
         spans=(declared.span,),
         run=declared.run,
         asked=tuple(wish.span.text() for wish in declared.wood),
+        wishes=frozenset(word for wish in declared.wood for word in (wish.kind, *wish.words)),
         opening=next((filling.opening for filling in fillings(site, declared)), None),
         cut=declared.cut or site.declared.cut,
         moisture=site.moisture,

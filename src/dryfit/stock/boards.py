@@ -64,7 +64,7 @@ def lines_for(part: Part, model: Model) -> tuple[Have, ...]:
 
 def to_be_resawn(part: Part) -> bool:
     """Return whether the notes ask for the boards of a part to be resawn out of thicker ones."""
-    return any(words in each for each in part.asked for words in ("resawn", "sawn in two"))
+    return "resawn" in part.wishes
 
 
 def serves(line: Have, part: Part) -> bool:

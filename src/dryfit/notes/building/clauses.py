@@ -150,11 +150,8 @@ def _wood(node: Tree[Token], draft: Draft) -> WoodWords:
         return WoodWords("sawn", (text_of(sawn[0]),), draft.span(node))
     kinds = tokens(node.children, "WOOD", "WANEY")
     words = tokens(node.children, "PLACE", "RUN", "DIRECTION")
-    return WoodWords(
-        text_of(kinds[0]) if kinds else "grain",
-        tuple(text_of(word) for word in words),
-        draft.span(node),
-    )
+    kind, *besides = text_of(kinds[0]).split(", ") if kinds else ("grain",)
+    return WoodWords(kind, (*besides, *(text_of(word) for word in words)), draft.span(node))
 
 
 def _rests(node: Tree[Token], draft: Draft) -> Rests:

@@ -16,6 +16,7 @@ _THICK = tuple(
     for out in ("from", "out of")
     for board in ("thick boards", "thicker boards", "a thick board", "a thicker board")
 )
+_OPENED = ("bookmatched from one board", "bookmatched from the slab")
 _GROWN = ("waney", "waney edge", "waney edged", "live edge", "live edged", "natural edge")
 
 LIMITS: tuple[Entry, ...] = (
@@ -28,7 +29,7 @@ LIMITS: tuple[Entry, ...] = (
     ("_ATLEAST", {"at least": "at least", "no less than": "at least", "not less than": "at least"}),
     ("_BETWEENSIZES", {"between": "between"}),
     ("WOOD", {"bookmatched": "bookmatched", "book matched": "bookmatched"}),
-    ("WOOD", {f"bookmatched from {one}": "bookmatched" for one in ("one board", "the slab")}),
+    ("WOOD", dict.fromkeys(_OPENED, "bookmatched, one board")),
     ("WOOD", {"resawn": "resawn"} | {f"resawn {thick}": "resawn" for thick in _THICK}),
     ("WOOD", {f"sawn in two {thick}": "resawn" for thick in _THICK}),
     ("_ONSTICKERS", {"on stickers": "on stickers", "on sticks": "on stickers"}),

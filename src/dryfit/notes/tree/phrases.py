@@ -198,10 +198,10 @@ class SizeRange:
 class WoodWords:
     """What is asked of the wood.
 
-    `kind`: sawn (`words`: flatsawn, quartersawn or rift), bookmatched, waney (`words` are places),
-    grain (a direction: upright, across, front to back), in sequence, one board, resawn (out of
-    thicker boards), boards (``glued from boards``: of as many as serve), free widths (``from boards
-    as they come``).
+    `kind`: sawn (`words`: flatsawn, quartersawn or rift), bookmatched (`words`: one board, or
+    none), waney (`words` are places), grain (a direction: upright, across, front to back), in
+    sequence, one board, resawn (out of thicker boards), boards (``glued from boards``: of as many
+    as serve), free widths (``from boards as they come``).
     """
 
     kind: str
