@@ -69,11 +69,39 @@ def test_two_waney_edges_are_the_slab() -> None:
     (place,) = layouts[0].placed
     assert [*map(float, place.across)] == [0, 460]
     assert all(cut.saw == "crosscut" for cut in layouts[0].cuts)
-    short = seat(420, "front and back")
+    # Cut short, its 900 end where the slab is still 426.4 wide: that there is none is not proved.
+    assert seat(420, "front and back").verdict == "not found"
+    short = seat(421, "front and back")
     assert short.verdict == "not enough"
     assert [one.part for one in short.missing] == ["seat"]
     # A slab much wider than the seat makes another seat than is wanted.
     assert seat(350, "front and back").verdict == "not enough"
+
+
+@pytest.mark.parametrize(
+    ("deep", "edges", "slab", "begins"),
+    [
+        # What is split ends just behind the raw end, which is 25 long (A5.1).
+        (300, "front", "1300 x 460 x 52, rough, waney one edge, avoid 0 to 27", 27),
+        # The slab comes to 300 + 6 at 26 / 180 of its 2600: at 375.6.
+        (300, "front", "2600 x 280 to 460 x 52, rough, waney one edge", 376),
+        # It comes down to 350 + 6 + 60 at 44 / 160 of its 2800: at 770.
+        (350, "front and back", "2800 x 460 to 300 x 52, rough, waney both edges", 770),
+    ],
+)
+def test_a_blank_lies_further_on_where_it_cannot_at_the_end(
+    deep: int, edges: str, slab: str, begins: int
+) -> None:
+    found = seat(deep, edges, f"have 1 slab of elm, {slab}")
+    assert found.verdict == "enough"
+    assert found.layouts[0].placed[0].along[0] == begins
+
+
+@pytest.mark.parametrize(("long", "verdict"), [(960, "not found"), (940, "not enough")])
+def test_not_enough_is_proved_of_a_blank_cut_short(long: int, verdict: str) -> None:
+    # 900 and no more between two raw ends of 25 each.
+    have = f"have 1 slab of elm, {long} x 460 x 52, rough, waney one edge"
+    assert seat(300, have=have).verdict == verdict
 
 
 def test_each_edge_of_a_slab_serves() -> None:
@@ -101,6 +129,13 @@ def test_a_slab_without_such_an_edge_is_told(have: str, code: str | None) -> Non
     text = SEAT.format(deep=300, edges="front", have=have)
     found = [each.code for each in check(Source("notes.dryfit", text), None, {}).findings]
     assert found == ([code] if code else [])
+
+
+@pytest.mark.parametrize("wide", [306, 308, 309])
+def test_what_is_less_than_a_saw_cut_beside_a_blank_stays_on_it(wide: int) -> None:
+    # 300 and 6 (A2.6); the cut takes 3.
+    slab = f"have 1 slab of elm, 1100 x {wide} x 52, rough, waney one edge"
+    assert played(SEAT.format(deep=300, edges="front", have=slab)).faults() == ()
 
 
 def judged(**change: object) -> set[Reason]:

@@ -87,22 +87,7 @@ def _least(
 
     What is asked for besides the parts is left out: it may be cut smaller.
     """
-    room = without_snipe(shop)
-    stations = {
-        name: replace(
-            station,
-            limits={
-                limit: size
-                for limit, size in station.limits.items()
-                if not limit.startswith("shortest")
-            },
-        )
-        for name, station in shop.stations.items()
-    }
-    room = replace(room, stations=stations)
-    bare = replace(
-        room, allowances={**room.allowances, "rough_length": NONE, "planed_length": NONE}
-    )
+    room, bare = _taking_all(shop), without_allowances(shop)
     found: dict[str, list[Blank]] = {}
     for way in ways:
         for blank in way:
@@ -127,6 +112,30 @@ def _least(
             yield _strips(one, same, boards, room), room
         else:
             yield from _in_gangs(one, _pieces(same), boards, room, bare)
+
+
+def without_allowances(shop: Shop) -> Shop:
+    """Return the shop without allowances at the ends of blanks, and machines that take any."""
+    room = _taking_all(shop)
+    return replace(
+        room, allowances={**room.allowances, "rough_length": NONE, "planed_length": NONE}
+    )
+
+
+def _taking_all(shop: Shop) -> Shop:
+    """Return the shop without snipe, and with machines that take pieces however short."""
+    stations = {
+        name: replace(
+            station,
+            limits={
+                limit: size
+                for limit, size in station.limits.items()
+                if not limit.startswith("shortest")
+            },
+        )
+        for name, station in shop.stations.items()
+    }
+    return replace(without_snipe(shop), stations=stations)
 
 
 def _pieces(same: Sequence[Blank]) -> tuple[str, ...]:

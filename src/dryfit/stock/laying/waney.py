@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import ceil
 
 from dryfit.piece.declared import Avoid, Have
 from dryfit.quantities import Display
@@ -19,12 +20,13 @@ from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.rough_sizes import Rough, rough_sizes
 from dryfit.stock.board_edges import TAPER, bad_places
 from dryfit.stock.laid_out import Reach, StockBoard
+from dryfit.stock.laying.at_least import HUNDREDTH, without_allowances
 from dryfit.stock.saws import WANEY_ROOM, crosscut_at_boards, rip_at_boards
 
 WANDERS = Fraction(60)
 """So much wider than its part a slab may be of which both edges stay, mm (our guess)."""
 LEAST_REST = Fraction(150)
-"""What is shorter serves no other blank, mm."""
+"""What is left of a slab and shorter is counted on for no other blank, mm (our guess)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +75,7 @@ class Waney:
 
 def keeps_bark(blank: Blank) -> bool:
     """Return whether a blank keeps a raw edge; what is made only if there is room keeps none."""
-    return bool(blank.part.waney) and blank.what != "test piece" and not blank.if_room
+    return bool(blank.part.waney) and not blank.if_room
 
 
 def waney_first(blanks: Iterable[Blank], boards: Sequence[StockBoard], shop: Shop) -> Waney:
@@ -123,7 +125,7 @@ def _places(
                 both = tuple(sorted((*column.lying, lying), key=lambda one: one.across))
                 beside = replace(column, lying=both)
                 yield Fraction(0), Fraction(0), board.label, number, beside
-    for start in _starts(board, columns, shop):
+    for start in _starts(blank, rough, board, columns, shop):
         along = start, start + rough.length
         if along[1] > end:
             return
@@ -134,13 +136,34 @@ def _places(
             return
 
 
-def _starts(board: StockBoard, columns: Sequence[Column], shop: Shop) -> Iterator[Fraction]:
-    """Yield where a column may begin: behind the raw end or the last one, and each bad place."""
+def _starts(
+    blank: Blank, rough: Rough, board: StockBoard, columns: Sequence[Column], shop: Shop
+) -> Iterator[Fraction]:
+    """Yield where a column may begin: behind the raw end or the last one, and further on.
+
+    That is behind a bad place, and where a tapering slab comes to a width that suits the blank.
+    """
     kerf = crosscut_at_boards(shop)
     first = columns[-1].along[1] + kerf if columns else shop.allowances["end_trim"]
+    # What falls before a column is sawn off there once more.
+    later = first + kerf if columns else max(first, kerf)
+    ends = [bad.along[1] for bad in board.line.avoid if bad.along is not None]
+    tapers = [_where(width, board) for width in (rough.width, _as_wide_at_most(blank))]
     yield first
-    ends = (bad.along[1] for bad in board.line.avoid if bad.along is not None)
-    yield from sorted(end for end in ends if end >= first + kerf)
+    yield from sorted({max(at, later) for at in (*ends, *tapers) if at > first})
+
+
+def _as_wide_at_most(blank: Blank) -> Fraction:
+    """Return how wide a slab may be of which both edges stay."""
+    return blank.to_width + WANEY_ROOM + WANDERS
+
+
+def _where(width: Fraction, board: StockBoard) -> Fraction:
+    """Return how far from its near end a tapering board is so wide, in whole mm; else 0."""
+    here, there = board.line.sizes[1], board.line.other_width
+    if here is None or there is None or here == there:
+        return Fraction(0)
+    return Fraction(ceil((width - here) / (there - here) * board.sizes[0]))
 
 
 def _across(
@@ -155,19 +178,21 @@ def _across(
     """Yield the ways to lie along a raw edge there that are free, and without a bad place."""
     line, wide = board.line, board.sizes[1]
     narrow = _narrowest(line, along, board)
+    kerf = rip_at_boards(shop)
     reaches: list[Reach] = []
     if len(blank.part.waney) > 1:
-        most = blank.to_width + WANEY_ROOM + WANDERS
-        if line.waney > 1 and rough.width <= narrow and _widest(line, along, board) <= most:
+        suits = rough.width <= narrow and _widest(line, along, board) <= _as_wide_at_most(blank)
+        if line.waney > 1 and suits:
             reaches.append((Fraction(0), wide))
     else:
         if line.waney > 1:
             reaches.append((Fraction(0), rough.width))
         if line.waney:
-            reaches.append((narrow - rough.width, wide))
-    kerf = rip_at_boards(shop)
+            begin = narrow - rough.width
+            # What is less than a saw cut beside it stays on the blank.
+            reaches.append((Fraction(0) if 0 < begin < kerf else begin, wide))
     for across in reaches:
-        sound = max(Fraction(0), across[0]) == across[0] and min(across[1], narrow) > across[0]
+        sound = 0 <= across[0] < min(across[1], narrow)
         holds = across[1] <= narrow or across[1] == wide
         apart = all(
             across[0] >= one.across[1] + kerf or across[1] + kerf <= one.across[0] for one in beside
@@ -268,16 +293,18 @@ def why_nowhere(blank: Blank, boards: Sequence[StockBoard], shop: Shop, display:
     ]
     if not there:
         return f"no board on hand has {EDGES[edges]} and the thickness for it"
-    wide = [board for board in there if board.sizes[1] > blank.to_width + WANEY_ROOM + WANDERS]
+    widths = [_narrowest(board.line, (Fraction(0), board.sizes[0]), board) for board in there]
+    wide = [width for width in widths if width > _as_wide_at_most(blank)]
     if edges > 1 and wide:
-        slab, say = wide[0], display.with_unit
+        say = display.with_unit
         return (
-            f"both its edges stay, so that it is as wide as its slab: {say(slab.sizes[1])}, and "
+            f"both its edges stay, so that it is as wide as its slab: {say(wide[0])}, and "
             f"{say(blank.to_width)} is wanted"
         )
     return f"no board with {EDGES[edges]} has room for it along {'it' if edges == 1 else 'them'}"
 
 
 def surely(blank: Blank, boards: Sequence[StockBoard], shop: Shop) -> bool:
-    """Return whether no board could hold the blank even by itself."""
-    return not any(True for board in boards for _ in _places(blank, 0, board, (), shop))
+    """Return whether no board could hold the blank even by itself, and cut as short as can be."""
+    least, bare = replace(blank, between_strips=True, step=HUNDREDTH), without_allowances(shop)
+    return not any(True for board in boards for _ in _places(least, 0, board, (), bare))
