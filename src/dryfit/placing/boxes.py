@@ -123,6 +123,7 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
         site.declared.display.examples(_AXIS_HINT[axis])
         if sized
         else f"add its {dimension}, such as `{_usual(site, part, axis)}`"
+        + _as_the_piece(site, part, axis)
     )
     site.findings.append(
         Diagnostic(
@@ -134,6 +135,16 @@ def _report_unknown(site: Site, part: DeclaredPart, axis: int) -> None:
             hints=(Hint(hint),),
         )
     )
+
+
+def _as_the_piece(site: Site, part: DeclaredPart, axis: int) -> str:
+    """Return how a width from front to back is written that is the whole depth, or nothing."""
+    known = site.positions.distance(whole(axis, -1), whole(axis, 1))
+    if part.instance is not None or PART_DIMENSIONS[part.axes.index(axis)] != "width":
+        return ""
+    if PIECE_DIMENSIONS[axis] != "depth" or not known:
+        return ""
+    return ", or `depth wide` where it is as deep as the piece"
 
 
 def _usual(site: Site, part: DeclaredPart, axis: int) -> str:

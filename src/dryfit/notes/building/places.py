@@ -58,7 +58,7 @@ def listed(nodes: Sequence[Parsed], draft: Draft) -> list[Listed]:
             continue
         behind = done[-1].node if done and done[-1].node.data in _LISTING else None
         goes_on = behind is not None and _is_list((behind, *run), draft)
-        before = end < len(nodes) and nodes[end].data == "fromside"
+        before = end < len(nodes) and _ends_a_list(nodes[end])
         begins = before and _is_list((*run, nodes[end]), draft)
         if goes_on and begins and behind is not None and not _by_and((*run, nodes[end]), draft):
             # "up 40 and 220, 111 from front": the first list is closed by its "and".
@@ -105,7 +105,7 @@ def from_side(group: Listed, draft: Draft) -> From:
 
 
 def up(group: Listed, draft: Draft) -> Up:
-    """Return ``up 80``, ``up 78, 262, 446`` and ``80 above the floor``."""
+    """Return ``up 80``, ``up 78, 262, 446`` and ``80 and 262 above the floor``."""
     return Up(_amounts(group, draft), _span(group, draft))
 
 
@@ -174,6 +174,7 @@ def _with_words(node: Parsed, draft: Draft) -> Amounts:
 
 def _amounts(group: Listed, draft: Draft) -> tuple[Sum, ...]:
     return (
+        *(_lone_sum(node, draft) for node in group.before),
         sum_in(group.node, draft),
         *(_lone_sum(node, draft) for node in group.after),
     )
@@ -192,6 +193,11 @@ def _is_lone(node: Parsed) -> bool:
     """Return whether the phrase is one number without a word: "262.6"."""
     dims = trees(node.children, "dim") if node.data == "dims" else []
     return len(dims) == 1 and len(dims[0].children) == 1 and isinstance(dims[0].children[0], Tree)
+
+
+def _ends_a_list(node: Parsed) -> bool:
+    """Return whether numbers may stand before it: ``78 and 262 above the floor``, "from left"."""
+    return node.data == "fromside" or (node.data == "up" and bool(tokens(node.children, "FLOOR")))
 
 
 def _is_list(nodes: Sequence[Parsed], draft: Draft) -> bool:

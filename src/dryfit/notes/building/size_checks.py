@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from lark import Token, Tree
@@ -12,6 +13,7 @@ from dryfit.notes.mistake import Repair
 from dryfit.notes.tree import OverallLine, Sizes, SizeWord
 
 _MOST = 3
+_QUARTERS = re.compile(r"(?:[4-9]|1[0-6])/4")
 _OF_ROUNDS = ("diameter", "radius")
 _OF_THE_WHOLE = ("width", "depth", "height")
 
@@ -85,12 +87,22 @@ def _all(clauses: Sequence[Sizes]) -> list[SizeWord]:
     return [size for clause in clauses for size in clause.sizes]
 
 
-def check_stock_sizes(sizes: Sequence[SizeWord], draft: Draft) -> None:
-    """Check the sizes of a board: three at most, none twice."""
+def check_stock_sizes(sizes: Sequence[SizeWord], draft: Draft, *, in_inches: bool) -> None:
+    """Check the sizes of a board: three at most, none twice, and quarters of what."""
     if len(sizes) > _MOST:
         draft.error("too-many-sizes", "stock has at most three sizes", sizes[_MOST].span)
-    else:
-        _check_dimensions(sizes, draft)
+        return
+    _check_dimensions(sizes, draft)
+    for size in sizes if not in_inches else ():
+        written = draft.line.text[slice(*draft.line.offsets(size.span))].strip()
+        # Five quarters of an inch are 5/4 to the trade (*common practice*), and no millimetres.
+        if _QUARTERS.fullmatch(written):
+            draft.error(
+                "unknown-unit",
+                f"`{written}` is counted in quarters of an inch, and these sizes are not",
+                size.span,
+                Repair(f'write `{written}"`', size.span, f'{written}"'),
+            )
 
 
 def check_overall(line: OverallLine, draft: Draft) -> None:

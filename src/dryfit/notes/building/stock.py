@@ -77,6 +77,7 @@ def have_line(tree: Parsed, draft: Draft) -> HaveLine:
     own = trees(nodes, "ownunit")
     unit = text_of(tokens(own[0].children, "UNIT")[0]) if own else None
     told = _Told(draft, buy, unit)
+    in_inches = (unit or draft.vocabulary.unit) == "in"
     for node in nodes:
         if isinstance(node, Tree):
             _tell(node, told)
@@ -87,7 +88,7 @@ def have_line(tree: Parsed, draft: Draft) -> HaveLine:
     measures = only(trees(nodes, "measures"), "what it measures", draft)
     available = only(trees(nodes, "available"), "how many there are", draft)
     if check_written(told.runs, draft):
-        check_stock_sizes(told.sizes, draft)
+        check_stock_sizes(told.sizes, draft, in_inches=in_inches)
     if len(told.prices) > 1:
         draft.error("said-twice", "said twice: the price", told.prices[1].span)
     return HaveLine(
@@ -124,6 +125,13 @@ def _marks(tree: Parsed, told: _Told) -> tuple[tuple[str, Sum], ...]:
         word, amount = text_of(tokens(mark.children, "MARK")[0]), sum_in(mark, told.draft)
         if any(word == other for other, _ in marks):
             told.draft.error("said-twice", f"said twice: the {word}", told.draft.span(mark))
+        if word != "moisture" and tokens(mark.children, "_PERCENT"):
+            told.draft.error(
+                "unknown-unit",
+                f"the {word} of a board is a length, not so much in a hundred",
+                told.draft.span(mark),
+                Hint(f"write how far it is from flat or straight: `{word} {{4}}`"),
+            )
         marks.append((word, amount if word == "moisture" else told.sum(amount)))
     return tuple(marks)
 

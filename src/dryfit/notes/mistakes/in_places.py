@@ -20,6 +20,7 @@ _OVERHANGING = frozenset(
 )
 _AMOUNT = re.compile(r"(?: by)? *([0-9½¼¾][0-9 ./½¼¾'\"]*(?:mm|cm|in)?(?=[ ,;]|$))")
 _BELOW = re.compile(r"\b(?:on|onto|on top of) (?:the )?([^\W\d][^,;:]*)", re.IGNORECASE)
+_FLOOR = re.compile(r"(?:the )?(?:floor|ground)(?= *(?:[,;]|$))", re.IGNORECASE)
 _OPENING_EXAMPLE = "for example `bay = opening between posts and top rail`"
 
 
@@ -188,8 +189,19 @@ def overhanging(stumble: Stumble) -> Mistake | None:
     )
 
 
+def onto_floor(stumble: Stumble) -> Mistake | None:
+    """``1 base, flat, onto floor``: what stands on the floor is so high above it."""
+    last, found = stumble.previous, _FLOOR.match(stumble.rest)
+    if found is None or last is None or last.type != "PREP" or last.value != "onto":
+        return None
+    place = stumble.span(last.start_pos or 0, stumble.at + found.end())
+    repair = Repair("write `0 above the floor`", place, "0 above the floor")
+    return Mistake("unknown-word", "the floor is no part of the piece", place, (repair,))
+
+
 CASES = (
     overhanging,
+    onto_floor,
     opening_line,
     opening_mistyped,
     face_without_of,

@@ -3,16 +3,22 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from dryfit.diagnostics import Hint
 from dryfit.notes.mistake import Mistake, Repair
 from dryfit.notes.mistakes.stumble import Stumble
 from dryfit.notes.reading.runs import kinds_at
+from dryfit.quantities.display import mixed
 
 _VOLUME = re.compile(r"(?:board )?(?:feet|foot)\b|(?:cubic|cu) ", re.IGNORECASE)
 _TIMBER = re.compile(r"(?!some\b)[^\W\d][^,\d]*(?=,)")
 _SHEETS = re.compile(r"(?:ply|plywood|mdf|hardboard|chipboard|particle ?board)$", re.IGNORECASE)
 _ACROSS = re.compile(r"(?:across|crosswise|(?:the )?(?:short|other) way)\b", re.IGNORECASE)
+_DRIED = re.compile(
+    r"(?:kiln|air|oven)?(?: |-)?(?:dried|dry|seasoned)\b|k\.?d\.?\b|a\.?d\.?\b", re.IGNORECASE
+)
+_QUARTERS = re.compile(r"([1-9]\d?)/4(?=[ ,]|$)(?: (?=of\b))?(?:of )?")
 _UNIT = re.compile(r"in (?:inches|inch|mm|cm)\b", re.IGNORECASE)
 
 
@@ -110,4 +116,55 @@ def unit_of_line(stumble: Stumble) -> Mistake | None:
     )
 
 
-CASES = (volume_of_wood, unit_of_line, stock_behind_timber, kind_of_stock, grain_across)
+def dried(stumble: Stumble) -> Mistake | None:
+    """``kiln dried``: how moist the wood is counts as a figure, and that is none."""
+    found = _DRIED.match(stumble.rest)
+    if stumble.opener not in ("HAVE", "BUY") or found is None:
+        return None
+    return Mistake(
+        "not-understood",
+        f"`{found.group()}` gives no figure that could be reckoned with",
+        stumble.span(stumble.at, stumble.at + found.end()),
+        (Hint("take it out, and write behind the sizes what the meter reads, such as `at 8 %`"),),
+    )
+
+
+def percent_alone(stumble: Stumble) -> Mistake | None:
+    """``have 1 board of ash, 2400 x 160 x 27, 12 %``: of what."""
+    last = stumble.previous
+    if stumble.opener not in ("HAVE", "BUY") or last is None or last.type != "_PERCENT":
+        return None
+    if "MARK" not in stumble.takes or len(stumble.failure.tokens) < 2:
+        return None
+    start, end = stumble.failure.tokens[-2].start_pos or 0, last.end_pos or 0
+    repair = Repair("if it is how moist the wood is, write `at`", stumble.span(start, start), "at ")
+    return Mistake("not-understood", "a share of what?", stumble.span(start, end), (repair,))
+
+
+def quarters(stumble: Stumble) -> Mistake | None:
+    """``have 1 board of 5/4 ash, 96 x 6``: the thickness stands behind the width.
+
+    A board of five quarters is 1 1/4 in thick as it comes from the saw (*common practice*).
+    """
+    found = _QUARTERS.match(stumble.rest)
+    if stumble.opener not in ("HAVE", "BUY") or found is None:
+        return None
+    inches = Fraction(int(found.group(1)), 4)
+    return Mistake(
+        "not-understood",
+        "how thick a board is stands behind its width",
+        stumble.span(stumble.at, stumble.at + len(found.group().rstrip())),
+        (Hint(f'take it out, and write `x {mixed(inches)}"` behind length and width'),),
+    )
+
+
+CASES = (
+    dried,
+    percent_alone,
+    quarters,
+    volume_of_wood,
+    unit_of_line,
+    stock_behind_timber,
+    kind_of_stock,
+    grain_across,
+)

@@ -73,6 +73,9 @@ def begins_stock(words: Sequence[Word], first: int) -> bool:
     """Return whether wood of a yard is named here: "boards of ash", not "board hooks"."""
     if "UNIT" in kinds_at(words, first):
         first += 1  # buy (mm) boards of ash
+    if "STATE" in kinds_at(words, first):
+        state = phrase_at(words, first)
+        first += state[1] if state else 0  # buy rough sawn boards of ash
     if "STOCK" not in kinds_at(words, first):
         return False
     phrase = phrase_at(words, first)

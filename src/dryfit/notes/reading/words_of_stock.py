@@ -85,6 +85,7 @@ STOCK_WORDS: tuple[Entry, ...] = (
     ("MARK", {"cup": "cup", "cupped": "cup", "twist": "twist", "twisted": "twist"}),
     ("MARK", {"bow": "bow", "bowed": "bow"}),
     ("MARK", {"moisture": "moisture", "moisture content": "moisture", "at": "moisture"}),
+    ("MARK", dict.fromkeys(("mc", "moisture of", "moisture content of"), "moisture")),
     ("DEFECT", {word: word for word in _DEFECTS}),
     ("DEFECT", dict.fromkeys(_AVOID, "avoid")),
     ("STOCKSIDE", {word: side for side, words in _SIDES.items() for word in words}),
