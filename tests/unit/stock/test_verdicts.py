@@ -4,9 +4,16 @@ import random
 from dataclasses import replace
 from fractions import Fraction
 
+import pytest
+from tests.unit.operations.worked import shipped_shop
+
 from dryfit.diagnostics import Diagnostic, Source
-from dryfit.stock.board_edges import bad_places
+from dryfit.stock.blanks.needs import needs_of
+from dryfit.stock.blanks.rough_sizes import rough_sizes
+from dryfit.stock.blanks.states import STATES
+from dryfit.stock.board_edges import bad_places, usable_face
 from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.laying.buying import large_enough
 from dryfit.stock.laying.labels import label
 from dryfit.stock.telling.verdict import rests_on, verdict_in_words
 from dryfit.workshop import check, laid_out
@@ -251,7 +258,7 @@ def test_a_certain_no_is_of_every_state_and_of_blanks_cut_short() -> None:
     # 880 - 2 x 25 = 830 holds a lath of 800 + 25 that is fed between strips (A5.1, A6.1); with
     # the bite of the planer, 920, it does not. All laths go one way: 25 planed is trued to 20 too.
     laid, findings = told(
-        "have 1 board of ash, 1000 x 160 x 25, planed",
+        "have 1 board of ash, 1000 x 160 x 20, planed",
         "have 6 boards of ash, 880 x 160 x 27, rough",
     )
     assert (laid.verdict, laid.proofs, findings) == ("enough", (), ())
@@ -345,6 +352,21 @@ def test_tight_wood_names_the_first_board_to_buy() -> None:
     assert laid.first_to_buy.board.price == 20
     # A sixth board stays whole: it is the spare.
     assert told("have 6 boards of ash, 1000 x 160 x 27, rough")[0].first_to_buy is None
+
+
+@pytest.mark.parametrize("state", STATES)
+def test_the_least_board_to_buy_gives_the_blank_in_its_state(state: str) -> None:
+    checked = check(Source("laths.dryfit", PIECE.format(wood="")), None, {})
+    assert checked.model is not None
+    shop = shipped_shop()
+    for blank in needs_of(checked.model, shop)[0].blanks:
+        line = large_enough([replace(blank, state=state)], shop)
+        assert line is not None
+        rough, (long, wide) = rough_sizes(blank, line, shop), usable_face(line, shop)
+        assert rough is not None
+        assert (rough.length <= long, rough.width <= wide) == (True, True)
+        # What would be used at its section comes out of a rough board as well as any.
+        assert line.rough == (state in {"section", "trued"})
 
 
 def test_each_part_is_made_in_the_way_that_its_board_asks_for() -> None:

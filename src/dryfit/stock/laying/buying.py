@@ -8,6 +8,7 @@ library takes a board that costs something only where nothing else does.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.piece.declared import Have
@@ -83,28 +84,44 @@ def _that_would_do(outcome: Outcome, shop: Shop) -> Iterator[Have]:
     for blank in alone:
         kinds.setdefault((blank.part.timber, blank.sheet, blank.thickness), []).append(blank)
     for group in kinds.values():
-        yield large_enough(group, shop)
+        board = large_enough(group, shop)
+        if board is not None:
+            yield board
 
 
-def large_enough(group: Sequence[Blank], shop: Shop) -> Have:
-    """Return a board, in round sizes, that any of these blanks comes out of."""
+def large_enough(group: Sequence[Blank], shop: Shop) -> Have | None:
+    """Return a board, in round sizes, that any of these blanks comes out of, or None.
+
+    It is rough, but where they all come out of planed wood.
+    """
+    found = _least(group, shop, rough=True) or _least(group, shop, rough=False)
+    as_usual = [replace(blank, state="trued") for blank in group]
+    return found or _least(as_usual, shop, rough=True)
+
+
+def _least(group: Sequence[Blank], shop: Shop, *, rough: bool) -> Have | None:
+    """Return the least board, rough or planed; None where one of the blanks comes out of none."""
     one, sheet = group[0], group[0].sheet
     kind, span = "sheet" if sheet else "board", one.part.spans[0]
-    long, wide, thick = Fraction(1), Fraction(1), one.thickness
+    rough = rough and not sheet
+    thick = one.thickness if rough or sheet else one.to_thickness
+    long, wide = Fraction(1), Fraction(1)
     steps = STEPS_MM if one.step.denominator == 1 else STEPS_IN
     ends, edge = (Fraction(0),) * 2 if sheet else (2 * shop.allowances["end_trim"], ROUGH_EDGE)
     for blank in group:
         for _ in range(THICKER):
             # Rough sizes hang on the state of the board, and not on how large it is.
-            line = Have(1, kind, one.part.timber, (long, wide, thick), not sheet, "", span)
-            rough = rough_sizes(blank, line, shop)
-            if rough is not None:
-                long, wide = max(long, rough.length + ends), max(wide, rough.width + edge)
+            line = Have(1, kind, one.part.timber, (long, wide, thick), rough, "", span)
+            sawn = rough_sizes(blank, line, shop)
+            if sawn is not None:
+                long, wide = max(long, sawn.length + ends), max(wide, sawn.width + edge)
                 break
             thick += steps[2]
+        else:
+            return None
     sizes = (long, wide, thick)
     if not sheet:
         long, wide, thick = (
             step * -(-size // step) for size, step in zip(sizes, steps, strict=True)
         )
-    return Have(1, kind, one.part.timber, (long, wide, thick), not sheet, "", span)
+    return Have(1, kind, one.part.timber, (long, wide, thick), rough, "", span)

@@ -23,14 +23,20 @@ def first_to_buy(
     Of what the yard sells; else one that is just large enough.
     """
     kinds = {name: blank for blank in blanks for name in blank.names}
-    parts = [one.blank for one in tightest.placed if one.blank.what == "part"]
+    # A strip that is sawn into more leaves than are asked for gives one more as it is.
+    parts = [
+        one.blank
+        for one in tightest.placed
+        if one.blank.what == "part" and one.blank.leaves <= max(1, len(one.blank.pieces))
+    ]
     if not parts:
         return None
     named = max(parts, key=lambda one: (one.length, one.width))
     blank = kinds[named.name]
     serving = [line for line in yard if _gives(line, blank, shop)]
     if not serving:
-        return FirstToBuy(Bought(large_enough([blank], shop), 1, None, at_yard=False), named)
+        board = large_enough([blank], shop)
+        return None if board is None else FirstToBuy(Bought(board, 1, None, at_yard=False), named)
     line = min(serving, key=_cost)
     return FirstToBuy(Bought(line, 1, price_of(line)), named)
 

@@ -60,7 +60,8 @@ def _first_to_buy(first: FirstToBuy) -> Said:
         return (what, "1 of ", *bought_in_words(board), place)
     wood = f" of {board.line.timber}" if board.line.timber else ""
     least = times(board.line.sizes)
-    return (what, f"a {board.line.kind}{wood} of at least ", *least, ".")
+    state = "" if board.line.rough or board.line.kind == "sheet" else "planed "
+    return (what, f"a {state}{board.line.kind}{wood} of at least ", *least, ".")
 
 
 def _verdict(laid: LaidOut, written: Mapping[str, str]) -> Said:
