@@ -16,12 +16,14 @@ from dryfit.piece.sheet_words import is_sheet
 from dryfit.placing.lines import with_words
 from dryfit.placing.lip import CoveredEdge, Lip, seen_from
 from dryfit.placing.site import SIDE_WORDS, Site
+from dryfit.quantities.units import INCH
 
 THICKEST_BANDING = Fraction(3)
 """In mm; what is thicker is not bent round or ironed on, and is sawn of solid wood (common
 practice).  As thin may a strip be ripped (TRADE A6)."""
+_THICKEST_INCHES = INCH / 8
 _USUAL = Fraction(6)
-_USUAL_INCHES = Fraction(254, 40)
+_USUAL_INCHES = INCH / 4
 _ORDER = ("E", "E2", "R", "R2")
 
 
@@ -39,7 +41,7 @@ def covered_edges(site: Site, part: DeclaredPart) -> Iterator[CoveredEdge]:
     for lip in part.lips:
         thick, timber = _thickness(site, lip), _timber(site, part, lip)
         _list(site, part, lip, (thick, timber))
-        limit = site.declared.display.either(THICKEST_BANDING, Fraction(254, 80))
+        limit = site.declared.display.either(THICKEST_BANDING, _THICKEST_INCHES)
         if thick > limit if lip.banded else thick < THICKEST_BANDING:
             _unlike(site, part, lip, thick)
         for place, span in lip.places:
@@ -141,7 +143,7 @@ def _said(site: Site, lip: LipWords, is_so: tuple[Fraction, str | None]) -> str:
 
 def _unlike(site: Site, part: DeclaredPart, lip: LipWords, thick: Fraction) -> None:
     show = site.declared.display
-    most = show.with_unit(show.either(THICKEST_BANDING, Fraction(254, 80)))
+    most = show.with_unit(show.either(THICKEST_BANDING, _THICKEST_INCHES))
     size = show.with_unit(thick, fitted=True)
     if lip.banded:
         message = f"banding comes up to {most} thick; that of the {part.written} is {size}"

@@ -221,7 +221,7 @@ class Spare:
 class Lipped:
     """``lipped 6 thick of oak at front`` and ``edge banded all round``: edges that are covered.
 
-    `places` are place words, ``ends``, ``long`` (both long edges) or ``all``, each with where it
+    `places` are place words, ``ends``, ``long edge`` (both) or ``all``, each with where it
     stands.  `thickness` and `timber` are None where the line does not say them.
     """
 
