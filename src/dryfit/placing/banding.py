@@ -11,11 +11,12 @@ from dryfit.placing.model import Hardware, Part
 from dryfit.placing.site import Site
 from dryfit.placing.strips import covers
 from dryfit.quantities import Display
+from dryfit.quantities.units import INCH
 
 WASTE = Fraction(11, 10)
 """So many times what is glued on is bought: banding splits, and a roll ends (common practice)."""
 _METRE = 1000
-_FOOT = Fraction(3048, 10)
+_FOOT = 12 * INCH
 Kind = tuple[str | None, Fraction, Fraction]
 """What makes banding alike: its wood, its thickness, and that of the sheet, in mm."""
 
@@ -23,8 +24,8 @@ Kind = tuple[str | None, Fraction, Fraction]
 def banding(parts: Sequence[Part], site: Site) -> tuple[Hardware, ...]:
     """Return the banding to buy, rounded up to half a metre, or a foot.
 
-    Each edge takes its length and the shop's `lip_over` at either end; the banding is wider than
-    the sheet is thick by `lip_proud` on either face.
+    Each edge takes its length and the shop's `lip_over` at either end, those of spares too; the
+    banding is wider than the sheet is thick by `lip_proud` on either face.
     """
     allowances, display = site.shop.allowances, site.declared.display
     found: dict[Kind, list[tuple[Part, Lip]]] = {}
@@ -37,7 +38,7 @@ def banding(parts: Sequence[Part], site: Site) -> tuple[Hardware, ...]:
     for (timber, thick, sheet), edges in found.items():
         run = sum(
             (
-                (covers(part, lip) + 2 * allowances["lip_over"]) * len(part.copies)
+                (covers(part, lip) + 2 * allowances["lip_over"]) * (len(part.copies) + part.spare)
                 for part, lip in edges
             ),
             Fraction(0),

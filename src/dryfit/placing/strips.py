@@ -74,6 +74,7 @@ def strip_parts(part: Part, allowances: Mapping[str, Fraction]) -> tuple[Part, .
 
     `allowances` are the shop's: `lip_over` is what a strip is longer at either end, `lip_proud`
     what it is wider at either face.  A strip stands nowhere in the piece: its box tells its sizes.
+    A spare of the part has strips of its own.
     """
     kinds: dict[_Kind, list[Lip]] = {}
     for lip in part.lips:
@@ -139,4 +140,5 @@ def _strips(name: str, part: Part, lips: list[Lip], allowances: Mapping[str, Fra
         features=(),
         spans=(lips[0].span,),
         run=part.run,
+        spare=part.spare * len(lips),
     )

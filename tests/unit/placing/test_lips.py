@@ -106,6 +106,17 @@ def test_what_cannot_be_covered_so_is_an_error(words: str, code: str) -> None:
     assert code in {each.code for each in checked(words).findings}
 
 
+@pytest.mark.parametrize(("spare", "size"), [("", "about 1.5 m"), (", 3 spare", "about 3.5 m")])
+def test_banding_is_bought_for_spares_too(spare: str, size: str) -> None:
+    # By hand: (596 + 2 x 10) x 1.1 is 677.6 for each of 2 shelves, and of 5.
+    (bought,) = [
+        each
+        for each in model(f"edge banded at front{spare}").hardware
+        if each.item.startswith("edge banding")
+    ]
+    assert bought.size.endswith(size)
+
+
 def test_a_sheet_without_a_solid_wood_asks_what_it_is_lipped_with() -> None:
     found = checked("lipped 6 at front", timber="birch ply")
     (told,) = [each for each in found.findings if each.code == "lip-timber-missing"]

@@ -1,5 +1,6 @@
 """The strips of lipped sheets, worked by hand after TRADE A10: core width = W - n * t."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 from tests.pieces.lipped import CASE, lipped
@@ -45,6 +46,12 @@ def test_the_strips_of_the_edges_cover_those_of_the_ends() -> None:
 def test_unlike_edges_have_strips_of_their_own() -> None:
     strips = strip_parts(_shelf(("E", 3, "birch"), ("E2", 8, "birch")), ALLOWANCES)
     assert [strip.name for strip in strips] == ["shelf lip at E", "shelf lip at E2"]
+
+
+def test_a_spare_has_strips_of_its_own() -> None:
+    shelf = replace(_shelf(("E", 8, "birch"), ("E2", 8, "birch")), spare=2)
+    (strips,) = strip_parts(shelf, ALLOWANCES)
+    assert (len(strips.copies), strips.spare) == (2, 4)
 
 
 def test_banding_has_no_strips_and_counts_with_the_size() -> None:
