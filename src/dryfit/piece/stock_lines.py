@@ -56,7 +56,7 @@ def stock_of(line: HaveLine, sums: Sums, first: str) -> Have:
         other_width=other,
         waney=_waney(line, sums),
         grain=_has_grain(line),
-        grain_said=line.grain is not None or line.kind != "sheet" or not has_grain(line.timber),
+        grain_said=line.grain is not None or line.kind != "sheet",
         measured=sums.size(line.measures) if line.measures is not None else None,
         avoid=tuple(_zones(line, length, widest, sums)),
         price=_price(line),

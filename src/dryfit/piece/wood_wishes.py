@@ -102,24 +102,7 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                 "name a solid timber, or leave the words out",
             )
         elif wish.kind == "waney":
-            ends = [word for word in wish.words if PLACE_SIDE[word][0] == part.axes[0]]
-            if ends:
-                yield _error(
-                    "waney-at-an-end",
-                    f"{part.name}: the {' and '.join(ends)} is an end of it, and bark runs along "
-                    "the edges",
-                    wish,
-                    "name the sides along its length, or say which way its grain runs",
-                )
-            faces = [word for word in wish.words if PLACE_SIDE[word][0] == part.axes[2]]
-            if faces and not ends:
-                yield _error(
-                    "waney-at-an-end",
-                    f"{part.name}: the {' and '.join(faces)} is a face of it, and bark runs along "
-                    "the edges",
-                    wish,
-                    "name the sides along its length",
-                )
+            yield from _off_the_edges(part, wish)
         elif wish.kind == "bookmatched" and part.count == 1 and _staves(line) == 1:
             yield _error(
                 "bookmatched-alone",
@@ -127,7 +110,6 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                 wish,
                 "say `from 2 staves`, or make it two parts side by side",
             )
-
         elif wish.kind == "resawn" and part.count == 1 and _staves(line) == 1:
             yield _error(
                 "resawn-alone",
@@ -135,6 +117,24 @@ def ask_of_wood(line: PartsLine, part: DeclaredPart) -> Iterator[Diagnostic]:
                 wish,
                 "leave the word out, or give the parts that are alike one line",
             )
+
+
+def _off_the_edges(part: DeclaredPart, wish: WoodWish) -> Iterator[Diagnostic]:
+    remedy = "name the sides along its length"
+    for axis, what, hint in (
+        (part.axes[0], "an end", f"{remedy}, or say which way its grain runs"),
+        (part.axes[2], "a face", remedy),
+    ):
+        named = [word for word in wish.words if PLACE_SIDE[word][0] == axis]
+        if named:
+            yield _error(
+                "waney-at-an-end",
+                f"{part.name}: the {' and '.join(named)} is {what} of it, and bark runs along "
+                "the edges",
+                wish,
+                hint,
+            )
+            return
 
 
 def _covered(part: DeclaredPart) -> Iterator[Diagnostic]:

@@ -26,7 +26,7 @@ def test_each_line_that_says_an_assumption_can_be_taken_as_it_stands() -> None:
         assert each.span is not None
         assert each.instead is not None
         written = lines[each.span.line - 1]
-        if written not in NOTES or each.instead.startswith("groove"):
+        if each.instead.startswith("groove"):
             continue
         again = reading.model_of(NOTES.replace(written, each.instead))
         assert [(part.length, part.width, part.thickness) for part in again.parts] == sizes
