@@ -17,7 +17,7 @@ from dryfit.piece.declared import Have
 from dryfit.placing.model import Model, Part
 from dryfit.placing.strips import milled_parts
 from dryfit.shop.shop import Shop
-from dryfit.stock.boards import SAME_SHEET, Lack, lack, lines_for, sizes, wanted
+from dryfit.stock.boards import Lack, as_thick, lack, lines_for, sizes, wanted
 
 LOST = Fraction(35, 100)
 """With so much more than the parts take, boards were always enough (our own trials of layouts)."""
@@ -74,7 +74,7 @@ _NONE = Fraction(0)
 
 def _counts(part: Part, thick: Fraction) -> bool:
     if part.stock == "sheet":
-        return abs(part.thickness - thick) <= SAME_SHEET
+        return part.thickness == thick
     return _thin(part) >= thick
 
 
@@ -101,10 +101,7 @@ def _there(
     """Return the faces of the line's boards with a kerf, or `beside`, round them, by layers."""
     edge = kerf if beside is None else beside
     long, wide, deep = sizes(line)
-    if sheet:
-        layers = 1 if abs(deep - thick) <= SAME_SHEET else 0
-    else:
-        layers = (deep + kerf) // (thick + kerf)
+    layers = int(as_thick(deep, thick)) if sheet else (deep + kerf) // (thick + kerf)
     return line.count * layers * (long + edge) * (wide + edge)
 
 

@@ -95,7 +95,12 @@ def declare(notes: Notes, inventories: Sequence[Notes] = ()) -> tuple[Declared, 
     if wood is not None:
         from dryfit.piece.stock_whole import as_measured as as_measured_wood
 
-        wood = as_measured_wood(wood, measured, planned)
+        made = {
+            (part.timber or declared.timber, None if size is None else size.value)
+            for part in declared.parts
+            for size in part.sizes[2:]
+        }
+        wood = as_measured_wood(wood, measured, made, planned)
         declared = replace(declared, stock=wood.stock, yard=wood.yard)
     sums.work_out_values()
     slips = tuple(unit_slips(sums, declared.parts, declared.overall, units_said=units is not None))

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import partial
 
-from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.diagnostics import Diagnostic, Hint, Severity
 from dryfit.notes.tree import HaveLine
 from dryfit.piece.declared import Have, Measured
 from dryfit.piece.stock_checks import asked_of_stock, currency_of, inside
@@ -83,9 +85,15 @@ def measured_sheets(stock: Iterable[Have]) -> Iterator[Measured]:
             )
 
 
-def as_measured(wood: Wood, measured: Sequence[Measured], sums: Sums) -> Wood:
+Made = AbstractSet[tuple[str | None, Fraction | None]]
+"""Timber and thickness, in mm, of all parts."""
+
+
+def as_measured(wood: Wood, measured: Sequence[Measured], made: Made, sums: Sums) -> Wood:
     """Return the wood with each sheet as thick as its line or a ``measured`` line says.
 
+    A sheet to buy measures as those of its name that are on hand.  What is `made` of a sheet that
+    measures otherwise than the first of its name is written with its own thickness.
     Findings (in `sums`): sheet-measured-twice.
     """
     taken: dict[tuple[str, Fraction | None], Measured] = {
@@ -96,31 +104,58 @@ def as_measured(wood: Wood, measured: Sequence[Measured], sums: Sums) -> Wood:
     own = {have.span for have in wood.stock}
     if not taken:
         return wood
-    return replace(wood, stock=tuple(_as_measured(have, taken, own, sums) for have in wood.stock))
+    stock: list[Have] = []
+    for have in wood.stock:
+        found = _found(have, taken)
+        if found is None or found.taken == have.measured:
+            stock.append(have)
+        elif found.span not in own:
+            if have.measured is not None:
+                sums.findings.append(
+                    _measured_twice(have, have.measured, found, sums, others=False)
+                )
+            stock.append(replace(have, measured=found.taken))
+        else:
+            thick = have.sizes[2] if have.measured is None else have.measured
+            if thick != found.taken and (have.timber, thick) not in made:
+                sums.findings.append(_measured_twice(have, have.measured, found, sums, others=True))
+            stock.append(have)
+    return Wood(tuple(stock), tuple(_to_buy(have, _found(have, taken)) for have in wood.yard))
 
 
-def _as_measured(
-    have: Have,
-    taken: Mapping[tuple[str, Fraction | None], Measured],
-    own: set[Span],
-    sums: Sums,
-) -> Have:
-    found = taken.get((have.timber or "", have.sizes[2])) if have.kind == "sheet" else None
-    if found is None or have.measured == found.taken:
+def _found(have: Have, taken: Mapping[tuple[str, Fraction | None], Measured]) -> Measured | None:
+    return taken.get((have.timber or "", have.sizes[2])) if have.kind == "sheet" else None
+
+
+def _to_buy(have: Have, found: Measured | None) -> Have:
+    if found is None or have.measured is not None:
         return have
-    if have.measured is None:
-        return have if found.span in own else replace(have, measured=found.taken)
-    say = sums.display.with_unit
-    told = say(found.taken, fitted=True)
-    sums.findings.append(
-        Diagnostic(
-            "sheet-measured-twice",
-            Severity.QUESTION,
-            f"this sheet measures {say(have.measured, fitted=True)}, and line {found.span.line} "
-            f"says {told}: the parts are planned {told} thick",
-            have.span,
-            figures={"here": have.measured, "there": found.taken},
-            hints=(Hint("keep the figure of the sheet that the parts are made of"),),
+    return replace(have, measured=found.taken, measure_said=False)
+
+
+def _measured_twice(
+    have: Have, measured: Fraction | None, found: Measured, sums: Sums, *, others: bool
+) -> Diagnostic:
+    say = partial(sums.display.with_unit, fitted=True)
+    told = say(found.taken)
+    left = ", and none comes out of this one" if others else ""
+    bare = sums.display.shown(found.taken, fitted=True)
+    if measured is None:
+        here, figures = "is not measured", {"there": found.taken}
+        hint = f"measure it; where it is the same, add `measures {bare}`"
+    else:
+        here, figures = f"measures {say(measured)}", {"here": measured, "there": found.taken}
+        own = sums.display.shown(measured, fitted=True)
+        hint = (
+            "keep the figure of the sheet that the parts are made of; parts of this one have "
+            f"`{own} thick` in their lines"
         )
+    return Diagnostic(
+        "sheet-measured-twice",
+        Severity.QUESTION,
+        f"this sheet {here}, and line {found.span.line} says {told}: "
+        f"the parts are planned {told} thick{left}",
+        have.span,
+        figures=figures,
+        hints=(Hint(hint),),
     )
-    return have if found.span in own else replace(have, measured=found.taken)

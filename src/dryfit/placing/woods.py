@@ -60,7 +60,7 @@ def taken_of_boards(site: Site) -> Iterator[Assumption]:
     """Yield, for each line of boards for the parts that does not say how they are, how it is.
 
     With its bark on it comes from the saw, and is rough (common practice).  A sheet with a grain
-    has it along the size that is written first.
+    has it along the size that is written first, and one to buy is as thick as that on hand.
     """
     used = set(_timbers(site))
     for line in (*site.declared.stock, *site.declared.yard):
@@ -75,6 +75,14 @@ def taken_of_boards(site: Site) -> Iterator[Assumption]:
                 f"the grain of {what}{of} runs along the {site.shown(long)}",
                 line.span,
                 with_phrase(line.span, "grain along"),
+            )
+        if line.measured is not None and not line.measure_said:
+            show = site.declared.display
+            yield Assumption(
+                f"{what}{of} to buy {'is' if one else 'are'} taken to measure "
+                f"{show.with_unit(line.measured, fitted=True)}, as the one on hand does",
+                line.span,
+                with_phrase(line.span, f"measures {show.shown(line.measured, fitted=True)}"),
             )
         if line.state_said:
             continue

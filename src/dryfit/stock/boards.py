@@ -17,8 +17,6 @@ from dryfit.stock.saws import WANEY_ROOM
 from dryfit.wood.warp import Warp, flat_thickness
 
 ZERO = Fraction(0)
-SAME_SHEET = Fraction(1)
-"""A sheet measures up to this less or more than it is called, mm (TRADE A5.5, common practice)."""
 UNKNOWN = Fraction(10**6)
 """More than any board: stands for a size that a line does not give."""
 
@@ -99,12 +97,21 @@ def _lack(line: Have, piece: Wanted, wide: Fraction, thick: Fraction, shop: Shop
 
 def _lack_of_sheet(line: Have, piece: Wanted) -> Lack:
     long, wide, thick = sizes(line)
-    if thick != UNKNOWN and abs(thick - piece.thickness) > SAME_SHEET:
+    if not as_thick(thick, piece.thickness):
         return Lack.THIN
     (least, most), (narrow, broad) = sorted((piece.length, piece.width)), sorted((long, wide))
     if broad < most:
         return Lack.SHORT
     return Lack.NARROW if narrow < least else Lack.NOTHING
+
+
+def as_thick(sheet: Fraction, part: Fraction) -> bool:
+    """Return whether a sheet is as thick as a part of it, `UNKNOWN` taken to be.
+
+    A sheet is never planed, and what it goes into is cut to what it measures (TRADE A5.5): one
+    that is called the same and measures otherwise does not do.
+    """
+    return sheet in (UNKNOWN, part)
 
 
 def sizes(line: Have) -> tuple[Fraction, Fraction, Fraction]:

@@ -124,3 +124,51 @@ def test_strips_of_lips_that_find_no_wood_are_missing() -> None:
     (found,) = findings
     assert found.span is not None
     assert found.span.text().startswith("lipped 6 thick")
+
+
+CASE = """\
+piece Small case
+units mm, to nearest 0.1
+overall 700 wide, 300 deep, 500 high
+timber birch ply
+{sheets}
+2 sides, upright, facing side, depth x 18, at left and right
+1 top, across, flat, depth x 18, into sides, housing 6, flush top
+1 bottom, across, flat, depth x 18, into sides, housing 6, flush bottom
+glue up case: sides, top, bottom
+"""
+SMALL = "have 1 sheet of birch ply, 600 x 400 x 18, measures 17.6"
+
+
+def laid_of(*sheets: str) -> tuple[LaidOut, list[str], list[str]]:
+    checked = check(Source("case.dryfit", CASE.format(sheets="\n".join(sheets))), None, {})
+    assert not checked.failed, checked.findings
+    _, laid, _ = laid_out(checked)
+    assert laid is not None
+    assert checked.model is not None
+    taken = [each.text for each in checked.model.assumptions]
+    return laid, [each.message for each in checked.findings], taken
+
+
+@pytest.mark.parametrize("measures", [", measures 18.2", ""])
+def test_nothing_comes_out_of_a_sheet_of_the_same_name_and_another_measure(measures: str) -> None:
+    """Slots are cut to what the sheet measures that enters them (A5.5): 17.6 here, for all."""
+    laid, told, _ = laid_of(SMALL, f"have 1 sheet of birch ply, 1525 x 1525 x 18{measures}")
+    assert laid.verdict == "not enough"
+    assert {each.board.sizes[2] for each in laid.layouts if each.placed} <= {Fraction("17.6")}
+    (asked,) = [each for each in told if "the parts are planned 17.6 mm thick" in each]
+    assert ("measures 18.2 mm" if measures else "is not measured") in asked
+
+
+def test_a_sheet_that_measures_alike_is_laid_out_without_a_word() -> None:
+    laid, told, _ = laid_of(SMALL, "have 1 sheet of birch ply, 1525 x 1525 x 18, measures 17.6")
+    assert laid.verdict == "enough"
+    assert told == []
+
+
+def test_a_sheet_to_buy_is_to_measure_as_the_one_on_hand() -> None:
+    """Nobody can measure it before it is bought: that it does so is said, and what to write."""
+    laid, _, taken = laid_of(SMALL, "buy sheets of birch ply, 1525 x 1525 x 18, 60.00 each")
+    assert {each.board.sizes[2] for each in laid.layouts if each.placed} == {Fraction("17.6")}
+    assert [each.count for each in laid.buy] == [1]
+    assert [each for each in taken if "measure 17.6 mm, as the one on hand does" in each]

@@ -66,7 +66,8 @@ class Have:
     whether its line says so.  `other_width` is what a slab is wide at its other end, None where it
     is as wide as here; `waney` counts its edges under bark, 0 to 2.  `grain` is whether a sheet has
     one, `grain_said` whether its line says so; `measured` what its thickness measures, where
-    `sizes` say what it is called.  `avoid` is wood that nothing is made of.  `price` is what the
+    `sizes` say what it is called, `measure_said` whether it was measured or is to be as others of
+    its name are.  `avoid` is wood that nothing is made of.  `price` is what the
     yard asks, `at_most` how many it has; on a ``buy`` line alone.
     `inventory` is the file that lists it, nothing for the notes themselves.
     """
@@ -88,6 +89,7 @@ class Have:
     grain: bool = True
     grain_said: bool = True
     measured: Fraction | None = None
+    measure_said: bool = True
     avoid: tuple[Avoid, ...] = ()
     price: Price | None = None
     at_most: int | None = None

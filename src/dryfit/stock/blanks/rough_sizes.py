@@ -10,8 +10,8 @@ from dryfit.piece.declared import Have
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank, as_long_as_fed, in_a_row, shortest_fed
 from dryfit.stock.boards import (
-    SAME_SHEET,
     UNKNOWN,
+    as_thick,
     flat,
     reserve,
     room_across,
@@ -155,7 +155,7 @@ def _scarce(blank: Blank, line: Have, thick: Fraction, shop: Shop) -> str:
 
 def _of_sheet(blank: Blank, line: Have) -> Rough | None:
     thick = sizes(line)[2]
-    if thick != UNKNOWN and abs(thick - blank.to_thickness) > SAME_SHEET:
+    if not as_thick(thick, blank.to_thickness):
         return None
     lost = (blank.length - blank.part.cut_length, blank.width - blank.to_width, ZERO)
     reason = "each edge is trimmed" if any(lost) else "factory edges are kept"
