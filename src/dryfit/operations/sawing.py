@@ -40,7 +40,7 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.boards import unplaned
 from dryfit.stock.laid_out import BoardLayout, LaidOut, NamedBlank, StockBoard
 from dryfit.stock.resting import moisture_known
-from dryfit.stock.ripped_first import too_thin_whole
+from dryfit.stock.ripped_first import parting, too_thin_whole
 
 ZERO = Fraction(0)
 WHY_CROSSCUT_AFTER_RIP = "it is cut off what that rip has freed"
@@ -164,14 +164,14 @@ def _operation(group: CutGroup, way: SawWay, model: Model, shop: Shop) -> Operat
 
 
 def _before_planing(cuts: Sequence[LayoutCut], shop: Shop) -> Iterator[Detail]:
-    """Yield why a board is ripped before it is planed, where whole it would be too thin (H44)."""
+    """Yield why a board is parted before it is planed, where whole it would be too thin (H44)."""
     for board in dict.fromkeys(cut.board for cut in cuts if cut.cut.saw == "rip"):
         blanks = [blank for cut in cuts if cut.board == board for blank in cut.last_of]
         found = too_thin_whole(board, blanks, shop)
         if found is not None:
             told = f"Planed flat as a whole, {board_name(board)} would be "
             takes = f" thick, and the {found.blank.subject} takes "
-            yield (told, found.whole, takes, found.needed, ": so it is ripped first")
+            yield (told, found.whole, takes, found.needed, f": so it is {parting(board)} first")
 
 
 def _works(blanks: Iterable[NamedBlank]) -> tuple[Work, ...]:

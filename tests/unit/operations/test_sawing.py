@@ -254,6 +254,16 @@ def test_a_table_saw_rips_from_a_straight_edge_only() -> None:
     assert operation(work, "slat / straight edge").tenths == round(10 * (0.4 + 0.6 * 1.06))
 
 
+def test_why_a_board_is_parted_before_it_is_planed_tells_how() -> None:
+    # TRADE H44: cup goes with the width, bow with the length as well.
+    for bow, word in ((0, "ripped"), (12, "cut up")):
+        of, (a, *_) = blanks_of_the_bench(), boards(piece())
+        bowed = replace(a, line=replace(a.line, bow=Fraction(bow)))
+        work = sawn(laid((cut_up(bowed, along((45, across((1060, of["F"]))))),)))
+        told = [each for row in sawing(work) for each in row.details if "Planed flat" in str(each)]
+        assert [each[-1] for each in told] == [f": so it is {word} first"]
+
+
 def wide_and_short(long: int) -> LaidOut:
     """A board of which 400 are ripped off a piece of a length."""
     (a, *_), top = boards(piece()), blanks_of_the_bench()["U"]
