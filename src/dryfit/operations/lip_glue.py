@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
+from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.frame import LENGTH
 from dryfit.operations import clamps
 from dryfit.operations.gluing import lags_of
 from dryfit.operations.lip_stages import Stage
 from dryfit.operations.minutes import tenths, worked
-from dryfit.operations.open_time import glue_for
+from dryfit.operations.open_time import glue_for, short_of_time
 from dryfit.operations.words import all_of, counted, listed
 from dryfit.placing.model import Copy, Part
 from dryfit.placing.strips import covers, strip_name
@@ -19,18 +21,30 @@ from dryfit.shop.shop import Glue, Shop
 CHECK = "no open line along a strip, and it stands over both faces from end to end"
 
 
-def glue_ups(stage: Stage, shop: Shop, *, outdoors: bool) -> tuple[Operation, ...]:
-    """Return the glue-ups of a stage: as many copies at once as there are clamps for."""
+def glue_ups(
+    stage: Stage, shop: Shop, *, outdoors: bool
+) -> tuple[tuple[Operation, ...], tuple[Diagnostic, ...]]:
+    """Return the glue-ups of a stage: as many copies at once as there are clamps for.
+
+    Findings: ``glue-time-short`` (H60).
+    """
     copies, row = stage.part.copies, _clamps(stage, shop)
+    closing = _closing(stage, 0 if row is None else row.count, shop)
+    glue = glue_for(closing, shop, outdoors=outdoors)
+    span = stage.lips[0].span
+    late = short_of_time(
+        stage.named("lip"), closing, glue, span, shop, named=outdoors, staged=False
+    )
     at_once = len(copies) if row is None else _there(row.length, shop) // row.count
     turns = -(-len(copies) // at_once)
     each = -(-len(copies) // turns)
     rows = [copies[start : start + each] for start in range(0, len(copies), each)]
     names = [f" / {number}" if len(rows) > 1 else "" for number in range(1, len(rows) + 1)]
-    return tuple(
-        _glue_up(stage, f"{stage.named('lip')}{name}", own, row, shop, outdoors=outdoors)
+    found = (
+        _glue_up(stage, f"{stage.named('lip')}{name}", own, row, _Closing(closing, glue), shop)
         for name, own in zip(names, rows, strict=True)
     )
+    return tuple(found), late
 
 
 def _clamps(stage: Stage, shop: Shop) -> ClampRow | None:
@@ -54,21 +68,26 @@ def _there(opening: Fraction, shop: Shop) -> int:
     return sum(clamp.count for clamp in shop.clamps if clamp.opens >= opening)
 
 
+@dataclass(frozen=True, slots=True)
+class _Closing:
+    """How many tenths of a minute one copy takes to close, and the glue that leaves time for it."""
+
+    tenths: int
+    glue: Glue
+
+
 def _glue_up(
     stage: Stage,
     name: str,
     copies: tuple[Copy, ...],
     row: ClampRow | None,
+    closing: _Closing,
     shop: Shop,
-    *,
-    outdoors: bool,
 ) -> Operation:
     part, names = stage.part, tuple(copy.name for copy in copies)
     rows = () if row is None else (ClampRow(row.length, row.count * len(copies), row.at),)
     held, _ = clamps.taken(part.name, rows, None, shop)
-    closing = _closing(stage, 0 if row is None else row.count, shop)
-    glue = glue_for(closing, shop, outdoors=outdoors)
-    off, strips = glue.lags["out of clamps"], len(stage.lips) * len(copies)
+    off, strips = closing.glue.lags["out of clamps"], len(stage.lips) * len(copies)
     clamped = sum(each.count for each in rows)
     exact = worked(shop, "glue up", each=1, per_edge_joint=strips, per_clamp=clamped, clean=1)
     if row is None:
@@ -86,19 +105,20 @@ def _glue_up(
         splittable=False,
         held=tuple(Held(each, count, off) for each, count in held),
         check=CHECK,
-        glue_up=_told(part.name, names, closing, glue, rows),
+        glue_up=_told(part.name, names, closing, rows),
         details=tuple(_manners(stage, row, shop)),
     )
 
 
 def _told(
-    stage: str, names: tuple[str, ...], closing: int, glue: Glue, rows: tuple[ClampRow, ...]
+    stage: str, names: tuple[str, ...], closing: _Closing, rows: tuple[ClampRow, ...]
 ) -> GlueUp:
+    glue = closing.glue
     return GlueUp(
         stage=stage,
         parts=names,
         open_tenths=glue.open,
-        closing_tenths=closing,
+        closing_tenths=closing.tenths,
         limit_tenths=glue.close_within,
         glue=glue.name,
         clamps=rows,

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.frame import LENGTH, WIDTH
 from dryfit.operations.batch import Batch
 from dryfit.operations.gluing import lag_of
@@ -51,17 +52,20 @@ def lipped(
     """Return how a part gets its lips.
 
     `ready` are the operations that finish the core and the strips, by the names of their parts.
+    Findings: ``glue-time-short`` (H60).
     """
     operations: list[Operation] = []
     glued: list[Operation] = []
+    findings: list[Diagnostic] = []
     rules: list[Rule] = []
     before, why = ready[part.name], WHY_CORE_FIRST
     for stage in stages_of(part, strips):
         trim = trimmed(stage, shop)
         rows: tuple[Operation, ...] = (ironed_on(stage, shop),)
         if not stage.banded:
-            rows = glue_ups(stage, shop, outdoors=outdoors)
+            rows, late = glue_ups(stage, shop, outdoors=outdoors)
             glued += rows
+            findings += late
         for row in rows:
             rules.append(Rule(before, row.id, why))
             used = (work.part for work in row.work if work.part != part.name)
@@ -72,7 +76,8 @@ def lipped(
                 rules.append(Rule(row.id, trim.id, WHY_HARD, lag_of(row, "level")))
         operations += [*rows, trim]
         before, why = trim.id, WHY_ENDS_FLUSH
-    return Lipped(Batch(tuple(operations), tuple(rules)), tuple(glued), operations[-1].id)
+    batch = Batch(tuple(operations), tuple(rules), findings=tuple(findings))
+    return Lipped(batch, tuple(glued), operations[-1].id)
 
 
 def as_core(batch: Batch, part: Part) -> Batch:

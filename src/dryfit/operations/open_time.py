@@ -27,11 +27,19 @@ def glue_for(closing: int, shop: Shop, *, outdoors: bool = False) -> Glue:
 
 
 def short_of_time(
-    stage: str, closing: int, glue: Glue, span: Span | None, shop: Shop, *, named: bool = False
+    stage: str,
+    closing: int,
+    glue: Glue,
+    span: Span | None,
+    shop: Shop,
+    *,
+    named: bool = False,
+    staged: bool = True,
 ) -> tuple[Diagnostic, ...]:
     """Return ``glue-time-short`` (H60): no glue, a slower glue, or little time to spare.
 
-    A glue that was `named` stays: nothing is chosen in its place.
+    A glue that was `named` stays: nothing is chosen in its place.  What is not `staged` by the
+    notes can be parted in no more stages there, and no line of it names helpers.
     """
     usual = glue if named else shop.glues[shop.default_glue]
     allows = f"{usual.name} allows {in_minutes(usual.close_within)}"
@@ -39,14 +47,17 @@ def short_of_time(
     if closing > glue.close_within:
         hint = "glue it up in two stages, put a slower glue into the shop file, or get a helper "
         hint += "and write `two people`"
-        if named:
+        if not staged:
+            hint = "put a slower glue into the shop file"
+        elif named:
             hint = "glue it up in two stages, name a slower glue, or write `two people`"
         return (_found(Severity.ERROR, takes, hint, span),)
     if glue is not usual:
         chosen = f"{takes}: planned with {glue.name}, {in_minutes(glue.close_within)}"
         # The shop has that glue: which one it takes is its choice, and said there once (M30).
-        hint = f'if the shop always takes it, put `default_glue = "{glue.name}"` into its file; '
-        hint += "or glue it up in two stages, or get a helper and write `two people`"
+        hint = f'if the shop always takes it, put `default_glue = "{glue.name}"` into its file'
+        if staged:
+            hint += "; or glue it up in two stages, or get a helper and write `two people`"
         return (_found(Severity.NOTICE, chosen, hint, span),)
     if closing * 10 > glue.close_within * NEARLY_ALL:
         hint = "lay everything out within reach first, or take a slower glue"

@@ -7,6 +7,9 @@ import pytest
 from tests.pieces.lipped import CASE, planned_with_lips, played_with_lips
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit import workshop
+from dryfit.diagnostics import Source
+from dryfit.notes import source_of
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Step
 
@@ -99,6 +102,28 @@ def test_without_a_router_the_lip_is_planed_flush() -> None:
     assert trim.sentence.endswith("with a plane")
     assert trim.cautions == ()
     assert case.faults() == ()
+
+
+TOP = """piece Long top
+units mm
+overall {long} wide, 900 deep, 18 high
+timber birch plywood
+1 top, flat, across, {long} x 900 x 18, lipped 12 of oak all round
+"""
+
+
+@pytest.mark.parametrize(("long", "severity"), [(1500, None), (2400, "notice"), (9600, "error")])
+def test_a_lip_that_its_glue_leaves_no_time_for_is_told(long: int, severity: str | None) -> None:
+    # H60, as of any glue-up: a slower glue is told, and where there is none it is an error.
+    source = source_of("top.dryfit", TOP.format(long=long).encode())
+    assert isinstance(source, Source)
+    checked = workshop.check(source, None, {})
+    plan, findings = workshop.plan(checked, lambda _: None)
+    late = [each for each in findings if each.code == "glue-time-short"]
+    assert [each.severity.value for each in late] == ([severity] if severity else [])
+    assert (plan is None) == (severity == "error")
+    # A lip is no stage of the notes: nothing there parts it or names helpers.
+    assert not any("two people" in hint.message for each in late for hint in each.hints)
 
 
 DOOR = """piece Door case
