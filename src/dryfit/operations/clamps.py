@@ -24,12 +24,16 @@ def pad_opening(thickness: Fraction, shop: Shop) -> Fraction:
     return thickness + 2 * shop.clamping["pad"]
 
 
+def along(length: Fraction, spacing: Fraction, shop: Shop) -> int:
+    """Return how many clamps stand along a glued edge, no two farther apart than a spacing, mm."""
+    return 1 + max(1, ceil((length - 2 * shop.clamping["panel_end"]) / spacing))
+
+
 def for_panel(
     stage: str, width: Fraction, length: Fraction, span: Span | None, shop: Shop
 ) -> tuple[ClampRow, Held, Found]:
     """Return the clamps of an edge-glued panel, the clamps of the shop taken, and findings."""
-    gaps = (length - 2 * shop.clamping["panel_end"]) / shop.clamping["panel_spacing"]
-    count = 1 + max(1, -(-gaps.numerator // gaps.denominator))
+    count = along(length, shop.clamping["panel_spacing"], shop)
     row = ClampRow(opening(width, shop), count, "across the staves, over and under in turn")
     held, found = taken(stage, (row,), span, shop)
     return row, held, found

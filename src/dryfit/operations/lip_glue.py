@@ -53,9 +53,8 @@ def _clamps(stage: Stage, shop: Shop) -> ClampRow | None:
     if all(lip.thickness <= shop.clamping["lip_taped"] for lip in stage.lips):
         return None
     across = part.length if stage.direction == LENGTH else part.width
-    along = max(covers(part, lip) for lip in stage.lips)
-    gaps = (along - 2 * shop.clamping["panel_end"]) / shop.clamping["lip_spacing"]
-    count = 1 + max(1, -(-gaps.numerator // gaps.denominator))
+    longest = max(covers(part, lip) for lip in stage.lips)
+    count = clamps.along(longest, shop.clamping["lip_spacing"], shop)
     opening = clamps.opening(across, shop)
     if _there(opening, shop) < count:
         return None
