@@ -92,6 +92,9 @@ def milled(
 
 
 _WHY_NOW = {
+    "strip edge": WHY_EDGE_AFTER_FACE,
+    "strip thickness": WHY_THICKNESS_AFTER_EDGE,
+    "resaw": WHY_TRUED_FIRST,
     "face": WHY_BARK_FIRST,
     "edge": WHY_EDGE_AFTER_FACE,
     "thickness": WHY_THICKNESS_AFTER_EDGE,
@@ -190,11 +193,10 @@ def _from_layouts(out: OutOfBoards, strips: Strips | None, shop: Shop) -> _Start
 
 def _resawn(first: _Start, strips: Strips, out: OutOfBoards | None, shop: Shop) -> _Start:
     """Return the start of leaves: of their strips, which are trued and sawn apart."""
-    rows, whys = strips.trued(out, shop)
     leaves = resawn(strips, shop)
-    rows = (*rows, leaves)
+    rows = (*strips.trued(out, shop), leaves)
     begins = tuple(end.then(rows[0].id) for end in first.ends)
-    chain = chained(rows, (*whys[1:], WHY_TRUED_FIRST) if whys else ())
+    chain = chained(rows, [_WHY_NOW[row.kind] for row in rows[1:]])
     end = _End(leaves.id, WHY_STICKERED, leaves.after_tenths)
     return _Start((*first.operations, *rows), (*first.rules, *begins, *chain), (end,))
 

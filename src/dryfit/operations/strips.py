@@ -22,9 +22,6 @@ from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.boards import to_be_resawn
 
-WHY_EDGE_AFTER_FACE = "the edge is made square to the true face"
-WHY_BOTH_FACES = "the planer copies the face that lies down, so that face is true first"
-WHY_AFTER_BOARD = "the strip has to be there"
 WORTH_SAWING_OFF = Fraction(12)
 """mm: what a strip is thicker than its leaves take is sawn off it where it is more (ours)."""
 ALIKE = Fraction(1, 2)
@@ -60,18 +57,16 @@ class Strips:
         """Return whether that is so much that it comes off as one leaf more, which is kept."""
         return self.too_thick > WORTH_SAWING_OFF
 
-    def trued(
-        self, out: OutOfBoards | None, shop: Shop
-    ) -> tuple[tuple[Operation, ...], tuple[str, ...]]:
-        """Return what makes the strips true, with why each comes after what was before."""
-        rows: list[tuple[Operation, str]] = []
+    def trued(self, out: OutOfBoards | None, shop: Shop) -> tuple[Operation, ...]:
+        """Return what makes the strips true, in its order."""
+        rows: list[Operation] = []
         if out is None or out.trued:
-            rows.append((face(self.blank, shop), WHY_AFTER_BOARD))
+            rows.append(face(self.blank, shop))
         if out is None or out.ripped:
-            rows.append((edge(self.blank, shop), WHY_EDGE_AFTER_FACE))
+            rows.append(edge(self.blank, shop))
         if not self.sawn_off and (out is None or out.trued or self.too_thick > ALIKE):
-            rows.append((_thickness(self, shop), WHY_BOTH_FACES))
-        return tuple(_of_strips(row) for row, _ in rows), tuple(why for _, why in rows)
+            rows.append(_thickness(self, shop))
+        return tuple(_of_strips(row) for row in rows)
 
 
 def strips_for(blank: Blank, out: OutOfBoards | None, shop: Shop) -> Strips | None:
