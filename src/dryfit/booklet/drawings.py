@@ -134,13 +134,11 @@ def _lips_glued(operation: Operation, step: Step, bench: Bench) -> Svg | None:
     if part is None:
         return None
     used = {name for work in operation.work for name in work.copies}
-    own = {
+    lips = tuple(
         lip
         for lip in part.lips
-        for copy in part.copies
-        if strip_name(copy.name, lip.surface) in used
-    }
-    lips = tuple(lip for lip in part.lips if lip in own)
+        if any(strip_name(copy.name, lip.surface) in used for copy in part.copies)
+    )
     proud = bench.shop.allowances["lip_proud"]
     return strip_drawing(part, lips, proud, bench.say, f"{step.station}: {step.id}")
 

@@ -28,7 +28,7 @@ _LABELS = {
 }
 
 _NO_RANGE = Fraction(1)
-"""Heights of the blade, in mm, that nobody sets apart."""
+"""Heights of the blade, in mm, that nobody sets apart (ours)."""
 
 _CUTTER_WORDS = {
     "mitre saw": "blade",

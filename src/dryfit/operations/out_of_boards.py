@@ -82,12 +82,13 @@ def _rests(
     to = out.blank.to_thickness
     for layout in laid.layouts if out.leaves == 1 else ():
         known = moisture_known(layout.board.line, model)
-        for name in (piece for one in layout.placed for piece in one.blank.pieces):
-            thick, flat_to = out.thick.get(name, (to, to))
-            told = out.blank.part.rested
-            rest = rest_of(thick, to, shop, straight=straight, known=known, told=told)
-            found[name] = rest if flat_to >= to + LEFT else 0
-    return {name: rest for name, rest in found.items() if name in out.thick}
+        placed = {name for one in layout.placed for name in one.blank.pieces}
+        for name, (thick, flat_to) in out.thick.items():
+            if name in placed:
+                told = out.blank.part.rested
+                rest = rest_of(thick, to, shop, straight=straight, known=known, told=told)
+                found[name] = rest if flat_to >= to + LEFT else 0
+    return found
 
 
 def _out_of(

@@ -84,9 +84,9 @@ def sections_of(
         rules = [Rule(last, length.id, WHY_LENGTH_AFTER_WIDTH)]
         if last == length.id:
             rules = [Rule(name, length.id, WHY_FREED_FIRST) for name in freed]
-        batches += [section, Batch((length,), tuple(rules))]
+        sized = joined((section, Batch((length,), tuple(rules))))
+        batches.append(as_core(sized, whole) if part.lips else sized)
         if part.lips:
-            batches[-2:] = (as_core(batch, whole) for batch in batches[-2:])
             lip = _lipped(whole, chains, model, shop)
             batches.append(lip.batch)
             glued += lip.glued

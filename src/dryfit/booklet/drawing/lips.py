@@ -56,9 +56,8 @@ def _strip(
     near, far = 0.0, 0.0
     if side == "F":
         # The strips of the edges run over those of the ends.
-        first = _on(part.lips, "E" if view.marked_above else "E2") * scale.scale
-        last = _on(part.lips, "E2" if view.marked_above else "E") * scale.scale
-        near, far = first, last
+        upper, lower = ("E", "E2") if view.marked_above else ("E2", "E")
+        near, far = (_on(part.lips, edge) * scale.scale for edge in (upper, lower))
     x = (left, left + thick) if lip.surface == "R" else (right - thick, right)
     return Rect(x[0], top + near, x[1], top + high - far)
 
