@@ -9,6 +9,7 @@ from dryfit.cutting.checker import violations
 from dryfit.cutting.instance import Instance, compiled
 from dryfit.cutting.layouts import layouts_of
 from dryfit.cutting.least import Least
+from dryfit.cutting.offcuts import offcuts_used
 from dryfit.cutting.polish import polished
 from dryfit.cutting.problem import Job
 from dryfit.cutting.proof import alone, short_by_area, short_of
@@ -72,7 +73,8 @@ def lay_out(
         else:
             _cheapened(search, search.rounds + rounds // 2, effort, least)
     if layouts is None:
-        layouts = layouts_of(instance, polished(search, rounds // 4, patience).boards)
+        best = offcuts_used(search, polished(search, rounds // 4, patience), patience)
+        layouts = layouts_of(instance, best.boards)
     if search.best.lost and _hold_more(job, known, layouts):
         layouts = tuple(known)
     missing = _missing(job, layouts)

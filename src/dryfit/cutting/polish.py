@@ -65,11 +65,11 @@ def trouble(search: Search, state: State) -> Fraction:
 def _of_board(search: Search, board: Open) -> Trouble:
     if board.trouble is None:
         layout = Sawing(search.instance, board).layout(1)
-        board.trouble = (Fraction(_cost(search, layout)), _kept(search, board, layout))
+        board.trouble = (Fraction(cost_of(search, layout)), _kept(search, board, layout))
     return board.trouble
 
 
-def _cost(search: Search, layout: Layout) -> int:
+def cost_of(search: Search, layout: Layout) -> int:
     """The losses of the pieces on this board, and what its cuts cost."""
     rules = search.instance.job.rules
     losses = search.losses.get(layout.board, {})

@@ -47,6 +47,7 @@ class Board:
     price     of one, where it would have to be bought; None for what is at hand. What is bought
               is taken only where nothing else does, whatever its value
     last      to be kept as long as the others do
+    offcut    to be used up where that leaves more of a larger board, even if this one alone would do
     """
 
     id: str
@@ -60,6 +61,7 @@ class Board:
     value: int = 0
     price: int | None = None
     last: bool = False
+    offcut: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -83,7 +83,7 @@ class Search:
         best: State | None = None
         for start in range(STARTS):
             state = self._beginning(start)
-            self._recreate(state, set(), noise=0.0 if start < KEYS else 0.2, key=start % KEYS)
+            self.recreate(state, set(), noise=0.0 if start < KEYS else 0.2, key=start % KEYS)
             if best is None or (state.lost, state.worth) < (best.lost, best.worth):
                 best = state
         assert best is not None
@@ -157,7 +157,7 @@ class Search:
         for _ in range(min(loosened, len(new.boards))):
             self._loosen(new, int(rng() * len(new.boards)), fresh)
         draw = rng()
-        self._recreate(new, fresh, noise=0.4 * draw * draw, key=int(rng() * KEYS))
+        self.recreate(new, fresh, noise=0.4 * draw * draw, key=int(rng() * KEYS))
         return new
 
     def _empty(self, state: State, index: int) -> None:
@@ -232,7 +232,7 @@ class Search:
 
     # -- recreate
 
-    def _recreate(self, state: State, fresh: set[int], noise: float, key: int) -> None:
+    def recreate(self, state: State, fresh: set[int], noise: float, key: int) -> None:
         """Put back what goes back, in a noisy order, and reckon what is lost."""
         rng = self.bench.rng.random
         units = self.instance.units

@@ -21,6 +21,8 @@ from dryfit.stock.pricing import in_hundredths, price_of
 
 OFFCUT = Fraction(2, 5)
 """What an offcut is worth of a board of its size, so that offcuts are used first (our trials)."""
+SMALL = Fraction(1, 4)
+"""A board on hand with no more of the face of the largest one is an offcut as well (our own)."""
 MUCH_THICKER = Fraction(13, 2)
 """More than this, about 1/4 in, is not planed away as long as thinner boards do (our own)."""
 ANY = 1
@@ -136,7 +138,8 @@ def split_of(
     used = frozenset(name for _, sizes in wanted for name in sizes)
     there = tuple(line for line in lines if line[0] in used)
     rules = saws.rules_for(shop, sheet=wanted[0][0].sheet)
-    boards = tuple(_board(name, alike) for name, alike in there)
+    largest_face = max(_face(alike) for _, alike in there)
+    boards = tuple(_board(name, alike, SMALL * largest_face) for name, alike in there)
     largest = tuple(part_of(blank, sizes, used, max) for blank, sizes in wanted)
     least = tuple(part_of(blank, sizes, used, min) for blank, sizes in wanted)
     job = Job(largest, boards, rules)
@@ -177,10 +180,17 @@ def _losses(sizes: Sizes) -> Iterator[tuple[str, int]]:
             yield name, saws.up(more)
 
 
-def _board(name: str, alike: Sequence[StockBoard]) -> Board:
+def _face(alike: Sequence[StockBoard]) -> Fraction:
+    long, wide, _ = alike[0].sizes
+    return long * wide
+
+
+def _board(name: str, alike: Sequence[StockBoard], small: Fraction) -> Board:
+    """Return the boards of a line; those on hand that are `small` count as offcuts."""
     board = alike[0]
     long, wide, thick = board.sizes
-    worth = long * wide * thick / saws.LITRE * (OFFCUT if board.line.offcut else 1)
+    offcut = board.on_hand and (board.line.offcut or _face(alike) <= small)
+    worth = long * wide * thick / saws.LITRE * (OFFCUT if offcut or board.line.offcut else 1)
     # Where no price is known, the least wood is bought.
     price = price_of(board.line) or worth
     return Board(
@@ -193,4 +203,5 @@ def _board(name: str, alike: Sequence[StockBoard]) -> Board:
         count=len(alike),
         value=saws.down(worth),
         price=None if board.on_hand else in_hundredths(price),
+        offcut=offcut,
     )
