@@ -23,9 +23,10 @@ class Open:
 
     shut     kinds of blanks that none of its spaces holds, as far as somebody has tried
     trouble  what its cuts cost, and what its largest leftover is worth; None until asked
+    weighed  what it takes of the worth of the stock, and its cuts with settings; None until asked
     """
 
-    __slots__ = ("frame", "free", "plots", "shut", "spaces", "stock", "trouble")
+    __slots__ = ("frame", "free", "plots", "shut", "spaces", "stock", "trouble", "weighed")
 
     def __init__(self, stock: int, frame: Frame, plots: list[Plot], free: int) -> None:
         self.stock = stock
@@ -35,6 +36,7 @@ class Open:
         self.shut: set[int] = set()
         self.spaces: list[Space] = []
         self.trouble: tuple[Fraction, Fraction] | None = None
+        self.weighed: tuple[Fraction, int] | None = None
 
 
 class Bench:

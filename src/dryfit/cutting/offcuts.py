@@ -5,26 +5,25 @@ that some blanks fit.  Here a board is relieved of what an offcut can take, if t
 more afterwards: what is left of all boards together, less what the cuts cost.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from dryfit.cutting.boards import blanks_of
+from dryfit.cutting.boards import Open, blanks_of
 from dryfit.cutting.layouts import Sawing
 from dryfit.cutting.polish import cost_of
 from dryfit.cutting.recreate import State, put_unit
 from dryfit.cutting.search import KEYS, Search
 
 SMALL = Fraction(2, 5)
-"""What a small leftover is worth of the same wood in a board; a large one up to twice that (ours)."""
+"""What a small leftover is worth of the same wood in a board; a large one twice that (ours)."""
 
 DONORS = 3
 """So many boards are relieved at most for one offcut, the largest first."""
 
 TRIES = 2 * KEYS
 
-MORE_CUTS = 2
-"""So many more cuts and settings of the fence are put up with for an offcut that is used up."""
+MORE_CUTS = 3
+"""An offcut may cost so many cuts and settings more: a rip with its setting, and a crosscut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +33,13 @@ class Weighed:
     taken: Fraction
     cuts: int
 
+    def within(self, limit: int) -> tuple[int, Fraction, int]:
+        """An order of layouts, by what they take where they have no more cuts than the limit."""
+        return max(0, self.cuts - limit), self.taken, self.cuts
+
+
+Found = tuple[State, Weighed]
+
 
 def offcuts_used(search: Search, best: State, patience: int) -> State:
     """The best layout, with offcuts used up where the stock is worth more then.
@@ -41,78 +47,82 @@ def offcuts_used(search: Search, best: State, patience: int) -> State:
     Nothing more is bought, and what is kept for last stays.  Once an offcut is used, better cuts
     are looked for until `patience` rounds bring no gain.
     """
-    if best.lost:
+    if best.lost or not _free(search, best):
         return best
-    state, weight = best, weighed(search, best)
-    for stock in list(_free(search, best)):
-        while stock in _free(search, state):
-            found = _with(search, state, weight, stock)
-            if found is None:
+    found = best, weighed(search, best)
+    for stock in _free(search, best):
+        while stock in _free(search, found[0]):
+            other = _with(search, found, stock, patience // 4)
+            if other is None:
                 break
-            state, weight = found
-    return best if state is best else _settled(search, state, weight, patience)
+            found = other
+    if found[0] is best:
+        return best
+    return _settled(search, found, found[1].cuts, patience)[0]
 
 
 def weighed(search: Search, state: State) -> Weighed:
     """What the boards are worth and the cuts cost, less what falls and is kept."""
-    job = search.instance.job
-    largest = max(board.length * board.width for board in job.boards)
-    taken, count = Fraction(0), 0
-    for one in state.boards:
-        layout = Sawing(search.instance, one).layout(1)
-        board = search.instance.stocks[one.stock].board
-        taken += board.value + cost_of(search, layout)
-        count += len(layout.cuts) + len({cut.at for cut in layout.cuts if cut.saw == "rip"})
-        for fallen in layout.leftovers:
-            if fallen.keep and fallen.clear is not None:
-                face = fallen.clear.size
-                rate = SMALL * (1 + Fraction(face, largest))
-                taken -= rate * Fraction(face * board.value, board.length * board.width)
-    return Weighed(taken, count)
+    for board in state.boards:
+        if board.weighed is None:
+            board.weighed = _of_board(search, board)
+    found = [board.weighed for board in state.boards if board.weighed is not None]
+    return Weighed(sum((taken for taken, _ in found), Fraction(0)), sum(cuts for _, cuts in found))
 
 
-def _free(search: Search, state: State) -> Iterator[int]:
+def _of_board(search: Search, open_board: Open) -> tuple[Fraction, int]:
+    layout = Sawing(search.instance, open_board).layout(1)
+    board = search.instance.stocks[open_board.stock].board
+    largest = max(one.length * one.width for one in search.instance.job.boards)
+    taken = Fraction(board.value + cost_of(search, layout))
+    for fallen in layout.leftovers:
+        if fallen.keep and fallen.clear is not None:
+            face = fallen.clear.size
+            rate = SMALL * (1 + Fraction(face, largest))
+            taken -= rate * Fraction(face * board.value, board.length * board.width)
+    settings = {cut.at for cut in layout.cuts if cut.saw == "rip"}
+    return taken, len(layout.cuts) + len(settings)
+
+
+def _free(search: Search, state: State) -> list[int]:
     """Offcuts that are not all in use and may hold a blank, those of the least worth first."""
     stocks = search.instance.stocks
     used = [board.stock for board in state.boards]
-    for number in sorted(range(len(stocks)), key=lambda one: (stocks[one].worth, one)):
-        board = stocks[number].board
-        if not board.offcut or board.price is not None or board.last:
-            continue
-        if used.count(number) < board.count and any(number in open_to for open_to in search.open_to):
-            yield number
+    return [
+        number
+        for number in sorted(range(len(stocks)), key=lambda one: (stocks[one].worth, one))
+        for board in [stocks[number].board]
+        if board.offcut and board.price is None and not board.last
+        if used.count(number) < board.count
+        if any(number in open_to for open_to in search.open_to)
+    ]
 
 
-def _with(
-    search: Search, state: State, weight: Weighed, stock: int
-) -> tuple[State, Weighed] | None:
+def _with(search: Search, before: Found, stock: int, patience: int) -> Found | None:
     """The layout with one more offcut in use, None where that is no better."""
+    state, weight = before
     stocks = search.instance.stocks
+    limit = weight.cuts + MORE_CUTS
     donors = sorted(
-        (place for place, one in enumerate(state.boards) if not _offcut(search, one.stock)),
+        (place for place, one in enumerate(state.boards) if not stocks[one.stock].board.offcut),
         key=lambda place: (-stocks[state.boards[place].stock].clear, place),
     )
-    best: tuple[State, Weighed] | None = None
+    best: Found | None = None
     for donor in donors[:DONORS]:
         for attempt in range(TRIES):
             other = _relieved(search, state, donor, stock, attempt)
             if other is None:
                 continue
             own = weighed(search, other)
-            if own.cuts > weight.cuts + MORE_CUTS:
-                continue
-            if own.taken < (weight if best is None else best[1]).taken:
+            if best is None or own.within(limit) < best[1].within(limit):
                 best = other, own
-    return best
+    if best is None:
+        return None
+    best = _settled(search, best, limit, patience)
+    return best if best[1].within(limit) < weight.within(limit) else None
 
 
-def _offcut(search: Search, stock: int) -> bool:
-    return search.instance.stocks[stock].board.offcut
-
-
-def _relieved(
-    search: Search, state: State, donor: int, stock: int, attempt: int
-) -> State | None:
+def _relieved(search: Search, state: State, donor: int, stock: int, attempt: int) -> State | None:
     """The layout with a board cut anew after an offcut took what fits of its blanks."""
     bench, key = search.bench, attempt % KEYS
     board = state.boards[donor]
@@ -144,18 +154,19 @@ def _no_further(_: State, __: int) -> int | None:
     return None
 
 
-def _settled(search: Search, state: State, weight: Weighed, patience: int) -> State:
-    """The layout, with better cuts of the boards in it."""
+def _settled(search: Search, found: Found, limit: int, patience: int) -> Found:
+    """The layout with better cuts, of no more boards than it is worth."""
+    state, weight = found
     search.budget = state.worth
     stale = 0
     while stale < patience:
         stale += 1
         other = search.ruined(state)
-        if other.lost or other.worth > state.worth:
+        if other.lost or other.worth > search.budget:
             continue
         own = weighed(search, other)
-        if own.cuts <= weight.cuts and own.taken <= weight.taken:
-            if (own.taken, own.cuts) < (weight.taken, weight.cuts):
-                stale = 0
+        if own.within(limit) < weight.within(limit):
+            stale = 0
+        if own.within(limit) <= weight.within(limit):
             state, weight = other, own
-    return state
+    return state, weight

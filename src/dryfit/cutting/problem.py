@@ -47,7 +47,7 @@ class Board:
     price     of one, where it would have to be bought; None for what is at hand. What is bought
               is taken only where nothing else does, whatever its value
     last      to be kept as long as the others do
-    offcut    to be used up where that leaves more of a larger board, even if this one alone would do
+    offcut    to be used up where that leaves more of a larger board, if that alone did as well
     """
 
     id: str
