@@ -34,11 +34,11 @@ def test_offcuts_that_fit_are_used_although_the_sheet_alone_holds_everything() -
         pytest.param(replace(OFFCUT, last=True), id="kept for last"),
         pytest.param(replace(OFFCUT, price=10), id="it would have to be bought"),
         pytest.param(
-            replace(OFFCUT, length=79_000, width=41_500, value=131), id="most of it would fall"
+            replace(OFFCUT, length=79_000, width=41_500, value=500), id="worth more than it saves"
         ),
     ],
 )
-def test_what_is_no_offcut_or_hardly_used_stays_whole(other: Board) -> None:
+def test_what_is_no_offcut_or_too_good_stays_whole(other: Board) -> None:
     """The sheet has to be cut anyway, and holds everything."""
     shelf = replace(SHELVES, quantity=1)
     answer = lay_out(Job((SIDES, shelf), (other, SHEET), RULES))
