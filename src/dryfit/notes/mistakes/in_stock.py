@@ -77,7 +77,12 @@ def grain_across(stumble: Stumble) -> Mistake | None:
         "grain-across",
         "the grain of a sheet runs along the size that is written first",
         stumble.span(last.start_pos or 0, stumble.at + found.end()),
-        (Hint("write the size along the grain first, as in `{1220} x {2440} x {18}`"),),
+        (
+            Hint(
+                "leave these words out and write the size along the grain first, as in "
+                "`{1220} x {2440} x {18}` for grain that runs the short way"
+            ),
+        ),
     )
 
 
