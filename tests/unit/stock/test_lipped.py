@@ -123,3 +123,10 @@ def test_a_single_strip_is_resawn_too_and_leaves_a_leaf_over() -> None:
     assert found.model is not None
     alone = blanks(found.model)["shelf lip"]
     assert (alone.leaves, alone.each, alone.count) == (2, 1, 1)
+
+
+def test_a_core_that_was_spoiled_takes_its_lip_with_it() -> None:
+    again = case("lipped 6 of oak at front", stock="spoiled: 1 shelf\n")
+    needed = needs_of(again, shipped_shop())[0].blanks
+    spares = [each for each in needed if each.what == "spare" and not each.if_room]
+    assert sorted(each.part.name for each in spares) == ["shelf", "shelf lip"]

@@ -29,7 +29,7 @@ from dryfit.stock.blanks.blank import (
 from dryfit.stock.blanks.gangs import Gangs, ganged
 from dryfit.stock.blanks.leaves import resawn, resawn_where_it_can_be
 from dryfit.stock.blanks.panels import by_width, with_free_widths, with_more_staves
-from dryfit.stock.blanks.spares import asked_for, if_there_is_room
+from dryfit.stock.blanks.spares import asked_for, if_there_is_room, with_spoiled
 from dryfit.stock.blanks.states import in_one_state
 from dryfit.stock.blanks.staves import MORE
 from dryfit.stock.boards import to_be_resawn
@@ -130,7 +130,7 @@ def _made(
     lines = (*model.stock, *model.yard)
     placed = {part.name for part in model.parts}
     blanks: list[Blank] = []
-    for part in milled_parts(model.parts, shop.allowances):
+    for part in milled_parts(tuple(with_spoiled(model)), shop.allowances):
         if part.made:
             continue
         milled = as_milled(part)
@@ -150,7 +150,7 @@ def _made(
             blank = cut_short(blank, shop)
         for own in by_width(_grouped(blank, apart)):
             blanks += _evenly(own, shop)
-        blanks += asked_for(blank, model, shop)
+        blanks += asked_for(blank, shop)
     return Needs(model, (*blanks, *if_there_is_room(blanks, shop)), why)
 
 

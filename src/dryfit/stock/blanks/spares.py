@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from dryfit.placing.model import Model
+from dryfit.placing.model import Model, Part
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank, made_of
 
@@ -14,17 +14,22 @@ WIDEST_TEST = Fraction(100)
 """No joint is tried on a wider strip than this, mm (common practice)."""
 
 
-def asked_for(blank: Blank, model: Model, shop: Shop) -> tuple[Blank, ...]:
-    """Return the spares that the notes ask for, and one for each copy that was spoiled.
+def with_spoiled(model: Model) -> Iterator[Part]:
+    """Yield the parts, each with one spare more for each copy that was spoiled."""
+    for part in model.parts:
+        count = sum(each.count for each in model.spoiled if each.part == part.name)
+        yield replace(part, spare=part.spare + count) if count else part
+
+
+def asked_for(blank: Blank, shop: Shop) -> tuple[Blank, ...]:
+    """Return the spares of a part.
 
     Of a glued panel it is one more stave, of a gang a blank of one piece, of leaves a strip.
     """
-    part = blank.part
-    count = part.spare + sum(each.count for each in model.spoiled if each.part == part.name)
-    if not count:
+    if not blank.part.spare:
         return ()
     leaves = blank.leaves
-    spare = _spare(blank, -(-count // leaves), shop)
+    spare = _spare(blank, -(-blank.part.spare // leaves), shop)
     return (replace(spare, each=leaves, leaves=leaves),)
 
 
