@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dryfit.operations.machines import TENON_JIG
 from dryfit.operations.shapes import BEVEL, TAPER
+from dryfit.operations.straight_edges import SLED
 from dryfit.operations.through_cuts import RIP_FENCE
 from dryfit.plan.operation import Operation
 
@@ -52,9 +53,8 @@ def _at_table_saw(operation: Operation) -> list[str]:
         return ["tenon-jig"]
     if operation.kind in BLIND:
         return ["dado-riving-knife"]
-    if operation.kind == TAPER:
-        return ["saw-riving-knife"]
-    if operation.kind == "straight edge":
+    if operation.kind == TAPER or any(setting.value == SLED for setting in operation.settings):
+        # The jig or the sled is pushed, not the work.
         return ["saw-riving-knife"]
     along = any(setting.value == RIP_FENCE for setting in operation.settings)
     if operation.kind in PARTING or (operation.kind == BEVEL and along):

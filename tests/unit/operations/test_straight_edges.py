@@ -79,6 +79,8 @@ def test_bark_is_sawn_off_on_the_sled_where_there_is_no_band_saw(tmp_path: Path)
     rows = [op for step in case.plan.steps for op in step.operations if op.board_cuts]
     (bark,) = [op for op in rows if op.id.endswith("raw edge")]
     assert (bark.station, "on the straight-line sled" in bark.sentence) == ("table saw", True)
+    # The sled is pushed, not the board: a stick for the end of a rip along the fence is no help.
+    assert bark.cautions == ("saw-riving-knife",)
     # That edge is straight then, and needs no jointing before it runs along the fence.
     assert not any("straight edge" in op.id for step in case.plan.steps for op in step.operations)
     # Without it the fence is no help: the raw edge is sawn off by hand, along a line.
