@@ -126,7 +126,8 @@ def _in_its_time(
     last = _thickness(nearly, shop)
     if out is not None:
         last = _with_extra(last, replace(out, blank=nearly), shop)
-    last = replace(last, details=(*last.details, looked_at(shop)))
+    rested = replace(blank, thickness=blank.to_thickness + LEFT)
+    last = replace(last, details=(*last.details, looked_at(rested, shop)))
     return before_the_rest(last, row, blank, rest, shop), last
 
 

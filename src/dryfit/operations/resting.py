@@ -10,7 +10,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from dryfit.operations import setting_of
-from dryfit.operations.machine_limits import JOINTER, PLANER
+from dryfit.operations.machine_limits import PLANER, Piece, why_not_jointed_face
 from dryfit.placing.model import Part
 from dryfit.plan.operation import Detail, Operation
 from dryfit.shop.resting import LEFT, in_words
@@ -54,9 +54,14 @@ def _close_to(last: Operation, blank: Blank) -> tuple[Detail, ...]:
     return () if last.station == PLANER else (("Leave them ", blank.to_thickness + LEFT, " thick"),)
 
 
-def looked_at(shop: Shop) -> Detail:
-    """Return that what was true before its rest may not be true after it."""
-    where = "at the jointer" if JOINTER in shop.stations else "with a plane"
+def looked_at(rested: Blank, shop: Shop) -> Detail:
+    """Return that what was true before its rest may not be true after it.
+
+    It goes to the jointer only where that takes it as wide and as thin as it is by then.
+    """
+    piece = Piece(rested.length, rested.width, rested.thickness)
+    jointed = why_not_jointed_face(piece, shop) is None
+    where = "at the jointer" if jointed else "with a plane"
     return (f"What has moved in its rest gets one face true again {where} first",)
 
 

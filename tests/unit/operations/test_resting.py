@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from tests.pieces.planning import planned
 from tests.pieces.reading import text_of
-from tests.unit.operations.worked import said
+from tests.unit.operations.worked import listed, operation, said
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.placing.model import Model
@@ -100,3 +100,33 @@ def test_what_has_to_stay_straight_is_known_by_its_names() -> None:
     assert "left side" not in drawer
     long = model_of(text_of("long_bench"))
     assert {*staying_straight(long).values()} <= {RAILS}
+
+
+SHELF = """piece Shelf
+units mm
+overall 600 wide, WIDE deep, THICK high
+timber ash
+1 shelf, across, flat, THICK thick, 2 days on stickers
+finish oil, 2 coats
+"""
+
+
+@pytest.mark.parametrize(
+    ("wide", "thick", "where"),
+    [
+        # The shipped jointer takes 200 in width and 12 in thickness or more; 1.5 is left on.
+        (150, 20, "at the jointer"),
+        (240, 20, "with a plane"),
+        (150, 10, "with a plane"),
+        (150, 11, "at the jointer"),
+        # Wider than the planer too: it is planed by hand from first to last.
+        (360, 30, "with a plane"),
+    ],
+)
+def test_what_has_moved_goes_to_the_jointer_only_where_that_takes_it(
+    wide: int, thick: int, where: str
+) -> None:
+    text = SHELF.replace("WIDE", str(wide)).replace("THICK", str(thick))
+    last = operation(listed(model_of(text))[0], "shelf / thickness")
+    told = [said(detail) for detail in last.details]
+    assert f"What has moved in its rest gets one face true again {where} first" in told
