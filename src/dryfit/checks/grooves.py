@@ -1,4 +1,4 @@
-"""Grooves: TRADE H22, as wide as the wood can bear."""
+"""Grooves: TRADE H22, as wide as the wood can bear, and inside the part that they are cut in."""
 
 from __future__ import annotations
 
@@ -21,9 +21,45 @@ practice)."""
 def check_grooves(model: Model) -> Iterator[Diagnostic]:
     """Yield, once for a line of the notes, grooves that leave too little beside them.
 
-    Findings: groove-wide.
+    Findings: groove-wide, groove-past-edge.
     """
     yield from told_together(_wide_grooves(model))
+    yield from told_together(_past_an_edge(model))
+
+
+def _past_an_edge(model: Model) -> Iterator[Diagnostic]:
+    """Yield grooves that take only some of the thickness of a panel: the rest stands beside."""
+    plain = {part.name: part for part in model.parts if not part.features}
+    for part in model.parts:
+        told: set[str | None] = set()
+        for feature in part.features:
+            panel = plain.get(feature.mate or "")
+            if feature.role != "groove" or panel is None or feature.mate in told:
+                continue
+            low, high = feature.across
+            normal = SURFACES[feature.surface][0]
+            size = sizes(part)[THICKNESS if normal == WIDTH else WIDTH]
+            out = panel.thickness - (high - low)
+            if normal != LENGTH and (low == 0 or high == size) and out > 0:
+                told.add(feature.mate)
+                yield _beside(model, part, panel, out, feature)
+
+
+def _beside(model: Model, part: Part, panel: Part, out: Fraction, feature: Feature) -> Diagnostic:
+    show = model.display.shown
+    return finding(
+        "H22",
+        "groove-past-edge",
+        Severity.ERROR,
+        f"{part.name}: the {panel.name} stands {show(out)} out past its edge, and would have "
+        f"{show(panel.thickness - out)} of a groove",
+        feature.span,
+        figures={"out": out, "thickness": panel.thickness},
+        remedy=(
+            f"places count from the outside of the piece: move the {panel.name} in by {show(out)} "
+            f"at least, or by {show(out + _WALL)}, so that a wall stands beside it"
+        ),
+    )
 
 
 def _wide_grooves(model: Model) -> Iterator[Diagnostic]:
