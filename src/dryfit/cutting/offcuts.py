@@ -155,14 +155,15 @@ def _no_further(_: State, __: int) -> int | None:
 
 
 def _settled(search: Search, found: Found, limit: int, patience: int) -> Found:
-    """The layout with better cuts, of no more boards than it is worth."""
+    """The layout with better cuts, of boards worth no more, with no offcut less in use."""
     state, weight = found
+    used = _offcuts(search, state)
     search.budget = state.worth
     stale = 0
     while stale < patience:
         stale += 1
         other = search.ruined(state)
-        if other.lost or other.worth > search.budget:
+        if other.lost or other.worth > search.budget or _offcuts(search, other) < used:
             continue
         own = weighed(search, other)
         if own.within(limit) < weight.within(limit):
@@ -170,3 +171,7 @@ def _settled(search: Search, found: Found, limit: int, patience: int) -> Found:
         if own.within(limit) <= weight.within(limit):
             state, weight = other, own
     return state, weight
+
+
+def _offcuts(search: Search, state: State) -> int:
+    return sum(search.instance.stocks[board.stock].board.offcut for board in state.boards)
