@@ -73,10 +73,13 @@ if TYPE_CHECKING:
 _OF_THE_PLACE = (RoomLine, ScribeLine, WayInLine, WallLine)
 
 
-def declare(notes: Notes, inventories: Sequence[Notes] = ()) -> tuple[Declared, Findings]:
+def declare(
+    notes: Notes, inventories: Sequence[Notes] = (), measured_sheets: Sequence[Measured] = ()
+) -> tuple[Declared, Findings]:
     """Return what the notes declare, and the findings about names, kinds and sums.
 
-    `inventories` are lists of wood that lies in the shop besides.
+    `inventories` are lists of wood that lies in the shop besides; `measured_sheets` those that the
+    parts are made of, where the notes do not list them.
 
     Findings: those of `missing_lines`, `with_measured`, `declared_parts`, `circles`,
     `gaps_of_nothing`, `nominal_sizes`, `unit_slips`, of the module of each kind of line, and of
@@ -89,7 +92,7 @@ def declare(notes: Notes, inventories: Sequence[Notes] = ()) -> tuple[Declared, 
     planned = _sums(notes, names, first)
     lists = _stock_lists(notes, inventories, planned, names)
     wood, sheets = _wood(lists)
-    as_measured, measured = with_measured(notes, planned, first, sheets)
+    as_measured, measured = with_measured(notes, planned, first, (*sheets, *measured_sheets))
     sums = _sums(as_measured, names, first) if measured else planned
     declared = with_keys(_declared(as_measured, sums, names, first), names)
     if wood is not None:

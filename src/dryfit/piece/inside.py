@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import fields, is_dataclass, replace
 from fractions import Fraction
 from typing import TypeVar
@@ -16,11 +16,14 @@ from dryfit.notes.tree import (
     SizeWord,
     Statement,
     Sum,
+    TimberLine,
     UnitsLine,
     ValueLine,
 )
 from dryfit.piece.declare import declare
-from dryfit.piece.declared import PIECE_DIMENSIONS, Declared, Instance
+from dryfit.piece.declared import PIECE_DIMENSIONS, Declared, Have, Instance
+from dryfit.piece.inside_inches import in_inches, told_in_inches
+from dryfit.piece.inside_sheets import sheets_for, told_of_sheets
 from dryfit.piece.statements import first_line
 from dryfit.piece.sums import Sums
 from dryfit.piece.whole_lines import display_of
@@ -34,22 +37,35 @@ def declare_inside(
     sizes: tuple[Fraction, Fraction, Fraction],
     settings: Mapping[str, Fraction],
     display: Display,
+    *,
+    timber: str | None = None,
+    stock: Sequence[Have] = (),
 ) -> tuple[Declared, Findings]:
     """Return the piece inside an instance of these sizes (width, depth, height) and settings, mm.
 
     Its names are those of the pattern.  Every place in it has the instance's line as `used_by`.
+    What the pattern says no wood of is of the `timber`.  A part of a sheet is as thick as the sheet
+    in `stock` that is nearly what the pattern says, where none is just that.
     Findings: those of `declare`, parameter-out-of-range.
     """
     block = used_by(instance.block, instance.span)
+    inches = in_inches(instance, settings, display)
     given = dict(zip(PIECE_DIMENSIONS, sizes, strict=True)) | dict(settings)
     statements: list[Statement] = [PieceLine(block.written, block.span)]
     if instance.units is not None:
         statements.append(instance.units)
     words = tuple(_size_word(name, given[name], block.span) for name in PIECE_DIMENSIONS)
     statements.append(OverallLine(words, block.span))
-    statements += _values(block, settings)
+    statements += _values(block, {**inches, **settings})
     statements += block.notes.statements
     declared, findings = declare(replace(block.notes, statements=tuple(statements)))
+    sheets = sheets_for(declared, timber, stock)
+    if sheets:
+        if declared.timber is None and timber is not None:
+            statements.insert(1, TimberLine(timber, block.span))
+        declared, findings = declare(replace(block.notes, statements=tuple(statements)), (), sheets)
+        declared = told_of_sheets(declared, sheets, display)
+    declared = told_in_inches(declared, instance, inches, display)
     return replace(declared, display=display), findings + _ranges(instance, block, given, display)
 
 

@@ -36,8 +36,16 @@ def inside_of(site: Site, instance: Instance) -> tuple[Declared | None, Findings
     if len(known) < len(sizes) or len(given) < len(settings):
         return None, ()
     whole = (known[0], known[1], known[2])
-    inside, findings = declare_inside(instance, whole, given, site.declared.display)
-    timber = inside.timber or site.part(instance.part).timber or site.declared.timber
+    outer = site.part(instance.part).timber or site.declared.timber
+    inside, findings = declare_inside(
+        instance,
+        whole,
+        given,
+        site.declared.display,
+        timber=outer,
+        stock=site.declared.stock,
+    )
+    timber = inside.timber or outer
     cut = inside.cut or site.part(instance.part).cut or site.declared.cut
     return replace(inside, timber=timber, cut=cut, air=site.declared.air), findings
 

@@ -22,6 +22,7 @@ def sheet_assumptions(
     """Yield, once a sheet, the thickness that slots are cut to and nobody measured."""
     # A value, or the thickness of a part, may stand for the sheet that was measured.
     measured = {each.taken for each in site.declared.measured if each.kind not in _ON_THE_PIECE}
+    measured |= {line.measured for line in site.declared.stock if line.measured is not None}
     entering = {
         copy
         for joint in joints

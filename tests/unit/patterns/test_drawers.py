@@ -5,7 +5,10 @@ from fractions import Fraction
 import pytest
 from tests.pieces.reading import checked, model_of
 
+from dryfit.diagnostics import Source
 from dryfit.patterns import shipped, start_of
+from dryfit.quantities.units import INCH
+from dryfit.workshop import check, laid_out
 
 BLOCKS = {block.name: block for block in shipped()}
 
@@ -76,3 +79,67 @@ def test_a_range_is_told_in_the_units_of_the_notes() -> None:
     findings = checked(DRAWN.replace("HIGH", "2").replace("WHAT", "drawer sides")).findings
     told = next(each for each in findings if each.code == "parameter-out-of-range")
     assert 'is 2"; it is made for 2 3/4" to 8 11/16"' in told.message
+
+
+DRAWER_OF_SHEET = """\
+piece Open box with a drawer
+units {units}
+overall 16 in wide, 12 in deep, 6 in high
+timber maple
+have 1 sheet of birch ply, {sheet}
+2 sides, upright, facing side, depth x 3/4 in, at left and right
+1 top, across, flat, depth x 3/4 in, into sides, housing 1/4 in, flush top
+1 bottom, across, flat, depth x 3/4 in, into sides, housing 1/4 in, flush bottom
+bay = opening between sides and top and bottom
+1 drawer, as dovetailed drawer, in bay, gap 1/16 in across, 11 in deep, 4 3/8 in high, \
+0 from front, 0 above the bottom of bay
+glue up case: sides, top, bottom
+"""
+
+
+@pytest.mark.parametrize(
+    ("units", "sheet", "thick"),
+    [
+        ("inches", "48 x 24 x 1/4, measures 15/64", Fraction(15, 64) * INCH),
+        ("inches", "48 x 24 x 1/4", Fraction(1, 4) * INCH),
+        ("mm", "1220 x 610 x 6, measures 5.7", Fraction("5.7")),
+        ("mm", "1220 x 610 x 9", Fraction(6)),
+    ],
+)
+def test_a_drawer_bottom_is_as_thick_as_the_sheet_on_hand(
+    units: str, sheet: str, thick: Fraction
+) -> None:
+    """A groove is cut to what the sheet measures (TRADE A5.5); 9 mm is no sheet of 6 mm."""
+    notes = DRAWER_OF_SHEET.format(units=units, sheet=sheet)
+    found = check(Source("drawer.dryfit", notes), None, {})
+    assert not found.failed, found.findings
+    assert found.model is not None
+    (bottom,) = (part for part in found.model.parts if part.name.endswith("drawer bottom"))
+    assert bottom.thickness == thick
+    told = [each.text for each in found.model.assumptions if "drawer bottom: it is of" in each.text]
+    assert bool(told) == (thick not in (6, Fraction(1, 4) * INCH))
+    laid = laid_out(found)[1]
+    assert laid is not None
+    assert (laid.verdict == "enough") == (thick != 6)
+
+
+def test_in_inches_a_drawer_is_of_wood_as_it_is_sold_there() -> None:
+    """3/4, 1/2 and 1/4 in stand for 18, 12 and 6 mm (common practice), and it is said."""
+    notes = DRAWER_OF_SHEET.format(units="inches", sheet="48 x 24 x 1/4")
+    model = check(Source("drawer.dryfit", notes), None, {}).model
+    assert model is not None
+    thick = {part.name.rpartition(" > ")[2]: part.thickness / INCH for part in model.parts}
+    assert thick["drawer front"] == Fraction(3, 4)
+    assert thick["drawer side"] == thick["drawer back"] == Fraction(1, 2)
+    assert thick["drawer bottom"] == Fraction(1, 4)
+    assert any('wall 1/2" for 12 mm' in each.text for each in model.assumptions)
+
+
+def test_a_drawer_may_be_told_its_bottom_in_inches() -> None:
+    notes = DRAWER_OF_SHEET.format(units="inches", sheet="48 x 24 x 1/4")
+    found = check(
+        Source("drawer.dryfit", notes.replace("drawer, in", "drawer, wall 3/8, floor 1/4, in")),
+        None,
+        {},
+    )
+    assert not found.failed, found.findings
