@@ -131,6 +131,24 @@ def test_a_slab_without_such_an_edge_is_told(have: str, code: str | None) -> Non
     assert found == ([code] if code else [])
 
 
+def test_a_slab_that_is_to_be_bought_holds_the_blank() -> None:
+    short = seat(300, have="have 1 slab of elm, 400 x 200 x 52, rough, waney one edge")
+    (buy,) = short.buy
+    # 1020 and two raw ends of 25; 306 and the 3 by which a rough board counts narrower (A2.6).
+    assert (buy.count, buy.line.kind, buy.line.waney) == (1, "slab", 1)
+    assert [*map(float, buy.line.sizes[:2])] == [1100, 310]
+    long, wide, thick = (size for size in buy.line.sizes if size is not None)
+    have = f"have 1 slab of elm, {long} x {wide} x {thick}, rough, waney one edge"
+    assert seat(300, have=have).verdict == "enough"
+    # Slabs that are alike are counted.
+    assert [one.count for one in laid(SHELVES.replace("2600 x", "400 x")).buy] == [3]
+
+
+def test_the_first_to_buy_is_of_the_board_that_is_cut_closest() -> None:
+    assert (found := seat(300).first_to_buy) is not None
+    assert (found.blank.part, found.board.line.kind) == ("seat", "slab")
+
+
 @pytest.mark.parametrize("wide", [306, 308, 309])
 def test_what_is_less_than_a_saw_cut_beside_a_blank_stays_on_it(wide: int) -> None:
     # 300 and 6 (A2.6); the cut takes 3.

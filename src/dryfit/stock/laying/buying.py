@@ -102,7 +102,8 @@ def large_enough(group: Sequence[Blank], shop: Shop) -> Have | None:
 def _least(group: Sequence[Blank], shop: Shop, *, rough: bool) -> Have | None:
     """Return the least board, rough or planed; None where one of the blanks comes out of none."""
     one, sheet = group[0], group[0].sheet
-    kind, span = "sheet" if sheet else "board", one.part.spans[0]
+    waney, span = max(len(blank.part.waney) for blank in group), one.part.spans[0]
+    kind = "sheet" if sheet else "slab" if waney else "board"
     rough = rough and not sheet
     thick = one.thickness if rough or sheet else one.to_thickness
     long, wide = Fraction(1), Fraction(1)
@@ -111,7 +112,8 @@ def _least(group: Sequence[Blank], shop: Shop, *, rough: bool) -> Have | None:
     for blank in group:
         for _ in range(THICKER):
             # Rough sizes hang on the state of the board, and not on how large it is.
-            line = Have(1, kind, one.part.timber, (long, wide, thick), rough, "", span)
+            sizes = (long, wide, thick)
+            line = Have(1, kind, one.part.timber, sizes, rough, "", span, waney=waney)
             sawn = rough_sizes(blank, line, shop)
             if sawn is not None:
                 long, wide = max(long, sawn.length + ends), max(wide, sawn.width + edge)
@@ -124,4 +126,4 @@ def _least(group: Sequence[Blank], shop: Shop, *, rough: bool) -> Have | None:
         long, wide, thick = (
             step * -(-size // step) for size, step in zip(sizes, steps, strict=True)
         )
-    return Have(1, kind, one.part.timber, (long, wide, thick), rough, "", span)
+    return Have(1, kind, one.part.timber, (long, wide, thick), rough, "", span, waney=waney)

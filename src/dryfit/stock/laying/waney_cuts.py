@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import islice
 from typing import Literal
 
-from dryfit.piece.declared import Have
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.blank import Blank
@@ -25,6 +25,7 @@ from dryfit.stock.laid_out import (
     StockBoard,
     Verdict,
 )
+from dryfit.stock.laying.buying import large_enough
 from dryfit.stock.laying.labels import SMALL_LETTERS, labels
 from dryfit.stock.laying.sawn import named
 from dryfit.stock.laying.waney import Lying, Slab, Waney, room_of, surely, why_nowhere
@@ -57,10 +58,11 @@ def with_waney(
             layouts[board.label] for board in (*boards, *bought) if board.label in layouts
         ),
         missing=(*laid.missing, *_missing(waney, boards, shop, display)),
-        buy=(*laid.buy, *_to_buy(waney)),
+        buy=(*laid.buy, *_to_buy(waney, shop)),
         spare_room=room if verdict == "enough" else None,
         tightest=tightest,
         spare_board=laid.spare_board if tightest == laid.tightest else None,
+        first_to_buy=laid.first_to_buy if tightest == laid.tightest else None,
     )
 
 
@@ -96,25 +98,12 @@ def _missing(
         yield Lacking(name, len(lost), why_nowhere(lost[0], boards, shop, display))
 
 
-def _to_buy(waney: Waney) -> Iterator[Bought]:
-    """Yield slabs that would do, where no line says what the yard sells."""
-    for blank, _ in waney.nowhere:
-        part = blank.part
-        yield Bought(
-            Have(
-                1,
-                "slab",
-                part.timber,
-                (blank.length, blank.width, blank.thickness),
-                rough=True,
-                text="",
-                span=part.spans[0],
-                waney=len(part.waney),
-            ),
-            1,
-            None,
-            at_yard=False,
-        )
+def _to_buy(waney: Waney, shop: Shop) -> Iterator[Bought]:
+    """Yield slabs that would do; what the yard sells is not looked at."""
+    for blank, count in Counter(blank for blank, _ in waney.nowhere).items():
+        line = large_enough([blank], shop)
+        if line is not None:
+            yield Bought(line, count, None, at_yard=False)
 
 
 def _named_blanks(waney: Waney, laid: LaidOut) -> dict[str, NamedBlank]:
