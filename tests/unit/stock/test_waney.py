@@ -10,7 +10,7 @@ from tests.unit.stock.playing import played as replayed
 
 from dryfit.diagnostics import Source
 from dryfit.rehearsal.fault import Reason
-from dryfit.stock.laid_out import LaidOut
+from dryfit.stock.laid_out import SPARE, LaidOut
 from dryfit.stock.laying.lay import lay_out_stock
 from dryfit.workshop import check
 
@@ -136,12 +136,20 @@ def test_a_slab_that_is_to_be_bought_holds_the_blank() -> None:
     (buy,) = short.buy
     # 1020 and two raw ends of 25; 306 and the 3 by which a rough board counts narrower (A2.6).
     assert (buy.count, buy.line.kind, buy.line.waney) == (1, "slab", 1)
-    assert [*map(float, buy.line.sizes[:2])] == [1100, 310]
+    assert buy.line.sizes[:2] == (1100, 310)
     long, wide, thick = (size for size in buy.line.sizes if size is not None)
     have = f"have 1 slab of elm, {long} x {wide} x {thick}, rough, waney one edge"
     assert seat(300, have=have).verdict == "enough"
     # Slabs that are alike are counted.
     assert [one.count for one in laid(SHELVES.replace("2600 x", "400 x")).buy] == [3]
+
+
+def test_what_has_no_edge_is_told_where_it_stands_and_a_spare_as_a_spare() -> None:
+    text = SEAT.format(deep=300, edges="front, 1 spare", have=SLAB)
+    (lost,) = laid(text).missing
+    assert lost.why.startswith(SPARE)
+    assert lost.span is not None
+    assert text.splitlines()[lost.span.line - 1].startswith("1 seat")
 
 
 def test_the_first_to_buy_is_of_the_board_that_is_cut_closest() -> None:

@@ -94,7 +94,7 @@ def _named(
             elif blank.if_room:
                 continue
             else:
-                one = _nowhere(blank, index, name, next(letters))
+                one = lying_nowhere(blank, index, name, next(letters))
             found.append(one)
     return tuple(found), names
 
@@ -143,7 +143,7 @@ def _cut_from(
     )
 
 
-def _nowhere(blank: Blank, index: int, name: str, letter: str) -> NamedBlank:
+def lying_nowhere(blank: Blank, index: int, name: str, letter: str) -> NamedBlank:
     """Return a blank that lies on no board, as large as it usually is."""
     lost = (
         blank.length - blank.along * blank.part.cut_length,

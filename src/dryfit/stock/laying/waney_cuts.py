@@ -11,12 +11,10 @@ from typing import Literal
 
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.laid_out import (
     BoardLayout,
     Bought,
     Fallen,
-    Lacking,
     LaidOut,
     NamedBlank,
     Placed,
@@ -26,7 +24,10 @@ from dryfit.stock.laid_out import (
     Verdict,
 )
 from dryfit.stock.laying.buying import large_enough
+from dryfit.stock.laying.composed import lying_nowhere
+from dryfit.stock.laying.job import key
 from dryfit.stock.laying.labels import SMALL_LETTERS, labels
+from dryfit.stock.laying.lacking import lacking
 from dryfit.stock.laying.sawn import named
 from dryfit.stock.laying.waney import Lying, Slab, Waney, room_of, surely, why_nowhere
 from dryfit.stock.saws import KEEP, ROUGH_EDGE, crosscut_at_boards, rip_at_boards
@@ -46,6 +47,9 @@ def with_waney(
     for label, slab in there.items():
         layouts[label] = _layout(slab, layouts.get(label), blanks, shop)
     bought = tuple(board for board in laid.boards if board.label not in whole)
+    lost = [blank for blank, _ in waney.nowhere]
+    whys = {key(blank): why_nowhere(blank, boards, shop, display) for blank in lost}
+    missing = lacking(lost, tuple(blanks.values()), tuple(layouts.values()), whys)
     verdict, proofs = _verdict(laid, waney, boards, shop, display)
     room, tightest = _room(laid, waney, shop)
     return replace(
@@ -57,7 +61,7 @@ def with_waney(
         layouts=tuple(
             layouts[board.label] for board in (*boards, *bought) if board.label in layouts
         ),
-        missing=(*laid.missing, *_missing(waney, boards, shop, display)),
+        missing=(*laid.missing, *missing),
         buy=(*laid.buy, *_to_buy(waney, shop)),
         spare_room=room if verdict == "enough" else None,
         tightest=tightest,
@@ -88,16 +92,6 @@ def _room(laid: LaidOut, waney: Waney, shop: Shop) -> tuple[Fraction | None, str
     return min(rooms, default=(None, laid.tightest), key=lambda one: one[0])
 
 
-def _missing(
-    waney: Waney, boards: Sequence[StockBoard], shop: Shop, display: Display
-) -> Iterator[Lacking]:
-    counts: dict[str, list[Blank]] = {}
-    for blank, _ in waney.nowhere:
-        counts.setdefault(blank.part.name, []).append(blank)
-    for name, lost in counts.items():
-        yield Lacking(name, len(lost), why_nowhere(lost[0], boards, shop, display))
-
-
 def _to_buy(waney: Waney, shop: Shop) -> Iterator[Bought]:
     """Yield slabs that would do; what the yard sells is not looked at."""
     for blank, count in Counter(blank for blank, _ in waney.nowhere).items():
@@ -114,15 +108,8 @@ def _named_blanks(waney: Waney, laid: LaidOut) -> dict[str, NamedBlank]:
     free = islice(labels(SMALL_LETTERS), len(laid.blanks), None)
     found = {one.name: _blank(one, board, next(free)) for board, one in lying}
     for blank, index in waney.nowhere:
-        lost = (
-            blank.length - blank.part.cut_length,
-            blank.width - blank.to_width,
-            blank.thickness - blank.to_thickness,
-        )
-        sizes = blank.length, blank.width, blank.thickness
         name = blank.names[index]
-        what = blank.subject, blank.part.name, blank.pieces_of(index)
-        found[name] = NamedBlank(name, next(free), *what, *sizes, lost, "", 1, blank.what)
+        found[name] = lying_nowhere(blank, index, name, next(free))
     return found
 
 
