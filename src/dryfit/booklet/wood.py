@@ -19,6 +19,7 @@ from dryfit.stock.telling.in_words import (
     priced,
     state_in_words,
     total_price,
+    wood_in_words,
     written_names,
 )
 from dryfit.stock.telling.left_over import left_over
@@ -165,7 +166,7 @@ def _buying(bought: tuple[Bought, ...], say: Say) -> Buying:
 
 def _bought(bought: Bought, say: Say) -> BuyRow:
     each = None if bought.price is None else bought.price / bought.count
-    what = between((bought_in_words(bought), *state_in_words(bought.line)), ", ")
+    what = between((wood_in_words(bought.line), *state_in_words(bought.line)), ", ")
     return BuyRow(
         bought.count,
         shown(what, say),

@@ -12,6 +12,7 @@ from dryfit.diagnostics import Source
 from dryfit.rehearsal.fault import Reason
 from dryfit.stock.laid_out import SPARE, LaidOut
 from dryfit.stock.laying.lay import lay_out_stock
+from dryfit.stock.telling.in_words import bought_in_words
 from dryfit.workshop import check
 
 SEAT = """piece Slab seat
@@ -136,10 +137,11 @@ def test_a_slab_that_is_to_be_bought_holds_the_blank() -> None:
     (buy,) = short.buy
     # 1020 and two raw ends of 25; 306 and the 3 by which a rough board counts narrower (A2.6).
     assert (buy.count, buy.line.kind, buy.line.waney) == (1, "slab", 1)
-    assert buy.line.sizes[:2] == (1100, 310)
+    assert buy.line.sizes[:2] == (Fraction(1100), Fraction(310))
     long, wide, thick = (size for size in buy.line.sizes if size is not None)
     have = f"have 1 slab of elm, {long} x {wide} x {thick}, rough, waney one edge"
     assert seat(300, have=have).verdict == "enough"
+    assert "".join(map(str, bought_in_words(buy))).endswith(", one waney edge")
     # Slabs that are alike are counted.
     assert [one.count for one in laid(SHELVES.replace("2600 x", "400 x")).buy] == [3]
 

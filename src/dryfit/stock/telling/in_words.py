@@ -38,9 +38,14 @@ def state_in_words(line: Have) -> Iterator[Said]:
     for name, much in (("cup ", line.cup), ("bow ", line.bow), ("twist ", line.twist)):
         if much:
             yield (name, much)
+    yield from bark_in_words(line)
+    yield from zones_in_words(line)
+
+
+def bark_in_words(line: Have) -> Iterator[Said]:
+    """Yield how many edges of a board are raw, if any."""
     if line.waney:
         yield ("one waney edge" if line.waney == 1 else "two waney edges",)
-    yield from zones_in_words(line)
 
 
 def zones_in_words(line: Have) -> Iterator[Said]:
@@ -159,8 +164,13 @@ def total_price(bought: tuple[Bought, ...]) -> Fraction | None:
 
 
 def bought_in_words(bought: Bought) -> Said:
-    """Return what is bought: ``ash 2400 × 180 × 27``."""
-    return (f"{bought.line.timber or bought.line.kind} ", *times(bought.line.sizes))
+    """Return what is bought: ``ash 2400 × 180 × 27``, and its raw edges."""
+    return between((wood_in_words(bought.line), *bark_in_words(bought.line)), ", ")
+
+
+def wood_in_words(line: Have) -> Said:
+    """Return which wood in which sizes: ``ash 2400 × 180 × 27``."""
+    return (f"{line.timber or line.kind} ", *times(line.sizes))
 
 
 def from_line(bought: Bought) -> str:

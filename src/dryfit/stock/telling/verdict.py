@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from dryfit.stock.laid_out import BoardLayout, FirstToBuy, LaidOut
 from dryfit.stock.laying.reasons import listed
-from dryfit.stock.telling.in_words import bought_in_words, from_line, priced
-from dryfit.stock.telling.said import Said, times
+from dryfit.stock.telling.in_words import bark_in_words, bought_in_words, from_line, priced
+from dryfit.stock.telling.said import Said, between, times
 from dryfit.stock.telling.short import NOT_PROVED, capital, short_in_words, untold_in_words
 
 TIGHT = Fraction(10)
@@ -59,7 +59,7 @@ def _first_to_buy(first: FirstToBuy) -> Said:
         place = f" ({from_line(board)}){f': {price}' if price else ''}."
         return (what, "1 of ", *bought_in_words(board), place)
     wood = f" of {board.line.timber}" if board.line.timber else ""
-    least = times(board.line.sizes)
+    least = between((times(board.line.sizes), *bark_in_words(board.line)), ", ")
     state = "" if board.line.rough or board.line.kind == "sheet" else "planed "
     return (what, f"a {state}{board.line.kind}{wood} of at least ", *least, ".")
 
