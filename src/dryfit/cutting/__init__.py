@@ -21,7 +21,7 @@ from dryfit.cutting.added import added, hands
 from dryfit.cutting.checker import violations
 from dryfit.cutting.engine import lay_out
 from dryfit.cutting.knapsack import Filled, best_filling
-from dryfit.cutting.picking import Picked, Ways, only, picked
+from dryfit.cutting.picking import Picked, Ways, picked
 from dryfit.cutting.problem import Area, Board, Job, Malformed, Part, Rule, Rules
 from dryfit.cutting.result import Answer, Cut, Layout, Leftover, Missing, Piece, Proof, stage_after
 
@@ -47,7 +47,6 @@ __all__ = [
     "best_filling",
     "hands",
     "lay_out",
-    "only",
     "picked",
     "stage_after",
     "violations",

@@ -7,7 +7,7 @@ only its parts are cut; now and then a thing is picked anew while boards are tor
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from dryfit.cutting.boards import blanks_of
 from dryfit.cutting.instance import Instance, compiled
@@ -18,10 +18,10 @@ from dryfit.cutting.result import Layout
 from dryfit.cutting.search import Search
 
 ANEW = 0.3
-"""How often a round picks one thing anew."""
+"""In this share of the rounds a thing is picked anew (ours)."""
 
 MOST = 250_000
-"""So many rounds at most, for each blank that is cut one less."""
+"""So many rounds at most of one blank; of so many blanks that part of them (ours)."""
 
 Ways = Sequence[frozenset[str]]
 """The ways to make a thing, each as the names of its parts in the job."""
@@ -128,11 +128,3 @@ class _Picking(Search):
                 new.boards.append(left)
                 new.worth += self.instance.stocks[left.stock].worth
         return new
-
-
-def only(job: Job, things: Sequence[Ways], ways: Sequence[int]) -> Job:
-    """Return the job with no more than the parts that are cut where these ways are picked."""
-    taken = {name for thing, way in zip(things, ways, strict=True) for name in thing[way]}
-    of_things = {name for thing in things for way in thing for name in way}
-    parts = tuple(part for part in job.parts if part.id in taken or part.id not in of_things)
-    return replace(job, parts=parts)

@@ -1,8 +1,11 @@
 """Things that can be made in several ways, picked together with the boards."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 import pytest
 
-from dryfit.cutting import Board, Job, Part, Picked, Rules, only, picked, violations
+from dryfit.cutting import Board, Job, Part, Picked, Rules, Ways, picked, violations
 
 # Boards 100 wide. A leg is 600 long, or 2 of 300 that are 60 wide; two rails are 400 long, or 700
 # and narrow. Saw cuts take nothing.
@@ -21,6 +24,14 @@ THINGS = (
 def job(*lengths: int) -> Job:
     boards = tuple(Board(f"B{n}", length, 100, 1, value=1) for n, length in enumerate(lengths))
     return Job(PARTS, boards, Rules(0, 0))
+
+
+def only(job: Job, things: Sequence[Ways], ways: Sequence[int]) -> Job:
+    """Return the job with no more than the parts that are cut where these ways are picked."""
+    taken = {name for thing, way in zip(things, ways, strict=True) for name in thing[way]}
+    of_things = {name for thing in things for way in thing for name in way}
+    parts = tuple(part for part in job.parts if part.id in taken or part.id not in of_things)
+    return replace(job, parts=parts)
 
 
 @pytest.mark.parametrize(

@@ -40,7 +40,8 @@ def sufficing(ways: Sequence[Option], there: There, effort: int) -> Taken | Mixt
     found = _at_a_glance(given_up, there)
     if found is not None:
         return _enough(found, there, effort)
-    for way in (*kept[: mixture is None], *given_up):
+    # Where there is nothing to mix the usual way is searched for longer.
+    for way in given_up if mixture is not None else [*kept[:1], *given_up]:
         one = _enough((way, False), there, effort)
         if one.on_hand.verdict == "enough":
             return one
