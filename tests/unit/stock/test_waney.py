@@ -105,6 +105,26 @@ def test_not_enough_is_proved_of_a_blank_cut_short(long: int, verdict: str) -> N
     assert seat(300, have=have).verdict == verdict
 
 
+def test_a_blank_is_cut_short_where_the_others_took_the_long_slab() -> None:
+    # 895 with the planer's snipe, 800 without (A5.2): the short slab is clear for 850 - 50.
+    other = "have 1 slab of elm, {} x 316 x 52, rough, waney one edge\n"
+    slabs = other.format(850) + other.format(2115)
+    text = SHELVES.replace(
+        "have 1 slab of elm, 2600 x 460 to 440 x 40, rough, waney both edges\n", slabs
+    )
+    found = laid(text)
+    assert found.verdict == "enough"
+    long = {
+        one.blank.length
+        for each in found.layouts
+        for one in each.placed
+        if one.blank.part == "shelf"
+    }
+    assert long == {895, 800}
+    assert found.way.endswith("instead (shelf)")
+    assert played(text).faults() == ()
+
+
 def test_each_edge_of_a_slab_serves() -> None:
     found = laid(SHELVES)
     assert found.verdict == "enough"

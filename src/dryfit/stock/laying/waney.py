@@ -8,7 +8,7 @@ never proved.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
@@ -16,6 +16,7 @@ from math import ceil
 from dryfit.piece.declared import Avoid, Have
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks.between_strips import cut_short
 from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.rough_sizes import Rough, rough_sizes
 from dryfit.stock.board_edges import TAPER, bad_places
@@ -66,11 +67,15 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Waney:
-    """Where waney blanks lie, the boards for all others, and the blanks that found no edge."""
+    """Where waney blanks lie, the boards for all others, and the blanks that found no edge.
+
+    `short` are the parts of which a blank had to be cut short to find one.
+    """
 
     slabs: tuple[Slab, ...]
     boards: tuple[StockBoard, ...]
     nowhere: tuple[tuple[Blank, int], ...]
+    short: tuple[str, ...]
 
 
 def keeps_bark(blank: Blank) -> bool:
@@ -84,12 +89,12 @@ def waney_first(blanks: Iterable[Blank], boards: Sequence[StockBoard], shop: Sho
     wanted.sort(key=lambda one: (-len(one[0].part.waney), -one[0].length, one[0].names[one[1]]))
     columns: dict[str, list[Column]] = {}
     nowhere: list[tuple[Blank, int]] = []
+    short = dict[str, None]()
     for blank, index in wanted:
-        found = [
-            one
-            for board in boards
-            for one in _places(blank, index, board, columns.get(board.label, []), shop)
-        ]
+        found = list(_all_places(blank, index, boards, columns, shop))
+        if not found:
+            found = list(_all_places(cut_short(blank, shop), index, boards, columns, shop))
+            short.update({blank.part.name: None} if found else {})
         if not found:
             nowhere.append((blank, index))
             continue
@@ -101,11 +106,24 @@ def waney_first(blanks: Iterable[Blank], boards: Sequence[StockBoard], shop: Sho
     )
     left = {slab.board.label: slab.left for slab in slabs}
     others = (left.get(board.label, board) for board in boards)
-    return Waney(slabs, tuple(one for one in others if one is not None), tuple(nowhere))
+    return Waney(
+        slabs, tuple(one for one in others if one is not None), tuple(nowhere), tuple(short)
+    )
 
 
 Place = tuple[Fraction, Fraction, str, int, Column]
 """What it takes of the length, what is left of it, the board, the number of the column, and it."""
+
+
+def _all_places(
+    blank: Blank,
+    index: int,
+    boards: Sequence[StockBoard],
+    columns: Mapping[str, Sequence[Column]],
+    shop: Shop,
+) -> Iterator[Place]:
+    for board in boards:
+        yield from _places(blank, index, board, columns.get(board.label, ()), shop)
 
 
 def _places(

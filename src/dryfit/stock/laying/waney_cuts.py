@@ -11,6 +11,7 @@ from typing import Literal
 
 from dryfit.quantities import Display
 from dryfit.shop.shop import Shop
+from dryfit.stock.blanks.needs import SHORT
 from dryfit.stock.laid_out import (
     BoardLayout,
     Bought,
@@ -50,6 +51,7 @@ def with_waney(
     lost = [blank for blank, _ in waney.nowhere]
     whys = {key(blank): why_nowhere(blank, boards, shop, display) for blank in lost}
     missing = lacking(lost, tuple(blanks.values()), tuple(layouts.values()), whys)
+    short = f"{SHORT} ({', '.join(waney.short)})" if waney.short else ""
     verdict, proofs = _verdict(laid, waney, boards, shop, display)
     room, tightest = _room(laid, waney, shop)
     return replace(
@@ -66,6 +68,7 @@ def with_waney(
         spare_room=room if verdict == "enough" else None,
         tightest=tightest,
         spare_board=laid.spare_board if tightest == laid.tightest else None,
+        way="; ".join(filter(None, (laid.way, short))),
         first_to_buy=laid.first_to_buy if tightest == laid.tightest else None,
     )
 
