@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
+from dryfit.geometry.frame import THICKNESS
 from dryfit.plan.plan import Plan
 from dryfit.plan.sawing import SawnBoard
 from dryfit.rehearsal.at_machines.milling import DEEDS
@@ -15,6 +16,7 @@ from dryfit.rehearsal.fault import Fault, Reason
 from dryfit.rehearsal.goal import Goal, WantedPart
 from dryfit.rehearsal.resting import wanted_rest
 from dryfit.rehearsal.sawing.boards import made, owner_of
+from dryfit.rehearsal.state import sizes_of
 from dryfit.rehearsal.times.deeds import Deed
 from dryfit.shop.resting import in_words
 from dryfit.shop.shop import Shop
@@ -23,22 +25,21 @@ from dryfit.shop.shop import Shop
 def rests(deeds: tuple[Deed, ...], plan: Plan, goal: Goal, shop: Shop) -> Iterator[Fault]:
     """Yield what is planed true too soon after it was planed close to it, and leaves too fresh."""
     parts = {copy.name: part for part in goal.parts for copy in part.copies}
+    parts |= {strip.name: strip.part for strip in goal.strips}
     boards = boards_of_pieces(plan)
     for at, first in enumerate(deeds):
         if first.kind not in {"rough thickness", "resaw"}:
             continue
         for deed in deeds[at + 1 :]:
-            both = deed.touched & first.touched
+            names = [name for name in deed.touched & first.touched if owner_of(name) in parts]
             if first.kind == "resaw":
-                # Strips of lips are no parts of the goal, and rest as all leaves do.
-                leaves = (parts.get(owner_of(name)) for name in both if deed.kind in DEEDS)
                 wanted = [
-                    shop.rests.resawn if leaf is None or leaf.rested is None else leaf.rested
-                    for leaf in leaves
+                    shop.rests.resawn if (told := parts[owner_of(name)].rested) is None else told
+                    for name in names
+                    if deed.kind in DEEDS
                 ]
             else:
-                names = [name for name in both if owner_of(name) in parts]
-                wanted = [_wanted(name, deed, parts, boards, shop) for name in names]
+                wanted = [_wanted(name, deed, parts, boards, goal, shop) for name in names]
             rest = max(wanted, default=0)
             if deed.begins < first.ends + rest:
                 yield Fault(
@@ -66,6 +67,7 @@ def _wanted(
     deed: Deed,
     parts: Mapping[str, WantedPart],
     boards: Mapping[str, SawnBoard],
+    goal: Goal,
     shop: Shop,
 ) -> int:
     """Return how long a piece rests before a deed, if that planes it to its thickness."""
@@ -75,5 +77,9 @@ def _wanted(
     if board is None:
         return part.rested or 0
     size = next((s.value for s in deed.operation.settings if s.axis == "thickness"), None)
-    to = size if isinstance(size, Fraction) else Fraction(0)
-    return wanted_rest(part, board, board.thickness, to, shop)
+    if not isinstance(size, Fraction):
+        # By hand it is planed to a line; a stave is flattened once it is glued.
+        thin = {strip.name: strip.sizes for strip in goal.strips}.get(name)
+        size = (thin or sizes_of(part.copies[0]))[THICKNESS]
+        size += shop.allowances["panel_flattening"] if part.staves else 0
+    return wanted_rest(part, board, board.thickness, size, shop)
