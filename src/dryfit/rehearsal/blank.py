@@ -66,7 +66,8 @@ class Blank:
     Strips of tapers are `taped` back on the surfaces that they came off, which lie flat so.
     What was `sawn` out of a board can be planed no thicker than `flat` once one face is true.
     Its `waney` edges stay as they grew, and have lost their bark when they are `peeled`.
-    It is `close` to its thickness when it was planed so far, to rest.
+    It is `close` to its thickness when it was planed so far, to rest; a `strip` is trued to be
+    resawn, and is not yet.
     """
 
     part: str
@@ -84,6 +85,7 @@ class Blank:
     waney: frozenset[str] = frozenset()
     peeled: bool = False
     close: bool = False
+    strip: bool = False
 
     def resize(self, direction: int, size: Fraction) -> None:
         """Cut or plane the blank to another size along, across or deep."""

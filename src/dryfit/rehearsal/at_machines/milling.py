@@ -62,7 +62,8 @@ def mill(
     """
     # A strip is trued as any blank is, but has no size of its own: it becomes leaves.
     kind = operation.kind.removeprefix(STRIP)
-    final = None if kind != operation.kind else final
+    if kind != operation.kind:
+        final, blank.strip = None, True
     yield from lying(operation, work, blank)
     # By hand a board is planed to lines all round: each deed trues both of its sides.
     needed = _NEEDS.get(kind) if work.hold is not None else None
@@ -132,9 +133,7 @@ def _close(
 ) -> Iterator[Trouble]:
     """Plane a blank close to its thickness: it moves while it rests, so that B is not true yet."""
     blank.close = True
-    size = _planed_to(operation, axes, None)
-    if size is not None:
-        yield from _to(blank, THICKNESS, size)
+    yield from _to(blank, THICKNESS, _planed_to(operation, axes, None))
 
 
 def _in_its_place(

@@ -22,26 +22,29 @@ from dryfit.shop.resting import in_words
 PLANER = "planer"
 FACING = frozenset({"face", "rough thickness", "thickness"})
 """Kinds of deeds that show how thick a blank can be."""
+LAST_PASS = (Fraction(1), Fraction(2))
+"""mm that are left for the last pass at least, and at most: else a rest serves nothing (A3.7)."""
 
 
 def planed(state: State, operation: Operation, axes: Axes, blank: Blank) -> Iterator[Trouble]:
     """Yield what a blank from a board cannot give when a face or its thickness is worked."""
     yield from _unrested(state, operation, axes, blank)
-    if blank.sawn is None:
-        return
-    kind, name = operation.kind.removeprefix(STRIP), blank.sawn.name
-    if kind != operation.kind and not blank.sawn.uncut:
-        message = f"{name} is no strip of several leaves, or is sawn into them already"
+    kind, sawn = operation.kind.removeprefix(STRIP), blank.sawn
+    if kind != operation.kind and sawn is not None and not sawn.uncut:
+        message = f"{sawn.name} is no strip of several leaves, or is sawn into them already"
         yield Trouble(Reason.ORDER, message, "strips trued before they are resawn")
         return
     if kind not in FACING:
         return
-    if kind == operation.kind and blank.sawn.uncut:
+    if kind == operation.kind and (blank.strip or (sawn is not None and sawn.uncut)):
+        name = "it" if sawn is None else sawn.name
         yield Trouble(
             Reason.ORDER,
-            f"{name} is planed before it is resawn into {blank.sawn.leaves} leaves",
+            f"{name} is planed before it is resawn into leaves",
             "leaves sawn apart before they are planed",
         )
+        return
+    if sawn is None:
         return
     faced(state, blank)
     if kind == "face":
@@ -57,7 +60,7 @@ def _unrested(state: State, operation: Operation, axes: Axes, blank: Blank) -> I
     """Wood that has to rest is not planed to its thickness in one go (A3.7)."""
     part, sawn = state.part_named(blank.part), blank.sawn
     leaves = sawn is not None and sawn.leaves > 1
-    if operation.kind != "thickness" or blank.close or leaves or part is None:
+    if operation.kind != "thickness" or leaves or part is None:
         return
     stands = axes.get("thickness") if operation.station == PLANER else None
     size = stands.value if isinstance(stands, Setting) else None
@@ -67,6 +70,15 @@ def _unrested(state: State, operation: Operation, axes: Axes, blank: Blank) -> I
     if not isinstance(size, Fraction):
         return
     thick = blank.sizes[THICKNESS]
+    if blank.close:
+        least, most = LAST_PASS
+        if blank.known[THICKNESS] and not least <= thick - size <= most:
+            yield Trouble(
+                Reason.WAIT,
+                f"{shown(thick - size)} come off when it has come to rest",
+                f"{shown(least)} to {shown(most)} left for the last pass",
+            )
+        return
     rest = wanted_rest(part, None if sawn is None else sawn.board, thick, size, state.shop)
     if rest and (blank.flat is None or blank.flat >= size + LEFT):
         yield Trouble(

@@ -62,12 +62,14 @@ def _unready(state: State, operation: Operation, work: Work, blank: Blank) -> It
             f"it stands {shown(blank.sizes[WIDTH])} high on its edge, more than the saw takes",
             f"a strip {shown(most)} wide at most, or a hand saw",
         )
-    if work.hold is None and "F" not in blank.true:
-        yield Trouble(
-            Reason.REFERENCE,
-            "no face of it is true, from which its leaves are gauged",
-            "one face made true before",
-        )
+    missing = {"F": "face", "E": "edge"}.items() if work.hold is None else ()
+    for surface, word in missing:
+        if surface not in blank.true:
+            yield Trouble(
+                Reason.REFERENCE,
+                f"no {word} of it is true, from which its leaves are gauged",
+                f"one {word} made true before",
+            )
 
 
 def _leaf(state: State, operation: Operation, blank: Blank) -> Fraction | Trouble:
@@ -114,6 +116,7 @@ def _apart(blank: Blank, leaf: Fraction) -> None:
     if blank.sawn is not None:
         flat = replace(blank.sawn.board, cup=ZERO, bow=ZERO, twist=ZERO)
         blank.sawn = replace(blank.sawn, board=flat, uncut=False)
+    blank.strip = False
     blank.resize(THICKNESS, leaf)
     blank.true -= {"F", "B"}
     blank.flat = None
