@@ -186,6 +186,7 @@ def test_sheets_are_broken_down_larger_all_round() -> None:
     rough = rough_sizes(back, sheet, shop)
     assert rough is not None
     assert rough.allowance == mm(6, 6, 0)
-    assert rough_sizes(back, replace(sheet, measured=MM(56, 10)), shop) is not None
+    # TRADE A5.5: a sheet is used as thick as it measures, which is never its name alone.
+    assert rough_sizes(back, replace(sheet, measured=MM(56, 10)), shop) is None
     assert rough_sizes(back, replace(sheet, measured=MM(9)), shop) is None
     assert rough_sizes(back, cabinet.stock[0], shop) is None
