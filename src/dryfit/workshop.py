@@ -21,7 +21,7 @@ from dryfit.piece import Declared, declare
 from dryfit.placing.model import Model
 from dryfit.placing.place import place
 from dryfit.plan.favour import USUAL
-from dryfit.shop import Shop, read_shop, shop_assumptions
+from dryfit.shop import Shop, read_shop, rips_marked_in, shop_assumptions
 
 if TYPE_CHECKING:
     from dryfit.order import Watch
@@ -87,6 +87,7 @@ def check(
     findings = in_notes + in_piece + in_shop
     if shop is None:
         return Checked(source, declared, None, None, findings)
+    shop = rips_marked_in(shop, declared.display.unit)
     if worst(in_notes + in_piece) is Severity.ERROR:
         # With a line missing, what would be found about the rest is likely to be false.
         return Checked(source, declared, shop, None, once(findings))

@@ -1,5 +1,6 @@
 """The shop that the piece is built in: machines, cutters, clamps, glues, finishes, minutes."""
 
+from dryfit.shop.in_inches import rips_marked_in
 from dryfit.shop.read import ShopFileError, read_shop
 from dryfit.shop.shop import (
     Accessory,
@@ -24,5 +25,6 @@ __all__ = [
     "ShopFileError",
     "Station",
     "read_shop",
+    "rips_marked_in",
     "shop_assumptions",
 ]
