@@ -186,6 +186,27 @@ def test_what_is_less_than_a_saw_cut_beside_a_blank_stays_on_it(wide: int) -> No
     assert played(SEAT.format(deep=300, edges="front", have=slab)).faults() == ()
 
 
+@pytest.mark.parametrize(
+    "slabs",
+    [
+        # Between two blanks of 196 with a cut of 3 are 0.2 left at the narrow end.
+        "have 2 slabs of elm, 1674 x 395 to 425 x 34, rough, waney both edges\n",
+        # 196 wide at its near end, but narrower further on.
+        (
+            "have 1 slab of elm, 1906 x 421 x 34, rough, waney one edge\n"
+            "have 1 slab of elm, 1216 x 196 to 160 x 60, rough, waney both edges\n"
+        ),
+    ],
+)
+def test_two_blanks_side_by_side_and_one_in_a_narrowing_slab(slabs: str) -> None:
+    have = "have 1 slab of elm, 2600 x 460 to 440 x 40, rough, waney both edges\n"
+    text = SHELVES.replace(have, slabs)
+    for layout in laid(text).layouts:
+        assert set(replayed(layout)) == {(one.along, one.across) for one in parts_of(layout)}
+    if laid(text).verdict == "enough":
+        assert played(text).faults() == ()
+
+
 def judged(**change: object) -> set[Reason]:
     """What the judge says of a sound plan whose slab is otherwise."""
     seats = played(SEAT.format(deep=300, edges="front", have=SLAB))

@@ -94,7 +94,8 @@ def waney_first(blanks: Iterable[Blank], boards: Sequence[StockBoard], shop: Sho
         found = list(_all_places(blank, index, boards, columns, shop))
         if not found:
             found = list(_all_places(cut_short(blank, shop), index, boards, columns, shop))
-            short.update({blank.part.name: None} if found else {})
+            if found:
+                short[blank.part.name] = None
         if not found:
             nowhere.append((blank, index))
             continue
@@ -203,20 +204,21 @@ def _across(
         if line.waney > 1 and suits:
             reaches.append((Fraction(0), wide))
     else:
-        if line.waney > 1:
-            reaches.append((Fraction(0), rough.width))
+        # What is less than a saw cut beside it stays on the blank.
+        if line.waney > 1 and rough.width <= narrow:
+            high = min((one.across[0] - kerf for one in beside), default=rough.width)
+            near = high - kerf < rough.width < high
+            reaches.append((Fraction(0), high if near else rough.width))
         if line.waney:
+            low = max((one.across[1] + kerf for one in beside), default=Fraction(0))
             begin = narrow - rough.width
-            # What is less than a saw cut beside it stays on the blank.
-            reaches.append((Fraction(0) if 0 < begin < kerf else begin, wide))
+            reaches.append((low if low < begin < low + kerf else begin, wide))
     for across in reaches:
-        sound = 0 <= across[0] < min(across[1], narrow)
-        holds = across[1] <= narrow or across[1] == wide
         apart = all(
             across[0] >= one.across[1] + kerf or across[1] + kerf <= one.across[0] for one in beside
         )
         bad = any(_meets(place, along, across, board) for place in line.avoid)
-        if sound and holds and apart and not bad:
+        if across[0] >= 0 and apart and not bad:
             yield Lying(blank, index, across, rough)
 
 

@@ -166,7 +166,9 @@ class _Saw:
         return number
 
     def waste(self, along: Reach, across: Reach, clear: tuple[Reach, Reach] | None = None) -> None:
-        """Let a piece fall, to be kept where enough of it is sound."""
+        """Let a piece fall, if there is any, to be kept where enough of it is sound."""
+        if along[0] == along[1] or across[0] == across[1]:
+            return
         keep = clear is not None and all(
             limits[1] - limits[0] >= least for limits, least in zip(clear, KEEP, strict=True)
         )
