@@ -1,5 +1,6 @@
 """Blanks laid out on the boards of the notes: what comes out where, and that the wood adds up."""
 
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from itertools import combinations
@@ -10,9 +11,11 @@ from tests.unit.stock.playing import face, kerfs, parts_of, played
 
 from dryfit.diagnostics import Source
 from dryfit.shop import read_shop
+from dryfit.stock.blanks.needs import TRUE
 from dryfit.stock.boards import flat
 from dryfit.stock.laid_out import LaidOut
 from dryfit.stock.laying.lay import lay_out_stock
+from dryfit.stock.laying.ways import as_laid
 from dryfit.workshop import check
 
 EXAMPLES = Path("examples")
@@ -102,3 +105,19 @@ def test_no_board_has_the_letter_of_a_blank() -> None:
     assert len(set(letters)) == len(letters)
     assert letters[:3] == ["A", "B", "C"]
     assert "aa" in letters
+
+
+def test_of_planed_boards_only_parts_are_named_that_lie_on_one() -> None:
+    """The boards of the bench are rough: as if A, of posts and rails, were planed."""
+    layouts = laid("boot_bench").layouts
+    why = f"{TRUE} (post, slat); blanks cut short (slat)"
+    assert as_laid(why, layouts) == "blanks cut short (slat)"
+    assert as_laid(TRUE, layouts) == ""
+    planed = [
+        replace(one, board=replace(one.board, line=replace(one.board.line, rough=False)))
+        if any(each.blank.part == "post" for each in one.placed)
+        else one
+        for one in layouts
+    ]
+    assert as_laid(why, planed) == f"{TRUE} (post); blanks cut short (slat)"
+    assert as_laid(TRUE, planed) == TRUE

@@ -25,6 +25,7 @@ from dryfit.stock.laying.labels import labels
 from dryfit.stock.laying.lacking import lacking, to_buy
 from dryfit.stock.laying.margins import margin_of
 from dryfit.stock.laying.reasons import NO_ROOM, NOT_SEEN, reasons_of
+from dryfit.stock.laying.ways import as_laid
 from dryfit.stock.stock_lines import usable_lines
 
 
@@ -146,5 +147,5 @@ def _told(
         spare_board=None if margin is None else margin.spare,
         first_to_buy=first,
         unlisted=tuple(dict.fromkeys(blank.part.name for blank in found.unlisted)),
-        way=found.needs.why,
+        way=as_laid(found.needs.why, layouts),
     )

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Part
 from dryfit.stock.blanks.blank import Blank
-from dryfit.stock.blanks.needs import GIVEN_UP, SHORT, WIDE_SHORT, Needs
+from dryfit.stock.blanks.needs import GIVEN_UP, SHORT, TRUE, WIDE_SHORT, Needs
+from dryfit.stock.boards import unplaned
+from dryfit.stock.laid_out import BoardLayout
 
 Wood = tuple[str | None, bool]
 """The timber, None where a board or a part may be of any; whether it is sheet goods."""
@@ -82,6 +84,28 @@ def _in_words(made: Sequence[Made]) -> str:
         for why in filter(None, each.why.split("; ")):
             parts.setdefault(SHORT if why == WIDE_SHORT else why, []).append(each.name)
     return "; ".join(f"{why} ({', '.join(names)})" for why, names in parts.items())
+
+
+def as_laid(why: str, layouts: Sequence[BoardLayout]) -> str:
+    """Return the words for a way, of planed boards only for parts that lie on such a board."""
+    on_planed = {
+        one.blank.part
+        for layout in layouts
+        if not unplaned(layout.board.line) and layout.board.line.kind != "sheet"
+        for one in layout.placed
+    }
+    return "; ".join(filter(None, (_where_true(each, on_planed) for each in why.split("; "))))
+
+
+def _where_true(why: str, on_planed: Collection[str]) -> str:
+    """Return one of the words for a way, with its parts where not all are made so."""
+    if not why.startswith(TRUE):
+        return why
+    named = why.removeprefix(TRUE).removeprefix(" (").removesuffix(")")
+    if not named:
+        return why if on_planed else ""
+    names = [name for name in named.split(", ") if name in on_planed]
+    return f"{TRUE} ({', '.join(names)})" if names else ""
 
 
 def _by_part(
