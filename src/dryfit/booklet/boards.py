@@ -15,11 +15,12 @@ from dryfit.stock.telling.in_hand import Sawn, becomes, origin, sawn
 from dryfit.stock.telling.in_words import (
     flat_in_words,
     made_in_words,
+    sizes_in_words,
     state_in_words,
     used_in_words,
     written_names,
 )
-from dryfit.stock.telling.said import Fine, Said, at_the_saw, between, measured
+from dryfit.stock.telling.said import Fine, Said, at_the_saw, between
 
 _AS_LARGE = Fraction(11, 10)
 """Widths drawn so much larger than lengths are not told apart by eye."""
@@ -71,7 +72,7 @@ class BoardView:
 def board_heading(board: StockBoard, say: Say) -> Text:
     """Return what a board is called on paper: its kind, letter, wood, size and state."""
     line = board.line
-    said = between((measured(board.sizes), *state_in_words(line)), ", ")
+    said = between((sizes_in_words(board), *state_in_words(line)), ", ")
     wood = f"{line.timber}, " if line.timber else ""
     return (f"{capital(line.kind)} {board.label}: {wood}", *shown(said, say))
 

@@ -17,13 +17,14 @@ from dryfit.stock.telling.in_words import (
     from_line,
     place_in_words,
     priced,
+    sizes_in_words,
     state_in_words,
     total_price,
     wood_in_words,
     written_names,
 )
 from dryfit.stock.telling.left_over import left_over
-from dryfit.stock.telling.said import between, measured
+from dryfit.stock.telling.said import between
 from dryfit.stock.telling.short import missing_in_words, short_in_words, untold_in_words
 from dryfit.stock.telling.verdict import verdict_in_words
 
@@ -143,7 +144,7 @@ def _pull(board: StockBoard, say: Say) -> PullRow:
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
     look = joined((shown(said, say) for said in state_in_words(line)), ", ")
-    sizes = shown(measured(board.sizes), say)
+    sizes = shown(sizes_in_words(board), say)
     place = place_in_words(board).replace("line ", "line\u00a0")
     return PullRow(board.label, f"{line.kind}{of}", sizes, look, place)
 

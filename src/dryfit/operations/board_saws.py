@@ -31,6 +31,12 @@ from dryfit.stock.saws import table_saw_kerf
 
 MITRE_SAW = "mitre saw"
 BENCH = "bench"
+NO_EDGE_AT_FENCE: Detail = (
+    (
+        "Wider than the mitre saw cuts in one go, and turned over it has no straight edge for the "
+        "fence: square a line across, and saw along it with a hand saw or a circular saw"
+    ),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,6 +82,8 @@ def _across(cut: LayoutCut, shop: Shop) -> SawWay:
         return SawWay(BENCH, why=why_not)
     if why_not_at_mitre_saw(piece, shop) is None:
         return SawWay(MITRE_SAW)
+    if cut.has_bark:
+        return SawWay(BENCH, why=NO_EDGE_AT_FENCE)
     return SawWay(
         MITRE_SAW,
         why=("Wider than the saw cuts: turn the board over, and meet the cut from its other side",),

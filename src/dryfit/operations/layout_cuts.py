@@ -68,6 +68,13 @@ class LayoutCut:
         """Return whether the edge that its figure counts from is still that of a waney slab."""
         return self.board.line.waney > 1 and self.cut.saw == "rip" and not self.cut.across[0]
 
+    @property
+    def has_bark(self) -> bool:
+        """Return whether an edge of the piece in hand is still that of a waney slab."""
+        low, high = self.cut.across
+        waney = self.board.line.waney
+        return (waney > 1 and not low) or (waney > 0 and high == self.board.sizes[1])
+
     def for_plan(self) -> BoardCut:
         """Return the cut as a plan carries it."""
         cut = self.cut

@@ -9,6 +9,7 @@ from fractions import Fraction
 from dryfit.operations import through_cuts
 from dryfit.operations.batch import Batch
 from dryfit.operations.board_saws import (
+    NO_EDGE_AT_FENCE,
     SawWay,
     piece_of,
     saw_way,
@@ -160,6 +161,7 @@ def _operation(group: CutGroup, way: SawWay, model: Model, shop: Shop) -> Operat
         details=tuple(dict.fromkeys((*sawing_details(cuts, way), *_before_planing(cuts, shop)))),
         board_cuts=tuple(cut.for_plan() for cut in cuts),
         cut_lines=tuple(cut_lines(cuts)),
+        cautions=("saw-in-hand",) if way.why == NO_EDGE_AT_FENCE else (),
     )
 
 

@@ -1,5 +1,6 @@
 """Boards that keep an edge as it grew: by TRADE A2.6, worked by hand and held against the JSON."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -7,6 +8,7 @@ from tests.pieces.reading import text_of, without_boards
 from tests.property.plan_oracle import faults
 from tests.property.plan_oracle.documents import documents, shop_tables
 from tests.property.plan_oracle.reading import Json, Row, rows_of
+from tests.unit.operations.worked import said
 from tests.unit.rehearsal.played import played
 
 from dryfit.plan.operation import Operation
@@ -90,3 +92,23 @@ def test_the_judge_refuses_what_spoils_the_edge() -> None:
     assert Reason.SURFACE in played(ONE, HAND_TOOLS).without("board / bark").reasons()
     # Without the edge that is jointed to it, nothing gives it its width.
     assert Reason.SIZE in bench.without("seat / edge").reasons()
+
+
+SLAB = BOTH.replace("240 deep", "380 deep").replace("at front and back", "at front")
+
+
+@pytest.mark.parametrize("edges", ["waney both edges", "waney one edge"])
+def test_a_wide_slab_is_not_turned_over_with_bark_at_the_fence(edges: str) -> None:
+    """The shipped mitre saw cuts 300 wide: turned over, a slab needs both its edges straight."""
+    of = played(SLAB + f"have 1 slab of elm, 1400 x 430 to 400 x 45, rough, {edges}\n")
+    assert of.faults() == ()
+    rows = [op for step in of.plan.steps for op in step.operations if op.board_cuts]
+    across = [op for op in rows if op.kind == "rough length"]
+    assert {op.station for op in across} == {"bench"}
+    assert all("saw-in-hand" in op.cautions for op in across)
+    told = [said(detail) for op in across for detail in op.details]
+    assert any("no straight edge for the fence" in each for each in told)
+    turned = of.with_operations(
+        lambda op: replace(op, station="mitre saw") if op.kind == "rough length" else op
+    )
+    assert "with bark at its fence" in turned.said()

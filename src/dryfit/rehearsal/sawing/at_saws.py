@@ -46,6 +46,12 @@ def wrong_at_saw(
         long, wide, thick = piece.sizes
         if operation.station == MITRE_SAW:
             # A board too wide for the saw is turned over, and met from its other side.
+            if wide > station.limits.get("widest", wide) and _has_bark(piece):
+                yield Trouble(
+                    Reason.HOLD,
+                    f"cut {cut.number} is turned over at the {MITRE_SAW} with bark at its fence",
+                    "a straight edge at the fence, or a saw along a line",
+                )
             wide /= 2
         job = Job(operation, station, axes, (long, wide, thick), state.tools)
         for trouble in beyond(job):
@@ -65,6 +71,12 @@ def wrong_at_saw(
                 f"cut {cut.number} is ripped with a rough edge along the fence, and is thrown back",
                 "one edge made straight before",
             )
+
+
+def _has_bark(piece: Piece) -> bool:
+    """Return whether an edge of the piece is still as it grew."""
+    board, (low, high) = piece.board, piece.across
+    return (board.waney > 1 and low == 0) or (board.waney > 0 and high == board.width)
 
 
 def _kerf(state: State, operation: Operation, axes: Axes, cut: BoardCut) -> Iterator[Trouble]:

@@ -26,7 +26,16 @@ def board_in_words(board: StockBoard) -> Said:
     """Return what kind of board it is: ``board of ash, 2400 × 160 × 34, rough, cup 4``."""
     line = board.line
     of = f" of {line.timber}" if line.timber else ""
-    return between((f"{line.kind}{of}", measured(board.sizes), *state_in_words(line)), ", ")
+    return between((f"{line.kind}{of}", sizes_in_words(board), *state_in_words(line)), ", ")
+
+
+def sizes_in_words(board: StockBoard) -> Said:
+    """Return how large a board is; of one that narrows both widths: ``1400 × 430 to 400 × 45``."""
+    long, _, thick = board.sizes
+    here, there = board.line.sizes[1], board.line.other_width
+    if here is None or there is None or here == there:
+        return measured(board.sizes)
+    return between((long, between((here, there), " to "), (Fine(thick),)), " × ")
 
 
 def state_in_words(line: Have) -> Iterator[Said]:
