@@ -13,7 +13,7 @@ from dryfit.stock.boards import flat
 from dryfit.stock.laid_out import BoardLayout, Bought, NamedBlank, StockBoard
 from dryfit.stock.ripped_first import parting, too_thin_whole
 from dryfit.stock.telling.have_lines import with_currency
-from dryfit.stock.telling.said import Fine, Said, between, measured, times
+from dryfit.stock.telling.said import Fine, Said, between, measured, spoken, times
 from dryfit.stock.telling.short import counted
 
 
@@ -76,6 +76,11 @@ def usable_thickness(
     TRADE A1.5: 34 thick and 160 wide with a cup of 4 gives 29, ripped to 50 it gives 32.6.  Of
     several blanks of one width the longest decides.
     """
+    return {spoken(name, display): much for name, much in _usable(board, layout, shop).items()}
+
+
+def _usable(board: StockBoard, layout: BoardLayout | None, shop: Shop) -> Mapping[Said, Fraction]:
+    """Return the same with the lengths in the names as lengths."""
     long, wide, _ = board.sizes
     whole = flat(board.line, long, wide, shop)
     widths: dict[Fraction, Fraction] = {}
@@ -83,22 +88,21 @@ def usable_thickness(
         across, along = each.across[1] - each.across[0], each.along[1] - each.along[0]
         if across < wide:
             widths[across] = max(widths.get(across, along), along)
-    ripped = {
-        _as_cut(board, along, across, display): flat(board.line, along, across, shop)
+    ripped: dict[Said, Fraction] = {
+        _as_cut(board, along, across): flat(board.line, along, across, shop)
         for across, along in sorted(widths.items(), reverse=True)
     }
-    return {"whole": whole, **{name: much for name, much in ripped.items() if much != whole}}
+    return {("whole",): whole} | {name: much for name, much in ripped.items() if much != whole}
 
 
-def _as_cut(board: StockBoard, along: Fraction, across: Fraction, display: Display) -> str:
+def _as_cut(board: StockBoard, along: Fraction, across: Fraction) -> Said:
     """Return what a board gives more thickness for: cup goes with the width, bow with the length.
 
     A1.5: of a bow so much is lost as the square of the length that is left of it.
     """
-    wide = display.shown(across, fitted=True)
     if (board.line.bow or board.line.twist) and along < board.sizes[0]:
-        return f"in pieces of {display.shown(along, fitted=True)} x {wide}"
-    return f"ripped to {wide}"
+        return "in pieces of ", Fine(along), " × ", Fine(across)
+    return "ripped to ", Fine(across)
 
 
 def flat_in_words(
@@ -110,8 +114,11 @@ def flat_in_words(
     """
     if board.line.kind == "sheet":
         return ()
-    usable = usable_thickness(board, layout, display, shop)
-    much = between(((Fine(size), f" {name}") for name, size in usable.items()), ", ")
+    alike = {
+        spoken(name, display): (Fine(size), " ", *name)
+        for name, size in _usable(board, layout, shop).items()
+    }
+    much = between(alike.values(), ", ")
     blanks = [each.blank for each in layout.placed] if layout is not None else []
     return ("planed flat it gives ", *much, *_not_whole(board, blanks, shop))
 
