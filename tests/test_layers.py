@@ -38,7 +38,20 @@ NEEDS: dict[str, tuple[str, ...]] = {
     "booklet": ("placing", "stock", "plan"),
 }
 # Folders of a room that import one way: each itself, those before it, and what lies beside them.
-FOLDERS: dict[str, tuple[str, ...]] = {"stock": ("blanks", "laying", "telling")}
+FOLDERS: dict[str, tuple[str, ...]] = {
+    "stock": ("blanks", "laying", "telling"),
+    "operations": (
+        "boards",
+        "gluing",
+        "milling",
+        "ways",
+        "cuts",
+        "lips",
+        "stages",
+        "fitting",
+        "listing",
+    ),
+}
 ALONE = ("order", "cutting")
 GROUND = ("quantities", "diagnostics", "kinds")
 ABOVE_THE_ROOMS = ("workshop", "rehearsing", "refusing", "cli", "editor", "__main__")
@@ -116,11 +129,12 @@ def _wrong_room(home: str, target: str) -> str:
 
 
 def _wrong_folder(module: str, imported: str) -> str:
+    """Say why a folder of a room is not open; its `__init__` gives what all of it has."""
     home, *inner = PurePosixPath(module).parts[:-1] or ("",)
     room, _, within = imported.partition(".")
     folders = FOLDERS.get(home, ())
     folder = within.partition(".")[0]
-    if room != home or folder not in folders:
+    if room != home or folder not in folders or module == f"{home}/__init__.py":
         return ""
     open_folders = folders[: folders.index(inner[0]) + 1] if inner else ()
     return "" if folder in open_folders else f"not open to {'/'.join((home, *inner))}"

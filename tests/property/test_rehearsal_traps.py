@@ -24,19 +24,15 @@ from dryfit.joinery.cut import Cut as Removed
 from dryfit.joinery.cut import Placed
 from dryfit.joinery.housing import housing, panel_groove
 from dryfit.notes import source_of
-from dryfit.operations import (
-    cross_cuts,
-    cutting,
-    lengths,
-    mortises,
-    setting_of,
-    through_cuts,
-)
+from dryfit.operations import setting_of, through_cuts
 from dryfit.operations.batch import Batch
-from dryfit.operations.cross_cuts import CrossMachine, cross_cut
 from dryfit.operations.cut import Cut, Site
-from dryfit.operations.gluing import lag_of
-from dryfit.operations.measuring import measured
+from dryfit.operations.cuts import cutting, mortises
+from dryfit.operations.gluing.glue_up import lag_of
+from dryfit.operations.gluing.measuring import measured
+from dryfit.operations.milling import lengths
+from dryfit.operations.ways import cross_cuts
+from dryfit.operations.ways.cross_cuts import CrossMachine, cross_cut
 from dryfit.placing.families import groove as grooves
 from dryfit.placing.families import housing as housings
 from dryfit.placing.model import Model, Part
@@ -50,7 +46,7 @@ from dryfit.stock import boards as stock_boards
 from dryfit.wood.warp import Warp
 
 Patch = pytest.MonkeyPatch
-WORK_LIST = sys.modules["dryfit.operations.work_list"]
+WORK_LIST = sys.modules["dryfit.operations.listing.work_list"]
 """The module; the room gives its function the same name."""
 EASY = """format = "dryfit-shop/1"
 name = "A shop in which nothing costs anything to change"

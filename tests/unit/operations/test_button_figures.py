@@ -13,7 +13,7 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.joinery.panel import edge_movement
-from dryfit.operations.button_figures import button_details
+from dryfit.operations.fitting.button_figures import button_details
 from dryfit.placing.model import Model
 from dryfit.wood import moving
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from tests.unit.operations.worked import boot_bench
 
-from dryfit.operations.cautions import caution_keys
+from dryfit.operations.ways.cautions import caution_keys
 from dryfit.plan.setting import Setting
 
 

@@ -4,7 +4,7 @@ import pytest
 from tests.pieces.reading import changed, model_of
 from tests.unit.operations.worked import listed, operation
 
-from dryfit.operations.fitting_bought import WHY_COVERED, WHY_ORDERED
+from dryfit.operations.fitting.fitting_bought import WHY_COVERED, WHY_ORDERED
 from dryfit.plan.operation import Rule
 
 MIRROR = """\

@@ -16,8 +16,8 @@ from tests.unit.operations.worked import (
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cut import Site
-from dryfit.operations.groove_families import groove_families
-from dryfit.operations.grooves import ends_to_square
+from dryfit.operations.cuts.groove_families import groove_families
+from dryfit.operations.cuts.grooves import ends_to_square
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop

@@ -9,8 +9,8 @@ from tests.unit.operations.worked import listed, operation, piece, said
 
 from dryfit.geometry.box import Box, spanning
 from dryfit.geometry.solid import Solid
-from dryfit.operations.glue_notes import cannot_go_together
-from dryfit.operations.insertion import DIRECTIONS, insertion_of, put_together
+from dryfit.operations.gluing.glue_notes import cannot_go_together
+from dryfit.operations.gluing.insertion import DIRECTIONS, insertion_of, put_together
 from dryfit.operations.members import all_copies, assembly_named
 from dryfit.placing.model import Model
 

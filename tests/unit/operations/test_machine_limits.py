@@ -18,8 +18,7 @@ from tests.unit.operations.worked import (
 
 from dryfit.joinery.feature import Feature
 from dryfit.operations.cut import Site
-from dryfit.operations.grooves import BLADE, DADO, HAND, ROUTER, cuts_by
-from dryfit.operations.lengths import way_to_length
+from dryfit.operations.cuts.grooves import BLADE, DADO, HAND, ROUTER, cuts_by
 from dryfit.operations.machine_limits import (
     NO_MACHINE,
     Piece,
@@ -32,7 +31,8 @@ from dryfit.operations.machine_limits import (
     why_not_planed,
     why_not_ripped,
 )
-from dryfit.operations.machines import blade_on_sled, router_for
+from dryfit.operations.milling.lengths import way_to_length
+from dryfit.operations.ways.machines import blade_on_sled, router_for
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Detail
 from dryfit.stock.blanks.blank import blank_of

@@ -6,8 +6,8 @@ from fractions import Fraction
 from tests.unit.operations.worked import piece
 
 from dryfit.joinery.feature import Feature
-from dryfit.operations.by_hand import marked_limits
 from dryfit.operations.cut import Site
+from dryfit.operations.ways.by_hand import marked_limits
 
 HOLE = Feature(
     id="pilot hole for slat",

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from tests.pieces.reading import changed, model_of, model_of_piece, text_of
 
-from dryfit.operations.work_list import work_list
+from dryfit.operations.listing.work_list import work_list
 from dryfit.plan.operation import Operation
 from dryfit.shop.read import read_shop
 from dryfit.shop.shop import Shop

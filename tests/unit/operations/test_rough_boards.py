@@ -17,7 +17,7 @@ from tests.unit.operations.worked import (
 )
 
 from dryfit.diagnostics import Severity
-from dryfit.operations.wide_boards import hand_planed
+from dryfit.operations.boards.wide_boards import hand_planed
 from dryfit.placing.model import Model
 from dryfit.stock.blanks.blank import blank_of
 

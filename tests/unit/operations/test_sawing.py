@@ -22,7 +22,7 @@ from tests.unit.operations.layouts import (
 from tests.unit.operations.worked import operation, piece, rule, setting, shipped_shop, shop_without
 
 from dryfit.operations import work_list
-from dryfit.operations.board_words import FRESH_END
+from dryfit.operations.boards.board_words import FRESH_END
 from dryfit.plan.operation import Operation, WorkList
 from dryfit.shop.shop import Shop
 from dryfit.stock.laid_out import Fallen, LaidOut

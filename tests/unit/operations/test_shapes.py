@@ -11,7 +11,7 @@ from tests.unit.rehearsal.played import played
 
 from dryfit import workshop
 from dryfit.diagnostics import Findings, Severity
-from dryfit.operations.curves import radius_of
+from dryfit.operations.cuts.curves import radius_of
 from dryfit.plan.operation import Operation
 from dryfit.plan.plan import Plan
 from dryfit.plan.setting import Setting

@@ -7,7 +7,7 @@ from tests.pieces.reading import changed, model_of, text_of
 from tests.unit.operations.worked import shipped_shop
 from tests.unit.rehearsal.played import played
 
-from dryfit.operations.shims import stack_for
+from dryfit.operations.fitting.shims import stack_for
 
 CASE = text_of("measured_case")
 

@@ -9,8 +9,8 @@ from tests.property.plan_oracle import faults
 from tests.property.plan_oracle.documents import documents, shop_tables
 from tests.unit.rehearsal.played import Played, played
 
+from dryfit.operations.boards.straight_edges import straight_edges
 from dryfit.operations.machine_limits import Piece
-from dryfit.operations.straight_edges import straight_edges
 from dryfit.plan.operation import Operation
 from dryfit.rehearsal.fault import Reason
 from dryfit.shop import read_shop

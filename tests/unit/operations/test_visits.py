@@ -4,7 +4,7 @@ import pytest
 from tests.pieces.reading import model_of_piece
 
 from dryfit.operations import visit_words
-from dryfit.operations.work_list import work_list
+from dryfit.operations.listing.work_list import work_list
 from dryfit.shop.read import read_shop
 
 

@@ -5,7 +5,7 @@ from tests.unit.operations.worked import listed, piece, rule, shipped_shop
 
 from dryfit.diagnostics import Severity
 from dryfit.operations import work_list
-from dryfit.operations.circles import shortest_circle
+from dryfit.operations.listing.circles import shortest_circle
 from dryfit.plan.operation import Rule
 
 DRAWER = """\

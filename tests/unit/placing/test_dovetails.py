@@ -14,7 +14,7 @@ from dryfit.booklet.text import Say
 from dryfit.diagnostics import Severity, Source
 from dryfit.joinery.feature import Feature
 from dryfit.notes import source_of
-from dryfit.operations.insertion import insertion_of
+from dryfit.operations.gluing.insertion import insertion_of
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 from dryfit.rehearsal.fault import Reason

@@ -9,7 +9,7 @@ from tests.unit.operations.worked import listed, rule
 from tests.unit.rehearsal.played import Played, played
 
 from dryfit.joinery.hinges import Hinge, hinge_screw, usual_count
-from dryfit.operations.plane_to_fit import WHY_PLANED_FIRST
+from dryfit.operations.milling.plane_to_fit import WHY_PLANED_FIRST
 from dryfit.placing.model import Model
 from dryfit.plan.operation import Operation
 

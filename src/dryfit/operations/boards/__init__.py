@@ -1,0 +1,1 @@
+"""How boards are sawn up into blanks."""

@@ -1,0 +1,1 @@
+"""What is hung, fitted and screwed on."""

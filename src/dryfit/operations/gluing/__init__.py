@@ -1,0 +1,1 @@
+"""What a glue-up takes, and the order it goes together in."""

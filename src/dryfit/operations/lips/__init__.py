@@ -1,0 +1,1 @@
+"""Lips and banding."""

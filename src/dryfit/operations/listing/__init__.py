@@ -1,0 +1,1 @@
+"""All operations of a piece as one list with its rules."""

@@ -1,0 +1,1 @@
+"""From the blank to the squared part; panels from staves."""

@@ -1,0 +1,1 @@
+"""Keys, sanding, glue-ups and coats, and what goes before what."""

@@ -1,0 +1,1 @@
+"""By which machine, jig or hand a cut is made."""
