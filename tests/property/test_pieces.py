@@ -25,7 +25,7 @@ NO_SIZES = re.compile(
 )
 COUNTED = re.compile(
     r" (?:staves|buttons|hinges|tenons|dowels|biscuits?|loose tenons?|splines?|wedges"
-    r"|(?:half-blind )?dovetails|at|degrees|kg|g|in \d+)\b"
+    r"|(?:half-blind )?dovetails|at|days|degrees|kg|g|in \d+)\b"
 )
 SLOPE = re.compile(r"\d in$")
 """What stands before the second number of `splayed 1 in 7`."""

@@ -95,8 +95,8 @@ def test_the_cuts_count_from_the_fresh_end_of_the_piece_in_hand() -> None:
     assert plain(board.heading) == "Board A: ash, 2400 × 160 × 34, rough, cup 4"
     # TRADE A1.6: 29 whole, 32.6 ripped to 50.
     assert plain(board.thickness) == (
-        "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50; it is ripped before it is planed, "
-        "since the post takes 30.5 mm and whole it would be 29 mm."
+        "Planed flat it gives 29 mm whole, 32.6 mm ripped to 50 mm; it is ripped before it is "
+        "planed, since the post takes 30.5 mm and whole it would be 29 mm."
     )
 
 
