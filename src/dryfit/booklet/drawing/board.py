@@ -27,6 +27,9 @@ WIDE = 166.0
 HIGH = 110.0
 """Room on paper for the width of a sheet, mm."""
 
+HIGHEST = 140.0
+"""What a sheet as wide as it is long has at most, mm: head and first cuts stand on its page."""
+
 _STRIP = 7.0
 """What the narrowest blank or leftover has on paper for what is written in it, mm."""
 
@@ -103,7 +106,7 @@ def board_drawing(layout: BoardLayout, display: Display, heading: Text | None = 
 def scale_of(layout: BoardLayout) -> Scale:
     """Return the scale of a board: that of its length, and a larger one of its width if need be."""
     long, wide, _ = (float(size) for size in layout.board.sizes)
-    along = min(WIDE / long, _SCALE)
+    along = min(WIDE / long, HIGHEST / wide, _SCALE)
     lettered = [each.across for each in layout.placed]
     lettered += [each.across for each in layout.fallen if each.keep]
     narrowest = min((float(high - low) for low, high in lettered), default=wide)
