@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 import logging
 import re
-import subprocess
 from contextlib import redirect_stdout
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from xml.etree import ElementTree as ET
 import html5lib
 import pypdf
 import pytest
+from tests.pdf_pages import pages_of
 from tests.property.plan_oracle.documents import documents
 
 from dryfit.cli import main
@@ -39,8 +39,7 @@ class Written:
         assert isinstance(tree, ET.Element)
         self.tree = tree
         self.pdf = pypdf.PdfReader(self.files[1])
-        read = subprocess.run(["pdftotext", self.files[1], "-"], capture_output=True, check=True)
-        self.pages = read.stdout.decode().split("\f")[:-1]
+        self.pages = pages_of(self.files[1])
 
     def _files(self, example: Path, paper: str, folder: Path) -> list[Path]:
         printer, told = logging.getLogger("weasyprint"), io.StringIO()

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import re
-import subprocess
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
@@ -13,6 +12,7 @@ from typing import Any
 
 import jsonschema
 import pytest
+from tests.pdf_pages import pages_of
 from tests.pieces.reading import FILES
 
 import dryfit
@@ -110,8 +110,7 @@ def test_unrehearsed_steps_say_so_at_their_head(capsys: Told) -> None:
 def test_an_unrehearsed_booklet_says_so_on_every_page(tmp_path: Path, capsys: Told) -> None:
     assert main(["booklet", STOOL, "--unrehearsed", "-o", str(tmp_path)]) == 0
     html, pdf = (Path(line) for line in capsys.readouterr().out.split())
-    read = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, check=True)
-    pages = read.stdout.decode().split("\f")[:-1]
+    pages = pages_of(pdf)
     assert len(pages) > 10
     assert [number for number, page in enumerate(pages, 1) if "UNREHEARSED" not in page] == []
     text = html.read_text(encoding="utf-8")
