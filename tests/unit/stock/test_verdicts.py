@@ -354,6 +354,12 @@ def test_tight_wood_names_the_first_board_to_buy() -> None:
     assert told("have 6 boards of ash, 1000 x 160 x 27, rough")[0].first_to_buy is None
 
 
+def test_no_board_is_named_for_what_a_leftover_gives_once_more() -> None:
+    # Five laths of 920 leave more than 4 m of 9.
+    laid, _ = told("have 1 board of ash, 9000 x 160 x 27, rough")
+    assert (laid.verdict, laid.first_to_buy) == ("enough", None)
+
+
 @pytest.mark.parametrize("state", STATES)
 def test_the_least_board_to_buy_gives_the_blank_in_its_state(state: str) -> None:
     checked = check(Source("laths.dryfit", PIECE.format(wood="")), None, {})

@@ -14,9 +14,8 @@ from dryfit.diagnostics import Findings
 from dryfit.piece.declared import Have
 from dryfit.placing.model import Model
 from dryfit.shop.shop import Shop
-from dryfit.stock.blanks.blank import Blank
 from dryfit.stock.blanks.needs import Needs, needs_of, usual_way
-from dryfit.stock.laid_out import BoardLayout, Bought, FirstToBuy, LaidOut, StockBoard
+from dryfit.stock.laid_out import Bought, LaidOut, StockBoard
 from dryfit.stock.laying.choosing import Chosen, chosen, suffices
 from dryfit.stock.laying.composed import composed, with_labels
 from dryfit.stock.laying.first_to_buy import first_to_buy
@@ -84,20 +83,9 @@ def _beside_waney(
     laid = with_waney(others, waney, boards, shop, model.display)
     if laid.spare_room is not None and laid.tightest != others.tightest:
         blanks = (*usual.blanks, *found.needs.blanks)
-        first = _first_to_buy(laid.tightest, laid.layouts, blanks, yard, shop)
+        first = first_to_buy(laid.tightest, laid.layouts, blanks, yard, shop)
         laid = replace(laid, first_to_buy=first)
     return found.needs.model, laid, ()
-
-
-def _first_to_buy(
-    tightest: str,
-    layouts: Sequence[BoardLayout],
-    blanks: Sequence[Blank],
-    yard: Sequence[Have],
-    shop: Shop,
-) -> FirstToBuy | None:
-    layout = next(one for one in layouts if one.board.label == tightest)
-    return first_to_buy(layout, blanks, yard, shop)
 
 
 def _without_waney(needs: Needs) -> Needs:
@@ -131,7 +119,7 @@ def _told(
     margin = margin_of(layouts, boards, blanks, shop) if enough else None
     first = None
     if margin is not None and margin.spare is None:
-        first = _first_to_buy(margin.board, layouts, blanks, yard, shop)
+        first = first_to_buy(margin.board, layouts, blanks, yard, shop)
     otherwise = NO_ROOM if found.verdict == "not enough" else NOT_SEEN
     return LaidOut(
         verdict=found.verdict,
