@@ -8,53 +8,13 @@ from dataclasses import dataclass
 import networkx as nx
 
 from dryfit.diagnostics import Diagnostic, Hint, Severity, Span
+from dryfit.operations.deed_kinds import CUTS
 from dryfit.operations.members import assembly_named
 from dryfit.piece.declared import INSIDE
 from dryfit.placing.model import Assembly, Model, Part
 from dryfit.placing.wish import Wish, WishEnd
 from dryfit.plan.operation import Operation, Rule, WorkList
 
-CUTS = frozenset(
-    {
-        "rough length",
-        "bark",
-        "straight edge",
-        "rip",
-        "strip face",
-        "strip edge",
-        "strip thickness",
-        "resaw",
-        "face",
-        "edge",
-        "rough thickness",
-        "thickness",
-        "width",
-        "second edge",
-        "length",
-        "lap",
-        "housing",
-        "tenon cheek",
-        "tenon shoulder",
-        "mortise",
-        "groove",
-        "hole",
-        "notch",
-        "profile",
-        "plane to fit",
-        "mitre",
-        "taper",
-        "curve",
-        "bevel",
-        "fair",
-        "key slot",
-        "fingers",
-        "tails",
-        "pins",
-        "flatten",
-        "trim lip",
-        "make",
-    }
-)
 WHY_WISHED = "the notes wish it so"
 KINDS = {
     "finish": frozenset({"coat"}),

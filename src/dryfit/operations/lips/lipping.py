@@ -13,11 +13,11 @@ from dataclasses import dataclass, replace
 from dryfit.diagnostics import Diagnostic
 from dryfit.geometry.frame import LENGTH, WIDTH
 from dryfit.operations.batch import Batch
+from dryfit.operations.deed_kinds import CUTS
 from dryfit.operations.gluing.glue_up import lag_of
 from dryfit.operations.lips.lip_glue import glue_ups
 from dryfit.operations.lips.lip_stages import stages_of
 from dryfit.operations.lips.lip_trim import ironed_on, trimmed
-from dryfit.operations.wishes import CUTS
 from dryfit.operations.words import listed
 from dryfit.placing.lip import ENDS, added
 from dryfit.placing.model import Part

@@ -11,6 +11,7 @@ from dryfit.operations.boards.waney import held_by_bark
 from dryfit.operations.cuts.alternatives import alternatives_of
 from dryfit.operations.cuts.cutting import NO_WAYS, Joinery, joinery_of
 from dryfit.operations.cuts.splayed import with_slopes
+from dryfit.operations.deed_kinds import CUTS
 from dryfit.operations.fitting.doors_to_gaps import doors_fitted
 from dryfit.operations.fitting.fit import WHY_BUTTON_SIZE, buttons_made, fitted
 from dryfit.operations.gluing.hardening import hard_first, with_all_inside
@@ -34,7 +35,7 @@ from dryfit.operations.ways.cautions import caution_keys
 from dryfit.operations.ways.router_stops import through_before_stopped
 from dryfit.operations.ways.slotted_holes import with_slotted_holes
 from dryfit.operations.ways.stops_off import with_stops_off
-from dryfit.operations.wishes import CUTS, wished
+from dryfit.operations.wishes import wished
 from dryfit.placing.horns import with_horns
 from dryfit.placing.model import Assembly, Model
 from dryfit.placing.strips import strip_parts

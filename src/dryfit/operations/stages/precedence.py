@@ -10,10 +10,10 @@ from dryfit.joinery.tongue_groove import GROOVE
 from dryfit.kinds.roles import TONGUE
 from dryfit.operations.cut import Cut
 from dryfit.operations.cuts.cutting import Joinery
+from dryfit.operations.deed_kinds import CORNER_CUTS
 from dryfit.operations.milling.laying_out import WHY_MARK_FIRST
 from dryfit.operations.shapes import KINDS as SHAPES
 from dryfit.operations.shapes import WHY_EDGE_AFTER_SHAPE, shape_rules
-from dryfit.operations.stages.sanded_first import CORNER_CUTS
 from dryfit.operations.ways.cross_cuts import beside_haunch
 from dryfit.operations.ways.edges import WHY_EDGES_LAST
 from dryfit.placing.model import Part

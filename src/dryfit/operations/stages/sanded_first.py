@@ -8,32 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from dryfit.operations.batch import Batch
+from dryfit.operations.deed_kinds import CORNER_CUTS, MILLING
 from dryfit.operations.members import loose_copies, parts_of
 from dryfit.placing.model import Assembly, Model
 from dryfit.plan.operation import Operation, Rule
 
-CORNER_CUTS = frozenset({"fingers", "tails", "pins"})
 WHY_SAND_FIRST = "what sanding took off later would stand open in the joint"
 WHY_TRUE_FIRST = "the faces are sanded when the part has its size"
-_MILLING = frozenset(
-    {
-        "bark",
-        "straight edge",
-        "rip",
-        "strip face",
-        "strip edge",
-        "strip thickness",
-        "resaw",
-        "face",
-        "edge",
-        "flatten",
-        "rough thickness",
-        "thickness",
-        "width",
-        "second edge",
-        "length",
-    }
-)
 _LAY_OUT = " / lay out"
 
 
@@ -65,7 +46,7 @@ def sanded_first(
         before = {rule.before for rule in made.rules if rule.after in {cut.id, layout}}
         kinds = {each.id: each.kind for each in made.operations}
         # Other joints are marked on the sanded faces, or cut before or after, as they like.
-        milled = [each for each in sorted(before) if kinds.get(each) in _MILLING]
+        milled = [each for each in sorted(before) if kinds.get(each) in MILLING]
         rules += [Rule(each, inside[0].id, WHY_TRUE_FIRST) for each in milled]
         rules.append(Rule(inside[-1].id, cut.id, WHY_SAND_FIRST))
         if layout in kinds:
