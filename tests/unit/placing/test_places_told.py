@@ -73,17 +73,22 @@ glue up case: sides, top, bottom, back
     assert "joint-without-contact" not in codes
 
 
-def test_a_panel_in_the_way_of_a_shelf_is_moved_and_not_lapped() -> None:
-    text = """piece Case
+def case_with_a_shelf(wide: int) -> str:
+    """A case 340 deep with a back in grooves, and a shelf so wide that begins at its front."""
+    return f"""piece Case
 overall 600 wide, 340 deep, 760 high
 timber birch ply
 2 sides, upright, facing side, 340 wide, 18 thick, at left and right
 1 top, across, flat, 18 thick, between sides, housing 6, flush with top of sides
 1 bottom, across, flat, 18 thick, between sides, housing 6, up 0
-1 shelf, across, flat, 18 thick, 320 wide, between sides, housing 6, up 400, flush front
+1 shelf, across, flat, 18 thick, {wide} wide, between sides, housing 6, up 400, flush front
 1 back, facing front, grain upright, 6 thick, inside sides and top and bottom, groove 6
 glue up case: sides, top, bottom, shelf, back
 """
+
+
+def test_a_panel_in_the_way_of_a_shelf_is_moved_and_not_lapped() -> None:
+    text = case_with_a_shelf(320)
     assert "overlap" not in {each.code for each in checked(text).findings}
     # A back stands at the back without a word; a board of any other name lies in the middle.
     panel = text.replace("1 back", "1 wall").replace("shelf, back", "shelf, wall")
@@ -96,16 +101,7 @@ glue up case: sides, top, bottom, shelf, back
 
 def test_a_shelf_that_reaches_into_the_back_ends_before_it() -> None:
     # 335 - (340 - 10 - 6) = 11.
-    text = """piece Case
-overall 600 wide, 340 deep, 760 high
-timber birch ply
-2 sides, upright, facing side, 340 wide, 18 thick, at left and right
-1 top, across, flat, 18 thick, between sides, housing 6, flush with top of sides
-1 bottom, across, flat, 18 thick, between sides, housing 6, up 0
-1 shelf, across, flat, 18 thick, 335 wide, between sides, housing 6, up 400, flush front
-1 back, facing front, grain upright, 6 thick, inside sides and top and bottom, groove 6
-glue up case: sides, top, bottom, shelf, back
-"""
+    text = case_with_a_shelf(335)
     assert found_in(text, "overlap").hints[0].message == (
         "let the shelf end 11 further to the front, before the back, or write where the back lies"
     )

@@ -5,28 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from dryfit.operations import setting_of
 from dryfit.operations.batch import Batch, joined
 from dryfit.operations.boards.out_of_boards import OutOfBoards, outs_of
 from dryfit.operations.boards.sawing import NO_BOARDS, sawn_boards
 from dryfit.operations.cut import Cut
 from dryfit.operations.cuts.cutting import Joinery
 from dryfit.operations.lips.lipping import Lipped, as_core, lipped
-from dryfit.operations.machine_limits import Piece, why_not_ripped
+from dryfit.operations.machine_limits import Piece
 from dryfit.operations.milling.laying_out import WHY_MARK_AFTER_LENGTH, laid_out
 from dryfit.operations.milling.lengths import cut_to_length, way_to_length
 from dryfit.operations.milling.mill import TO_BUY, milled
 from dryfit.operations.milling.panels import WHY_LENGTH_AFTER_WIDTH, glued_panels
 from dryfit.operations.milling.plane_to_fit import WHY_PLANED_FIRST, WHY_SAWN_FIRST, planed_to_fit
-from dryfit.operations.minutes import METRE, tenths, worked
+from dryfit.operations.milling.widths import to_width, width_of
 from dryfit.operations.stages.precedence import Chains
-from dryfit.operations.through_cuts import rip_settings
 from dryfit.operations.words import all_of
 from dryfit.placing.model import Model, Part
 from dryfit.placing.strips import core_of, strip_parts
-from dryfit.plan.operation import Operation, Rule, Work
+from dryfit.plan.operation import Operation, Rule
 from dryfit.plan.sawing import SawnBoard
-from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
 from dryfit.stock.blanks.as_sawn import as_sawn
 from dryfit.stock.blanks.blank import Blank, blank_of, fed_length
@@ -157,35 +154,14 @@ def _section(
 
 
 def _from_sheet(part: Part, shop: Shop, *, broken_down: bool) -> Operation:
-    names = tuple(copy.name for copy in part.copies)
-    metres = part.length * len(names) / METRE
-    piece = Piece(part.length, part.width, part.thickness)
-    why_not, waits = why_not_ripped(piece, part.width, shop), part.waits_for("width")
-    measured = "measured " if waits is not None else ""
     out_of = "" if broken_down else " from the sheet"
     edge = "a factory edge, or one sawn straight," if broken_down else "a factory edge"
-    measure = ("Measure the sheet: what goes into a groove is as thick as it measures",)
-    by_formula = setting_of.by_formula(waits) if why_not is not None else ()
-    row = Operation(
-        id=f"{part.name} / width",
-        kind="width",
-        station="bench",
-        part=part.name,
-        settings=(),
-        work=(Work(part.name, names, (), None, ()),),
-        tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
-        sentence=f"Saw {all_of(part)} to {measured}width{out_of}, with a straight edge as a guide",
-        details=(*((why_not,) if why_not else ()), measure, *by_formula),
-    )
-    if why_not is not None:
-        return row
-    settings = rip_settings(part.thickness, part.width, "E", shop)
-    settings = setting_of.waiting(settings, "fence", waits)
-    return replace(
-        row,
-        station="table saw",
-        settings=settings,
-        work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
-        tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence=f"Rip {all_of(part)} to {measured}width{out_of}, {edge} at the fence",
+    what = f"{all_of(part)} to {width_of(part)}{out_of}"
+    return to_width(
+        part,
+        Piece(part.length, part.width, part.thickness),
+        shop,
+        f"Rip {what}, {edge} at the fence",
+        f"Saw {what}, with a straight edge as a guide",
+        (("Measure the sheet: what goes into a groove is as thick as it measures",),),
     )

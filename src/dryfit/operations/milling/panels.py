@@ -15,11 +15,10 @@ from dryfit.operations.machine_limits import (
     PLANER,
     Piece,
     why_not_planed,
-    why_not_ripped,
 )
 from dryfit.operations.milling.resaw import on_a_router_sled, opened_like_a_book
+from dryfit.operations.milling.widths import to_width, width_of
 from dryfit.operations.minutes import METRE, SQUARE_METRE, tenths, worked
-from dryfit.operations.through_cuts import rip_settings
 from dryfit.plan.operation import Detail, GlueUp, Held, Operation, Rule, Work
 from dryfit.plan.setting import Hold
 from dryfit.shop.shop import Shop
@@ -218,34 +217,12 @@ def _flatten(panel: GluedPanel, shop: Shop) -> Operation:
 
 def _width(panel: GluedPanel, shop: Shop) -> Operation:
     part = panel.blank.part
-    names = tuple(copy.name for copy in part.copies)
-    metres = panel.blank.length * len(names) / METRE
-    piece = Piece(panel.blank.length, panel.width, part.thickness)
-    why_not, waits = why_not_ripped(piece, part.width, shop), part.waits_for("width")
-    measured = "measured " if waits is not None else ""
-    if why_not is not None:
-        return Operation(
-            id=f"{part.name} / width",
-            kind="width",
-            station="bench",
-            part=part.name,
-            settings=(),
-            work=(Work(part.name, names, (), None, ()),),
-            tenths=tenths(worked(shop, "hand crosscut", each=2 * len(names))),
-            sentence=f"Saw the panel to {measured}width along a line and plane both edges true",
-            details=(*_told(why_not), *setting_of.by_formula(waits)),
-        )
-    settings = rip_settings(part.thickness, part.width, "E", shop)
-    settings = setting_of.waiting(settings, "fence", waits)
-    return Operation(
-        id=f"{part.name} / width",
-        kind="width",
-        station="table saw",
-        part=part.name,
-        settings=settings,
-        work=(Work(part.name, names, (), Hold("F", "E", None), ()),),
-        tenths=tenths(worked(shop, "rip at table saw", each=len(names), per_metre=metres)),
-        sentence=f"Rip the panel to {measured}width, the straight edge at the fence",
+    return to_width(
+        part,
+        Piece(panel.blank.length, panel.width, part.thickness),
+        shop,
+        f"Rip the panel to {width_of(part)}, the straight edge at the fence",
+        f"Saw the panel to {width_of(part)} along a line and plane both edges true",
     )
 
 
